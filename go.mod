@@ -1,0 +1,9 @@
+module borewright.example
+
+go 1.24.0
+
+require (
+	github.com/shopspring/decimal v1.6.0 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)
