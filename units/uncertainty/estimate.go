@@ -1,13 +1,117 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package uncertainty carries the doubt of a measurement into the decision it serves.
 package uncertainty
 
-import "borewright.example/units"
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"borewright.example/units"
+)
 
 // An Estimate is a measured length with its standard uncertainty (JCGM 100). Std 0 means exact.
 // DoF is the degrees of freedom of Std; 0 means that Std is known without doubt.
 type Estimate struct {
-	Value, Std units.Length
-	DoF        float64
+	Value units.Length `json:"value"`
+	Std   units.Length `json:"std,omitzero"`
+	DoF   float64      `json:"dof,omitzero"`
+}
+
+// Validate reports a Std below zero (ErrStd), a Value or Std beyond ±[units.MaxLength]
+// (units.ErrRange) and degrees of freedom other than 0 or at least 1 (ErrDoF).
+func (e Estimate) Validate() error {
+	switch {
+	case e.Std < 0:
+		return fmt.Errorf("uncertainty: std %v: %w", e.Std, ErrStd)
+	case e.Value.Abs() > units.MaxLength:
+		return fmt.Errorf("uncertainty: value %v: %w (±%v)", e.Value, units.ErrRange, units.MaxLength)
+	case e.Std > units.MaxLength:
+		return fmt.Errorf("uncertainty: std %v: %w (up to %v)", e.Std, units.ErrRange, units.MaxLength)
+	}
+	return checkDoF(e.DoF)
+}
+
+func checkDoF(dof float64) error {
+	if dof == 0 || dof >= 1 && !math.IsInf(dof, 0) {
+		return nil
+	}
+	return fmt.Errorf("uncertainty: %v degrees of freedom: %w", dof, ErrDoF)
+}
+
+// Expanded returns the expanded uncertainty U = k·Std for a coverage probability p, 0 < p < 1,
+// with k of [Coverage] (JCGM 100:2008 6.2 and G.3).
+func (e Estimate) Expanded(p float64) (units.Length, error) {
+	if err := e.Validate(); err != nil {
+		return 0, err
+	}
+	k, err := Coverage(p, e.DoF)
+	if err != nil {
+		return 0, err
+	}
+	return units.Of(k*e.Std.In(units.Picometre), units.Picometre)
+}
+
+// textCoverage is the coverage probability of the ± in the text of an Estimate.
+const textCoverage = 0.95
+
+// String returns the value and its expanded uncertainty of 95 % coverage in millimetres, the
+// uncertainty to two significant digits and the value to the same place: "72.0310 ± 0.0042 mm".
+// An exact estimate is its value alone.
+func (e Estimate) String() string { return e.Format(units.Millimetre) }
+
+// Format returns the text of [Estimate.String] in the unit, which is one of the constants of
+// package units; another length panics, as [units.Length.Format] does. The value of an exact
+// estimate is rounded to about a nanometre. An invalid estimate says so.
+func (e Estimate) Format(unit units.Length) string {
+	u, err := e.Expanded(textCoverage)
+	if err != nil {
+		return "invalid estimate"
+	}
+	if u == 0 {
+		return trimZeros(e.Value.Format(unit, placesOf(units.Nanometre, unit)))
+	}
+	// Two significant digits of u; rounding up to 100 takes one place away.
+	n := placesOf(u, unit) + 1
+	step := units.Length(0)
+	for range 2 {
+		step = unit
+		for i := n; i < 0; i++ {
+			step *= 10
+		}
+		if digits(u.Round(step).Format(unit, max(n, 0))) > 2+max(0, -n) {
+			n--
+		}
+	}
+	if n >= 0 {
+		step = 0
+	}
+	v := e.Value.Round(step).Format(unit, max(n, 0))
+	return v[:strings.LastIndexByte(v, ' ')] + " ± " + u.Round(step).Format(unit, max(n, 0))
+}
+
+// placesOf returns how many decimal places of the unit the first significant digit of l > 0
+// needs; negative where it stands before the point.
+func placesOf(l, unit units.Length) int {
+	return -int(math.Floor(math.Log10(l.In(unit))))
+}
+
+// digits counts the significant digits of a number with its unit.
+func digits(s string) int {
+	n := 0
+	for _, r := range s[:strings.LastIndexByte(s, ' ')] {
+		if r >= '1' && r <= '9' || r == '0' && n > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// trimZeros drops the zeros behind the decimals of a number with its unit.
+func trimZeros(s string) string {
+	number, unit, _ := strings.Cut(s, " ")
+	if strings.Contains(number, ".") {
+		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
+	}
+	return number + " " + unit
 }
