@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package fit
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+)
+
+// FinishWindow returns the diameters that the finished bore may have at 20 °C: the piston's
+// skirt plus each end of the clearance window. It is the window for the true size of the bore,
+// with the piston as measured; [Clearance] carries the doubt of both into the verdict.
+//
+// A window with an end missing is ErrNoWindow, since one end alone cannot be worked to (write a
+// least clearance of zero as 1 pm); crossed ends are [units.ErrCrossed]; a negative clearance is
+// [units.ErrRange]. The errors of [Piston.Skirt] come through.
+func FinishWindow(p Piston, clearance units.Limits) (units.Limits, error) {
+	skirt, err := p.Skirt()
+	if err != nil {
+		return units.Limits{}, err
+	}
+	if err := checkClearance(clearance); err != nil {
+		return units.Limits{}, err
+	}
+	return clearance.Shift(skirt.Value)
+}
+
+func checkClearance(w units.Limits) error {
+	switch {
+	case !w.HasMin() || !w.HasMax():
+		return fmt.Errorf("fit: clearance window %q: %w", w, ErrNoWindow)
+	case w.Min < 0 || w.Max > units.MaxLength:
+		return fmt.Errorf("fit: clearance window %v: %w", w, units.ErrRange)
+	}
+	if err := w.Validate(); err != nil {
+		return fmt.Errorf("fit: clearance window: %w", err)
+	}
+	return nil
+}
+
+// An Aim is the rule for the size to work to inside a finish window.
+type Aim int8
+
+// Wear only opens a clearance, so a bore finished near the tight end lasts longest; the centre
+// is the surest to hit.
+const (
+	Centre Aim = iota
+	Tight      // the least size that the doubt of the measurement allows
+)
+
+var aimNames = [...]string{Centre: "centre", Tight: "tight"}
+
+// String returns "centre" or "tight".
+func (a Aim) String() string { return nameOf(a, aimNames[:]) }
+
+// MarshalText returns the text of [Aim.String].
+func (a Aim) MarshalText() ([]byte, error) { return marshalName(a, aimNames[:]) }
+
+// UnmarshalText reads the text of [Aim.String]. Anything else is [ErrUnknownName], and the
+// receiver keeps its value.
+func (a *Aim) UnmarshalText(text []byte) error { return unmarshalName(a, text, aimNames[:]) }
+
+// Size returns the diameter to aim at in a finish window, at 20 °C: its centre, or its tight
+// end. guard is the expanded uncertainty of the clearance (of bore and piston together, half of
+// its interval); no aim is nearer to the tight end than that, so that a bore which measures the
+// size aimed at has at least the least clearance.
+//
+// A window with an end missing is ErrNoWindow, a negative guard [units.ErrRange], and a guard
+// wider than the whole window ErrNarrow.
+func (a Aim) Size(window units.Limits, guard units.Length) (units.Length, error) {
+	mid, ok := window.Middle()
+	switch {
+	case !ok:
+		return 0, fmt.Errorf("fit: finish window %q: %w", window, ErrNoWindow)
+	case window.Min > window.Max:
+		return 0, fmt.Errorf("fit: finish window: %w", window.Validate())
+	case guard < 0:
+		return 0, fmt.Errorf("fit: guard %v: %w (0 or more)", guard, units.ErrRange)
+	case guard > window.Max-window.Min:
+		return 0, fmt.Errorf("fit: window %v, doubt ± %v: %w", window, guard, ErrNarrow)
+	}
+	least := window.Min + guard
+	if a == Tight {
+		return least, nil
+	}
+	return max(mid, least), nil
+}

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package fit
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+)
+
+// Why a fit was refused, beside the sentinels of package units. Test with [errors.Is].
+var (
+	// ErrUnknownName: a text that is none of an enumeration's.
+	ErrUnknownName = errors.New("unknown name")
+	// ErrAlongPin: the piston was measured along its pin, where the skirt is smaller.
+	ErrAlongPin = errors.New("measured along the pin: measure the skirt square to it")
+	// ErrNarrow: the doubt of the measurement is wider than the window it has to hit.
+	ErrNarrow = errors.New("window narrower than the doubt of the measurement")
+	// ErrNoWindow: an end of the clearance window that is needed was not given.
+	ErrNoWindow = errors.New("clearance window not given at both ends")
+)
+
+func nameOf[E ~int8](e E, names []string) string {
+	if e < 0 || int(e) >= len(names) {
+		return strconv.Itoa(int(e))
+	}
+	return names[e]
+}
+
+func marshalName[E ~int8](e E, names []string) ([]byte, error) {
+	if e < 0 || int(e) >= len(names) {
+		return nil, fmt.Errorf("fit: %T(%d): %w", e, e, ErrUnknownName)
+	}
+	return []byte(names[e]), nil
+}
+
+func unmarshalName[E ~int8](e *E, text []byte, names []string) error {
+	for i, n := range names {
+		if n == string(text) {
+			*e = E(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("fit: %T %.40q: %w (one of %q)", *e, text, ErrUnknownName, names)
+}

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package fit
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// An Axis is the direction in which a piston's skirt was measured.
+type Axis int8
+
+// Skirts are oval: only the diameter square to the pin is the one that clearances count from.
+const (
+	AxisNotSaid Axis = iota // answered with a caution
+	AcrossPin               // square to the pin, the greatest diameter
+	AlongPin                // along the pin: refused
+)
+
+var axisNames = [...]string{AxisNotSaid: "", AcrossPin: "across pin", AlongPin: "along pin"}
+
+// String returns "across pin", "along pin", or "" where the axis was not said.
+func (a Axis) String() string { return nameOf(a, axisNames[:]) }
+
+// MarshalText returns the text of [Axis.String].
+func (a Axis) MarshalText() ([]byte, error) { return marshalName(a, axisNames[:]) }
+
+// UnmarshalText reads the text of [Axis.String]. Anything else is [ErrUnknownName], and the
+// receiver keeps its value.
+func (a *Axis) UnmarshalText(text []byte) error { return unmarshalName(a, text, axisNames[:]) }
+
+// A Piston is a piston's skirt as measured, at 20 °C.
+type Piston struct {
+	Size        uncertainty.Estimate // as measured, over any coating
+	Axis        Axis
+	Height      units.Length // of the measured place above the lower edge of the skirt; 0: not said
+	MakerHeight units.Length // at which the maker says to measure; 0: not said
+	Coating     units.Length // thickness on one side of a coating that the maker's clearance does not count; 0: none
+}
+
+// IsZero reports whether no size was measured. It also serves JSON's omitzero.
+func (p Piston) IsZero() bool { return p.Size.Value == 0 }
+
+// Skirt returns the diameter that clearances count from: the measured size less the coating on
+// both sides, with the same standard uncertainty.
+//
+// A size that is not positive or beyond [units.MaxLength], a negative uncertainty, height or coating, a
+// coating that leaves no piston, and a size measured along the pin are errors.
+func (p Piston) Skirt() (uncertainty.Estimate, error) {
+	e := p.Size
+	switch {
+	case e.Value <= 0 || e.Value > units.MaxLength:
+		return e, fmt.Errorf("fit: piston size %v: %w (above 0, up to %v)", e.Value, units.ErrRange, units.MaxLength)
+	case e.Std < 0 || e.Std > e.Value:
+		return e, fmt.Errorf("fit: standard uncertainty %v of a piston of %v: %w", e.Std, e.Value, units.ErrRange)
+	case p.Axis == AlongPin:
+		return e, fmt.Errorf("fit: piston of %v: %w", e.Value, ErrAlongPin)
+	case p.Coating < 0 || p.Coating >= e.Value/2:
+		return e, fmt.Errorf("fit: coating %v on a piston of %v: %w", p.Coating, e.Value, units.ErrRange)
+	case p.Height < 0 || p.MakerHeight < 0:
+		return e, fmt.Errorf("fit: piston measured at a height of %v, maker's %v: %w (0 or more)", p.Height, p.MakerHeight, units.ErrRange)
+	}
+	e.Value -= 2 * p.Coating
+	return e, nil
+}
