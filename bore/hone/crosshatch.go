@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"borewright.example/units"
+)
+
+// A Crosshatch is the angle between the two families of lines that a hone leaves on the wall.
+//
+// The trade gives this one angle in four ways, so a Crosshatch is made only by naming one of
+// them: [Included], [FromSquare], [FromAxis] or [AcrossAxis]. With a the lean of one line from
+// the plane square to the axis of the bore, they are 2a, a, 90° − a and 180° − 2a.
+//
+// Crosshatches compare with == and can be map keys: the angle is held as a whole number of
+// 10⁻¹² degrees of a, so the four ways convert into one another exactly. The zero value stands
+// for "not given".
+type Crosshatch struct{ half int64 } // the lean a, in picodegrees: 1 to 90e12 − 1
+
+const picodegrees = 1e12 // to a degree
+
+// Included is the crosshatch whose two families of lines open by a, measured along the
+// circumference: 45° leaves each line leaning 22.5° from square. Above 0°, below 180°; anything
+// else is [ErrAngle].
+func Included(a units.Angle) (Crosshatch, error) {
+	return crosshatch(a.In(units.Degree)/2, a, "included", 180)
+}
+
+// FromSquare is the crosshatch whose every line leans by a from the plane square to the axis,
+// the lead angle of a thread: 45° is 90° included. Above 0°, below 90°; anything else is
+// [ErrAngle].
+func FromSquare(a units.Angle) (Crosshatch, error) {
+	return crosshatch(a.In(units.Degree), a, "from square", 90)
+}
+
+// FromAxis is the crosshatch whose every line leans by a from the axis of the bore: 67.5° is
+// 45° included. Above 0°, below 90°; anything else is [ErrAngle].
+func FromAxis(a units.Angle) (Crosshatch, error) {
+	return crosshatch(90-a.In(units.Degree), a, "from axis", 90)
+}
+
+// AcrossAxis is the crosshatch whose two families of lines open by a, measured along the axis
+// of the bore: 135° is 45° included. Above 0°, below 180°; anything else is [ErrAngle].
+func AcrossAxis(a units.Angle) (Crosshatch, error) {
+	return crosshatch(90-a.In(units.Degree)/2, a, "across axis", 180)
+}
+
+// crosshatch rounds the lean, in degrees, once.
+func crosshatch(lean float64, given units.Angle, convention string, end int) (Crosshatch, error) {
+	p := math.Round(lean * picodegrees)
+	if !(p >= 1 && p <= 90*picodegrees-1) {
+		return Crosshatch{}, fmt.Errorf("hone: crosshatch of %v %s: %w: want above 0°, below %d°",
+			given, convention, ErrAngle, end)
+	}
+	return Crosshatch{int64(p)}, nil
+}
+
+// fromSlope is the crosshatch of lines that climb by the tangent.
+func fromSlope(tangent float64) (Crosshatch, error) {
+	a := units.Angle(math.Atan(tangent))
+	return FromSquare(a)
+}
+
+// lean is a in radians; slope its tangent.
+func (c Crosshatch) lean() float64  { return float64(c.half) / picodegrees * float64(units.Degree) }
+func (c Crosshatch) slope() float64 { return math.Tan(c.lean()) }
+
+// IsZero reports whether the crosshatch is not given. It also serves JSON's omitzero.
+func (c Crosshatch) IsZero() bool { return c == Crosshatch{} }
+
+// Included returns the angle between the two families along the circumference: 2a.
+func (c Crosshatch) Included() units.Angle { return degrees(2 * c.half) }
+
+// FromSquare returns the lean of one line from the plane square to the axis: a.
+func (c Crosshatch) FromSquare() units.Angle { return degrees(c.half) }
+
+// FromAxis returns the angle of one line to the axis: 90° − a.
+func (c Crosshatch) FromAxis() units.Angle { return degrees(90*picodegrees - c.half) }
+
+// AcrossAxis returns the angle between the two families along the axis: 180° − 2a.
+func (c Crosshatch) AcrossAxis() units.Angle { return degrees(180*picodegrees - 2*c.half) }
+
+func degrees(p int64) units.Angle { return units.Angle(float64(p)/picodegrees) * units.Degree }
+
+// ParseCrosshatch reads an angle with its convention:
+//
+//	45° included      22.5° from square      67.5° from axis      135° across axis
+//
+// The angle is written as [units.ParseAngle] reads it ("45 deg", "0.785 rad"). An angle alone is
+// [ErrConvention]: the trade says "45°" for the opening between the lines and for the lean of
+// one line, and the second is twice as steep as the first.
+func ParseCrosshatch(s string) (Crosshatch, error) {
+	for _, convention := range []struct {
+		words string
+		build func(units.Angle) (Crosshatch, error)
+	}{
+		{" included", Included}, {" from square", FromSquare}, {" from axis", FromAxis}, {" across axis", AcrossAxis},
+	} {
+		text, ok := strings.CutSuffix(s, convention.words)
+		if !ok {
+			continue
+		}
+		a, err := units.ParseAngle(text)
+		if err != nil {
+			return Crosshatch{}, fmt.Errorf("hone: crosshatch %.80q: %w: %w", s, ErrSyntax, err)
+		}
+		return convention.build(a)
+	}
+	if _, err := units.ParseAngle(s); err == nil {
+		return Crosshatch{}, fmt.Errorf("hone: crosshatch %.80q: %w: the trade uses a bare angle for the opening between "+
+			"the two families of lines and for the lean of one of them; write %[1]s included, %[1]s from square, "+
+			"%[1]s from axis or %[1]s across axis", s, ErrConvention)
+	}
+	return Crosshatch{}, fmt.Errorf("hone: crosshatch %.80q: %w: write 45° included, 22.5° from square, 67.5° from axis "+
+		"or 135° across axis", s, ErrSyntax)
+}
+
+// MustParseCrosshatch calls [ParseCrosshatch](s) and panics on error. It is intended for
+// constants and tests with hard-coded strings.
+func MustParseCrosshatch(s string) Crosshatch {
+	c, err := ParseCrosshatch(s)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}
+
+// String returns the included angle, exactly: "45° included". [ParseCrosshatch] reads it back to
+// the same value. Where the crosshatch is not given it is "".
+func (c Crosshatch) String() string {
+	b, _ := c.AppendText(nil)
+	return string(b)
+}
+
+// Format returns the included angle with that many decimal places, 0 to 12, halves away from
+// zero: "8.03° included". Where the crosshatch is not given it is "".
+func (c Crosshatch) Format(places int) string {
+	if c.IsZero() {
+		return ""
+	}
+	step := int64(1)
+	for range 12 - min(max(places, 0), 12) {
+		step *= 10
+	}
+	p := (2*c.half + step/2) / step * step
+	return string(appendDegrees(nil, p, min(max(places, 0), 12))) + "° included"
+}
+
+// AppendText appends the text of [Crosshatch.String].
+func (c Crosshatch) AppendText(b []byte) ([]byte, error) {
+	if c.IsZero() {
+		return b, nil
+	}
+	places := 12
+	for p := 2 * c.half; places > 0 && p%10 == 0; p /= 10 {
+		places--
+	}
+	return append(appendDegrees(b, 2*c.half, places), "° included"...), nil
+}
+
+// appendDegrees appends p picodegrees to that many decimal places, cutting the rest.
+func appendDegrees(b []byte, p int64, places int) []byte {
+	b = strconv.AppendInt(b, p/picodegrees, 10)
+	if places == 0 {
+		return b
+	}
+	frac := strconv.AppendInt(nil, picodegrees+p%picodegrees, 10)[1:]
+	return append(append(b, '.'), frac[:places]...)
+}
+
+// MarshalText returns the text of [Crosshatch.String].
+func (c Crosshatch) MarshalText() ([]byte, error) { return c.AppendText(nil) }
+
+// UnmarshalText reads a text as [ParseCrosshatch] does; empty text is "not given". On error the
+// receiver keeps its value.
+func (c *Crosshatch) UnmarshalText(text []byte) error { return unmarshal(c, text, ParseCrosshatch) }
+
+// unmarshal sets *v from text, or leaves it alone on error; empty text is the zero value.
+func unmarshal[V any](v *V, text []byte, parse func(string) (V, error)) error {
+	var got V
+	if len(text) > 0 {
+		var err error
+		if got, err = parse(string(text)); err != nil {
+			return err
+		}
+	}
+	*v = got
+	return nil
+}

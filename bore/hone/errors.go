@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"errors"
+	"fmt"
+
+	"borewright.example/units"
+)
+
+// Why an input was refused or an answer does not exist. Test with [errors.Is].
+var (
+	// ErrAngle: an angle at or beyond the ends of the convention it is named in.
+	ErrAngle = errors.New("no crosshatch has this angle")
+	// ErrConvention: a text that does not say which of two things it means: an angle without
+	// its convention, or a rate that says neither strokes nor cycles.
+	ErrConvention = errors.New("convention not named")
+	// ErrSyntax: a text that is not in any form this package reads.
+	ErrSyntax = errors.New("not readable")
+	// ErrNotGiven: an input that the answer needs was left at its zero value.
+	ErrNotGiven = errors.New("not given")
+	// ErrRange: an input that is negative, not finite, or beyond what a workshop can have.
+	ErrRange = errors.New("out of range")
+	// ErrCrossed: the lower end of a range lies above the upper one.
+	ErrCrossed = errors.New("range crossed")
+	// ErrUnreachable: the answer exists on paper only; it lies beyond what a workshop can have.
+	ErrUnreachable = errors.New("cannot be reached")
+)
+
+// maxRate is the fastest turning or stroking taken or given: a million a minute. Beyond it lies
+// a slip of unit, and below it no product of a setting can overflow.
+const maxRate = 1e6 * units.PerMinute
+
+// checkLength refuses a length outside (0, 10 m].
+func checkLength(name string, l units.Length) error {
+	switch {
+	case l == 0:
+		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
+	case l < 0 || l > units.MaxLength:
+		return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, ErrRange, units.MaxLength)
+	}
+	return nil
+}
+
+// checkRate refuses a frequency outside (0, a million a minute]; per names what is counted.
+func checkRate(name string, f units.Frequency, per string) error {
+	switch {
+	case f == 0:
+		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
+	case !(f > 0 && f <= maxRate):
+		return fmt.Errorf("hone: %s %v %s: %w: want above 0, up to %v %s",
+			name, f.In(units.PerMinute), per, ErrRange, float64(maxRate/units.PerMinute), per)
+	}
+	return nil
+}

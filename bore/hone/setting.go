@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Setting is how a hone is driven. Every method needs only the fields it uses; a field left at
+// zero that it needs is [ErrNotGiven], a negative or not finite one, a length above 10 m or a
+// rate above a million a minute is [ErrRange].
+//
+// The stroke goes at a steady speed here, 2·stroke·cycles, which is also the mean speed of every
+// other motion; see [Motion] for those.
+type Setting struct {
+	Bore     units.Length    // diameter of the bore
+	Stroke   units.Length    // travel of the tool one way
+	Spindle  units.Frequency // turning of the tool against the bore
+	Stroking Stroking        // strokes or cycles of the tool
+}
+
+// Peripheral returns the speed of the abrasive round the bore, π·bore·spindle.
+func (s Setting) Peripheral() (units.Speed, error) {
+	if err := s.checkTurning(); err != nil {
+		return 0, err
+	}
+	return units.Speed(s.peripheral()), nil
+}
+
+// Axial returns the mean speed of the abrasive along the bore, 2·stroke·cycles.
+func (s Setting) Axial() (units.Speed, error) {
+	if err := s.checkStroking(); err != nil {
+		return 0, err
+	}
+	return units.Speed(s.axial()), nil
+}
+
+// Resultant returns the speed of the abrasive along its line, the root of the sum of the squares
+// of [Setting.Peripheral] and [Setting.Axial].
+func (s Setting) Resultant() (units.Speed, error) {
+	if err := s.check(); err != nil {
+		return 0, err
+	}
+	return units.Speed(math.Hypot(s.peripheral(), s.axial())), nil
+}
+
+// Crosshatch returns the crosshatch that the setting leaves: a line leans from square by the
+// angle whose tangent is axial speed over peripheral speed. A setting so lopsided that the lean
+// rounds to 0° or 90° is [ErrAngle].
+func (s Setting) Crosshatch() (Crosshatch, error) {
+	if err := s.check(); err != nil {
+		return Crosshatch{}, err
+	}
+	return fromSlope(s.axial() / s.peripheral())
+}
+
+// Advance returns how far the tool moves along the bore while it turns once.
+func (s Setting) Advance() (units.Length, error) {
+	if err := s.check(); err != nil {
+		return 0, err
+	}
+	return reachLength("advance", s.axial()/float64(s.Spindle))
+}
+
+// SpindleFor returns the spindle speed that leaves c with this bore, stroke and stroking. It
+// does not look at Spindle.
+func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
+	if err := firstError(checkLength("bore", s.Bore), s.checkStroking(), c.check()); err != nil {
+		return 0, err
+	}
+	return reachRate("spindle", units.Frequency(s.axial()/float64(math.Pi*s.Bore.In(units.Metre)*c.slope())), "rev/min")
+}
+
+// StrokingFor returns the stroking, counted in cycles, that leaves c with this bore, stroke and
+// spindle speed. It does not look at Stroking.
+func (s Setting) StrokingFor(c Crosshatch) (Stroking, error) {
+	if err := firstError(s.checkTurning(), checkLength("stroke", s.Stroke), c.check()); err != nil {
+		return Stroking{}, err
+	}
+	f, err := reachRate("stroking", units.Frequency(s.peripheral()*c.slope()/(2*s.Stroke.In(units.Metre))), "cycles/min")
+	return Cycles(f), err
+}
+
+// StrokeFor returns the length of stroke that leaves c with this bore, spindle speed and
+// stroking, to the nearest picometre. It does not look at Stroke.
+func (s Setting) StrokeFor(c Crosshatch) (units.Length, error) {
+	if err := firstError(s.checkTurning(), s.Stroking.Validate(), c.check()); err != nil {
+		return 0, err
+	}
+	return reachLength("stroke", s.peripheral()*c.slope()/float64(s.Stroking.Strokes()))
+}
+
+// peripheral and axial are in metres a second.
+func (s Setting) peripheral() float64 {
+	return math.Pi * s.Bore.In(units.Metre) * float64(s.Spindle)
+}
+
+func (s Setting) axial() float64 {
+	return s.Stroke.In(units.Metre) * float64(s.Stroking.Strokes())
+}
+
+func (s Setting) checkTurning() error {
+	return firstError(checkLength("bore", s.Bore), checkRate("spindle", s.Spindle, "rev/min"))
+}
+
+func (s Setting) checkStroking() error {
+	return firstError(checkLength("stroke", s.Stroke), s.Stroking.Validate())
+}
+
+func (s Setting) check() error { return firstError(s.checkTurning(), s.checkStroking()) }
+
+func (c Crosshatch) check() error {
+	if c.IsZero() {
+		return fmt.Errorf("hone: crosshatch: %w", ErrNotGiven)
+	}
+	return nil
+}
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// reachRate and reachLength refuse an answer that no workshop can have.
+func reachRate(name string, f units.Frequency, per string) (units.Frequency, error) {
+	if checkRate(name, f, per) != nil {
+		return 0, fmt.Errorf("hone: %s of %.3g %s: %w: want above 0, up to %v %s",
+			name, f.In(units.PerMinute), per, ErrUnreachable, float64(maxRate/units.PerMinute), per)
+	}
+	return f, nil
+}
+
+func reachLength(name string, metres float64) (units.Length, error) {
+	l, err := units.Of(metres, units.Metre)
+	if err != nil || l == 0 {
+		return 0, fmt.Errorf("hone: %s of %.3g m: %w: want above 0, up to %v", name, metres, ErrUnreachable, units.MaxLength)
+	}
+	return l, nil
+}
