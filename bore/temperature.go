@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"borewright.example/units"
+)
+
+// A Temperature is a temperature as a workshop knows it: it lies within ±Within of Value, and
+// anywhere there alike. The zero Temperature is 20 °C exactly.
+//
+// A temperature that nobody measured is a wide one, "10 to 30 °C", not a guess: it then takes
+// its place in the doubt of every size.
+type Temperature struct {
+	Value  units.Temperature
+	Within units.TemperatureChange
+}
+
+// ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F".
+func ParseTemperature(s string) (Temperature, error) {
+	if a, b, ok := strings.Cut(s, " to "); ok {
+		hi, err := units.ParseTemperature(b)
+		if err != nil {
+			return Temperature{}, err
+		}
+		lo, err := units.ParseTemperature(withUnit(a, b))
+		if err != nil {
+			return Temperature{}, err
+		}
+		half := hi.Sub(lo) / 2
+		if half < 0 {
+			return Temperature{}, fmt.Errorf("bore: temperature %q: the lower one first: %w", s, ErrGauge)
+		}
+		return Temperature{Value: lo.Add(half), Within: half}, nil
+	}
+	for _, sep := range []string{" ± ", " +/- "} {
+		if a, b, ok := strings.Cut(s, sep); ok {
+			half, err := units.ParseTemperatureChange(b)
+			if err != nil {
+				return Temperature{}, err
+			}
+			value, err := units.ParseTemperature(withUnit(a, b))
+			if err != nil {
+				return Temperature{}, err
+			}
+			if half < 0 {
+				return Temperature{}, fmt.Errorf("bore: temperature %q: want a positive half-width: %w", s, ErrGauge)
+			}
+			return Temperature{Value: value, Within: half}, nil
+		}
+	}
+	value, err := units.ParseTemperature(s)
+	return Temperature{Value: value}, err
+}
+
+// withUnit returns a with the unit of b where a ends in a digit.
+func withUnit(a, b string) string {
+	if i := strings.LastIndexAny(b, "0123456789."); a != "" && strings.LastIndexAny(a, "0123456789.") == len(a)-1 {
+		return a + b[i+1:]
+	}
+	return a
+}
+
+// String returns "31 °C" or "31 ± 1 °C"; [ParseTemperature] reads it back.
+func (t Temperature) String() string {
+	value := t.orReference().Value
+	if t.Within == 0 {
+		return value.String()
+	}
+	return strings.TrimSuffix(value.String(), " °C") + " ± " + strings.TrimSuffix(t.Within.String(), " K") + " °C"
+}
+
+// MarshalText returns the text of [Temperature.String].
+func (t Temperature) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+
+// UnmarshalText reads a text as [ParseTemperature] does. On error the receiver keeps its value.
+func (t *Temperature) UnmarshalText(text []byte) error {
+	v, err := ParseTemperature(string(text))
+	if err != nil {
+		return err
+	}
+	*t = v
+	return nil
+}
+
+// orReference returns t with 20 °C where none is given.
+func (t Temperature) orReference() Temperature {
+	if t.Value.IsZero() {
+		t.Value = units.ReferenceTemperature
+	}
+	return t
+}
+
+// isReference reports whether t is exactly 20 °C.
+func (t Temperature) isReference() bool {
+	return t.Within == 0 && t.orReference().Value == units.ReferenceTemperature
+}
+
+func (t Temperature) validate(what string) error {
+	w := float64(t.Within)
+	if err := t.Value.Validate(); err != nil || math.IsNaN(w) || w < 0 || w > 1000 {
+		return fmt.Errorf("bore: temperature of the %s, %v: want a finite one within 0 to 1000 K: %w", what, t, ErrGauge)
+	}
+	return nil
+}
