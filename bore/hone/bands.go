@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import "borewright.example/units"
+
+// The band of peripheral speed often quoted for honing, slowest and fastest. Common practice:
+// a reason to think, not a limit.
+const (
+	SurfaceLeast = 15 * units.MetrePerMinute
+	SurfaceMost  = 110 * units.MetrePerMinute
+)
+
+// Cautions returns what a setting should be warned of: a peripheral speed outside the band often
+// quoted, [SurfaceLeast] to [SurfaceMost], and a stroking above [HandLimit] unless a machine
+// strokes. Speeds are compared to a part in 10⁹.
+func (s Setting) Cautions(d Drive) ([]Caution, error) {
+	if err := s.check(); err != nil {
+		return nil, err
+	}
+	const slack = 1e-9
+	var cs []Caution
+	switch v := units.Speed(s.peripheral()); {
+	case v > SurfaceMost*(1+slack):
+		cs = append(cs, SurfaceFast)
+	case v < SurfaceLeast*(1-slack):
+		cs = append(cs, SurfaceSlow)
+	}
+	if d != ByMachine && s.Stroking.Cycles() > HandLimit*(1+slack) {
+		cs = append(cs, HandTooFast)
+	}
+	return cs, nil
+}

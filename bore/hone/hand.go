@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Want is a crosshatch to aim at and how far off it may be.
+type Want struct {
+	Crosshatch Crosshatch
+	Tolerance  units.Angle // either side, on the included angle; above 0
+}
+
+// Accepts reports whether c is within the tolerance, ends included.
+func (w Want) Accepts(c Crosshatch) bool {
+	lo, hi, err := w.ends()
+	return err == nil && lo.half <= c.half && c.half <= hi.half
+}
+
+// String returns "45° ± 5° included".
+func (w Want) String() string {
+	return fmt.Sprintf("%v ± %v included", w.Crosshatch.Included(), w.Tolerance)
+}
+
+// ends returns the flattest and the steepest crosshatch that will do.
+func (w Want) ends() (flat, steep Crosshatch, err error) {
+	if err := w.Crosshatch.check(); err != nil {
+		return flat, steep, err
+	}
+	if w.Tolerance == 0 {
+		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch: %w", ErrNotGiven)
+	}
+	t := math.Round(w.Tolerance.In(units.Degree) / 2 * picodegrees)
+	if !(t >= 1 && t < 90*picodegrees) {
+		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch %v: %w: want above 0°, below 180°", w.Tolerance, ErrRange)
+	}
+	flat, steep = Crosshatch{w.Crosshatch.half - int64(t)}, Crosshatch{w.Crosshatch.half + int64(t)}
+	if flat.half < 1 || steep.half > 90*picodegrees-1 {
+		return flat, steep, fmt.Errorf("hone: %v: %w: want both ends above 0°, below 180°", w, ErrAngle)
+	}
+	return flat, steep, nil
+}
+
+// OnHand is a bore, a stroke, and what the drive can do: every spindle speed of one range and
+// every stroking of another.
+//
+// What a hand can hold is for its owner to say, stroking in earnest for half a minute and
+// counting. Above [HandLimit] this library adds a caution and looks no further: it never advises
+// more than that to a hand.
+type OnHand struct {
+	Bore, Stroke units.Length
+	Spindle      SpindleRange
+	Stroking     StrokingRange
+	Drive        Drive // what strokes the tool; not given counts as by hand
+}
+
+// HandLimit is the fastest stroking this library advises to a hand: two full cycles a second.
+// It is this library's own judgement; no published source was found.
+const HandLimit = 2 * units.Hertz
+
+// A Lever is a field of a [Setting] that can be moved to change the crosshatch.
+type Lever int8
+
+// The levers. The zero value is none of them.
+const (
+	NoLever Lever = iota
+	SpindleLever
+	StrokingLever
+	StrokeLever
+)
+
+// String returns "spindle", "stroking", "stroke", or "" for none.
+func (l Lever) String() string {
+	switch l {
+	case NoLever:
+		return ""
+	case SpindleLever:
+		return "spindle"
+	case StrokingLever:
+		return "stroking"
+	case StrokeLever:
+		return "stroke"
+	}
+	return fmt.Sprintf("Lever(%d)", int8(l))
+}
+
+// MarshalText returns the text of [Lever.String]. A value that is no lever is [ErrRange].
+func (l Lever) MarshalText() ([]byte, error) { return marshalEnum(l, StrokeLever) }
+
+// UnmarshalText reads the text of [Lever.String] back. On error the receiver keeps its value.
+func (l *Lever) UnmarshalText(text []byte) error { return unmarshalEnum(l, text, StrokeLever) }
+
+// A Change is one lever moved, the others left, so that the wanted crosshatch is met exactly.
+// Where Against is not [NoCaution] the change is told for its size only and is not advised.
+type Change struct {
+	Lever   Lever
+	Setting Setting // with the lever moved
+	Against Caution
+}
+
+// String returns "spindle 110.1 rev/min instead", and why not where it is not advised.
+func (c Change) String() string {
+	var to string
+	switch c.Lever {
+	case SpindleLever:
+		to = rateText(c.Setting.Spindle, "rev/min")
+	case StrokingLever:
+		to = c.Setting.Stroking.short()
+	case StrokeLever:
+		to = c.Setting.Stroke.Format(units.Millimetre, 1)
+	}
+	s := fmt.Sprintf("%v %s instead", c.Lever, to)
+	if c.Against != NoCaution {
+		s += " (not advised: " + c.Against.String() + ")"
+	}
+	return s
+}
+
+// A Reach is what can be done on hand about a wanted crosshatch.
+type Reach struct {
+	Hand OnHand
+	Want Want
+	Met  bool // whether some setting on hand leaves it, within the tolerance
+
+	// The parts of the two ranges that can take part in meeting it, zero where it is not met.
+	// Not every pair out of them will do: see SpindlesAt and StrokingsAt.
+	Spindle  SpindleRange
+	Stroking StrokingRange
+
+	// Best is the most comfortable setting that meets it, or else the one that misses it least.
+	// Leaves is the crosshatch that Best leaves.
+	Best   Setting
+	Leaves Crosshatch
+
+	Changes  []Change  // where it is not met: what would have to change from Best, one lever at a time
+	Cautions []Caution // about Best
+}
+
+// Reach answers which settings on hand leave the wanted crosshatch.
+//
+// The lines of one crosshatch are those of one ratio of stroking to spindle speed, so the
+// settings that meet a tolerance fill the part of the rectangle of both ranges between two rays
+// from standstill. Best is chosen by this rule: first the least departure from the wanted angle;
+// of several that meet it exactly, the one whose stroking is nearest the middle of the range
+// on hand. Where no setting will do, Best is the corner of the rectangle that misses least.
+func (h OnHand) Reach(want Want) (Reach, error) {
+	flat, steep, err := want.ends()
+	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {
+		return Reach{}, err
+	}
+	r := Reach{Hand: h, Want: want}
+	if h, err = h.held(); err != nil {
+		return Reach{}, err
+	}
+	flattest, steepest := h.at(h.Spindle.Max, h.Stroking.Min.Cycles()), h.at(h.Spindle.Min, h.Stroking.Max.Cycles())
+	cFlat, err1 := flattest.Crosshatch()
+	cSteep, err2 := steepest.Crosshatch()
+	if err := firstError(err1, err2); err != nil {
+		return Reach{}, err
+	}
+	switch w := want.Crosshatch; {
+	case cSteep.half <= w.half:
+		r.Best, r.Leaves = steepest, cSteep
+	case cFlat.half >= w.half:
+		r.Best, r.Leaves = flattest, cFlat
+	default:
+		r.Best = h.comfortable(w)
+		if r.Leaves, err = r.Best.Crosshatch(); err != nil {
+			return Reach{}, err
+		}
+	}
+	if r.Met = cSteep.half >= flat.half && cFlat.half <= steep.half; r.Met {
+		r.Spindle = h.spindles(h.Stroking.Min.Cycles(), h.Stroking.Max.Cycles(), flat, steep)
+		n := r.Spindle
+		r.Stroking = h.strokings(n.Min, n.Max, flat, steep)
+	} else {
+		r.Changes = h.changes(r.Best, want.Crosshatch)
+	}
+	if r.Cautions, err = r.Best.Cautions(h.Drive); h.Stroking != r.Hand.Stroking {
+		r.Cautions = append(r.Cautions, HandTooFast)
+	}
+	return r, err
+}
+
+// held returns what is on hand without the strokings above HandLimit that only a machine holds.
+func (h OnHand) held() (OnHand, error) {
+	if h.Drive == ByMachine || h.Stroking.Max.Cycles() <= HandLimit {
+		return h, nil
+	}
+	if h.Stroking.Min.Cycles() > HandLimit {
+		return OnHand{}, fmt.Errorf("hone: stroking %v by hand: %w: want some of it at or below %v",
+			h.Stroking, ErrRange, h.Stroking.Min.like(HandLimit))
+	}
+	h.Stroking.Max = h.Stroking.Max.like(HandLimit)
+	return h, nil
+}
+
+// SpindlesAt returns the spindle speeds on hand that meet the wanted crosshatch with the
+// stroking k, and whether there are any.
+func (r Reach) SpindlesAt(k Stroking) (SpindleRange, bool) {
+	flat, steep, err := r.Want.ends()
+	if err != nil || !r.Met || !r.Stroking.Contains(k) {
+		return SpindleRange{}, false
+	}
+	return r.Hand.spindles(k.Cycles(), k.Cycles(), flat, steep), true
+}
+
+// StrokingsAt returns the strokings on hand that meet the wanted crosshatch with the spindle
+// speed n, and whether there are any.
+func (r Reach) StrokingsAt(n units.Frequency) (StrokingRange, bool) {
+	flat, steep, err := r.Want.ends()
+	h, heldErr := r.Hand.held()
+	if firstError(err, heldErr) != nil || !r.Met || !r.Spindle.Contains(n) {
+		return StrokingRange{}, false
+	}
+	return h.strokings(n, n, flat, steep), true
+}
+
+// Among returns the settings of the speeds a drive steps through, in the order given, spindle
+// first, that are on hand and meet the wanted crosshatch. It looks at every pair.
+func (r Reach) Among(spindles []units.Frequency, strokings []Stroking) []Setting {
+	var found []Setting
+	for _, n := range spindles {
+		w, ok := r.StrokingsAt(n)
+		if !ok {
+			continue
+		}
+		for _, k := range strokings {
+			if w.Contains(k) {
+				found = append(found, Setting{r.Hand.Bore, r.Hand.Stroke, n, k})
+			}
+		}
+	}
+	return found
+}
+
+// String returns the answer in a sentence, rounded for reading.
+func (r Reach) String() string {
+	at := fmt.Sprintf("%s with %s leaves %s", rateText(r.Best.Spindle, "rev/min"), r.Best.Stroking.short(), r.Leaves.Format(1))
+	if r.Met {
+		return fmt.Sprintf("%v: can be had; most comfortably %s", r.Want, at)
+	}
+	s := fmt.Sprintf("%v: out of reach; nearest, %s", r.Want, at)
+	for _, c := range r.Changes {
+		s += "; " + c.String()
+	}
+	return s
+}
+
+func (h OnHand) at(n, cycles units.Frequency) Setting {
+	return Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: n, Stroking: h.Stroking.Min.like(cycles)}
+}
+
+// gear is the slope of the lines a setting leaves, over its cycles a turn: 2·stroke/(π·bore).
+func (h OnHand) gear() float64 {
+	return 2 * h.Stroke.In(units.Metre) / float64(math.Pi*h.Bore.In(units.Metre))
+}
+
+// comfortable returns the setting that leaves w with a stroking nearest the middle of its range.
+// It needs w to lie between what the corners of the rectangle leave.
+func (h OnHand) comfortable(w Crosshatch) Setting {
+	k := h.strokings(h.Spindle.Min, h.Spindle.Max, w, w)
+	lo, hi := k.Min.Cycles(), k.Max.Cycles()
+	f := min(max((h.Stroking.Min.Cycles()+h.Stroking.Max.Cycles())/2, lo), hi)
+	n := units.Frequency(h.gear() / w.slope() * float64(f))
+	return h.at(min(max(n, h.Spindle.Min), h.Spindle.Max), f)
+}
+
+// spindles returns the speeds on hand at which some stroking of lo to hi leaves a crosshatch of
+// flat to steep; strokings the other way round. Both need that there is one.
+func (h OnHand) spindles(lo, hi units.Frequency, flat, steep Crosshatch) SpindleRange {
+	return SpindleRange{
+		Min: min(max(h.Spindle.Min, units.Frequency(h.gear()/steep.slope()*float64(lo))), h.Spindle.Max),
+		Max: max(min(h.Spindle.Max, units.Frequency(h.gear()/flat.slope()*float64(hi))), h.Spindle.Min),
+	}
+}
+
+func (h OnHand) strokings(lo, hi units.Frequency, flat, steep Crosshatch) StrokingRange {
+	least, most := h.Stroking.Min.Cycles(), h.Stroking.Max.Cycles()
+	return StrokingRange{
+		Min: h.Stroking.Min.like(min(max(least, units.Frequency(flat.slope()/h.gear()*float64(lo))), most)),
+		Max: h.Stroking.Min.like(max(min(most, units.Frequency(steep.slope()/h.gear()*float64(hi))), least)),
+	}
+}
+
+// changes returns what would leave w, moving one lever of s at a time. A lever that would have
+// to go beyond what a workshop can have is left out.
+func (h OnHand) changes(s Setting, w Crosshatch) []Change {
+	var cs []Change
+	if n, err := s.SpindleFor(w); err == nil {
+		c := Change{Lever: SpindleLever, Setting: s}
+		c.Setting.Spindle = n
+		cs = append(cs, c)
+	}
+	if k, err := s.StrokingFor(w); err == nil {
+		c := Change{Lever: StrokingLever, Setting: s}
+		c.Setting.Stroking = s.Stroking.like(k.Cycles())
+		if h.Drive != ByMachine && k.Cycles() > HandLimit {
+			c.Against = HandTooFast
+		}
+		cs = append(cs, c)
+	}
+	if l, err := s.StrokeFor(w); err == nil {
+		c := Change{Lever: StrokeLever, Setting: s, Against: StrokeIsSet}
+		c.Setting.Stroke = l
+		cs = append(cs, c)
+	}
+	return cs
+}
+
+// rateText and short print a rate to a tenth a minute.
+func rateText(f units.Frequency, per string) string {
+	return fmt.Sprintf("%.1f %s", f.In(units.PerMinute), per)
+}
+
+func (k Stroking) short() string { return rateText(k.rate, k.unit()) }

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright.example/units"
+)
+
+// A SpindleRange is the spindle speeds a drive can be set to, ends included. A drive of one speed
+// has Min equal to Max. The zero value stands for "not given".
+type SpindleRange struct{ Min, Max units.Frequency }
+
+// IsZero reports whether the range is not given. It also serves JSON's omitzero.
+func (r SpindleRange) IsZero() bool { return r == SpindleRange{} }
+
+// Contains reports whether f lies in the range, to 1 part in 10⁹.
+func (r SpindleRange) Contains(f units.Frequency) bool { return inside(f, r.Min, r.Max) }
+
+// Validate returns [ErrNotGiven], [ErrRange] or [ErrCrossed] where an end is missing, is not a
+// rate, or the ends are the wrong way round.
+func (r SpindleRange) Validate() error {
+	if err := firstError(checkRate("slowest spindle", r.Min, "rev/min"), checkRate("fastest spindle", r.Max, "rev/min")); err != nil {
+		return err
+	}
+	if r.Min > r.Max {
+		return fmt.Errorf("hone: spindle %v above %v: %w", r.Min, r.Max, ErrCrossed)
+	}
+	return nil
+}
+
+// ParseSpindleRange reads "60 rev/min to 700 rev/min", "60 to 700 rev/min", or one speed.
+func ParseSpindleRange(s string) (SpindleRange, error) {
+	r, err := parseRange(s, units.ParseFrequency)
+	if err != nil {
+		return SpindleRange{}, fmt.Errorf("hone: spindle range %.80q: %w: write 60 to 700 rev/min: %w", s, ErrSyntax, err)
+	}
+	w := SpindleRange{r[0], r[1]}
+	return w, w.Validate()
+}
+
+// String returns "60 rev/min to 700 rev/min", one speed where the ends are equal, or "" where
+// the range is not given.
+func (r SpindleRange) String() string {
+	switch {
+	case r.IsZero():
+		return ""
+	case r.Min == r.Max:
+		return r.Min.String()
+	}
+	return r.Min.String() + " to " + r.Max.String()
+}
+
+// AppendText appends the text of [SpindleRange.String].
+func (r SpindleRange) AppendText(b []byte) ([]byte, error) { return append(b, r.String()...), nil }
+
+// MarshalText returns the text of [SpindleRange.String].
+func (r SpindleRange) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+
+// UnmarshalText reads a text as [ParseSpindleRange] does; empty text is "not given". On error
+// the receiver keeps its value.
+func (r *SpindleRange) UnmarshalText(text []byte) error { return unmarshal(r, text, ParseSpindleRange) }
+
+// A StrokingRange is the strokings that a hand or a machine can hold, ends included. The zero
+// value stands for "not given".
+type StrokingRange struct{ Min, Max Stroking }
+
+// IsZero reports whether the range is not given. It also serves JSON's omitzero.
+func (r StrokingRange) IsZero() bool { return r == StrokingRange{} }
+
+// Contains reports whether k lies in the range, to 1 part in 10⁹, whatever it counts.
+func (r StrokingRange) Contains(k Stroking) bool {
+	return inside(k.Cycles(), r.Min.Cycles(), r.Max.Cycles())
+}
+
+// Validate returns [ErrNotGiven], [ErrRange] or [ErrCrossed] where an end is missing, is not a
+// rate, or the ends are the wrong way round.
+func (r StrokingRange) Validate() error {
+	if err := firstError(r.Min.Validate(), r.Max.Validate()); err != nil {
+		return err
+	}
+	if r.Min.Cycles() > r.Max.Cycles() {
+		return fmt.Errorf("hone: stroking %v above %v: %w", r.Min, r.Max, ErrCrossed)
+	}
+	return nil
+}
+
+// ParseStrokingRange reads "40 cycles/min to 90 cycles/min", "80 to 180 strokes/min", or one
+// stroking. Both say what they count, as in [ParseStroking].
+func ParseStrokingRange(s string) (StrokingRange, error) {
+	r, err := parseRange(s, ParseStroking)
+	if err != nil {
+		return StrokingRange{}, fmt.Errorf("hone: stroking range %.80q: write 40 to 90 cycles/min: %w", s, err)
+	}
+	w := StrokingRange{r[0], r[1]}
+	return w, w.Validate()
+}
+
+// String returns "40 cycles/min to 90 cycles/min", one stroking where the ends are equal, or ""
+// where the range is not given.
+func (r StrokingRange) String() string {
+	switch {
+	case r.IsZero():
+		return ""
+	case r.Min == r.Max:
+		return r.Min.String()
+	}
+	return r.Min.String() + " to " + r.Max.String()
+}
+
+// AppendText appends the text of [StrokingRange.String].
+func (r StrokingRange) AppendText(b []byte) ([]byte, error) { return append(b, r.String()...), nil }
+
+// MarshalText returns the text of [StrokingRange.String].
+func (r StrokingRange) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+
+// UnmarshalText reads a text as [ParseStrokingRange] does; empty text is "not given". On error
+// the receiver keeps its value.
+func (r *StrokingRange) UnmarshalText(text []byte) error {
+	return unmarshal(r, text, ParseStrokingRange)
+}
+
+// parseRange reads "a to b", where a may borrow the unit of b, or one value for both ends.
+func parseRange[V any](s string, parse func(string) (V, error)) (ends [2]V, err error) {
+	a, b, ok := strings.Cut(s, " to ")
+	if !ok {
+		a, b = s, s
+	}
+	if ends[1], err = parse(b); err != nil {
+		return ends, err
+	}
+	const number = "0123456789."
+	if strings.Trim(a, number) == "" {
+		a += strings.TrimLeft(b, number)
+	}
+	ends[0], err = parse(a)
+	return ends, err
+}
+
+// inside reports lo ≤ f ≤ hi within a part in 10⁹, so that a rate that was computed from an end
+// belongs to the range.
+func inside(f, lo, hi units.Frequency) bool {
+	const slack = 1e-9
+	return f >= lo*(1-slack) && f <= hi*(1+slack)
+}
