@@ -44,9 +44,13 @@ const finestCut = 10 * units.Micrometre
 // does not pass the last of them, or else it is 0.01 mm.
 //
 // A gap may be negative, as [Gap.In] predicts it for a ring too large for its bore: the ends
-// overlap by as much. Where something must come off but the window is narrower than 2U, so that
-// no reading proves anything, it is ErrDoubt; no window at all is uncertainty.ErrNoLimits.
+// overlap by as much. Where the gap is neither within nor too wide and the window is narrower
+// than 2U, so that no reading would prove anything, it is ErrDoubt; no window at all is
+// uncertainty.ErrNoLimits, an end of it below 0 or beyond [units.MaxLength] units.ErrRange.
 func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Filing, error) {
+	if window.Min < 0 || window.Max < 0 || max(window.Min, window.Max) > units.MaxLength {
+		return Filing{}, fmt.Errorf("rings: end gap window %v: %w (0 to %v)", window, units.ErrRange, units.MaxLength)
+	}
 	now, err := uncertainty.Judge(gap, window, risk)
 	if err != nil {
 		return Filing{}, fmt.Errorf("rings: end gap: %w", err)
@@ -84,6 +88,16 @@ func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) 
 	f.TakeOff = f.Target - gap.Value
 	f.Steps = steps(gap.Value, stop)
 	return f, nil
+}
+
+// After returns the end gap with which the ring is fitted: the measured one, or for FileEnds the target
+// with the same uncertainty, since the filed gap is measured in the same way.
+func (f Filing) After() uncertainty.Estimate {
+	e := f.Now.Measured
+	if f.Action == FileEnds {
+		e.Value = f.Target
+	}
+	return e
 }
 
 // steps returns the readings to stop at on the way from the gap to the lower end of stop.

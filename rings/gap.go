@@ -11,30 +11,34 @@ import (
 )
 
 // A Gap is a ring's end gap, measured with the ring square in a bore of known size. Both are
-// sizes at 20 °C.
+// lengths at 20 °C.
 type Gap struct {
-	Measured uncertainty.Estimate `json:"measured"` // the end gap; positive
-	Bore     uncertainty.Estimate `json:"bore"`     // diameter of the bore where it was measured
+	Measured uncertainty.Estimate `json:"measured"` // the end gap, more than 0
+	Bore     uncertainty.Estimate `json:"bore"`     // diameter of the bore in which it was measured
 }
 
-// widest is the greatest end gap, as a part of the bore, that is taken for one. A ring's gap
-// lying free is some 0.12 of its bore; a tenth in the bore is a slip of unit or a wrong ring.
-const widest = 0.1
-
 // Validate returns ErrOverlap where the gap is not positive, ErrSize where the bore is not, and
-// ErrGap where the gap is more than a tenth of the bore.
+// ErrGap where the gap is more than a tenth of the bore. A ring's gap is some 0.12 of its bore when it
+// lies free; a tenth and more in the bore is a slip of unit or another engine's ring.
 func (g Gap) Validate() error {
-	if err := g.Measured.Validate(); err != nil {
-		return fmt.Errorf("rings: end gap: %w", err)
+	if err := checkGap(g.Measured); err != nil {
+		return err
 	}
 	if err := checkBore(g.Bore); err != nil {
 		return err
 	}
-	switch {
-	case g.Measured.Value <= 0:
-		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", g.Measured.Value, ErrOverlap)
-	case g.Measured.Value > units.Length(widest*float64(g.Bore.Value)):
+	if g.Measured.Value > g.Bore.Value/10 {
 		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", g.Measured.Value, g.Bore.Value, ErrGap)
+	}
+	return nil
+}
+
+func checkGap(gap uncertainty.Estimate) error {
+	if err := gap.Validate(); err != nil {
+		return fmt.Errorf("rings: end gap: %w", err)
+	}
+	if gap.Value <= 0 {
+		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", gap.Value, ErrOverlap)
 	}
 	return nil
 }
@@ -49,12 +53,16 @@ func checkBore(bore uncertainty.Estimate) error {
 	return nil
 }
 
-// In returns the end gap that the same ring has in another bore, given by its diameter at
-// 20 °C: the gap changes by π times the change of diameter. The three uncertainties are taken as
-// independent. A negative gap means that the ends would overlap by as much.
+// In returns the end gap that the same ring has in another bore, given by its diameter: the gap
+// changes by π times the difference of the diameters. A negative gap means that the ends would
+// overlap by as much.
 //
-// The diameter of a bore that is not round is that of the round bore with the same
-// circumference; see [Oval].
+// The uncertainties of the gap and of the two bores are taken as independent. Of two bores
+// measured with one setting of one gauge that says too much, since the setting error cancels; in the
+// bore where the gap was measured it is g.Measured, with no bore's uncertainty added. The
+// diameter of a bore that is not round is that of [Oval.Round].
+//
+// Its errors are those of [Gap.Validate], and ErrSize for a bore that is not positive.
 func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := g.Validate(); err != nil {
 		return uncertainty.Estimate{}, err
@@ -62,20 +70,40 @@ func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := checkBore(bore); err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	return linear(term{1, g.Measured}, term{math.Pi, bore}, term{-math.Pi, g.Bore})
+	var s sum
+	s.add(1, g.Measured)
+	s.add(math.Pi, bore)
+	s.add(-math.Pi, g.Bore)
+	return s.estimate()
 }
 
-// DiameterChange returns how much larger in diameter the bore is where the same ring's end gap
-// is `to`, than where it was `from`: the growth of the gap divided by π. From two heights it is
-// taper; from before and after honing, what came off the diameter.
+// DiameterChange returns by how much the bore is larger in diameter where the end gap of a ring is
+// to, than where the end gap of the same ring is from: the growth of the gap, divided by π. Between
+// two heights that is taper, its sign kept; from before to after honing, what came off the diameter.
+//
+// The two uncertainties are taken as independent; what both gaps share cancels. A gap of zero or
+// less is ErrOverlap.
 func DiameterChange(from, to uncertainty.Estimate) (uncertainty.Estimate, error) {
-	for _, g := range []uncertainty.Estimate{from, to} {
-		if err := g.Validate(); err != nil {
-			return uncertainty.Estimate{}, fmt.Errorf("rings: end gap: %w", err)
-		}
-		if g.Value <= 0 {
-			return uncertainty.Estimate{}, fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", g.Value, ErrOverlap)
+	for _, gap := range []uncertainty.Estimate{from, to} {
+		if err := checkGap(gap); err != nil {
+			return uncertainty.Estimate{}, err
 		}
 	}
-	return linear(term{1 / math.Pi, to}, term{-1 / math.Pi, from})
+	var s sum
+	s.add(1/math.Pi, to)
+	s.add(-1/math.Pi, from)
+	return s.estimate()
+}
+
+// Feeler returns the gap between the thickest leaf that goes in and the thinnest that does not:
+// the middle of the two, anywhere between them with equal probability (JCGM 100:2008 4.3.7). Leaves
+// that are not positive or not in this order are ErrSize.
+func Feeler(goes, refuses units.Length) (uncertainty.Estimate, error) {
+	if goes <= 0 || refuses <= goes || refuses > units.MaxLength {
+		return uncertainty.Estimate{}, fmt.Errorf("rings: feeler leaves %v, which goes in, and %v, which does not: %w (0 < goes in < does not)", goes, refuses, ErrSize)
+	}
+	half := float64(refuses-goes) / 2
+	s := sum{value: float64(goes) + half}
+	s.doubt(uncertainty.Rectangular(half))
+	return s.estimate()
 }

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package rings
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A Reach is how far a ring follows one order of a bore's form by its own spring: the greatest RADIAL
+// amplitude, by each of three rules. A difference of diameters is four times as large (see [Ovality]).
+type Reach struct {
+	Order     int          `json:"order"`
+	Derived   units.Length `json:"derived"`   // k·r/(i² − 1)², from the bending of the ring
+	Empirical units.Length `json:"empirical"` // k·r/(20·(i² − 1)), stricter up to order 4, wider from 5
+	Linear    units.Length `json:"linear"`    // k·r/(3·(i² − 1)), the same as Derived at order 2 and wider beyond
+}
+
+// mostOrder is the highest order that is looked at: no ring follows more than 1 pm of it.
+const mostOrder = 1000
+
+// Reach returns how far the ring follows an order, from 2 to 1000: order 0 is size and order 1 a
+// shift of the axis, for which no ring has to bend. Any other order is ErrOrder.
+func (t Tension) Reach(order int) (Reach, error) {
+	kr, err := t.kr()
+	if err != nil {
+		return Reach{}, err
+	}
+	if order < 2 || order > mostOrder {
+		return Reach{}, fmt.Errorf("rings: order %d: %w (2 to %d)", order, ErrOrder, mostOrder)
+	}
+	n := lobes(order)
+	reach := Reach{Order: order}
+	if reach.Derived, err = units.Of(kr/float64(n*n), units.Picometre); err != nil {
+		return Reach{}, err
+	}
+	if reach.Empirical, err = units.Of(kr/float64(20*n), units.Picometre); err != nil {
+		return Reach{}, err
+	}
+	reach.Linear, err = units.Of(kr/float64(3*n), units.Picometre)
+	return reach, err
+}
+
+// lobes returns i² − 1.
+func lobes(order int) float64 { return float64(order)*float64(order) - 1 }
+
+// kr returns k·r in picometres. It is m/(3π), so that half the bore bounds it.
+func (t Tension) kr() (float64, error) {
+	if err := t.Section.Validate(); err != nil {
+		return 0, err
+	}
+	kr := t.Parameter * float64(t.Section.Bore-t.Section.Thickness) / 2
+	if !(kr >= 1 && kr <= float64(t.Section.Bore)/2) {
+		return 0, fmt.Errorf("rings: parameter k of %v: %w", t.Parameter, ErrForce)
+	}
+	return kr, nil
+}
+
+// Ovality returns the form of a bore that is oval and nothing else, from its ovality, the greatest
+// less the least DIAMETER, and the axis of the greatest: order 2 with a radial amplitude of a
+// quarter of the ovality. Measured on two axes only, the ovality is the least that it can be. A
+// negative one, or one beyond [units.MaxLength], is ErrSize.
+func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) {
+	if ovality < 0 || ovality > units.MaxLength {
+		return bore.Harmonic{}, fmt.Errorf("rings: ovality %v: %w (0 to %v)", ovality, ErrSize, units.MaxLength)
+	}
+	if err := checkAngle(greatest); err != nil {
+		return bore.Harmonic{}, err
+	}
+	amplitude, err := ovality.MulDiv(1, 4)
+	return bore.Harmonic{Order: 2, Amplitude: amplitude, Phase: greatest}, err
+}
+
+// A Demand is what a bore's form asks of a ring, by one rule.
+type Demand struct {
+	Used   float64 `json:"used"`   // Σ amplitude/bound; 1 is all that the ring can follow
+	Most   int     `json:"most"`   // the order that asks for the largest part; 0 where there is no form
+	ByMost float64 `json:"byMost"` // that order's own part
+}
+
+// A Conformity is whether a ring follows a bore's form by its own spring, without help from gas pressure.
+type Conformity struct {
+	Verdict   uncertainty.Verdict `json:"verdict"`          // on the orders seen: Within by both rules, Beyond by both, or else Undecided
+	Derived   Demand              `json:"derived"`          // by the rule k·r/(i² − 1)²
+	Empirical Demand              `json:"empirical"`        // by the rule k·r/(20·(i² − 1))
+	Unseen    []int               `json:"unseen,omitempty"` // orders of which the form given says nothing
+}
+
+// watched is the highest order that is missed where it is not given: the pattern of up to six bolts round
+// a cylinder, the usual cause of form above order 2.
+const watched = 6
+
+// Follow holds a form against the ring. Every amplitude is radial, as [bore.Harmonic] has it; a
+// measured difference of diameters goes through [Ovality] first. Orders 0 and 1 ask nothing of a ring and
+// are passed over.
+//
+// A ring can lose the wall although each order is inside its bound, so the parts of the bounds that
+// the orders use up are added, which is on the safe side: it is as if all orders had
+// their crests in one place. Every order from 2 to 6, and from there to the highest given, that the
+// form does not hold is named in Unseen, and Verdict says nothing of it: a two-point gauge sees no
+// odd order at all. An order that was looked for and not found belongs into the form with amplitude 0.
+//
+// Orders that do not ascend, or beyond 1000, are ErrOrder; a negative amplitude, or one beyond
+// [units.MaxLength], is ErrSize.
+func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
+	kr, err := t.kr()
+	if err != nil {
+		return Conformity{}, err
+	}
+	var c Conformity
+	last := 1
+	for i, h := range form {
+		switch {
+		case h.Order < 0 || h.Order > mostOrder || i > 0 && h.Order <= form[i-1].Order:
+			return Conformity{}, fmt.Errorf("rings: order %d: %w (0 to %d, each once, in ascending order)", h.Order, ErrOrder, mostOrder)
+		case h.Amplitude < 0 || h.Amplitude > units.MaxLength:
+			return Conformity{}, fmt.Errorf("rings: amplitude %v of order %d: %w (0 to %v)", h.Amplitude, h.Order, ErrSize, units.MaxLength)
+		case h.Order < 2:
+			continue
+		}
+		for ; last+1 < h.Order; last++ {
+			c.Unseen = append(c.Unseen, last+1)
+		}
+		last = h.Order
+		n, part := lobes(h.Order), float64(h.Amplitude)/kr
+		c.Derived.ask(h.Order, part*float64(n*n))
+		c.Empirical.ask(h.Order, part*float64(20*n))
+	}
+	for ; last < watched; last++ {
+		c.Unseen = append(c.Unseen, last+1)
+	}
+	derived, empirical := c.Derived.finish(), c.Empirical.finish()
+	switch {
+	case derived && empirical:
+		c.Verdict = uncertainty.Within
+	case !derived && !empirical:
+		c.Verdict = uncertainty.Beyond
+	}
+	return c, nil
+}
+
+func (d *Demand) ask(order int, part float64) {
+	d.Used += part
+	if part > d.ByMost {
+		d.Most, d.ByMost = order, part
+	}
+}
+
+// finish rounds the parts to 1e-9 and reports whether the ring follows.
+func (d *Demand) finish() bool {
+	d.Used = math.Round(d.Used*1e9) / 1e9
+	d.ByMost = math.Round(d.ByMost*1e9) / 1e9
+	return d.Used <= 1
+}

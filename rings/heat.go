@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package rings
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// A Heat is a ring and the bore round it at their working temperatures, each a mean round the
+// circumference where the ring runs hottest. Of an iron sleeve in an aluminium barrel the bore grows
+// with neither coefficient but in between, so that its material is one of the caller's own.
+type Heat struct {
+	Ring, Bore             material.Material
+	RingAt, BoreAt         units.Temperature       // neither may be left out
+	RingWithin, BoreWithin units.TemperatureChange // half-widths of what the temperatures may really be; 0 = exact
+}
+
+// Change returns by how much the end gap grows from 20 °C to the working temperatures in a bore of
+// the given diameter, π·d·(αb·ΔTb − αr·ΔTr): less than zero where the ring grows more than the bore.
+// The growth of the gap itself is left out: below 1 µm, and on the safe side.
+//
+// Its uncertainty is that of the coefficients and the temperatures, each anywhere within its half-width
+// with equal probability. A temperature or coefficient that is not given is ErrTemperature, a negative
+// half-width units.ErrRange; a bore that is not positive is ErrSize.
+func (h Heat) Change(bore units.Length) (uncertainty.Estimate, error) {
+	if err := checkBore(uncertainty.Estimate{Value: bore}); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	var s sum
+	if err := s.grow("bore", math.Pi, bore, h.Bore, h.BoreAt, h.BoreWithin); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	if err := s.grow("ring", -math.Pi, bore, h.Ring, h.RingAt, h.RingWithin); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	return s.estimate()
+}
+
+// grow adds by times the growth of l from 20 °C to t.
+func (s *sum) grow(what string, by float64, l units.Length, m material.Material, t units.Temperature, within units.TemperatureChange) error {
+	switch {
+	case t.IsZero():
+		return fmt.Errorf("rings: temperature of the %s: %w", what, ErrTemperature)
+	case m.Expansion == 0:
+		return fmt.Errorf("rings: coefficient of expansion of the %s (%s): %w", what, m.Name, ErrTemperature)
+	case !(within >= 0) || !(m.Within >= 0) || math.IsInf(float64(within), 0) || math.IsInf(float64(m.Within), 0):
+		return fmt.Errorf("rings: half-widths of the %s, %v and %v: %w (finite and at least 0)", what, within, m.Within, units.ErrRange)
+	}
+	hot, err := m.SizeAt(l, t)
+	if err != nil {
+		return fmt.Errorf("rings: %s: %w", what, err)
+	}
+	s.value += float64(by * float64(hot-l))
+	d := by * float64(l)
+	s.doubt(uncertainty.Rectangular(d * float64(t.AboveReference()) * float64(m.Within)))
+	s.doubt(uncertainty.Rectangular(d * float64(m.Expansion) * float64(within)))
+	return nil
+}
+
+// Hot returns the end gap at the working temperatures of a ring whose gap at 20 °C is cold. Where
+// nothing is left of it the error is ErrButts, with the overlap as a negative gap; where what is
+// left is less than its uncertainty, judging it against a margin tells.
+//
+// A cold gap of zero or less is ErrOverlap. Other errors are those of [Heat.Change].
+func (h Heat) Hot(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
+	if err := (Gap{Measured: cold, Bore: bore}).Validate(); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	hot, err := h.shift(1, cold, bore)
+	if err == nil && hot.Value <= 0 {
+		err = fmt.Errorf("rings: end gap %v at 20 °C, ring at %v, bore at %v: %w (the gap would be %v)", cold.Value, h.RingAt, h.BoreAt, ErrButts, hot.Value)
+	}
+	return hot, err
+}
+
+// At20 returns the end gap at 20 °C of a ring whose gap was measured at the temperatures of h: the
+// inverse of [Heat.Hot]. In an aluminium barrel an iron ring's gap is some 0.02 mm larger
+// at 30 °C; in an iron one both grow alike. Errors are those of [Heat.Hot] but for ErrButts.
+func (h Heat) At20(measured, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
+	if err := (Gap{Measured: measured, Bore: bore}).Validate(); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	return h.shift(-1, measured, bore)
+}
+
+func (h Heat) shift(by float64, gap, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
+	change, err := h.Change(bore.Value)
+	if err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	var s sum
+	s.add(1, gap)
+	s.add(by, change)
+	return s.estimate()
+}
+
+// Least returns the least end gap at 20 °C that leaves the margin, both at 20 °C and at the working
+// temperatures. A gap of exactly its value leaves less than the margin as often as not: its expanded
+// uncertainty comes on top. After a hard start the ring is hot while the bore is still
+// cold; ask for that case too. The maker's window, where there is one, comes first.
+//
+// A negative margin is units.ErrRange. Other errors are those of [Heat.Change].
+func (h Heat) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
+	if margin < 0 || margin > units.MaxLength {
+		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v: %w (0 to %v)", margin, units.ErrRange, units.MaxLength)
+	}
+	least, err := h.Change(bore)
+	if err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	least.Value = margin + max(0, -least.Value)
+	return least, nil
+}

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package rings
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Port is an opening in the wall of a two-stroke bore. Angles are counted round the bore from
+// any mark, all in the same sense; the port reaches from From on to To, through 0 where To is smaller.
+type Port struct {
+	From, To    units.Angle
+	Top, Bottom units.Length // depths below the deck
+}
+
+// Ends are the ends of a pegged ring in its bore.
+type Ends struct {
+	Peg  units.Angle  // middle of the gap, counted as the ports are
+	Gap  units.Length // the end gap
+	Play units.Length // along the wall: how far the ring can turn about its peg, either way
+	Bore units.Length // diameter
+}
+
+// A Room is how far the ends of a ring stay from a port that the ring passes.
+type Room struct {
+	Port    int          `json:"port"`    // counted from 0 in the list given
+	Room    units.Length `json:"room"`    // along the wall, from the nearer end to the nearer edge; negative inside the port
+	Crosses bool         `json:"crosses"` // the room is zero or less: an end springs into the port and breaks
+}
+
+// Clear returns the room between the ends of a ring and each port that overlaps its travel. No end may
+// cross a port: it springs out into the opening, catches the edge and breaks. How much land the
+// ends need beside the port is for the maker to say.
+//
+// A negative play, or a gap and bore that [Gap.Validate] refuses, is an error, and so is a port whose
+// depths or angles do not open a window (ErrSize) or an angle that is not finite (units.ErrNotFinite).
+func (e Ends) Clear(ports []Port, travel Travel) ([]Room, error) {
+	if err := e.validate(); err != nil {
+		return nil, err
+	}
+	if err := travel.Validate(); err != nil {
+		return nil, err
+	}
+	const turn = 2 * math.Pi
+	radius := float64(e.Bore) / 2
+	half := (float64(e.Gap)/2 + float64(e.Play)) / radius
+	var rooms []Room
+	for i, p := range ports {
+		if err := p.validate(); err != nil {
+			return nil, fmt.Errorf("%w, port %d", err, i)
+		}
+		if p.Bottom < travel.Top || p.Top > travel.Bottom {
+			continue
+		}
+		near := wrap(float64(p.From - e.Peg)) // from the peg on to the port
+		far := near + wrap(float64(p.To-p.From))
+		room, err := units.Of((min(near, turn-far)-half)*radius, units.Picometre)
+		if err != nil {
+			return nil, fmt.Errorf("rings: port %d: %w", i, err)
+		}
+		rooms = append(rooms, Room{Port: i, Room: room, Crosses: room <= 0})
+	}
+	return rooms, nil
+}
+
+func (e Ends) validate() error {
+	if err := checkAngle(e.Peg); err != nil {
+		return err
+	}
+	switch {
+	case e.Bore <= 0:
+		return fmt.Errorf("rings: bore %v: %w (more than 0)", e.Bore, ErrSize)
+	case e.Bore > units.MaxLength:
+		return fmt.Errorf("rings: bore %v: %w (up to %v)", e.Bore, units.ErrRange, units.MaxLength)
+	case e.Gap <= 0:
+		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", e.Gap, ErrOverlap)
+	case e.Gap > e.Bore/10:
+		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", e.Gap, e.Bore, ErrGap)
+	case e.Play < 0 || e.Play > e.Bore:
+		return fmt.Errorf("rings: play %v of a peg in a bore of %v: %w (0 up to the bore)", e.Play, e.Bore, ErrSize)
+	}
+	return nil
+}
+
+func (p Port) validate() error {
+	if err := checkAngle(p.From); err != nil {
+		return err
+	}
+	if err := checkAngle(p.To); err != nil {
+		return err
+	}
+	if p.Bottom <= p.Top {
+		return fmt.Errorf("rings: port from a depth of %v to %v: %w (the bottom is deeper than the top)", p.Top, p.Bottom, ErrSize)
+	}
+	if wrap(float64(p.To-p.From)) == 0 {
+		return fmt.Errorf("rings: port from %v to %v: %w (it opens nowhere)", p.From, p.To, ErrSize)
+	}
+	return nil
+}
+
+func checkAngle(a units.Angle) error {
+	if math.IsNaN(float64(a)) || math.IsInf(float64(a), 0) {
+		return fmt.Errorf("rings: angle %v: %w", float64(a), units.ErrNotFinite)
+	}
+	return nil
+}
+
+// wrap brings an angle into [0, 2π).
+func wrap(x float64) float64 {
+	if x = math.Mod(x, 2*math.Pi); x < 0 {
+		x += 2 * math.Pi
+	}
+	if x >= 2*math.Pi { // a tiny negative angle rounds up to the full turn
+		x = 0
+	}
+	return x
+}

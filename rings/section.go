@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package rings
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Section is a one-piece ring of plain rectangular section, made for a bore.
+type Section struct {
+	Bore      units.Length   `json:"bore"`      // d, nominal diameter
+	Thickness units.Length   `json:"thickness"` // a, radial
+	Height    units.Length   `json:"height"`    // h, axial
+	Young     units.Pressure `json:"young"`     // modulus of elasticity of the ring's material
+}
+
+// stiffest is a modulus beyond that of any solid.
+const stiffest = 10_000 * units.Gigapascal
+
+// Validate returns ErrSize where a length is not positive or the thickness is half the bore or
+// more, units.ErrRange for lengths beyond [units.MaxLength], and ErrForce for a modulus that is not
+// positive, or beyond 10 000 GPa.
+func (s Section) Validate() error {
+	for _, l := range []units.Length{s.Bore, s.Thickness, s.Height} {
+		switch {
+		case l <= 0:
+			return fmt.Errorf("rings: ring of %v × %v for a bore of %v: %w (each more than 0)", s.Thickness, s.Height, s.Bore, ErrSize)
+		case l > units.MaxLength:
+			return fmt.Errorf("rings: ring of %v × %v for a bore of %v: %w (up to %v)", s.Thickness, s.Height, s.Bore, units.ErrRange, units.MaxLength)
+		}
+	}
+	if s.Thickness >= s.Bore/2 {
+		return fmt.Errorf("rings: radial thickness %v in a bore of %v: %w (less than half the bore)", s.Thickness, s.Bore, ErrSize)
+	}
+	if !(s.Young > 0 && s.Young <= stiffest) {
+		return fmt.Errorf("rings: modulus %v: %w (up to %v)", s.Young, ErrForce, stiffest)
+	}
+	return nil
+}
+
+// radius returns r = (d − a)/2, of the middle of the section, in metres.
+func (s Section) radius() float64 { return (s.Bore - s.Thickness).In(units.Metre) / 2 }
+
+// stiffness returns E·I = E·h·a³/12 in N·m².
+func (s Section) stiffness() float64 {
+	a := s.Thickness.In(units.Metre)
+	return float64(s.Young) * s.Height.In(units.Metre) * a * a * a / 12
+}
+
+// A Tension is how a ring presses on the wall of the bore that it is made for, by its own
+// spring alone: gas pressure behind the ring comes on top.
+type Tension struct {
+	Section    Section        `json:"section"`
+	Closing    units.Length   `json:"closing"`    // m, what the free gap closes by in the bore
+	Tangential units.Force    `json:"tangential"` // Ft, along the ends, which holds the ring closed as a band round it would
+	Diametral  units.Force    `json:"diametral"`  // Q, a pair of opposed loads at 90° to the gap that close the ring as far
+	Wall       units.Pressure `json:"wall"`       // p, mean pressure on the wall
+	Stress     units.Pressure `json:"stress"`     // greatest bending stress when closed, opposite the gap
+	Parameter  float64        `json:"parameter"`  // k = Ft·r²/(E·I), a pure number
+}
+
+// diametral is Q/Ft = 3π/(2 + π/2).
+const diametral = 3 * math.Pi / (2 + math.Pi/2)
+
+// FromClosing returns the tension from the total closing m: the free gap, with the ring lying on the
+// bench, less the end gap in the bore. Ft = E·I·m/(3π·r³). A closing that is not positive, or
+// beyond half the bore and so outside the theory, is ErrGap; others are those of [Section.Validate].
+func (s Section) FromClosing(m units.Length) (Tension, error) {
+	if err := s.Validate(); err != nil {
+		return Tension{}, err
+	}
+	if m <= 0 || m > s.Bore/2 {
+		return Tension{}, fmt.Errorf("rings: closing %v of a ring for a bore of %v: %w (more than 0, up to half the bore)", m, s.Bore, ErrGap)
+	}
+	r := s.radius()
+	t, err := s.tension(s.stiffness() * m.In(units.Metre) / (3 * math.Pi * r * r * r))
+	t.Closing = m // without the rounding of the way back
+	return t, err
+}
+
+// FromTangential returns the tension from the tangential force, as measured with a band round the
+// ring. A force that is not positive and finite is ErrForce; one whose closing would be none or beyond
+// half the bore is ErrGap; others are those of [Section.Validate].
+func (s Section) FromTangential(ft units.Force) (Tension, error) {
+	if err := s.Validate(); err != nil {
+		return Tension{}, err
+	}
+	if !(ft > 0) || math.IsInf(float64(ft), 0) {
+		return Tension{}, fmt.Errorf("rings: force %v: %w", ft, ErrForce)
+	}
+	return s.tension(float64(ft))
+}
+
+// FromDiametral returns the tension from the diametral force, as measured by pressing the ring
+// to its gap between two plates at 90° to the gap: Ft = Q·(2 + π/2)/(3π) = 0.379·Q. Errors are those of
+// [Section.FromTangential].
+func (s Section) FromDiametral(q units.Force) (Tension, error) {
+	return s.FromTangential(q / diametral)
+}
+
+func (s Section) tension(ft float64) (Tension, error) {
+	d, a, h := s.Bore.In(units.Metre), s.Thickness.In(units.Metre), s.Height.In(units.Metre)
+	r, ei := s.radius(), s.stiffness()
+	k := ft * r * r / ei
+	closing, err := units.Of(3*math.Pi*k*r, units.Metre)
+	if err != nil || closing <= 0 || closing > s.Bore/2 {
+		return Tension{}, fmt.Errorf("rings: force %v N on a ring of %v × %v for a bore of %v: %w (closing more than 0, up to half the bore)", ft, s.Thickness, s.Height, s.Bore, ErrGap)
+	}
+	return Tension{
+		Section:    s,
+		Closing:    closing,
+		Tangential: units.Force(ft),
+		Diametral:  units.Force(ft * diametral),
+		Wall:       units.Pressure(2 * ft / (d * h)),
+		Stress:     units.Pressure(6 * ft * (d - a) / (h * a * a)),
+		Parameter:  k,
+	}, nil
+}
