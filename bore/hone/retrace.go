@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Tracking says whether a tool runs again in its own tracks. The zero value is "not
+// controllable".
+type Tracking int8
+
+// The answers about tracks.
+const (
+	NotControllable Tracking = iota // by hand, or by a tool that is not rigid: speeds wander more than tracks are wide
+	Retraces                        // it comes back into its own tracks: the pattern is coarse and the lines deep
+	Clear                           // it does not, within the cycles looked at
+)
+
+// String returns "not controllable", "retraces" or "clear".
+func (t Tracking) String() string {
+	switch t {
+	case NotControllable:
+		return "not controllable"
+	case Retraces:
+		return "retraces"
+	case Clear:
+		return "clear"
+	}
+	return fmt.Sprintf("Tracking(%d)", int8(t))
+}
+
+// MarshalText returns the text of [Tracking.String]. A value that is no answer is [ErrRange].
+func (t Tracking) MarshalText() ([]byte, error) { return marshalEnum(t, Clear) }
+
+// UnmarshalText reads the text of [Tracking.String] back. On error the receiver keeps its value.
+func (t *Tracking) UnmarshalText(text []byte) error { return unmarshalEnum(t, text, Clear) }
+
+// A Rig is a tool and what drives it, as far as its tracks go.
+type Rig struct {
+	Kind   Kind
+	Drive  Drive
+	Lines  int          // of abrasive, equally spaced, 1 to 1,000
+	Track  units.Length // width of the track of one line, to be told from its neighbour's
+	Cycles int          // how many cycles ahead to look, 1 to 1,000
+}
+
+// A Retrace tells how a tool comes back to its own tracks.
+type Retrace struct {
+	Tracking Tracking
+	Pitches  float64      // spaces between lines that the tool turns in one cycle, to 1e-9
+	After    int          // cycles after which a track is met again, or, if clear, nearest
+	Slip     units.Length // by how much it is missed then, along the circumference
+
+	// Avoid is the nearest spindle speed that keeps every track clear of the ones within the
+	// cycles looked at; zero where the answer is not Retraces, or where no speed does because
+	// the tracks are too wide for so many of them.
+	Avoid units.Frequency
+}
+
+// String returns the answer in a sentence, rounded for reading.
+func (r Retrace) String() string {
+	switch r.Tracking {
+	case Retraces:
+		s := fmt.Sprintf("retraces after %d cycles, to %s", r.After, r.Slip.Format(units.Millimetre, 2))
+		if r.Avoid == 0 {
+			return s + "; no spindle speed avoids it"
+		}
+		return s + "; " + rateText(r.Avoid, "rev/min") + " avoids it"
+	case Clear:
+		return fmt.Sprintf("clear of its own tracks; nearest after %d cycles, by %s", r.After, r.Slip.Format(units.Millimetre, 2))
+	}
+	return "tracks are not controllable here"
+}
+
+const maxLook = 1000
+
+// Retrace returns whether the tool runs again in its own tracks. Only a rigid-stone hone on a
+// machine that holds its speeds lays tracks that can be foretold; every other [Rig] is
+// [NotControllable], and nothing is computed.
+//
+// In one cycle the tool turns q = lines·spindle/cycles spaces between lines. After k cycles it
+// misses its tracks by the distance from k·q to the nearest whole number, times the space. Records
+// of nearness fall on the convergents of the continued fraction of q (A. Ya. Khinchin, Continued
+// Fractions, theorems 16 and 17), so only those are looked at.
+func (s Setting) Retrace(r Rig) (Retrace, error) {
+	if r.Kind != RigidStone || r.Drive != ByMachine {
+		return Retrace{}, nil
+	}
+	err := firstError(checkLength("bore", s.Bore), checkRate("spindle", s.Spindle, "rev/min"), s.Stroking.Validate(),
+		checkLines(r.Lines), checkLength("track", r.Track))
+	switch {
+	case err != nil:
+		return Retrace{}, err
+	case r.Cycles == 0:
+		return Retrace{}, fmt.Errorf("hone: cycles to look ahead: %w", ErrNotGiven)
+	case r.Cycles < 0 || r.Cycles > maxLook:
+		return Retrace{}, fmt.Errorf("hone: %d cycles to look ahead: %w: want 1 to %d", r.Cycles, ErrRange, maxLook)
+	}
+	q, err := s.pitches(r.Lines)
+	if err != nil {
+		return Retrace{}, err
+	}
+	_, part := math.Modf(q) // whole spaces change nothing
+	space := math.Pi * s.Bore.In(units.Metre) / float64(r.Lines)
+	width := r.Track.In(units.Metre) / space
+	k, p := nearest(part, r.Cycles, width)
+	out := Retrace{Tracking: Clear, Pitches: math.Round(q*1e9) / 1e9, After: k}
+	miss := missed(part, k, p)
+	if out.Slip, err = units.Of(miss*space, units.Metre); err != nil {
+		return Retrace{}, err
+	}
+	if miss < width {
+		out.Tracking = Retraces
+		if move, ok := avoiding(part, q, r.Cycles, width); ok {
+			out.Avoid = units.Frequency((q + move) * float64(s.Stroking.Cycles()) / float64(r.Lines))
+		}
+	}
+	return out, nil
+}
+
+// missed is by how much k cycles of q miss the whole number p; what is nearer than rounding can
+// tell is 0.
+func missed(q float64, k int, p float64) float64 {
+	m := math.Abs(float64(float64(k)*q) - p)
+	if m < sameStart {
+		return 0
+	}
+	return m
+}
+
+// nearest returns the first k up to most for which k·q comes within width of a whole number p;
+// where there is none, the k that comes nearest.
+func nearest(q float64, most int, width float64) (k int, p float64) {
+	// Convergents p/k of q, each from the two before it.
+	whole := math.Floor(q)
+	k0, p0, k1, p1 := 0, 1.0, 1, whole
+	for rest := q - whole; ; {
+		if miss := missed(q, k1, p1); miss < width || miss == 0 {
+			return k1, p1
+		}
+		term := math.Floor(1 / rest)
+		if !(term <= float64(most)) || int(term)*k1+k0 > most {
+			return k1, p1
+		}
+		rest = 1/rest - term
+		k0, p0, k1, p1 = k1, p1, int(term)*k1+k0, float64(term*p1)+p0
+	}
+}
+
+// avoiding returns the smallest change, either way, of the spaces turned in a cycle after which
+// the first cycles all miss by width or more. What is met depends on their fraction alone, so
+// one whole space either way is enough to search.
+func avoiding(part, q float64, most int, width float64) (move float64, ok bool) {
+	const clearance = 2 * sameStart // past the edge, so that rounding cannot fall back
+	escape := func(side float64) (float64, bool) {
+		x := part
+		for x-part+q > 0 && math.Abs(x-part) <= 1 {
+			k, p := nearest(x, most, width)
+			if missed(x, k, p) >= width {
+				return x - part, true
+			}
+			x = (p + float64(side*(width+clearance))) / float64(k)
+		}
+		return 0, false
+	}
+	up, canUp := escape(1)
+	down, canDown := escape(-1)
+	if canDown && (!canUp || -down < up) {
+		return down, true
+	}
+	return up, canUp
+}

@@ -1,0 +1,265 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"borewright.example/units"
+)
+
+// A Profile is what a setting leaves along the wall of a bore. All angles are included angles:
+// twice the lean of a line, which its twin of the return stroke closes; 0 is flat, square to
+// the axis. Angles are rounded to 10⁻¹²°, shares to 10⁻⁹.
+type Profile struct {
+	Points []Point // from the top face to the bottom, equally spaced
+
+	Least, Greatest units.Angle // of all points
+	Mean            units.Angle // of all lines, by their length
+	Within          float64     // share of the length of the lines that is within the tolerance, 0 to 1
+
+	// How far into the bore the marks of the tool's turning round reach, from either end. With
+	// every motion but Steady the lines curve flat there.
+	ReversalTop, ReversalBottom units.Length
+}
+
+// A Point is one depth of the wall and the lines that cross it. Angles and share are as in
+// [Profile].
+type Point struct {
+	Depth                 units.Length
+	Least, Mean, Greatest units.Angle
+	Within                float64
+}
+
+// maxPoints bounds the work and the memory of a profile.
+const maxPoints = 1_000_000
+
+// Profile returns the lines that the setting leaves along the wall at so many points, 2 to a
+// million, when the tool moves by m on the travel t.
+//
+// Abrasive lies along the whole tool, so a point of the wall is crossed while the tool goes
+// through every position at which it covers the point, at as many speeds. Lines are counted by
+// their length on the wall, as the eye and a camera count them: the lines drawn in a time dt
+// weigh the resultant speed times dt. The return stroke is taken as the same stroke backwards.
+//
+// The stroke of the setting must be that of the travel, else it is [ErrRoom]; a zero one is
+// taken from it.
+func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, error) {
+	length, err := t.Stroke()
+	if err != nil {
+		return Profile{}, err
+	}
+	if s.Stroke == 0 {
+		s.Stroke = length
+	}
+	flat, steep, err := want.ends()
+	if err := firstError(s.check(), err); err != nil {
+		return Profile{}, err
+	}
+	switch {
+	case s.Stroke != length:
+		return Profile{}, fmt.Errorf("hone: stroke %v: %w: the travel of the tool makes it %v", s.Stroke, ErrRoom, length)
+	case points < 2 || points > maxPoints:
+		return Profile{}, fmt.Errorf("hone: %d points of a profile: %w: want 2 to %d", points, ErrRange, maxPoints)
+	}
+	st, err := m.over(s.Stroking)
+	if err != nil {
+		return Profile{}, err
+	}
+	w := newWeave(st, s.axial()/s.peripheral(), flat, steep)
+
+	p := Profile{
+		Points:         make([]Point, points),
+		Least:          math.Pi,
+		ReversalTop:    min(t.Tool-t.Top, t.Depth),
+		ReversalBottom: min(t.Tool-t.Bottom, t.Depth),
+	}
+	var all lines
+	for i := range p.Points {
+		pt := &p.Points[i]
+		if pt.Depth, err = t.Depth.MulDiv(int64(i), int64(points-1)); err != nil {
+			return Profile{}, err
+		}
+		z := pt.Depth + t.Top // from the top of the tool's travel
+		l := w.between(max(0, z-t.Tool).In(length), min(length, z).In(length))
+		pt.Least, pt.Greatest = roundAngle(l.least), roundAngle(l.greatest)
+		pt.Mean, pt.Within = l.mean()
+		p.Least, p.Greatest = min(p.Least, pt.Least), max(p.Greatest, pt.Greatest)
+		share := 1.0
+		if i == 0 || i == points-1 {
+			share = 0.5 // the end points stand for half a step
+		}
+		all.add(l, share)
+	}
+	p.Mean, p.Within = all.mean()
+	return p, nil
+}
+
+// lines sums up lines: their length, the included angle weighted by it, and the length that is
+// within the tolerance.
+type lines struct {
+	length, angle, within float64
+	least, greatest       float64
+}
+
+func (l *lines) add(o lines, share float64) {
+	l.length += float64(o.length * share)
+	l.angle += float64(o.angle * share)
+	l.within += float64(o.within * share)
+}
+
+func (l *lines) mean() (units.Angle, float64) {
+	return roundAngle(l.angle / l.length), math.Round(min(max(0, l.within/l.length), 1)*1e9) / 1e9
+}
+
+// roundAngle rounds an angle in radians to the grain of a [Crosshatch].
+func roundAngle(radians float64) units.Angle {
+	return degrees(int64(math.Round(units.Angle(radians).In(units.Degree) * picodegrees)))
+}
+
+// A weave is a stroke with the lines it draws. Slope is that of the mean speed.
+type weave struct {
+	*stroke
+	slope  float64
+	sum    []lines // from the start to each cell end, without least and greatest
+	lo, hi float64 // speeds that draw lines within the tolerance
+	band   []span  // when they are drawn, in order
+}
+
+// A span is a stretch of time with the length of line drawn up to its ends.
+type span struct{ from, to, before, after float64 }
+
+func newWeave(st *stroke, slope float64, flat, steep Crosshatch) *weave {
+	w := &weave{stroke: st, slope: slope, sum: make([]lines, len(st.ends))}
+	for i := 1; i < len(st.ends); i++ {
+		w.sum[i] = w.drawn(i-1, st.ends[i])
+	}
+	// An edge that a motion runs along exactly belongs to the tolerance.
+	const slack = 1e-12
+	w.lo, w.hi = flat.slope()/slope*(1-slack), steep.slope()/slope*(1+slack)
+	for i := 1; i < len(st.ends); i++ {
+		var room [4]float64
+		cuts := append(room[:0], st.ends[i-1])
+		for _, edge := range [2]float64{w.lo, w.hi} {
+			if (st.at[i-1] < edge) != (st.at[i] < edge) {
+				cuts = append(cuts, w.crossing(i, edge))
+			}
+		}
+		cuts = append(cuts, st.ends[i])
+		slices.Sort(cuts)
+		for j := 1; j < len(cuts); j++ {
+			if v := st.speed((cuts[j-1] + cuts[j]) / 2); w.lo <= v && v <= w.hi {
+				w.enter(i-1, cuts[j-1], cuts[j])
+			}
+		}
+	}
+	return w
+}
+
+// crossing returns when, in the cell that ends at i, the speed passes the edge.
+func (w *weave) crossing(i int, edge float64) float64 {
+	a, b := w.ends[i-1], w.ends[i]
+	rising := w.at[i-1] < edge
+	for range 60 {
+		if mid := (a + b) / 2; (w.speed(mid) < edge) == rising {
+			a = mid
+		} else {
+			b = mid
+		}
+	}
+	return (a + b) / 2
+}
+
+// enter adds a stretch of one cell to the band, joined to the one before where they touch.
+func (w *weave) enter(cell int, from, to float64) {
+	after := w.drawn(cell, to).length
+	if n := len(w.band); n > 0 && w.band[n-1].to == from {
+		w.band[n-1].to, w.band[n-1].after = to, after
+		return
+	}
+	w.band = append(w.band, span{from, to, w.drawn(cell, from).length, after})
+}
+
+// drawn sums the lines from the start of the stroke to the time t, which lies in the cell.
+func (w *weave) drawn(cell int, t float64) lines {
+	l := w.sum[cell]
+	mid, half := (w.ends[cell]+t)/2, (t-w.ends[cell])/2
+	for _, p := range gaussPoints {
+		for _, x := range [2]float64{-p.x, p.x} {
+			slope := w.slope * w.speed(mid+float64(half*x))
+			speed := math.Sqrt(1 + float64(slope*slope))
+			l.length += float64(half * p.w * speed)
+			l.angle += float64(half * p.w * speed * 2 * math.Atan(slope))
+		}
+	}
+	return l
+}
+
+// tinyLine is the length of a line too short to count, as a share of a stroke's.
+const tinyLine = 1e-30
+
+// between sums the lines drawn while the tool travels between two shares of the stroke.
+func (w *weave) between(from, to float64) lines {
+	// Where the tool dwells the first moment at from and the last one at to are wanted.
+	i := max(sort.SearchFloat64s(w.gone, from)-1, 0)
+	j := max(min(sort.Search(len(w.gone), func(k int) bool { return w.gone[k] > to }), len(w.gone)-1)-1, 0)
+	t1, t2 := w.when(i, from), w.when(j, to)
+	if to >= 1 {
+		t2 = 1
+	}
+	if from <= 0 {
+		t1 = 0
+	}
+	a, b := w.drawn(i, t1), w.drawn(j, t2)
+	l := lines{length: b.length - a.length, angle: b.angle - a.angle}
+	for _, s := range w.band {
+		if s.to <= t1 || s.from >= t2 {
+			continue
+		}
+		before, after := s.before, s.after
+		if s.from < t1 {
+			before = a.length
+		}
+		if s.to > t2 {
+			after = b.length
+		}
+		l.within += after - before
+	}
+	v1, v2 := w.speed(t1), w.speed(t2)
+	least, greatest := min(v1, v2), max(v1, v2)
+	for k := i + 1; k <= j; k++ {
+		least, greatest = min(least, w.at[k]), max(greatest, w.at[k])
+	}
+	l.least, l.greatest = 2*math.Atan(w.slope*least), 2*math.Atan(w.slope*greatest)
+	if l.length <= 0 { // the tool turns round just as it touches: one line, weighing nothing
+		l = lines{length: tinyLine, angle: tinyLine * l.least, least: l.least, greatest: l.greatest}
+		if w.lo <= least && least <= w.hi {
+			l.within = tinyLine
+		}
+	}
+	return l
+}
+
+// when returns the time at which the tool has gone so far, in the cell.
+func (w *weave) when(cell int, gone float64) float64 {
+	start, width := w.ends[cell], w.ends[cell+1]-w.ends[cell]
+	u0, u1 := w.at[cell], w.at[cell+1]
+	rest := gone - w.gone[cell]
+	// As if the speed changed evenly over the cell: u0·x + (u1 − u0)·x²/(2·width) = rest.
+	x := width
+	if d := float64(u0*u0) + 2*float64((u1-u0)*rest)/width; u0+math.Sqrt(max(d, 0)) > 0 {
+		x = 2 * rest / (u0 + math.Sqrt(max(d, 0)))
+	}
+	for range 3 { // then Newton's way, which squares the error each time
+		x = min(max(x, 0), width)
+		u := w.speed(start + x)
+		if u <= 0 {
+			break
+		}
+		x -= (gauss(start, start+x, w.speed) - rest) / u
+	}
+	return start + min(max(x, 0), width)
+}
