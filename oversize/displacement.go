@@ -38,8 +38,6 @@ func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
 	return one * units.Volume(float64(n)), nil
 }
 
-const maxCylinders = 64
-
 // Ratio returns the compression ratio (swept + clearance) / clearance, a pure number above 1.
 // clearance is all the space that is left above the piston at top dead centre.
 //
@@ -82,9 +80,13 @@ func checkSwept(v units.Volume) error {
 
 func checkSize(what string, l units.Length) error {
 	if l <= 0 || l > units.MaxLength {
-		return fmt.Errorf("oversize: %s %v: %w (above 0, up to %v)", what, l, units.ErrRange, units.MaxLength)
+		return outOfRange(what, l)
 	}
 	return nil
+}
+
+func outOfRange(what string, l units.Length) error {
+	return fmt.Errorf("oversize: %s %v: %w (above 0, up to %v)", what, l, units.ErrRange, units.MaxLength)
 }
 
 // discVolume returns π/4·d²·h, with the sign of h.

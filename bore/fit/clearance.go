@@ -4,7 +4,6 @@ package fit
 
 import (
 	"fmt"
-	"math"
 
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -25,10 +24,12 @@ func Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error
 	if bore.Value <= 0 || bore.Value > units.MaxLength || bore.Std < 0 || bore.Std > bore.Value {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: bore %v, standard uncertainty %v: %w", bore.Value, bore.Std, units.ErrRange)
 	}
-	a, b := float64(bore.Std), float64(skirt.Std)
-	std, err := units.Of(math.Hypot(a, b), units.Picometre)
+	e, err := uncertainty.Budget{Components: []uncertainty.Component{
+		{Name: "bore", Sensitivity: 1, Std: bore.Std.In(units.Picometre), DoF: bore.DoF},
+		{Name: "piston", Sensitivity: -1, Std: skirt.Std.In(units.Picometre), DoF: skirt.DoF},
+	}}.Estimate(bore.Value-skirt.Value, units.Picometre)
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: clearance: %w", err)
 	}
-	return uncertainty.Estimate{Value: bore.Value - skirt.Value, Std: std}, nil
+	return e, nil
 }

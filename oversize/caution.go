@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize
+
+// A Caution is something that a choice rests on and that the workshop has to know.
+type Caution int8
+
+// Cautions.
+const (
+	NoCaution        Caution = iota
+	WindowSpansSizes         // the clearance window is wider than the step to the next size
+	PistonToCome             // the finish window waits for the new piston's measured size
+	WallUnknown              // boring with no least wall given or no wall measured
+	HoningUnusual            // the honing allowance lies outside the range that sources give
+	GaugeTooCoarse           // the doubt of the clearance is wider than its window
+	AxisMoves                // bored on the worn centre
+)
+
+var cautionNames = [...]string{
+	"none", "window spans sizes", "piston to come", "wall unknown", "honing unusual",
+	"gauge too coarse", "axis moves",
+}
+
+var cautionSentences = [...]string{
+	"no caution",
+	"the clearance window is wider than the step to the next size: right for graded pistons; else one of the two is misread",
+	"the finish window waits: measure the new pistons before the last honing",
+	"how much wall is left is not known: core shift and corrosion do not show in the bore",
+	"the honing allowance lies outside the 0.02 mm to 0.13 mm that sources give",
+	"the clearance cannot be proven: the doubt of bore and piston is wider than its window",
+	"bored on the worn centre the axis moves, and the piston no longer stands over its old place on the crankshaft",
+}
+
+// String returns the caution in a sentence.
+func (c Caution) String() string { return nameOf(c, cautionSentences[:]) }
+
+// MarshalText returns a short name, "axis moves"; a value that has none is ErrUnknownName.
+func (c Caution) MarshalText() ([]byte, error) { return marshalName(c, cautionNames[:]) }
+
+// UnmarshalText reads the short name. On error, ErrUnknownName, the receiver keeps its value.
+func (c *Caution) UnmarshalText(text []byte) error { return unmarshalName(c, text, cautionNames[:]) }

@@ -1,0 +1,286 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize
+
+import (
+	"fmt"
+	"slices"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A Choice is the route for an engine and for each of its cylinders.
+type Choice struct {
+	Route     Route            `json:"route"`
+	Over      units.Length     `json:"over"` // the size that the cylinders will share, over the nominal bore; where each has its own, the greatest
+	Cylinders []CylinderChoice `json:"cylinders"`
+	Cautions  []Caution        `json:"cautions,omitzero"`
+
+	// Of an Undecided engine: the route and size it would have if all that is open turned out
+	// against it. Undecided again where nothing but measuring can tell.
+	Otherwise     Route        `json:"otherwise,omitzero"`
+	OtherwiseOver units.Length `json:"otherwiseOver,omitzero"`
+
+	Risk uncertainty.Risk `json:"risk"` // of leaving worn wall, too thin a wall or too much clearance in any bore of the engine
+}
+
+// A CylinderChoice is the route for one cylinder. Sizes are diameters at 20 °C.
+type CylinderChoice struct {
+	Name   string       `json:"name"`
+	Route  Route        `json:"route"`
+	Over   units.Length `json:"over"` // the size it will stand at, over the nominal bore
+	Work   HoneWork     `json:"work,omitzero"`
+	Centre Centre       `json:"centre,omitzero"`
+	Shift  units.Length `json:"shift,omitzero"` // how far the axis moves at most, radial
+
+	Finish units.Limits `json:"finish,omitzero"` // window for the finished bore; zero while its piston is not measured
+	Aim    units.Length `json:"aim,omitzero"`    // size to work to; zero where there is none, as for deglazing
+	Bored  units.Length `json:"bored,omitzero"`  // size to bore to, which leaves the honing allowance
+	// Stock to be removed, on the diameter, from the largest and from the smallest reading to
+	// the size to work to.
+	LeastStock units.Length         `json:"leastStock,omitzero"`
+	MostStock  units.Length         `json:"mostStock,omitzero"`
+	WallLeft   uncertainty.Estimate `json:"wallLeft,omitzero"` // thinnest, radial; zero where it was not measured
+
+	Refused  []Refusal `json:"refused,omitzero"`  // every cheaper route, the cheapest first, and why not
+	Cautions []Caution `json:"cautions,omitzero"` // of this cylinder alone
+}
+
+// maxCylinders is more than any engine has.
+const maxCylinders = 64
+
+// Choose returns the route for an engine: hone and keep the present size where form, size and
+// their doubt permit; else the smallest size on offer at which every bore cleans up, with its
+// piston and clearance, inside the greatest overbore and with enough wall left; else a sleeve
+// for as few cylinders as will do, the rest taking the smallest size that serves them. Plated
+// and bare aluminium-silicon walls get MakersProcess whatever was measured.
+//
+// The engine is Undecided where keeping it rests on an undecided finding and no cylinder has to
+// be bored, and where only missing or doubtful measurements stand between a cylinder and a
+// size on offer.
+//
+// The risk is per engine, for each kind of mistake; zero stands for 0.05. It is shared over the cylinders
+// and over the two decisions that each needs. The findings of the cylinders come with their own.
+//
+// Data that contradict themselves are errors: ErrWall, ErrCylinders, ErrOrder, ErrPiston,
+// those of package fit, and units.ErrRange and units.ErrCrossed, each naming its place.
+func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
+	if len(cs) == 0 || len(cs) > maxCylinders {
+		return Choice{}, fmt.Errorf("oversize: %d cylinders: %w (1 to %d)", len(cs), ErrCylinders, maxCylinders)
+	}
+	if err := e.validate(); err != nil {
+		return Choice{}, err
+	}
+	for i := range cs {
+		if err := e.validateCylinder(&cs[i]); err != nil {
+			return Choice{}, err
+		}
+	}
+	c := Choice{Cylinders: make([]CylinderChoice, 0, len(cs)), Risk: r.Share(1)}
+	if e.Wall == Plated || e.Wall == BareAlSi {
+		c.Route = MakersProcess
+		for i := range cs {
+			c.Cylinders = append(c.Cylinders, makersProcess(&cs[i]))
+			c.Over = max(c.Over, cs[i].Over)
+		}
+		return c, nil
+	}
+	each := r.Share(2 * len(cs))
+	groups := [][]Cylinder{cs}
+	if e.OwnSizes {
+		groups = groups[:0]
+		for i := range cs {
+			groups = append(groups, cs[i:i+1])
+		}
+	}
+	for i, g := range groups {
+		one, err := e.chooseShared(g, each)
+		if err != nil {
+			return Choice{}, err
+		}
+		c.Cylinders = append(c.Cylinders, one.Cylinders...)
+		c.Over = max(c.Over, one.Over)
+		c.Otherwise, c.OtherwiseOver = worse(i == 0, c.Otherwise, one.Otherwise), max(c.OtherwiseOver, one.OtherwiseOver)
+		c.Route = worse(i == 0, c.Route, one.Route)
+	}
+	if c.Route != Undecided {
+		c.Otherwise, c.OtherwiseOver = Undecided, 0
+	}
+	c.Cautions = e.cautions(c)
+	return c, nil
+}
+
+// worse returns the route of an engine from those of its parts: undecided before all, else the
+// one that does most.
+func worse(first bool, a, b Route) Route {
+	if first || b == Undecided || a != Undecided && b > a {
+		return b
+	}
+	return a
+}
+
+// makersProcess refuses boring and honing for a wall that stands neither.
+func makersProcess(c *Cylinder) CylinderChoice {
+	cc := CylinderChoice{Name: c.Name, Route: MakersProcess, Over: c.Over}
+	if c.Peeling {
+		cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: Peeling})
+	}
+	for _, f := range c.Findings {
+		if why := limitReason(f.Verdict); why != NoReason {
+			cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: why, Finding: f})
+		}
+	}
+	for _, route := range []Route{HoneAndKeep, BoreOversize, Sleeve} {
+		cc.Refused = append(cc.Refused, Refusal{Route: route, Over: c.Over, Reason: WallForbids})
+	}
+	return cc
+}
+
+// A trial is one cylinder at one size.
+type trial struct {
+	verdict uncertainty.Verdict // Within: the size serves; Undecided: better measurements could make it serve
+	kept    bool                // the size is the one at which the cylinder stands
+	choice  CylinderChoice      // where it serves
+	refused []Refusal           // where it does not
+}
+
+// proven reports whether the size is known to serve.
+func (t *trial) proven() bool { return t.verdict == uncertainty.Within }
+
+// hoped reports whether the size serves or nothing speaks against it but doubt.
+func (t *trial) hoped() bool { return t.verdict != uncertainty.Beyond }
+
+// taken reports whether the size serves, or is the present one with only doubt against it: a
+// larger size is no remedy for doubt about keeping, while boring has to be proven.
+func (t *trial) taken() bool { return t.proven() || t.kept && t.hoped() }
+
+// chooseShared chooses for cylinders that share one size.
+func (e *Engine) chooseShared(cs []Cylinder, r uncertainty.Risk) (Choice, error) {
+	sizes := e.sizesFrom(cs)
+	trials := make([][]trial, 0, len(sizes)) // by size, then by cylinder
+	for _, over := range sizes {
+		ts := make([]trial, len(cs))
+		for j := range cs {
+			var err error
+			if over == cs[j].Over {
+				ts[j], err = e.keep(&cs[j], r)
+			} else {
+				ts[j], err = e.bore(&cs[j], over, r)
+			}
+			if err != nil {
+				return Choice{}, fmt.Errorf("oversize: cylinder %q: %w", cs[j].Name, err)
+			}
+		}
+		trials = append(trials, ts)
+		if refusals(ts, (*trial).proven) == 0 {
+			break // nothing dearer is wanted
+		}
+	}
+	at, left := fewest(trials, (*trial).taken)
+	if hope, n := fewest(trials, (*trial).hoped); n < left {
+		at = hope // measuring may spare a sleeve
+	}
+	c := Choice{Over: sizes[at]}
+	for j := range cs {
+		cc := outcome(&cs[j], j, sizes, trials, at)
+		c.Cylinders = append(c.Cylinders, cc)
+		c.Route = worse(j == 0, c.Route, cc.Route)
+	}
+	if c.Route == Undecided {
+		at, left := fewest(trials, (*trial).proven)
+		c.Otherwise, c.OtherwiseOver = BoreOversize, sizes[at]
+		if left > 0 {
+			c.Otherwise = Sleeve
+		}
+	}
+	return c, nil
+}
+
+// refusals counts the cylinders that a size does not serve.
+func refusals(ts []trial, serves func(*trial) bool) int {
+	n := 0
+	for j := range ts {
+		if !serves(&ts[j]) {
+			n++
+		}
+	}
+	return n
+}
+
+// fewest returns the index of the size that fails the fewest cylinders, of several the smallest,
+// and how many those are.
+func fewest(trials [][]trial, serves func(*trial) bool) (at, failed int) {
+	failed = refusals(trials[0], serves)
+	for i := 1; i < len(trials); i++ {
+		if n := refusals(trials[i], serves); n < failed {
+			at, failed = i, n
+		}
+	}
+	return at, failed
+}
+
+// sizesFrom returns the sizes that the cylinders could share: from the largest that any stands
+// at upwards.
+func (e *Engine) sizesFrom(cs []Cylinder) []units.Length {
+	least := cs[0].Over
+	for i := range cs {
+		least = max(least, cs[i].Over)
+	}
+	sizes := append(make([]units.Length, 0, len(e.Sizes)+1), least)
+	for _, s := range e.Sizes {
+		if s.Over > least {
+			sizes = append(sizes, s.Over)
+		}
+	}
+	return sizes
+}
+
+// outcome returns what becomes of cylinder j where the engine goes to size number at.
+func outcome(c *Cylinder, j int, sizes []units.Length, trials [][]trial, at int) CylinderChoice {
+	t := &trials[at][j]
+	cc, tried := t.choice, at
+	if !t.proven() {
+		cc, tried = CylinderChoice{Route: Sleeve}, len(trials)
+		if t.hoped() {
+			cc.Route = Undecided
+		}
+	}
+	cc.Name, cc.Over = c.Name, sizes[at]
+	var list []Refusal
+	for i := range tried {
+		other := &trials[i][j]
+		if !other.proven() {
+			list = append(list, other.refused...)
+			continue
+		}
+		list = append(list, Refusal{Route: other.choice.Route, Over: sizes[i], Reason: SharedSize})
+	}
+	cc.Refused = append(list, cc.Refused...)
+	return cc
+}
+
+func (e *Engine) cautions(c Choice) []Caution {
+	var list []Caution
+	add := func(x Caution, when bool) {
+		if when && !slices.Contains(list, x) {
+			list = append(list, x)
+		}
+	}
+	bores := slices.ContainsFunc(c.Cylinders, func(cc CylinderChoice) bool { return cc.Route == BoreOversize })
+	width, _ := e.Clearance.Width()
+	for i, s := range e.Sizes {
+		step := s.Over
+		if i > 0 {
+			step -= e.Sizes[i-1].Over
+		}
+		add(WindowSpansSizes, step > 0 && width > step)
+	}
+	add(HoningUnusual, bores && (e.Honing < 20*units.Micrometre || e.Honing > 130*units.Micrometre))
+	for i := range c.Cylinders {
+		for _, x := range c.Cylinders[i].Cautions {
+			add(x, true)
+		}
+	}
+	return list
+}

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize
+
+import (
+	"errors"
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// Why an engine was refused, beside the sentinels of package units. Test with [errors.Is].
+var (
+	// ErrWall: the kind of wall was not given; it forbids more than any reading can allow.
+	ErrWall = errors.New("kind of wall not given")
+	// ErrCylinders: no cylinder, or more than any engine has.
+	ErrCylinders = errors.New("number of cylinders")
+	// ErrPiston: a piston that belongs to another size than the one it is given for.
+	ErrPiston = errors.New("piston does not belong to its size")
+)
+
+// An Engine is what all cylinders have in common. All lengths are diameters at 20 °C unless
+// they say otherwise; a limit of zero is not given.
+type Engine struct {
+	Wall    Wall
+	Nominal units.Length // bore of the standard size, from which every Over counts
+	Sizes   Series       // on offer
+
+	NewBore       units.Limits // maker's window for a new bore of standard size; it moves with the size
+	Service       units.Length // greatest size at which a standard bore may be kept; it moves with the size
+	Clearance     units.Limits // piston to wall, of a fresh bore
+	WornClearance units.Length // greatest that a kept bore may have; zero: that of a fresh bore
+
+	MostOver   units.Length // greatest overbore
+	LeastWall  units.Length // least thickness of wall, radial
+	GasketHole units.Length // of the head gasket; the finished bore must not be larger
+	MayShift   units.Length // how far the axis may move, radial; zero: bored on the original centre
+
+	Honing    units.Length // on the diameter, left by boring for honing
+	Deglaze   units.Length // on the diameter, that deglazing takes
+	RigidHone bool         // a hone with rigid stones is on hand
+	Aim       fit.Aim      // where in the finish window to work to
+
+	OwnSizes bool // each cylinder may have its own size; else all share one
+}
+
+// A Cylinder is one worn bore as measured. All sizes are diameters at 20 °C.
+type Cylinder struct {
+	Name              string
+	Over              units.Length         // the size it stands at, over the nominal bore; 0 is standard
+	Largest, Smallest uncertainty.Estimate // of all readings
+	Places            int                  // how many places they are the extremes of; below 1 counts as 1
+	CleanUp           bore.CleanUp
+	Findings          []uncertainty.Finding // against the maker's limits
+	Piston            fit.Piston            // in hand; zero: none
+	PistonFor         units.Length          // the size it is for, over the nominal bore
+	ThinnestWall      uncertainty.Estimate  // measured, radial; zero: not measured
+	Peeling           bool                  // plating lifts, or bare metal shows
+}
+
+const most = units.MaxLength / 10 // of any size here, so that sums stay far inside units.MaxLength
+
+func (e *Engine) validate() error {
+	switch e.Wall {
+	case BareIron, IronSleeve, Plated, BareAlSi:
+	default:
+		return fmt.Errorf("oversize: wall %v: %w", e.Wall, ErrWall)
+	}
+	if e.Nominal <= 0 || e.Nominal > most {
+		return fmt.Errorf("oversize: nominal bore %v: %w (above 0, up to %v)", e.Nominal, units.ErrRange, most)
+	}
+	for _, l := range []struct {
+		what        string
+		value, most units.Length
+	}{
+		{"service limit", e.Service, most},
+		{"worn clearance", e.WornClearance, e.Nominal / 10},
+		{"greatest overbore", e.MostOver, e.Nominal},
+		{"least wall", e.LeastWall, e.Nominal},
+		{"gasket hole", e.GasketHole, most},
+		{"allowed shift of the axis", e.MayShift, e.Nominal / 10},
+		{"honing allowance", e.Honing, e.Nominal / 10},
+		{"stock taken by deglazing", e.Deglaze, e.Nominal / 10},
+	} {
+		if l.value < 0 || l.value > l.most {
+			return fmt.Errorf("oversize: %s %v: %w (0 to %v)", l.what, l.value, units.ErrRange, l.most)
+		}
+	}
+	for _, w := range []struct {
+		what   string
+		window units.Limits
+		most   units.Length
+	}{
+		{"new bore", e.NewBore, most},
+		{"clearance", e.Clearance, e.Nominal / 10},
+	} {
+		if w.window.IsZero() {
+			continue
+		}
+		if !w.window.HasMin() || !w.window.HasMax() {
+			return fmt.Errorf("oversize: window for the %s, %v: %w (both ends)", w.what, w.window, units.ErrRange)
+		}
+		if err := w.window.Validate(); err != nil {
+			return fmt.Errorf("oversize: window for the %s: %w", w.what, err)
+		}
+		if w.window.Min < 0 || w.window.Max > w.most {
+			return fmt.Errorf("oversize: window for the %s, %v: %w (0 to %v)", w.what, w.window, units.ErrRange, w.most)
+		}
+	}
+	if e.WornClearance != 0 && e.WornClearance < e.Clearance.Max {
+		return fmt.Errorf("oversize: worn clearance %v below that of a fresh bore, %v: %w", e.WornClearance, e.Clearance, units.ErrCrossed)
+	}
+	if err := e.Sizes.Validate(); err != nil {
+		return err
+	}
+	for _, s := range e.Sizes {
+		if s.Over > e.Nominal {
+			return fmt.Errorf("oversize: size %v over a bore of %v: %w", s.Over, e.Nominal, units.ErrRange)
+		}
+		if err := e.checkPiston(s.Piston, s.Over); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkPiston refuses a piston whose bore, at the middle of the clearance window, would be
+// nearer to another size than to the one it is given for.
+func (e *Engine) checkPiston(p fit.Piston, over units.Length) error {
+	if p.IsZero() {
+		return nil
+	}
+	skirt, err := p.Skirt()
+	if err != nil {
+		return err
+	}
+	middle, _ := e.Clearance.Middle()
+	off := skirt.Value + middle - e.Nominal
+	own := (off - over).Abs()
+	greatest := over
+	for _, s := range e.Sizes {
+		greatest = max(greatest, s.Over)
+	}
+	if own > greatest/4 && off > greatest {
+		return fmt.Errorf("oversize: piston of %v, larger than every size on offer (up to %v over %v): %w", skirt.Value, greatest, e.Nominal, ErrPiston)
+	}
+	other := func(o units.Length) error {
+		if (off - o).Abs() < own {
+			return fmt.Errorf("oversize: piston of %v given for %v over %v, but nearer to %v over: %w", skirt.Value, over, e.Nominal, o, ErrPiston)
+		}
+		return nil
+	}
+	for _, s := range e.Sizes {
+		if err := other(s.Over); err != nil {
+			return err
+		}
+	}
+	return other(0)
+}
+
+func (e *Engine) validateCylinder(c *Cylinder) error {
+	name := func(err error) error { return fmt.Errorf("oversize: cylinder %q: %w", c.Name, err) }
+	for _, x := range []uncertainty.Estimate{c.Largest, c.Smallest, c.ThinnestWall,
+		c.CleanUp.Original.Least, c.CleanUp.Original.Greatest, c.CleanUp.Worn.Least, c.CleanUp.Worn.Greatest} {
+		if err := x.Validate(); err != nil {
+			return name(err)
+		}
+		if x.Value > most || x.Std > most/100 {
+			return name(fmt.Errorf("%v: %w (up to %v)", x, units.ErrRange, most))
+		}
+	}
+	low, high := e.Nominal-e.Nominal/10, e.Nominal+c.Over+e.Nominal/10
+	switch {
+	case c.Over < 0 || c.Over > e.Nominal:
+		return name(fmt.Errorf("stands at %v over: %w (0 to %v)", c.Over, units.ErrRange, e.Nominal))
+	case c.Smallest.Value < low || c.Largest.Value > high:
+		return name(fmt.Errorf("sizes %v to %v: %w (%v to %v)", c.Smallest.Value, c.Largest.Value, units.ErrRange, low, high))
+	case c.Smallest.Value > c.Largest.Value:
+		return name(fmt.Errorf("smallest size %v above the largest, %v: %w", c.Smallest.Value, c.Largest.Value, units.ErrCrossed))
+	case c.ThinnestWall.Value < 0:
+		return name(fmt.Errorf("thinnest wall %v: %w (0 or more)", c.ThinnestWall.Value, units.ErrRange))
+	case c.CleanUp.Shift < 0 || c.CleanUp.Shift > e.Nominal/10:
+		return name(fmt.Errorf("shift of the axis %v: %w (0 to %v)", c.CleanUp.Shift, units.ErrRange, e.Nominal/10))
+	}
+	if e.Wall == Plated || e.Wall == BareAlSi {
+		return nil // nothing is bored
+	}
+	for _, i := range []bore.Interval{c.CleanUp.Original, c.CleanUp.Worn} {
+		if i.Least.Value < c.Largest.Value || i.Greatest.Value < i.Least.Value {
+			return name(fmt.Errorf("clean-up %v to %v of a bore of up to %v: %w", i.Least.Value, i.Greatest.Value, c.Largest.Value, units.ErrCrossed))
+		}
+	}
+	if err := e.checkPiston(c.Piston, c.PistonFor); err != nil {
+		return name(err)
+	}
+	return nil
+}
+
+// pistonFor returns the piston for a size: the cylinder's own where it is for that size, else
+// that of the series, else none.
+func (e *Engine) pistonFor(c *Cylinder, over units.Length) fit.Piston {
+	if !c.Piston.IsZero() && c.PistonFor == over {
+		return c.Piston
+	}
+	for _, s := range e.Sizes {
+		if s.Over == over {
+			return s.Piston
+		}
+	}
+	return fit.Piston{}
+}

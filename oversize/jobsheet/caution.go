@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+)
+
+// An Operation is a kind of work on the sheet; cautions belong to it.
+type Operation int8
+
+// The operations, in the order of the work.
+const (
+	AnyWork Operation = iota
+	Stripping
+	Measuring
+	Boring
+	Honing
+	FittingRings
+	Sleeving
+	Washing
+)
+
+var operationNames = []string{
+	"any work", "stripping", "measuring", "boring", "honing", "fitting rings", "sleeving", "washing",
+}
+
+// String returns the operation's name, "fitting rings".
+func (o Operation) String() string {
+	if o < 0 || int(o) >= len(operationNames) {
+		return fmt.Sprintf("operation %d", o)
+	}
+	return operationNames[o]
+}
+
+// MarshalText returns the text of [Operation.String].
+func (o Operation) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+
+// UnmarshalText reads the text of [Operation.String]. On error the receiver keeps its value.
+func (o *Operation) UnmarshalText(text []byte) error {
+	i := slices.Index(operationNames, string(text))
+	if i < 0 {
+		return fmt.Errorf("jobsheet: operation %.40q: want one of %q", text, operationNames)
+	}
+	*o = Operation(i)
+	return nil
+}
+
+// A Caution is a warning for one operation. The maker's manual, local rules and a qualified
+// machinist outrank it.
+type Caution struct {
+	Operation Operation `json:"operation"`
+	Text      string    `json:"text"`
+}
+
+// The cautions that no room below owns. Common practice, but where a source stands beside them.
+var generalCautions = [...]Caution{
+	{AnyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."},
+	{AnyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."},
+	{AnyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."},
+	{AnyWork, "Stop the machine and pull the plug before reaching in."},
+	{Stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."},
+	{Stripping, "Solvents and oil burn: no flame, fresh air, no drill with a brushed motor near the vapour; oily rags go into a tin with a lid."},
+	{Measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."},
+	{Measuring, "A finding that is undecided is not a pass. Do not reassemble on it."},
+	{Boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."},
+	{Sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."},
+	{Washing, "Wash with hot water, below scalding, and soap until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."},
+	// US Army TM 5-4320-304-14: at most 30 psi, chip guard and eye protection.
+	{Washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},
+}
+
+// cautions returns what the operations of the route call for, in the order of the work.
+func cautions(c oversize.Choice, kind hone.Kind, rings bool) []Caution {
+	does := map[Operation]bool{AnyWork: true, Stripping: true, Measuring: true, Washing: true, FittingRings: rings}
+	for _, cc := range c.Cylinders {
+		switch cc.Route {
+		case oversize.HoneAndKeep:
+			does[Honing] = true
+		case oversize.BoreOversize:
+			does[Boring], does[Honing] = true, true
+		case oversize.Sleeve:
+			does[Sleeving], does[Boring], does[Honing] = true, true, true
+		}
+	}
+	var list []Caution
+	for op := AnyWork; op <= Washing; op++ {
+		if !does[op] {
+			continue
+		}
+		for _, g := range generalCautions {
+			if g.Operation == op {
+				list = append(list, g)
+			}
+		}
+		list = append(list, ofRooms(op, kind)...)
+	}
+	return list
+}

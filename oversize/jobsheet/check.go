@@ -1,0 +1,388 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/units"
+)
+
+// What a job may hold at most, and how far its numbers may lie apart before a slip of the pen
+// is likelier than the engine. Each is a check of sense, not a limit of any maker's.
+const (
+	maxCylinders = 64
+	maxReadings  = 1000                 // of one cylinder
+	maxRings     = 12                   // of one piston
+	maxOversizes = 64                   //
+	largestBore  = 1 * units.Metre      // an inch taken for a millimetre, or the reverse, is caught by nearBore
+	largestDepth = 5 * units.Metre      //
+	nearBore     = 10                   // sizes lie within this many per cent of the nominal bore
+	smallShare   = 5                    // ovality, clearance and the like are below this many per cent of it
+	coarsest     = units.Millimetre / 2 // no gauge that decides on a bore reads coarser
+)
+
+// A checker collects faults by path, and holds its tongue about what is already found at fault.
+type checker struct {
+	faults  Faults
+	faulted map[string]bool
+}
+
+// fault notes a fault unless the place, or what it stands in, has one already.
+func (c *checker) fault(path, value, want string, args ...any) {
+	for p := path; ; {
+		if c.faulted[p] {
+			return
+		}
+		i := strings.LastIndexAny(p, ".[")
+		if i < 0 {
+			break
+		}
+		p = p[:i]
+	}
+	c.faulted[path] = true
+	c.faults.add(path, value, want, args...)
+}
+
+// length checks a length that may be left out: it must be above zero and at most most.
+func (c *checker) length(path string, l, most units.Length) {
+	if l < 0 || l > most {
+		c.fault(path, quote(l.String()), "want above 0, up to %v", most)
+	}
+}
+
+// needed checks a length that may not be left out. It reports whether there is a sound one.
+func (c *checker) needed(path string, l, most units.Length) bool {
+	if l == 0 {
+		c.fault(path, "", "missing or zero: want a length above 0, up to %v", most)
+		return false
+	}
+	c.length(path, l, most)
+	return l > 0 && l <= most
+}
+
+// near checks a size that may be left out against the nominal bore.
+func (c *checker) near(path string, l, nominal units.Length) {
+	if l == 0 || nominal <= 0 {
+		return
+	}
+	if (l - nominal).Abs() > nominal/100*nearBore {
+		c.fault(path, quote(l.String()), "more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
+	}
+}
+
+// small checks a difference of sizes that may be left out against the nominal bore.
+func (c *checker) small(path string, l, nominal units.Length) {
+	most := nominal / 100 * smallShare
+	if nominal > 0 && (l < 0 || l > most) {
+		c.fault(path, quote(l.String()), "want 0 to %v, %d %% of the nominal bore", most, smallShare)
+	}
+}
+
+// window checks limits of which both ends are wanted where any is given.
+func (c *checker) window(path string, w units.Limits) bool {
+	if w.IsZero() {
+		return false
+	}
+	if !w.HasMin() || !w.HasMax() || w.Min < 0 || w.Max < w.Min {
+		c.fault(path, quote(w.String()), `want both ends, the smaller first, such as "0.040 to 0.065 mm"`)
+		return false
+	}
+	return true
+}
+
+// share checks a number from 0 to most.
+func (c *checker) share(path string, x, most float64) {
+	if !(x >= 0 && x <= most) { // NaN too
+		c.fault(path, number64(x), "want 0 to %v", most)
+	}
+}
+
+func number64(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+
+// check returns every fault of the job together with those already found.
+func (j Job) check(found Faults) error {
+	c := &checker{faults: found, faulted: map[string]bool{}}
+	for _, f := range found {
+		c.faulted[f.Path] = true
+	}
+	if c.faulted[""] {
+		return c.faults // not an object at all
+	}
+	c.engine(j.Engine)
+	c.gauge(j.Gauge)
+	c.cylinders(j)
+	c.tools(j.Tools)
+	c.share("risk.accept", j.Risk.Accept, 0.5)
+	c.share("risk.reject", j.Risk.Reject, 0.5)
+	return c.faults.err()
+}
+
+func (c *checker) engine(e Engine) {
+	if e.Cylinders < 1 || e.Cylinders > maxCylinders {
+		c.fault("engine.cylinders", strconv.Itoa(e.Cylinders), "want a whole number from 1 to %d", maxCylinders)
+	}
+	if e.Cycle == CycleNotGiven {
+		c.fault("engine.cycle", "", "missing: want two-stroke or four-stroke")
+	}
+	if e.Wall == oversize.WallNotGiven {
+		c.fault("engine.wall", "", "missing: want %v, %v, %v or %v", oversize.BareIron, oversize.IronSleeve, oversize.Plated, oversize.BareAlSi)
+	}
+	c.needed("engine.bore", e.Bore, largestBore)
+	c.needed("engine.stroke", e.Stroke, largestDepth)
+	switch v := float64(e.ClearanceVolume); {
+	case e.ClearanceVolume != 0 && e.CompressionRatio != 0:
+		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want either this or clearance_volume, not both")
+	case v < 0 || v > 1:
+		c.fault("engine.clearance_volume", quote(e.ClearanceVolume.String()), "want above 0, up to 1 m³")
+	case e.CompressionRatio != 0 && !(e.CompressionRatio > 1 && e.CompressionRatio <= 100):
+		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want above 1, up to 100")
+	}
+	c.limits(e.Limits, e.Bore)
+	c.small("engine.axis_may_shift", e.AxisMayShift, e.Bore)
+	c.small("engine.honing_allowance", e.HoningAllowance, e.Bore)
+	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
+	if len(e.Rings) > maxRings {
+		c.fault("engine.rings", strconv.Itoa(len(e.Rings)), "want at most %d", maxRings)
+	}
+	seen := map[string]bool{}
+	for i, r := range e.Rings {
+		path := fmt.Sprintf("engine.rings[%d]", i)
+		c.name(path+".name", r.Name, seen)
+		c.window(path+".gap", r.Gap)
+		c.small(path+".gap", r.Gap.Max, e.Bore)
+		c.small(path+".gap_limit", r.GapLimit, e.Bore)
+		if r.GapLimit > 0 && r.GapLimit < r.Gap.Max {
+			c.fault(path+".gap_limit", quote(r.GapLimit.String()), "want at least the upper end of gap, %v", r.Gap.Max)
+		}
+	}
+	if len(e.Oversizes) > maxOversizes {
+		c.fault("engine.oversizes", strconv.Itoa(len(e.Oversizes)), "want at most %d", maxOversizes)
+	}
+	for i, o := range e.Oversizes {
+		path := fmt.Sprintf("engine.oversizes[%d]", i)
+		if c.needed(path+".over", o.Over, units.MaxLength) {
+			c.small(path+".over", o.Over, e.Bore)
+			if i > 0 && o.Over <= e.Oversizes[i-1].Over {
+				c.fault(path+".over", quote(o.Over.String()), "want more than the size before it, %v", e.Oversizes[i-1].Over)
+			}
+		}
+		c.piston(path+".piston", o.Piston, e.Bore)
+	}
+}
+
+func (c *checker) limits(l Limits, nominal units.Length) {
+	const path = "engine.limits."
+	if c.window(path+"new_bore", l.NewBore) {
+		c.near(path+"new_bore", l.NewBore.Min, nominal)
+		c.near(path+"new_bore", l.NewBore.Max, nominal)
+	}
+	c.near(path+"service", l.Service, nominal)
+	if l.Service > 0 && l.Service < l.NewBore.Max {
+		c.fault(path+"service", quote(l.Service.String()), "want at least the upper end of new_bore, %v", l.NewBore.Max)
+	}
+	c.small(path+"ovality", l.Ovality, nominal)
+	c.small(path+"taper", l.Taper, nominal)
+	c.small(path+"greatest_less_least", l.GreatestLessLeast, nominal)
+	if c.window(path+"piston_clearance", l.PistonClearance) {
+		c.small(path+"piston_clearance", l.PistonClearance.Max, nominal)
+	}
+	c.small(path+"worn_clearance", l.WornClearance, nominal)
+	if l.WornClearance > 0 && l.WornClearance < l.PistonClearance.Max {
+		c.fault(path+"worn_clearance", quote(l.WornClearance.String()), "want at least the upper end of piston_clearance, %v", l.PistonClearance.Max)
+	}
+	c.small(path+"greatest_overbore", l.GreatestOverbore, nominal)
+	c.length(path+"least_wall", l.LeastWall, largestBore)
+}
+
+// name checks a name that must be there, and be the only one.
+func (c *checker) name(path, name string, seen map[string]bool) {
+	switch {
+	case name == "":
+		c.fault(path, "", "missing: want a name")
+	case seen[name]:
+		c.fault(path, quote(name), "another one has this name")
+	}
+	seen[name] = true
+}
+
+func (c *checker) piston(path string, p Piston, nominal units.Length) {
+	if p == (Piston{}) {
+		return
+	}
+	if p.Size == 0 {
+		c.fault(path+".size", "", "missing: want the skirt's diameter")
+	}
+	c.near(path+".size", p.Size, nominal)
+	c.small(path+".uncertainty", p.Uncertainty, nominal)
+	c.length(path+".height", p.Height, largestDepth)
+	c.length(path+".maker_height", p.MakerHeight, largestDepth)
+	c.small(path+".coating", p.Coating, nominal)
+}
+
+func (c *checker) gauge(g Gauge) {
+	c.needed("gauge.resolution", g.Resolution, coarsest)
+	c.length("gauge.repeatability", g.Repeatability, coarsest)
+	c.length("gauge.dial_error", g.DialError, coarsest)
+	const range_ = `missing: write it, "21 °C" or "21 ± 1 °C", or where nobody measured it the range it must have been in, "10 to 25 °C"`
+	t := g.Temperatures
+	for _, at := range []struct {
+		path   string
+		given  bool
+		needed bool
+	}{
+		{"standard", t.Standard != bore.Temperature{}, g.Standard != Standard{}},
+		{"gauge_set", t.GaugeSet != bore.Temperature{}, g.Standard != Standard{}},
+		{"gauge_used", t.GaugeUsed != bore.Temperature{}, true},
+		{"cylinder", t.Cylinder != bore.Temperature{}, true},
+	} {
+		if at.needed && !at.given {
+			c.fault("gauge.temperatures."+at.path, "", range_)
+		}
+	}
+	if s := float64(t.PlaceToPlace); !(s >= 0 && s <= 100) {
+		c.fault("gauge.temperatures.place_to_place", quote(t.PlaceToPlace.String()), "want 0 to 100 K")
+	}
+	if s := g.Standard; s != (Standard{}) {
+		c.needed("gauge.standard.size", s.Size, largestBore)
+		c.length("gauge.standard.uncertainty", s.Uncertainty, coarsest)
+	}
+}
+
+func (c *checker) cylinders(j Job) {
+	if n := len(j.Cylinders); n != j.Engine.Cylinders {
+		c.fault("cylinders", strconv.Itoa(n)+" listed", "want as many as engine.cylinders, %d", j.Engine.Cylinders)
+	}
+	if len(j.Cylinders) > maxCylinders {
+		return
+	}
+	seen := map[string]bool{}
+	for i, cyl := range j.Cylinders {
+		path := fmt.Sprintf("cylinders[%d]", i)
+		c.name(path+".name", cyl.Name, seen)
+		before := len(c.faults)
+		c.readings(path+".readings", cyl.Readings, j)
+		if len(c.faults) == before && len(c.faults) == 0 {
+			// Only now can the room of the readings say what it thinks of them.
+			if _, err := j.measure(cyl); err != nil {
+				c.fault(path+".readings", "", "%v", err)
+			}
+		}
+		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
+		c.small(path+".over", cyl.Over, j.Engine.Bore)
+		c.small(path+".piston_for", cyl.PistonFor, j.Engine.Bore)
+		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
+		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
+		c.small(path+".pit", cyl.Pit, j.Engine.Bore)
+	}
+}
+
+func (c *checker) readings(path string, rs []Reading, j Job) {
+	if len(rs) == 0 {
+		c.fault(path, "", "missing: want at least one reading")
+	}
+	if len(rs) > maxReadings {
+		c.fault(path, strconv.Itoa(len(rs)), "want at most %d", maxReadings)
+		return
+	}
+	depth := cmp.Or(j.Tools.BoreLength, largestDepth)
+	for i, r := range rs {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		if r.Depth < 0 || r.Depth > depth {
+			c.fault(path+".depth", quote(r.Depth.String()), "want 0 at the deck, up to %v", depth)
+		}
+		switch {
+		case r.Diameter == 0 && r.Deviation == nil:
+			c.fault(path+".diameter", "", "missing: want diameter or deviation")
+			continue
+		case r.Diameter != 0 && r.Deviation != nil:
+			c.fault(path+".deviation", quote(r.Deviation.String()), "want either this or diameter, not both")
+			continue
+		case r.Deviation != nil && j.Gauge.Dial == bore.DialNotGiven:
+			c.fault("gauge.dial", "", "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
+			continue
+		case r.Deviation != nil && j.Gauge.Standard.Size <= 0:
+			c.fault("gauge.standard.size", "", "missing: the readings are deviations from it")
+			continue
+		}
+		field := ".diameter"
+		if r.Deviation != nil {
+			field = ".deviation"
+		}
+		d, err := j.shown(r)
+		if err != nil {
+			c.fault(path+field, "", "%v", err)
+			continue
+		}
+		c.near(path+field, d, j.Engine.Bore)
+	}
+}
+
+func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
+	seen := map[string]bool{}
+	for i, g := range gaps {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		c.name(path+".ring", g.Ring, seen)
+		var names []string
+		known := false
+		for _, r := range e.Rings {
+			names = append(names, r.Name)
+			known = known || r.Name == g.Ring
+		}
+		if !known {
+			c.fault(path+".ring", quote(g.Ring), "want the name of one of engine.rings: %s", strings.Join(names, ", "))
+		}
+		if c.needed(path+".gap", g.Gap, units.MaxLength) {
+			c.small(path+".gap", g.Gap, e.Bore)
+		}
+		c.small(path+".uncertainty", g.Uncertainty, e.Bore)
+		if c.needed(path+".bore", g.Bore, units.MaxLength) {
+			c.near(path+".bore", g.Bore, e.Bore)
+		}
+	}
+}
+
+func (c *checker) tools(t Tools) {
+	for _, l := range []struct {
+		path string
+		size units.Length
+	}{
+		{"tool_length", t.ToolLength},
+		{"bore_length", t.BoreLength},
+		{"stroke", t.Stroke},
+		{"room_top", t.RoomTop},
+		{"room_bottom", t.RoomBottom},
+	} {
+		c.length("tools."+l.path, l.size, largestDepth)
+	}
+	if t.Grit < 0 || t.Grit > 5000 {
+		c.fault("tools.grit", strconv.Itoa(t.Grit), "want a whole number up to 5000")
+	}
+	const most = 100_000 * units.PerMinute
+	if f := float64(t.SpindleNow); f != 0 && !(f > 0 && t.SpindleNow <= most) {
+		c.fault("tools.spindle_now", quote(t.SpindleNow.String()), "want above 0, up to %v", most)
+	}
+	for _, v := range []struct {
+		path  string
+		text  string
+		given bool
+		err   error
+	}{
+		{"spindle", t.Spindle.String(), !t.Spindle.IsZero(), t.Spindle.Validate()},
+		{"stroking", t.Stroking.String(), !t.Stroking.IsZero(), t.Stroking.Validate()},
+		{"stroking_now", t.StrokingNow.String(), !t.StrokingNow.IsZero(), t.StrokingNow.Validate()},
+	} {
+		if v.given && v.err != nil {
+			c.fault("tools."+v.path, quote(v.text), "%v", v.err)
+		}
+	}
+	if a := float64(t.Tolerance); math.IsNaN(a) || a < 0 || a > float64(90*units.Degree) {
+		c.fault("tools.tolerance", quote(t.Tolerance.String()), "want 0 to 90°")
+	}
+}

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+)
+
+// A Metal is a material as a job names it: one of [material.Names], or the maker's coefficient
+// of expansion, "11.4e-6/K", with its half-width where it is known, "11.4e-6/K ± 0.3e-6/K".
+type Metal string
+
+// UnmarshalText checks the text and keeps it. On error the receiver keeps its value.
+func (m *Metal) UnmarshalText(text []byte) error {
+	if _, err := Metal(text).material(); err != nil {
+		return fmt.Errorf(`want one of %s, or an expansion such as "11.4e-6/K"`, strings.Join(material.Names(), ", "))
+	}
+	*m = Metal(text)
+	return nil
+}
+
+// MarshalText returns the text.
+func (m Metal) MarshalText() ([]byte, error) { return []byte(m), nil }
+
+// material returns what the text names; nothing for the empty text.
+func (m Metal) material() (material.Material, error) {
+	if m == "" {
+		return material.Material{}, nil
+	}
+	if known, err := material.ByName(string(m)); err == nil {
+		return known, nil
+	}
+	value, within, ranged := strings.Cut(string(m), " ± ")
+	named := material.Material{Name: string(m), Source: "the job"}
+	var err error
+	if named.Expansion, err = units.ParseExpansion(value); err == nil && ranged {
+		named.Within, err = units.ParseExpansion(within)
+	}
+	return named, err
+}

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize
+
+// A Wall is what the rings run on. It forbids more than any reading can allow.
+type Wall int8
+
+// Kinds of wall. The zero Wall is not given, and is refused.
+const (
+	WallNotGiven Wall = iota
+	BareIron          // a cylinder or liner of iron
+	IronSleeve        // an iron sleeve in an aluminium barrel
+	Plated            // chromium, or nickel with silicon carbide: never bored, never honed
+	BareAlSi          // aluminium whose silicon crystals are laid bare: never bored, never honed
+)
+
+var wallNames = [...]string{"not given", "bare iron", "iron sleeve", "plated", "bare Al-Si"}
+
+// String returns "bare iron", "iron sleeve", "plated", "bare Al-Si" or "not given".
+func (w Wall) String() string { return nameOf(w, wallNames[:]) }
+
+// MarshalText returns the text of [Wall.String]; a value that has none is ErrUnknownName.
+func (w Wall) MarshalText() ([]byte, error) { return marshalName(w, wallNames[:]) }
+
+// UnmarshalText reads the text of [Wall.String]. On error, ErrUnknownName, the receiver keeps
+// its value.
+func (w *Wall) UnmarshalText(text []byte) error { return unmarshalName(w, text, wallNames[:]) }
+
+// A Route is what is to be done with a cylinder, or with the engine.
+type Route int8
+
+// Routes. The zero Route is Undecided: do not reassemble on this.
+const (
+	Undecided     Route = iota // measure better first
+	HoneAndKeep                // the present size stays
+	BoreOversize               // bore and hone to the next size that serves
+	Sleeve                     // no size on offer serves
+	MakersProcess              // a plated or bare aluminium-silicon wall: the maker's own process alone
+)
+
+var routeNames = [...]string{"undecided", "hone and keep", "bore oversize", "sleeve", "maker's process"}
+
+// String returns "undecided", "hone and keep", "bore oversize", "sleeve" or "maker's process".
+func (r Route) String() string { return nameOf(r, routeNames[:]) }
+
+// MarshalText returns the text of [Route.String]; a value that has none is ErrUnknownName.
+func (r Route) MarshalText() ([]byte, error) { return marshalName(r, routeNames[:]) }
+
+// UnmarshalText reads the text of [Route.String]. On error, ErrUnknownName, the receiver keeps
+// its value.
+func (r *Route) UnmarshalText(text []byte) error { return unmarshalName(r, text, routeNames[:]) }
+
+// A Centre is what the boring bar is centred on.
+type Centre int8
+
+// The original centre is where the crankshaft wants it: from the register, or from the unworn
+// wall below ring travel. On the worn centre less metal goes, and the axis moves.
+const (
+	OriginalCentre Centre = iota
+	WornCentre
+)
+
+var centreNames = [...]string{"original centre", "worn centre"}
+
+// String returns "original centre" or "worn centre".
+func (c Centre) String() string { return nameOf(c, centreNames[:]) }
+
+// MarshalText returns the text of [Centre.String]; a value that has none is ErrUnknownName.
+func (c Centre) MarshalText() ([]byte, error) { return marshalName(c, centreNames[:]) }
+
+// UnmarshalText reads the text of [Centre.String]. On error, ErrUnknownName, the receiver keeps
+// its value.
+func (c *Centre) UnmarshalText(text []byte) error { return unmarshalName(c, text, centreNames[:]) }
+
+// A HoneWork is what the hone has to do to a cylinder that keeps its size.
+type HoneWork int8
+
+// A ball-type or brush hone follows the wall as it is: it can deglaze and nothing more.
+const (
+	NoHoning HoneWork = iota // the cylinder is not kept
+	Deglaze                  // size and form stand; any hone breaks the glaze
+	Correct                  // rigid stones bring form and size into the finish window
+)
+
+var workNames = [...]string{"none", "deglaze", "correct form"}
+
+// String returns "none", "deglaze" or "correct form".
+func (h HoneWork) String() string { return nameOf(h, workNames[:]) }
+
+// MarshalText returns the text of [HoneWork.String]; a value that has none is ErrUnknownName.
+func (h HoneWork) MarshalText() ([]byte, error) { return marshalName(h, workNames[:]) }
+
+// UnmarshalText reads the text of [HoneWork.String]. On error, ErrUnknownName, the receiver
+// keeps its value.
+func (h *HoneWork) UnmarshalText(text []byte) error { return unmarshalName(h, text, workNames[:]) }
