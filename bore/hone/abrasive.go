@@ -12,9 +12,9 @@ import (
 // An Abrasive is what of a tool touches the wall: lines of abrasive along the axis, such as
 // stones, equally spaced round the bore.
 type Abrasive struct {
-	Lines  int          // 1 to 1,000
-	Width  units.Length // of one line, round the bore
-	Length units.Length // of one line, along the bore
+	Lines  int          `json:"lines,omitzero"`  // 1 to 1,000
+	Width  units.Length `json:"width,omitzero"`  // of one line, round the bore
+	Length units.Length `json:"length,omitzero"` // of one line, along the bore
 }
 
 const maxLines = 1000

@@ -18,7 +18,6 @@ func (s Setting) Cautions(d Drive) ([]Caution, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	const slack = 1e-9
 	var cs []Caution
 	switch v := units.Speed(s.peripheral()); {
 	case v > SurfaceMost*(1+slack):
@@ -26,7 +25,7 @@ func (s Setting) Cautions(d Drive) ([]Caution, error) {
 	case v < SurfaceLeast*(1-slack):
 		cs = append(cs, SurfaceSlow)
 	}
-	if d != ByMachine && s.Stroking.Cycles() > HandLimit*(1+slack) {
+	if tooFast(s.Stroking, d) {
 		cs = append(cs, HandTooFast)
 	}
 	return cs, nil

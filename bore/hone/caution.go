@@ -40,7 +40,7 @@ const (
 func (c Caution) row() (r cautionRow, ok bool) {
 	switch c {
 	case NoCaution:
-		r = cautionRow{"", "", ""}
+		r = cautionRow{"none", "", ""}
 	case KindNotGiven:
 		r = cautionRow{"kind not given", "Say which kind of hone it is: a rigid-stone hone must stand still as it enters and leaves, " +
 			"a ball-type or brush hone must turn. No one rule is safe for both.", commonPractice}
@@ -90,7 +90,7 @@ func (c Caution) Text() string { r, _ := c.row(); return r.text }
 // library's own judgement.
 func (c Caution) Source() string { r, _ := c.row(); return r.source }
 
-// String returns the short name, "rigid inside"; "" for no caution.
+// String returns the short name, "rigid inside"; "none" for no caution.
 func (c Caution) String() string {
 	r, ok := c.row()
 	if !ok {
@@ -102,7 +102,8 @@ func (c Caution) String() string {
 // MarshalText returns the text of [Caution.String]. A value that is no caution is [ErrRange].
 func (c Caution) MarshalText() ([]byte, error) { return marshalEnum(c, StrokeIsSet) }
 
-// UnmarshalText reads the text of [Caution.String] back. On error the receiver keeps its value.
+// UnmarshalText reads the text of [Caution.String] back; empty text is the zero value. On error
+// the receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error { return unmarshalEnum(c, text, StrokeIsSet) }
 
 // marshalEnum and unmarshalEnum serve the enumerations of this package, whose values run from 0
@@ -121,6 +122,10 @@ func unmarshalEnum[E interface {
 	~int8
 	fmt.Stringer
 }](e *E, text []byte, last E) error {
+	if len(text) == 0 {
+		*e = 0
+		return nil
+	}
 	for v := E(0); v <= last; v++ {
 		if v.String() == string(text) {
 			*e = v

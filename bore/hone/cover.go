@@ -12,15 +12,15 @@ import (
 // A Cover is how many strokes it takes until abrasive has touched all of the wall.
 type Cover struct {
 	// Share is the share of the wall that one stroke touches where the whole tool passes, 0 to 1.
-	Share float64
+	Share float64 `json:"share,omitzero"`
 
 	// Fewest is the number of strokes below which no luck covers the wall: 1/Share, rounded up.
-	Fewest int
+	Fewest int `json:"fewest,omitzero"`
 
 	// Most is the number of strokes after which a machine that holds its speeds has covered
 	// every depth, 0 where it has not after a thousand cycles, as when it comes back into its
 	// own tracks before that. Some depths are covered earlier, on the return strokes.
-	Most int
+	Most int `json:"most,omitzero"`
 }
 
 // coverCycles bounds the search for Most, maxPitches the spaces between lines a tool may turn in

@@ -9,42 +9,6 @@ import (
 	"borewright.example/units"
 )
 
-// A Want is a crosshatch to aim at and how far off it may be.
-type Want struct {
-	Crosshatch Crosshatch
-	Tolerance  units.Angle // either side, on the included angle; above 0
-}
-
-// Accepts reports whether c is within the tolerance, ends included.
-func (w Want) Accepts(c Crosshatch) bool {
-	lo, hi, err := w.ends()
-	return err == nil && lo.half <= c.half && c.half <= hi.half
-}
-
-// String returns "45° ± 5° included".
-func (w Want) String() string {
-	return fmt.Sprintf("%v ± %v included", w.Crosshatch.Included(), w.Tolerance)
-}
-
-// ends returns the flattest and the steepest crosshatch that will do.
-func (w Want) ends() (flat, steep Crosshatch, err error) {
-	if err := w.Crosshatch.check(); err != nil {
-		return flat, steep, err
-	}
-	if w.Tolerance == 0 {
-		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch: %w", ErrNotGiven)
-	}
-	t := math.Round(w.Tolerance.In(units.Degree) / 2 * picodegrees)
-	if !(t >= 1 && t < 90*picodegrees) {
-		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch %v: %w: want above 0°, below 180°", w.Tolerance, ErrRange)
-	}
-	flat, steep = Crosshatch{w.Crosshatch.half - int64(t)}, Crosshatch{w.Crosshatch.half + int64(t)}
-	if flat.half < 1 || steep.half > 90*picodegrees-1 {
-		return flat, steep, fmt.Errorf("hone: %v: %w: want both ends above 0°, below 180°", w, ErrAngle)
-	}
-	return flat, steep, nil
-}
-
 // OnHand is a bore, a stroke, and what the drive can do: every spindle speed of one range and
 // every stroking of another.
 //
@@ -52,92 +16,38 @@ func (w Want) ends() (flat, steep Crosshatch, err error) {
 // counting. Above [HandLimit] this library adds a caution and looks no further: it never advises
 // more than that to a hand.
 type OnHand struct {
-	Bore, Stroke units.Length
-	Spindle      SpindleRange
-	Stroking     StrokingRange
-	Drive        Drive // what strokes the tool; not given counts as by hand
+	Bore     units.Length  `json:"bore,omitzero"`
+	Stroke   units.Length  `json:"stroke,omitzero"`
+	Spindle  SpindleRange  `json:"spindle,omitzero"`
+	Stroking StrokingRange `json:"stroking,omitzero"`
+	Drive    Drive         `json:"drive,omitzero"` // what strokes the tool; not given counts as by hand
 }
 
 // HandLimit is the fastest stroking this library advises to a hand: two full cycles a second.
 // It is this library's own judgement; no published source was found.
 const HandLimit = 2 * units.Hertz
 
-// A Lever is a field of a [Setting] that can be moved to change the crosshatch.
-type Lever int8
-
-// The levers. The zero value is none of them.
-const (
-	NoLever Lever = iota
-	SpindleLever
-	StrokingLever
-	StrokeLever
-)
-
-// String returns "spindle", "stroking", "stroke", or "" for none.
-func (l Lever) String() string {
-	switch l {
-	case NoLever:
-		return ""
-	case SpindleLever:
-		return "spindle"
-	case StrokingLever:
-		return "stroking"
-	case StrokeLever:
-		return "stroke"
-	}
-	return fmt.Sprintf("Lever(%d)", int8(l))
-}
-
-// MarshalText returns the text of [Lever.String]. A value that is no lever is [ErrRange].
-func (l Lever) MarshalText() ([]byte, error) { return marshalEnum(l, StrokeLever) }
-
-// UnmarshalText reads the text of [Lever.String] back. On error the receiver keeps its value.
-func (l *Lever) UnmarshalText(text []byte) error { return unmarshalEnum(l, text, StrokeLever) }
-
-// A Change is one lever moved, the others left, so that the wanted crosshatch is met exactly.
-// Where Against is not [NoCaution] the change is told for its size only and is not advised.
-type Change struct {
-	Lever   Lever
-	Setting Setting // with the lever moved
-	Against Caution
-}
-
-// String returns "spindle 110.1 rev/min instead", and why not where it is not advised.
-func (c Change) String() string {
-	var to string
-	switch c.Lever {
-	case SpindleLever:
-		to = rateText(c.Setting.Spindle, "rev/min")
-	case StrokingLever:
-		to = c.Setting.Stroking.short()
-	case StrokeLever:
-		to = c.Setting.Stroke.Format(units.Millimetre, 1)
-	}
-	s := fmt.Sprintf("%v %s instead", c.Lever, to)
-	if c.Against != NoCaution {
-		s += " (not advised: " + c.Against.String() + ")"
-	}
-	return s
-}
+// tooFast reports whether k is above HandLimit, to a part in 10⁹, and no machine strokes.
+func tooFast(k Stroking, d Drive) bool { return d != ByMachine && k.Cycles() > HandLimit*(1+slack) }
 
 // A Reach is what can be done on hand about a wanted crosshatch.
 type Reach struct {
-	Hand OnHand
-	Want Want
-	Met  bool // whether some setting on hand leaves it, within the tolerance
+	Hand OnHand `json:"hand,omitzero"`
+	Want Want   `json:"want,omitzero"`
+	Met  bool   `json:"met,omitzero"` // whether some setting on hand leaves it, within the tolerance
 
 	// The parts of the two ranges that can take part in meeting it, zero where it is not met.
 	// Not every pair out of them will do: see SpindlesAt and StrokingsAt.
-	Spindle  SpindleRange
-	Stroking StrokingRange
+	Spindle  SpindleRange  `json:"spindle,omitzero"`
+	Stroking StrokingRange `json:"stroking,omitzero"`
 
 	// Best is the most comfortable setting that meets it, or else the one that misses it least.
 	// Leaves is the crosshatch that Best leaves.
-	Best   Setting
-	Leaves Crosshatch
+	Best   Setting    `json:"best,omitzero"`
+	Leaves Crosshatch `json:"leaves,omitzero"`
 
-	Changes  []Change  // where it is not met: what would have to change from Best, one lever at a time
-	Cautions []Caution // about Best
+	Changes  []Change  `json:"changes,omitzero"`  // where it is not met: what would have to change from Best, one lever at a time
+	Cautions []Caution `json:"cautions,omitzero"` // about Best
 }
 
 // Reach answers which settings on hand leave the wanted crosshatch.
@@ -175,23 +85,25 @@ func (h OnHand) Reach(want Want) (Reach, error) {
 	}
 	if r.Met = cSteep.half >= flat.half && cFlat.half <= steep.half; r.Met {
 		r.Spindle = h.spindles(h.Stroking.Min.Cycles(), h.Stroking.Max.Cycles(), flat, steep)
-		n := r.Spindle
-		r.Stroking = h.strokings(n.Min, n.Max, flat, steep)
+		r.Stroking = h.strokings(r.Spindle.Min, r.Spindle.Max, flat, steep)
 	} else {
 		r.Changes = h.changes(r.Best, want.Crosshatch)
 	}
-	if r.Cautions, err = r.Best.Cautions(h.Drive); h.Stroking != r.Hand.Stroking {
+	if r.Cautions, err = r.Best.Cautions(h.Drive); err != nil {
+		return Reach{}, err
+	}
+	if h.Stroking != r.Hand.Stroking {
 		r.Cautions = append(r.Cautions, HandTooFast)
 	}
-	return r, err
+	return r, nil
 }
 
 // held returns what is on hand without the strokings above HandLimit that only a machine holds.
 func (h OnHand) held() (OnHand, error) {
-	if h.Drive == ByMachine || h.Stroking.Max.Cycles() <= HandLimit {
+	if !tooFast(h.Stroking.Max, h.Drive) {
 		return h, nil
 	}
-	if h.Stroking.Min.Cycles() > HandLimit {
+	if tooFast(h.Stroking.Min, h.Drive) {
 		return OnHand{}, fmt.Errorf("hone: stroking %v by hand: %w: want some of it at or below %v",
 			h.Stroking, ErrRange, h.Stroking.Min.like(HandLimit))
 	}
@@ -285,31 +197,6 @@ func (h OnHand) strokings(lo, hi units.Frequency, flat, steep Crosshatch) Stroki
 		Min: h.Stroking.Min.like(min(max(least, units.Frequency(flat.slope()/h.gear()*float64(lo))), most)),
 		Max: h.Stroking.Min.like(max(min(most, units.Frequency(steep.slope()/h.gear()*float64(hi))), least)),
 	}
-}
-
-// changes returns what would leave w, moving one lever of s at a time. A lever that would have
-// to go beyond what a workshop can have is left out.
-func (h OnHand) changes(s Setting, w Crosshatch) []Change {
-	var cs []Change
-	if n, err := s.SpindleFor(w); err == nil {
-		c := Change{Lever: SpindleLever, Setting: s}
-		c.Setting.Spindle = n
-		cs = append(cs, c)
-	}
-	if k, err := s.StrokingFor(w); err == nil {
-		c := Change{Lever: StrokingLever, Setting: s}
-		c.Setting.Stroking = s.Stroking.like(k.Cycles())
-		if h.Drive != ByMachine && k.Cycles() > HandLimit {
-			c.Against = HandTooFast
-		}
-		cs = append(cs, c)
-	}
-	if l, err := s.StrokeFor(w); err == nil {
-		c := Change{Lever: StrokeLever, Setting: s, Against: StrokeIsSet}
-		c.Setting.Stroke = l
-		cs = append(cs, c)
-	}
-	return cs
 }
 
 // rateText and short print a rate to a tenth a minute.

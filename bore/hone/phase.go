@@ -36,23 +36,24 @@ func (f Fate) String() string {
 // MarshalText returns the text of [Fate.String]. A value that is no fate is [ErrRange].
 func (f Fate) MarshalText() ([]byte, error) { return marshalEnum(f, Replaced) }
 
-// UnmarshalText reads the text of [Fate.String] back. On error the receiver keeps its value.
+// UnmarshalText reads the text of [Fate.String] back; empty text is the zero value. On error
+// the receiver keeps its value.
 func (f *Fate) UnmarshalText(text []byte) error { return unmarshalEnum(f, text, Replaced) }
 
 // A Phase is one stretch of honing with one setting: a main phase, say, and a last one that
 // strokes faster.
 type Phase struct {
-	Setting Setting
-	Stock   units.Length // what it takes off the radius: half of what the diameter grows
-	Groove  units.Length // how deep its lines are; 0 where it is not known
+	Setting Setting      `json:"setting,omitzero"`
+	Stock   units.Length `json:"stock,omitzero"`  // what it takes off the radius: half of what the diameter grows
+	Groove  units.Length `json:"groove,omitzero"` // how deep its lines are; 0 where it is not known
 }
 
 // A Trace is what is left of the lines of a phase when all phases are done.
 type Trace struct {
-	Crosshatch Crosshatch
-	Later      units.Length // radial stock that the phases after it take
-	Left       units.Length // depth left of its grooves; 0 where replaced or not known
-	Fate       Fate
+	Crosshatch Crosshatch   `json:"crosshatch,omitzero"`
+	Later      units.Length `json:"later,omitzero"` // radial stock that the phases after it take
+	Left       units.Length `json:"left,omitzero"`  // depth left of its grooves; 0 where replaced or not known
+	Fate       Fate         `json:"fate,omitzero"`
 }
 
 // Traces returns what is left of each phase, in order. Lines of an earlier phase are gone only

@@ -139,9 +139,11 @@ func parseRange[V any](s string, parse func(string) (V, error)) (ends [2]V, err 
 	return ends, err
 }
 
-// inside reports lo ≤ f ≤ hi within a part in 10⁹, so that a rate that was computed from an end
-// belongs to the range.
+// slack is by how much, in parts, a rate may overstep an edge: enough for one that was computed
+// from the edge, too little for any gauge.
+const slack = 1e-9
+
+// inside reports lo ≤ f ≤ hi within the slack.
 func inside(f, lo, hi units.Frequency) bool {
-	const slack = 1e-9
 	return f >= lo*(1-slack) && f <= hi*(1+slack)
 }

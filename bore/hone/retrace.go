@@ -36,29 +36,30 @@ func (t Tracking) String() string {
 // MarshalText returns the text of [Tracking.String]. A value that is no answer is [ErrRange].
 func (t Tracking) MarshalText() ([]byte, error) { return marshalEnum(t, Clear) }
 
-// UnmarshalText reads the text of [Tracking.String] back. On error the receiver keeps its value.
+// UnmarshalText reads the text of [Tracking.String] back; empty text is the zero value. On error
+// the receiver keeps its value.
 func (t *Tracking) UnmarshalText(text []byte) error { return unmarshalEnum(t, text, Clear) }
 
 // A Rig is a tool and what drives it, as far as its tracks go.
 type Rig struct {
-	Kind   Kind
-	Drive  Drive
-	Lines  int          // of abrasive, equally spaced, 1 to 1,000
-	Track  units.Length // width of the track of one line, to be told from its neighbour's
-	Cycles int          // how many cycles ahead to look, 1 to 1,000
+	Kind   Kind         `json:"kind,omitzero"`
+	Drive  Drive        `json:"drive,omitzero"`
+	Lines  int          `json:"lines,omitzero"`  // of abrasive, equally spaced, 1 to 1,000
+	Track  units.Length `json:"track,omitzero"`  // width of the track of one line, to be told from its neighbour's
+	Cycles int          `json:"cycles,omitzero"` // how many cycles ahead to look, 1 to 1,000
 }
 
 // A Retrace tells how a tool comes back to its own tracks.
 type Retrace struct {
-	Tracking Tracking
-	Pitches  float64      // spaces between lines that the tool turns in one cycle, to 1e-9
-	After    int          // cycles after which a track is met again, or, if clear, nearest
-	Slip     units.Length // by how much it is missed then, along the circumference
+	Tracking Tracking     `json:"tracking,omitzero"`
+	Pitches  float64      `json:"pitches,omitzero"` // spaces between lines that the tool turns in one cycle, to 1e-9
+	After    int          `json:"after,omitzero"`   // cycles after which a track is met again, or, if clear, nearest
+	Slip     units.Length `json:"slip,omitzero"`    // by how much it is missed then, along the circumference
 
 	// Avoid is the nearest spindle speed that keeps every track clear of the ones within the
 	// cycles looked at; zero where the answer is not Retraces, or where no speed does because
 	// the tracks are too wide for so many of them.
-	Avoid units.Frequency
+	Avoid units.Frequency `json:"avoid,omitzero"`
 }
 
 // String returns the answer in a sentence, rounded for reading.

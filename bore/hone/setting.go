@@ -16,10 +16,10 @@ import (
 // The stroke goes at a steady speed here, 2·stroke·cycles, which is also the mean speed of every
 // other motion; see [Motion] for those.
 type Setting struct {
-	Bore     units.Length    // diameter of the bore
-	Stroke   units.Length    // travel of the tool one way
-	Spindle  units.Frequency // turning of the tool against the bore
-	Stroking Stroking        // strokes or cycles of the tool
+	Bore     units.Length    `json:"bore,omitzero"`     // diameter of the bore
+	Stroke   units.Length    `json:"stroke,omitzero"`   // travel of the tool one way
+	Spindle  units.Frequency `json:"spindle,omitzero"`  // turning of the tool against the bore
+	Stroking Stroking        `json:"stroking,omitzero"` // strokes or cycles of the tool
 }
 
 // Peripheral returns the speed of the abrasive round the bore, π·bore·spindle.

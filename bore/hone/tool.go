@@ -16,11 +16,11 @@ const (
 	RigidStone       // stones in a rigid, expanding carrier
 )
 
-// String returns "ball-type hone", "brush hone", "rigid-stone hone", or "" where it is not given.
+// String returns "ball-type hone", "brush hone", "rigid-stone hone", or "not given".
 func (k Kind) String() string {
 	switch k {
 	case KindUnknown:
-		return ""
+		return "not given"
 	case BallType:
 		return "ball-type hone"
 	case BrushType:
@@ -34,7 +34,8 @@ func (k Kind) String() string {
 // MarshalText returns the text of [Kind.String]. A value that is no kind is [ErrRange].
 func (k Kind) MarshalText() ([]byte, error) { return marshalEnum(k, RigidStone) }
 
-// UnmarshalText reads the text of [Kind.String] back. On error the receiver keeps its value.
+// UnmarshalText reads the text of [Kind.String] back; empty text is the zero value. On error
+// the receiver keeps its value.
 func (k *Kind) UnmarshalText(text []byte) error { return unmarshalEnum(k, text, RigidStone) }
 
 // Cautions returns what must be said before this kind of tool is used, in the order of the work.
@@ -62,11 +63,11 @@ const (
 	ByMachine          // a machine that holds its spindle speed and its stroking
 )
 
-// String returns "by hand", "by machine", or "" where it is not given.
+// String returns "by hand", "by machine", or "not given".
 func (d Drive) String() string {
 	switch d {
 	case DriveUnknown:
-		return ""
+		return "not given"
 	case ByHand:
 		return "by hand"
 	case ByMachine:
@@ -78,5 +79,6 @@ func (d Drive) String() string {
 // MarshalText returns the text of [Drive.String]. A value that is no drive is [ErrRange].
 func (d Drive) MarshalText() ([]byte, error) { return marshalEnum(d, ByMachine) }
 
-// UnmarshalText reads the text of [Drive.String] back. On error the receiver keeps its value.
+// UnmarshalText reads the text of [Drive.String] back; empty text is the zero value. On error
+// the receiver keeps its value.
 func (d *Drive) UnmarshalText(text []byte) error { return unmarshalEnum(d, text, ByMachine) }

@@ -18,9 +18,10 @@ var ErrRoom = errors.New("tool does not fit its room")
 // How far a tool may stand out depends on its kind: see [Kind.Cautions]. A blind bore has no
 // room at its closed end: 0.
 type Travel struct {
-	Depth       units.Length // of the bore, from the top face to the bottom
-	Tool        units.Length // abrasive length of the tool
-	Top, Bottom units.Length // what of Tool stands out at the ends of the stroke
+	Depth  units.Length `json:"depth,omitzero"` // of the bore, from the top face to the bottom
+	Tool   units.Length `json:"tool,omitzero"`  // abrasive length of the tool
+	Top    units.Length `json:"top,omitzero"`
+	Bottom units.Length `json:"bottom,omitzero"` // what of Tool stands out at the ends of the stroke
 }
 
 // Stroke returns the stroke that the travel takes: Depth + Top + Bottom − Tool. A tool that leaves

@@ -15,23 +15,27 @@ import (
 // twice the lean of a line, which its twin of the return stroke closes; 0 is flat, square to
 // the axis. Angles are rounded to 10⁻¹²°, shares to 10⁻⁹.
 type Profile struct {
-	Points []Point // from the top face to the bottom, equally spaced
+	Points []Point `json:"points,omitzero"` // from the top face to the bottom, equally spaced
 
-	Least, Greatest units.Angle // of all points
-	Mean            units.Angle // of all lines, by their length
-	Within          float64     // share of the length of the lines that is within the tolerance, 0 to 1
+	Least    units.Angle `json:"least,omitzero"`
+	Greatest units.Angle `json:"greatest,omitzero"` // of all points
+	Mean     units.Angle `json:"mean,omitzero"`     // of all lines, by their length
+	Within   float64     `json:"within,omitzero"`   // share of the length of the lines that is within the tolerance, 0 to 1
 
 	// How far into the bore the marks of the tool's turning round reach, from either end. With
 	// every motion but Steady the lines curve flat there.
-	ReversalTop, ReversalBottom units.Length
+	ReversalTop    units.Length `json:"reversal_top,omitzero"`
+	ReversalBottom units.Length `json:"reversal_bottom,omitzero"`
 }
 
 // A Point is one depth of the wall and the lines that cross it. Angles and share are as in
 // [Profile].
 type Point struct {
-	Depth                 units.Length
-	Least, Mean, Greatest units.Angle
-	Within                float64
+	Depth    units.Length `json:"depth,omitzero"`
+	Least    units.Angle  `json:"least,omitzero"`
+	Mean     units.Angle  `json:"mean,omitzero"`
+	Greatest units.Angle  `json:"greatest,omitzero"`
+	Within   float64      `json:"within,omitzero"`
 }
 
 // maxPoints bounds the work and the memory of a profile.
@@ -138,8 +142,8 @@ func newWeave(st *stroke, slope float64, flat, steep Crosshatch) *weave {
 		w.sum[i] = w.drawn(i-1, st.ends[i])
 	}
 	// An edge that a motion runs along exactly belongs to the tolerance.
-	const slack = 1e-12
-	w.lo, w.hi = flat.slope()/slope*(1-slack), steep.slope()/slope*(1+slack)
+	const edge = 1e-12
+	w.lo, w.hi = flat.slope()/slope*(1-edge), steep.slope()/slope*(1+edge)
 	for i := 1; i < len(st.ends); i++ {
 		var room [4]float64
 		cuts := append(room[:0], st.ends[i-1])

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Want is a crosshatch to aim at and how far off it may be.
+type Want struct {
+	Crosshatch Crosshatch  `json:"crosshatch,omitzero"`
+	Tolerance  units.Angle `json:"tolerance,omitzero"` // either side, on the included angle; above 0
+}
+
+// Accepts reports whether c is within the tolerance, ends included.
+func (w Want) Accepts(c Crosshatch) bool {
+	lo, hi, err := w.ends()
+	return err == nil && lo.half <= c.half && c.half <= hi.half
+}
+
+// String returns "45° ± 5° included".
+func (w Want) String() string {
+	return fmt.Sprintf("%v ± %v included", w.Crosshatch.Included(), w.Tolerance)
+}
+
+// ends returns the flattest and the steepest crosshatch that will do.
+func (w Want) ends() (flat, steep Crosshatch, err error) {
+	if err := w.Crosshatch.check(); err != nil {
+		return flat, steep, err
+	}
+	if w.Tolerance == 0 {
+		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch: %w", ErrNotGiven)
+	}
+	t := math.Round(w.Tolerance.In(units.Degree) / 2 * picodegrees)
+	if !(t >= 1 && t < 90*picodegrees) {
+		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch %v: %w: want above 0°, below 180°", w.Tolerance, ErrRange)
+	}
+	flat, steep = Crosshatch{w.Crosshatch.half - int64(t)}, Crosshatch{w.Crosshatch.half + int64(t)}
+	if flat.half < 1 || steep.half > 90*picodegrees-1 {
+		return flat, steep, fmt.Errorf("hone: %v: %w: want both ends above 0°, below 180°", w, ErrAngle)
+	}
+	return flat, steep, nil
+}
