@@ -69,6 +69,9 @@ func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) 
 	if err != nil {
 		return Filing{}, fmt.Errorf("rings: end gap: %w", err)
 	}
+	if u > 0 {
+		u++ // it was rounded
+	}
 	stop := window
 	if window.HasMin() {
 		stop.Min += u

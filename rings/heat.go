@@ -57,8 +57,8 @@ func (s *sum) grow(what string, by float64, l units.Length, m material.Material,
 	}
 	s.value += float64(by * float64(hot-l))
 	d := by * float64(l)
-	s.doubt(uncertainty.Rectangular(d * float64(t.AboveReference()) * float64(m.Within)))
-	s.doubt(uncertainty.Rectangular(d * float64(m.Expansion) * float64(within)))
+	s.doubt(uncertainty.Rectangular(math.Abs(d * float64(t.AboveReference()) * float64(m.Within))))
+	s.doubt(uncertainty.Rectangular(math.Abs(d * float64(m.Expansion) * float64(within))))
 	return nil
 }
 
