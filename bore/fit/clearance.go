@@ -14,15 +14,15 @@ import (
 // independent; their effective degrees of freedom follow Welch and Satterthwaite
 // (JCGM 100:2008 G.4.1).
 //
-// A bore that is not positive or beyond [units.MaxLength] or has a negative uncertainty is
-// [units.ErrRange]; the errors of [Piston.Skirt] come through.
+// A bore that is not positive, or less sure than it is large, is [units.ErrRange]; an estimate
+// that is none brings the error of its Validate; the errors of [Piston.Skirt] come through.
 func Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error) {
 	skirt, err := p.Skirt()
 	if err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	if bore.Value <= 0 || bore.Value > units.MaxLength || bore.Std < 0 || bore.Std > bore.Value {
-		return uncertainty.Estimate{}, fmt.Errorf("fit: bore %v, standard uncertainty %v: %w", bore.Value, bore.Std, units.ErrRange)
+	if err := checkSize("bore", bore); err != nil {
+		return uncertainty.Estimate{}, err
 	}
 	e, err := uncertainty.Budget{Components: []uncertainty.Component{
 		{Name: "bore", Sensitivity: 1, Std: bore.Std.In(units.Picometre), DoF: bore.DoF},

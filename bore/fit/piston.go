@@ -33,11 +33,11 @@ func (a *Axis) UnmarshalText(text []byte) error { return unmarshalName(a, text, 
 
 // A Piston is a piston's skirt as measured, at 20 °C.
 type Piston struct {
-	Size        uncertainty.Estimate // as measured, over any coating
-	Axis        Axis
-	Height      units.Length // of the measured place above the lower edge of the skirt; 0: not said
-	MakerHeight units.Length // at which the maker says to measure; 0: not said
-	Coating     units.Length // thickness on one side of a coating that the maker's clearance does not count; 0: none
+	Size        uncertainty.Estimate `json:"size"` // as measured, over any coating
+	Axis        Axis                 `json:"axis,omitzero"`
+	Height      units.Length         `json:"height,omitzero"`      // of the measured place above the lower edge of the skirt; 0: not said
+	MakerHeight units.Length         `json:"makerHeight,omitzero"` // at which the maker says to measure; 0: not said
+	Coating     units.Length         `json:"coating,omitzero"`     // thickness on one side of a coating that the maker's clearance does not count; 0: none
 }
 
 // IsZero reports whether no size was measured. It also serves JSON's omitzero.
@@ -46,22 +46,33 @@ func (p Piston) IsZero() bool { return p.Size.Value == 0 }
 // Skirt returns the diameter that clearances count from: the measured size less the coating on
 // both sides, with the same standard uncertainty.
 //
-// A size that is not positive or beyond [units.MaxLength], a negative uncertainty, height or coating, a
-// coating that leaves no piston, and a size measured along the pin are errors.
+// A size that is not positive, a doubt larger than the size, a negative height or coating and a coating
+// that leaves no piston are [units.ErrRange]; a size measured along the pin is ErrAlongPin; an
+// estimate that is none brings the error of its Validate.
 func (p Piston) Skirt() (uncertainty.Estimate, error) {
 	e := p.Size
+	if err := checkSize("piston", e); err != nil {
+		return uncertainty.Estimate{}, err
+	}
 	switch {
-	case e.Value <= 0 || e.Value > units.MaxLength:
-		return e, fmt.Errorf("fit: piston size %v: %w (above 0, up to %v)", e.Value, units.ErrRange, units.MaxLength)
-	case e.Std < 0 || e.Std > e.Value:
-		return e, fmt.Errorf("fit: standard uncertainty %v of a piston of %v: %w", e.Std, e.Value, units.ErrRange)
 	case p.Axis == AlongPin:
-		return e, fmt.Errorf("fit: piston of %v: %w", e.Value, ErrAlongPin)
+		return uncertainty.Estimate{}, fmt.Errorf("fit: piston of %v: %w", e.Value, ErrAlongPin)
 	case p.Coating < 0 || p.Coating >= e.Value/2:
-		return e, fmt.Errorf("fit: coating %v on a piston of %v: %w", p.Coating, e.Value, units.ErrRange)
+		return uncertainty.Estimate{}, fmt.Errorf("fit: coating %v on a piston of %v: %w", p.Coating, e.Value, units.ErrRange)
 	case p.Height < 0 || p.MakerHeight < 0:
-		return e, fmt.Errorf("fit: piston measured at a height of %v, maker's %v: %w (0 or more)", p.Height, p.MakerHeight, units.ErrRange)
+		return uncertainty.Estimate{}, fmt.Errorf("fit: piston measured at a height of %v, maker's %v: %w (0 or more)", p.Height, p.MakerHeight, units.ErrRange)
 	}
 	e.Value -= 2 * p.Coating
 	return e, nil
+}
+
+// checkSize refuses an estimate that no size of a part can be.
+func checkSize(what string, e uncertainty.Estimate) error {
+	if err := e.Validate(); err != nil {
+		return fmt.Errorf("fit: %s: %w", what, err)
+	}
+	if e.Value <= 0 || e.Std > e.Value {
+		return fmt.Errorf("fit: %s of %v, standard uncertainty %v: %w (above 0, and surer than that)", what, e.Value, e.Std, units.ErrRange)
+	}
+	return nil
 }

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package fit_test
+
+import (
+	"encoding/json"
+	"errors"
+	"math"
+	"reflect"
+	"testing"
+
+	"borewright.example/bore/fit"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+var window = units.Limits{Min: 25 * units.Micrometre, Max: 45 * units.Micrometre}
+
+func TestRefused(t *testing.T) {
+	good := fit.Piston{Size: exact(mm("66.97"))}
+	size := func(e uncertainty.Estimate) fit.Piston { return fit.Piston{Size: e} }
+	finish := func(p fit.Piston, w units.Limits) error { _, err := fit.FinishWindow(p, w); return err }
+	aim := func(w units.Limits, guard units.Length) error { _, err := fit.Centre.Size(w, guard); return err }
+	feeler := func(r fit.FeelerRule, strip units.Length, pull units.Force) error {
+		_, err := r.Clearance(strip, pull)
+		return err
+	}
+	match := func(m fit.Matching) error { _, err := m.Match(); return err }
+	deck := func(s fit.Stack) error { _, err := s.Deck(); return err }
+	usual := func(d fit.Duty, l units.Length) error { _, err := fit.Usual(d, l); return err }
+	warm := func(w fit.Warm) error { _, err := w.Clearance(exact(mm("67")), good); return err }
+	clear := func(b uncertainty.Estimate) error { _, err := fit.Clearance(b, good); return err }
+	rule := fit.FeelerRule{Pull: 26, Adds: inch("0.001")}
+	two := []units.Length{mm("67"), mm("67.01")}
+	for _, test := range []struct {
+		name string
+		err  error
+		want error
+	}{
+		{"no piston", finish(fit.Piston{}, window), units.ErrRange},
+		{"negative piston", finish(size(exact(-1)), window), units.ErrRange},
+		{"piston of 11 m", finish(size(exact(11*units.Metre)), window), units.ErrRange},
+		{"negative uncertainty", finish(size(uncertainty.Estimate{Value: mm("67"), Std: -1}), window), uncertainty.ErrStd},
+		{"uncertainty above the size", finish(size(uncertainty.Estimate{Value: mm("67"), Std: mm("68")}), window), units.ErrRange},
+		{"degrees of freedom NaN", finish(size(uncertainty.Estimate{Value: mm("67"), DoF: math.NaN()}), window), uncertainty.ErrDoF},
+		{"negative coating", finish(fit.Piston{Size: good.Size, Coating: -1}, window), units.ErrRange},
+		{"all coating", finish(fit.Piston{Size: good.Size, Coating: mm("33.485")}, window), units.ErrRange},
+		{"negative height", finish(fit.Piston{Size: good.Size, Height: -1}, window), units.ErrRange},
+		{"no window", finish(good, units.Limits{}), fit.ErrNoWindow},
+		{"upper end alone", finish(good, units.Limits{Max: mm("0.05")}), fit.ErrNoWindow},
+		{"lower end alone", finish(good, units.Limits{Min: mm("0.05")}), fit.ErrNoWindow},
+		{"crossed window", finish(good, units.Limits{Min: mm("0.05"), Max: mm("0.03")}), units.ErrCrossed},
+		{"negative clearance", finish(good, units.Limits{Min: -1, Max: mm("0.03")}), units.ErrRange},
+		{"aim without window", aim(units.Limits{Max: mm("67")}, 0), fit.ErrNoWindow},
+		{"aim in a crossed window", aim(units.Limits{Min: mm("67"), Max: mm("66")}, 0), units.ErrCrossed},
+		{"negative guard", aim(units.Limits{Min: mm("66"), Max: mm("67")}, -1), units.ErrRange},
+		{"guard beyond the window", aim(units.Limits{Min: mm("66"), Max: mm("67")}, mm("1")+1), fit.ErrNarrow},
+		{"bore of nothing", clear(exact(0)), units.ErrRange},
+		{"bore of 11 m", clear(exact(11 * units.Metre)), units.ErrRange},
+		{"bore's uncertainty", clear(uncertainty.Estimate{Value: mm("67"), Std: -1}), uncertainty.ErrStd},
+		{"strip of nothing", feeler(rule, 0, 26), units.ErrRange},
+		{"strip of 11 mm", feeler(rule, mm("11"), 26), units.ErrRange},
+		{"pull of nothing", feeler(rule, mm("0.1"), 0), units.ErrRange},
+		{"pull NaN", feeler(rule, mm("0.1"), units.Force(math.NaN())), units.ErrRange},
+		{"pull infinite", feeler(rule, mm("0.1"), units.Force(math.Inf(1))), units.ErrRange},
+		{"rule without pull", feeler(fit.FeelerRule{}, mm("0.1"), 26), units.ErrRange},
+		{"rule that takes off", feeler(fit.FeelerRule{Pull: 26, Adds: -1}, mm("0.1"), 26), units.ErrRange},
+		{"duty not said", usual(fit.DutyNotSaid, mm("67")), units.ErrRange},
+		{"duty unknown", usual(100, mm("67")), units.ErrRange},
+		{"negative duty", usual(-1, mm("67")), units.ErrRange},
+		{"usual in no bore", usual(fit.CastAir, 0), units.ErrRange},
+		{"bore below absolute zero", warm(fit.Warm{Bore: -1}), units.ErrRange},
+		{"piston's expansion NaN", warm(fit.Warm{Piston: kelvins(10), PistonMaterial: grows(math.NaN())}), units.ErrNotFinite},
+		{"spread infinite", warm(infiniteSpread()), uncertainty.ErrStd},
+		{"no rod", deck(fit.Stack{Block: mm("200"), Stroke: mm("50"), PinHeight: mm("30")}), units.ErrRange},
+		{"block of 2 m", deck(fit.Stack{Block: 2 * units.Metre, Stroke: mm("50"), Rod: mm("100"), PinHeight: mm("30")}), units.ErrRange},
+		{"no bores", match(fit.Matching{Pistons: two, Window: window}), units.ErrRange},
+		{"a piston short", match(fit.Matching{Bores: two, Pistons: two[:1], Window: window}), units.ErrRange},
+		{"a bore of nothing", match(fit.Matching{Bores: []units.Length{0}, Pistons: two, Window: window}), units.ErrRange},
+		{"a negative piston", match(fit.Matching{Bores: two, Pistons: []units.Length{1, -1}, Window: window}), units.ErrRange},
+		{"no such pair", match(fit.Matching{Bores: two, Pistons: two, Window: window, Barred: []fit.Pair{{Bore: 2}}}), units.ErrRange},
+		{"matching without window", match(fit.Matching{Bores: two, Pistons: two}), fit.ErrNoWindow},
+		{"all barred", match(fit.Matching{Bores: two, Pistons: two, Window: window, Barred: []fit.Pair{{0, 0}, {0, 1}}}), fit.ErrNoMatch},
+		{"both want one", match(fit.Matching{Bores: two, Pistons: two, Window: window, Barred: []fit.Pair{{0, 0}, {1, 0}}}), fit.ErrNoMatch},
+	} {
+		if !errors.Is(test.err, test.want) {
+			t.Errorf("%s: %v; want %v", test.name, test.err, test.want)
+		}
+	}
+}
+
+func infiniteSpread() fit.Warm {
+	w := fit.Warm{Bore: kelvins(10), BoreMaterial: grows(11)}
+	w.BoreMaterial.Within = units.Expansion(math.Inf(1))
+	return w
+}
+
+func TestCoatingIsNotCounted(t *testing.T) {
+	p := fit.Piston{Size: uncertainty.Estimate{Value: mm("66.990"), Std: units.Micrometre, DoF: 4}, Coating: mm("0.010")}
+	skirt, err := p.Skirt()
+	if want := (uncertainty.Estimate{Value: mm("66.970"), Std: units.Micrometre, DoF: 4}); err != nil || skirt != want {
+		t.Errorf("skirt %v, %v; want %v", skirt, err, want)
+	}
+	w, err := fit.FinishWindow(p, window)
+	if want := (units.Limits{Min: mm("66.995"), Max: mm("67.015")}); err != nil || w != want {
+		t.Errorf("window %v, %v; want %v", w, err, want)
+	}
+}
+
+func TestPistonCautions(t *testing.T) {
+	for _, test := range []struct {
+		p    fit.Piston
+		want []fit.Caution
+	}{
+		{fit.Piston{}, nil},
+		{fit.Piston{Size: exact(mm("67"))}, []fit.Caution{fit.AxisUnsaid, fit.HeightUnsaid}},
+		{fit.Piston{Size: exact(mm("67")), Axis: fit.AcrossPin, Height: mm("10"), MakerHeight: mm("10")}, nil},
+		{fit.Piston{Size: exact(mm("67")), Axis: fit.AcrossPin, Height: mm("10"), MakerHeight: mm("12"), Coating: mm("0.01")},
+			[]fit.Caution{fit.HeightDiffers, fit.CoatingTaken}},
+	} {
+		if got := test.p.Cautions(); !reflect.DeepEqual(got, test.want) {
+			t.Errorf("%+v: %v; want %v", test.p, got, test.want)
+		}
+	}
+}
+
+func TestDeck(t *testing.T) {
+	s := fit.Stack{Block: mm("180"), Stroke: mm("49.5"), Rod: mm("110"), PinHeight: mm("44.5")}
+	if d, err := s.Deck(); err != nil || d != mm("0.75") {
+		t.Errorf("%v, %v; want 0.75 mm", d, err)
+	}
+	s.PinHeight += mm("1")
+	if d, err := s.Deck(); err != nil || d != mm("-0.25") {
+		t.Errorf("a taller piston: %v, %v; want -0.25 mm", d, err)
+	}
+}
+
+// TestJSON takes everything that stands on a sheet to text and back.
+func TestJSON(t *testing.T) {
+	type sheet struct {
+		Piston  fit.Piston
+		Aim     fit.Aim
+		Duty    fit.Duty
+		Caution []fit.Caution
+		Matched fit.Matched
+	}
+	m, err := fit.Matching{Bores: []units.Length{mm("67.02"), mm("67")}, Pistons: []units.Length{mm("66.97"), mm("66.99")}, Window: window}.Match()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for d := fit.DutyNotSaid; d <= fit.TwoStrokeAir; d++ {
+		for a := fit.AxisNotSaid; a <= fit.AlongPin; a++ {
+			in := sheet{fit.Piston{exact(mm("67")), a, mm("10"), mm("11"), mm("0.01")}, fit.Aim(d % 2), d,
+				[]fit.Caution{fit.Caution(d) % 5}, m}
+			b, err := json.Marshal(in)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var out sheet
+			if err := json.Unmarshal(b, &out); err != nil || !reflect.DeepEqual(in, out) {
+				t.Errorf("%s: %v: %+v", b, err, out)
+			}
+		}
+	}
+	if _, err := json.Marshal(fit.Aim(7)); !errors.Is(err, fit.ErrUnknownName) {
+		t.Errorf("an aim of 7: %v", err)
+	}
+	a := fit.Tight
+	if err := a.UnmarshalText([]byte("loose")); !errors.Is(err, fit.ErrUnknownName) || a != fit.Tight {
+		t.Errorf("loose: %v, %v", a, err)
+	}
+	if s := fit.Duty(-3).String(); s != "-3" {
+		t.Errorf("duty −3: %q", s)
+	}
+}

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package fit
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// Warm says how warm a bore and a piston are and what they are made of. A zero temperature is
+// 20 °C; of the materials only the expansion and its spread take part. An iron sleeve held in
+// an aluminium barrel grows with neither coefficient: give it one of its own.
+type Warm struct {
+	Bore, Piston                 units.Temperature
+	BoreMaterial, PistonMaterial material.Material
+}
+
+// Clearance returns the diametral clearance at those temperatures of a bore and a piston whose
+// sizes are given at 20 °C, if both were round and free to grow:
+//
+//	D·(1 + αb·ΔTb) − P·(1 + αp·ΔTp)
+//
+// The spread of each coefficient takes part in the doubt as an even chance over its width.
+//
+// It is an indicator, not a limit. A negative figure does not prove that the piston seizes: a
+// skirt is ground oval and tapered, gives way, and is cooler than its crown. A positive figure
+// proves nothing either, since no skirt has one temperature.
+//
+// The errors are those of [Clearance]; temperatures below absolute zero and sizes that grow by
+// more than a tenth are [units.ErrRange].
+func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error) {
+	skirt, err := p.Skirt()
+	if err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	if err := checkSize("bore", bore); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	hotBore, err := w.BoreMaterial.SizeAt(bore.Value, w.Bore)
+	if err != nil {
+		return uncertainty.Estimate{}, fmt.Errorf("fit: bore: %w", err)
+	}
+	hotSkirt, err := w.PistonMaterial.SizeAt(skirt.Value, w.Piston)
+	if err != nil {
+		return uncertainty.Estimate{}, fmt.Errorf("fit: piston: %w", err)
+	}
+	e, err := uncertainty.Budget{Components: []uncertainty.Component{
+		{Name: "bore", Sensitivity: hotBore.In(bore.Value), Std: float64(bore.Std), DoF: bore.DoF},
+		{Name: "piston", Sensitivity: -hotSkirt.In(skirt.Value), Std: float64(skirt.Std), DoF: skirt.DoF},
+		{Name: "growth of the bore", Sensitivity: 1, Std: spread(bore.Value, w.BoreMaterial, w.Bore)},
+		{Name: "growth of the piston", Sensitivity: 1, Std: spread(skirt.Value, w.PistonMaterial, w.Piston)},
+	}}.Estimate(hotBore-hotSkirt, units.Picometre)
+	if err != nil {
+		return uncertainty.Estimate{}, fmt.Errorf("fit: hot clearance: %w", err)
+	}
+	return e, nil
+}
+
+// spread returns the standard uncertainty of a size at t, in picometres, from the spread of its
+// material's expansion.
+func spread(l units.Length, m material.Material, t units.Temperature) float64 {
+	grown := float64(l) * math.Abs(float64(m.Within)*float64(t.AboveReference()))
+	return uncertainty.Rectangular(grown)
+}
