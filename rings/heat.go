@@ -25,38 +25,48 @@ type Heat struct {
 // The growth of the gap itself is left out: below 1 µm, and on the safe side.
 //
 // Its uncertainty is that of the coefficients and the temperatures, each anywhere within its half-width
-// with equal probability. A temperature or coefficient that is not given is ErrTemperature, a negative
-// half-width units.ErrRange; a bore that is not positive is ErrSize.
+// with equal probability. A temperature or coefficient that is not given is ErrTemperature; a half-width
+// that is negative, beyond 1000 K or beyond the coefficient, or a growth by more than a tenth, is units.ErrRange; below absolute
+// zero it is the error of [units.Temperature.Validate]; a bore that is not positive is ErrSize.
 func (h Heat) Change(bore units.Length) (uncertainty.Estimate, error) {
 	if err := checkBore(uncertainty.Estimate{Value: bore}); err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	var s sum
-	if err := s.grow("bore", math.Pi, bore, h.Bore, h.BoreAt, h.BoreWithin); err != nil {
+	if err := s.grow("bore", math.Pi, bore, &h.Bore, h.BoreAt, h.BoreWithin); err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	if err := s.grow("ring", -math.Pi, bore, h.Ring, h.RingAt, h.RingWithin); err != nil {
+	if err := s.grow("ring", -math.Pi, bore, &h.Ring, h.RingAt, h.RingWithin); err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	return s.estimate()
 }
 
+const (
+	mostWithin = 1000 * units.Kelvin // about such a temperature nothing is known
+	mostGrowth = 0.1                 // beyond, a coefficient has lost its 10⁻⁶
+)
+
 // grow adds by times the growth of l from 20 °C to t.
-func (s *sum) grow(what string, by float64, l units.Length, m material.Material, t units.Temperature, within units.TemperatureChange) error {
+func (s *sum) grow(what string, by float64, l units.Length, m *material.Material, t units.Temperature, within units.TemperatureChange) error {
+	if err := t.Validate(); err != nil {
+		return fmt.Errorf("rings: temperature of the %s: %w", what, err)
+	}
+	growth := float64(m.Expansion) * float64(t.AboveReference())
 	switch {
 	case t.IsZero():
 		return fmt.Errorf("rings: temperature of the %s: %w", what, ErrTemperature)
 	case m.Expansion == 0:
 		return fmt.Errorf("rings: coefficient of expansion of the %s (%s): %w", what, m.Name, ErrTemperature)
-	case !(within >= 0) || !(m.Within >= 0) || math.IsInf(float64(within), 0) || math.IsInf(float64(m.Within), 0):
-		return fmt.Errorf("rings: half-widths of the %s, %v and %v: %w (finite and at least 0)", what, within, m.Within, units.ErrRange)
+	case !(math.Abs(growth) <= mostGrowth):
+		return fmt.Errorf("rings: growth of the %s, %v at %v: %w (up to a tenth)", what, m.Expansion, t, units.ErrRange)
+	case !(within >= 0 && within <= mostWithin):
+		return fmt.Errorf("rings: temperature of the %s within %v: %w (0 to %v)", what, within, units.ErrRange, mostWithin)
+	case !(m.Within >= 0 && float64(m.Within) <= math.Abs(float64(m.Expansion))):
+		return fmt.Errorf("rings: coefficient of expansion of the %s, %v, within %v: %w (0 up to the coefficient)", what, m.Expansion, m.Within, units.ErrRange)
 	}
-	hot, err := m.SizeAt(l, t)
-	if err != nil {
-		return fmt.Errorf("rings: %s: %w", what, err)
-	}
-	s.value += float64(by * float64(hot-l))
 	d := by * float64(l)
+	s.value += float64(d * growth)
 	s.doubt(uncertainty.Rectangular(math.Abs(d * float64(t.AboveReference()) * float64(m.Within))))
 	s.doubt(uncertainty.Rectangular(math.Abs(d * float64(m.Expansion) * float64(within))))
 	return nil

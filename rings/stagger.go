@@ -17,7 +17,7 @@ import (
 // ring or more than six is ErrCount.
 func Stagger(rings int) ([]units.Angle, error) {
 	if rings < 1 || rings > 6 {
-		return nil, fmt.Errorf("rings: staggering %d rings: %w (1 to 6)", rings, ErrCount)
+		return nil, fmt.Errorf("rings: staggering of %d: %w (1 to 6)", rings, ErrCount)
 	}
 	// Modulo a right angle the gaps stand 90°·gcd(4, n)/n apart; half of it keeps both axes clear.
 	gcd := 1
