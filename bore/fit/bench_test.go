@@ -14,6 +14,7 @@ import (
 var (
 	benchBore   = uncertainty.Estimate{Value: 67_010 * units.Micrometre, Std: 2 * units.Micrometre}
 	benchPiston = fit.Piston{Size: uncertainty.Estimate{Value: 66_970 * units.Micrometre, Std: units.Micrometre}}
+	benchWarm   = fit.Warm{Bore: kelvins(60), Piston: kelvins(90), BoreMaterial: grows(11), PistonMaterial: grows(21)}
 )
 
 // formulas are the calls that a loop over many bores makes; none may allocate.
@@ -24,8 +25,7 @@ var formulas = []struct {
 	{"finish window", func() error { _, err := fit.FinishWindow(benchPiston, window); return err }},
 	{"clearance", func() error { _, err := fit.Clearance(benchBore, benchPiston); return err }},
 	{"warm clearance", func() error {
-		w := fit.Warm{Bore: kelvins(60), Piston: kelvins(90), BoreMaterial: grows(11), PistonMaterial: grows(21)}
-		_, err := w.Clearance(benchBore, benchPiston)
+		_, err := benchWarm.Clearance(benchBore, benchPiston)
 		return err
 	}},
 	{"aim", func() error {

@@ -48,11 +48,11 @@ func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estima
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: piston: %w", err)
 	}
+	expansions := w.spread(bore.Value, skirt.Value)
 	e, err := uncertainty.Budget{Components: []uncertainty.Component{
 		{Name: "bore", Sensitivity: hotBore.In(bore.Value), Std: float64(bore.Std), DoF: bore.DoF},
 		{Name: "piston", Sensitivity: -hotSkirt.In(skirt.Value), Std: float64(skirt.Std), DoF: skirt.DoF},
-		{Name: "growth of the bore", Sensitivity: 1, Std: spread(bore.Value, w.BoreMaterial, w.Bore)},
-		{Name: "growth of the piston", Sensitivity: 1, Std: spread(skirt.Value, w.PistonMaterial, w.Piston)},
+		{Name: "expansions", Sensitivity: 1, Std: expansions},
 	}}.Estimate(hotBore-hotSkirt, units.Picometre)
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: hot clearance: %w", err)
@@ -60,9 +60,13 @@ func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estima
 	return e, nil
 }
 
-// spread returns the standard uncertainty of a size at t, in picometres, from the spread of its
-// material's expansion.
-func spread(l units.Length, m material.Material, t units.Temperature) float64 {
-	grown := float64(l) * math.Abs(float64(m.Within)*float64(t.AboveReference()))
-	return uncertainty.Rectangular(grown)
+// spread returns the standard uncertainty, in picometres, that the spreads of both expansions
+// give the clearance; a spread that is negative or not finite gives one that no budget takes.
+func (w *Warm) spread(bore, skirt units.Length) float64 {
+	b := float64(bore) * math.Abs(float64(w.Bore.AboveReference())) * float64(w.BoreMaterial.Within)
+	p := float64(skirt) * math.Abs(float64(w.Piston.AboveReference())) * float64(w.PistonMaterial.Within)
+	if b < 0 || p < 0 {
+		return -1
+	}
+	return uncertainty.Rectangular(math.Sqrt(float64(b*b) + float64(p*p)))
 }
