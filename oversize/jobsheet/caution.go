@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/rings"
 )
 
 // An Operation is a kind of work on the sheet; cautions belong to it.
@@ -98,6 +99,26 @@ func cautions(c oversize.Choice, kind hone.Kind, rings bool) []Caution {
 			}
 		}
 		list = append(list, ofRooms(op, kind)...)
+	}
+	return list
+}
+
+// ofRooms returns the cautions of an operation that the room of its arithmetic owns.
+func ofRooms(op Operation, kind hone.Kind) []Caution {
+	var list []Caution
+	switch op {
+	case Honing:
+		for _, c := range kind.Cautions() {
+			switch c {
+			case hone.NothingLoose, hone.StopToMeasure, hone.WashAndOil: // said for any work and for washing
+			default:
+				list = append(list, Caution{op, c.Text()})
+			}
+		}
+	case FittingRings:
+		for _, c := range []rings.Caution{rings.MakerFirst, rings.MeasureSquare, rings.FileSquare, rings.FileInward, rings.MarkUp, rings.FacingForWall} {
+			list = append(list, Caution{op, c.String()})
+		}
 	}
 	return list
 }

@@ -257,7 +257,7 @@ func (c *checker) gauge(g Gauge) {
 
 func (c *checker) cylinders(j Job) {
 	if n := len(j.Cylinders); n != j.Engine.Cylinders {
-		c.fault("cylinders", strconv.Itoa(n)+" listed", "want as many as engine.cylinders, %d", j.Engine.Cylinders)
+		c.fault("engine.cylinders", strconv.Itoa(j.Engine.Cylinders), "want as many as are listed under cylinders, %d", n)
 	}
 	if len(j.Cylinders) > maxCylinders {
 		return
@@ -358,8 +358,18 @@ func (c *checker) tools(t Tools) {
 		{"stroke", t.Stroke},
 		{"room_top", t.RoomTop},
 		{"room_bottom", t.RoomBottom},
+		{"overtravel_top", t.OvertravelTop},
+		{"overtravel_bottom", t.OvertravelBottom},
 	} {
 		c.length("tools."+l.path, l.size, largestDepth)
+	}
+	for _, end := range []struct {
+		path      string
+		out, room units.Length
+	}{{"top", t.OvertravelTop, t.RoomTop}, {"bottom", t.OvertravelBottom, t.RoomBottom}} {
+		if end.out > end.room {
+			c.fault("tools.overtravel_"+end.path, quote(end.out.String()), "want at most tools.room_%s, %v", end.path, end.room)
+		}
 	}
 	if t.Grit < 0 || t.Grit > 5000 {
 		c.fault("tools.grit", strconv.Itoa(t.Grit), "want a whole number up to 5000")

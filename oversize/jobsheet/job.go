@@ -21,6 +21,7 @@ import (
 // mix freely. A field that is left out is not known.
 type Job struct {
 	Title     string     `json:"title,omitzero"`
+	Units     Shown      `json:"units,omitzero"` // to print in; left out, those of the job
 	Engine    Engine     `json:"engine"`
 	Gauge     Gauge      `json:"gauge"`
 	Cylinders []Cylinder `json:"cylinders"`
@@ -159,16 +160,21 @@ type RingGap struct {
 
 // Tools are what is on hand for honing.
 type Tools struct {
-	Hone       hone.Kind       `json:"hone,omitzero"`
-	Drive      hone.Drive      `json:"drive,omitzero"`
-	Grit       int             `json:"grit,omitzero"`
-	ToolLength units.Length    `json:"tool_length,omitzero"` // of the abrasive
-	BoreLength units.Length    `json:"bore_length,omitzero"`
-	Stroke     units.Length    `json:"stroke,omitzero"`      // one way; left out, it follows from the lengths and the room
-	RoomTop    units.Length    `json:"room_top,omitzero"`    // free beyond the bore, for the tool to run out
-	RoomBottom units.Length    `json:"room_bottom,omitzero"` // left out or 0, a closed end
-	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`  // wanted; its text names the convention
-	Tolerance  units.Angle     `json:"tolerance,omitzero"`   // either side, on the included angle; left out, 5°
+	Hone       hone.Kind    `json:"hone,omitzero"`
+	Drive      hone.Drive   `json:"drive,omitzero"`
+	Grit       int          `json:"grit,omitzero"`
+	ToolLength units.Length `json:"tool_length,omitzero"` // of the abrasive
+	BoreLength units.Length `json:"bore_length,omitzero"`
+	Stroke     units.Length `json:"stroke,omitzero"` // one way; left out, it follows from the lengths and the overtravel
+	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
+	// of the tool stands out there at the end of a stroke.
+	RoomTop          units.Length `json:"room_top,omitzero"`
+	RoomBottom       units.Length `json:"room_bottom,omitzero"`
+	OvertravelTop    units.Length `json:"overtravel_top,omitzero"`
+	OvertravelBottom units.Length `json:"overtravel_bottom,omitzero"`
+
+	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"` // wanted; its text names the convention
+	Tolerance  units.Angle     `json:"tolerance,omitzero"`  // either side, on the included angle; left out, 5°
 
 	Spindle  hone.SpindleRange  `json:"spindle,omitzero"`  // what the drill or machine can turn
 	Stroking hone.StrokingRange `json:"stroking,omitzero"` // what the hand or machine can hold
@@ -252,6 +258,9 @@ func ReadJob(r io.Reader) (Job, error) {
 	decode(root, reflect.ValueOf(&j).Elem(), &fs)
 	if err := j.check(fs); err != nil {
 		return Job{}, err
+	}
+	if j.Units == ShownAsWritten {
+		j.Units = written(root)
 	}
 	return j, nil
 }

@@ -93,8 +93,9 @@ func readTree(r io.Reader) (root node, fs Faults, whole bool) {
 		b.faults.add("", "", "%v", err)
 		return node{}, b.faults, false
 	}
-	if _, more := b.dec.Token(); !errors.Is(more, io.EOF) {
-		b.faults.add("", "", "%s: text after the end of the job", position(data, b.dec.InputOffset()))
+	end := b.dec.InputOffset()
+	if rest := bytes.TrimLeft(data[end:], " \t\r\n"); len(rest) > 0 {
+		b.faults.add("", "", "%s: text after the end of the job", position(data, int64(len(data)-len(rest))))
 	}
 	return root, b.faults, true
 }
@@ -183,7 +184,7 @@ func (b *builder) syntax(err error) error {
 	var s *json.SyntaxError
 	switch {
 	case errors.As(err, &s):
-		at = s.Offset
+		at = s.Offset - 1 // the offset counts the byte that offends
 		err = errors.New(s.Error())
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
 		at = int64(len(b.data))

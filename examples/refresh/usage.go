@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+const usage = `refresh turns the job file of a worn engine into its job sheet: sizes at 20 °C with
+their doubt, findings against the maker's limits, the route (keep, oversize, sleeve, or the
+maker's process), finish sizes, crosshatch, ring gaps, displacement, checklist and cautions.
+
+  refresh                     the sheet of an invented demo job
+  refresh -job FILE           the sheet of your own ( - reads standard input )
+  refresh -format json        the same as JSON ( text is the usual form )
+
+Exit code 0 with a sheet; 2 without, and then every fault of the job is on standard error,
+one a line: its place, its value, and what was allowed.
+
+A job is JSON. Lengths are texts with a unit: "72.031 mm", "2.8360 in", "2-53/64 in",
+"1.5 thou". Inch and metric mix freely. Leave out what you do not know. A short one:
+
+{
+  "engine": {
+    "cylinders": 1, "cycle": "four-stroke", "wall": "bare iron",
+    "bore": "67 mm", "stroke": "49.5 mm", "compression_ratio": 9.0,
+    "limits": {"new_bore": "67.000 to 67.019 mm", "greatest_less_least": "0.15 mm",
+               "piston_clearance": "0.025 to 0.045 mm", "worn_clearance": "0.12 mm"},
+    "oversizes": [{"over": "0.25 mm"}, {"over": "0.50 mm"}]
+  },
+  "gauge": {
+    "kind": "two-point", "resolution": "0.001 mm", "repeatability": "0.001 mm",
+    "standard": {"size": "67.002 mm", "uncertainty": "0.002 mm"},
+    "temperatures": {"standard": "21 °C", "gauge_set": "21 °C",
+                     "gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"}
+  },
+  "cylinders": [{
+    "name": "1",
+    "piston": {"size": "66.972 mm", "axis": "across pin"},
+    "readings": [
+      {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
+      {"depth": "10 mm", "axis": "pin",    "diameter": "67.034 mm"},
+      {"depth": "90 mm", "axis": "thrust", "diameter": "67.012 mm"},
+      {"depth": "90 mm", "axis": "pin",    "diameter": "67.010 mm"}
+    ]
+  }]
+}
+
+More fields, all optional. In engine: material, barrel, clearance_volume (instead of the
+ratio), rings (name, gap, gap_limit), own_sizes, axis_may_shift, honing_allowance, gasket_hole;
+in limits: service, ovality, taper, greatest_overbore, least_wall. In gauge: material, dial
+("plus is larger" or "plus is smaller"), dial_error. A reading may give "deviation", what the
+dial shows against the standard, instead of "diameter"; axis is "thrust", "pin" or an angle
+from thrust, "45°"; readings of one depth and axis are repeats. In a cylinder: over, piston,
+piston_for, rings (ring, gap, uncertainty, bore), thinnest_wall, pit, peeling. And tools: hone
+("ball-type hone", "brush hone" or "rigid-stone hone"), drive ("by hand", "by machine"), grit,
+stroke, or tool_length, bore_length, room_top, room_bottom, overtravel_top, overtravel_bottom;
+crosshatch ("45° included"), tolerance, spindle ("60 to 450 rev/min"), stroking ("20 to 60
+cycles/min"), spindle_now, stroking_now. risk: accept, reject. units: "mm", "in" or "both".
+An uncertainty is expanded, with k = 2. A wall is "bare iron", "iron sleeve", "plated" or
+"bare Al-Si".
+`

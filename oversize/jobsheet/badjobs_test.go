@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"strings"
+	"testing"
+
+	"borewright.example/oversize/jobsheet"
+)
+
+// small is a sound job of one cylinder; invented.
+const small = `{
+  "engine": {
+    "cylinders": 1, "cycle": "four-stroke", "wall": "bare iron",
+    "bore": "67 mm", "stroke": "49.5 mm", "compression_ratio": 9.0,
+    "limits": {"new_bore": "67.000 to 67.019 mm", "service": "67.1 mm",
+               "piston_clearance": "0.025 to 0.045 mm"},
+    "rings": [{"name": "top", "gap": "0.25 to 0.40 mm", "gap_limit": "1 mm"}],
+    "oversizes": [{"over": "0.25 mm"}, {"over": "0.50 mm"}]
+  },
+  "gauge": {
+    "kind": "two-point", "resolution": "0.001 mm",
+    "standard": {"size": "67.002 mm", "uncertainty": "0.002 mm"},
+    "temperatures": {"standard": "21 °C", "gauge_set": "21 °C", "gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"}
+  },
+  "cylinders": [{
+    "name": "1",
+    "piston": {"size": "66.972 mm", "axis": "across pin"},
+    "rings": [{"ring": "top", "gap": "0.30 mm", "bore": "67.01 mm"}],
+    "readings": [
+      {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
+      {"depth": "90 mm", "axis": "pin", "diameter": "67.010 mm"}
+    ]
+  }],
+  "tools": {"hone": "ball-type hone", "stroke": "90 mm", "spindle": "60 to 700 rev/min",
+            "stroking": "30 to 60 cycles/min", "crosshatch": "45° included"}
+}`
+
+// with returns the small job with one text replaced.
+func with(t *testing.T, old, new string) string {
+	t.Helper()
+	if strings.Count(small, old) != 1 {
+		t.Fatalf("%q stands %d times in the small job", old, strings.Count(small, old))
+	}
+	return strings.Replace(small, old, new, 1)
+}
+
+func TestBadJobs(t *testing.T) {
+	deep := strings.Repeat(`{"engine":`, 40) + "1" + strings.Repeat("}", 40)
+	const range_ = `missing: write it, "21 °C" or "21 ± 1 °C", or where nobody measured it the range it must have been in, "10 to 25 °C"`
+	for _, c := range []struct {
+		name string
+		job  string
+		want []string
+	}{
+		// The file as such.
+		{"empty", "  \n", []string{"job: empty: want a JSON object"}},
+		{"not JSON", "bore 67", []string{"job: line 1, column 1: not JSON: invalid character 'b' looking for beginning of value"}},
+		{"cut short", small[:200], []string{"job: line 5, column 52: not JSON: the file ends before the job does"}},
+		{"trailing text", small + " x", []string{"job: line 26, column 3: text after the end of the job"}},
+		{"two jobs", small + small, []string{"job: line 26, column 2: text after the end of the job"}},
+		{"a list", "[]", []string{"job: […]: want an object"}},
+		{"a number", "67", []string{"job: 67: want an object"}},
+		{"null", "null", []string{"job: null: leave the field out where nothing is known"}},
+		{"nested deep", deep, []string{"job: line 1, column 330: nested deeper than 32, the most allowed"}},
+		{"bad UTF-8", with(t, `"name": "1"`, "\"name\": \"\xff\""), []string{"job: line 16, column 14: not UTF-8"}},
+		{"too large", small + strings.Repeat(" ", 1<<20), []string{"job: larger than 1048576 bytes, the most allowed"}},
+
+		// Fields.
+		{"unknown", with(t, `"gauge": {`, `"colour": "red", "gauge": {`), []string{
+			`colour: "red": unknown field: want one of title, units, engine, gauge, cylinders, tools, risk`}},
+		{"misspelt", with(t, `"wall":`, `"wal":`), []string{
+			`engine.wal: "bare iron": unknown field: is wall meant?`,
+			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si"}},
+		{"wrong case", with(t, `"stroke": "49.5 mm"`, `"Stroke": "49.5 mm"`), []string{
+			`engine.Stroke: "49.5 mm": unknown field: is stroke meant?`,
+			"engine.stroke: missing or zero: want a length above 0, up to 5000 mm"}},
+		{"doubled", with(t, `"bore": "67 mm"`, `"bore": "67 mm", "bore": "68 mm"`), []string{
+			`engine.bore: "68 mm": given twice`}},
+		{"null field", with(t, `"axis": "across pin"`, `"axis": null`), []string{
+			"cylinders[0].piston.axis: null: leave the field out where nothing is known"}},
+		{"wrong type", with(t, `"cylinders": 1`, `"cylinders": "one"`), []string{
+			`engine.cylinders: "one": want a number`}},
+		{"fraction of a cylinder", with(t, `"cylinders": 1`, `"cylinders": 1.5`), []string{
+			"engine.cylinders: 1.5: want a whole number"}},
+		{"list for object", with(t, `{"hone": "ball-type hone", "stroke": "90 mm", "spindle": "60 to 700 rev/min",
+            "stroking": "30 to 60 cycles/min", "crosshatch": "45° included"}`, "[]"), []string{
+			"tools: […]: want an object"}},
+		{"control character in a name", with(t, `"name": "1"`, `"name": "1\u001b[2J"`), []string{
+			`cylinders[0].name: "1\x1b[2J": holds a character that does not print`}},
+		{"broken surrogate", with(t, `"name": "1"`, `"name": "\ud800"`), []string{
+			`cylinders[0].name: "�": holds a broken character`}},
+		{"empty name", with(t, `"name": "1"`, `"name": ""`), []string{
+			`cylinders[0].name: "": empty: leave the field out where nothing is known`}},
+		{"hostile field name", with(t, `"gauge": {`, `"a\u0007.b": 1, "gauge": {`), []string{
+			`"a\a.b": 1: unknown field: want one of title, units, engine, gauge, cylinders, tools, risk`}},
+
+		// Quantities.
+		{"bare number", with(t, `"bore": "67 mm"`, `"bore": 67`), []string{
+			`engine.bore: 67: a bare number has no unit: want a text such as "72.031 mm" or "2.8360 in"`}},
+		{"no unit", with(t, `"67.051 mm"`, `"67.051"`), []string{
+			`cylinders[0].readings[0].diameter: "67.051": missing unit: a bare number has no unit: write 67.051 mm or 67.051 in`}},
+		{"mil", with(t, `"67.051 mm"`, `"2.6 mil"`), []string{
+			`cylinders[0].readings[0].diameter: "2.6 mil": unknown unit: units of length: mm, µm, um, m, nm, pm, in, thou, µin, uin`}},
+		{"spreadsheet's tail", with(t, `"67.051 mm"`, `"67.05099999999999 mm"`), []string{
+			`cylinders[0].readings[0].diameter: "67.05099999999999 mm": not a whole number of picometres`}},
+		{"inch written as mm", with(t, `"67.051 mm"`, `"2.6398 mm"`), []string{
+			`cylinders[0].readings[0].diameter: "2.6398 mm": more than 10 % from the nominal bore 67 mm: is the unit right?`}},
+		{"limits crossed", with(t, "67.000 to 67.019 mm", "67.019 to 67.000 mm"), []string{
+			`engine.limits.new_bore: "67.019 to 67.000 mm": limits crossed: the smaller limit first`}},
+		{"angle without its convention", with(t, "45° included", "45°"), []string{
+			`tools.crosshatch: "45°": hone: crosshatch "45°": convention not named: `}},
+		{"strokes or cycles", with(t, "30 to 60 cycles/min", "30 to 60 /min"), []string{
+			`tools.stroking: "30 to 60 /min": hone: stroking `}},
+		{"unknown choice", with(t, `"two-point"`, `"laser"`), []string{
+			`gauge.kind: "laser": `}},
+		{"no such axis", with(t, `"axis": "thrust"`, `"axis": "north"`), []string{
+			`cylinders[0].readings[0].axis: "north": want "thrust", "pin" or an angle such as "45°"`}},
+		{"no such metal", with(t, `"wall": "bare iron"`, `"wall": "bare iron", "material": "cheese"`), []string{
+			`engine.material: "cheese": want one of `}},
+
+		// Sense.
+		{"wall missing", with(t, `"wall": "bare iron",`, ""), []string{
+			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si"}},
+		{"cycle missing", with(t, `"cycle": "four-stroke",`, ""), []string{
+			"engine.cycle: missing: want two-stroke or four-stroke"}},
+		{"both ratio and volume", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 9.0, "clearance_volume": "20 cm³"`), []string{
+			"engine.compression_ratio: 9: want either this or clearance_volume, not both"}},
+		{"ratio of one", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 1`), []string{
+			"engine.compression_ratio: 1: want above 1, up to 100"}},
+		{"a thousand cylinders", with(t, `"cylinders": 1`, `"cylinders": 1000`), []string{
+			"engine.cylinders: 1000: want a whole number from 1 to 64"}},
+		{"cylinder not listed", with(t, `"cylinders": 1`, `"cylinders": 2`), []string{
+			"engine.cylinders: 2: want as many as are listed under cylinders, 1"}},
+		{"temperatures missing", with(t, `"gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"`, `"gauge_used": "21 ± 1 °C"`), []string{
+			"gauge.temperatures.cylinder: " + range_}},
+		{"no readings", with(t, `      {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
+      {"depth": "90 mm", "axis": "pin", "diameter": "67.010 mm"}
+`, ""), []string{"cylinders[0].readings: missing: want at least one reading"}},
+		{"dial not said", with(t, `"diameter": "67.051 mm"`, `"deviation": "0.049 mm"`), []string{
+			`gauge.dial: missing: the readings are deviations: want which way the dial runs, "plus is larger" or "plus is smaller"`}},
+		{"reading twice over", with(t, `"diameter": "67.051 mm"`, `"diameter": "67.051 mm", "deviation": "0.049 mm"`), []string{
+			`cylinders[0].readings[0].deviation: "0.049 mm": want either this or diameter, not both`}},
+		{"slipped digit", with(t, "67.051 mm", "69.051 mm"), []string{
+			"cylinders[0].readings: "}},
+		{"ring nobody knows", with(t, `"ring": "top"`, `"ring": "wiper"`), []string{
+			`cylinders[0].rings[0].ring: "wiper": want the name of one of engine.rings: top`}},
+		{"gap without its bore", with(t, `, "bore": "67.01 mm"`, ""), []string{
+			"cylinders[0].rings[0].bore: missing or zero: want a length above 0, up to 10000 mm"}},
+		{"sizes out of order", with(t, `"over": "0.25 mm"`, `"over": "0.75 mm"`), []string{
+			`engine.oversizes[1].over: "0.5 mm": want more than the size before it, 0.75 mm`}},
+		{"service below new", with(t, `"service": "67.1 mm"`, `"service": "67.01 mm"`), []string{
+			`engine.limits.service: "67.01 mm": want at least the upper end of new_bore, 67.019 mm`}},
+		{"piston of another engine", with(t, "66.972 mm", "77.972 mm"), []string{
+			`cylinders[0].piston.size: "77.972 mm": more than 10 % from the nominal bore 67 mm: is the unit right?`}},
+		{"overtravel into the closed end", with(t, `"stroke": "90 mm"`, `"stroke": "90 mm", "overtravel_bottom": "10 mm"`), []string{
+			`tools.overtravel_bottom: "10 mm": want at most tools.room_bottom, 0 mm`}},
+		{"risk of two", with(t, `"tools": {`, `"risk": {"accept": 2}, "tools": {`), []string{
+			"risk.accept: 2: want 0 to 0.5"}},
+
+		// Every fault at once, in place.
+		{"many", `{"engin": {}, "cylinders": [{"readings": [{"depth": 10, "axis": "thrust", "diameter": "67 mm"}]}], "x": null}`, []string{
+			"engin: {…}: unknown field: is engine meant?",
+			`cylinders[0].readings[0].depth: 10: a bare number has no unit: want a text such as "72.031 mm" or "2.8360 in"`,
+			"x: null: unknown field: want one of title, units, engine, gauge, cylinders, tools, risk",
+			"engine.cylinders: 0: want a whole number from 1 to 64",
+			"engine.cycle: missing: want two-stroke or four-stroke",
+			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si",
+			"engine.bore: missing or zero: want a length above 0, up to 1000 mm",
+			"engine.stroke: missing or zero: want a length above 0, up to 5000 mm",
+			"gauge.resolution: missing or zero: want a length above 0, up to 0.5 mm",
+			"gauge.temperatures.gauge_used: " + range_,
+			"gauge.temperatures.cylinder: " + range_,
+			"cylinders[0].name: missing: want a name",
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j, err := jobsheet.ReadJob(strings.NewReader(c.job))
+			var fs jobsheet.Faults
+			if !errors.As(err, &fs) || !errors.Is(err, jobsheet.ErrJob) {
+				t.Fatalf("got %v, want Faults", err)
+			}
+			if !bytes.Equal(jobJSON(t, j), jobJSON(t, jobsheet.Job{})) {
+				t.Errorf("a job came with the faults: %+v", j)
+			}
+			if len(fs) != len(c.want) {
+				t.Fatalf("got %d faults, want %d:\n%v", len(fs), len(c.want), err)
+			}
+			for i, f := range fs {
+				if got := f.String(); got != c.want[i] && !(strings.HasSuffix(c.want[i], " ") && strings.HasPrefix(got, c.want[i])) {
+					t.Errorf("fault %d:\ngot  %s\nwant %s", i, got, c.want[i])
+				}
+				if strings.ContainsAny(f.String(), "\n\x1b\x07") {
+					t.Errorf("fault %d is not one plain line: %q", i, f.String())
+				}
+			}
+		})
+	}
+}
+
+func TestSmallJobIsSound(t *testing.T) {
+	if _, err := jobsheet.ReadJob(strings.NewReader(small)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func jobJSON(t *testing.T, j jobsheet.Job) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	if err := j.WriteJSON(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// demo reads the demo job of the refresh program.
+func demo(t testing.TB) []byte {
+	t.Helper()
+	b, err := os.ReadFile("../../examples/refresh/jobs/pump.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}

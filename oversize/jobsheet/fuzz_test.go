@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"bytes"
+	"errors"
+	"testing"
+
+	"borewright.example/oversize/jobsheet"
+)
+
+// FuzzReadJob: any bytes give a job or faults, and a job written and read again is the same.
+func FuzzReadJob(f *testing.F) {
+	f.Add([]byte(small))
+	f.Add(demo(f))
+	f.Add([]byte(`{"engine":{"cylinders":1e9}}`))         // a number no int holds
+	f.Add([]byte(`{"engine":{"bore":"9223372.1 m"}}`))    // the ends of a length
+	f.Add([]byte(`[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[1]`)) // deep and broken
+	f.Add([]byte("{\"title\":\"\xff\"}"))                 // not UTF-8
+	f.Add([]byte(`{"a":1,"a":2}`))                        // doubled
+	f.Fuzz(func(t *testing.T, data []byte) {
+		j, err := jobsheet.ReadJob(bytes.NewReader(data))
+		if err != nil {
+			var fs jobsheet.Faults
+			if !errors.As(err, &fs) || len(fs) == 0 {
+				t.Fatalf("%v is not Faults", err)
+			}
+			return
+		}
+		var b bytes.Buffer
+		if err := j.WriteJSON(&b); err != nil {
+			t.Fatal(err)
+		}
+		first := b.String()
+		again, err := jobsheet.ReadJob(&b)
+		if err != nil {
+			t.Fatalf("read back: %v\n%s", err, first)
+		}
+		var c bytes.Buffer
+		if err := again.WriteJSON(&c); err != nil {
+			t.Fatal(err)
+		}
+		if c.String() != first {
+			t.Fatalf("changed:\n%s\n%s", first, c.String())
+		}
+		if _, err := jobsheet.Plan(j); err != nil {
+			t.Fatalf("ReadJob took it and Plan does not: %v\n%s", err, first)
+		}
+	})
+}

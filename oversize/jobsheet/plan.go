@@ -1,0 +1,368 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"errors"
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// Plan works a job out through every room: it measures, judges, chooses the route and says what
+// follows for hone, rings and displacement. A job that [ReadJob] would refuse is [Faults].
+// Plan reads no clock: the same job gives the same sheet.
+func Plan(j Job) (Sheet, error) {
+	if err := j.check(nil); err != nil {
+		return Sheet{}, err
+	}
+	s := Sheet{Version: Version, Job: j}
+	_, assumed, err := j.gauge()
+	if err != nil {
+		return Sheet{}, err
+	}
+	s.Assumed = assumed
+	for _, c := range j.Cylinders {
+		cs, err := j.cylinder(c)
+		if err != nil {
+			return Sheet{}, fmt.Errorf("jobsheet: cylinder %q: %w", c.Name, err)
+		}
+		s.Cylinders = append(s.Cylinders, cs)
+	}
+	if s.Choice, err = j.choose(s.Cylinders); err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
+	}
+	if err := s.capacities(); err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
+	}
+	for i := range s.Cylinders {
+		if err := s.ringGaps(i); err != nil {
+			return Sheet{}, fmt.Errorf("jobsheet: cylinder %q: %w", s.Cylinders[i].Name, err)
+		}
+	}
+	if err := s.hone(); err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
+	}
+	s.Checklist = checklist(s)
+	s.Cautions = cautions(s.Choice, j.Tools.Hone, len(j.Engine.Rings) > 0)
+	return s, nil
+}
+
+func (s *Sheet) omit(part, why string, args ...any) {
+	s.Omitted = append(s.Omitted, Omission{part, fmt.Sprintf(why, args...)})
+}
+
+// limits returns the maker's limits as package bore wants them, for a cylinder that stands at
+// a size over nominal.
+func (j Job) limits(over units.Length) (bore.Limits, error) {
+	l := j.Engine.Limits
+	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, Spread: l.GreatestLessLeast}
+	for _, w := range []struct {
+		to   *units.Limits
+		from units.Limits
+	}{{&b.New, l.NewBore}, {&b.Service, units.Limits{Max: l.Service}}} {
+		if w.from.IsZero() {
+			continue
+		}
+		var err error
+		if *w.to, err = w.from.Shift(over); err != nil {
+			return b, err
+		}
+	}
+	return b, nil
+}
+
+// count returns how many limits take part.
+func count(l bore.Limits) int {
+	n := 0
+	for _, given := range []bool{!l.New.IsZero(), !l.Service.IsZero(), l.Ovality != 0, l.Taper != 0, l.Spread != 0} {
+		if given {
+			n++
+		}
+	}
+	return n
+}
+
+func (j Job) risk() uncertainty.Risk {
+	return uncertainty.Risk{Accept: j.Risk.Accept, Reject: j.Risk.Reject}
+}
+
+// cylinder measures and judges one bore. The risk of the engine is shared over its cylinders
+// and their limits.
+func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
+	cs := CylinderSheet{Name: c.Name}
+	var err error
+	if cs.Bore, err = j.measure(c); err != nil {
+		return cs, err
+	}
+	limits, err := j.limits(c.Over)
+	if err != nil {
+		return cs, err
+	}
+	cs.Findings, err = cs.Bore.Judge(limits, j.risk().Share(len(j.Cylinders)*count(limits)))
+	if err != nil {
+		return cs, err
+	}
+	unworn := j.Engine.Bore + c.Over
+	if limits.New.HasMin() {
+		unworn = limits.New.Min
+	}
+	// A bore cannot have been larger when new than where it is smallest now.
+	unworn = min(unworn, cs.Bore.Smallest.Size.Value)
+	cs.CleanUp, err = cs.Bore.CleanUp(bore.Wear{
+		Unworn:     uncertainty.Estimate{Value: unworn},
+		Allowances: bore.Allowances{Pit: c.Pit},
+	})
+	return cs, err
+}
+
+// piston returns a piston as package fit wants it.
+func (p Piston) fit() (fit.Piston, error) {
+	if p == (Piston{}) {
+		return fit.Piston{}, nil
+	}
+	size, err := certified(p.Size, p.Uncertainty)
+	return fit.Piston{Size: size, Axis: p.Axis, Height: p.Height, MakerHeight: p.MakerHeight, Coating: p.Coating}, err
+}
+
+// choose hands the whole engine to package oversize.
+func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
+	e := j.Engine
+	engine := oversize.Engine{
+		Wall: e.Wall, Nominal: e.Bore,
+		NewBore: e.Limits.NewBore, Service: e.Limits.Service,
+		Clearance: e.Limits.PistonClearance, WornClearance: e.Limits.WornClearance,
+		MostOver: e.Limits.GreatestOverbore, LeastWall: e.Limits.LeastWall,
+		GasketHole: e.GasketHole, MayShift: e.AxisMayShift, Honing: e.HoningAllowance,
+		RigidHone: j.Tools.Hone == hone.RigidStone, OwnSizes: e.OwnSizes,
+	}
+	for _, o := range e.Oversizes {
+		p, err := o.Piston.fit()
+		if err != nil {
+			return oversize.Choice{}, err
+		}
+		engine.Sizes = append(engine.Sizes, oversize.Size{Over: o.Over, Piston: p})
+	}
+	cylinders := make([]oversize.Cylinder, len(cs))
+	for i, c := range cs {
+		given := j.Cylinders[i]
+		p, err := given.Piston.fit()
+		if err != nil {
+			return oversize.Choice{}, err
+		}
+		cylinders[i] = oversize.Cylinder{
+			Name: c.Name, Over: given.Over,
+			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: places(c.Bore),
+			CleanUp: c.CleanUp, Findings: deciding(c.Findings),
+			Piston: p, PistonFor: given.PistonFor,
+			ThinnestWall: uncertainty.Estimate{Value: given.ThinnestWall}, Peeling: given.Peeling,
+		}
+	}
+	return oversize.Choose(engine, cylinders, j.risk())
+}
+
+func places(g bore.Geometry) int {
+	n := 0
+	for _, p := range g.Planes {
+		n += len(p.Places)
+	}
+	return n
+}
+
+// deciding returns the findings that decide whether a worn bore may stay. That it is no longer
+// new decides nothing where the maker says how far it may wear.
+func deciding(fs []uncertainty.Finding) []uncertainty.Finding {
+	var worn []uncertainty.Finding
+	for _, f := range fs {
+		if f.Subject != bore.SubjectNew {
+			worn = append(worn, f)
+		}
+	}
+	if len(worn) == 0 {
+		return fs
+	}
+	return worn
+}
+
+// capacities adds displacement and compression ratio, before and after.
+func (s *Sheet) capacities() error {
+	e := s.Job.Engine
+	clearance := e.ClearanceVolume
+	if e.CompressionRatio != 0 {
+		swept, err := oversize.Swept(e.Bore, e.Stroke)
+		if err != nil {
+			return err
+		}
+		if clearance, err = oversize.ClearanceVolume(swept, e.CompressionRatio); err != nil {
+			return err
+		}
+	}
+	capacity := func(d units.Length) (Capacity, error) {
+		swept, err := oversize.Swept(d, e.Stroke)
+		if err != nil {
+			return Capacity{}, err
+		}
+		c := Capacity{Bore: d, Swept: swept}
+		if clearance != 0 {
+			c.Ratio, err = oversize.Ratio(swept, clearance)
+		}
+		return c, err
+	}
+	for i := range s.Cylinders {
+		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
+		before := e.Bore + s.Job.Cylinders[i].Over
+		after := e.Bore + choice.Over
+		if choice.Aim != 0 && choice.Route == oversize.BoreOversize {
+			after = choice.Aim
+		}
+		var err error
+		if c.Before, err = capacity(before); err != nil {
+			return err
+		}
+		s.Before.Swept += c.Before.Swept
+		if choice.Route != oversize.HoneAndKeep && choice.Route != oversize.BoreOversize {
+			continue
+		}
+		if c.After, err = capacity(after); err != nil {
+			return err
+		}
+	}
+	if s.Choice.Route == oversize.HoneAndKeep || s.Choice.Route == oversize.BoreOversize {
+		for _, c := range s.Cylinders {
+			s.After.Swept += c.After.Swept
+		}
+	}
+	if clearance == 0 {
+		s.omit("compression ratio", "give engine.clearance_volume or engine.compression_ratio")
+	}
+	return nil
+}
+
+// finished returns the size that cylinder i will have, with the doubt the gauge will prove it
+// with, and whether it is known.
+func (s *Sheet) finished(i int) (uncertainty.Estimate, bool) {
+	c, choice := s.Cylinders[i], s.Choice.Cylinders[i]
+	switch {
+	case choice.Aim != 0:
+		e := c.Bore.Mean
+		e.Value = choice.Aim
+		return e, true
+	case choice.Route == oversize.HoneAndKeep:
+		// Where the bore is smallest the gap is, and there it must not butt.
+		return c.Bore.Smallest.Size, true
+	}
+	return uncertainty.Estimate{}, false
+}
+
+// ringGaps adds each measured ring's gap in the finished bore, and what to file.
+func (s *Sheet) ringGaps(i int) error {
+	j := s.Job
+	size, known := s.finished(i)
+	if len(j.Cylinders[i].Rings) == 0 {
+		return nil
+	}
+	if !known {
+		s.omit("ring gaps of cylinder "+s.Cylinders[i].Name, "the finished size is not known yet")
+		return nil
+	}
+	for _, given := range j.Cylinders[i].Rings {
+		gap, err := certified(given.Gap, given.Uncertainty)
+		if err != nil {
+			return err
+		}
+		r := RingSheet{Ring: given.Ring, Bore: size}
+		r.Gap, err = rings.Gap{Measured: gap, Bore: uncertainty.Estimate{Value: given.Bore}}.In(size)
+		if err != nil {
+			return err
+		}
+		for _, ring := range j.Engine.Rings {
+			if ring.Name != given.Ring {
+				continue
+			}
+			if !ring.Gap.IsZero() {
+				r.Filing, err = rings.File(r.Gap, ring.Gap, j.risk())
+				if errors.Is(err, rings.ErrDoubt) {
+					r.Doubtful, err = true, nil
+				}
+				if err != nil {
+					return err
+				}
+			}
+			if ring.GapLimit != 0 {
+				r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: ring.GapLimit}, j.risk())
+				if err != nil {
+					return err
+				}
+				r.Service.Subject = "end gap in service"
+			}
+		}
+		s.Cylinders[i].Rings = append(s.Cylinders[i].Rings, r)
+	}
+	return nil
+}
+
+// usualTolerance is taken where the job wants a crosshatch and names no tolerance.
+const usualTolerance = 5 * units.Degree
+
+// hone adds the crosshatch of the setting in the job and of what is on hand.
+func (s *Sheet) hone() error {
+	t := s.Job.Tools
+	if s.Choice.Route == oversize.MakersProcess {
+		s.omit("honing", "this wall is never honed")
+		return nil
+	}
+	h := HoneSheet{Stroke: t.Stroke}
+	for i := range s.Cylinders {
+		if size, known := s.finished(i); known && h.Bore == 0 {
+			h.Bore = size.Value
+		}
+	}
+	if h.Bore == 0 {
+		h.Bore = s.Job.Engine.Bore
+	}
+	if h.Stroke == 0 && t.BoreLength != 0 && t.ToolLength != 0 {
+		var err error
+		travel := hone.Travel{Depth: t.BoreLength, Tool: t.ToolLength, Top: t.OvertravelTop, Bottom: t.OvertravelBottom}
+		if h.Stroke, err = travel.Stroke(); err != nil {
+			s.omit("honing", "%v", err)
+			return nil
+		}
+	}
+	if h.Stroke == 0 {
+		s.omit("honing", "give tools.stroke, or tools.bore_length, tools.tool_length and the overtravel at each end")
+		return nil
+	}
+	var err error
+	if t.SpindleNow != 0 && !t.StrokingNow.IsZero() {
+		h.Now = hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.SpindleNow, Stroking: t.StrokingNow}
+		if h.Leaves, err = h.Now.Crosshatch(); err != nil {
+			return err
+		}
+		if h.Cautions, err = h.Now.Cautions(t.Drive); err != nil {
+			return err
+		}
+	}
+	if t.Crosshatch.IsZero() || t.Spindle.IsZero() || t.Stroking.IsZero() {
+		s.omit("the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
+	} else {
+		want := hone.Want{Crosshatch: t.Crosshatch, Tolerance: t.Tolerance}
+		if want.Tolerance == 0 {
+			want.Tolerance = usualTolerance
+		}
+		on := hone.OnHand{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
+		reach, err := on.Reach(want)
+		if err != nil {
+			s.omit("the crosshatch on hand", "%v", err)
+		} else {
+			h.Reach = &reach
+		}
+	}
+	s.Honing = h
+	return nil
+}

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"borewright.example/bore"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// Version is the version of the sheet's JSON that this package writes.
+const Version = 1
+
+// A Sheet is a job with everything that follows from it. It survives JSON unchanged.
+type Sheet struct {
+	Version   int             `json:"version"`
+	Job       Job             `json:"job"`
+	Assumed   []string        `json:"assumed,omitzero"` // what the job did not say and the sheet took
+	Cylinders []CylinderSheet `json:"cylinders"`        // in the order of the job
+	Choice    oversize.Choice `json:"choice"`
+	Honing    HoneSheet       `json:"honing,omitzero"`
+	Before    Capacity        `json:"before"`         // of the whole engine, at the sizes it stands at
+	After     Capacity        `json:"after,omitzero"` // at the sizes chosen; zero where none is
+	Omitted   []Omission      `json:"omitted,omitzero"`
+	Checklist []string        `json:"checklist"`
+	Cautions  []Caution       `json:"cautions"`
+}
+
+// A CylinderSheet is what one bore's readings say and what follows for it.
+type CylinderSheet struct {
+	Name     string                `json:"name"`
+	Bore     bore.Geometry         `json:"bore"`
+	Findings []uncertainty.Finding `json:"findings,omitzero"`
+	CleanUp  bore.CleanUp          `json:"clean_up"`
+	Rings    []RingSheet           `json:"rings,omitzero"`
+	Before   Capacity              `json:"before"`
+	After    Capacity              `json:"after,omitzero"`
+}
+
+// A RingSheet is one ring's gap in the finished bore.
+type RingSheet struct {
+	Ring   string               `json:"ring"`
+	Bore   uncertainty.Estimate `json:"bore"` // the size of the finished bore
+	Gap    uncertainty.Estimate `json:"gap"`  // there; negative where the ends would overlap
+	Filing rings.Filing         `json:"filing,omitzero"`
+	// Doubtful says that the window is too narrow for the doubt of the gap: no reading would
+	// prove anything.
+	Doubtful bool                `json:"doubtful,omitzero"`
+	Service  uncertainty.Finding `json:"service,omitzero"` // against the largest gap in service
+}
+
+// A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
+type HoneSheet struct {
+	Bore   units.Length    `json:"bore"`
+	Stroke units.Length    `json:"stroke"`
+	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
+	Leaves hone.Crosshatch `json:"leaves,omitzero"` // what Now leaves
+	Reach  *hone.Reach     `json:"reach,omitempty"` // what is on hand for the wanted crosshatch
+	// Cautions about Now; those about what is on hand are in Reach.
+	Cautions []hone.Caution `json:"cautions,omitzero"`
+}
+
+// A Capacity is the swept volume and the compression ratio that goes with it, 0 where the
+// volume above the piston is not known.
+type Capacity struct {
+	Bore  units.Length `json:"bore,omitzero"` // zero for the whole of an engine
+	Swept units.Volume `json:"swept"`
+	Ratio float64      `json:"ratio,omitzero"`
+}
+
+// An Omission is a part of the sheet that the job did not say enough for.
+type Omission struct {
+	Part string `json:"part"`
+	Why  string `json:"why"`
+}
+
+// Finished reports whether nothing on the sheet is left undecided.
+func (s Sheet) Finished() bool {
+	if s.Choice.Route == oversize.Undecided {
+		return false
+	}
+	for _, c := range s.Cylinders {
+		for _, r := range c.Rings {
+			if r.Doubtful || r.Filing.Now.Verdict == uncertainty.Undecided && r.Filing.Action == rings.Undecided && r.Filing.Now.Subject != "" {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// WriteJSON writes the sheet, every quantity as text with its unit.
+func (s Sheet) WriteJSON(w io.Writer) error { return writeJSON(w, s) }
+
+// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. A sheet of a newer version is refused.
+func ReadSheet(r io.Reader) (Sheet, error) {
+	var s Sheet
+	d := json.NewDecoder(io.LimitReader(r, 64*maxBytes))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&s); err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
+	}
+	if s.Version != Version {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet of version %d: %w: want %d", s.Version, ErrJob, Version)
+	}
+	return s, nil
+}
+
+// part returns the material of the cylinder, and the assumption where the job names none.
+func (e Engine) part() (material.Material, []string, error) {
+	var assumed []string
+	inside, err := e.Material.material()
+	if err != nil {
+		return inside, nil, err
+	}
+	if e.Material == "" {
+		inside = material.GreyIron()
+		if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
+			inside = material.AluminiumBlock()
+		}
+		assumed = append(assumed, "the cylinder wall is "+inside.Name)
+	}
+	if e.Wall != oversize.IronSleeve {
+		return inside, assumed, nil
+	}
+	barrel, err := e.Barrel.material()
+	if err != nil {
+		return inside, nil, err
+	}
+	if e.Barrel == "" {
+		barrel = material.AluminiumBlock()
+		assumed = append(assumed, "the barrel around the sleeve is "+barrel.Name)
+	}
+	return material.Between(inside, barrel), append(assumed, "sleeve and barrel grow together, by something between the two"), nil
+}
+
+// metalOr returns the named metal, or the usual one with the assumption said.
+func metalOr(m Metal, usual material.Material, what string) (material.Material, []string, error) {
+	if m == "" {
+		return usual, []string{what + " is " + usual.Name}, nil
+	}
+	named, err := m.material()
+	return named, nil, err
+}
+
+// gauge returns the job's gauge as package bore wants it, with what was assumed.
+func (j Job) gauge() (bore.Gauge, []string, error) {
+	g, t := j.Gauge, j.Gauge.Temperatures
+	part, assumed, err := j.Engine.part()
+	if err != nil {
+		return bore.Gauge{}, nil, err
+	}
+	rod, more, err := metalOr(g.Material, material.PlainSteel(), "the gauge's rod")
+	if err != nil {
+		return bore.Gauge{}, nil, err
+	}
+	assumed = append(assumed, more...)
+	out := bore.Gauge{
+		Kind: g.Kind, Dial: g.Dial, Resolution: g.Resolution, Repeatability: g.Repeatability, DialError: g.DialError,
+		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
+		Part: part, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
+	}
+	if g.Standard != (Standard{}) {
+		metal, more, err := metalOr(g.Standard.Material, material.GaugeSteel(), "the setting standard")
+		if err != nil {
+			return bore.Gauge{}, nil, err
+		}
+		assumed = append(assumed, more...)
+		std, err := certified(g.Standard.Size, g.Standard.Uncertainty)
+		if err != nil {
+			return bore.Gauge{}, nil, err
+		}
+		out.Standard = bore.Standard{Size: g.Standard.Size, Std: std.Std, Material: metal, At: t.Standard}
+	}
+	return out, assumed, nil
+}
+
+// shown returns the diameter of a reading, whichever way the job gives it.
+func (j Job) shown(r Reading) (units.Length, error) {
+	if r.Deviation == nil {
+		return r.Diameter, nil
+	}
+	g := bore.Gauge{Dial: j.Gauge.Dial, Standard: bore.Standard{Size: j.Gauge.Standard.Size}}
+	return g.Diameter(r.Deviation.Length)
+}
+
+// measure returns the geometry of one cylinder.
+func (j Job) measure(c Cylinder) (bore.Geometry, error) {
+	g, _, err := j.gauge()
+	if err != nil {
+		return bore.Geometry{}, err
+	}
+	rs := make([]bore.Reading, len(c.Readings))
+	for i, r := range c.Readings {
+		d, err := j.shown(r)
+		if err != nil {
+			return bore.Geometry{}, err
+		}
+		rs[i] = bore.Reading{Depth: r.Depth, Axis: r.Axis.Angle, Diameter: d, Confirmed: r.Confirmed}
+	}
+	return bore.Measure(rs, g)
+}
+
+// coverage is the k of every expanded uncertainty in a job: certificates state it for about 95 %.
+const coverage = 2
+
+// certified returns a size with the expanded uncertainty, k = 2, that came with it.
+func certified(size, expanded units.Length) (uncertainty.Estimate, error) {
+	std := uncertainty.FromCertificate(expanded.In(units.Micrometre), coverage)
+	b := uncertainty.Budget{Components: []uncertainty.Component{{Name: "certificate", Sensitivity: 1, Std: std}}}
+	return b.Estimate(size, units.Micrometre)
+}

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// Shown is the units that a sheet prints lengths in.
+type Shown int8
+
+// Units to print in. A job that does not say gets what it is written in: both where it mixes.
+const (
+	ShownAsWritten Shown = iota
+	Millimetres
+	Inches
+	BothUnits
+)
+
+var shownNames = []string{"as written", "mm", "in", "both"}
+
+// String returns "mm", "in", "both" or "as written".
+func (s Shown) String() string {
+	if s < 0 || int(s) >= len(shownNames) {
+		return fmt.Sprintf("units %d", s)
+	}
+	return shownNames[s]
+}
+
+// MarshalText returns the text of [Shown.String].
+func (s Shown) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads "mm", "in" or "both". On error the receiver keeps its value.
+func (s *Shown) UnmarshalText(text []byte) error {
+	i := slices.Index(shownNames, string(text))
+	if i <= 0 {
+		return fmt.Errorf(`want "mm", "in" or "both"`)
+	}
+	*s = Shown(i)
+	return nil
+}
+
+// units returns the units to print in, the first of them first.
+func (s Shown) units() []units.Length {
+	switch s {
+	case Inches:
+		return []units.Length{units.Inch}
+	case BothUnits:
+		return []units.Length{units.Millimetre, units.Inch}
+	}
+	return []units.Length{units.Millimetre}
+}
+
+// written returns the units in which the lengths of a job's tree are written.
+func written(n node) Shown {
+	metric, inch := false, false
+	var look func(n node)
+	look = func(n node) {
+		for _, f := range n.fields {
+			look(f.value)
+		}
+		for _, i := range n.items {
+			look(i)
+		}
+		if n.kind != text {
+			return
+		}
+		_, err := units.ParseLength(n.text)
+		_, errs := units.ParseLimits(n.text)
+		if err != nil && errs != nil {
+			return
+		}
+		inches := strings.HasSuffix(n.text, "in") || strings.HasSuffix(n.text, "thou") || strings.HasSuffix(n.text, `"`) || strings.HasSuffix(n.text, "″")
+		inch = inch || inches
+		metric = metric || !inches && strings.HasSuffix(n.text, "m")
+	}
+	look(n)
+	switch {
+	case metric && inch:
+		return BothUnits
+	case inch:
+		return Inches
+	}
+	return Millimetres
+}
+
+// places is how many decimals a length without a doubt of its own is printed with: a micrometre,
+// and a tenth of a thou beside it.
+func placesFor(unit units.Length) int {
+	if unit == units.Inch {
+		return 5
+	}
+	return 3
+}
+
+// length returns l in every unit shown, "78.502 mm" or "78.502 mm = 3.09065 in".
+func (s Shown) length(l units.Length) string {
+	var parts []string
+	for _, u := range s.units() {
+		parts = append(parts, l.Format(u, placesFor(u)))
+	}
+	return strings.Join(parts, " = ")
+}
+
+// estimate returns e in every unit shown, with its expanded uncertainty for 95 %.
+func (s Shown) estimate(e uncertainty.Estimate) string {
+	var parts []string
+	for _, u := range s.units() {
+		parts = append(parts, e.Format(u))
+	}
+	return strings.Join(parts, " = ")
+}
+
+// limits returns a window in every unit shown, rounded inward so that what is printed never
+// allows more than what is meant.
+func (s Shown) limits(w units.Limits) string {
+	var parts []string
+	for _, u := range s.units() {
+		grid := units.Micrometre
+		if u == units.Inch {
+			grid = units.Thou / 100
+		}
+		in, err := w.Inward(grid)
+		if err != nil { // narrower than the grid: exactly, then
+			parts = append(parts, w.String())
+			continue
+		}
+		lo, hi := in.Min.Format(u, placesFor(u)), in.Max.Format(u, placesFor(u))
+		switch {
+		case in.HasMin() && in.HasMax():
+			parts = append(parts, lo[:strings.LastIndexByte(lo, ' ')]+" to "+hi)
+		case in.HasMax():
+			parts = append(parts, "max "+hi)
+		case in.HasMin():
+			parts = append(parts, "min "+lo)
+		}
+	}
+	return strings.Join(parts, " = ")
+}

@@ -1,0 +1,398 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+
+	"borewright.example/bore"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// doNotReassemble stands wherever the sheet is undecided.
+const doNotReassemble = "UNDECIDED: do not reassemble on this."
+
+// WriteText writes the sheet for a person at a bench: the verdict first, then the work in its
+// order. An error is the writer's.
+func (s Sheet) WriteText(w io.Writer) error {
+	p := &page{show: s.Job.Units}
+	s.head(p)
+	s.sizes(p)
+	s.findings(p)
+	s.route(p)
+	s.finish(p)
+	s.crosshatch(p)
+	s.rings(p)
+	s.capacity(p)
+	s.end(p)
+	_, err := w.Write(p.Bytes())
+	return err
+}
+
+// A page gathers the text of a sheet.
+type page struct {
+	bytes.Buffer
+	show    Shown
+	section int
+}
+
+func (p *page) line(format string, args ...any) {
+	fmt.Fprintf(p, format, args...)
+	p.WriteByte('\n')
+}
+
+// title begins a numbered section.
+func (p *page) title(text string) {
+	p.section++
+	p.line("\n%d  %s", p.section, text)
+}
+
+// wrapped writes an item that may be longer than a line.
+func (p *page) wrapped(mark, text string) {
+	const width = 96
+	indent := strings.Repeat(" ", len([]rune(mark)))
+	line := mark
+	empty := true
+	for _, word := range strings.Fields(text) {
+		if !empty && len([]rune(line))+1+len([]rune(word)) > width {
+			p.line("%s", line)
+			line, empty = indent, true
+		}
+		if !empty {
+			line += " "
+		}
+		line += word
+		empty = false
+	}
+	p.line("%s", line)
+}
+
+// table writes rows in aligned columns.
+func (p *page) table(rows [][]string) {
+	t := tabwriter.NewWriter(p, 0, 0, 3, ' ', 0)
+	for _, row := range rows {
+		fmt.Fprintln(t, "  "+strings.Join(row, "\t"))
+	}
+	t.Flush() // into a buffer, which does not fail
+}
+
+func (s Sheet) head(p *page) {
+	e := s.Job.Engine
+	p.line("JOB SHEET")
+	if s.Job.Title != "" {
+		p.line("%s", s.Job.Title)
+	}
+	p.line("%d × bore %s, stroke %s, %v, %v", e.Cylinders, p.show.length(e.Bore), p.show.length(e.Stroke), e.Cycle, e.Wall)
+	p.line("\nROUTE: %s", strings.ToUpper(s.routeWords(p)))
+	if !s.Finished() {
+		p.line(doNotReassemble)
+	}
+	for _, a := range s.Assumed {
+		p.line("Assumed: %s.", a)
+	}
+}
+
+// routeWords names the route of the whole engine.
+func (s Sheet) routeWords(p *page) string {
+	c := s.Choice
+	switch c.Route {
+	case oversize.BoreOversize:
+		if s.Job.Engine.OwnSizes {
+			return "bore oversize, each cylinder its own size"
+		}
+		return fmt.Sprintf("bore oversize %s, all cylinders", p.show.length(c.Over))
+	case oversize.Undecided:
+		if c.Otherwise == oversize.BoreOversize {
+			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, p.show.length(c.OtherwiseOver))
+		}
+	case oversize.MakersProcess:
+		return "the maker's own process, neither bored nor honed here"
+	}
+	return c.Route.String()
+}
+
+func (s Sheet) sizes(p *page) {
+	p.title("SIZES AT 20 °C (± expanded uncertainty, 95 %)")
+	for _, c := range s.Cylinders {
+		p.line("\n  Cylinder %s", c.Name)
+		for _, unit := range p.show.units() {
+			p.table(sizeTable(c.Bore, unit))
+		}
+		g := c.Bore
+		rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %v, %s", g.Largest.Depth, bore.FormatAxis(g.Largest.Axis))}}
+		if g.HasOvality {
+			where := fmt.Sprintf("at %v", g.OvalityAt)
+			for _, plane := range g.Planes {
+				if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() {
+					where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
+				}
+			}
+			rows = append(rows, []string{"ovality", p.show.estimate(g.Ovality), where})
+		}
+		if g.HasTaper() {
+			rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(g.Taper)})
+		}
+		rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
+		if g.Shape != bore.ShapeUnknown {
+			rows = append(rows, []string{"shape", g.Shape.String(), ""})
+		}
+		p.table(rows)
+		p.line("  These readings cannot show:")
+		for _, u := range g.Unseen {
+			p.wrapped("    - ", u.String()+".")
+		}
+	}
+}
+
+// sizeTable has a row for each depth and a column for each axis.
+func sizeTable(g bore.Geometry, unit units.Length) [][]string {
+	var axes []units.Angle
+	for _, plane := range g.Planes {
+		for _, q := range plane.Places {
+			if !contains(axes, q.Axis) {
+				axes = append(axes, q.Axis)
+			}
+		}
+	}
+	head := []string{"depth"}
+	for _, a := range axes {
+		head = append(head, bore.FormatAxis(a))
+	}
+	rows := [][]string{append(head, "ovality")}
+	for _, plane := range g.Planes {
+		row := []string{plane.Depth.String()}
+		for _, a := range axes {
+			cell := "–"
+			for _, q := range plane.Places {
+				if q.Axis == a {
+					cell = q.Size.Format(unit)
+				}
+			}
+			row = append(row, cell)
+		}
+		cell := "–"
+		if plane.HasOvality {
+			cell = plane.Ovality.Format(unit)
+		}
+		rows = append(rows, append(row, cell))
+	}
+	return rows
+}
+
+func contains(axes []units.Angle, a units.Angle) bool {
+	for _, b := range axes {
+		if a == b {
+			return true
+		}
+	}
+	return false
+}
+
+func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }
+
+func taperWords(t bore.Taper) string {
+	end := "larger at the deck"
+	if t.Size.Value < 0 {
+		end = "smaller at the deck: worn the other way, or choked on purpose"
+	}
+	return fmt.Sprintf("%s axis, %v to %v, %s", bore.FormatAxis(t.Axis), t.From, t.To, end)
+}
+
+func (s Sheet) findings(p *page) {
+	p.title("FINDINGS against the maker's limits")
+	rows := [][]string{{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}}
+	undecided := false
+	for _, c := range s.Cylinders {
+		for _, f := range c.Findings {
+			rows = append(rows, []string{c.Name, f.Subject, p.show.estimate(f.Measured), p.show.limits(f.Limits), f.Verdict.String(), percent(f.Conform)})
+			undecided = undecided || f.Verdict == uncertainty.Undecided
+		}
+	}
+	if len(rows) == 1 {
+		p.line("  No limits were given.")
+		return
+	}
+	p.table(rows)
+	r := s.Choice.Risk
+	p.wrapped("  ", fmt.Sprintf("The chance that any finding of this engine wrongly says within is at most %s, wrongly says beyond %s; "+
+		"it is shared over cylinders and limits.", percent(r.Accept), percent(r.Reject)))
+	if undecided {
+		p.line("  " + doNotReassemble)
+	}
+}
+
+// percent prints a probability; what rounds to nothing or all is said to be near it.
+func percent(x float64) string {
+	switch {
+	case x > 0 && x < 0.001, x == 0:
+		return "< 0.1 %"
+	case x > 0.999:
+		return "> 99.9 %"
+	}
+	return fmt.Sprintf("%.1f %%", x*100)
+}
+
+func (s Sheet) route(p *page) {
+	p.title("ROUTE: " + s.routeWords(p))
+	for _, c := range s.Choice.Cylinders {
+		what := c.Route.String()
+		if c.Route == oversize.BoreOversize {
+			what += " " + p.show.length(c.Over) + ", " + c.Centre.String()
+		}
+		if c.Work != oversize.NoHoning {
+			what += ", " + c.Work.String()
+		}
+		p.line("  Cylinder %s: %s", c.Name, what)
+		for _, r := range c.Refused {
+			p.wrapped("    - not ", r.String()+".")
+		}
+		for _, k := range c.Cautions {
+			p.wrapped("    ! ", k.String()+".")
+		}
+	}
+}
+
+func (s Sheet) finish(p *page) {
+	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock on diameter", "wall left"}}
+	for _, c := range s.Choice.Cylinders {
+		if c.Finish.IsZero() {
+			continue
+		}
+		row := []string{c.Name, p.show.limits(c.Finish), "–", "–", "–", "–"}
+		if c.Aim != 0 {
+			row[2] = p.show.length(c.Aim)
+			row[4] = p.show.length(c.LeastStock) + " to " + p.show.length(c.MostStock)
+		}
+		if c.Bored != 0 {
+			row[3] = p.show.length(c.Bored)
+		}
+		if c.WallLeft.Value != 0 {
+			row[5] = p.show.estimate(c.WallLeft)
+		}
+		rows = append(rows, row)
+	}
+	if len(rows) > 1 {
+		p.title("FINISH SIZES at 20 °C")
+		p.table(rows)
+	}
+}
+
+func (s Sheet) crosshatch(p *page) {
+	h := s.Honing
+	if h.Stroke == 0 {
+		return
+	}
+	p.title("CROSSHATCH")
+	p.line("  Bore %s, stroke %s.", p.show.length(h.Bore), p.show.length(h.Stroke))
+	if !h.Leaves.IsZero() {
+		p.wrapped("  ", fmt.Sprintf("As meant to be set, %v with %v leaves %s.", h.Now.Spindle, h.Now.Stroking, h.Leaves.Format(1)))
+		for _, c := range h.Cautions {
+			p.wrapped("    ! ", c.Text())
+		}
+	}
+	if r := h.Reach; r != nil {
+		p.wrapped("  ", "On hand: "+r.String()+".")
+		if r.Met {
+			p.line("  Any spindle speed of %s to %s serves with some stroking of %s to %s:",
+				turns(r.Spindle.Min), turns(r.Spindle.Max), cycles(r.Stroking.Min.Cycles()), cycles(r.Stroking.Max.Cycles()))
+			rows := [][]string{{"stroking", "spindle"}}
+			for _, k := range []float64{0, 0.5, 1} {
+				at := hone.Cycles(r.Stroking.Min.Cycles() + units.Frequency(k)*(r.Stroking.Max.Cycles()-r.Stroking.Min.Cycles()))
+				if n, ok := r.SpindlesAt(at); ok {
+					rows = append(rows, []string{cycles(at.Cycles()), turns(n.Min) + " to " + turns(n.Max)})
+				}
+			}
+			p.table(rows)
+		}
+		for _, c := range r.Cautions {
+			p.wrapped("    ! ", c.Text())
+		}
+	}
+}
+
+func turns(f units.Frequency) string  { return fmt.Sprintf("%.0f rev/min", f.In(units.PerMinute)) }
+func cycles(f units.Frequency) string { return fmt.Sprintf("%.0f cycles/min", f.In(units.PerMinute)) }
+
+func (s Sheet) rings(p *page) {
+	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "allowed", "to do"}}
+	for _, c := range s.Cylinders {
+		for _, r := range c.Rings {
+			allowed := p.show.limits(r.Filing.Now.Limits)
+			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), allowed, ringWork(p, r)})
+		}
+	}
+	if len(rows) > 1 {
+		p.title("RING GAPS")
+		p.table(rows)
+	}
+}
+
+func ringWork(p *page, r RingSheet) string {
+	switch {
+	case r.Doubtful:
+		return "cannot be proven: measure the gap better"
+	case r.Filing.Now.Subject == "":
+		return "no window given"
+	}
+	switch f := r.Filing; f.Action {
+	case rings.FileEnds:
+		return fmt.Sprintf("file %s off, to %s", p.show.length(f.TakeOff), p.show.length(f.Target))
+	case rings.AsIs:
+		return "fits as it is"
+	case rings.TooWide:
+		return "already too wide: another ring"
+	}
+	return doNotReassemble
+}
+
+func (s Sheet) capacity(p *page) {
+	p.title("DISPLACEMENT AND COMPRESSION")
+	rows := [][]string{{"", "before", "after"}}
+	add := func(name string, before, after Capacity) {
+		row := []string{name, cubic(before), "–"}
+		if after.Swept != 0 {
+			row[2] = cubic(after)
+		}
+		rows = append(rows, row)
+	}
+	for _, c := range s.Cylinders {
+		add("cylinder "+c.Name, c.Before, c.After)
+	}
+	add("engine", s.Before, s.After)
+	p.table(rows)
+}
+
+func cubic(c Capacity) string {
+	t := fmt.Sprintf("%.1f cm³", c.Swept.In(units.CubicCentimetre))
+	if c.Ratio != 0 {
+		t += fmt.Sprintf(", %.2f : 1", c.Ratio)
+	}
+	return t
+}
+
+func (s Sheet) end(p *page) {
+	p.title("CHECKLIST")
+	for _, c := range s.Checklist {
+		p.wrapped("  [ ] ", c)
+	}
+	p.title("CAUTIONS")
+	last := Operation(-1)
+	for _, c := range s.Cautions {
+		if c.Operation != last {
+			p.line("  %s", c.Operation)
+			last = c.Operation
+		}
+		p.wrapped("    - ", c.Text)
+	}
+	for _, o := range s.Omitted {
+		p.wrapped("  Left out: ", o.Part+": "+o.Why+".")
+	}
+}
