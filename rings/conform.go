@@ -14,7 +14,7 @@ import (
 // A Reach is how far a ring follows one order of a bore's form by its own spring: the greatest RADIAL
 // amplitude, by each of three rules. A difference of diameters is four times as large (see [Ovality]).
 type Reach struct {
-	Order     int          `json:"order"`
+	Order     int          `json:"order"`     // i, lobes round the bore
 	Derived   units.Length `json:"derived"`   // k·r/(i² − 1)², from the bending of the ring
 	Empirical units.Length `json:"empirical"` // k·r/(20·(i² − 1)), stricter up to order 4, wider from 5
 	Linear    units.Length `json:"linear"`    // k·r/(3·(i² − 1)), the same as Derived at order 2 and wider beyond
@@ -79,7 +79,7 @@ func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) 
 type Demand struct {
 	Used   float64 `json:"used"`   // Σ amplitude/bound; 1 is all that the ring can follow
 	Most   int     `json:"most"`   // the order that asks for the largest part; 0 where there is no form
-	ByMost float64 `json:"byMost"` // that order's own part
+	ByMost float64 `json:"byMost"` // that order's own part, as a fraction of its bound
 }
 
 // A Conformity is whether a ring follows a bore's form by its own spring, without help from gas pressure.

@@ -77,8 +77,8 @@ func checkPart(what string, e uncertainty.Estimate) error {
 // GrooveLimits are the maker's limits; those not given are not judged. For a used engine they
 // are the service limits.
 type GrooveLimits struct {
-	Side units.Limits `json:"side,omitzero"`
-	Back units.Limits `json:"back,omitzero"`
+	Side units.Limits `json:"side,omitzero"` // axial, of [Groove.SideClearance]
+	Back units.Limits `json:"back,omitzero"` // radial, of [Groove.BackClearance]
 }
 
 // Judge holds the clearances of a ring in the groove against the limits, one finding for each

@@ -15,7 +15,7 @@ import (
 // circumference where the ring runs hottest. Of an iron sleeve in an aluminium barrel the bore grows
 // with neither coefficient but in between, so that its material is one of the caller's own.
 type Heat struct {
-	Ring, Bore             material.Material
+	Ring, Bore             material.Material       // Expansion and Within are used; Within 0 = exact
 	RingAt, BoreAt         units.Temperature       // neither may be left out
 	RingWithin, BoreWithin units.TemperatureChange // half-widths of what the temperatures may really be; 0 = exact
 }

@@ -21,7 +21,8 @@ type Travel struct {
 	Bottom units.Length `json:"bottom"`
 }
 
-// Validate returns ErrSize where Bottom is not below Top, and units.ErrRange beyond ±[units.MaxLength].
+// Validate returns ErrSize where Bottom is not below Top, and units.ErrRange beyond
+// [units.MaxLength] either way.
 func (t Travel) Validate() error {
 	switch {
 	case t.Bottom <= t.Top:

@@ -14,8 +14,8 @@ import (
 // An Oval is a bore of elliptical section, given by two diameters at right angles. Greatest less
 // Least is its ovality, which is four times the radial amplitude of order 2.
 type Oval struct {
-	Greatest units.Length `json:"greatest"`
-	Least    units.Length `json:"least"`
+	Greatest units.Length `json:"greatest"` // a diameter
+	Least    units.Length `json:"least"`    // the diameter square to it
 }
 
 // Validate returns ErrSize where the diameters are not positive or stand the wrong way round,

@@ -12,7 +12,7 @@ import (
 // A Port is an opening in the wall of a two-stroke bore. Angles are counted round the bore from
 // any mark, all in the same sense; the port reaches from From on to To, through 0 where To is smaller.
 type Port struct {
-	From, To    units.Angle
+	From, To    units.Angle  // edges, in the sense in which angles grow
 	Top, Bottom units.Length // depths below the deck
 }
 

@@ -11,8 +11,8 @@ import (
 // A Rule is an end gap that one voice of the trade asks for. It serves to spot a slip of unit and
 // where no maker's figure can be had; it is never a limit.
 type Rule struct {
-	Gap    units.Limits `json:"gap"`
-	Source string       `json:"source"`
+	Gap    units.Limits `json:"gap"`    // from the least to the greatest that the voice asks for
+	Source string       `json:"source"` // a book, or "common practice" where none could be found
 }
 
 // Rules returns the end gaps that rules per unit of bore give for a bore, which is its diameter, and

@@ -53,13 +53,13 @@ func (s Section) stiffness() float64 {
 // A Tension is how a ring presses on the wall of the bore that it is made for, by its own
 // spring alone: gas pressure behind the ring comes on top.
 type Tension struct {
-	Section    Section        `json:"section"`
+	Section    Section        `json:"section"`    // whose tension it is
 	Closing    units.Length   `json:"closing"`    // m, what the free gap closes by in the bore
 	Tangential units.Force    `json:"tangential"` // Ft, along the ends, which holds the ring closed as a band round it would
 	Diametral  units.Force    `json:"diametral"`  // Q, a pair of opposed loads at 90° to the gap that close the ring as far
 	Wall       units.Pressure `json:"wall"`       // p, mean pressure on the wall
 	Stress     units.Pressure `json:"stress"`     // greatest bending stress when closed, opposite the gap
-	Parameter  float64        `json:"parameter"`  // k = Ft·r²/(E·I), a pure number
+	Parameter  float64        `json:"parameter"`  // k = Ft·r²/(E·I), a dimensionless ratio
 }
 
 // diametral is Q/Ft = 3π/(2 + π/2).

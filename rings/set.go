@@ -12,9 +12,9 @@ import (
 
 // A Pairing puts one ring of a set into one bore, both counted from 0.
 type Pairing struct {
-	Ring   int    `json:"ring"`
-	Bore   int    `json:"bore"`
-	Filing Filing `json:"filing"`
+	Ring   int    `json:"ring"`   // in the list of gaps
+	Bore   int    `json:"bore"`   // in the list of bores
+	Filing Filing `json:"filing"` // of this ring for this bore
 }
 
 // A Set is a ring for each bore of an engine.
