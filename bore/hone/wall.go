@@ -77,11 +77,10 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 
 	p := Profile{
 		Points:         make([]Point, points),
-		Least:          math.Pi,
 		ReversalTop:    min(t.Tool-t.Top, t.Depth),
 		ReversalBottom: min(t.Tool-t.Bottom, t.Depth),
 	}
-	var all lines
+	all := lines{least: math.Pi}
 	for i := range p.Points {
 		pt := &p.Points[i]
 		if pt.Depth, err = t.Depth.MulDiv(int64(i), int64(points-1)); err != nil {
@@ -89,21 +88,19 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 		}
 		z := pt.Depth + t.Top // from the top of the tool's travel
 		l := w.between(max(0, z-t.Tool).In(length), min(length, z).In(length))
-		pt.Least, pt.Greatest = roundAngle(l.least), roundAngle(l.greatest)
-		pt.Mean, pt.Within = l.mean()
-		p.Least, p.Greatest = min(p.Least, pt.Least), max(p.Greatest, pt.Greatest)
+		pt.Least, pt.Mean, pt.Greatest, pt.Within = l.told()
 		share := 1.0
 		if i == 0 || i == points-1 {
 			share = 0.5 // the end points stand for half a step
 		}
 		all.add(l, share)
 	}
-	p.Mean, p.Within = all.mean()
+	p.Least, p.Mean, p.Greatest, p.Within = all.told()
 	return p, nil
 }
 
 // lines sums up lines: their length, the included angle weighted by it, and the length that is
-// within the tolerance.
+// within the tolerance; and the least and greatest included angle.
 type lines struct {
 	length, angle, within float64
 	least, greatest       float64
@@ -113,10 +110,14 @@ func (l *lines) add(o lines, share float64) {
 	l.length += float64(o.length * share)
 	l.angle += float64(o.angle * share)
 	l.within += float64(o.within * share)
+	l.least, l.greatest = min(l.least, o.least), max(l.greatest, o.greatest)
 }
 
-func (l *lines) mean() (units.Angle, float64) {
-	return roundAngle(l.angle / l.length), math.Round(min(max(0, l.within/l.length), 1)*1e9) / 1e9
+// told rounds the sum for its reader. Sums are differences of larger ones: what rounding has
+// pushed out of bounds is put back.
+func (l *lines) told() (least, mean, greatest units.Angle, within float64) {
+	within = math.Round(min(max(l.within/l.length, 0), 1)*1e9) / 1e9
+	return roundAngle(l.least), roundAngle(min(max(l.angle/l.length, l.least), l.greatest)), roundAngle(l.greatest), within
 }
 
 // roundAngle rounds an angle in radians to the grain of a [Crosshatch].

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone_test
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"borewright.example/bore/hone"
+	"borewright.example/units"
+)
+
+func BenchmarkSetting(b *testing.B) {
+	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), hone.MustParseCrosshatch("45° included")
+	for name, run := range map[string]func() error{
+		"Crosshatch":  func() error { _, err := s.Crosshatch(); return err },
+		"SpindleFor":  func() error { _, err := s.SpindleFor(c); return err },
+		"StrokingFor": func() error { _, err := s.StrokingFor(c); return err },
+		"StrokeFor":   func() error { _, err := s.StrokeFor(c); return err },
+	} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if err := run(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkReach(b *testing.B) {
+	h := hone.OnHand{
+		Bore: 67 * mm, Stroke: 80 * mm, Drive: hone.ByMachine,
+		Spindle:  hone.SpindleRange{Min: 20 * units.PerMinute, Max: 700 * units.PerMinute},
+		Stroking: hone.StrokingRange{Min: hone.Cycles(0.2), Max: hone.Cycles(4)},
+	}
+	b.Run("search", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := h.Reach(want45); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	r, err := h.Reach(want45)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, n := range []int{20, 200} {
+		var spindles []units.Frequency
+		var strokings []hone.Stroking
+		for i := range n {
+			share := units.Frequency(i) / units.Frequency(n-1)
+			spindles = append(spindles, h.Spindle.Min+(h.Spindle.Max-h.Spindle.Min)*share)
+			strokings = append(strokings, hone.Cycles(0.2+3.8*share))
+		}
+		b.Run(fmt.Sprintf("among=%dx%d", n, n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if len(r.Among(spindles, strokings)) == 0 {
+					b.Fatal("none")
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkProfile(b *testing.B) {
+	s := small(110, 90*mm, hone.Cycles(1*units.Hertz))
+	parabola := hone.Shaped(func(t float64) float64 { return t * (1 - t) })
+	for _, m := range []hone.Motion{hone.Steady(), hone.Crank(), hone.Trapezoid(100 * time.Millisecond), parabola} {
+		for _, n := range []int{10, 1000} {
+			b.Run(fmt.Sprintf("%v/points=%d", m, n), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					if _, err := s.Profile(m, halfOut, want45, n); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}
+
+func BenchmarkCover(b *testing.B) {
+	s, a := small(127, 80*mm, hone.Cycles(1*units.Hertz)), hone.Abrasive{Lines: 2, Width: 3 * mm, Length: 5 * mm}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := s.Cover(a); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkRetrace(b *testing.B) {
+	s := small(120, 80*mm, hone.Cycles(1*units.Hertz))
+	for _, cycles := range []int{10, 1000} {
+		rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 100, Cycles: cycles}
+		b.Run(fmt.Sprintf("cycles=%d", cycles), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := s.Retrace(rig); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkText(b *testing.B) {
+	c, err := small(650, 80*mm, hone.Cycles(1*units.Hertz)).Crosshatch()
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("ParseCrosshatch", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := hone.ParseCrosshatch("45° included"); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("Crosshatch.String", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if c.String() == "" {
+				b.Fatal("empty")
+			}
+		}
+	})
+	b.Run("ParseStroking", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := hone.ParseStroking("120 strokes/min"); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+}

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"borewright.example/bore/hone"
+	"borewright.example/units"
+	"pgregory.net/rapid"
+)
+
+// turned walks the tool through its cycles and returns, for each of the first ones, by how much
+// the nearest of its lines misses a track of the first cycle, along the circumference in mm.
+func turned(s hone.Setting, lines, cycles int) []float64 {
+	var misses []float64
+	space := 2 * math.Pi / float64(lines)
+	step := 2 * math.Pi * math.Mod(float64(s.Spindle)/float64(s.Stroking.Cycles()), 1)
+	angle := 0.0
+	for range cycles {
+		angle = math.Mod(angle+step, 2*math.Pi)
+		miss := math.Pi
+		for line := range lines { // against the track of the line that started at angle 0
+			off := math.Mod(angle+float64(line)*space, 2*math.Pi)
+			miss = min(miss, off, 2*math.Pi-off)
+		}
+		misses = append(misses, miss*s.Bore.In(mm)/2)
+	}
+	return misses
+}
+
+// The answer against the walk, over a thousand turns and more.
+func checkRetrace(t *rapid.T) {
+	s := anySetting(t)
+	s.Spindle = units.Frequency(rapid.Float64Range(10, 600).Draw(t, "rev/min")) * units.PerMinute
+	if rapid.Bool().Draw(t, "in step") { // often near a fraction of small denominator
+		k := rapid.IntRange(1, 12).Draw(t, "k")
+		p := rapid.IntRange(1, 60).Draw(t, "p")
+		s.Spindle = s.Stroking.Cycles() * units.Frequency(p) / units.Frequency(k) * units.Frequency(rapid.Float64Range(0.999, 1.001).Draw(t, "off"))
+	}
+	r := hone.Rig{
+		Kind: hone.RigidStone, Drive: hone.ByMachine,
+		Lines:  rapid.IntRange(1, 8).Draw(t, "lines"),
+		Track:  units.Length(rapid.Int64Range(int64(units.Micrometre), int64(6*mm)).Draw(t, "track")),
+		Cycles: rapid.IntRange(1, 40).Draw(t, "cycles"),
+	}
+	got, err := s.Retrace(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const unsure = 1e-5 // mm: the walk sums up rounding
+	width := r.Track.In(mm)
+	misses := turned(s, r.Lines, r.Cycles)
+	first, nearest := 0, math.Inf(1)
+	for i, m := range misses {
+		if math.Abs(m-width) < unsure {
+			return // on the edge, either answer will do
+		}
+		if m < width && first == 0 {
+			first = i + 1
+		}
+		nearest = min(nearest, m)
+	}
+	switch got.Tracking {
+	case hone.Retraces:
+		if got.After != first {
+			t.Fatalf("%v, the walk met its track after %d", got, first)
+		}
+		near(t, "slip", got.Slip.In(mm), misses[first-1], unsure)
+	case hone.Clear:
+		if first != 0 || got.Avoid != 0 {
+			t.Fatalf("%v, the walk met its track after %d", got, first)
+		}
+		near(t, "slip", got.Slip.In(mm), nearest, unsure)
+		near(t, "slip after", got.Slip.In(mm), misses[got.After-1], unsure)
+		return
+	default:
+		t.Fatalf("%v of a rigid tool on a machine", got.Tracking)
+	}
+
+	clear := func(n units.Frequency) bool {
+		moved := s
+		moved.Spindle = n
+		a, err := moved.Retrace(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a.Tracking == hone.Clear
+	}
+	away := math.Abs(float64(got.Avoid - s.Spindle))
+	one := float64(s.Stroking.Cycles()) / float64(r.Lines) // of spindle speed, to one more space in a cycle
+	if got.Avoid == 0 {
+		away = one
+	} else if !clear(got.Avoid) || away > one*(1+1e-9) {
+		t.Fatalf("%v: the speed that avoids it does not", got)
+	}
+	// No speed nearer by is clear, as far as a thousand of them can tell.
+	for i := 1; i < 1000; i++ {
+		move := units.Frequency(away * float64(i) / 1000 * (1 - 1e-6))
+		if clear(s.Spindle+move) || s.Spindle > move && clear(s.Spindle-move) {
+			t.Fatalf("%v: %v away is clear, too", got, move)
+		}
+	}
+}
+
+func TestRetrace(t *testing.T) { rapid.Check(t, checkRetrace) }
+
+func TestRetraceStates(t *testing.T) {
+	rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 10, Cycles: 10}
+	s := small(120, 80*mm, hone.Cycles(1*units.Hertz)) // two turns a cycle
+	r := must[hone.Retrace](t)(s.Retrace(rig))
+	if r.Tracking != hone.Retraces || r.After != 1 || r.Slip != 0 || r.Pitches != 8 || r.Avoid == 0 {
+		t.Errorf("two turns a cycle: %+v", r)
+	}
+	s.Spindle = 80 * units.PerMinute // 16/3 spaces
+	if r := must[hone.Retrace](t)(s.Retrace(rig)); r.After != 3 || r.Slip != 0 {
+		t.Errorf("16/3 spaces a cycle: %+v", r)
+	}
+	rig.Cycles = 2
+	if r := must[hone.Retrace](t)(s.Retrace(rig)); r.Tracking != hone.Clear || r.After != 1 {
+		t.Errorf("looking two cycles ahead: %+v", r)
+	}
+	rig.Cycles, rig.Track = 10, 40*mm // wider than half a space: no way round
+	if r := must[hone.Retrace](t)(s.Retrace(rig)); r.Tracking != hone.Retraces || r.Avoid != 0 {
+		t.Errorf("tracks too wide: %+v", r)
+	}
+	for _, other := range []hone.Rig{
+		{}, {Kind: hone.BallType, Drive: hone.ByMachine, Lines: 4, Track: mm, Cycles: 10}, {Kind: hone.BrushType, Drive: hone.ByMachine},
+		{Kind: hone.RigidStone, Drive: hone.ByHand, Lines: 4, Track: mm, Cycles: 10}, {Kind: hone.RigidStone},
+	} {
+		if r, err := s.Retrace(other); err != nil || r != (hone.Retrace{}) || r.String() != "tracks are not controllable here" {
+			t.Errorf("%+v: %v, %v", other, r, err)
+		}
+	}
+	good := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 10, Cycles: 10}
+	for name, row := range map[string]struct {
+		s      hone.Setting
+		change func(*hone.Rig)
+		err    error
+	}{
+		"no setting":      {hone.Setting{}, func(*hone.Rig) {}, hone.ErrNotGiven},
+		"no lines":        {s, func(r *hone.Rig) { r.Lines = 0 }, hone.ErrNotGiven},
+		"too many lines":  {s, func(r *hone.Rig) { r.Lines = 1001 }, hone.ErrRange},
+		"no track":        {s, func(r *hone.Rig) { r.Track = 0 }, hone.ErrNotGiven},
+		"negative track":  {s, func(r *hone.Rig) { r.Track = -1 }, hone.ErrRange},
+		"no cycles":       {s, func(r *hone.Rig) { r.Cycles = 0 }, hone.ErrNotGiven},
+		"negative cycles": {s, func(r *hone.Rig) { r.Cycles = -1 }, hone.ErrRange},
+		"too many cycles": {s, func(r *hone.Rig) { r.Cycles = 1001 }, hone.ErrRange},
+		"turns too much":  {small(1e6, 80*mm, hone.Cycles(1)), func(*hone.Rig) {}, hone.ErrRange},
+		"hardly strokes":  {small(100, 80*mm, hone.Cycles(5e-324)), func(*hone.Rig) {}, hone.ErrRange},
+	} {
+		r := good
+		row.change(&r)
+		if got, err := row.s.Retrace(r); !errors.Is(err, row.err) || got != (hone.Retrace{}) {
+			t.Errorf("%s: %+v, %v; want %v", name, got, err, row.err)
+		}
+	}
+}
