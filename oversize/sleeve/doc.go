@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+// Package sleeve is about a sleeve held in a barrel by interference: how tight it sits and what
+// that does to both parts, which classes of ISO 286 give which interference, how hot or cold the
+// parts must be to go together, how far the bore closes in and what is left to hone, and whether
+// the sleeve stays tight when the engine is hot.
+//
+// # DIAMETRAL interference
+//
+// Interference goes in as DIAMETRAL, everywhere in this package: the outside diameter of the
+// sleeve less the bore of the barrel, both at 20 °C with the parts apart. It is what two
+// micrometers show. Textbooks print the formulas with the RADIAL interference, half of it; a
+// slip between the two is a factor of two in every stress, and published solutions have made it.
+// The type that carries it is called [Diametral] so that no call can leave it unsaid.
+//
+// # Formulas
+//
+// Two tubes, radii a (bore), c (joint) and b (outside), sleeve i inside barrel o, DIAMETRAL
+// interference δ, RADIAL interference δ/2, gas pressure g in the bore (Lamé; the press and shrink
+// fits of any textbook of machine design):
+//
+//	Ki = (c² + a²)/(c² − a²)              Ko = (b² + c²)/(b² − c²)
+//	p  = [ (δ/2)/c + g·(Ki − 1)/Ei ] / [ (Ko + νo)/Eo + (Ki − νi)/Ei ],  never below 0
+//	hoop stress at the barrel's bore      +p·Ko
+//	hoop stress at the sleeve's bore      g·Ki − p·(Ki + 1)
+//	the sleeve's bore closes, diametral   (2a/Ei)·[ p·(Ki + 1) − g·(Ki + νi) ]
+//
+// Tension is positive, compression negative. With parts at temperatures Ts and Tb
+//
+//	δ(T) = (seat + δ)·(1 + αs·(Ts − 20 °C)) − seat·(1 + αb·(Tb − 20 °C))
+//
+// takes the place of δ; below 0 it is a gap and nothing presses.
+//
+// This is plane stress: both parts free to slide along the axis. Some texts divide by 1 − ν²
+// (plane strain, ends held) and get up to a tenth more; one published problem (radii 50, 75 and
+// 150 mm, RADIAL interference 0.025 mm, E 200 GPa, ν 0.28) prints 16.9 MPa where plane stress
+// gives 15.625.
+//
+// # Ranges
+//
+// The outside of a finned barrel is no hoop section, so [Joint.Outer] is a range: the diameter at
+// the roots of the fins and that over their tips. Interference is a range too, from two
+// tolerances or from the doubt of two measurements, and so is a coefficient of expansion. Every
+// answer is then the [Range] from the mildest to the worst of their combinations, and a verdict
+// is [uncertainty.Within] only if the worst combination passes, [uncertainty.Beyond] only if the
+// mildest fails, and [uncertainty.Undecided] otherwise.
+//
+// # The way through
+//
+//	which interference     [DiametralFromClasses], [DiametralFromMeasured], [TradeInterference]
+//	sizes to make          [Class.Sizes]
+//	what it does           [Joint.Fit], [Joint.SleeveWall], [Joint.BarrelWall]
+//	to put it together     [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Together], [Joint.Press]
+//	what to hone out       [Joint.Hone]
+//	whether it stays tight [Joint.At], [Joint.Loosens]
+//	how the bore grows     [Joint.Growth]
+//
+// # Validity
+//
+// Round, concentric, elastic tubes of one thickness along their length, each at one temperature.
+// A flange, a stepped sleeve, ribs, bolts, an oval or tapered seat and a wall that varies round
+// the bore all disturb it. Lengths are those at 20 °C. Strengths are those of the cold metal:
+// aluminium at 200 °C has much less. Cold pressing flattens the finish of both surfaces and loses
+// some interference; a slip fit by heat keeps it (common practice).
+//
+// NaN and infinities are refused with an error and never come out.
+//
+// # Cautions
+//
+// Hot castings, boiling traces of water, cold gas and a press can maim. Results carry their
+// [Cautions]; the maker's manual, local rules and a qualified machinist outrank all of them.
+package sleeve

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A Honing is what the fitted bore measures, and what must come out of it.
+type Honing struct {
+	Fitted Range[units.Length] `json:"fitted"` // diameter of the bore after fitting, at 20 °C
+	Stock  Range[units.Length] `json:"stock"`  // to take off the DIAMETER; negative: already too large
+	// CleansUp is Within where even the least stock is above 0: some metal comes off everywhere.
+	// The stock that round and straight work needs is another matter.
+	CleansUp uncertainty.Verdict `json:"cleans_up"`
+	// Joint is the joint as it runs: with the bore that springs back to its own free size, were the
+	// sleeve taken out again, and is the finish size while it is in.
+	Joint Joint `json:"joint"`
+}
+
+// Hone returns what must be honed out of the sleeve once it is fitted and cold, for its bore to be
+// finish, the diameter at 20 °C. The bore closes in by a range, so what is left to hone is a range;
+// measure it again before the last pass.
+//
+// A finish that is missing is ErrNotGiven; one that is no larger than the smallest the fitted bore
+// can be is ErrNoStock, one that is not below the seat ErrWall; the other errors are those of
+// [Joint.Validate].
+func (j Joint) Hone(finish units.Length) (Honing, error) {
+	if err := j.check(); err != nil {
+		return Honing{}, err
+	}
+	if err := checkLength("finish size", finish); err != nil {
+		return Honing{}, err
+	}
+	closes, err := j.boreCloses()
+	if err != nil {
+		return Honing{}, err
+	}
+	h := Honing{Fitted: Range[units.Length]{j.Bore - closes.Greatest, j.Bore - closes.Least}}
+	h.Stock = Range[units.Length]{finish - h.Fitted.Greatest, finish - h.Fitted.Least}
+	switch {
+	case h.Stock.Greatest <= 0:
+		return Honing{}, fmt.Errorf("sleeve: finish size %v of a fitted bore of %v to %v: %w", finish, h.Fitted.Least, h.Fitted.Greatest, ErrNoStock)
+	case finish >= j.Seat:
+		return Honing{}, fmt.Errorf("sleeve: finish size %v in a seat of %v: %w (below the seat)", finish, j.Seat, ErrWall)
+	}
+	h.CleansUp = verdict(h.Stock.Least > 0, true)
+	// The thinner sleeve closes in by its own measure; its free bore is looked for from its fitted
+	// one, which differs from it by a thousandth at most.
+	h.Joint = j
+	h.Joint.Bore = finish
+	if closes, err = h.Joint.boreCloses(); err != nil {
+		return Honing{}, err
+	}
+	h.Joint.Bore = finish + closes.Least + (closes.Greatest-closes.Least)/2
+	return h, h.Joint.check()
+}
+
+// boreCloses returns by how much the diameter of the bore closes in at 20 °C with no gas.
+func (j *Joint) boreCloses() (Range[units.Length], error) {
+	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
+	least := float64(thin.closing() * max(0, j.Interference.Least.In(units.Metre)))
+	greatest := float64(thick.closing() * j.Interference.Greatest.In(units.Metre))
+	return span{least, greatest}.lengths()
+}

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+)
+
+// A Joint is a sleeve in a barrel, its sizes those of the parts lying apart at 20 °C.
+//
+// The sleeve's outside diameter is Seat plus the interference. Bore is that of the sleeve before
+// fitting; it closes in as the barrel grips, see [Joint.Fit]. [Joint.Hone] gives the joint as it
+// runs, honed to size.
+//
+// Outer is the outside diameter of the barrel. A plain barrel has Min equal to Max. Of a finned
+// one the metal between the fins carries hoop stress and the fins carry some: give the diameter at
+// the roots of the fins as Min and that over their tips as Max. Where the thinnest wall was
+// measured, make Min no more than Seat plus twice that wall.
+type Joint struct {
+	Bore  units.Length `json:"bore"`  // inside diameter of the sleeve, apart
+	Seat  units.Length `json:"seat"`  // diameter of the hole in the barrel
+	Outer units.Limits `json:"outer"` // outside diameter of the barrel, both ends given
+
+	Interference Diametral `json:"diametral_interference"` // DIAMETRAL, never radial
+
+	Sleeve material.Material `json:"sleeve"`
+	Barrel material.Material `json:"barrel"`
+}
+
+// Bounds of physics, wide enough for every metal.
+const (
+	leastYoung     = 1 * units.Gigapascal
+	greatestYoung  = 1000 * units.Gigapascal
+	greatestRatio  = 0.5                    // Poisson's ratio of what cannot be compressed
+	greatestStress = 10 * units.Gigapascal  // no metal is as strong
+	greatestGrowth = 1e-4 * units.PerKelvin // zinc, the most, has 4e-5
+	greatestStrain = 100                    // interference up to seat/greatestStrain
+	hottest        = 1273.15                // kelvins: nothing here is looked at above 1000 °C
+	greatestGas    = 100 * units.Megapascal // some five times a diesel's firing pressure
+)
+
+// Validate returns an error where the joint cannot be: a size that is missing (ErrNotGiven), or
+// negative or beyond [units.MaxLength] ([units.ErrRange]); a bore that is not smaller than the
+// seat, or a seat not smaller than the outside (ErrWall); an interference whose greater end is
+// negative or zero (zero at both ends is ErrNotGiven), either end of which is beyond a hundredth
+// of the seat, or whose ends are crossed (ErrInterference); an outside with one end missing
+// (ErrNotGiven) or crossed ([units.ErrCrossed]); Young's modulus outside 1 to 1000 GPa, Poisson's
+// ratio below 0 or above 0.5, and strengths below 0 or above 10 GPa (ErrMaterial). A NaN is
+// refused by the check of its field.
+//
+// An interference whose lesser end is negative is a transition fit, and is taken: it can be loose.
+func (j Joint) Validate() error { return j.check() }
+
+func (j *Joint) check() error {
+	if err := checkLength("sleeve's bore", j.Bore); err != nil {
+		return err
+	}
+	if err := checkLength("seat", j.Seat); err != nil {
+		return err
+	}
+	if err := checkLength("barrel's outside, smaller end", j.Outer.Min); err != nil {
+		return err
+	}
+	if err := checkLength("barrel's outside, larger end", j.Outer.Max); err != nil {
+		return err
+	}
+	if err := j.Outer.Validate(); err != nil {
+		return fmt.Errorf("sleeve: barrel's outside: %w", err)
+	}
+	if j.Bore >= j.Seat {
+		return fmt.Errorf("sleeve: sleeve of bore %v in a seat of %v: %w (bore below the seat)", j.Bore, j.Seat, ErrWall)
+	}
+	if j.Outer.Min <= j.Seat {
+		return fmt.Errorf("sleeve: barrel of outside %v with a seat of %v: %w (outside above the seat)", j.Outer.Min, j.Seat, ErrWall)
+	}
+	if err := j.checkInterference(); err != nil {
+		return err
+	}
+	if err := checkElastic("sleeve", &j.Sleeve); err != nil {
+		return err
+	}
+	return checkElastic("barrel", &j.Barrel)
+}
+
+func (j *Joint) checkInterference() error {
+	d, most := j.Interference, j.Seat/greatestStrain
+	switch {
+	case d == Diametral{}:
+		return fmt.Errorf("sleeve: DIAMETRAL interference: %w", ErrNotGiven)
+	case d.Least > d.Greatest:
+		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", d.Least, d.Greatest, ErrInterference)
+	case d.Greatest <= 0 || d.Greatest > most || d.Least < -most:
+		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (above 0, up to %v)", d.Least, d.Greatest, j.Seat, ErrInterference, most)
+	}
+	return nil
+}
+
+func checkElastic(part string, m *material.Material) error {
+	switch {
+	case m.Young == 0:
+		return fmt.Errorf("sleeve: Young's modulus of the %s, %q: %w", part, m.Name, ErrNotGiven)
+	case !(m.Young >= leastYoung && m.Young <= greatestYoung):
+		return fmt.Errorf("sleeve: Young's modulus %v of the %s, %q: %w (%v to %v)", m.Young, part, m.Name, ErrMaterial, leastYoung, greatestYoung)
+	case !(m.Poisson >= 0 && m.Poisson <= greatestRatio):
+		return fmt.Errorf("sleeve: Poisson's ratio %v of the %s, %q: %w (0 to %v)", m.Poisson, part, m.Name, ErrMaterial, greatestRatio)
+	case !(m.Yield >= 0 && m.Yield <= greatestStress):
+		return fmt.Errorf("sleeve: yield strength %v of the %s, %q: %w (0 to %v)", m.Yield, part, m.Name, ErrMaterial, greatestStress)
+	case !(m.Tensile >= 0 && m.Tensile <= greatestStress):
+		return fmt.Errorf("sleeve: tensile strength %v of the %s, %q: %w (0 to %v)", m.Tensile, part, m.Name, ErrMaterial, greatestStress)
+	}
+	return nil
+}
+
+// checkThermal is what the functions that take temperatures ask of a joint beyond check.
+func (j *Joint) checkThermal() error {
+	if err := j.check(); err != nil {
+		return err
+	}
+	if err := checkExpansion("sleeve", &j.Sleeve); err != nil {
+		return err
+	}
+	return checkExpansion("barrel", &j.Barrel)
+}
+
+func checkExpansion(part string, m *material.Material) error {
+	switch {
+	case m.Expansion == 0:
+		return fmt.Errorf("sleeve: expansion of the %s, %q: %w", part, m.Name, ErrNotGiven)
+	case !(m.Expansion > 0 && m.Expansion <= greatestGrowth):
+		return fmt.Errorf("sleeve: expansion %v of the %s, %q: %w (above 0, up to %v)", m.Expansion, part, m.Name, ErrMaterial, greatestGrowth)
+	case !(m.Within >= 0 && m.Within < m.Expansion):
+		return fmt.Errorf("sleeve: expansion %v ± %v of the %s, %q: %w (a spread from 0 to below the coefficient)", m.Expansion, m.Within, part, m.Name, ErrMaterial)
+	}
+	return nil
+}
+
+// above returns t − 20 °C in kelvins; a t of zero is 20 °C.
+func above(what string, t units.Temperature) (float64, error) {
+	if err := t.Validate(); err != nil {
+		return 0, fmt.Errorf("sleeve: temperature of the %s: %w", what, err)
+	}
+	if t > hottest {
+		return 0, fmt.Errorf("sleeve: temperature of the %s, %v: %w (up to %v)", what, t, units.ErrRange, units.Temperature(hottest))
+	}
+	return float64(t.AboveReference()), nil
+}
+
+// growths returns the least and the greatest of 1 + α·dT over the spread of the coefficient.
+func growths(m *material.Material, dT float64) span {
+	lo, hi := float64((m.Expansion-m.Within))*dT, float64((m.Expansion+m.Within))*dT
+	return span{1 + float64(min(lo, hi)), 1 + float64(max(lo, hi))}
+}

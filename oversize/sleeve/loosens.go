@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve
+
+import "borewright.example/units"
+
+// A Loosening is where a joint lets go, as temperatures of the barrel. A temperature of zero
+// stands for never: not within reach, from absolute zero to 1000 °C.
+type Loosening struct {
+	// Hot is where the grip goes as the parts get hotter: Least is the first temperature at which
+	// it can, over the interference and the spread of both coefficients, Greatest the first at
+	// which it surely has.
+	Hot Range[units.Temperature] `json:"hot,omitzero"`
+	// Cold is where the grip goes as the parts get colder: Greatest is the first temperature at
+	// which it can, Least the first at which it surely has.
+	Cold Range[units.Temperature] `json:"cold,omitzero"`
+	// Margin is how much hotter both parts may get before the grip can go: Hot.Least less the
+	// barrel's temperature. It is zero where the grip can be gone already, and where Hot.Least
+	// is never.
+	Margin units.TemperatureChange `json:"margin,omitzero"`
+	// Cautions has CoefficientRange where Hot.Least or Cold.Greatest, on which the work turns, or
+	// the condition asked about lies outside what a coefficient is the mean over.
+	Cautions Cautions `json:"cautions,omitzero"`
+}
+
+// Loosens returns the temperatures at which the grip goes when both parts get hotter, or colder,
+// by the same amount from the condition c. The zero Condition starts with both at 20 °C: the
+// whole joint at one temperature, as in an oven. Of an engine at work give both temperatures; the
+// sleeve is the hotter part, and that helps. Gas takes no part. A joint that can be loose at c
+// itself answers with the barrel's temperature there, in both directions.
+//
+// An iron sleeve in an aluminium barrel goes loose hot; a sleeve that grows more than its barrel
+// goes loose cold. Errors are those of [Joint.At].
+func (j Joint) Loosens(c Condition) (Loosening, error) {
+	if err := j.checkThermal(); err != nil {
+		return Loosening{}, err
+	}
+	ds, err := above("sleeve", c.Sleeve)
+	if err != nil {
+		return Loosening{}, err
+	}
+	db, err := above("barrel", c.Barrel)
+	if err != nil {
+		return Loosening{}, err
+	}
+	seat := j.Seat.In(units.Metre)
+	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
+	var hot, cold parting
+	for _, l := range [2]units.Length{j.Interference.Least, j.Interference.Greatest} {
+		d := l.In(units.Metre)
+		for _, as := range sleeves {
+			grown := float64((seat + d) * as)
+			for _, ab := range barrels {
+				overlap := d + float64(grown*ds) - float64(seat*float64(ab*db))
+				rate := float64(seat*ab) - grown // loss of overlap a kelvin
+				hot.add(rate > 0, overlap, rate, db)
+				cold.add(rate < 0, overlap, rate, db)
+			}
+		}
+	}
+	r := Loosening{
+		Hot:      Range[units.Temperature]{Least: hot.can(hot.at.lo), Greatest: hot.surely(hot.at.hi)},
+		Cold:     Range[units.Temperature]{Least: cold.surely(cold.at.lo), Greatest: cold.can(cold.at.hi)},
+		Cautions: j.coefficientCaution(c.Sleeve, c.Barrel),
+	}
+	if first := r.Hot.Least; !first.IsZero() {
+		r.Margin = first.Sub(kelvins(db))
+		r.Cautions |= j.coefficientCaution(first, first)
+	}
+	if first := r.Cold.Greatest; !first.IsZero() {
+		r.Cautions |= j.coefficientCaution(first, first)
+	}
+	return r, nil
+}
+
+// A parting collects where the joints of a range part in one direction, in kelvins from 20 °C.
+type parting struct {
+	at        span
+	some, not bool // whether some part within reach, and some do not
+}
+
+// add adds a joint that has the overlap (metres) now, with its barrel that far above 20 °C, and
+// loses it at the rate (metres a kelvin that the parts get hotter); does says whether that is a
+// loss in the parting's direction.
+func (p *parting) add(does bool, overlap, rate, barrel float64) {
+	const none = 0.5e-12 // metres: rounds to no overlap
+	at := barrel
+	if overlap > none {
+		if does {
+			at += overlap / rate
+			t := kelvins(at)
+			does = t > 0 && t <= hottest
+		}
+		if !does {
+			p.not = true
+			return
+		}
+	}
+	if !p.some {
+		p.some, p.at = true, spanOf(at)
+		return
+	}
+	p.at.add(at)
+}
+
+// can returns dT as a temperature, where a joint of the range parts at all.
+func (p *parting) can(dT float64) units.Temperature {
+	if !p.some {
+		return 0
+	}
+	return kelvins(dT)
+}
+
+// surely returns dT as a temperature, where all joints of the range part.
+func (p *parting) surely(dT float64) units.Temperature {
+	if p.not {
+		return 0
+	}
+	return p.can(dT)
+}

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve
+
+import (
+	"math"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// A Basis is the strength that a part is judged by.
+type Basis int8
+
+// The bases. A material with a yield strength is ductile and judged by it; one with a tensile
+// strength alone is judged as grey iron, which breaks without yielding.
+const (
+	NoBasis   Basis = iota // no strength is known: nothing is judged
+	ByYield                // the greatest difference of two principal stresses (Tresca) against the yield strength
+	ByTensile              // the greatest hoop stress against the tensile strength
+)
+
+// The margins that a part must have to be Within.
+//
+// All are common practice: 1.5 is the least of what is asked of a ductile metal under a load that
+// is known, 3 of a brittle one in tension. Grey iron bears three to four times its tensile
+// strength in compression, so that 1.5 times the tensile strength is about 5 in truth.
+const (
+	WantedOfYield       = 1.5 // of the yield strength
+	WantedInTension     = 3.0 // of the tensile strength, part in tension
+	WantedInCompression = 1.5 // of the tensile strength, part in compression
+)
+
+// greatestMargin is what a margin of a part that hardly bears anything says.
+const greatestMargin = 1000
+
+// A Strength is a part's stress against its strength, where the stress is worst: at the barrel's
+// bore; at the sleeve's bore or outside.
+//
+// The greatest difference of two principal stresses is never below von Mises's equivalent stress
+// and at most 15 % above it: safe for every ductile metal.
+type Strength struct {
+	Basis   Basis                 `json:"basis"`
+	Limit   units.Pressure        `json:"limit,omitzero"`  // the yield or tensile strength
+	Stress  Range[units.Pressure] `json:"stress,omitzero"` // mildest and worst, as magnitudes
+	Tension bool                  `json:"tension"`         // whether the worst is tension; always true by yield
+	Margin  Range[float64]        `json:"margin,omitzero"` // Limit over Stress, a pure number, worst and mildest; at most 1000
+	Wanted  float64               `json:"wanted,omitzero"` // least margin to be Within, a pure number
+	Verdict uncertainty.Verdict   `json:"verdict"`         // Within: worst margin at least Wanted; Beyond: mildest below 1
+}
+
+func basisOf(m *material.Material) Basis {
+	switch {
+	case m.Yield > 0:
+		return ByYield
+	case m.Tensile > 0:
+		return ByTensile
+	}
+	return NoBasis
+}
+
+// A load is a range of stress, as magnitudes: of mildest and worst use of the part.
+type load struct {
+	mildest, worst float64
+	use            float64 // worst × margin wanted: what is compared where tension and compression meet
+	tension        bool
+}
+
+// load returns the stress to judge by, of a point with a hoop and a radial stress and none along
+// the axis.
+func (b Basis) load(hoop, radial float64) load {
+	if b == ByTensile {
+		m := math.Abs(hoop)
+		return load{mildest: m, worst: m, use: m * wantedOf(b, hoop > 0), tension: hoop > 0}
+	}
+	m := max(hoop, radial, 0) - min(hoop, radial, 0)
+	return load{mildest: m, worst: m, use: m * WantedOfYield, tension: true}
+}
+
+// worse returns the load that asks more of the part.
+func (l load) worse(o load) load {
+	if o.use > l.use {
+		return o
+	}
+	return l
+}
+
+// add widens l by another corner of the ranges.
+func (l *load) add(o load) {
+	mild := min(l.mildest, o.mildest)
+	*l = l.worse(o)
+	l.mildest = mild
+}
+
+func wantedOf(b Basis, tension bool) float64 {
+	switch {
+	case b == ByYield:
+		return WantedOfYield
+	case tension:
+		return WantedInTension
+	}
+	return WantedInCompression
+}
+
+func (b Basis) strength(m *material.Material, l load) Strength {
+	if b == NoBasis {
+		return Strength{}
+	}
+	s := Strength{Basis: b, Limit: m.Tensile, Tension: l.tension, Wanted: wantedOf(b, l.tension)}
+	if b == ByYield {
+		s.Limit = m.Yield
+	}
+	s.Stress = Range[units.Pressure]{units.Pressure(l.mildest), units.Pressure(l.worst)}
+	s.Margin = Range[float64]{margin(s.Limit, l.worst), margin(s.Limit, l.mildest)}
+	s.Verdict = verdict(s.Margin.Least >= s.Wanted, s.Margin.Greatest >= 1)
+	return s
+}
+
+// margin returns limit over stress, rounded to 1e-9 so that every machine decides alike.
+func margin(limit units.Pressure, stress float64) float64 {
+	if float64(limit) >= greatestMargin*stress {
+		return greatestMargin
+	}
+	return math.Round(float64(limit)/stress*1e9) / 1e9
+}
