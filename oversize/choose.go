@@ -243,7 +243,7 @@ func outcome(c *Cylinder, j int, sizes []units.Length, trials [][]trial, at int)
 	if !t.proven() {
 		cc, tried = CylinderChoice{Route: Sleeve}, len(trials)
 		if t.hoped() {
-			cc.Route = Undecided
+			cc, tried = CylinderChoice{Route: Undecided}, at+1
 		}
 	}
 	cc.Name, cc.Over = c.Name, sizes[at]
@@ -276,7 +276,7 @@ func (e *Engine) cautions(c Choice) []Caution {
 		}
 		add(WindowSpansSizes, step > 0 && width > step)
 	}
-	add(HoningUnusual, bores && (e.Honing < 20*units.Micrometre || e.Honing > 130*units.Micrometre))
+	add(HoningUnusual, bores && (e.Honing < LeastHoning || e.Honing > MostHoning))
 	for i := range c.Cylinders {
 		for _, x := range c.Cylinders[i].Cautions {
 			add(x, true)

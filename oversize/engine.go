@@ -76,7 +76,7 @@ func (e *Engine) validate() error {
 		what        string
 		value, most units.Length
 	}{
-		{"service limit", e.Service, most},
+		{"service limit", e.Service, e.Nominal + e.Nominal/10},
 		{"worn clearance", e.WornClearance, e.Nominal / 10},
 		{"greatest overbore", e.MostOver, e.Nominal},
 		{"least wall", e.LeastWall, e.Nominal},
@@ -90,12 +90,12 @@ func (e *Engine) validate() error {
 		}
 	}
 	for _, w := range []struct {
-		what   string
-		window units.Limits
-		most   units.Length
+		what        string
+		window      units.Limits
+		least, most units.Length
 	}{
-		{"new bore", e.NewBore, most},
-		{"clearance", e.Clearance, e.Nominal / 10},
+		{"new bore", e.NewBore, e.Nominal - e.Nominal/10, e.Nominal + e.Nominal/10},
+		{"clearance", e.Clearance, 1, e.Nominal / 10},
 	} {
 		if w.window.IsZero() {
 			continue
@@ -106,8 +106,8 @@ func (e *Engine) validate() error {
 		if err := w.window.Validate(); err != nil {
 			return fmt.Errorf("oversize: window for the %s: %w", w.what, err)
 		}
-		if w.window.Min < 0 || w.window.Max > w.most {
-			return fmt.Errorf("oversize: window for the %s, %v: %w (0 to %v)", w.what, w.window, units.ErrRange, w.most)
+		if w.window.Min < w.least || w.window.Max > w.most {
+			return fmt.Errorf("oversize: window for the %s, %v: %w (%v to %v)", w.what, w.window, units.ErrRange, w.least, w.most)
 		}
 	}
 	if e.WornClearance != 0 && e.WornClearance < e.Clearance.Max {
@@ -127,8 +127,8 @@ func (e *Engine) validate() error {
 	return nil
 }
 
-// checkPiston refuses a piston whose bore, at the middle of the clearance window, would be
-// nearer to another size than to the one it is given for.
+// checkPiston refuses a piston that does not suit a fresh bore of the size it is given for, and is
+// nearer to another size or larger than all.
 func (e *Engine) checkPiston(p fit.Piston, over units.Length) error {
 	if p.IsZero() {
 		return nil
@@ -137,29 +137,41 @@ func (e *Engine) checkPiston(p fit.Piston, over units.Length) error {
 	if err != nil {
 		return err
 	}
-	middle, _ := e.Clearance.Middle()
-	off := skirt.Value + middle - e.Nominal
-	own := (off - over).Abs()
-	greatest := over
-	for _, s := range e.Sizes {
-		greatest = max(greatest, s.Over)
+	fresh := e.NewBore
+	if fresh.IsZero() {
+		fresh = units.Limits{Min: e.Nominal, Max: e.Nominal}
 	}
-	if own > greatest/4 && off > greatest {
-		return fmt.Errorf("oversize: piston of %v, larger than every size on offer (up to %v over %v): %w", skirt.Value, greatest, e.Nominal, ErrPiston)
+	if skirt.Value+e.Clearance.Max >= fresh.Min+over && skirt.Value+e.Clearance.Min <= fresh.Max+over {
+		return nil // it suits a fresh bore of its size
 	}
-	other := func(o units.Length) error {
-		if (off - o).Abs() < own {
-			return fmt.Errorf("oversize: piston of %v given for %v over %v, but nearer to %v over: %w", skirt.Value, over, e.Nominal, o, ErrPiston)
+	standard, _ := fresh.Middle()
+	clearance, _ := e.Clearance.Middle()
+	off := skirt.Value + clearance - standard
+	greatest, room := units.Length(0), leastRoom
+	nearer := func(o units.Length) error {
+		if (off - o).Abs() < (off - over).Abs() {
+			return fmt.Errorf("oversize: piston of %v for the size %v over %v is nearer to %v over: %w", skirt.Value, over, e.Nominal, o, ErrPiston)
 		}
 		return nil
 	}
+	err = nearer(0)
 	for _, s := range e.Sizes {
-		if err := other(s.Over); err != nil {
-			return err
+		if s.Over > 0 {
+			room = (s.Over - greatest) / 2
+		}
+		greatest = s.Over
+		if err == nil {
+			err = nearer(s.Over)
 		}
 	}
-	return other(0)
+	if greatest = max(greatest, over); off > greatest+room {
+		return fmt.Errorf("oversize: piston of %v is larger than every size on offer, up to %v over %v: %w", skirt.Value, greatest, e.Nominal, ErrPiston)
+	}
+	return err
 }
+
+// leastRoom is how far a piston may be from the standard size where no step says more.
+const leastRoom = units.Millimetre / 10
 
 func (e *Engine) validateCylinder(c *Cylinder) error {
 	name := func(err error) error { return fmt.Errorf("oversize: cylinder %q: %w", c.Name, err) }

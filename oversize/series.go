@@ -15,8 +15,8 @@ var ErrOrder = errors.New("sizes doubled or out of order")
 
 // A Size is one size on offer.
 type Size struct {
-	Over   units.Length // over the nominal bore; 0 is the standard size
-	Piston fit.Piston   `json:",omitzero"` // for this size, measured or as its supplier states it; zero: not known yet
+	Over   units.Length `json:"over"`            // over the nominal bore; 0 is the standard size
+	Piston fit.Piston   `json:"piston,omitzero"` // for this size, measured or as its supplier states it; zero: not known yet
 }
 
 // A Series is the sizes on offer, the smallest first. A supplier's own is one literal.

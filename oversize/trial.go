@@ -63,20 +63,12 @@ func (e *Engine) keep(c *Cylinder, r uncertainty.Risk) (trial, error) {
 			return trial{}, err
 		}
 	}
-	if e.LeastWall != 0 && c.ThinnestWall.Value != 0 {
-		f, err := judge("thinnest wall", c.ThinnestWall, units.Limits{Min: e.LeastWall}, r)
-		if err != nil {
-			return trial{}, err
-		}
-		switch f.Verdict {
-		case uncertainty.Beyond:
-			refuse(WallThin, f)
-		case uncertainty.Undecided:
-			refuse(WallNotProven, f)
-		}
-	}
 	t.choice = CylinderChoice{Route: HoneAndKeep, Work: Deglaze, Finish: window, WallLeft: c.ThinnestWall}
-	if t.proven() || !window.HasMax() {
+	wallStands, err := e.wallStands(c, r, refuse)
+	if err != nil {
+		return trial{}, err
+	}
+	if t.proven() || !wallStands || !window.HasMax() {
 		return t, nil
 	}
 	// Rigid stones can still bring it into the window, if they take all worn wall with them.
@@ -96,6 +88,28 @@ func (e *Engine) keep(c *Cylinder, r uncertainty.Risk) (trial, error) {
 	}
 	t.refused = append(t.refused, Refusal{Route: HoneAndKeep, Work: Correct, Over: c.Over, Reason: why, Finding: f})
 	return t, nil
+}
+
+// wallStands asks whether the wall is thick enough as it is, where it was measured and a least
+// is given.
+func (e *Engine) wallStands(c *Cylinder, r uncertainty.Risk, refuse func(Reason, uncertainty.Finding)) (bool, error) {
+	if e.LeastWall == 0 || c.ThinnestWall.Value == 0 {
+		return true, nil
+	}
+	f, err := judge("thinnest wall", c.ThinnestWall, units.Limits{Min: e.LeastWall}, r)
+	if err != nil || f.Verdict == uncertainty.Within {
+		return true, err
+	}
+	refuse(wallReason(f.Verdict), f)
+	return false, nil
+}
+
+// wallReason returns why a wall that is not Within its limit is refused.
+func wallReason(v uncertainty.Verdict) Reason {
+	if v == uncertainty.Beyond {
+		return WallThin
+	}
+	return WallNotProven
 }
 
 // correct sets the window and the aim for honing to a true cylinder inside cc.Finish: as little
@@ -277,44 +291,10 @@ func (e *Engine) judgeWall(c *Cylinder, cc *CylinderChoice, finished units.Lengt
 	}
 	cc.WallLeft = left
 	f, err := judge("wall left", left, units.Limits{Min: max(e.LeastWall, units.Picometre)}, r)
-	switch {
-	case err != nil:
-		return err
-	case f.Verdict == uncertainty.Beyond:
-		refuse(WallThin, f)
-	case f.Verdict == uncertainty.Undecided:
-		refuse(WallNotProven, f)
+	if err == nil && f.Verdict != uncertainty.Within {
+		refuse(wallReason(f.Verdict), f)
 	}
-	return nil
-}
-
-// WallLeft returns the thickness of wall that is left where it measured wall at a bore of the
-// size now, when the bore is finished at that size: wall less half the growth of the bore and
-// less the shift of the axis, which may point that way. It may be negative: then there is none.
-//
-// Sizes that are not positive, a negative wall or shift, and values beyond what a cylinder can
-// have are [units.ErrRange].
-func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (uncertainty.Estimate, error) {
-	if err := checkSize("bore", now.Value); err != nil {
-		return uncertainty.Estimate{}, err
-	}
-	if err := checkSize("finished bore", finished); err != nil {
-		return uncertainty.Estimate{}, err
-	}
-	for _, l := range []units.Length{wall.Value, shift} {
-		if l < 0 || l > most {
-			return uncertainty.Estimate{}, outOfRange("wall or shift", l)
-		}
-	}
-	// (finished − now)/2, halves away from zero: the wall is never flattered
-	growth, err := (finished - now.Value).MulDiv(1, 2)
-	if err != nil {
-		return uncertainty.Estimate{}, err
-	}
-	return uncertainty.Budget{Components: []uncertainty.Component{
-		{Name: "wall", Sensitivity: 1, Std: wall.Std.In(units.Picometre), DoF: wall.DoF},
-		{Name: "bore", Sensitivity: 0.5, Std: now.Std.In(units.Picometre), DoF: now.DoF},
-	}}.Estimate(wall.Value-growth-shift, units.Picometre)
+	return err
 }
 
 // aim sets the size to work to and the stock, where the finish window is known.

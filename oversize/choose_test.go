@@ -1,0 +1,365 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize_test
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// pump returns an engine with bores of 67 mm and the usual metric sizes.
+func pump() oversize.Engine {
+	return oversize.Engine{
+		Wall: oversize.BareIron, Nominal: mm("67"), Sizes: oversize.Metric(),
+		NewBore: units.Limits{Min: mm("67.000"), Max: mm("67.019")}, Clearance: units.Limits{Min: mm("0.025"), Max: mm("0.045")},
+		WornClearance: mm("0.120"), Honing: mm("0.050"), LeastWall: mm("2"),
+	}
+}
+
+// cylinder returns a cylinder worn by so much all round, its piston 0.030 mm under the new bore.
+func cylinder(name string, wear units.Length) oversize.Cylinder {
+	largest := mm("67") + wear
+	all := bore.Interval{Least: exact(largest), Greatest: exact(largest)}
+	return oversize.Cylinder{
+		Name: name, Largest: exact(largest), Smallest: exact(mm("67")), CleanUp: bore.CleanUp{Original: all, Worn: all},
+		Findings: []uncertainty.Finding{{Subject: "ovality", Measured: exact(mm("0.02")), Limits: units.Limits{Max: mm("0.05")}, Verdict: uncertainty.Within}},
+		Piston:   piston("66.970"), ThinnestWall: exact(mm("3")),
+	}
+}
+
+func TestRoutes(t *testing.T) {
+	verdict := func(v uncertainty.Verdict) func(*oversize.Engine, []oversize.Cylinder) {
+		return func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Findings[0].Verdict = v }
+	}
+	all := func(fs ...func(*oversize.Engine, []oversize.Cylinder)) func(*oversize.Engine, []oversize.Cylinder) {
+		return func(e *oversize.Engine, cs []oversize.Cylinder) {
+			for _, f := range fs {
+				f(e, cs)
+			}
+		}
+	}
+	beyond, open := verdict(uncertainty.Beyond), verdict(uncertainty.Undecided)
+	rigid := func(e *oversize.Engine, _ []oversize.Cylinder) { e.RigidHone = true }
+	wear := func(l string) func(*oversize.Engine, []oversize.Cylinder) {
+		return func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0] = cylinder("1", mm(l)) }
+	}
+	const keep, bored, undecided, sleeve = oversize.HoneAndKeep, oversize.BoreOversize, oversize.Undecided, oversize.Sleeve
+	for _, test := range []struct {
+		name    string
+		change  func(*oversize.Engine, []oversize.Cylinder)
+		routes  [2]oversize.Route
+		over    string
+		reasons []oversize.Reason // of the first cylinder
+	}{
+		{"little worn", wear("0.02"), [2]oversize.Route{keep, keep}, "0", nil},
+		{"ovality beyond", beyond, [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.NoRigidHone}},
+		{"ovality beyond, rigid stones", all(beyond, rigid), [2]oversize.Route{keep, keep}, "0", []oversize.Reason{oversize.BeyondLimit}},
+		{"ovality open", open, [2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.LimitUndecided, oversize.NoRigidHone}},
+		{"ovality open, rigid stones", all(open, rigid), [2]oversize.Route{keep, keep}, "0", []oversize.Reason{oversize.LimitUndecided}},
+		{"ovality open, the other beyond", all(open, func(_ *oversize.Engine, cs []oversize.Cylinder) {
+			cs[1].Findings = []uncertainty.Finding{{Verdict: uncertainty.Beyond}}
+		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.LimitUndecided, oversize.NoRigidHone}},
+		{"the other beyond", func(_ *oversize.Engine, cs []oversize.Cylinder) {
+			cs[1].Findings = []uncertainty.Finding{{Verdict: uncertainty.Beyond}}
+		}, [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.SharedSize}},
+		{"the other beyond, own sizes", func(e *oversize.Engine, cs []oversize.Cylinder) {
+			e.OwnSizes = true
+			cs[1].Findings = []uncertainty.Finding{{Verdict: uncertainty.Beyond}}
+		}, [2]oversize.Route{keep, bored}, "0.25", nil},
+		{"no limits and no clearance", func(e *oversize.Engine, cs []oversize.Cylinder) {
+			e.Clearance, e.WornClearance = units.Limits{}, 0
+			cs[0].Findings = nil
+		}, [2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.NothingJudged}},
+		{"piston not measured", func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Piston = fit.Piston{} },
+			[2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.PistonNotMeasured}},
+		{"piston of the series", func(e *oversize.Engine, cs []oversize.Cylinder) {
+			cs[0].Piston = fit.Piston{}
+			e.Sizes = append(oversize.Series{{Piston: piston("66.970")}}, e.Sizes...)
+		}, [2]oversize.Route{keep, keep}, "0", nil},
+		{"worn loose", wear("0.0901"), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp}},
+		{"worn to the last", wear("0.09"), [2]oversize.Route{keep, keep}, "0", nil},
+		{"worn to the last, deglazing takes more", all(wear("0.09"), func(e *oversize.Engine, _ []oversize.Cylinder) { e.Deglaze = 1 }),
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoRigidHone}},
+		{"loose in doubt", all(wear("0.09"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Largest.Std = units.Micrometre }),
+			[2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.ClearanceUndecided, oversize.NoRigidHone}},
+		{"piston tight", func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Piston = piston("66.9751") },
+			[2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.PistonTight, oversize.NoRigidHone}},
+		{"piston tight, rigid stones", all(rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Piston = piston("66.9751") }),
+			[2]oversize.Route{keep, keep}, "0", []oversize.Reason{oversize.PistonTight}},
+		{"beyond the service limit for stones", all(beyond, rigid, func(e *oversize.Engine, _ []oversize.Cylinder) { e.Service = mm("67.019") }),
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.NoCleanUp}},
+		{"stones in doubt", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
+			cs[0].CleanUp.Worn.Greatest = uncertainty.Estimate{Value: mm("67.09"), Std: units.Micrometre}
+		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
+		{"wear of a quarter", wear("0.25"), [2]oversize.Route{bored, bored}, "0.5",
+			[]oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.NoCleanUp}},
+		{"wear of a quarter, unseen", all(wear("0.18"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].CleanUp.Original.Greatest = exact(mm("67.3")) }),
+			[2]oversize.Route{bored, bored}, "0.5", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.CleanUpNotProven}},
+		{"worn past all sizes", wear("0.96"), [2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
+			oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp}},
+		{"one past all sizes, the other worn", all(wear("0.96"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[1] = cylinder("2", mm("0.3")) }),
+			[2]oversize.Route{sleeve, bored}, "0.5", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
+				oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp}},
+		{"greatest overbore", all(wear("0.2"), func(e *oversize.Engine, _ []oversize.Cylinder) { e.MostOver = mm("0.4") }),
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp}},
+		{"greatest overbore below all", all(wear("0.2"), func(e *oversize.Engine, _ []oversize.Cylinder) { e.MostOver = mm("0.2") }),
+			[2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
+				oversize.BeyondGreatest, oversize.BeyondGreatest, oversize.BeyondGreatest, oversize.BeyondGreatest}},
+		{"gasket hole", all(wear("0.2"), func(e *oversize.Engine, _ []oversize.Cylinder) { e.GasketHole = mm("67.268") }),
+			[2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
+				oversize.GasketHole, oversize.GasketHole, oversize.GasketHole, oversize.GasketHole}},
+		{"gasket hole just as large", all(wear("0.2"), func(e *oversize.Engine, _ []oversize.Cylinder) { e.GasketHole = mm("67.269") }),
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp}},
+		{"wall not measured", all(wear("0.2"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].ThinnestWall = exact(0) }),
+			[2]oversize.Route{undecided, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.WallNotMeasured}},
+		{"wall thin", all(wear("0.2"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].ThinnestWall = exact(mm("2.1344")) }),
+			[2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
+				oversize.WallThin, oversize.WallThin, oversize.WallThin, oversize.WallThin}},
+		{"wall just enough", all(wear("0.2"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].ThinnestWall = exact(mm("2.1345")) }),
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp}},
+		{"wall in doubt", all(wear("0.2"), func(e *oversize.Engine, cs []oversize.Cylinder) {
+			e.MostOver = mm("0.25")
+			cs[0].ThinnestWall = uncertainty.Estimate{Value: mm("2.1345"), Std: mm("0.05")}
+		}), [2]oversize.Route{undecided, bored}, "0.25", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.WallNotProven}},
+		{"kept on too thin a wall", func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].ThinnestWall = exact(mm("1.9")) },
+			[2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.WallThin,
+				oversize.WallThin, oversize.WallThin, oversize.WallThin, oversize.WallThin}},
+		{"too thin a wall for stones, too", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].ThinnestWall = exact(mm("1.9")) }),
+			[2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.BeyondLimit, oversize.WallThin,
+				oversize.WallThin, oversize.WallThin, oversize.WallThin, oversize.WallThin}},
+		{"kept on a doubtful wall", func(_ *oversize.Engine, cs []oversize.Cylinder) {
+			cs[0].ThinnestWall = uncertainty.Estimate{Value: mm("2"), Std: mm("0.05")}
+		}, [2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.WallNotProven}},
+	} {
+		e, cs := pump(), []oversize.Cylinder{cylinder("1", mm("0.02")), cylinder("2", mm("0.02"))}
+		test.change(&e, cs)
+		got, err := oversize.Choose(e, cs, uncertainty.Risk{})
+		if err != nil {
+			t.Errorf("%s: %v", test.name, err)
+			continue
+		}
+		var reasons []oversize.Reason
+		for _, r := range got.Cylinders[0].Refused {
+			reasons = append(reasons, r.Reason)
+		}
+		routes := [2]oversize.Route{got.Cylinders[0].Route, got.Cylinders[1].Route}
+		if routes != test.routes || got.Over != mm(test.over) || !slices.Equal(reasons, test.reasons) {
+			t.Errorf("%s: %v at %v over for %v; want %v at %s mm for %v", test.name, routes, got.Over, reasons, test.routes, test.over, test.reasons)
+		}
+	}
+}
+
+// TestPresentOversize: a cylinder that already stands at an oversize is kept there, and the
+// other is bored to join it.
+func TestPresentOversize(t *testing.T) {
+	e := pump()
+	bored := cylinder("2", 0)
+	quarter := mm("0.25")
+	for _, x := range []*uncertainty.Estimate{&bored.Largest, &bored.Smallest, &bored.CleanUp.Original.Least, &bored.CleanUp.Original.Greatest,
+		&bored.CleanUp.Worn.Least, &bored.CleanUp.Worn.Greatest, &bored.Piston.Size} {
+		x.Value += quarter
+	}
+	bored.Over, bored.PistonFor = quarter, quarter
+	got, err := oversize.Choose(e, []oversize.Cylinder{cylinder("1", mm("0.01")), bored}, uncertainty.Risk{})
+	if err != nil || got.Route != oversize.BoreOversize || got.Over != quarter || got.Cylinders[0].Route != oversize.BoreOversize || got.Cylinders[1].Route != oversize.HoneAndKeep {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+// TestWindowAndAim: the real piston decides the finish window, the bored size leaves the honing
+// allowance, and the axis moves only where it may.
+func TestWindowAndAim(t *testing.T) {
+	e := pump()
+	e.Sizes = oversize.Series{{Over: mm("0.25"), Piston: piston("67.215")}}
+	e.Aim = fit.Tight
+	c := cylinder("1", mm("0.15"))
+	c.Largest.Std, c.Smallest.Std = units.Micrometre, units.Micrometre
+	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	want := oversize.CylinderChoice{
+		Name: "1", Route: oversize.BoreOversize, Over: mm("0.25"),
+		Finish: units.Limits{Min: mm("67.240"), Max: mm("67.260")},
+		Aim:    mm("67.24196"), Bored: mm("67.19196"), LeastStock: mm("0.09196"), MostStock: mm("0.24196"),
+		WallLeft: uncertainty.Estimate{Value: mm("2.87"), Std: units.Micrometre / 2},
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	cc := got.Cylinders[0]
+	if cc.Refused == nil || cc.Cautions != nil {
+		t.Errorf("%+v", cc)
+	}
+	cc.Refused = nil
+	for _, l := range []*units.Length{&cc.Aim, &cc.Bored, &cc.LeastStock, &cc.MostStock} {
+		*l = l.Round(10 * units.Nanometre) // 1.95996 standard uncertainties off the tight end
+	}
+	if cc.Name != want.Name || cc.Finish != want.Finish || cc.Aim != want.Aim || cc.Bored != want.Bored || cc.LeastStock != want.LeastStock || cc.MostStock != want.MostStock || cc.WallLeft != want.WallLeft {
+		t.Errorf("%+v; want %+v", cc, want)
+	}
+}
+
+// TestCorrectedAsLittleAsNeeded: honing to correct form aims at the least size that is sure to
+// be clean and clear of the piston.
+func TestCorrectedAsLittleAsNeeded(t *testing.T) {
+	e := pump()
+	e.RigidHone = true
+	c := cylinder("1", mm("0.04"))
+	c.Findings[0].Verdict = uncertainty.Beyond
+	c.CleanUp.Worn.Greatest.Std = units.Micrometre
+	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{Accept: 0.1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	cc := got.Cylinders[0]
+	// 0.1 shared over two decisions is 0.05 on one side: 1.644854 standard uncertainties.
+	if cc.Work != oversize.Correct || cc.Aim.Round(units.Nanometre) != mm("67.041645") || cc.Finish.Max != mm("67.09") {
+		t.Errorf("%+v; want 67.041645 mm", cc)
+	}
+}
+
+func TestCautions(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*oversize.Engine, *oversize.Cylinder)
+		want   []oversize.Caution
+	}{
+		{"none", func(*oversize.Engine, *oversize.Cylinder) {}, nil},
+		{"window wider than a step", func(e *oversize.Engine, _ *oversize.Cylinder) {
+			e.Sizes[0].Over = mm("0.23")
+			e.Clearance.Max = mm("0.05")
+			e.Sizes[1].Over = mm("0.25")
+		},
+			[]oversize.Caution{oversize.WindowSpansSizes}},
+		{"no window and no piston", func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore = units.Limits{} }, []oversize.Caution{oversize.PistonToCome}},
+		{"no least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = 0 }, []oversize.Caution{oversize.WallUnknown}},
+		{"no wall at all", func(e *oversize.Engine, c *oversize.Cylinder) { e.LeastWall = 0; c.ThinnestWall = exact(0) }, []oversize.Caution{oversize.WallUnknown}},
+		{"little honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.LeastHoning - 1 }, []oversize.Caution{oversize.HoningUnusual}},
+		{"much honing", func(e *oversize.Engine, c *oversize.Cylinder) {
+			e.Honing = oversize.MostHoning + 1
+			*c = cylinder("1", mm("0.1"))
+		}, []oversize.Caution{oversize.HoningUnusual}},
+		{"usual honing", func(e *oversize.Engine, c *oversize.Cylinder) {
+			e.Honing = oversize.MostHoning
+			*c = cylinder("1", mm("0.1"))
+		}, nil},
+		{"coarse gauge", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("0.012") }, []oversize.Caution{oversize.GaugeTooCoarse}},
+		{"axis moves", func(e *oversize.Engine, c *oversize.Cylinder) {
+			e.MayShift = mm("0.1")
+			c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))
+		}, []oversize.Caution{oversize.AxisMoves}},
+	} {
+		e, c := pump(), cylinder("1", mm("0.15"))
+		test.change(&e, &c)
+		got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+		if err != nil || got.Route != oversize.BoreOversize || !slices.Equal(got.Cautions, test.want) {
+			t.Errorf("%s: %v, %v, %v; want %v", test.name, got.Route, got.Cautions, err, test.want)
+		}
+	}
+}
+
+func TestShiftTakesWall(t *testing.T) {
+	e, c := pump(), cylinder("1", mm("0.15"))
+	e.MayShift = mm("0.1")
+	c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))
+	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil || got.Cylinders[0].Centre != oversize.WornCentre || got.Cylinders[0].WallLeft.Value != mm("2.7655") {
+		t.Errorf("%+v, %v; want 3 − 0.269/2 − 0.1 = 2.7655 mm left", got, err)
+	}
+	e.MayShift--
+	if got, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || got.Over != mm("0.5") || got.Cylinders[0].Centre != oversize.OriginalCentre {
+		t.Errorf("%+v, %v; want 0.5 mm over on the original centre", got, err)
+	}
+}
+
+func TestRefusalText(t *testing.T) {
+	e, c := pump(), cylinder("1", mm("0.31"))
+	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lines []string
+	for _, r := range got.Cylinders[0].Refused {
+		lines = append(lines, r.String())
+	}
+	want := `hone and keep, deglaze: clearance beyond its limit (greatest clearance 0.34 mm, max 0.12 mm)
+hone and keep, correct form: worn wall would be left (clean-up on the worn centre 67.31 mm, max 67.09 mm)
+bore oversize 0.25 mm: worn wall would be left (clean-up on the original centre 67.31 mm, max 67.2 mm)`
+	if s := strings.Join(lines, "\n"); s != want {
+		t.Errorf("%s\nwant\n%s", s, want)
+	}
+}
+
+func TestBadInput(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*oversize.Engine, *oversize.Cylinder)
+		want   error
+	}{
+		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = oversize.WallNotGiven }, oversize.ErrWall},
+		{"unknown wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 99 }, oversize.ErrWall},
+		{"no bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 0 }, units.ErrRange},
+		{"bore of 2 m", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 2 * units.Metre }, units.ErrRange},
+		{"negative service limit", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Service = -1 }, units.ErrRange},
+		{"negative honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = -1 }, units.ErrRange},
+		{"negative least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = -1 }, units.ErrRange},
+		{"negative shift", func(e *oversize.Engine, _ *oversize.Cylinder) { e.MayShift = -1 }, units.ErrRange},
+		{"clearance crossed", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Clearance = units.Limits{Min: 2, Max: 1} }, units.ErrCrossed},
+		{"clearance one-sided", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Clearance = units.Limits{Max: 1} }, units.ErrRange},
+		{"clearance of a tenth", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Clearance = units.Limits{Min: 1, Max: mm("7")} }, units.ErrRange},
+		{"worn clearance below the fresh one", func(e *oversize.Engine, _ *oversize.Cylinder) { e.WornClearance = mm("0.04") }, units.ErrCrossed},
+		{"new bore crossed", func(e *oversize.Engine, _ *oversize.Cylinder) {
+			e.NewBore = units.Limits{Min: mm("67.02"), Max: mm("67.01")}
+		}, units.ErrCrossed},
+		{"new bore of another engine", func(e *oversize.Engine, _ *oversize.Cylinder) {
+			e.NewBore = units.Limits{Min: mm("80"), Max: mm("80.02")}
+		}, units.ErrRange},
+		{"sizes out of order", func(e *oversize.Engine, _ *oversize.Cylinder) { slices.Reverse(e.Sizes) }, oversize.ErrOrder},
+		{"size doubled", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[1] = e.Sizes[0] }, oversize.ErrOrder},
+		{"negative size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Over = -1 }, units.ErrRange},
+		{"size above the bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[3].Over = mm("68") }, units.ErrRange},
+		{"piston of the next size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Piston = piston("67.47") }, oversize.ErrPiston},
+		{"piston of no size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[3].Piston = piston("68.3") }, oversize.ErrPiston},
+		{"piston in hand larger than all", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston, c.PistonFor = piston("68.3"), mm("1") }, oversize.ErrPiston},
+		{"piston along its pin", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston.Axis = fit.AlongPin }, fit.ErrAlongPin},
+		{"readings crossed", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest, c.Largest = c.Largest, c.Smallest }, units.ErrCrossed},
+		{"reading of another engine", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest.Value = mm("50") }, units.ErrRange},
+		{"clean-up below the largest", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Original.Least.Value = mm("67.1") }, units.ErrCrossed},
+		{"no clean-up", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp = bore.CleanUp{} }, units.ErrCrossed},
+		{"negative wall", func(_ *oversize.Engine, c *oversize.Cylinder) { c.ThinnestWall.Value = -1 }, units.ErrRange},
+		{"negative doubt", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = -1 }, uncertainty.ErrStd},
+		{"doubt of 20 mm", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("20") }, units.ErrRange},
+		{"degrees of freedom infinite", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.DoF = math.Inf(1) }, uncertainty.ErrDoF},
+		{"negative oversize now", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Over = -1 }, units.ErrRange},
+		{"negative shift of a cylinder", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Shift = -1 }, units.ErrRange},
+	} {
+		e, c := pump(), cylinder("left", mm("0.15"))
+		test.change(&e, &c)
+		if got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); !errors.Is(err, test.want) || got.Cylinders != nil {
+			t.Errorf("%s: %v; want %v", test.name, err, test.want)
+		}
+	}
+	for name, f := range map[string]func() error{
+		"no cylinders": func() error { _, err := oversize.Choose(pump(), nil, uncertainty.Risk{}); return err },
+		"65 cylinders": func() error {
+			_, err := oversize.Choose(pump(), make([]oversize.Cylinder, 65), uncertainty.Risk{})
+			return err
+		},
+	} {
+		if err := f(); !errors.Is(err, oversize.ErrCylinders) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for _, r := range []uncertainty.Risk{{Accept: -1}, {Accept: math.NaN()}, {Reject: 2}, {Accept: math.Inf(1)}} {
+		if _, err := oversize.Choose(pump(), []oversize.Cylinder{cylinder("1", mm("0.15"))}, r); !errors.Is(err, uncertainty.ErrProbability) {
+			t.Errorf("risk %v: %v", r, err)
+		}
+	}
+}

@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+)
+
+// LeastHoning and MostHoning are the ends of the honing allowances on the diameter that sources
+// give: 0.02 mm, 0.03 mm (0.001 in), 0.05 to 0.08 mm (0.002 to 0.003 in) and 0.05 to 0.13 mm
+// (0.002 to 0.005 in), all common practice. A coarse boring finish wants the larger ones.
+const (
+	LeastHoning = 20 * units.Micrometre
+	MostHoning  = 130 * units.Micrometre
+)
+
+// An OperationKind is one step of the way from a worn bore to a finished one.
+type OperationKind int8
+
+// Operations, in the order in which they are done.
+const (
+	NoOperation   OperationKind = iota
+	RoughBore                   // to a little under the bored size
+	FinishBore                  // one cut to the bored size
+	MouthChamfer                // restored at the mouth, so that rings enter and no edge tears the stones
+	BottomChamfer               // at the bottom, where rings enter from below
+	RoughHone                   // takes the marks of the boring tool away
+	FinishHone                  // to size and crosshatch
+	PlateauHone                 // takes the peaks off the finish
+)
+
+var operationNames = [...]string{
+	"none", "rough bore", "finish bore", "mouth chamfer", "bottom chamfer", "rough hone", "finish hone", "plateau hone",
+}
+
+// String returns the operation in words, "finish bore".
+func (k OperationKind) String() string { return nameOf(k, operationNames[:]) }
+
+// MarshalText returns the text of [OperationKind.String]; a value that has none is ErrUnknownName.
+func (k OperationKind) MarshalText() ([]byte, error) { return marshalName(k, operationNames[:]) }
+
+// UnmarshalText reads the text of [OperationKind.String]. On error, ErrUnknownName, the receiver
+// keeps its value.
+func (k *OperationKind) UnmarshalText(text []byte) error {
+	return unmarshalName(k, text, operationNames[:])
+}
+
+// An Operation is one step, its sizes being diameters at 20 °C.
+type Operation struct {
+	Kind   OperationKind `json:"kind"`
+	Before units.Length  `json:"before"`
+	After  units.Length  `json:"after"`
+	Stock  units.Length  `json:"stock,omitzero"`  // on the diameter
+	Passes int           `json:"passes,omitzero"` // of boring
+	Depth  units.Length  `json:"depth,omitzero"`  // of cut of each pass, radial, rounded up
+	Time   time.Duration `json:"time,omitzero"`   // of boring, in nanoseconds; zero where feed, speed or length is not given
+}
+
+// A Shop is how a workshop divides the stock. Zero lengths leave the operation out; stock is on
+// the diameter.
+type Shop struct {
+	MostDepth  units.Length // greatest depth of a rough cut, radial
+	FinishBore units.Length // stock of the last cut; about 0.05 mm near size is common practice
+	FinishHone units.Length // stock of finish honing
+	Plateau    units.Length // stock of plateau honing
+
+	BothEnds bool // rings enter from below: the bottom wants a chamfer too
+
+	Length  units.Length    // to be bored, with the run-in and run-out of the tool
+	Feed    units.Length    // a turn
+	Spindle units.Frequency // of the boring bar
+}
+
+// Plan returns the operations from the present size to the finished one, in order, their stock
+// adding up to all there is to remove. from is the smallest reading, where most comes off;
+// bored is the size to bore to, or zero where the bore is honed alone; to is the size to stop
+// at.
+//
+// Chamfers are restored after boring and before honing, which takes their edges off.
+//
+// Sizes that do not rise, and shares of the stock that are negative or larger than their whole,
+// are [units.ErrRange]; so are a depth of cut of zero where a rough cut is wanted, one that would
+// want more than 1000 passes, and a speed or feed out of range.
+func (s Shop) Plan(from, bored, to units.Length) ([]Operation, error) {
+	for _, l := range []units.Length{s.MostDepth, s.FinishBore, s.FinishHone, s.Plateau} {
+		if l < 0 || l > most {
+			return nil, outOfRange("share of the stock", l)
+		}
+	}
+	if err := checkSize("present size", from); err != nil {
+		return nil, err
+	}
+	if err := checkSize("finished size", to); err != nil {
+		return nil, err
+	}
+	if bored != 0 && bored < from || max(bored, from) > to {
+		return nil, fmt.Errorf("oversize: from %v, bored to %v, finished at %v: %w (rising)", from, bored, to, units.ErrRange)
+	}
+	var list []Operation
+	at := from
+	add := func(k OperationKind, after units.Length) {
+		list = append(list, Operation{Kind: k, Before: at, After: after, Stock: after - at})
+		at = after
+	}
+	if bored > from {
+		if rough := bored - s.FinishBore; rough > at {
+			if err := s.rough(&list, at, rough); err != nil {
+				return nil, err
+			}
+			at = rough
+		}
+		if bored > at {
+			add(FinishBore, bored)
+			if err := s.cut(&list[len(list)-1], 1); err != nil {
+				return nil, err
+			}
+		}
+		add(MouthChamfer, bored)
+		if s.BothEnds {
+			add(BottomChamfer, bored)
+		}
+	}
+	last := s.FinishHone + s.Plateau
+	if to-at < last {
+		return nil, fmt.Errorf("oversize: %v left for honing, of which finish and plateau want %v: %w", to-at, last, units.ErrRange)
+	}
+	for _, hone := range []struct {
+		kind  OperationKind
+		after units.Length
+	}{{RoughHone, to - last}, {FinishHone, to - s.Plateau}, {PlateauHone, to}} {
+		if hone.after > at {
+			add(hone.kind, hone.after)
+		}
+	}
+	return list, nil
+}
+
+// rough adds rough boring in equal passes, none deeper than the greatest depth.
+func (s Shop) rough(list *[]Operation, from, to units.Length) error {
+	stock := to - from
+	if s.MostDepth <= 0 || stock/s.MostDepth > 2*mostPasses {
+		return fmt.Errorf("oversize: %v to bore in cuts of %v: %w (at most %d passes)", stock, s.MostDepth, units.ErrRange, mostPasses)
+	}
+	o := Operation{Kind: RoughBore, Before: from, After: to, Stock: stock}
+	if err := s.cut(&o, int((stock+2*s.MostDepth-1)/(2*s.MostDepth))); err != nil {
+		return err
+	}
+	*list = append(*list, o)
+	return nil
+}
+
+const mostPasses = 1000
+
+// cut sets the passes of an operation, their depth and their time.
+func (s Shop) cut(o *Operation, passes int) error {
+	o.Passes = passes
+	per := units.Length(2 * passes)
+	o.Depth = (o.Stock + per - 1) / per
+	if s.Length == 0 || s.Feed == 0 || s.Spindle == 0 {
+		return nil
+	}
+	var err error
+	o.Time, err = BoringTime(s.Length, s.Feed, s.Spindle, passes)
+	return err
+}
+
+// BoringTime returns how long the passes take, length/(feed·spindle) each: what the tool is
+// fed, without setting up and running back.
+//
+// A length, feed or speed that is not positive, a feed above the length, and times beyond a
+// year are [units.ErrRange].
+func BoringTime(length, feed units.Length, spindle units.Frequency, passes int) (time.Duration, error) {
+	seconds := float64(length) / float64(feed) / float64(spindle) * float64(passes)
+	if length <= 0 || feed <= 0 || feed > length || passes < 1 || !(seconds > 0 && seconds < 365*24*3600) {
+		return 0, fmt.Errorf("oversize: %d passes of %v at %v a turn and %v: %w", passes, length, feed, spindle, units.ErrRange)
+	}
+	return time.Duration(math.Round(seconds * float64(time.Second))), nil
+}
+
+// Shows returns what the dial deviates from its setting now, plus where the bore is larger,
+// when the bore has the size wanted at 20 °C: the inverse of [material.Comparison.SizeAt20] in the
+// deviation, at the temperatures of the comparison.
+//
+// It is for roughing alone. The finished size is accepted only after bore and gauge have soaked
+// at one temperature. Errors are those of the comparison; a size that is not positive or beyond
+// [units.MaxLength] is [units.ErrRange].
+func Shows(wanted units.Length, now material.Comparison) (units.Length, error) {
+	if err := checkSize("size wanted", wanted); err != nil {
+		return 0, err
+	}
+	now.Deviation = 0
+	base, err := now.SizeAt20()
+	if err != nil {
+		return 0, err
+	}
+	s, err := now.Sensitivities()
+	if err != nil {
+		return 0, err
+	}
+	return units.Of(float64(wanted-base)/s.Deviation, units.Picometre)
+}
