@@ -52,9 +52,9 @@ func BenchmarkReach(b *testing.B) {
 		var spindles []units.Frequency
 		var strokings []hone.Stroking
 		for i := range n {
-			share := units.Frequency(i) / units.Frequency(n-1)
-			spindles = append(spindles, h.Spindle.Min+(h.Spindle.Max-h.Spindle.Min)*share)
-			strokings = append(strokings, hone.Cycles(0.2+3.8*share))
+			share := float64(i) / float64(n-1)
+			spindles = append(spindles, units.Frequency(20+680*share)*units.PerMinute)
+			strokings = append(strokings, hone.Cycles(units.Frequency(0.2+3.8*share)))
 		}
 		b.Run(fmt.Sprintf("among=%dx%d", n, n), func(b *testing.B) {
 			b.ReportAllocs()

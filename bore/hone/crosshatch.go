@@ -50,20 +50,32 @@ func AcrossAxis(a units.Angle) (Crosshatch, error) {
 	return crosshatch(90-a.In(units.Degree)/2, a, "across axis", 180)
 }
 
-// crosshatch rounds the lean, in degrees, once.
+// crosshatch makes the lean, in degrees, a Crosshatch.
 func crosshatch(lean float64, given units.Angle, convention string, end int) (Crosshatch, error) {
-	p := math.Round(lean * picodegrees)
-	if !(p >= 1 && p <= 90*picodegrees-1) {
+	c, ok := rounded(lean * picodegrees)
+	if !ok {
 		return Crosshatch{}, fmt.Errorf("hone: crosshatch of %v %s: %w: want above 0°, below %d°",
 			given, convention, ErrAngle, end)
 	}
-	return Crosshatch{int64(p)}, nil
+	return c, nil
+}
+
+// rounded rounds a lean in picodegrees, once, and reports whether it lies between the ends.
+func rounded(lean float64) (Crosshatch, bool) {
+	p := math.Round(lean)
+	if !(p >= 1 && p <= 90*picodegrees-1) {
+		return Crosshatch{}, false
+	}
+	return Crosshatch{int64(p)}, true
 }
 
 // fromSlope is the crosshatch of lines that climb by the tangent.
 func fromSlope(tangent float64) (Crosshatch, error) {
-	a := units.Angle(math.Atan(tangent))
-	return FromSquare(a)
+	a := math.Atan(tangent)
+	if c, ok := rounded(a * (180 / math.Pi * picodegrees)); ok {
+		return c, nil
+	}
+	return FromSquare(units.Angle(a)) // for its error
 }
 
 // lean is a in radians; slope its tangent.
@@ -133,7 +145,8 @@ func MustParseCrosshatch(s string) Crosshatch {
 // String returns the included angle, exactly: "45° included". [ParseCrosshatch] reads it back to
 // the same value. Where the crosshatch is not given it is "".
 func (c Crosshatch) String() string {
-	b, _ := c.AppendText(nil)
+	var a [32]byte // longest: "123.456789012345° included"
+	b, _ := c.AppendText(a[:0])
 	return string(b)
 }
 
@@ -169,7 +182,8 @@ func appendDegrees(b []byte, p int64, places int) []byte {
 	if places == 0 {
 		return b
 	}
-	frac := strconv.AppendInt(nil, picodegrees+p%picodegrees, 10)[1:]
+	var a [16]byte
+	frac := strconv.AppendInt(a[:0], picodegrees+p%picodegrees, 10)[1:]
 	return append(append(b, '.'), frac[:places]...)
 }
 

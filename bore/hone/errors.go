@@ -32,25 +32,28 @@ var (
 // a slip of unit, and below it no product of a setting can overflow.
 const maxRate = 1e6 * units.PerMinute
 
+func goodLength(l units.Length) bool  { return l > 0 && l <= units.MaxLength }
+func goodRate(f units.Frequency) bool { return f > 0 && f <= maxRate }
+
 // checkLength refuses a length outside (0, 10 m].
 func checkLength(name string, l units.Length) error {
 	switch {
+	case goodLength(l):
+		return nil
 	case l == 0:
 		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
-	case l < 0 || l > units.MaxLength:
-		return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, ErrRange, units.MaxLength)
 	}
-	return nil
+	return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, ErrRange, units.MaxLength)
 }
 
 // checkRate refuses a frequency outside (0, a million a minute]; per names what is counted.
 func checkRate(name string, f units.Frequency, per string) error {
 	switch {
+	case goodRate(f):
+		return nil
 	case f == 0:
 		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
-	case !(f > 0 && f <= maxRate):
-		return fmt.Errorf("hone: %s %v %s: %w: want above 0, up to %v %s",
-			name, f.In(units.PerMinute), per, ErrRange, float64(maxRate/units.PerMinute), per)
 	}
-	return nil
+	return fmt.Errorf("hone: %s %v %s: %w: want above 0, up to %v %s",
+		name, f.In(units.PerMinute), per, ErrRange, float64(maxRate/units.PerMinute), per)
 }

@@ -4,7 +4,6 @@ package hone
 
 import (
 	"fmt"
-	"math"
 
 	"borewright.example/units"
 )
@@ -135,18 +134,25 @@ func (r Reach) StrokingsAt(n units.Frequency) (StrokingRange, bool) {
 // Among returns the settings of the speeds a drive steps through, in the order given, spindle
 // first, that are on hand and meet the wanted crosshatch. It looks at every pair.
 func (r Reach) Among(spindles []units.Frequency, strokings []Stroking) []Setting {
-	var found []Setting
-	for _, n := range spindles {
-		w, ok := r.StrokingsAt(n)
-		if !ok {
-			continue
-		}
-		for _, k := range strokings {
-			if w.Contains(k) {
-				found = append(found, Setting{r.Hand.Bore, r.Hand.Stroke, n, k})
+	each := func(do func(Setting)) {
+		for _, n := range spindles {
+			w, ok := r.StrokingsAt(n)
+			if !ok {
+				continue
+			}
+			lo, hi := w.Min.Cycles(), w.Max.Cycles()
+			for _, k := range strokings {
+				if inside(k.Cycles(), lo, hi) {
+					do(Setting{r.Hand.Bore, r.Hand.Stroke, n, k})
+				}
 			}
 		}
 	}
+	// Count first: a slice that grows would copy the settings over and over.
+	count := 0
+	each(func(Setting) { count++ })
+	found := make([]Setting, 0, count)
+	each(func(s Setting) { found = append(found, s) })
 	return found
 }
 
@@ -169,7 +175,7 @@ func (h OnHand) at(n, cycles units.Frequency) Setting {
 
 // gear is the slope of the lines a setting leaves, over its cycles a turn: 2·stroke/(π·bore).
 func (h OnHand) gear() float64 {
-	return 2 * h.Stroke.In(units.Metre) / float64(math.Pi*h.Bore.In(units.Metre))
+	return Setting{h.Bore, h.Stroke, 1 * units.Hertz, Cycles(1 * units.Hertz)}.slope()
 }
 
 // comfortable returns the setting that leaves w with a stroking nearest the middle of its range.

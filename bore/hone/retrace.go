@@ -56,13 +56,13 @@ type Retrace struct {
 	After    int          `json:"after,omitzero"`   // cycles after which a track is met again, or, if clear, nearest
 	Slip     units.Length `json:"slip,omitzero"`    // by how much it is missed then, along the circumference
 
-	// Avoid is the nearest spindle speed that keeps every track clear of the ones within the
-	// cycles looked at; zero where the answer is not Retraces, or where no speed does because
+	// Avoid is the nearest spindle speed, to 10⁻⁸ of a space in a cycle, that keeps every track
+	// clear of the ones within the cycles looked at; zero where the answer is not Retraces, or where no speed does because
 	// the tracks are too wide for so many of them.
 	Avoid units.Frequency `json:"avoid,omitzero"`
 }
 
-// String returns the answer in a sentence, rounded for reading.
+// String returns the answer in a sentence, the slip rounded for reading.
 func (r Retrace) String() string {
 	switch r.Tracking {
 	case Retraces:
@@ -70,7 +70,7 @@ func (r Retrace) String() string {
 		if r.Avoid == 0 {
 			return s + "; no spindle speed avoids it"
 		}
-		return s + "; " + rateText(r.Avoid, "rev/min") + " avoids it"
+		return s + "; " + r.Avoid.String() + " avoids it"
 	case Clear:
 		return fmt.Sprintf("clear of its own tracks; nearest after %d cycles, by %s", r.After, r.Slip.Format(units.Millimetre, 2))
 	}
@@ -108,9 +108,9 @@ func (s Setting) Retrace(r Rig) (Retrace, error) {
 	_, part := math.Modf(q) // whole spaces change nothing
 	space := math.Pi * s.Bore.In(units.Metre) / float64(r.Lines)
 	width := r.Track.In(units.Metre) / space
-	k, p := nearest(part, r.Cycles, width)
+	k := nearest(part, r.Cycles, width)
 	out := Retrace{Tracking: Clear, Pitches: math.Round(q*1e9) / 1e9, After: k}
-	miss := missed(part, k, p)
+	miss := missed(part, k)
 	if out.Slip, err = units.Of(miss*space, units.Metre); err != nil {
 		return Retrace{}, err
 	}
@@ -123,32 +123,32 @@ func (s Setting) Retrace(r Rig) (Retrace, error) {
 	return out, nil
 }
 
-// missed is by how much k cycles of q miss the whole number p; what is nearer than rounding can
-// tell is 0.
-func missed(q float64, k int, p float64) float64 {
-	m := math.Abs(float64(float64(k)*q) - p)
+// missed is by how much k cycles of q miss the nearest whole number; what is nearer than rounding
+// can tell is 0.
+func missed(q float64, k int) float64 {
+	turned := float64(float64(k) * q)
+	m := math.Abs(turned - math.Round(turned))
 	if m < sameStart {
 		return 0
 	}
 	return m
 }
 
-// nearest returns the first k up to most for which k·q comes within width of a whole number p;
+// nearest returns the first k up to most for which k·q comes within width of a whole number;
 // where there is none, the k that comes nearest.
-func nearest(q float64, most int, width float64) (k int, p float64) {
-	// Convergents p/k of q, each from the two before it.
-	whole := math.Floor(q)
-	k0, p0, k1, p1 := 0, 1.0, 1, whole
-	for rest := q - whole; ; {
-		if miss := missed(q, k1, p1); miss < width || miss == 0 {
-			return k1, p1
+func nearest(q float64, most int, width float64) int {
+	// Denominators of the convergents of q, each from the two before it.
+	k0, k1 := 0, 1
+	for rest := q - math.Floor(q); ; {
+		if miss := missed(q, k1); miss < width || miss == 0 {
+			return k1
 		}
 		term := math.Floor(1 / rest)
 		if !(term <= float64(most)) || int(term)*k1+k0 > most {
-			return k1, p1
+			return k1
 		}
 		rest = 1/rest - term
-		k0, p0, k1, p1 = k1, p1, int(term)*k1+k0, float64(term*p1)+p0
+		k0, k1 = k1, int(term)*k1+k0
 	}
 }
 
@@ -160,11 +160,11 @@ func avoiding(part, q float64, most int, width float64) (move float64, ok bool) 
 	escape := func(side float64) (float64, bool) {
 		x := part
 		for x-part+q > 0 && math.Abs(x-part) <= 1 {
-			k, p := nearest(x, most, width)
-			if missed(x, k, p) >= width {
+			k := nearest(x, most, width)
+			if missed(x, k) >= width {
 				return x - part, true
 			}
-			x = (p + float64(side*(width+clearance))) / float64(k)
+			x = (math.Round(float64(k)*x) + float64(side*(width+clearance))) / float64(k)
 		}
 		return 0, false
 	}

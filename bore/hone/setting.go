@@ -54,7 +54,7 @@ func (s Setting) Crosshatch() (Crosshatch, error) {
 	if err := s.check(); err != nil {
 		return Crosshatch{}, err
 	}
-	return fromSlope(s.axial() / s.peripheral())
+	return fromSlope(s.slope())
 }
 
 // Advance returns how far the tool moves along the bore while it turns once.
@@ -68,29 +68,38 @@ func (s Setting) Advance() (units.Length, error) {
 // SpindleFor returns the spindle speed that leaves c with this bore, stroke and stroking. It
 // does not look at Spindle.
 func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
-	if err := firstError(checkLength("bore", s.Bore), s.checkStroking(), c.check()); err != nil {
+	s.Spindle = 1 * units.Hertz
+	if err := firstError(s.check(), c.check()); err != nil {
 		return 0, err
 	}
-	return reachRate("spindle", units.Frequency(s.axial()/float64(math.Pi*s.Bore.In(units.Metre)*c.slope())), "rev/min")
+	return reachRate("spindle", units.Frequency(s.slope()/c.slope()), "rev/min")
 }
 
 // StrokingFor returns the stroking, counted in cycles, that leaves c with this bore, stroke and
 // spindle speed. It does not look at Stroking.
 func (s Setting) StrokingFor(c Crosshatch) (Stroking, error) {
-	if err := firstError(s.checkTurning(), checkLength("stroke", s.Stroke), c.check()); err != nil {
+	s.Stroking = Cycles(1 * units.Hertz)
+	if err := firstError(s.check(), c.check()); err != nil {
 		return Stroking{}, err
 	}
-	f, err := reachRate("stroking", units.Frequency(s.peripheral()*c.slope()/(2*s.Stroke.In(units.Metre))), "cycles/min")
+	f, err := reachRate("stroking", units.Frequency(c.slope()/s.slope()), "cycles/min")
 	return Cycles(f), err
 }
 
 // StrokeFor returns the length of stroke that leaves c with this bore, spindle speed and
 // stroking, to the nearest picometre. It does not look at Stroke.
 func (s Setting) StrokeFor(c Crosshatch) (units.Length, error) {
-	if err := firstError(s.checkTurning(), s.Stroking.Validate(), c.check()); err != nil {
+	s.Stroke = 1 * units.Metre
+	if err := firstError(s.check(), c.check()); err != nil {
 		return 0, err
 	}
-	return reachLength("stroke", s.peripheral()*c.slope()/float64(s.Stroking.Strokes()))
+	return reachLength("stroke", c.slope()/s.slope())
+}
+
+// slope is axial over peripheral speed, the tangent of the lean of a line.
+func (s Setting) slope() float64 {
+	along := float64(s.Stroke) * float64(s.Stroking.Strokes())
+	return along / float64(math.Pi*float64(s.Bore)*float64(s.Spindle))
 }
 
 // peripheral and axial are in metres a second.
@@ -110,7 +119,12 @@ func (s Setting) checkStroking() error {
 	return firstError(checkLength("stroke", s.Stroke), s.Stroking.Validate())
 }
 
-func (s Setting) check() error { return firstError(s.checkTurning(), s.checkStroking()) }
+func (s Setting) check() error {
+	if goodLength(s.Bore) && goodLength(s.Stroke) && goodRate(s.Spindle) && goodRate(s.Stroking.rate) {
+		return nil
+	}
+	return firstError(s.checkTurning(), s.checkStroking())
+}
 
 func (c Crosshatch) check() error {
 	if c.IsZero() {
@@ -130,7 +144,7 @@ func firstError(errs ...error) error {
 
 // reachRate and reachLength refuse an answer that no workshop can have.
 func reachRate(name string, f units.Frequency, per string) (units.Frequency, error) {
-	if checkRate(name, f, per) != nil {
+	if !goodRate(f) {
 		return 0, fmt.Errorf("hone: %s of %.3g %s: %w: want above 0, up to %v %s",
 			name, f.In(units.PerMinute), per, ErrUnreachable, float64(maxRate/units.PerMinute), per)
 	}

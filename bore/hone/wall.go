@@ -73,7 +73,7 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 	if err != nil {
 		return Profile{}, err
 	}
-	w := newWeave(st, s.axial()/s.peripheral(), flat, steep)
+	w := newWeave(st, s.slope(), flat, steep)
 
 	p := Profile{
 		Points:         make([]Point, points),

@@ -189,7 +189,9 @@ func checkProfile(t *rapid.T) {
 		if pt.Least > pt.Mean || pt.Mean > pt.Greatest || pt.Within < 0 || pt.Within > 1 {
 			t.Fatalf("out of order: %+v", pt)
 		}
-		if steps < 40 {
+		rest := s.Stroke.In(mm) / 2 // a window that ends where the tool may rest, rests or not by a hair
+		hair := s.Stroke.In(mm) / 100
+		if steps < 40 || math.Abs(z-rest) < hair || math.Abs(z-travel.Tool.In(mm)-rest) < hair {
 			continue // the walk is too coarse to say
 		}
 		tol := 4/float64(steps) + 2e-3

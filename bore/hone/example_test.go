@@ -1,0 +1,442 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone_test
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"borewright.example/bore/hone"
+	"borewright.example/units"
+)
+
+// The engine of these examples is invented: an irrigation pump's, with a bore of 67 mm and 90 mm
+// long, in a village workshop that has an electric drill and a ball-type hone.
+
+// A drill turns at 650 rev/min, and half a second is taken to a single stroke of 80 mm. Somebody
+// was told that this leaves 45°.
+func Example() {
+	s := hone.Setting{
+		Bore:     67 * units.Millimetre,
+		Stroke:   80 * units.Millimetre,
+		Spindle:  650 * units.PerMinute,
+		Stroking: hone.Strokes(2 * units.Hertz),
+	}
+	c, err := s.Crosshatch()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("it leaves", c.Format(1))
+
+	n, err := s.SpindleFor(hone.MustParseCrosshatch("45° included"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("45° included takes %.0f rev/min\n", n.In(units.PerMinute))
+	// Output:
+	// it leaves 8.0° included
+	// 45° included takes 110 rev/min
+}
+
+// My drill turns at 600 rev/min: what crosshatch do I get, by the stroke?
+func ExampleSetting_Crosshatch() {
+	for _, stroke := range []units.Length{70, 80, 90} {
+		s := hone.Setting{
+			Bore:     67 * units.Millimetre,
+			Stroke:   stroke * units.Millimetre,
+			Spindle:  600 * units.PerMinute,
+			Stroking: hone.Cycles(60 * units.PerMinute),
+		}
+		c, err := s.Crosshatch()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(s.Stroke.Format(units.Millimetre, 0), "leaves", c.Format(1))
+	}
+	// Output:
+	// 70 mm leaves 7.6° included
+	// 80 mm leaves 8.7° included
+	// 90 mm leaves 9.8° included
+}
+
+// How slowly must I turn for 30, 45 or 60° at a cycle a second?
+func ExampleSetting_SpindleFor() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Stroking: hone.Cycles(1 * units.Hertz)}
+	for _, text := range []string{"30° included", "45° included", "60° included"} {
+		n, err := s.SpindleFor(hone.MustParseCrosshatch(text))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: %.0f rev/min\n", text, n.In(units.PerMinute))
+	}
+	// Output:
+	// 30° included: 170 rev/min
+	// 45° included: 110 rev/min
+	// 60° included: 79 rev/min
+}
+
+// How fast must I stroke for 45°, if the drill will not turn slower? Faster than any hand.
+func ExampleSetting_StrokingFor() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 650 * units.PerMinute}
+	k, err := s.StrokingFor(hone.MustParseCrosshatch("45° included"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s.Stroking = k
+	cautions, err := s.Cautions(hone.ByHand)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f cycles a second\n", k.Cycles().In(units.Hertz))
+	for _, c := range cautions {
+		fmt.Println("caution:", c)
+	}
+	// Output:
+	// 5.9 cycles a second
+	// caution: surface fast
+	// caution: hand too fast
+}
+
+func ExampleSetting_StrokeFor() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Spindle: 650 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	l, err := s.StrokeFor(hone.MustParseCrosshatch("45° included"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("a stroke of", l.Format(units.Millimetre, 0), "in a bore 90 mm long")
+	// Output: a stroke of 472 mm in a bore 90 mm long
+}
+
+func ExampleSetting_Advance() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 650 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	l, err := s.Advance()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(l.Format(units.Millimetre, 2), "along the bore to a turn")
+	// Output: 14.77 mm along the bore to a turn
+}
+
+// Is "45 degrees" between the lines or to the horizontal? The text does not say, so it is not
+// guessed; the two answers differ by a factor of two and more in spindle speed.
+func ExampleParseCrosshatch() {
+	_, err := hone.ParseCrosshatch("45°")
+	fmt.Println(errors.Is(err, hone.ErrConvention))
+
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Stroking: hone.Cycles(1 * units.Hertz)}
+	for _, text := range []string{"45° included", "45° from square"} {
+		c, err := hone.ParseCrosshatch(text)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		n, err := s.SpindleFor(c)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s is %v: %.0f rev/min\n", text, c, n.In(units.PerMinute))
+	}
+	// Output:
+	// true
+	// 45° included is 45° included: 110 rev/min
+	// 45° from square is 90° included: 46 rev/min
+}
+
+// One crosshatch in the four ways to say it.
+func ExampleCrosshatch() {
+	c, err := hone.FromSquare(22.5 * units.Degree)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c.Included(), "included")
+	fmt.Println(c.FromSquare(), "from square")
+	fmt.Println(c.FromAxis(), "from axis")
+	fmt.Println(c.AcrossAxis(), "across axis")
+	// Output:
+	// 45° included
+	// 22.5° from square
+	// 67.5° from axis
+	// 135° across axis
+}
+
+// A manual that asks for "90 to 120°" measures across the axis.
+func ExampleAcrossAxis() {
+	for _, a := range []units.Angle{90 * units.Degree, 120 * units.Degree} {
+		c, err := hone.AcrossAxis(a)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v across axis is %v\n", a, c)
+	}
+	// Output:
+	// 90° across axis is 90° included
+	// 120° across axis is 60° included
+}
+
+// Does "strokes per minute" mean single strokes or full cycles? It must be said: taken for the
+// wrong one, the crosshatch is half or twice what was meant.
+func ExampleStroking() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 110 * units.PerMinute}
+	for _, k := range []hone.Stroking{hone.Cycles(60 * units.PerMinute), hone.Strokes(60 * units.PerMinute)} {
+		s.Stroking = k
+		c, err := s.Crosshatch()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(k, "leaves", c.Format(0))
+	}
+	_, err := hone.ParseStroking("60/min")
+	fmt.Println(errors.Is(err, hone.ErrConvention))
+	// Output:
+	// 60 cycles/min leaves 45° included
+	// 60 strokes/min leaves 23° included
+	// true
+}
+
+// Half a minute at a cycle a second is sixty single strokes.
+func ExampleStroking_Takes() {
+	d, err := hone.Cycles(1 * units.Hertz).Takes(60)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(d)
+	// Output: 30s
+}
+
+// What can be done about 45° with a fast drill, and with one that can be slowed down?
+func ExampleOnHand_Reach() {
+	hand := hone.OnHand{
+		Bore:     67 * units.Millimetre,
+		Stroke:   80 * units.Millimetre,
+		Stroking: hone.StrokingRange{Min: hone.Cycles(40 * units.PerMinute), Max: hone.Cycles(80 * units.PerMinute)},
+		Drive:    hone.ByHand,
+	}
+	want := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
+	for _, text := range []string{"600 to 700 rev/min", "60 to 700 rev/min"} {
+		drill, err := hone.ParseSpindleRange(text)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		hand.Spindle = drill
+		r, err := hand.Reach(want)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: met %v; %.0f rev/min with %v leaves %s\n",
+			drill, r.Met, r.Best.Spindle.In(units.PerMinute), r.Best.Stroking, r.Leaves.Format(1))
+		for _, c := range r.Changes {
+			fmt.Println(" ", c)
+		}
+		if w, ok := r.SpindlesAt(r.Best.Stroking); ok {
+			fmt.Printf("  at that stroking anything from %.0f to %.0f rev/min will do\n", w.Min.In(units.PerMinute), w.Max.In(units.PerMinute))
+		}
+	}
+	// Output:
+	// 600 rev/min to 700 rev/min: met false; 600 rev/min with 80 cycles/min leaves 11.6° included
+	//   spindle 146.8 rev/min instead
+	//   stroking 326.9 cycles/min instead (not advised: hand too fast)
+	//   stroke 326.9 mm instead (not advised: stroke is set)
+	// 60 rev/min to 700 rev/min: met true; 110 rev/min with 60 cycles/min leaves 45.0° included
+	//   at that stroking anything from 98 to 125 rev/min will do
+}
+
+// A drill press steps through a few speeds: which of them will do?
+func ExampleReach_Among() {
+	hand := hone.OnHand{
+		Bore:     67 * units.Millimetre,
+		Stroke:   80 * units.Millimetre,
+		Spindle:  hone.SpindleRange{Min: 80 * units.PerMinute, Max: 400 * units.PerMinute},
+		Stroking: hone.StrokingRange{Min: hone.Cycles(40 * units.PerMinute), Max: hone.Cycles(80 * units.PerMinute)},
+	}
+	r, err := hand.Reach(hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	press := []units.Frequency{80 * units.PerMinute, 140 * units.PerMinute, 240 * units.PerMinute, 400 * units.PerMinute}
+	beats := []hone.Stroking{hone.Cycles(40 * units.PerMinute), hone.Cycles(60 * units.PerMinute), hone.Cycles(80 * units.PerMinute)}
+	for _, s := range r.Among(press, beats) {
+		fmt.Printf("%.0f rev/min with %v\n", s.Spindle.In(units.PerMinute), s.Stroking)
+	}
+	// Output:
+	// 80 rev/min with 40 cycles/min
+	// 140 rev/min with 80 cycles/min
+}
+
+// The setting that leaves 45° by the simple formula, with a tool of 60 mm that comes half out at
+// both ends, stroked by a hand that swings like a crank.
+func ExampleSetting_Profile() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Spindle: 124 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	travel := hone.Travel{Depth: 90 * units.Millimetre, Tool: 60 * units.Millimetre, Top: 30 * units.Millimetre, Bottom: 30 * units.Millimetre}
+	want := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 10 * units.Degree}
+	p, err := s.Profile(hone.Crank(), travel, want, 7)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, pt := range p.Points {
+		fmt.Printf("%2.0f mm: %2.0f° to %2.0f°, mean %2.0f°, %2.0f %% within\n", pt.Depth.In(units.Millimetre),
+			pt.Least.In(units.Degree), pt.Greatest.In(units.Degree), pt.Mean.In(units.Degree), 100*pt.Within)
+	}
+	fmt.Println("lines lie flat down to", p.ReversalTop.Format(units.Millimetre, 0))
+	// Output:
+	//  0 mm:  0° to 63°, mean 39°, 35 % within
+	// 15 mm:  0° to 66°, mean 45°, 27 % within
+	// 30 mm:  0° to 66°, mean 49°, 22 % within
+	// 45 mm: 52° to 66°, mean 61°, 12 % within
+	// 60 mm:  0° to 66°, mean 49°, 22 % within
+	// 75 mm:  0° to 66°, mean 45°, 27 % within
+	// 90 mm:  0° to 63°, mean 39°, 35 % within
+	// lines lie flat down to 30 mm
+}
+
+// At mid-stroke a crank is π/2 times as fast as on the mean.
+func ExampleSetting_Steepest() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 650 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	for _, m := range []hone.Motion{hone.Steady(), hone.Trapezoid(100 * time.Millisecond), hone.Crank()} {
+		c, err := s.Steepest(m)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(m, c.Format(1))
+	}
+	// Output:
+	// steady 8.0° included
+	// trapezoid, ramp 100ms 10.0° included
+	// crank 12.6° included
+}
+
+// A motion of one's own: a stroke that starts with a jerk and dies away.
+func ExampleShaped() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 110 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	c, err := s.Steepest(hone.Shaped(func(t float64) float64 { return 1 - t }))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c.Format(1))
+	// Output: 79.3° included
+}
+
+func ExampleTravel_Stroke() {
+	t := hone.Travel{Depth: 90 * units.Millimetre, Tool: 45 * units.Millimetre, Top: 15 * units.Millimetre, Bottom: 15 * units.Millimetre}
+	l, err := t.Stroke()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(l)
+	// Output: 75 mm
+}
+
+// Take the stock fast, then slow down for the angle: it works only where the slow phase goes as
+// deep as the lines of the fast one.
+func ExampleTraces() {
+	fast := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 650 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	slow := fast
+	slow.Spindle = 110 * units.PerMinute
+	for _, stock := range []int{1, 4} { // micrometres
+		traces, err := hone.Traces([]hone.Phase{
+			{Setting: fast, Stock: 20 * units.Micrometre, Groove: 3 * units.Micrometre},
+			{Setting: slow, Stock: units.Length(stock) * units.Micrometre, Groove: 3 * units.Micrometre},
+		})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println("the slow phase takes", stock, "µm off the radius:")
+		for _, t := range traces {
+			fmt.Printf("  %s %v, %s deep\n", t.Crosshatch.Format(0), t.Fate, t.Left.Format(units.Micrometre, 0))
+		}
+	}
+	// Output:
+	// the slow phase takes 1 µm off the radius:
+	//   8° included stays, 2 µm deep
+	//   45° included stays, 3 µm deep
+	// the slow phase takes 4 µm off the radius:
+	//   8° included replaced, 0 µm deep
+	//   45° included stays, 3 µm deep
+}
+
+// How many strokes until all of the wall has been touched?
+func ExampleSetting_Cover() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 110 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	for _, a := range []hone.Abrasive{
+		{Lines: 4, Width: 6 * units.Millimetre, Length: 40 * units.Millimetre},
+		{Lines: 2, Width: 6 * units.Millimetre, Length: 20 * units.Millimetre},
+	} {
+		c, err := s.Cover(a)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f %% in a stroke; %d to %d strokes by machine; by hand six leave %.1f %%\n",
+			100*c.Share, c.Fewest, c.Most, 100*c.Untouched(6))
+	}
+	// Output:
+	// 100 % in a stroke; 1 to 1 strokes by machine; by hand six leave 0.0 %
+	// 52 % in a stroke; 2 to 5 strokes by machine; by hand six leave 1.3 %
+}
+
+// A machine whose spindle makes just two turns in a cycle runs in its own tracks for ever.
+func ExampleSetting_Retrace() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 120 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: 500 * units.Micrometre, Cycles: 8}
+	r, err := s.Retrace(rig)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%v after %d cycle; clear again at %.2f rev/min\n", r.Tracking, r.After, r.Avoid.In(units.PerMinute))
+	rig.Drive = hone.ByHand
+	if r, err = s.Retrace(rig); err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r)
+	// Output:
+	// retraces after 1 cycle; clear again at 120.14 rev/min
+	// tracks are not controllable here
+}
+
+// The handbook's rule for rigid stones, which knows nothing of the crosshatch.
+func ExampleAbrasive_RotativeSpeed() {
+	stones := hone.Abrasive{Lines: 4, Width: units.Inch / 4}
+	n, err := stones.RotativeSpeed(110 * units.FootPerMinute)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f rev/min\n", n.In(units.PerMinute))
+	// Output: 420 rev/min
+}
+
+// The two families of tools want opposite things.
+func ExampleKind_Cautions() {
+	for _, k := range []hone.Kind{hone.BallType, hone.RigidStone, hone.KindUnknown} {
+		fmt.Println(k, k.Cautions())
+	}
+	fmt.Println(hone.BallTurning.Text())
+	// Output:
+	// ball-type hone [nothing loose keep grit out keep turning oil and stroke does not correct stop to measure wash and oil]
+	// rigid-stone hone [nothing loose keep grit out rigid inside oil and stroke stop to measure wash and oil]
+	// not given [nothing loose keep grit out kind not given stop to measure wash and oil]
+	// A ball-type or brush hone turns slowly as it enters and as it leaves, or it draws straight scratches; never run it at speed in the open air.
+}
