@@ -77,7 +77,7 @@ func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 			return Choice{}, err
 		}
 	}
-	c := Choice{Cylinders: make([]CylinderChoice, 0, len(cs)), Risk: r.Share(1)}
+	c := Choice{Risk: r.Share(1)}
 	if e.Wall == Plated || e.Wall == BareAlSi {
 		c.Route = MakersProcess
 		for i := range cs {
@@ -137,58 +137,64 @@ func makersProcess(c *Cylinder) CylinderChoice {
 	return cc
 }
 
-// A trial is one cylinder at one size.
-type trial struct {
+// A result is how one cylinder fared at one size.
+type result struct {
 	verdict uncertainty.Verdict // Within: the size serves; Undecided: better measurements could make it serve
 	kept    bool                // the size is the one at which the cylinder stands
-	choice  CylinderChoice      // where it serves
-	refused []Refusal           // where it does not
 }
 
 // proven reports whether the size is known to serve.
-func (t *trial) proven() bool { return t.verdict == uncertainty.Within }
+func (t result) proven() bool { return t.verdict == uncertainty.Within }
 
 // hoped reports whether the size serves or nothing speaks against it but doubt.
-func (t *trial) hoped() bool { return t.verdict != uncertainty.Beyond }
+func (t result) hoped() bool { return t.verdict != uncertainty.Beyond }
 
 // taken reports whether the size serves, or is the present one with only doubt against it: a
 // larger size is no remedy for doubt about keeping, while boring has to be proven.
-func (t *trial) taken() bool { return t.proven() || t.kept && t.hoped() }
+func (t result) taken() bool { return t.proven() || t.kept && t.hoped() }
 
 // chooseShared chooses for cylinders that share one size.
 func (e *Engine) chooseShared(cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 	sizes := e.sizesFrom(cs)
-	trials := make([][]trial, 0, len(sizes)) // by size, then by cylinder
+	results := make([][]result, 0, len(sizes)) // by size, then by cylinder
+	refused := make([][]Refusal, len(cs))      // by cylinder, in the order of the sizes
+	for j := range refused {
+		refused[j] = make([]Refusal, 0, len(sizes)+2)
+	}
 	for _, over := range sizes {
-		ts := make([]trial, len(cs))
+		row := make([]result, len(cs))
 		for j := range cs {
-			var err error
-			if over == cs[j].Over {
-				ts[j], err = e.keep(&cs[j], r)
-			} else {
-				ts[j], err = e.bore(&cs[j], over, r)
-			}
+			t, err := e.try(&cs[j], over, r, refused[j])
 			if err != nil {
-				return Choice{}, fmt.Errorf("oversize: cylinder %q: %w", cs[j].Name, err)
+				return Choice{}, err
 			}
+			row[j], refused[j] = result{t.verdict, over == cs[j].Over}, t.refused
 		}
-		trials = append(trials, ts)
-		if refusals(ts, (*trial).proven) == 0 {
+		results = append(results, row)
+		if failures(row, result.proven) == 0 {
 			break // nothing dearer is wanted
 		}
+		for j, t := range row {
+			if t.proven() {
+				refused[j] = append(refused[j], sharedSize(&cs[j], over))
+			}
+		}
 	}
-	at, left := fewest(trials, (*trial).taken)
-	if hope, n := fewest(trials, (*trial).hoped); n < left {
+	at, left := fewest(results, result.taken)
+	if hope, n := fewest(results, result.hoped); n < left {
 		at = hope // measuring may spare a sleeve
 	}
-	c := Choice{Over: sizes[at]}
+	c := Choice{Over: sizes[at], Cylinders: make([]CylinderChoice, len(cs))}
 	for j := range cs {
-		cc := outcome(&cs[j], j, sizes, trials, at)
-		c.Cylinders = append(c.Cylinders, cc)
+		cc, err := e.outcome(&cs[j], results[at][j], sizes[at], refused[j], r)
+		if err != nil {
+			return Choice{}, err
+		}
+		c.Cylinders[j] = cc
 		c.Route = worse(j == 0, c.Route, cc.Route)
 	}
 	if c.Route == Undecided {
-		at, left := fewest(trials, (*trial).proven)
+		at, left := fewest(results, result.proven)
 		c.Otherwise, c.OtherwiseOver = BoreOversize, sizes[at]
 		if left > 0 {
 			c.Otherwise = Sleeve
@@ -197,11 +203,19 @@ func (e *Engine) chooseShared(cs []Cylinder, r uncertainty.Risk) (Choice, error)
 	return c, nil
 }
 
-// refusals counts the cylinders that a size does not serve.
-func refusals(ts []trial, serves func(*trial) bool) int {
+// sharedSize is the refusal of a size that would serve this cylinder.
+func sharedSize(c *Cylinder, over units.Length) Refusal {
+	if over == c.Over {
+		return Refusal{Route: HoneAndKeep, Over: over, Reason: SharedSize}
+	}
+	return Refusal{Route: BoreOversize, Over: over, Reason: SharedSize}
+}
+
+// failures counts the cylinders that a size does not serve.
+func failures(row []result, serves func(result) bool) int {
 	n := 0
-	for j := range ts {
-		if !serves(&ts[j]) {
+	for _, t := range row {
+		if !serves(t) {
 			n++
 		}
 	}
@@ -210,10 +224,10 @@ func refusals(ts []trial, serves func(*trial) bool) int {
 
 // fewest returns the index of the size that fails the fewest cylinders, of several the smallest,
 // and how many those are.
-func fewest(trials [][]trial, serves func(*trial) bool) (at, failed int) {
-	failed = refusals(trials[0], serves)
-	for i := 1; i < len(trials); i++ {
-		if n := refusals(trials[i], serves); n < failed {
+func fewest(results [][]result, serves func(result) bool) (at, failed int) {
+	failed = failures(results[0], serves)
+	for i := 1; i < len(results); i++ {
+		if n := failures(results[i], serves); n < failed {
 			at, failed = i, n
 		}
 	}
@@ -236,28 +250,38 @@ func (e *Engine) sizesFrom(cs []Cylinder) []units.Length {
 	return sizes
 }
 
-// outcome returns what becomes of cylinder j where the engine goes to size number at.
-func outcome(c *Cylinder, j int, sizes []units.Length, trials [][]trial, at int) CylinderChoice {
-	t := &trials[at][j]
-	cc, tried := t.choice, at
-	if !t.proven() {
-		cc, tried = CylinderChoice{Route: Sleeve}, len(trials)
-		if t.hoped() {
-			cc, tried = CylinderChoice{Route: Undecided}, at+1
+// outcome returns what becomes of a cylinder where the engine goes to a size. refused are its
+// refusals at all sizes tried.
+func (e *Engine) outcome(c *Cylinder, t result, over units.Length, refused []Refusal, r uncertainty.Risk) (CylinderChoice, error) {
+	var cc CylinderChoice
+	switch {
+	case t.proven():
+		again, err := e.try(c, over, r, nil)
+		if err == nil {
+			err = again.aim()
+		}
+		if err != nil {
+			return CylinderChoice{}, err
+		}
+		cc = again.choice
+	case t.hoped():
+		cc.Route = Undecided
+	default:
+		cc.Route = Sleeve
+	}
+	cc.Name, cc.Over = c.Name, over
+	if cc.Route != Sleeve { // what is dearer need not be refused
+		n := slices.IndexFunc(refused, func(x Refusal) bool {
+			return x.Over > over || x.Over == over && x.Reason == SharedSize
+		})
+		if n >= 0 {
+			refused = refused[:n:n]
 		}
 	}
-	cc.Name, cc.Over = c.Name, sizes[at]
-	var list []Refusal
-	for i := range tried {
-		other := &trials[i][j]
-		if !other.proven() {
-			list = append(list, other.refused...)
-			continue
-		}
-		list = append(list, Refusal{Route: other.choice.Route, Over: sizes[i], Reason: SharedSize})
+	if len(refused) > 0 {
+		cc.Refused = refused
 	}
-	cc.Refused = append(list, cc.Refused...)
-	return cc
+	return cc, nil
 }
 
 func (e *Engine) cautions(c Choice) []Caution {

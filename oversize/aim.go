@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize
+
+import (
+	"errors"
+
+	"borewright.example/bore/fit"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// guardCoverage is the coverage of the doubt that keeps an aim off the tight end.
+const guardCoverage = 0.95
+
+// aim completes the choice of a size that serves: the size to work to, the bored size, the stock
+// and the cautions.
+func (t *trial) aim() error {
+	cc := &t.choice
+	rule := t.engine.Aim
+	if cc.Route == BoreOversize {
+		if cc.Shift > 0 {
+			cc.Cautions = append(cc.Cautions, AxisMoves)
+		}
+		if t.engine.LeastWall == 0 || t.c.ThinnestWall.Value == 0 {
+			cc.Cautions = append(cc.Cautions, WallUnknown)
+		}
+		if cc.Finish.IsZero() {
+			cc.Cautions = append(cc.Cautions, PistonToCome)
+			return nil
+		}
+	} else {
+		if cc.Work != Correct {
+			return nil // deglazing works to no size
+		}
+		// As little as is sure to take all worn wall away.
+		clean := t.c.CleanUp.Worn.Greatest
+		guard, err := clean.Expanded(1 - 2*t.risk.Accept) // one side
+		if err != nil {
+			return err
+		}
+		cc.Finish.Min = min(max(cc.Finish.Min, clean.Value+guard), cc.Finish.Max)
+		rule = fit.Tight
+	}
+	size, err := t.sizeIn(cc.Finish, rule)
+	if errors.Is(err, fit.ErrNarrow) {
+		cc.Cautions = append(cc.Cautions, GaugeTooCoarse)
+		size, _ = cc.Finish.Middle()
+	} else if err != nil {
+		return err
+	}
+	cc.Aim = size
+	cc.LeastStock, cc.MostStock = size-t.c.Largest.Value, size-t.c.Smallest.Value
+	if cc.Route == BoreOversize {
+		cc.Bored = size - t.engine.Honing
+	}
+	return nil
+}
+
+// sizeIn returns the size that a rule aims at in a window, off its tight end by the expanded
+// doubt of the clearance: that of the piston and of the gauge, which will measure the finished
+// bore as it measured the worn one.
+func (t *trial) sizeIn(window units.Limits, rule fit.Aim) (units.Length, error) {
+	doubt := t.c.Largest
+	if !t.piston.IsZero() {
+		clearance, err := fit.Clearance(t.c.Largest, t.piston)
+		if err != nil {
+			return 0, err
+		}
+		doubt.Std, doubt.DoF = clearance.Std, clearance.DoF
+	}
+	if middle, ok := window.Middle(); ok && rule == fit.Centre {
+		// Where the middle is far enough off, its chance says so for less than the quantile.
+		doubt.Value = middle
+		f, err := uncertainty.Judge(doubt, units.Limits{Min: window.Min}, uncertainty.Risk{Accept: (1 - guardCoverage) / 2})
+		if err != nil || f.Verdict == uncertainty.Within {
+			return middle, err
+		}
+	}
+	guard, err := doubt.Expanded(guardCoverage)
+	if err != nil {
+		return 0, err
+	}
+	return rule.Size(window, guard)
+}
