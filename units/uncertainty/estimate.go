@@ -32,15 +32,20 @@ func (e Estimate) Validate() error {
 	return checkDoF(e.DoF)
 }
 
+// validDoF reports whether dof is 0, which stands for infinitely many, or a finite number of at
+// least 1.
+func validDoF(dof float64) bool { return dof == 0 || dof >= 1 && !math.IsInf(dof, 0) }
+
 func checkDoF(dof float64) error {
-	if dof == 0 || dof >= 1 && !math.IsInf(dof, 0) {
-		return nil
+	if !validDoF(dof) {
+		return fmt.Errorf("uncertainty: %v degrees of freedom: %w", dof, ErrDoF)
 	}
-	return fmt.Errorf("uncertainty: %v degrees of freedom: %w", dof, ErrDoF)
+	return nil
 }
 
 // Expanded returns the expanded uncertainty U = k·Std for a coverage probability p, 0 < p < 1,
-// with k of [Coverage] (JCGM 100:2008 6.2 and G.3).
+// with k of [Coverage] (JCGM 100:2008 6.2 and G.3). Errors are those of [Estimate.Validate] and
+// [Coverage], and units.ErrRange for a U beyond [units.MaxLength].
 func (e Estimate) Expanded(p float64) (units.Length, error) {
 	if err := e.Validate(); err != nil {
 		return 0, err
@@ -62,32 +67,38 @@ func (e Estimate) String() string { return e.Format(units.Millimetre) }
 
 // Format returns the text of [Estimate.String] in the unit, which is one of the constants of
 // package units; another length panics, as [units.Length.Format] does. The value of an exact
-// estimate is rounded to about a nanometre. An invalid estimate says so.
+// estimate is rounded to about a nanometre. An estimate that does not validate is "invalid
+// estimate".
 func (e Estimate) Format(unit units.Length) string {
-	u, err := e.Expanded(textCoverage)
-	if err != nil {
+	_ = e.Value.Format(unit, 0) // a unit of no name panics here
+	k, err := Coverage(textCoverage, e.DoF)
+	if err != nil || e.Validate() != nil {
 		return "invalid estimate"
 	}
-	if u == 0 {
-		return trimZeros(e.Value.Format(unit, placesOf(units.Nanometre, unit)))
+	if e.Std == 0 {
+		return trimZeros(e.Value.Format(unit, max(0, placesOf(units.Nanometre, unit))))
 	}
-	// Two significant digits of u; rounding up to 100 takes one place away.
+	u := units.Length(math.Round(k * e.Std.In(units.Picometre)))
 	n := placesOf(u, unit) + 1
-	step := units.Length(0)
-	for range 2 {
-		step = unit
-		for i := n; i < 0; i++ {
-			step *= 10
-		}
-		if digits(u.Round(step).Format(unit, max(n, 0))) > 2+max(0, -n) {
-			n--
-		}
+	text := formatTo(u, unit, n)
+	if digits(text) > 2+max(0, -n) { // rounded up to a third digit
+		n--
+		text = formatTo(u, unit, n)
 	}
-	if n >= 0 {
-		step = 0
+	value := formatTo(e.Value, unit, n)
+	return value[:strings.LastIndexByte(value, ' ')] + " ± " + text
+}
+
+// formatTo is units.Length.Format that also rounds to tens, hundreds … for places below zero.
+func formatTo(l, unit units.Length, places int) string {
+	step := unit
+	for i := places; i < 0; i++ {
+		step *= 10
 	}
-	v := e.Value.Round(step).Format(unit, max(n, 0))
-	return v[:strings.LastIndexByte(v, ' ')] + " ± " + u.Round(step).Format(unit, max(n, 0))
+	if places < 0 {
+		l = l.Round(step)
+	}
+	return l.Format(unit, max(places, 0))
 }
 
 // placesOf returns how many decimal places of the unit the first significant digit of l > 0

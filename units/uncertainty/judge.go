@@ -3,172 +3,122 @@
 package uncertainty
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"borewright.example/units"
 )
 
-// A Finding is a quantity held against its limits.
-type Finding struct {
-	Subject  string       `json:"subject,omitzero"` // what was judged; for the caller to fill
-	Measured Estimate     `json:"measured"`
-	Limits   units.Limits `json:"limits"`
-	Verdict  Verdict      `json:"verdict"`
-	Conform  float64      `json:"conform"`       // probability of conformity, to 1e-9
-	Edge     Edge         `json:"edge,omitzero"` // the end of the window that the verdict turns on
-	Risk     Risk         `json:"risk"`
-	Per      string       `json:"per"` // what the risk is per
-}
-
-// tails holds what is known of an estimate against a window: the chance of lying below and
-// above it, and the p-value of "within".
-type tails struct{ below, above, p float64 }
-
-// Judge holds an estimate against its limits.
+// Judge holds an estimate against its limits, one or both (JCGM 106:2012 7.3, 7.4 and 8.3;
+// ISO 14253-1:2017).
+//
+// It is Within where the probability of conformity, with no prior, is at least 1 − r.Accept:
+// for one limit, guarded acceptance with a guard band of k·Std, k the one-sided quantile of
+// Student's t. It is Beyond where a true value inside the window would be measured as far
+// outside in at most r.Reject of all cases: guarded rejection. For one limit the two
+// probabilities are one and the same; why they differ for a window stands in the package
+// comment. A limit belongs to its window; an exact estimate is always decided.
+//
+// An estimate, limits or risk that do not validate are errors, and so are limits that are not
+// given (ErrLimits).
 func Judge(e Estimate, w units.Limits, r Risk) (Finding, error) {
-	if w.IsZero() {
-		return Finding{}, fmt.Errorf("uncertainty: judge %v: %w", e, ErrNoLimits)
-	}
-	r, err := check(e, w, r)
-	if err != nil {
-		return Finding{}, err
-	}
-	f := Finding{Measured: e, Limits: w, Risk: r, Per: "value"}
-	f.decide(against(e, w), r.Reject)
-	return f, nil
+	return decide(Finding{Kind: OneValue, Measured: e, Limits: w, Risk: r, Per: "value"})
 }
 
-// JudgeDifference holds the absolute value of a signed difference against an upper limit.
+// JudgeDifference holds the absolute value of a signed difference against an upper limit: the
+// ovality from two axes, or the taper between two planes. e.Value is the first reading less
+// the second, either sign, and e.Std the uncertainty of that difference, in which the gauge's
+// setting cancels and its repeatability enters twice.
+//
+// The signed value is judged in a window from −limit to limit. Its absolute value must not be
+// handed to [Judge] instead: noise alone makes it positive, and of two true sizes that are the
+// same it shows 0.8·Std on average.
+//
+// A lower limit, or an upper one that is not above zero, is ErrLimits.
 func JudgeDifference(e Estimate, w units.Limits, r Risk) (Finding, error) {
-	if !w.HasMax() || w.HasMin() || w.Max < 0 {
-		return Finding{}, fmt.Errorf("uncertainty: judge the difference %v against %v: %w (an upper one above zero, alone)", e, w, ErrNoLimits)
-	}
-	r, err := check(e, w, r)
-	if err != nil {
-		return Finding{}, err
-	}
-	f := Finding{Measured: e, Limits: w, Risk: r, Per: "difference"}
-	t := against(e, units.Limits{Min: -w.Max, Max: w.Max})
-	f.decide(tails{above: t.below + t.above, p: t.p}, r.Reject)
-	return f, nil
+	return decide(Finding{Kind: OneDifference, Measured: e, Limits: w, Risk: r, Per: "difference"})
 }
 
-// JudgeGreatest holds the greatest, and for a lower limit the least, of several true values
-// against the limits.
+// JudgeGreatest holds the greatest true value among several places against an upper limit, the
+// least against a lower one, or both.
+//
+// It is Within where [Judge] finds every place within at r.Accept, and there is nothing to
+// share: a wrong answer needs a wrong answer at the very place that is beyond
+// (intersection-union test). It is Beyond where some place is beyond at r.Reject divided by the
+// number of places, since every one of them had its chance to look so (union-intersection test,
+// Bonferroni's inequality). Neither asks whether the places' errors are independent. The
+// finding shows the place that decides: the surest beyond, otherwise the least sure within.
+//
+// No place is ErrNoData; the rest is as for [Judge].
 func JudgeGreatest(es []Estimate, w units.Limits, r Risk) (Finding, error) {
-	if len(es) == 0 {
-		return Finding{}, fmt.Errorf("uncertainty: judge the greatest of none: %w", ErrNoData)
+	n := len(es)
+	if n == 0 {
+		return Finding{}, fmt.Errorf("uncertainty: judge the greatest of no places: %w", ErrNoData)
 	}
 	var worst Finding
 	for i, e := range es {
-		f, err := Judge(e, w, r)
+		f, err := decide(Finding{Kind: GreatestOf, N: n, Measured: e, Limits: w, Risk: r, Per: fmt.Sprintf("%d places", n)})
 		if err != nil {
 			return Finding{}, err
 		}
-		f.Per = "all places"
-		f.decide(against(e, w), f.Risk.Reject/float64(len(es)))
-		if i == 0 || f.Verdict == Beyond && worst.Verdict != Beyond ||
-			f.Conform < worst.Conform && (f.Verdict == Beyond) == (worst.Verdict == Beyond) {
+		if i == 0 || worse(&f, &worst) {
 			worst = f
 		}
 	}
 	return worst, nil
 }
 
-// JudgeRange holds the greatest less the least of several true values against an upper limit.
-// Each value is one reading; std is the standard uncertainty of one reading against another
-// and dof its degrees of freedom.
+// worse reports whether place a decides rather than b, in whatever order they come.
+func worse(a, b *Finding) bool {
+	if (a.Verdict == Beyond) != (b.Verdict == Beyond) {
+		return a.Verdict == Beyond
+	}
+	c := cmp.Compare(a.Conform, b.Conform)
+	if a.Verdict == Beyond {
+		c = cmp.Compare(round(a.tails().p), round(b.tails().p))
+	}
+	x, y := a.Measured, b.Measured
+	return cmp.Or(c, cmp.Compare(y.Value, x.Value), cmp.Compare(y.Std, x.Std), cmp.Compare(x.DoF, y.DoF)) < 0
+}
+
+// JudgeRange holds the greatest less the least of several true values against an upper limit:
+// ovality from readings on several axes, or the spread of sizes over a bore. values are the
+// readings; std, with its degrees of freedom dof, is the standard uncertainty of one of them
+// as far as it differs from reading to reading, so without what all of them share.
+//
+// The range of noisy readings is too large: of equal true sizes, 6 readings show a range of
+// 2.5·std on average and 20 readings 3.7·std ([MeanRange]), so that plain rules call beyond
+// what is within. Here it is Beyond only where readings of true values of any kind with a range
+// at the limit would show such a range in at most r.Reject of all cases; for 2 readings that is
+// [JudgeDifference]. And it is Within where the difference of the two readings that happen to be
+// the extremes is within as [JudgeDifference] has it, since the observed range is no smaller
+// than the difference of the readings at those two places that are truly the extremes.
+//
+// Fewer than two values are ErrNoData; limits are as for [JudgeDifference].
 func JudgeRange(values []units.Length, std units.Length, dof float64, w units.Limits, r Risk) (Finding, error) {
-	n := len(values)
-	if n < 2 {
-		return Finding{}, fmt.Errorf("uncertainty: judge the range of %d values: %w", n, ErrNoData)
-	}
-	if !w.HasMax() || w.HasMin() || w.Max < 0 {
-		return Finding{}, fmt.Errorf("uncertainty: judge a range against %v: %w (an upper one above zero, alone)", w, ErrNoLimits)
-	}
-	lo, hi := values[0], values[0]
 	for _, v := range values {
-		lo, hi = min(lo, v), max(hi, v)
 		if err := (Estimate{Value: v, Std: std, DoF: dof}).Validate(); err != nil {
 			return Finding{}, err
 		}
 	}
-	u, err := units.Of(math.Sqrt2*std.In(units.Picometre), units.Picometre)
+	n := len(values)
+	if n == 0 {
+		return Finding{}, fmt.Errorf("uncertainty: judge the range of no values: %w", ErrNoData)
+	}
+	e, err := estimate(slices.Max(values)-slices.Min(values), math.Sqrt2*std.In(units.Picometre), dof, units.Picometre)
 	if err != nil {
 		return Finding{}, err
 	}
-	e := Estimate{Value: hi - lo, Std: u, DoF: dof}
-	f, err := JudgeDifference(e, w, r)
-	if err != nil {
+	return decide(Finding{Kind: RangeOf, N: n, Measured: e, Limits: w, Risk: r, Per: fmt.Sprintf("range of %d readings", n)})
+}
+
+func decide(f Finding) (Finding, error) {
+	f.Risk = f.Risk.OrDefault()
+	if err := f.check(); err != nil {
 		return Finding{}, err
 	}
-	f.Per = "range"
-	t := against(e, units.Limits{Min: -w.Max, Max: w.Max})
-	t.p *= float64(n*(n-1)) / 2 // any of the pairs may be the extremes
-	f.decide(tails{above: t.below + t.above, p: t.p}, f.Risk.Reject)
+	f.judge()
 	return f, nil
 }
-
-// check refuses bad estimates, windows and risks, and fills the risk's defaults.
-func check(e Estimate, w units.Limits, r Risk) (Risk, error) {
-	if err := e.Validate(); err != nil {
-		return Risk{}, err
-	}
-	if err := w.Validate(); err != nil {
-		return Risk{}, fmt.Errorf("uncertainty: %w", err)
-	}
-	return r.orDefault()
-}
-
-// against returns the tails of an estimate at a window.
-func against(e Estimate, w units.Limits) tails {
-	u := e.Std.In(units.Picometre)
-	tail := func(d units.Length) float64 { // P(T > d/u)
-		if u == 0 {
-			if d >= 0 {
-				return 0
-			}
-			return 1
-		}
-		return tTail(d.In(units.Picometre)/u, e.DoF)
-	}
-	var t tails
-	switch {
-	case w.HasMin() && w.HasMax():
-		t.below, t.above = tail(e.Value-w.Min), tail(w.Max-e.Value)
-		over := max(e.Value-w.Max, w.Min-e.Value) // |y − m| − h
-		t.p = tail(over) + tail(over+w.Max-w.Min)
-	case w.HasMax():
-		t.above = tail(w.Max - e.Value)
-		t.p = 1 - t.above
-	default:
-		t.below = tail(e.Value - w.Min)
-		t.p = 1 - t.below
-	}
-	return t
-}
-
-// decide sets Conform, Verdict and Edge.
-func (f *Finding) decide(t tails, reject float64) {
-	out := round(t.below + t.above)
-	f.Conform = round(1 - out)
-	switch {
-	case out <= round(f.Risk.Accept):
-		f.Verdict = Within
-	case round(t.p) <= round(reject):
-		f.Verdict = Beyond
-	default:
-		f.Verdict = Undecided
-	}
-	f.Edge = NoEdge
-	if b, a := round(t.below), round(t.above); f.Verdict == Within || a == b {
-	} else if a > b {
-		f.Edge = Upper
-	} else {
-		f.Edge = Lower
-	}
-}
-
-// round rounds a probability to 1e-9.
-func round(p float64) float64 { return math.Round(p*1e9) / 1e9 }

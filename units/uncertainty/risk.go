@@ -4,7 +4,12 @@ package uncertainty
 
 import "fmt"
 
-// A Risk is what a decision may be wrong with at most. Zero in either field means 0.05.
+// A Risk is how often a decision may be wrong at most, whatever the true value is. Both parts
+// lie between 1e-9 and 0.5, and a part of zero stands for 0.05.
+//
+// A decision whose wrong answer ends in a scrapped engine wants a small Accept; one whose wrong
+// answer ends in needless work can live with a greater Reject. The smaller both are, the more
+// readings end as undecided.
 type Risk struct {
 	Accept float64 `json:"accept"` // greatest chance of calling within what is beyond
 	Reject float64 `json:"reject"` // greatest chance of calling beyond what is within
@@ -12,32 +17,39 @@ type Risk struct {
 
 const defaultRisk = 0.05
 
-// orDefault returns r with 0.05 for each zero, and refuses what is not in [1e-9, 0.5].
-func (r Risk) orDefault() (Risk, error) {
+// OrDefault returns the risk with 0.05 in place of each zero.
+func (r Risk) OrDefault() Risk {
 	if r.Accept == 0 {
 		r.Accept = defaultRisk
 	}
 	if r.Reject == 0 {
 		r.Reject = defaultRisk
 	}
-	if !(r.Accept >= 1e-9 && r.Accept <= 0.5 && r.Reject >= 1e-9 && r.Reject <= 0.5) {
-		return Risk{}, fmt.Errorf("uncertainty: risk %v, %v: %w (1e-9 to 0.5)", r.Accept, r.Reject, ErrProbability)
-	}
-	return r, nil
+	return r
 }
 
-// Share returns the risk for each of n decisions of which none may be wrong with more than r:
-// both parts divided by n (Bonferroni's inequality). An n of 1 or less leaves r as it is.
+// Share returns the risk for each of n decisions, so that the chance of any wrong answer of a
+// kind among all of them stays at or below r: both parts divided by n (Bonferroni's inequality,
+// which asks for no independence). An n below 2 leaves the risk as it is.
+//
+// Limits, bores and passes multiply: a job of 4 bores with 3 limits each, measured before and
+// after, takes Share(24). Risks for which one never needs all answers right together, such as
+// the places of one bore whose worst alone decides, need no share of Accept: [JudgeGreatest].
 func (r Risk) Share(n int) Risk {
-	if r.Accept == 0 {
-		r.Accept = defaultRisk
-	}
-	if r.Reject == 0 {
-		r.Reject = defaultRisk
-	}
+	r = r.OrDefault()
 	if n > 1 {
 		r.Accept /= float64(n)
 		r.Reject /= float64(n)
 	}
 	return r
+}
+
+// check refuses what is not between 1e-9 and 0.5.
+func (r Risk) check() error {
+	for _, p := range [...]float64{r.Accept, r.Reject} {
+		if !(p >= 1e-9 && p <= 0.5) {
+			return fmt.Errorf("uncertainty: risk of %v: %w (1e-9 to 0.5)", p, ErrProbability)
+		}
+	}
+	return nil
 }

@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package uncertainty
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Finding is a quantity held against its limits, with all that the verdict rests on. It
+// reads back from its JSON as it was.
+type Finding struct {
+	Subject string `json:"subject,omitzero"` // what was judged; for the caller to fill in
+	Kind    Kind   `json:"kind"`
+	N       int    `json:"n,omitzero"` // how many places or readings, where there are several
+
+	// Measured is the estimate judged: of several places the one that decides; of a difference
+	// the signed one; of a range the observed range, with the standard uncertainty of the
+	// difference of two readings.
+	Measured Estimate     `json:"measured"`
+	Limits   units.Limits `json:"limits"`
+	Verdict  Verdict      `json:"verdict"`
+
+	// Conform is the probability, to 1e-9, that the true value lies within the limits, with
+	// no prior knowledge (JCGM 106 7.1); 1 − Conform is held against Risk.Accept. Of several
+	// places it is that of the one that decides, of a range the confidence of "within".
+	Conform float64 `json:"conform"`
+	Edge    Edge    `json:"edge,omitzero"` // the end of the window in doubt or overstepped
+	Risk    Risk    `json:"risk"`          // that was kept to
+	Per     string  `json:"per"`           // what the risk is per: "value", "6 places"; a caller who shared it says so here
+}
+
+// String returns the finding in a line:
+//
+//	bore 2: 72.0310 ± 0.0041 mm, max 72.034 mm: undecided (conformity 92.3 %), upper limit in doubt; risk 5 %, 5 % per value
+func (f Finding) String() string {
+	s := fmt.Sprintf("%v, %v: %v (conformity %.1f %%)", f.Measured, f.Limits, f.Verdict, 100*f.Conform)
+	if f.Subject != "" {
+		s = f.Subject + ": " + s
+	}
+	switch {
+	case f.Edge != NoEdge && f.Verdict == Beyond:
+		s += fmt.Sprintf(", %v limit overstepped", f.Edge)
+	case f.Edge != NoEdge:
+		s += fmt.Sprintf(", %v limit in doubt", f.Edge)
+	}
+	return s + fmt.Sprintf("; risk %s %%, %s %% per %s", number(100*f.Risk.Accept), number(100*f.Risk.Reject), f.Per)
+}
+
+// check refuses what cannot be judged.
+func (f *Finding) check() error {
+	if err := f.Measured.Validate(); err != nil {
+		return err
+	}
+	w := f.Limits
+	if err := w.Validate(); err != nil {
+		return fmt.Errorf("uncertainty: %w", err)
+	}
+	if w.Min.Abs() > units.MaxLength || w.Max.Abs() > units.MaxLength {
+		return fmt.Errorf("uncertainty: limits %v: %w (±%v)", w, units.ErrRange, units.MaxLength)
+	}
+	if w.IsZero() {
+		return fmt.Errorf("uncertainty: a %v of %v: %w (none given)", f.Kind, f.Measured.Value, ErrLimits)
+	}
+	if (f.Kind == OneDifference || f.Kind == RangeOf) && (w.HasMin() || w.Max < 0) {
+		return fmt.Errorf("uncertainty: a %v against %v: %w (an upper limit alone, above 0)", f.Kind, w, ErrLimits)
+	}
+	if f.Kind == GreatestOf && f.N < 1 || f.Kind == RangeOf && f.N < 2 {
+		return fmt.Errorf("uncertainty: a %v of %d: %w", f.Kind, f.N, ErrNoData)
+	}
+	return f.Risk.check()
+}
+
+// tails is what an estimate says of a window: the probabilities, with no prior, that the true
+// value lies below and above it, and the p-value of a true value inside, which is the greatest
+// chance that a measurement of any such value falls as far outside as this one.
+type tails struct{ below, above, p float64 }
+
+// judge sets Verdict, Conform and Edge from the rest.
+func (f *Finding) judge() {
+	t := f.tails()
+	reject := f.Risk.Reject
+	if f.Kind == GreatestOf {
+		reject /= float64(f.N)
+	}
+	out := round(t.below + t.above)
+	f.Conform = round(1 - out)
+	switch {
+	case out <= round(f.Risk.Accept):
+		f.Verdict = Within
+	case round(t.p) <= round(reject):
+		f.Verdict = Beyond
+	default:
+		f.Verdict = Undecided
+	}
+	f.setEdge(t)
+}
+
+func (f *Finding) setEdge(t tails) {
+	below, above := round(t.below), round(t.above)
+	switch {
+	case f.Verdict == Within || below == above:
+		f.Edge = NoEdge
+	case above > below:
+		f.Edge = Upper
+	default:
+		f.Edge = Lower
+	}
+}
+
+func (f *Finding) tails() tails {
+	e, w := f.Measured, f.Limits
+	switch f.Kind {
+	case OneDifference:
+		return foldedTails(e, w.Max)
+	case RangeOf:
+		t := foldedTails(e, w.Max)
+		t.p = rangeP(f.N, e, w.Max)
+		return t
+	}
+	var t tails
+	switch {
+	case w.HasMin() && w.HasMax():
+		t.below, t.above = e.tail(e.Value-w.Min), e.tail(w.Max-e.Value)
+		over := max(e.Value-w.Max, w.Min-e.Value)
+		t.p = e.tail(over) + e.tail(over+w.Max-w.Min)
+	case w.HasMax():
+		t.above, t.p = e.tail(w.Max-e.Value), e.tail(e.Value-w.Max)
+	default:
+		t.below, t.p = e.tail(e.Value-w.Min), e.tail(w.Min-e.Value)
+	}
+	return t
+}
+
+// foldedTails are those of an absolute value against an upper limit: the window from −limit to
+// limit about the signed value, whose both sides are above the limit.
+func foldedTails(e Estimate, limit units.Length) tails {
+	over := e.Value.Abs() - limit
+	beyond := e.tail(-over) + e.tail(limit+e.Value.Abs())
+	return tails{above: beyond, p: e.tail(over) + e.tail(over+2*limit)}
+}
+
+// tail returns the probability that the error of e exceeds d. Of an exact value, it is whether
+// 0 does, so that a limit belongs to its window.
+func (e Estimate) tail(d units.Length) float64 {
+	if e.Std == 0 {
+		if d >= 0 {
+			return 0
+		}
+		return 1
+	}
+	return tTail(d.In(e.Std), e.DoF)
+}
+
+// round rounds a probability to 1e-9, so that a decision does not hang on the last bits, which
+// differ between machines.
+func round(p float64) float64 { return math.Round(p*1e9) / 1e9 }
