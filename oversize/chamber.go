@@ -13,15 +13,15 @@ import (
 // Only the parts that are a cylinder of the bore grow with it: the deck, and a gasket whose
 // hole is bored with the cylinder.
 type Chamber struct {
-	Head       units.Volume `json:"head"`                // of the head down to its face, spark plug or nozzle in place
-	Crown      units.Volume `json:"crown,omitzero"`      // what stands above the rim of the piston's crown: positive for a dome, negative for a dish
-	Deck       units.Length `json:"deck,omitzero"`       // from the rim up to the deck; negative where the rim stands out
-	Gasket     units.Length `json:"gasket,omitzero"`     // thickness when tightened
-	GasketHole units.Length `json:"gasketHole,omitzero"` // its diameter; zero: bored with the cylinder
+	Head       units.Volume `json:"head"`                 // of the head down to its face, spark plug or nozzle in place
+	Crown      units.Volume `json:"crown,omitzero"`       // what stands above the rim of the piston's crown: positive for a dome, negative for a dish
+	Deck       units.Length `json:"deck,omitzero"`        // from the rim up to the deck; negative where the rim stands out
+	Gasket     units.Length `json:"gasket,omitzero"`      // thickness when tightened
+	GasketHole units.Length `json:"gasket_hole,omitzero"` // its diameter; zero: bored with the cylinder
 
 	// PortTop is the depth of the upper edge of a two-stroke's exhaust port below the deck, when
 	// the compression that does work begins; zero in a four-stroke.
-	PortTop units.Length `json:"portTop,omitzero"`
+	PortTop units.Length `json:"port_top,omitzero"`
 }
 
 // Volume returns the space above the piston at top dead centre in a bore of that diameter:
@@ -125,7 +125,7 @@ type Compression struct {
 	Ratio     float64      `json:"ratio"`     // over the whole stroke
 	// FromPort is the ratio counted from exhaust closing, which a two-stroke really compresses
 	// by; zero where PortTop is not given.
-	FromPort float64 `json:"fromPort,omitzero"`
+	FromPort float64 `json:"from_port,omitzero"`
 }
 
 // Compression returns the swept volume and the compression ratio in a bore and stroke. Call it

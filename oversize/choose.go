@@ -20,7 +20,7 @@ type Choice struct {
 	// Of an Undecided engine: the route and size it would have if all that is open turned out
 	// against it. Undecided again where nothing but measuring can tell.
 	Otherwise     Route        `json:"otherwise,omitzero"`
-	OtherwiseOver units.Length `json:"otherwiseOver,omitzero"`
+	OtherwiseOver units.Length `json:"otherwise_over,omitzero"`
 
 	Risk uncertainty.Risk `json:"risk"` // of leaving worn wall, too thin a wall or too much clearance in any bore of the engine
 }
@@ -39,9 +39,9 @@ type CylinderChoice struct {
 	Bored  units.Length `json:"bored,omitzero"`  // size to bore to, which leaves the honing allowance
 	// Stock to be removed, on the diameter, from the largest and from the smallest reading to
 	// the size to work to.
-	LeastStock units.Length         `json:"leastStock,omitzero"`
-	MostStock  units.Length         `json:"mostStock,omitzero"`
-	WallLeft   uncertainty.Estimate `json:"wallLeft,omitzero"` // thinnest, radial; zero where it was not measured
+	LeastStock units.Length         `json:"least_stock,omitzero"`
+	MostStock  units.Length         `json:"most_stock,omitzero"`
+	WallLeft   uncertainty.Estimate `json:"wall_left,omitzero"` // thinnest, radial; zero where it was not measured
 
 	Refused  []Refusal `json:"refused,omitzero"`  // every cheaper route, the cheapest first, and why not
 	Cautions []Caution `json:"cautions,omitzero"` // of this cylinder alone

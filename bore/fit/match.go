@@ -39,11 +39,11 @@ type Fitted struct {
 // A Matched is the answer to a [Matching]: one pair for each bore, in the order of the bores.
 type Matched struct {
 	Pairs    []Fitted `json:"pairs"`
-	ByNumber []Fitted `json:"byNumber"` // bore 0 with piston 0 and so on, for comparison
+	ByNumber []Fitted `json:"by_number"` // bore 0 with piston 0 and so on, for comparison
 
 	// Root mean square of how far the clearances lie from the middle of the window.
 	Off         units.Length `json:"off"`
-	OffByNumber units.Length `json:"offByNumber"`
+	OffByNumber units.Length `json:"off_by_number"`
 }
 
 // maxMatch bounds the sizes of a matching: more than any engine has, with spare pistons.

@@ -35,9 +35,9 @@ func (a *Axis) UnmarshalText(text []byte) error { return unmarshalName(a, text, 
 type Piston struct {
 	Size        uncertainty.Estimate `json:"size"` // as measured, over any coating
 	Axis        Axis                 `json:"axis,omitzero"`
-	Height      units.Length         `json:"height,omitzero"`      // of the measured place above the lower edge of the skirt; 0: not said
-	MakerHeight units.Length         `json:"makerHeight,omitzero"` // at which the maker says to measure; 0: not said
-	Coating     units.Length         `json:"coating,omitzero"`     // thickness on one side of a coating that the maker's clearance does not count; 0: none
+	Height      units.Length         `json:"height,omitzero"`       // of the measured place above the lower edge of the skirt; 0: not said
+	MakerHeight units.Length         `json:"maker_height,omitzero"` // at which the maker says to measure; 0: not said
+	Coating     units.Length         `json:"coating,omitzero"`      // thickness on one side of a coating that the maker's clearance does not count; 0: none
 }
 
 // IsZero reports whether no size was measured. It also serves JSON's omitzero.
