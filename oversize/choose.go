@@ -12,8 +12,8 @@ import (
 
 // A Choice is the route for an engine and for each of its cylinders.
 type Choice struct {
-	Route     Route            `json:"route"`
-	Over      units.Length     `json:"over"` // the size that the cylinders will share, over the nominal bore; where each has its own, the greatest
+	Route     Route            `json:"route"` // Undecided where any cylinder is; else that of the cylinder for which most is done
+	Over      units.Length     `json:"over"`  // the size that the cylinders will share, over the nominal bore; where each has its own, the greatest
 	Cylinders []CylinderChoice `json:"cylinders"`
 	Cautions  []Caution        `json:"cautions,omitzero"`
 
@@ -27,9 +27,9 @@ type Choice struct {
 
 // A CylinderChoice is the route for one cylinder. Sizes are diameters at 20 °C.
 type CylinderChoice struct {
-	Name   string       `json:"name"`
-	Route  Route        `json:"route"`
-	Over   units.Length `json:"over"` // the size it will stand at, over the nominal bore
+	Name   string       `json:"name"`  // as given
+	Route  Route        `json:"route"` // of this cylinder
+	Over   units.Length `json:"over"`  // the size it will stand at, over the nominal bore
 	Work   HoneWork     `json:"work,omitzero"`
 	Centre Centre       `json:"centre,omitzero"`
 	Shift  units.Length `json:"shift,omitzero"` // how far the axis moves at most, radial

@@ -25,7 +25,7 @@ var (
 // An Engine is what all cylinders have in common. All lengths are diameters at 20 °C unless
 // they say otherwise; a limit of zero is not given.
 type Engine struct {
-	Wall    Wall
+	Wall    Wall         // must be given
 	Nominal units.Length // bore of the standard size, from which every Over counts
 	Sizes   Series       // on offer
 
@@ -49,7 +49,7 @@ type Engine struct {
 
 // A Cylinder is one worn bore as measured. All sizes are diameters at 20 °C.
 type Cylinder struct {
-	Name              string
+	Name              string               // as the choice shall call it
 	Over              units.Length         // the size it stands at, over the nominal bore; 0 is standard
 	Largest, Smallest uncertainty.Estimate // of all readings
 	Places            int                  // how many places they are the extremes of; below 1 counts as 1

@@ -86,7 +86,7 @@ func (r Reason) Open() bool {
 
 // A Refusal is a cheaper route that a cylinder was not given, and why.
 type Refusal struct {
-	Route   Route               `json:"route"`
+	Route   Route               `json:"route"`         // what was refused
 	Work    HoneWork            `json:"work,omitzero"` // of HoneAndKeep: deglazing alone, or correcting
 	Over    units.Length        `json:"over"`          // the size refused, over the nominal bore
 	Reason  Reason              `json:"reason"`

@@ -52,9 +52,9 @@ func (k *OperationKind) UnmarshalText(text []byte) error {
 
 // An Operation is one step, its sizes being diameters at 20 °C.
 type Operation struct {
-	Kind   OperationKind `json:"kind"`
-	Before units.Length  `json:"before"`
-	After  units.Length  `json:"after"`
+	Kind   OperationKind `json:"kind"`            // what is done
+	Before units.Length  `json:"before"`          // size at its start
+	After  units.Length  `json:"after"`           // size at its end
 	Stock  units.Length  `json:"stock,omitzero"`  // on the diameter
 	Passes int           `json:"passes,omitzero"` // of boring
 	Depth  units.Length  `json:"depth,omitzero"`  // of cut of each pass, radial, rounded up

@@ -15,8 +15,10 @@ import (
 // 20 °C; of the materials only the expansion and its spread take part. An iron sleeve held in
 // an aluminium barrel grows with neither coefficient: give it one of its own.
 type Warm struct {
-	Bore, Piston                 units.Temperature
-	BoreMaterial, PistonMaterial material.Material
+	Bore           units.Temperature // mean over the ring travel
+	Piston         units.Temperature // of the skirt
+	BoreMaterial   material.Material // what the bore grows with
+	PistonMaterial material.Material
 }
 
 // Clearance returns the diametral clearance at those temperatures of a bore and a piston whose

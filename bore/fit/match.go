@@ -17,28 +17,28 @@ var ErrNoMatch = errors.New("no piston left for every bore")
 // A Matching asks which piston goes into which bore. Sizes are at 20 °C, skirts as
 // [Piston.Skirt] gives them.
 type Matching struct {
-	Bores   []units.Length
-	Pistons []units.Length // as many as bores, or more
+	Bores   []units.Length // up to 128
+	Pistons []units.Length // as many as bores, or more, up to 128
 	Window  units.Limits   // clearance window
 	Barred  []Pair         // pairs that must not be, whatever their sizes
 }
 
 // A Pair is a piston in a bore, both by their place in the lists, from 0.
 type Pair struct {
-	Bore   int `json:"bore"`
-	Piston int `json:"piston"`
+	Bore   int `json:"bore"`   // its place in Bores
+	Piston int `json:"piston"` // its place in Pistons
 }
 
 // A Fitted is a pair with its clearance.
 type Fitted struct {
 	Pair
-	Clearance units.Length `json:"clearance"`
-	Inside    bool         `json:"inside"` // the clearance window
+	Clearance units.Length `json:"clearance"` // diametral, negative where the piston is the larger
+	Inside    bool         `json:"inside"`    // the clearance window
 }
 
 // A Matched is the answer to a [Matching]: one pair for each bore, in the order of the bores.
 type Matched struct {
-	Pairs    []Fitted `json:"pairs"`
+	Pairs    []Fitted `json:"pairs"`     // the best
 	ByNumber []Fitted `json:"by_number"` // bore 0 with piston 0 and so on, for comparison
 
 	// Root mean square of how far the clearances lie from the middle of the window.

@@ -1,0 +1,501 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize_test
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// survey measures and judges one cylinder of an invented pump engine: diameters in micrometres
+// over 67 mm, along and across the thrust axis, at three depths.
+func survey(name string, thrust, pin [3]units.Length) (oversize.Cylinder, error) {
+	var rs []bore.Reading
+	for i, depth := range []units.Length{10 * units.Millimetre, 45 * units.Millimetre, 90 * units.Millimetre} {
+		rs = append(rs,
+			bore.Reading{Depth: depth, Axis: bore.ThrustAxis, Diameter: 67*units.Millimetre + thrust[i]*units.Micrometre},
+			bore.Reading{Depth: depth, Axis: bore.PinAxis, Diameter: 67*units.Millimetre + pin[i]*units.Micrometre})
+	}
+	g, err := bore.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+	if err != nil {
+		return oversize.Cylinder{}, err
+	}
+	found, err := g.Judge(bore.Limits{Taper: 100 * units.Micrometre, Spread: 150 * units.Micrometre}, uncertainty.Risk{})
+	if err != nil {
+		return oversize.Cylinder{}, err
+	}
+	clean, err := g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * units.Millimetre}})
+	return oversize.Cylinder{
+		Name: name, Largest: g.Largest.Size, Smallest: g.Smallest.Size, Places: 6, CleanUp: clean, Findings: found,
+		Piston:       fit.Piston{Size: uncertainty.Estimate{Value: 66_970 * units.Micrometre, Std: units.Micrometre}, Axis: fit.AcrossPin},
+		ThinnestWall: uncertainty.Estimate{Value: 5 * units.Millimetre, Std: 50 * units.Micrometre},
+	}, err
+}
+
+func pumpEngine() oversize.Engine {
+	return oversize.Engine{
+		Wall: oversize.BareIron, Nominal: 67 * units.Millimetre, Sizes: oversize.Metric(),
+		NewBore:   units.Limits{Min: 67_000 * units.Micrometre, Max: 67_019 * units.Micrometre},
+		Clearance: units.Limits{Min: 25 * units.Micrometre, Max: 45 * units.Micrometre}, WornClearance: 150 * units.Micrometre,
+		LeastWall: 4 * units.Millimetre, Honing: 50 * units.Micrometre,
+	}
+}
+
+// My worn readings are these: re-ring, hone, or rebore?
+func Example() {
+	left, err := survey("left", [3]units.Length{60, 40, 15}, [3]units.Length{45, 30, 10})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	right, err := survey("right", [3]units.Length{172, 120, 30}, [3]units.Length{110, 80, 20})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, cylinders := range [][]oversize.Cylinder{{left}, {left, right}} {
+		choice, err := oversize.Choose(pumpEngine(), cylinders, uncertainty.Risk{})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%d cylinder(s): %v, %v over\n", len(cylinders), choice.Route, choice.Over)
+		for _, c := range choice.Cylinders {
+			fmt.Printf("  %s: %v, finish %v\n", c.Name, c.Route, c.Finish)
+		}
+	}
+	// Output:
+	// 1 cylinder(s): hone and keep, 0 mm over
+	//   left: hone and keep, finish 66.995 mm to 67.12 mm
+	// 2 cylinder(s): bore oversize, 0.5 mm over
+	//   left: bore oversize, finish 67.5 mm to 67.519 mm
+	//   right: bore oversize, finish 67.5 mm to 67.519 mm
+}
+
+// Which oversize cleans up, and when is it the next one? Every cheaper route is refused with
+// its reason.
+func ExampleChoose() {
+	right, err := survey("right", [3]units.Length{172, 120, 30}, [3]units.Length{110, 80, 20})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	choice, err := oversize.Choose(pumpEngine(), []oversize.Cylinder{right}, uncertainty.Risk{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c := choice.Cylinders[0]
+	fmt.Println(c.Route, c.Over, "on the", c.Centre)
+	fmt.Println("bore to", c.Bored, "finish at", c.Aim)
+	for _, r := range c.Refused {
+		fmt.Println("-", r.Route, r.Over, r.Reason)
+	}
+	// Output:
+	// bore oversize 0.5 mm on the original centre
+	// bore to 67.4595 mm finish at 67.5095 mm
+	// - hone and keep 0 mm beyond its limit
+	// - hone and keep 0 mm undecided against its limit
+	// - hone and keep 0 mm clearance beyond its limit
+	// - hone and keep 0 mm worn wall would be left
+	// - bore oversize 0.25 mm worn wall may be left
+}
+
+// Nothing that is undecided is kept: the engine waits for a better measurement.
+func ExampleChoose_undecided() {
+	c, err := survey("left", [3]units.Length{119, 60, 20}, [3]units.Length{70, 40, 20})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	choice, err := oversize.Choose(pumpEngine(), []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(choice.Route, "- otherwise", choice.Otherwise, choice.OtherwiseOver)
+	for _, r := range choice.Cylinders[0].Refused {
+		fmt.Println("-", r.Reason, "open:", r.Reason.Open())
+	}
+	// Output:
+	// undecided - otherwise bore oversize 0.5 mm
+	// - undecided against its limit open: true
+	// - clearance undecided against its limit open: true
+	// - worn wall would be left open: false
+}
+
+// How much wall is left, is a sleeve needed?
+func ExampleChoose_sleeve() {
+	c, err := survey("right", [3]units.Length{172, 120, 30}, [3]units.Length{110, 80, 20})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	// Corroded from the water side, and measured by ultrasound.
+	c.ThinnestWall = uncertainty.Estimate{Value: units.MustParseLength("4.1 mm"), Std: units.MustParseLength("0.01 mm")}
+	choice, err := oversize.Choose(pumpEngine(), []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(choice.Route)
+	last := choice.Cylinders[0].Refused[len(choice.Cylinders[0].Refused)-1]
+	fmt.Println(last.Over, last.Reason, last.Finding.Measured.Value, last.Finding.Limits)
+	// Output:
+	// sleeve
+	// 1 mm too little wall would be left 3.6005 mm min 4 mm
+}
+
+// A plated wall is the maker's affair, whatever was measured.
+func ExampleWall() {
+	c, err := survey("1", [3]units.Length{172, 120, 30}, [3]units.Length{110, 80, 20})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c.Peeling = true
+	e := pumpEngine()
+	e.Wall = oversize.Plated
+	choice, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	fmt.Println(choice.Route, err)
+	fmt.Println(choice.Cylinders[0].Refused[0])
+	e.Wall = oversize.WallNotGiven
+	_, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	fmt.Println(errors.Is(err, oversize.ErrWall))
+	// Output:
+	// maker's process <nil>
+	// hone and keep: plating lifts or bare metal shows
+	// true
+}
+
+// A choice goes to JSON and back.
+func ExampleChoice() {
+	c, err := survey("left", [3]units.Length{60, 40, 15}, [3]units.Length{45, 30, 10})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	choice, err := oversize.Choose(pumpEngine(), []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	choice.Cylinders[0].WallLeft = uncertainty.Estimate{}
+	b, err := json.Marshal(choice.Cylinders)
+	fmt.Println(string(b), err)
+	// Output: [{"name":"left","route":"hone and keep","over":"0 mm","work":"deglaze","finish":"66.995 mm to 67.12 mm"}] <nil>
+}
+
+func ExampleCylinderChoice() {
+	c := oversize.CylinderChoice{Name: "left", Route: oversize.HoneAndKeep, Work: oversize.Deglaze}
+	fmt.Println(c.Name, c.Route, c.Work)
+	// Output: left hone and keep deglaze
+}
+
+func ExampleCylinder() {
+	// Without a survey: sizes taken by hand, all wear known to lie on one side.
+	worn, clean := units.MustParseLength("67.310 mm"), units.MustParseLength("67.620 mm")
+	all := bore.Interval{Least: uncertainty.Estimate{Value: clean}, Greatest: uncertainty.Estimate{Value: clean}}
+	c := oversize.Cylinder{
+		Name: "1", Largest: uncertainty.Estimate{Value: worn}, Smallest: uncertainty.Estimate{Value: units.MustParseLength("67.010 mm")},
+		CleanUp: bore.CleanUp{Original: all, Worn: all},
+	}
+	e := oversize.Engine{Wall: oversize.BareIron, Nominal: units.MustParseLength("67 mm"), Sizes: oversize.Metric(), Clearance: units.Limits{Min: 25 * units.Micrometre, Max: 45 * units.Micrometre}}
+	choice, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	fmt.Println(choice.Route, choice.Otherwise, choice.OtherwiseOver, err)
+	fmt.Println(choice.Cylinders[0].Refused[0])
+	// Output:
+	// undecided bore oversize 0.75 mm <nil>
+	// hone and keep, deglaze: the piston is not measured
+}
+
+func ExampleEngine() {
+	e := pumpEngine()
+	e.Sizes = oversize.Series{{Over: 500 * units.Micrometre}, {Over: 250 * units.Micrometre}}
+	_, err := oversize.Choose(e, make([]oversize.Cylinder, 2), uncertainty.Risk{})
+	fmt.Println(errors.Is(err, oversize.ErrOrder), err)
+	// Output: true oversize: size 2 of the series, 0.25 mm over, after 0.5 mm: sizes doubled or out of order
+}
+
+// A quarter of a millimetre is not ten thou.
+func ExampleSeries() {
+	metric, inch := oversize.Metric(), oversize.Inch()
+	for i := range metric {
+		fmt.Println(metric[i].Over, "is", metric[i].Over.Format(units.Inch, 5), "and not", inch[i].Over.Format(units.Inch, 3), "=", inch[i].Over)
+	}
+	// Output:
+	// 0.25 mm is 0.00984 in and not 0.010 in = 0.254 mm
+	// 0.5 mm is 0.01969 in and not 0.020 in = 0.508 mm
+	// 0.75 mm is 0.02953 in and not 0.030 in = 0.762 mm
+	// 1 mm is 0.03937 in and not 0.040 in = 1.016 mm
+}
+
+// A supplier's own series, with the piston of one size already measured.
+func ExampleSize() {
+	s := oversize.Series{
+		{Over: units.MustParseLength("0.30 mm")},
+		{Over: units.MustParseLength("0.60 mm"), Piston: fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("67.565 mm")}}},
+	}
+	fmt.Println(s.Validate())
+	// Output: <nil>
+}
+
+func ExampleSeries_Validate() {
+	s := oversize.Series{{Over: units.MustParseLength("0.010 in")}, {Over: units.MustParseLength("0.25 mm")}}
+	fmt.Println(errors.Is(s.Validate(), oversize.ErrOrder))
+	// Output: true
+}
+
+func ExampleMetric() {
+	for _, s := range oversize.Metric() {
+		fmt.Print(s.Over, "; ")
+	}
+	fmt.Println()
+	// Output: 0.25 mm; 0.5 mm; 0.75 mm; 1 mm;
+}
+
+func ExampleInch() {
+	for _, s := range oversize.Inch() {
+		fmt.Print(s.Over.Format(units.Inch, 3), "; ")
+	}
+	fmt.Println()
+	// Output: 0.010 in; 0.020 in; 0.030 in; 0.040 in;
+}
+
+func ExampleRefusal() {
+	r := oversize.Refusal{Route: oversize.BoreOversize, Over: units.MustParseLength("0.25 mm"), Reason: oversize.GasketHole}
+	fmt.Println(r)
+	// Output: bore oversize 0.25 mm: the gasket's hole is smaller than the finished bore
+}
+
+func ExampleReason() {
+	b, err := oversize.CleanUpNotProven.MarshalText()
+	fmt.Printf("%s: %v; open: %v %v\n", b, oversize.CleanUpNotProven, oversize.CleanUpNotProven.Open(), err)
+	// Output: clean-up not proven: worn wall may be left; open: true <nil>
+}
+
+func ExampleRoute() {
+	var r oversize.Route
+	fmt.Println(r)
+	fmt.Println(r.UnmarshalText([]byte("bore oversize")), r == oversize.BoreOversize)
+	fmt.Println(errors.Is(r.UnmarshalText([]byte("bore")), oversize.ErrUnknownName))
+	// Output:
+	// undecided
+	// <nil> true
+	// true
+}
+
+func ExampleCentre() { fmt.Println(oversize.OriginalCentre, oversize.WornCentre) } // Output: original centre worn centre
+
+func ExampleHoneWork() { fmt.Println(oversize.Deglaze, oversize.Correct) } // Output: deglaze correct form
+
+func ExampleCaution() {
+	fmt.Println(oversize.WallUnknown)
+	// Output: how much wall is left is not known: core shift and corrosion do not show in the bore
+}
+
+// How much stock to leave for honing after boring? Sources differ from 0.02 to 0.13 mm; here
+// 0.05 mm, of which the finish hone takes 0.01.
+func ExampleShop_Plan() {
+	shop := oversize.Shop{
+		MostDepth: units.MustParseLength("0.10 mm"), FinishBore: units.MustParseLength("0.05 mm"),
+		FinishHone: units.MustParseLength("0.010 mm"), Plateau: units.MustParseLength("0.003 mm"),
+		Length: units.MustParseLength("90 mm"), Feed: units.MustParseLength("0.1 mm"), Spindle: 300 * units.PerMinute,
+	}
+	ops, err := shop.Plan(units.MustParseLength("67.010 mm"), units.MustParseLength("67.460 mm"), units.MustParseLength("67.510 mm"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, o := range ops {
+		fmt.Printf("%-14v %s to %s, stock %s", o.Kind, o.Before.Format(units.Millimetre, 3), o.After.Format(units.Millimetre, 3), o.Stock.Format(units.Millimetre, 3))
+		if o.Passes > 0 {
+			fmt.Printf(", %d × %v deep, %v", o.Passes, o.Depth, o.Time)
+		}
+		fmt.Println()
+	}
+	// Output:
+	// rough bore     67.010 mm to 67.410 mm, stock 0.400 mm, 2 × 0.1 mm deep, 6m0s
+	// finish bore    67.410 mm to 67.460 mm, stock 0.050 mm, 1 × 0.025 mm deep, 3m0s
+	// mouth chamfer  67.460 mm to 67.460 mm, stock 0.000 mm
+	// rough hone     67.460 mm to 67.497 mm, stock 0.037 mm
+	// finish hone    67.497 mm to 67.507 mm, stock 0.010 mm
+	// plateau hone   67.507 mm to 67.510 mm, stock 0.003 mm
+}
+
+// Honing alone, rings entering from below: no chamfer is touched.
+func ExampleShop() {
+	ops, err := oversize.Shop{BothEnds: true, FinishHone: 5 * units.Micrometre}.Plan(67_010*units.Micrometre, 0, 67_040*units.Micrometre)
+	for _, o := range ops {
+		fmt.Println(o.Kind, o.Stock)
+	}
+	fmt.Println(err)
+	// Output:
+	// rough hone 0.025 mm
+	// finish hone 0.005 mm
+	// <nil>
+}
+
+func ExampleOperation() {
+	ops, err := oversize.Shop{BothEnds: true, MostDepth: 100 * units.Micrometre}.Plan(67*units.Millimetre, 67_450*units.Micrometre, 67_500*units.Micrometre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	o := ops[0]
+	fmt.Println(o.Kind, o.Passes, "passes of", o.Depth)
+	// Output: rough bore 3 passes of 0.075 mm
+}
+
+func ExampleOperationKind() { fmt.Println(oversize.BottomChamfer) } // Output: bottom chamfer
+
+func ExampleBoringTime() {
+	t, err := oversize.BoringTime(units.MustParseLength("3.54 in"), units.MustParseLength("0.005 in"), 500*units.PerMinute, 2)
+	fmt.Printf("%.1f s %v\n", t.Seconds(), err)
+	// Output: 169.9 s <nil>
+}
+
+// The barrel is still warm from the cut. What should the dial show now, so that the bore is
+// 66.994 mm when it has cooled? For roughing only.
+func ExampleShows() {
+	now := material.Comparison{
+		Standard: units.MustParseLength("67 mm"),
+		PartAt:   units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
+	}
+	d, err := oversize.Shows(units.MustParseLength("66.994 mm"), now)
+	fmt.Println(d.Format(units.Millimetre, 3), err)
+	// Output: 0.030 mm <nil>
+}
+
+// A sleeve of 73 mm outside, bored from 67 to 68 mm, measured at 3.0 mm.
+func ExampleWallLeft() {
+	wall := uncertainty.Estimate{Value: units.MustParseLength("3.0 mm"), Std: units.MustParseLength("0.05 mm")}
+	now := uncertainty.Estimate{Value: units.MustParseLength("67 mm")}
+	left, err := oversize.WallLeft(wall, now, units.MustParseLength("68 mm"), 0)
+	fmt.Println(left, err)
+	shifted, err := oversize.WallLeft(wall, now, units.MustParseLength("68 mm"), units.MustParseLength("0.1 mm"))
+	fmt.Println(shifted, err)
+	// Output:
+	// 2.500 ± 0.098 mm <nil>
+	// 2.400 ± 0.098 mm <nil>
+}
+
+func ExampleHoopWall() {
+	bore := units.MustParseLength("100 mm")
+	carries, err := oversize.HoopWall(bore, 5*units.Megapascal, 50*units.Megapascal)
+	fmt.Println(carries, err)
+	spare, err := oversize.ReboringAllowance(bore)
+	fmt.Println(spare, err)
+	// Output:
+	// 5 mm <nil>
+	// 2.4 mm <nil>
+}
+
+func ExampleReboringAllowance() {
+	_, err := oversize.ReboringAllowance(units.MustParseLength("67 mm"))
+	fmt.Println(errors.Is(err, units.ErrRange), err)
+	// Output: true oversize: reboring allowance of a bore of 67 mm: out of range (75 mm to 300 mm)
+}
+
+func ExampleSwept() {
+	v, err := oversize.Swept(units.MustParseLength("67 mm"), units.MustParseLength("49.5 mm"))
+	fmt.Printf("%.2f cm³ %v\n", v.In(units.CubicCentimetre), err)
+	// Output: 174.52 cm³ <nil>
+}
+
+func ExampleDisplacement() {
+	v, err := oversize.Displacement(units.MustParseLength("3.5 in"), units.MustParseLength("4 in"), 4)
+	fmt.Printf("%.2f in³ %v\n", v.In(units.CubicInch), err)
+	// Output: 153.94 in³ <nil>
+}
+
+// What displacement and compression ratio after the overbore?
+func ExampleChamber_Compression() {
+	c := oversize.Chamber{Head: 16 * units.CubicCentimetre, Gasket: units.MustParseLength("1.2 mm")}
+	for _, bore := range []string{"67 mm", "67.5 mm", "68 mm"} {
+		r, err := c.Compression(units.MustParseLength(bore), units.MustParseLength("49.5 mm"))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-8s %.2f cm³ %.3f to 1\n", bore, r.Swept.In(units.CubicCentimetre), r.Ratio)
+	}
+	// Output:
+	// 67 mm    174.52 cm³ 9.626 to 1
+	// 67.5 mm  177.13 cm³ 9.728 to 1
+	// 68 mm    179.77 cm³ 9.830 to 1
+}
+
+// The piston's rim stands 0.2 mm out of the barrel, its crown has a dish of 3 cm³.
+func ExampleChamber() {
+	c := oversize.Chamber{
+		Head: 12 * units.CubicCentimetre, Crown: -3 * units.CubicCentimetre,
+		Deck: units.MustParseLength("-0.2 mm"), Gasket: units.MustParseLength("1.2 mm"), GasketHole: units.MustParseLength("70 mm"),
+	}
+	v, err := c.Volume(units.MustParseLength("67 mm"))
+	fmt.Printf("%.2f cm³ %v\n", v.In(units.CubicCentimetre), err)
+	// Output: 18.91 cm³ <nil>
+}
+
+func ExampleChamber_Volume() {
+	_, err := oversize.Chamber{Head: 5 * units.CubicCentimetre, Crown: 6 * units.CubicCentimetre}.Volume(units.MustParseLength("67 mm"))
+	fmt.Println(errors.Is(err, oversize.ErrNoSpace))
+	// Output: true
+}
+
+// How much must the head hold for the old ratio in the new bore?
+func ExampleChamber_HeadFor() {
+	c := oversize.Chamber{Gasket: units.MustParseLength("1.2 mm")}
+	for _, bore := range []string{"67 mm", "68 mm"} {
+		head, err := c.HeadFor(units.MustParseLength(bore), units.MustParseLength("49.5 mm"), 9.5)
+		fmt.Printf("%s: %.2f cm³ %v\n", bore, head.In(units.CubicCentimetre), err)
+	}
+	// Output:
+	// 67 mm: 16.30 cm³ <nil>
+	// 68 mm: 16.79 cm³ <nil>
+}
+
+// A two-stroke compresses only once the exhaust port is closed: here 85° before top dead
+// centre on the way up.
+func ExampleTravel() {
+	stroke, rod := units.MustParseLength("49.5 mm"), units.MustParseLength("100 mm")
+	left, err := oversize.Travel(stroke, rod, 85*units.Degree)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c := oversize.Chamber{Head: 20 * units.CubicCentimetre, PortTop: left}
+	r, err := c.Compression(units.MustParseLength("67 mm"), stroke)
+	fmt.Printf("%s of the stroke left: %.2f to 1, not %.2f %v\n", left.Format(units.Millimetre, 2), r.FromPort, r.Ratio, err)
+	// Output: 25.68 mm of the stroke left: 5.53 to 1, not 9.73 <nil>
+}
+
+func ExampleCompression() {
+	r, err := oversize.Chamber{Deck: units.MustParseLength("0.125 in")}.Compression(units.MustParseLength("3 in"), units.MustParseLength("2.875 in"))
+	fmt.Printf("%.3f %v\n", r.Ratio, err)
+	// Output: 24.000 <nil>
+}
+
+func ExampleRatio() {
+	r, err := oversize.Ratio(410.25*units.CubicCentimetre, 59.06*units.CubicCentimetre)
+	fmt.Printf("%.2f %v\n", r, err)
+	_, err = oversize.Ratio(410.25*units.CubicCentimetre, 0)
+	fmt.Println(errors.Is(err, oversize.ErrNoSpace))
+	// Output:
+	// 7.95 <nil>
+	// true
+}
+
+func ExampleClearanceVolume() {
+	v, err := oversize.ClearanceVolume(174.52*units.CubicCentimetre, 9)
+	fmt.Printf("%.3f cm³ %v\n", v.In(units.CubicCentimetre), err)
+	// Output: 21.815 cm³ <nil>
+}
