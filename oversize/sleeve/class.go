@@ -67,10 +67,15 @@ func (c Class) MarshalText() ([]byte, error) {
 // ParseClass reads a class, "H7" or "s6": a letter of the table, a grade from 5 to 11, nothing
 // else. The capital is for the hole, small letters are for shafts. Anything else is ErrClass.
 func ParseClass(s string) (Class, error) {
-	for p := HoleH; p <= ShaftS; p++ {
-		for g := IT5; g <= IT11; g++ {
-			if c := (Class{p, g}); len(s) > 1 && s[:1] == p.String() && s[1:] == strconv.Itoa(int(g)) {
-				return c, nil
+	if len(s) > 1 {
+		for p := HoleH; p <= ShaftS; p++ {
+			if s[:1] != positionNames[p] {
+				continue
+			}
+			for g := IT5; g <= IT11; g++ {
+				if s[1:] == gradeNames[g][len("IT"):] {
+					return Class{p, g}, nil
+				}
 			}
 		}
 	}

@@ -52,34 +52,37 @@ func (j Joint) Growth(t units.Temperature) (Growth, error) {
 	if err != nil {
 		return Growth{}, err
 	}
-	var g growth
-	seat, bore := j.Seat.In(units.Metre), j.Bore.In(units.Metre)
-	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
-	for _, outer := range [2]units.Length{j.Outer.Min, j.Outer.Max} {
-		tubes := j.tubes(outer)
-		closing := tubes.closing()
-		for _, l := range [2]units.Length{j.Interference.Least, j.Interference.Greatest} {
-			d := l.In(units.Metre)
-			b := boreGrowth{bore: bore, seat: seat, d: d, closing: closing, dT: dT}
-			for _, ab := range barrels {
-				for _, as := range sleeves {
-					g.add(b.at(as, ab))
-				}
-				// The joint can let go at a coefficient inside the sleeve's spread: there the
-				// size has a kink, and a further kelvin adds one thing on either side of it.
-				if as := b.kink(ab); as > sleeves[0] && as < sleeves[1] {
-					mean, _ := b.at(as, ab)
-					g.add(mean, b.own(as))
-					g.add(mean, b.tight(as, ab))
-				}
-			}
-		}
-	}
 	gap, err := j.clearance(growths(&j.Sleeve, dT), growths(&j.Barrel, dT))
 	if err != nil {
 		return Growth{}, err
 	}
 	r := Growth{At: kelvins(dT), Grips: verdict(gap.Greatest < 0, gap.Least < 0), Cautions: j.coefficientCaution(t, t)}
+	slack, tight := j.Interference.Least.In(units.Metre), j.Interference.Greatest.In(units.Metre)
+	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
+	g := growth{grips: r.Grips, mean: nothing(), local: nothing()}
+	b := boreGrowth{bore: j.Bore.In(units.Metre), seat: j.Seat.In(units.Metre), dT: dT}
+	if dT != 0 {
+		b.perKelvin = 1 / dT
+	}
+	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
+	closings := [2]float64{thin.closing(), thick.closing()}
+	for _, d := range [2]float64{slack, tight} {
+		for _, closing := range closings {
+			b.set(d, closing)
+			g.corners(&b, sleeves, barrels)
+		}
+	}
+	// Where the joint lets go or grips inside a range, the size has a kink: at no overlap at dT, and
+	// at no interference at 20 °C.
+	if slack < 0 {
+		for _, closing := range closings {
+			b.set(0, closing)
+			g.corners(&b, sleeves, barrels)
+		}
+	}
+	if slack < 0 || r.Grips == uncertainty.Undecided {
+		g.kinks(&b, closings, [2]float64{slack, tight}, sleeves, barrels)
+	}
 	r.Mean, r.MeanWithin = g.mean.expansion()
 	r.Local, r.LocalWithin = g.local.expansion()
 	if r.Grips != uncertainty.Within {
@@ -109,56 +112,89 @@ func coefficients(m *material.Material) [2]float64 {
 
 // boreGrowth is a joint of exact sizes at dT kelvins above 20 °C: diameters and the DIAMETRAL
 // interference d in metres, and the closing-in of the bore for a unit of interference.
-type boreGrowth struct{ bore, seat, d, closing, dT float64 }
-
-// size returns the diameter of the fitted bore at 20 °C.
-func (b boreGrowth) size() float64 { return b.bore - float64(b.closing*max(0, b.d)) }
-
-// own and tight return what a kelvin adds to the bore, to its size at 20 °C, by a sleeve that is
-// loose and by one that is gripped.
-func (b boreGrowth) own(as float64) float64 { return float64(b.bore*as) / b.size() }
-
-func (b boreGrowth) tight(as, ab float64) float64 {
-	return (float64(b.bore*as) + float64(b.closing*b.opening(as, ab))) / b.size()
+type boreGrowth struct {
+	bore, seat, closing float64
+	dT, perKelvin       float64 // one over dT; 0 at 20 °C
+	d, perSize          float64 // one over the diameter of the fitted bore at 20 °C
 }
 
+// set gives the joint the interference d and its bore the closing-in.
+func (b *boreGrowth) set(d, closing float64) {
+	b.d, b.closing = d, closing
+	b.perSize = 1 / (b.bore - float64(closing*max(0, d)))
+}
+
+// own returns what a kelvin adds to the bore, to its size at 20 °C, by a sleeve that is loose.
+func (b *boreGrowth) own(as float64) float64 { return float64(float64(b.bore*as) * b.perSize) }
+
 // opening returns how much overlap is lost a kelvin.
-func (b boreGrowth) opening(as, ab float64) float64 {
+func (b *boreGrowth) opening(as, ab float64) float64 {
 	return float64(b.seat*ab) - float64((b.seat+b.d)*as)
 }
 
-// at returns the mean coefficient from 20 °C to dT above it, and what a further kelvin adds.
-func (b boreGrowth) at(as, ab float64) (mean, local float64) {
-	overlap := b.d - float64(b.opening(as, ab)*b.dT)
-	local = b.own(as)
-	if overlap > 0 {
-		local = b.tight(as, ab)
-	}
-	if before, after := b.d > 0, overlap > 0; before == after {
-		return local, local // it neither let go nor gripped on the way
+// tight returns what a kelvin adds while the joint grips, mean the mean coefficient from 20 °C to
+// dT above it; own is what the loose sleeve adds, opening how much overlap is lost a kelvin.
+func (b *boreGrowth) tight(own, opening float64) float64 {
+	return own + float64(float64(b.closing*opening)*b.perSize)
+}
+
+func (b *boreGrowth) mean(own, opening float64) float64 {
+	overlap := b.d - float64(opening*b.dT)
+	switch {
+	case b.d > 0 && overlap > 0:
+		return b.tight(own, opening)
+	case b.d <= 0 && overlap <= 0:
+		return own
 	}
 	gone := max(0, b.d) - max(0, overlap)
-	return b.own(as) + float64(b.closing*gone)/float64(b.size()*b.dT), local
+	return own + float64(float64(b.closing*gone)*float64(b.perSize*b.perKelvin))
 }
 
-// kink returns the sleeve's coefficient at which the overlap is just gone; not finite at 20 °C.
-func (b boreGrowth) kink(ab float64) float64 {
-	return (float64(b.seat*ab) - b.d/b.dT) / (b.seat + b.d)
-}
-
-// growth collects the coefficients of the corners of the ranges.
+// growth collects the coefficients of a range of joints.
 type growth struct {
+	grips       uncertainty.Verdict // of the range as a whole
 	mean, local span
-	some        bool
 }
 
-func (g *growth) add(mean, local float64) {
-	if !g.some {
-		g.some, g.mean, g.local = true, spanOf(mean), spanOf(local)
-		return
+// corners adds the joint with each pair of coefficients. Where the grip is undecided for the range
+// as a whole, a further kelvin may add either thing.
+func (g *growth) corners(b *boreGrowth, sleeves, barrels [2]float64) {
+	for _, as := range sleeves {
+		own := b.own(as)
+		if g.grips != uncertainty.Within {
+			g.local.add(own)
+		}
+		for _, ab := range barrels {
+			opening := b.opening(as, ab)
+			g.mean.add(b.mean(own, opening))
+			if g.grips != uncertainty.Beyond {
+				g.local.add(b.tight(own, opening))
+			}
+		}
 	}
-	g.mean.add(mean)
-	g.local.add(local)
+}
+
+// kinks adds the joints on the edges of the ranges at which the overlap is just gone.
+func (g *growth) kinks(b *boreGrowth, closings, interferences, sleeves, barrels [2]float64) {
+	add := func(d, as, ab float64) {
+		for _, closing := range closings {
+			b.set(d, closing)
+			g.mean.add(b.mean(b.own(as), b.opening(as, ab)))
+		}
+	}
+	inside := func(x float64, r [2]float64) bool { return x > r[0] && x < r[1] }
+	for _, ab := range barrels {
+		for _, d := range interferences {
+			if as := (float64(b.seat*ab) - float64(d*b.perKelvin)) / (b.seat + d); inside(as, sleeves) {
+				add(d, as, ab)
+			}
+		}
+		for _, as := range sleeves {
+			if d := float64(b.seat*float64((ab-as)*b.dT)) / (1 + float64(as*b.dT)); inside(d, interferences) {
+				add(d, as, ab)
+			}
+		}
+	}
 }
 
 // expansion returns a span of coefficients as its middle and half-width, to 1e-15/K.

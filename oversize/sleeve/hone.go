@@ -16,9 +16,9 @@ type Honing struct {
 	// CleansUp is Within where even the least stock is above 0: some metal comes off everywhere.
 	// The stock that round and straight work needs is another matter.
 	CleansUp uncertainty.Verdict `json:"cleans_up"`
-	// Joint is the joint as it runs: with the bore that springs back to its own free size, were the
-	// sleeve taken out again, and is the finish size while it is in.
-	Joint Joint `json:"joint"`
+	// Joint is the joint as it runs: its Bore is the finish size while the sleeve is in, and is given
+	// as what it would spring back to were the sleeve taken out. It is no part of the JSON.
+	Joint Joint `json:"-"`
 }
 
 // Hone returns what must be honed out of the sleeve once it is fitted and cold, for its bore to be
@@ -26,8 +26,8 @@ type Honing struct {
 // measure it again before the last pass.
 //
 // A finish that is missing is ErrNotGiven; one that is no larger than the smallest the fitted bore
-// can be is ErrNoStock, one that is not below the seat ErrWall; the other errors are those of
-// [Joint.Validate].
+// can be is ErrNoStock, one that leaves the sleeve no wall to speak of ErrWall; the other errors are
+// those of [Joint.Validate].
 func (j Joint) Hone(finish units.Length) (Honing, error) {
 	if err := j.check(); err != nil {
 		return Honing{}, err
@@ -56,7 +56,10 @@ func (j Joint) Hone(finish units.Length) (Honing, error) {
 		return Honing{}, err
 	}
 	h.Joint.Bore = finish + closes.Least + (closes.Greatest-closes.Least)/2
-	return h, h.Joint.check()
+	if err := h.Joint.check(); err != nil { // thinner than its own interference
+		return Honing{}, err
+	}
+	return h, nil
 }
 
 // boreCloses returns by how much the diameter of the bore closes in at 20 °C with no gas.

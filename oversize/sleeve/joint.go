@@ -42,14 +42,19 @@ const (
 	greatestGas    = 100 * units.Megapascal // some five times a diesel's firing pressure
 )
 
-// Validate returns an error where the joint cannot be: a size that is missing (ErrNotGiven), or
-// negative or beyond [units.MaxLength] ([units.ErrRange]); a bore that is not smaller than the
-// seat, or a seat not smaller than the outside (ErrWall); an interference whose greater end is
-// negative or zero (zero at both ends is ErrNotGiven), either end of which is beyond a hundredth
-// of the seat, or whose ends are crossed (ErrInterference); an outside with one end missing
-// (ErrNotGiven) or crossed ([units.ErrCrossed]); Young's modulus outside 1 to 1000 GPa, Poisson's
-// ratio below 0 or above 0.5, and strengths below 0 or above 10 GPa (ErrMaterial). A NaN is
-// refused by the check of its field.
+// Validate returns an error where the joint cannot be:
+//
+//   - a size that is missing is ErrNotGiven, one that is negative or beyond [units.MaxLength]
+//     [units.ErrRange]; an outside with one end missing ErrNotGiven, crossed [units.ErrCrossed];
+//   - a bore that is not smaller than the seat, or a seat not smaller than the outside, is ErrWall;
+//   - an interference of zero at both ends is ErrNotGiven; one whose greater end is zero or
+//     negative, whose ends are crossed, or of which an end is beyond a hundredth of the seat,
+//     ErrInterference;
+//   - a Young's modulus that is missing is ErrNotGiven; outside 1 to 1000 GPa, a Poisson's ratio
+//     below 0 or above 0.5, a strength below 0 or above 10 GPa, a coefficient of expansion below
+//     0 or above 1e-4/K and one no larger than its spread are ErrMaterial, and so is a NaN;
+//   - a range of the coefficient that is no temperature has the errors of
+//     [units.Temperature.Validate].
 //
 // An interference whose lesser end is negative is a transition fit, and is taken: it can be loose.
 func (j Joint) Validate() error { return j.check() }
@@ -79,10 +84,10 @@ func (j *Joint) check() error {
 	if err := j.checkInterference(); err != nil {
 		return err
 	}
-	if err := checkElastic("sleeve", &j.Sleeve); err != nil {
+	if err := checkMaterial("sleeve", &j.Sleeve); err != nil {
 		return err
 	}
-	return checkElastic("barrel", &j.Barrel)
+	return checkMaterial("barrel", &j.Barrel)
 }
 
 func (j *Joint) checkInterference() error {
@@ -98,7 +103,7 @@ func (j *Joint) checkInterference() error {
 	return nil
 }
 
-func checkElastic(part string, m *material.Material) error {
+func checkMaterial(part string, m *material.Material) error {
 	switch {
 	case m.Young == 0:
 		return fmt.Errorf("sleeve: Young's modulus of the %s, %q: %w", part, m.Name, ErrNotGiven)
@@ -110,6 +115,16 @@ func checkElastic(part string, m *material.Material) error {
 		return fmt.Errorf("sleeve: yield strength %v of the %s, %q: %w (0 to %v)", m.Yield, part, m.Name, ErrMaterial, greatestStress)
 	case !(m.Tensile >= 0 && m.Tensile <= greatestStress):
 		return fmt.Errorf("sleeve: tensile strength %v of the %s, %q: %w (0 to %v)", m.Tensile, part, m.Name, ErrMaterial, greatestStress)
+	case !(m.Expansion >= 0 && m.Expansion <= greatestGrowth):
+		return fmt.Errorf("sleeve: expansion %v of the %s, %q: %w (above 0, up to %v)", m.Expansion, part, m.Name, ErrMaterial, greatestGrowth)
+	case !(m.Within >= 0 && (m.Within < m.Expansion || m.Within == 0)):
+		return fmt.Errorf("sleeve: expansion %v ± %v of the %s, %q: %w (a spread from 0 to below the coefficient)", m.Expansion, m.Within, part, m.Name, ErrMaterial)
+	}
+	if err := m.From.Validate(); err != nil {
+		return fmt.Errorf("sleeve: range of the expansion of the %s, %q: %w", part, m.Name, err)
+	}
+	if err := m.To.Validate(); err != nil {
+		return fmt.Errorf("sleeve: range of the expansion of the %s, %q: %w", part, m.Name, err)
 	}
 	return nil
 }
@@ -119,20 +134,11 @@ func (j *Joint) checkThermal() error {
 	if err := j.check(); err != nil {
 		return err
 	}
-	if err := checkExpansion("sleeve", &j.Sleeve); err != nil {
-		return err
+	if j.Sleeve.Expansion == 0 {
+		return fmt.Errorf("sleeve: expansion of the sleeve, %q: %w", j.Sleeve.Name, ErrNotGiven)
 	}
-	return checkExpansion("barrel", &j.Barrel)
-}
-
-func checkExpansion(part string, m *material.Material) error {
-	switch {
-	case m.Expansion == 0:
-		return fmt.Errorf("sleeve: expansion of the %s, %q: %w", part, m.Name, ErrNotGiven)
-	case !(m.Expansion > 0 && m.Expansion <= greatestGrowth):
-		return fmt.Errorf("sleeve: expansion %v of the %s, %q: %w (above 0, up to %v)", m.Expansion, part, m.Name, ErrMaterial, greatestGrowth)
-	case !(m.Within >= 0 && m.Within < m.Expansion):
-		return fmt.Errorf("sleeve: expansion %v ± %v of the %s, %q: %w (a spread from 0 to below the coefficient)", m.Expansion, m.Within, part, m.Name, ErrMaterial)
+	if j.Barrel.Expansion == 0 {
+		return fmt.Errorf("sleeve: expansion of the barrel, %q: %w", j.Barrel.Name, ErrNotGiven)
 	}
 	return nil
 }

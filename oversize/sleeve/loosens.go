@@ -45,7 +45,7 @@ func (j Joint) Loosens(c Condition) (Loosening, error) {
 	}
 	seat := j.Seat.In(units.Metre)
 	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
-	var hot, cold parting
+	hot, cold := parting{at: nothing()}, parting{at: nothing()}
 	for _, l := range [2]units.Length{j.Interference.Least, j.Interference.Greatest} {
 		d := l.In(units.Metre)
 		for _, as := range sleeves {
@@ -75,29 +75,26 @@ func (j Joint) Loosens(c Condition) (Loosening, error) {
 
 // A parting collects where the joints of a range part in one direction, in kelvins from 20 °C.
 type parting struct {
-	at        span
-	some, not bool // whether some part within reach, and some do not
+	at    span // nothing where none parts within reach or has parted
+	not   bool // whether some do not part as they move
+	grips bool // whether some grip to begin with
 }
 
 // add adds a joint that has the overlap (metres) now, with its barrel that far above 20 °C, and
 // loses it at the rate (metres a kelvin that the parts get hotter); does says whether that is a
 // loss in the parting's direction.
 func (p *parting) add(does bool, overlap, rate, barrel float64) {
-	const none = 0.5e-12 // metres: rounds to no overlap
 	at := barrel
-	if overlap > none {
-		if does {
-			at += overlap / rate
-			t := kelvins(at)
-			does = t > 0 && t <= hottest
-		}
-		if !does {
-			p.not = true
-			return
-		}
+	const none = 0.5e-12 // metres: rounds to no overlap
+	grips := overlap > none
+	if grips && does {
+		at += overlap / rate
+		t := kelvins(at)
+		does = t > 0 && t <= hottest
 	}
-	if !p.some {
-		p.some, p.at = true, spanOf(at)
+	p.grips = p.grips || grips
+	p.not = p.not || !does
+	if grips && !does {
 		return
 	}
 	p.at.add(at)
@@ -105,15 +102,16 @@ func (p *parting) add(does bool, overlap, rate, barrel float64) {
 
 // can returns dT as a temperature, where a joint of the range parts at all.
 func (p *parting) can(dT float64) units.Temperature {
-	if !p.some {
+	if p.at == nothing() {
 		return 0
 	}
 	return kelvins(dT)
 }
 
-// surely returns dT as a temperature, where all joints of the range part.
+// surely returns dT as a temperature, where all joints of the range part. Where one of its corners
+// does not, some joint that grips need not either, even if that corner has parted already.
 func (p *parting) surely(dT float64) units.Temperature {
-	if p.not {
+	if p.not && p.grips {
 		return 0
 	}
 	return p.can(dT)

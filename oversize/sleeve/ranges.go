@@ -4,6 +4,7 @@ package sleeve
 
 import (
 	"fmt"
+	"math"
 
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -84,12 +85,16 @@ func TradeInterference() [3]Trade {
 // A span collects the least and the greatest of the numbers it is shown.
 type span struct{ lo, hi float64 }
 
-// spanOf returns the span that holds x alone.
-func spanOf(x float64) span { return span{x, x} }
+// nothing returns the span of no numbers.
+func nothing() span { return span{math.Inf(1), math.Inf(-1)} }
 
 func (s *span) add(x float64) {
-	s.lo = min(s.lo, x)
-	s.hi = max(s.hi, x)
+	if x < s.lo {
+		s.lo = x
+	}
+	if x > s.hi {
+		s.hi = x
+	}
 }
 
 // lengths returns a span of metres as lengths, rounded once.

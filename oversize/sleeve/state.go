@@ -55,9 +55,8 @@ func (j Joint) Fit() (State, error) {
 // the parts having their strength and stiffness at 20 °C. Temperatures of parts at work are seldom
 // known: take the barrel as hot and the sleeve as cool as they can be, and see [Joint.Loosens].
 //
-// Beyond the errors of [Joint.Validate], a coefficient of expansion that is missing is ErrNotGiven
-// and one that is negative, above 1e-4/K or no larger than its spread ErrMaterial; a temperature
-// that is NaN or infinite is [units.ErrNotFinite], one below absolute zero or above 1000 °C
+// Beyond the errors of [Joint.Validate], a coefficient of expansion that is missing is ErrNotGiven; a
+// temperature that is NaN or infinite is [units.ErrNotFinite], one below absolute zero or above 1000 °C
 // [units.ErrRange], and so is gas below 0, above 100 MPa or NaN. A temperature outside what a
 // coefficient is the mean over is answered, with the caution [CoefficientRange].
 func (j Joint) At(c Condition) (State, error) {
@@ -99,53 +98,33 @@ func (j *Joint) clearance(sleeve, barrel span) (Range[units.Length], error) {
 	}.lengths()
 }
 
-// state solves Lamé's equations at the four corners of interference and outside diameter. Each
-// quantity is monotone in the interference, being linear while the parts touch, and in the
-// outside diameter, through which all depend on (b² + c²)/(b² − c²) as a ratio of two linear
-// functions: their extremes lie at corners.
+// state solves Lamé's equations over the ranges of interference and outside diameter.
+//
+// A larger outside diameter is a stiffer barrel: it raises the pressure and, the pressure with it,
+// lowers the barrel's hoop stress and opening. More interference raises all three, in proportion
+// while the parts touch. What the sleeve bears depends on the pressure and the gas alone.
 func (j *Joint) state(d Diametral, gas float64) (State, error) {
-	var (
-		pressure, barrelHoop, sleeveHoop, opens, shrinks, closes span
-		barrel, sleeve                                           load
-	)
-	judgeBarrel, judgeSleeve := basisOf(&j.Barrel), basisOf(&j.Sleeve)
-	tubes := [2]tubes{j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)}
-	first := true
-	for i := range tubes {
-		t := &tubes[i]
-		for _, l := range [2]units.Length{d.Least, d.Greatest} {
-			p := t.pressure(l.In(units.Metre)/2, gas)
-			bh, sh := t.barrelHoop(p), t.sleeveHoop(p, gas)
-			bo, sc, ac := 2*t.opens(p), 2*t.shrinks(p, gas), 2*t.closes(p, gas)
-			lb := judgeBarrel.load(bh, -p)
-			ls := judgeSleeve.load(sh, -gas).worse(judgeSleeve.load(t.sleeveOuterHoop(p, gas), -p))
-			if first {
-				first = false
-				pressure, barrelHoop, sleeveHoop = spanOf(p), spanOf(bh), spanOf(sh)
-				opens, shrinks, closes = spanOf(bo), spanOf(sc), spanOf(ac)
-				barrel, sleeve = lb, ls
-				continue
-			}
-			pressure.add(p)
-			barrelHoop.add(bh)
-			sleeveHoop.add(sh)
-			opens.add(bo)
-			shrinks.add(sc)
-			closes.add(ac)
-			barrel.add(lb)
-			sleeve.add(ls)
-		}
-	}
+	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
+	slack, tight := d.Least.In(units.Metre)/2, d.Greatest.In(units.Metre)/2
+	slackThin, slackThick := thin.pressure(slack, gas), thick.pressure(slack, gas)
+	tightThin, tightThick := thin.pressure(tight, gas), thick.pressure(tight, gas)
+	least, greatest := slackThin, tightThick
 	s := State{
 		Interference: d,
-		Pressure:     pressure.pressures(),
-		BarrelHoop:   barrelHoop.pressures(),
-		SleeveHoop:   sleeveHoop.pressures(),
-		Barrel:       judgeBarrel.strength(&j.Barrel, barrel),
-		Sleeve:       judgeSleeve.strength(&j.Sleeve, sleeve),
+		Pressure:     span{least, greatest}.pressures(),
+		BarrelHoop:   span{thick.barrelHoop(slackThick), thin.barrelHoop(tightThin)}.pressures(),
+		SleeveHoop:   span{thin.sleeveHoop(greatest, gas), thin.sleeveHoop(least, gas)}.pressures(),
 		Grips:        verdict(d.Least > 0, d.Greatest > 0),
 	}
-	if judgeBarrel == ByTensile || judgeSleeve == ByTensile {
+	basis := basisOf(&j.Barrel)
+	s.Barrel = basis.strength(&j.Barrel,
+		min(thin.barrelLoad(basis, slackThin).stress, thick.barrelLoad(basis, slackThick).stress),
+		thin.barrelLoad(basis, tightThin).worse(thick.barrelLoad(basis, tightThick)))
+	basis = basisOf(&j.Sleeve)
+	s.Sleeve = basis.strength(&j.Sleeve,
+		thin.sleeveLoad(basis, thin.mildest(basis, least, greatest, gas), gas).stress,
+		thin.sleeveLoad(basis, least, gas).worse(thin.sleeveLoad(basis, greatest, gas)))
+	if s.Barrel.Basis == ByTensile || s.Sleeve.Basis == ByTensile {
 		s.Cautions |= setOf(JudgedAsBrittle)
 	}
 	if s.Grips != uncertainty.Within {
@@ -154,9 +133,13 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 	var err error
 	for _, q := range [3]struct {
 		to *Range[units.Length]
-		s  span
-	}{{&s.BarrelOpens, opens}, {&s.SleeveShrinks, shrinks}, {&s.BoreCloses, closes}} {
-		if *q.to, err = q.s.lengths(); err != nil {
+		s  span // radial
+	}{
+		{&s.BarrelOpens, span{thick.opens(slackThick), thin.opens(tightThin)}},
+		{&s.SleeveShrinks, span{thin.shrinks(least, gas), thin.shrinks(greatest, gas)}},
+		{&s.BoreCloses, span{thin.closes(least, gas), thin.closes(greatest, gas)}},
+	} {
+		if *q.to, err = (span{2 * q.s.lo, 2 * q.s.hi}).lengths(); err != nil {
 			return State{}, fmt.Errorf("sleeve: change of diameter: %w", err)
 		}
 	}

@@ -43,7 +43,7 @@ const greatestMargin = 1000
 type Strength struct {
 	Basis   Basis                 `json:"basis"`
 	Limit   units.Pressure        `json:"limit,omitzero"`  // the yield or tensile strength
-	Stress  Range[units.Pressure] `json:"stress,omitzero"` // mildest and worst, as magnitudes
+	Stress  Range[units.Pressure] `json:"stress,omitzero"` // at the mildest and at the worst, as magnitudes
 	Tension bool                  `json:"tension"`         // whether the worst is tension; always true by yield
 	Margin  Range[float64]        `json:"margin,omitzero"` // Limit over Stress, a pure number, worst and mildest; at most 1000
 	Wanted  float64               `json:"wanted,omitzero"` // least margin to be Within, a pure number
@@ -60,11 +60,11 @@ func basisOf(m *material.Material) Basis {
 	return NoBasis
 }
 
-// A load is a range of stress, as magnitudes: of mildest and worst use of the part.
+// A load is the stress that a part is judged by, as a magnitude.
 type load struct {
-	mildest, worst float64
-	use            float64 // worst × margin wanted: what is compared where tension and compression meet
-	tension        bool
+	stress  float64
+	use     float64 // stress × margin wanted: what counts where tension and compression meet
+	tension bool
 }
 
 // load returns the stress to judge by, of a point with a hoop and a radial stress and none along
@@ -72,10 +72,10 @@ type load struct {
 func (b Basis) load(hoop, radial float64) load {
 	if b == ByTensile {
 		m := math.Abs(hoop)
-		return load{mildest: m, worst: m, use: m * wantedOf(b, hoop > 0), tension: hoop > 0}
+		return load{m, m * wantedOf(b, hoop > 0), hoop > 0}
 	}
 	m := max(hoop, radial, 0) - min(hoop, radial, 0)
-	return load{mildest: m, worst: m, use: m * WantedOfYield, tension: true}
+	return load{m, m * WantedOfYield, true}
 }
 
 // worse returns the load that asks more of the part.
@@ -86,11 +86,28 @@ func (l load) worse(o load) load {
 	return l
 }
 
-// add widens l by another corner of the ranges.
-func (l *load) add(o load) {
-	mild := min(l.mildest, o.mildest)
-	*l = l.worse(o)
-	l.mildest = mild
+// barrelLoad returns the load of the barrel, which is at its bore.
+func (t *tubes) barrelLoad(b Basis, p float64) load { return b.load(t.barrelHoop(p), -p) }
+
+// sleeveLoad returns the load of the sleeve. Between bore and outside its stresses run one way, so
+// that the worst place is an end.
+func (t *tubes) sleeveLoad(b Basis, p, gas float64) load {
+	bore, outside := b.load(t.sleeveHoop(p, gas), -gas), b.load(t.sleeveOuterHoop(p, gas), -p)
+	l := bore.worse(outside)
+	l.stress = max(bore.stress, outside.stress)
+	return l
+}
+
+// mildest returns the pressure between least and greatest at which the sleeve's stress is least. It
+// is convex in the pressure: by yield lowest, at the gas pressure itself, where the pressures in
+// and outside are one; by tensile strength where the hoop stresses at bore and outside are
+// opposite.
+func (t *tubes) mildest(b Basis, least, greatest, gas float64) float64 {
+	p := gas
+	if b == ByTensile {
+		p = gas * (2*t.ki - 1) / (2*t.ki + 1)
+	}
+	return max(least, min(p, greatest))
 }
 
 func wantedOf(b Basis, tension bool) float64 {
@@ -103,16 +120,17 @@ func wantedOf(b Basis, tension bool) float64 {
 	return WantedInCompression
 }
 
-func (b Basis) strength(m *material.Material, l load) Strength {
+// strength judges a part by its load at the worst and by its stress at the mildest.
+func (b Basis) strength(m *material.Material, mildest float64, worst load) Strength {
 	if b == NoBasis {
 		return Strength{}
 	}
-	s := Strength{Basis: b, Limit: m.Tensile, Tension: l.tension, Wanted: wantedOf(b, l.tension)}
+	s := Strength{Basis: b, Limit: m.Tensile, Tension: worst.tension, Wanted: wantedOf(b, worst.tension)}
 	if b == ByYield {
 		s.Limit = m.Yield
 	}
-	s.Stress = Range[units.Pressure]{units.Pressure(l.mildest), units.Pressure(l.worst)}
-	s.Margin = Range[float64]{margin(s.Limit, l.worst), margin(s.Limit, l.mildest)}
+	s.Stress = Range[units.Pressure]{units.Pressure(mildest), units.Pressure(worst.stress)}
+	s.Margin = Range[float64]{margin(s.Limit, worst.stress), margin(s.Limit, mildest)}
 	s.Verdict = verdict(s.Margin.Least >= s.Wanted, s.Margin.Greatest >= 1)
 	return s
 }

@@ -1,0 +1,589 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve_test
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// A village workshop keeps irrigation-pump engines running. One barrel of aluminium is worn past
+// every piston on offer: it gets an iron sleeve. What interference, how hot an oven, and will the
+// sleeve stay tight hot? All figures are invented.
+func Example() {
+	const mm, micrometre = units.Millimetre, units.Micrometre
+	iron := material.Material{
+		Name: "grey iron", Expansion: 11.4e-6 * units.PerKelvin, Within: 0.6e-6 * units.PerKelvin,
+		Young: 110 * units.Gigapascal, Poisson: 0.26, Tensile: 207 * units.Megapascal,
+	}
+	aluminium := material.Material{
+		Name: "cast aluminium", Expansion: 21.5e-6 * units.PerKelvin, Within: 1e-6 * units.PerKelvin,
+		Young: 71 * units.Gigapascal, Poisson: 0.33, Yield: 165 * units.Megapascal,
+	}
+	work := sleeve.Condition{Sleeve: units.MustParseTemperature("170 °C"), Barrel: units.MustParseTemperature("140 °C")}
+
+	// What interference? First by class, the seat bored to H7 and the sleeve turned to s6; then the
+	// sleeve turned larger and both parts measured.
+	h7, _ := sleeve.ParseClass("H7")
+	s6, _ := sleeve.ParseClass("s6")
+	byClass, err := sleeve.DiametralFromClasses(73*mm, h7, s6)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	measured, err := sleeve.DiametralFromMeasured(
+		uncertainty.Estimate{Value: 73106 * micrometre, Std: 2 * micrometre},
+		uncertainty.Estimate{Value: 73016 * micrometre, Std: 2 * micrometre})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, d := range []sleeve.Diametral{byClass, measured} {
+		// 90 mm outside at the roots of the fins, 110 mm over their tips.
+		joint := sleeve.Joint{
+			Bore: 67 * mm, Seat: 73 * mm, Outer: units.Limits{Min: 90 * mm, Max: 110 * mm},
+			Interference: d, Sleeve: iron, Barrel: aluminium,
+		}
+		fit, err := joint.Fit()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		oven, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * micrometre})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		hone, err := joint.Hone(67080 * micrometre)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		hot, err := hone.Joint.At(work)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		loose, err := hone.Joint.Loosens(work)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("DIAMETRAL %s to %s\n", d.Least.Format(mm, 3), d.Greatest.Format(mm, 3))
+		fmt.Printf("  fit: %.1f to %.1f MPa; barrel %v, sleeve %v\n", fit.Pressure.Least.In(units.Megapascal),
+			fit.Pressure.Greatest.In(units.Megapascal), fit.Barrel.Verdict, fit.Sleeve.Verdict)
+		fmt.Printf("  oven: %.0f °C\n", oven.Barrel.Celsius())
+		fmt.Printf("  hone out: %s to %s, to 67.080 mm\n", hone.Stock.Least.Format(mm, 3), hone.Stock.Greatest.Format(mm, 3))
+		fmt.Printf("  tight at work: %v, margin %.0f K\n", hot.Grips, loose.Margin.In(units.Kelvin))
+	}
+	// Output:
+	// DIAMETRAL 0.029 mm to 0.078 mm
+	//   fit: 2.2 to 7.4 MPa; barrel within, sleeve within
+	//   oven: 106 °C
+	//   hone out: 0.097 mm to 0.137 mm, to 67.080 mm
+	//   tight at work: undecided, margin 0 K
+	// DIAMETRAL 0.084 mm to 0.096 mm
+	//   fit: 6.5 to 9.0 MPa; barrel within, sleeve within
+	//   oven: 117 °C
+	//   hone out: 0.131 mm to 0.150 mm, to 67.080 mm
+	//   tight at work: within, margin 7 K
+}
+
+// Half of what two micrometers show is what the textbooks' formulas want; the type says which.
+func ExampleDiametral() {
+	outside, seat := 73060*units.Micrometre, 73000*units.Micrometre
+	d := sleeve.Diametral{Least: outside - seat, Greatest: outside - seat}
+	fmt.Println("DIAMETRAL", d.Least, "is", d.Least/2, "RADIAL")
+	// Output:
+	// DIAMETRAL 0.06 mm is 0.03 mm RADIAL
+}
+
+// The same parts, measured: each micrometer has its doubt, and the interference both.
+func ExampleDiametralFromMeasured() {
+	d, err := sleeve.DiametralFromMeasured(
+		uncertainty.Estimate{Value: 73060 * units.Micrometre, Std: 2 * units.Micrometre},
+		uncertainty.Estimate{Value: 73000 * units.Micrometre, Std: 3 * units.Micrometre})
+	fmt.Println(d.Least.Format(units.Millimetre, 3), "to", d.Greatest.Format(units.Millimetre, 3), err)
+	// Output:
+	// 0.053 mm to 0.067 mm <nil>
+}
+
+// A transition fit: it may be loose, and nothing here hides it.
+func ExampleDiametralFromClasses() {
+	h7, _ := sleeve.ParseClass("H7")
+	for _, text := range []string{"s6", "k6", "g6"} {
+		shaft, _ := sleeve.ParseClass(text)
+		d, err := sleeve.DiametralFromClasses(73*units.Millimetre, h7, shaft)
+		fmt.Println(h7, shaft, d.Least, "to", d.Greatest, err)
+	}
+	// Output:
+	// H7 s6 0.029 mm to 0.078 mm <nil>
+	// H7 k6 -0.028 mm to 0.021 mm <nil>
+	// H7 g6 -0.059 mm to -0.01 mm <nil>
+}
+
+func ExampleTradeInterference() {
+	for _, t := range sleeve.TradeInterference() {
+		fmt.Printf("%s: %.4f to %.4f in (%s)\n", t.Barrel, t.Interference.Least.In(units.Inch), t.Interference.Greatest.In(units.Inch), t.Source)
+	}
+	// Output:
+	// block, metal not said: 0.0030 to 0.0030 in (common practice)
+	// aluminium block: 0.0015 to 0.0030 in (common practice)
+	// aluminium block: 0.0030 to 0.0040 in (common practice)
+}
+
+// A single figure is a range with both ends the same.
+func ExampleRange() {
+	s, err := demoJoint().Fit()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f to %.2f MPa\n", s.SleeveHoop.Least.In(units.Megapascal), s.SleeveHoop.Greatest.In(units.Megapascal))
+	// Output:
+	// -58.99 to -58.99 MPa
+}
+
+// Radial interference given for diametral, in millimetres for micrometres, is stopped.
+func ExampleJoint_Validate() {
+	j := demoJoint()
+	j.Interference = sleeve.Diametral{Least: 6 * units.Millimetre, Greatest: 6 * units.Millimetre}
+	err := j.Validate()
+	fmt.Println(err)
+	fmt.Println(errors.Is(err, sleeve.ErrInterference))
+	// Output:
+	// sleeve: DIAMETRAL interference 6 mm to 6 mm on 73 mm: no such interference (above 0, up to 0.73 mm)
+	// true
+}
+
+// The parts of a joint, equal and opposite: what the barrel opens and the sleeve shrinks add up to
+// the interference.
+func ExampleJoint_Fit() {
+	s, err := demoJoint().Fit()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	const mm = units.Millimetre
+	fmt.Println("barrel opens  ", s.BarrelOpens.Least.Format(mm, 4))
+	fmt.Println("sleeve shrinks", s.SleeveShrinks.Least.Format(mm, 4))
+	fmt.Println("together      ", (s.BarrelOpens.Least+s.SleeveShrinks.Least).Format(mm, 4))
+	fmt.Println("bore closes in", s.BoreCloses.Least.Format(mm, 4))
+	// Output:
+	// barrel opens   0.0247 mm
+	// sleeve shrinks 0.0353 mm
+	// together       0.0600 mm
+	// bore closes in 0.0359 mm
+}
+
+// Gas presses the sleeve outwards, against the barrel's grip.
+func ExampleCondition() {
+	for _, gas := range []units.Pressure{0, 5 * units.Megapascal} {
+		s, err := demoJoint().At(sleeve.Condition{Gas: gas})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("gas %v: sleeve %.1f MPa, barrel %.1f MPa\n", gas, s.SleeveHoop.Least.In(units.Megapascal), s.BarrelHoop.Greatest.In(units.Megapascal))
+	}
+	// Output:
+	// gas 0 MPa: sleeve -59.0 MPa, barrel 22.5 MPa
+	// gas 5 MPa: sleeve -35.4 MPa, barrel 35.8 MPa
+}
+
+// The whole joint at 120 °C: the aluminium has grown away from the iron.
+func ExampleJoint_At() {
+	hot := units.MustParseTemperature("120 °C")
+	s, err := demoJoint().At(sleeve.Condition{Sleeve: hot, Barrel: hot})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("DIAMETRAL", s.Interference.Greatest.Format(units.Millimetre, 4), "- tight:", s.Grips)
+	for c := range s.Cautions.All() {
+		fmt.Println("-", c)
+	}
+	// Output:
+	// DIAMETRAL -0.0137 mm - tight: beyond
+	// - coefficient range
+	// - judged as brittle
+	// - can come loose
+}
+
+// A State goes to JSON with its units, and back.
+func ExampleState() {
+	s, err := demoJoint().Fit()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	text, err := json.Marshal(s.Interference)
+	fmt.Println(string(text), err)
+	text, err = json.Marshal(s.Grips)
+	fmt.Println(string(text), err)
+	// Output:
+	// {"least":"0.06 mm","greatest":"0.06 mm"} <nil>
+	// "within" <nil>
+}
+
+// Grey iron has no yield: it is judged by its tensile strength, and asked for less of it in
+// compression, which it bears well.
+func ExampleStrength() {
+	s, err := demoJoint().Fit()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, p := range []sleeve.Strength{s.Barrel, s.Sleeve} {
+		fmt.Printf("by %v: %.1f of %v, margin %.1f, wanted %.1f, tension %v: %v\n",
+			p.Basis, p.Stress.Greatest.In(units.Megapascal), p.Limit, p.Margin.Least, p.Wanted, p.Tension, p.Verdict)
+	}
+	// Output:
+	// by yield: 27.2 of 165 MPa, margin 6.1, wanted 1.5, tension true: within
+	// by tensile: 59.0 of 207 MPa, margin 3.5, wanted 1.5, tension false: within
+}
+
+func ExampleBasis() {
+	fmt.Println(sleeve.NoBasis, sleeve.ByYield, sleeve.ByTensile)
+	// Output:
+	// not known yield tensile
+}
+
+// The whole joint in an oven, and the same joint at work with its sleeve 30 K hotter.
+func ExampleJoint_Loosens() {
+	for _, c := range []sleeve.Condition{
+		{},
+		{Sleeve: units.MustParseTemperature("110 °C"), Barrel: units.MustParseTemperature("80 °C")},
+	} {
+		l, err := demoJoint().Loosens(c)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("loose with the barrel at %.0f °C, a margin of %.0f K\n", l.Hot.Least.Celsius(), l.Margin.In(units.Kelvin))
+	}
+	// Output:
+	// loose with the barrel at 101 °C, a margin of 81 K
+	// loose with the barrel at 135 °C, a margin of 55 K
+}
+
+// A bronze bush in steel grows more than what holds it: it goes loose in the cold, never hot.
+func ExampleLoosening() {
+	j := demoJoint()
+	j.Sleeve.Expansion, j.Barrel.Expansion = 18e-6*units.PerKelvin, 11.5e-6*units.PerKelvin
+	l, err := j.Loosens(sleeve.Condition{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("hot: never %v; cold: %.0f °C\n", l.Hot.Least.IsZero(), l.Cold.Greatest.Celsius())
+	// Output:
+	// hot: never true; cold: -106 °C
+}
+
+// The bore of an iron sleeve in aluminium, between 20 °C and 70 °C: neither 11.4 nor 21.5.
+func ExampleJoint_Growth() {
+	for _, t := range []string{"70 °C", "150 °C"} {
+		g, err := demoJoint().Growth(units.MustParseTemperature(t))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: mean %.1fe-6/K, a further kelvin %.1fe-6/K, tight: %v\n", t, float64(g.Mean)*1e6, float64(g.Local)*1e6, g.Grips)
+	}
+	// Output:
+	// 70 °C: mean 18.0e-6/K, a further kelvin 18.0e-6/K, tight: within
+	// 150 °C: mean 15.5e-6/K, a further kelvin 11.4e-6/K, tight: beyond
+}
+
+// The growth of the fitted bore goes where any material goes: here, to a warm size.
+func ExampleGrowth_Material() {
+	warm := units.MustParseTemperature("35 °C")
+	g, err := demoJoint().Growth(warm)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	size, err := g.Material().SizeAt(67050*units.Micrometre, warm)
+	fmt.Println("67.050 mm at 20 °C shows", size.Format(units.Millimetre, 3), "at 35 °C", err)
+	// Output:
+	// 67.050 mm at 20 °C shows 67.068 mm at 35 °C <nil>
+}
+
+func ExampleGrowth() {
+	g, err := benchJoint().Growth(units.MustParseTemperature("60 °C"))
+	fmt.Printf("%.1fe-6/K ± %.1fe-6/K %v\n", float64(g.Mean)*1e6, float64(g.MeanWithin)*1e6, err)
+	// Output:
+	// 18.8e-6/K ± 1.6e-6/K <nil>
+}
+
+func ExampleJoint_HeatBarrel() {
+	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("barrel at %.0f °C\n", a.Barrel.Celsius())
+	for c := range a.Cautions.All() {
+		fmt.Println("-", c)
+	}
+	_, err = demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Stands: units.MustParseTemperature("80 °C")})
+	fmt.Println(errors.Is(err, sleeve.ErrTooHot))
+	// Output:
+	// barrel at 90 °C
+	// - even heat
+	// - nothing trapped
+	// - hot parts
+	// - no flame
+	// - temper lost
+	// - stops half way
+	// true
+}
+
+// No oven at all: the cold alone, and why it does not serve this joint.
+func ExampleJoint_ChillSleeve() {
+	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre})
+	fmt.Printf("sleeve at %.0f °C %v\n", a.Sleeve.Celsius(), err)
+	_, err = demoJoint().ChillSleeve(sleeve.Assembling{Slip: 150 * units.Micrometre})
+	fmt.Println(err)
+	// Output:
+	// sleeve at -76 °C <nil>
+	// sleeve: the sleeve at -232.1 °C: cannot be reached: colder than liquid nitrogen
+}
+
+// To get an old sleeve out, both parts go into the oven.
+func ExampleJoint_Together() {
+	a, err := demoJoint().Together(sleeve.Assembling{Slip: 20 * units.Micrometre})
+	fmt.Printf("%.0f °C %v\n", a.Barrel.Celsius(), err)
+	// Output:
+	// 129 °C <nil>
+}
+
+// The workshop's oven reaches 100 °C, its freezer -18 °C.
+func ExampleJoint_Slips() {
+	a, err := demoJoint().Slips(sleeve.Assembling{
+		Slip: 50 * units.Micrometre, Barrel: units.MustParseTemperature("100 °C"), Sleeve: units.MustParseTemperature("-18 °C"),
+	})
+	fmt.Println("DIAMETRAL clearance", a.Clearance.Least.Format(units.Millimetre, 3), a.Slips, err)
+	// Output:
+	// DIAMETRAL clearance 0.097 mm within <nil>
+}
+
+func ExampleAssembling() {
+	cold := sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.MustParseTemperature("-40 °C")}
+	a, err := demoJoint().HeatBarrel(cold)
+	fmt.Printf("sleeve at %.0f °C: barrel at %.0f °C %v\n", a.Sleeve.Celsius(), a.Barrel.Celsius(), err)
+	// Output:
+	// sleeve at -40 °C: barrel at 58 °C <nil>
+}
+
+func ExampleAssembly() {
+	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre})
+	fmt.Println("DIAMETRAL", a.Clearance.Least, "to spare,", a.Slips, err)
+	// Output:
+	// DIAMETRAL 0.05 mm to spare, within <nil>
+}
+
+func ExampleJoint_Hone() {
+	h, err := demoJoint().Hone(67050 * units.Micrometre)
+	fmt.Println("fitted", h.Fitted.Least.Format(units.Millimetre, 3), "stock on the DIAMETER", h.Stock.Least.Format(units.Millimetre, 3), h.CleansUp, err)
+	_, err = demoJoint().Hone(66960 * units.Micrometre)
+	fmt.Println(errors.Is(err, sleeve.ErrNoStock))
+	// Output:
+	// fitted 66.964 mm stock on the DIAMETER 0.086 mm within <nil>
+	// true
+}
+
+// What runs is the honed joint: its thinner sleeve is held a little less hard.
+func ExampleHoning() {
+	h, err := demoJoint().Hone(67500 * units.Micrometre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, j := range []sleeve.Joint{demoJoint(), h.Joint} {
+		s, err := j.Fit()
+		fmt.Printf("%.2f MPa %v\n", s.Pressure.Least.In(units.Megapascal), err)
+	}
+	// Output:
+	// 4.65 MPa <nil>
+	// 4.38 MPa <nil>
+}
+
+func ExampleJoint_Press() {
+	f, err := demoJoint().Press(sleeve.Pressing{Length: 90 * units.Millimetre, Friction: sleeve.Range[float64]{Least: 0.1, Greatest: 0.2}})
+	fmt.Printf("%.0f to %.0f kN, with friction %.1f to %.1f %v\n", f.Force.Least.In(1000*units.Newton), f.Force.Greatest.In(1000*units.Newton), f.Friction.Least, f.Friction.Greatest, err)
+	// Output:
+	// 10 to 19 kN, with friction 0.1 to 0.2 <nil>
+}
+
+func ExamplePressing() {
+	_, err := demoJoint().Press(sleeve.Pressing{Length: 90 * units.Millimetre})
+	fmt.Println(err)
+	// Output:
+	// sleeve: coefficient of friction: not given
+}
+
+func ExamplePressForce() {
+	f, err := demoJoint().Press(demoPress)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for c := range f.Cautions.All() {
+		fmt.Println("-", c)
+	}
+	// Output:
+	// - stops half way
+	// - press guard
+}
+
+func ExampleJoint_SleeveWall() {
+	w, err := demoJoint().SleeveWall(2 * units.Millimetre)
+	fmt.Println(w.Left, w.Verdict, err)
+	// Output:
+	// 3.03 mm within <nil>
+}
+
+func ExampleJoint_BarrelWall() {
+	w, err := demoJoint().BarrelWall(9 * units.Millimetre)
+	fmt.Println(w.Left, w.Verdict, err)
+	// Output:
+	// 8.5 mm beyond <nil>
+}
+
+// Nobody has said how thin the wall may be.
+func ExampleWall() {
+	w, err := demoJoint().BarrelWall(0)
+	fmt.Println(w.Left, w.Verdict, err)
+	// Output:
+	// 8.5 mm undecided <nil>
+}
+
+// The standard's table beside the formula that it was rounded from.
+func ExampleGrade_Formula() {
+	for g := sleeve.IT5; g <= sleeve.IT11; g++ {
+		f, err := g.Formula(73 * units.Millimetre)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-4v %s, by formula %s, difference %s\n", g, f.Table.Format(units.Micrometre, 0), f.Formula.Format(units.Micrometre, 2), f.Difference.Format(units.Micrometre, 2))
+	}
+	// Output:
+	// IT5  13 µm, by formula 12.99 µm, difference 0.01 µm
+	// IT6  19 µm, by formula 18.56 µm, difference 0.44 µm
+	// IT7  30 µm, by formula 29.70 µm, difference 0.30 µm
+	// IT8  46 µm, by formula 46.40 µm, difference -0.40 µm
+	// IT9  74 µm, by formula 74.25 µm, difference -0.25 µm
+	// IT10 120 µm, by formula 118.79 µm, difference 1.21 µm
+	// IT11 190 µm, by formula 185.61 µm, difference 4.39 µm
+}
+
+// A range is over its lower and up to and including its upper end.
+func ExampleGrade_Tolerance() {
+	for _, size := range []units.Length{30 * units.Millimetre, 30001 * units.Micrometre, 80 * units.Millimetre, 81 * units.Millimetre} {
+		w, err := sleeve.IT7.Tolerance(size)
+		fmt.Println(size, w, err)
+	}
+	// Output:
+	// 30 mm 0.021 mm <nil>
+	// 30.001 mm 0.025 mm <nil>
+	// 80 mm 0.03 mm <nil>
+	// 81 mm 0 mm sleeve: nominal size 81 mm: size outside the table (over 18 mm, up to and including 80 mm)
+}
+
+func ExampleFormula() {
+	s6 := sleeve.Class{Position: sleeve.ShaftS, Grade: sleeve.IT6}
+	f, err := s6.Formula(73 * units.Millimetre)
+	fmt.Println(f.Table, f.Formula.Format(units.Millimetre, 5), err)
+	// Output:
+	// 0.059 mm 0.05884 mm <nil>
+}
+
+func ExampleGrade() {
+	fmt.Println(sleeve.IT5, sleeve.IT11, sleeve.Grade(7) == sleeve.IT7)
+	// Output:
+	// IT5 IT11 true
+}
+
+func ExamplePosition() {
+	for p := sleeve.HoleH; p <= sleeve.ShaftS; p++ {
+		fmt.Print(p, " ")
+	}
+	fmt.Println()
+	// Output:
+	// H f g h k m n p r s
+}
+
+func ExampleClass() {
+	s6 := sleeve.Class{Position: sleeve.ShaftS, Grade: sleeve.IT6}
+	d, err := s6.Deviations(73 * units.Millimetre)
+	fmt.Println(s6, d.Least, d.Greatest, err)
+	// Output:
+	// s6 0.059 mm 0.078 mm <nil>
+}
+
+func ExampleClass_Sizes() {
+	h7 := sleeve.Class{Position: sleeve.HoleH, Grade: sleeve.IT7}
+	w, err := h7.Sizes(73 * units.Millimetre)
+	fmt.Println(w, err)
+	// Output:
+	// 73 mm to 73.03 mm <nil>
+}
+
+// What the table has not is refused.
+func ExampleParseClass() {
+	c, err := sleeve.ParseClass("s6")
+	fmt.Println(c, err)
+	_, err = sleeve.ParseClass("js6")
+	fmt.Println(errors.Is(err, sleeve.ErrClass))
+	// Output:
+	// s6 <nil>
+	// true
+}
+
+// Every caution is a sentence with its source.
+func ExampleCaution() {
+	fmt.Println(sleeve.StopsHalfWay.Text())
+	fmt.Println(sleeve.StopsHalfWay.Source())
+	// Output:
+	// Rehearse it, then push the sleeve home in one stroke and hold it down until it grips. A sleeve that stops half way is pressed out and begun again; it is not hammered.
+	// common practice
+}
+
+func ExampleCautions() {
+	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre})
+	fmt.Println(a.Cautions, err)
+	fmt.Println(a.Cautions.Has(sleeve.Ventilate), a.Cautions.Has(sleeve.PressGuard))
+	// Output:
+	// cold parts; ventilate; stops half way; coefficient range <nil>
+	// true false
+}
+
+func ExampleTrade() {
+	t := sleeve.TradeInterference()[0]
+	fmt.Println(t.Bore, "DIAMETRAL", t.Interference.Least)
+	// Output:
+	// 50.8 mm to 130.175 mm DIAMETRAL 0.0762 mm
+}
+
+func ExampleJoint() {
+	// Inches do as well: a sleeve of 2.640 in for a seat of 2.874 in, 0.0024 in tight.
+	j := sleeve.Joint{
+		Bore: units.MustParseLength("2.640 in"), Seat: units.MustParseLength("2.874 in"),
+		Outer:        units.Limits{Min: units.MustParseLength("3.543 in"), Max: units.MustParseLength("3.543 in")},
+		Interference: sleeve.Diametral{Least: units.MustParseLength("0.0024 in"), Greatest: units.MustParseLength("0.0024 in")},
+		Sleeve:       demoIron(), Barrel: demoAluminium(),
+	}
+	s, err := j.Fit()
+	fmt.Printf("%.0f psi %v\n", s.Pressure.Least.In(units.PoundPerSquareInch), err)
+	// Output:
+	// 681 psi <nil>
+}

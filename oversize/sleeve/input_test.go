@@ -1,0 +1,330 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve_test
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// every calls each function that takes a joint.
+func every(j sleeve.Joint, c sleeve.Condition, a sleeve.Assembling, p sleeve.Pressing, l units.Length) map[string]func() (any, error) {
+	wrap := func(v any, err error) (any, error) { return v, err }
+	return map[string]func() (any, error){
+		"Fit":         func() (any, error) { v, err := j.Fit(); return wrap(v, err) },
+		"At":          func() (any, error) { v, err := j.At(c); return wrap(v, err) },
+		"Loosens":     func() (any, error) { v, err := j.Loosens(c); return wrap(v, err) },
+		"Growth":      func() (any, error) { v, err := j.Growth(c.Barrel); return wrap(v, err) },
+		"HeatBarrel":  func() (any, error) { v, err := j.HeatBarrel(a); return wrap(v, err) },
+		"ChillSleeve": func() (any, error) { v, err := j.ChillSleeve(a); return wrap(v, err) },
+		"Together":    func() (any, error) { v, err := j.Together(a); return wrap(v, err) },
+		"Slips":       func() (any, error) { v, err := j.Slips(a); return wrap(v, err) },
+		"Press":       func() (any, error) { v, err := j.Press(p); return wrap(v, err) },
+		"Hone":        func() (any, error) { v, err := j.Hone(l); return wrap(v, err) },
+		"SleeveWall":  func() (any, error) { v, err := j.SleeveWall(l); return wrap(v, err) },
+		"BarrelWall":  func() (any, error) { v, err := j.BarrelWall(l); return wrap(v, err) },
+	}
+}
+
+var (
+	demoPress = sleeve.Pressing{Length: 90 * mm, Friction: sleeve.Range[float64]{Least: 0.1, Greatest: 0.2}}
+	demoSize  = 67050 * um
+)
+
+// TestJointsThatCannotBe: every function refuses them, with a sentinel and with the value.
+func TestJointsThatCannotBe(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		spoil func(*sleeve.Joint)
+		want  error
+		says  string
+	}{
+		{"no bore", func(j *sleeve.Joint) { j.Bore = 0 }, sleeve.ErrNotGiven, "bore"},
+		{"negative bore", func(j *sleeve.Joint) { j.Bore = -mm }, units.ErrRange, "-1 mm"},
+		{"no seat", func(j *sleeve.Joint) { j.Seat = 0 }, sleeve.ErrNotGiven, "seat"},
+		{"huge seat", func(j *sleeve.Joint) { j.Seat = math.MaxInt64 }, units.ErrRange, "seat"},
+		{"no outside", func(j *sleeve.Joint) { j.Outer = units.Limits{} }, sleeve.ErrNotGiven, "outside"},
+		{"one end of the outside", func(j *sleeve.Joint) { j.Outer.Max = 0 }, sleeve.ErrNotGiven, "larger end"},
+		{"outside crossed", func(j *sleeve.Joint) { j.Outer.Min = 95 * mm }, units.ErrCrossed, "95 mm"},
+		{"sleeve without a wall", func(j *sleeve.Joint) { j.Bore = j.Seat }, sleeve.ErrWall, "73 mm"},
+		{"sleeve with less than no wall", func(j *sleeve.Joint) { j.Bore = j.Seat + mm }, sleeve.ErrWall, "74 mm"},
+		{"barrel without a wall", func(j *sleeve.Joint) { j.Outer.Min = j.Seat }, sleeve.ErrWall, "73 mm"},
+		{"barrel with less than no wall", func(j *sleeve.Joint) { j.Outer = plain(72 * mm) }, sleeve.ErrWall, "72 mm"},
+		{"no interference", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{} }, sleeve.ErrNotGiven, "DIAMETRAL"},
+		{"negative interference", func(j *sleeve.Joint) { j.Interference = exactly(-um) }, sleeve.ErrInterference, "-0.001 mm"},
+		{"clearance up to nothing", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: -um} }, sleeve.ErrInterference, "-0.001 mm"},
+		{"interference crossed", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: 2 * um, Greatest: um} }, sleeve.ErrInterference, "lesser end first"},
+		{"interference of millimetres", func(j *sleeve.Joint) { j.Interference = exactly(j.Seat/100 + 1) }, sleeve.ErrInterference, "0.73 mm"},
+		{"clearance of millimetres", func(j *sleeve.Joint) { j.Interference.Least = -j.Seat/100 - 1 }, sleeve.ErrInterference, "0.73 mm"},
+		{"no modulus", func(j *sleeve.Joint) { j.Sleeve.Young = 0 }, sleeve.ErrNotGiven, "sleeve"},
+		{"modulus in MPa", func(j *sleeve.Joint) { j.Barrel.Young = 71e3 }, sleeve.ErrMaterial, "barrel"},
+		{"modulus beyond diamond", func(j *sleeve.Joint) { j.Barrel.Young = 1001e9 }, sleeve.ErrMaterial, "1001000 MPa"},
+		{"negative modulus", func(j *sleeve.Joint) { j.Barrel.Young = -71e9 }, sleeve.ErrMaterial, "-71000 MPa"},
+		{"modulus NaN", func(j *sleeve.Joint) { j.Barrel.Young = units.Pressure(math.NaN()) }, sleeve.ErrMaterial, "barrel"},
+		{"modulus infinite", func(j *sleeve.Joint) { j.Barrel.Young = units.Pressure(math.Inf(1)) }, sleeve.ErrMaterial, "barrel"},
+		{"ratio above a half", func(j *sleeve.Joint) { j.Sleeve.Poisson = 0.51 }, sleeve.ErrMaterial, "0.51"},
+		{"ratio negative", func(j *sleeve.Joint) { j.Sleeve.Poisson = -0.01 }, sleeve.ErrMaterial, "-0.01"},
+		{"ratio NaN", func(j *sleeve.Joint) { j.Barrel.Poisson = math.NaN() }, sleeve.ErrMaterial, "barrel"},
+		{"yield negative", func(j *sleeve.Joint) { j.Barrel.Yield = -1 }, sleeve.ErrMaterial, "yield"},
+		{"yield NaN", func(j *sleeve.Joint) { j.Barrel.Yield = units.Pressure(math.NaN()) }, sleeve.ErrMaterial, "yield"},
+		{"yield in Pa for MPa", func(j *sleeve.Joint) { j.Barrel.Yield = 165e12 }, sleeve.ErrMaterial, "yield"},
+		{"tensile negative", func(j *sleeve.Joint) { j.Sleeve.Tensile = -1 }, sleeve.ErrMaterial, "tensile"},
+		{"tensile NaN", func(j *sleeve.Joint) { j.Sleeve.Tensile = units.Pressure(math.NaN()) }, sleeve.ErrMaterial, "tensile"},
+		{"tensile infinite", func(j *sleeve.Joint) { j.Sleeve.Tensile = units.Pressure(math.Inf(1)) }, sleeve.ErrMaterial, "tensile"},
+	} {
+		j := demoJoint()
+		tt.spoil(&j)
+		if err := j.Validate(); !errors.Is(err, tt.want) || !strings.Contains(errText(err), tt.says) || !strings.HasPrefix(errText(err), "sleeve: ") {
+			t.Errorf("%s: Validate: %v; want %v naming %q", tt.name, err, tt.want, tt.says)
+		}
+		for name, call := range every(j, sleeve.Condition{}, sleeve.Assembling{}, demoPress, demoSize) {
+			if v, err := call(); !errors.Is(err, tt.want) || !reflect.ValueOf(v).IsZero() {
+				t.Errorf("%s: %s: %v, %+v; want %v and nothing", tt.name, name, err, v, tt.want)
+			}
+		}
+	}
+}
+
+// thermal are the functions that take temperatures.
+var thermal = []string{"At", "Loosens", "Growth", "HeatBarrel", "ChillSleeve", "Together", "Slips"}
+
+// TestCoefficientsThatCannotBe: refused; one that is not given is, where heat takes part.
+func TestCoefficientsThatCannotBe(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		spoil func(*sleeve.Joint)
+		want  error
+	}{
+		{"not given", func(j *sleeve.Joint) { j.Sleeve.Expansion = 0 }, sleeve.ErrNotGiven},
+		{"negative", func(j *sleeve.Joint) { j.Barrel.Expansion = -1e-6 }, sleeve.ErrMaterial},
+		{"NaN", func(j *sleeve.Joint) { j.Barrel.Expansion = units.Expansion(math.NaN()) }, sleeve.ErrMaterial},
+		{"of a gas", func(j *sleeve.Joint) { j.Barrel.Expansion = 1.1e-4 }, sleeve.ErrMaterial},
+		{"spread negative", func(j *sleeve.Joint) { j.Sleeve.Within = -1e-9 }, sleeve.ErrMaterial},
+		{"spread NaN", func(j *sleeve.Joint) { j.Sleeve.Within = units.Expansion(math.NaN()) }, sleeve.ErrMaterial},
+		{"range NaN", func(j *sleeve.Joint) { j.Barrel.To = units.Temperature(math.NaN()) }, units.ErrNotFinite},
+		{"range below absolute zero", func(j *sleeve.Joint) { j.Sleeve.From = -1 }, units.ErrRange},
+		{"spread as large as itself", func(j *sleeve.Joint) { j.Sleeve.Within = j.Sleeve.Expansion }, sleeve.ErrMaterial},
+	} {
+		j := demoJoint()
+		tt.spoil(&j)
+		calls := every(j, sleeve.Condition{}, sleeve.Assembling{}, demoPress, demoSize)
+		for _, name := range thermal {
+			if v, err := calls[name](); !errors.Is(err, tt.want) || !reflect.ValueOf(v).IsZero() {
+				t.Errorf("%s: %s: %v, %+v; want %v", tt.name, name, err, v, tt.want)
+			}
+			delete(calls, name)
+		}
+		for name, call := range calls {
+			if _, err := call(); errors.Is(tt.want, sleeve.ErrNotGiven) && err != nil || !errors.Is(tt.want, sleeve.ErrNotGiven) && !errors.Is(err, tt.want) {
+				t.Errorf("%s: %s: %v", tt.name, name, err)
+			}
+		}
+	}
+}
+
+// TestTemperaturesThatCannotBe: each temperature is looked at by each function that reads it.
+func TestTemperaturesThatCannotBe(t *testing.T) {
+	for _, tt := range []struct {
+		t    units.Temperature
+		want error
+	}{
+		{units.Temperature(math.NaN()), units.ErrNotFinite},
+		{units.Temperature(math.Inf(1)), units.ErrNotFinite},
+		{units.Temperature(math.Inf(-1)), units.ErrNotFinite},
+		{-1, units.ErrRange},
+		{1273.16, units.ErrRange},
+		{math.MaxFloat64, units.ErrRange},
+	} {
+		for _, f := range []struct {
+			name string
+			err  error
+		}{
+			{"At sleeve", second(demoJoint().At(sleeve.Condition{Sleeve: tt.t}))},
+			{"At barrel", second(demoJoint().At(sleeve.Condition{Barrel: tt.t}))},
+			{"Loosens sleeve", second(demoJoint().Loosens(sleeve.Condition{Sleeve: tt.t}))},
+			{"Loosens barrel", second(demoJoint().Loosens(sleeve.Condition{Barrel: tt.t}))},
+			{"Growth", second(demoJoint().Growth(tt.t))},
+			{"HeatBarrel sleeve", second(demoJoint().HeatBarrel(sleeve.Assembling{Sleeve: tt.t}))},
+			{"HeatBarrel stands", second(demoJoint().HeatBarrel(sleeve.Assembling{Stands: tt.t}))},
+			{"ChillSleeve barrel", second(demoJoint().ChillSleeve(sleeve.Assembling{Barrel: tt.t}))},
+			{"Slips sleeve", second(demoJoint().Slips(sleeve.Assembling{Sleeve: tt.t}))},
+			{"Slips barrel", second(demoJoint().Slips(sleeve.Assembling{Barrel: tt.t}))},
+		} {
+			if !errors.Is(f.err, tt.want) {
+				t.Errorf("%s %v K: %v; want %v", f.name, float64(tt.t), f.err, tt.want)
+			}
+		}
+	}
+	if _, err := demoJoint().Together(sleeve.Assembling{Sleeve: -1, Barrel: -1}); err != nil {
+		t.Errorf("Together reads temperatures that it solves for: %v", err)
+	}
+}
+
+func second[T any](_ T, err error) error { return err }
+
+// TestOtherInputs: gas, slip, friction, lengths, sizes, limits of heat and cold.
+func TestOtherInputs(t *testing.T) {
+	j := demoJoint()
+	nan := math.NaN()
+	cooler := j // a sleeve that grows as its barrel does: no common temperature parts them
+	cooler.Sleeve.Expansion = cooler.Barrel.Expansion
+	wide := j
+	wide.Sleeve.Within, wide.Barrel.Within = 6e-6, 6e-6
+	slow := j // parts in the cold, but not above absolute zero
+	slow.Sleeve.Expansion = 22e-6
+	cold := j // parts below liquid nitrogen, but above absolute zero
+	cold.Sleeve.Expansion = 25e-6
+	for _, tt := range []struct {
+		name string
+		err  error
+		want error
+		says string
+	}{
+		{"gas negative", second(j.At(sleeve.Condition{Gas: -1})), units.ErrRange, "gas"},
+		{"gas NaN", second(j.At(sleeve.Condition{Gas: units.Pressure(nan)})), units.ErrRange, "gas"},
+		{"gas of a gun", second(j.At(sleeve.Condition{Gas: 101e6})), units.ErrRange, "101 MPa"},
+		{"slip negative", second(j.HeatBarrel(sleeve.Assembling{Slip: -1})), units.ErrRange, "DIAMETRAL"},
+		{"slip of millimetres", second(j.ChillSleeve(sleeve.Assembling{Slip: mm})), units.ErrRange, "1 mm"},
+		{"friction missing", second(j.Press(sleeve.Pressing{Length: mm})), sleeve.ErrNotGiven, "friction"},
+		{"friction negative", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: -0.1, Greatest: 0.1}})), units.ErrRange, "-0.1"},
+		{"friction crossed", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 0.1}})), units.ErrRange, "0.2"},
+		{"friction above 1", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 1.1}})), units.ErrRange, "1.1"},
+		{"friction NaN", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: nan, Greatest: nan}})), units.ErrRange, "NaN"},
+		{"length missing", second(j.Press(sleeve.Pressing{Friction: demoPress.Friction})), sleeve.ErrNotGiven, "length"},
+		{"length negative", second(j.Press(sleeve.Pressing{Length: -1, Friction: demoPress.Friction})), units.ErrRange, "length"},
+		{"wall negative", second(j.SleeveWall(-1)), units.ErrRange, "sleeve"},
+		{"wall of a tower", second(j.BarrelWall(11 * units.Metre)), units.ErrRange, "barrel"},
+		{"finish missing", second(j.Hone(0)), sleeve.ErrNotGiven, "finish"},
+		{"finish negative", second(j.Hone(-67 * mm)), units.ErrRange, "finish"},
+		{"finish too small", second(j.Hone(66964 * um)), sleeve.ErrNoStock, "66.964072065 mm"},
+		{"finish at the seat but for the interference", second(j.Hone(73*mm - 50*um)), sleeve.ErrWall, "73 mm"},
+		{"finish at the seat", second(j.Hone(73 * mm)), sleeve.ErrWall, "73 mm"},
+		{"too hot", second(j.HeatBarrel(sleeve.Assembling{Slip: 400 * um})), sleeve.ErrTooHot, "200 °C"},
+		{"hotter than the maker allows", second(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Stands: 353.15})), sleeve.ErrTooHot, "80 °C"},
+		{"oven hotter than that", second(j.Slips(sleeve.Assembling{Barrel: 500})), sleeve.ErrTooHot, "barrel"},
+		{"sleeve hotter than that", second(j.Slips(sleeve.Assembling{Sleeve: 500})), sleeve.ErrTooHot, "sleeve"},
+		{"chilled below absolute zero", second(j.ChillSleeve(sleeve.Assembling{Slip: 500 * um})), sleeve.ErrUnreachable, "absolute zero"},
+		{"chilled below liquid nitrogen", second(j.ChillSleeve(sleeve.Assembling{Slip: 130 * um})), sleeve.ErrUnreachable, "liquid nitrogen"},
+		{"coefficients alike", second(cooler.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
+		{"spreads overlap", second(wide.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "too close"},
+		{"together below absolute zero", second(slow.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
+		{"together below liquid nitrogen", second(cold.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "liquid nitrogen"},
+		{"measured without a sleeve", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{}, uncertainty.Estimate{Value: mm})), sleeve.ErrNotGiven, "outside"},
+		{"measured without a seat", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm}, uncertainty.Estimate{})), sleeve.ErrNotGiven, "seat"},
+		{"measured negative", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: -mm}, uncertainty.Estimate{Value: mm})), units.ErrRange, "outside"},
+		{"measured with a negative doubt", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: -1}, uncertainty.Estimate{Value: mm})), uncertainty.ErrStd, "sleeve"},
+		{"measured with half a degree of freedom", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: 1, DoF: 0.5}, uncertainty.Estimate{Value: mm})), uncertainty.ErrDoF, "sleeve"},
+	} {
+		if !errors.Is(tt.err, tt.want) || !strings.Contains(errText(tt.err), tt.says) || !strings.HasPrefix(errText(tt.err), "sleeve: ") {
+			t.Errorf("%s: %v; want %v naming %q", tt.name, tt.err, tt.want, tt.says)
+		}
+	}
+}
+
+// TestLimitsOfInputs: the last value that is taken, beside the first that is not.
+func TestLimitsOfInputs(t *testing.T) {
+	j := demoJoint()
+	for name, err := range map[string]error{
+		"a hundredth of the seat": func() error { k := j; k.Interference = exactly(j.Seat / 100); return k.Validate() }(),
+		"a wall of a picometre":   func() error { k := j; k.Bore = j.Seat - 1; k.Outer = plain(j.Seat + 1); return second(k.Fit()) }(),
+		"rubber's ratio":          func() error { k := j; k.Sleeve.Poisson = 0.5; return k.Validate() }(),
+		"cork's ratio":            func() error { k := j; k.Sleeve.Poisson = 0; return k.Validate() }(),
+		"1 GPa":                   func() error { k := j; k.Sleeve.Young = 1e9; return k.Validate() }(),
+		"1000 GPa":                func() error { k := j; k.Sleeve.Young = 1e12; return k.Validate() }(),
+		"10 GPa of strength":      func() error { k := j; k.Sleeve.Yield, k.Sleeve.Tensile = 1e10, 1e10; return k.Validate() }(),
+		"1e-4/K":                  func() error { k := j; k.Barrel.Expansion = 1e-4; return second(k.At(sleeve.Condition{})) }(),
+		"1000 °C":                 second(j.At(sleeve.Condition{Sleeve: 1273.15, Barrel: 1273.15})),
+		"100 MPa of gas":          second(j.At(sleeve.Condition{Gas: 100e6})),
+		"friction 1":              second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 1, Greatest: 1}})),
+		"slip of a hundredth":     second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900})),
+		"a wall of 0.05 mm":       second(j.Hone(j.Seat - 100*um)),
+		"a wall of ten metres":    second(j.SleeveWall(units.MaxLength)),
+	} {
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if a := must(j.HeatBarrel(sleeve.Assembling{})); a.Barrel > 473.15 {
+		t.Errorf("barrel at %v", a.Barrel)
+	} else if _, err := j.HeatBarrel(sleeve.Assembling{Stands: a.Barrel}); err != nil {
+		t.Errorf("exactly as hot as it stands: %v", err)
+	}
+}
+
+// finite walks a value and reports the path of a number that is not finite.
+func finite(v reflect.Value, path string) string {
+	switch v.Kind() {
+	case reflect.Float64:
+		if f := v.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
+			return path
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if p := finite(v.Field(i), path+"."+v.Type().Field(i).Name); p != "" {
+				return p
+			}
+		}
+	case reflect.Interface:
+		return finite(v.Elem(), path)
+	}
+	return ""
+}
+
+// TestHostile: whatever goes in, an error with nothing comes out, or finite numbers.
+func TestHostile(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		length := func(name string, fair units.Length) units.Length {
+			return units.Length(rapid.OneOf(rapid.Just(int64(fair)), rapid.Just(int64(fair)), rapid.Int64(), rapid.SampledFrom([]int64{0, 1, -1, math.MaxInt64, math.MinInt64})).Draw(t, name))
+		}
+		number := func(name string, fair float64) float64 {
+			return rapid.OneOf(rapid.Just(fair), rapid.Just(fair), rapid.Just(fair), rapid.Float64(),
+				rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, 5e-324, 1})).Draw(t, name)
+		}
+		j := demoJoint()
+		j.Bore, j.Seat = length("bore", j.Bore), length("seat", j.Seat)
+		j.Outer.Min, j.Outer.Max = length("outer min", j.Outer.Min), length("outer max", j.Outer.Max)
+		j.Interference.Least, j.Interference.Greatest = length("least", j.Interference.Least), length("greatest", j.Interference.Greatest)
+		j.Sleeve.Young, j.Sleeve.Poisson = units.Pressure(number("Ei", 110e9)), number("νi", 0.26)
+		j.Sleeve.Expansion, j.Sleeve.Within = units.Expansion(number("αi", 11e-6)), units.Expansion(number("±αi", 1e-6))
+		j.Barrel.Yield, j.Barrel.Tensile = units.Pressure(number("Rp", 1e8)), units.Pressure(number("Rm", 2e8))
+		j.Sleeve.From, j.Sleeve.To = units.Temperature(number("from", 293)), units.Temperature(number("to", 373))
+		c := sleeve.Condition{Sleeve: units.Temperature(number("Ts", 400)), Barrel: units.Temperature(number("Tb", 400)), Gas: units.Pressure(number("gas", 5e6))}
+		a := sleeve.Assembling{Slip: length("slip", 50*um), Sleeve: units.Temperature(number("As", 200)), Barrel: units.Temperature(number("Ab", 400)), Stands: units.Temperature(number("stands", 473))}
+		p := sleeve.Pressing{Length: length("length", 90*mm), Friction: sleeve.Range[float64]{Least: number("µ", 0.1), Greatest: number("µ", 0.2)}}
+		for name, call := range every(j, c, a, p, length("size", demoSize)) {
+			v, err := call()
+			if err != nil && !reflect.ValueOf(v).IsZero() {
+				t.Fatalf("%s: %v together with %+v", name, err, v)
+			}
+			if path := finite(reflect.ValueOf(v), name); path != "" {
+				t.Fatalf("%s is not finite: %+v", path, v)
+			}
+		}
+		e := uncertainty.Estimate{Value: length("value", 73*mm), Std: length("std", um), DoF: number("DoF", 5)}
+		if _, err := sleeve.DiametralFromMeasured(e, uncertainty.Estimate{Value: length("other", 73*mm)}); err != nil && !strings.HasPrefix(errText(err), "sleeve: ") {
+			t.Fatalf("%v", err)
+		}
+	})
+}
+
+// TestZeroValues: no method of a zero value panics.
+func TestZeroValues(t *testing.T) {
+	for name, call := range every(sleeve.Joint{}, sleeve.Condition{}, sleeve.Assembling{}, sleeve.Pressing{}, 0) {
+		if _, err := call(); !errors.Is(err, sleeve.ErrNotGiven) {
+			t.Errorf("%s of a zero joint: %v", name, err)
+		}
+	}
+	var g sleeve.Growth
+	if m := g.Material(); m.Expansion != 0 || m.From != 0 {
+		t.Errorf("material of a zero growth: %+v", m)
+	}
+}

@@ -1,0 +1,432 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+func lengthBetween(t *rapid.T, name string, lo, hi units.Length) units.Length {
+	return units.Length(rapid.Int64Range(int64(lo), int64(hi)).Draw(t, name))
+}
+
+// metal draws a metal's elastic and thermal properties; spread is the most its coefficient has.
+func metal(t *rapid.T, name string, spread float64) material.Material {
+	return material.Material{
+		Name:      name,
+		Young:     units.Pressure(rapid.Float64Range(60e9, 220e9).Draw(t, name+" E")),
+		Poisson:   rapid.Float64Range(0.2, 0.36).Draw(t, name+" ν"),
+		Expansion: units.Expansion(rapid.Float64Range(9e-6, 24e-6).Draw(t, name+" α")),
+		Within:    units.Expansion(rapid.Float64Range(0, spread).Draw(t, name+" ±α")),
+		Tensile:   units.Pressure(rapid.Float64Range(0, 500e6).Draw(t, name+" Rm")),
+		Yield:     units.Pressure(rapid.SampledFrom([]float64{0, 100e6, 300e6}).Draw(t, name+" Rp")),
+	}
+}
+
+// exactJoint draws a joint without ranges.
+func exactJoint(t *rapid.T) sleeve.Joint {
+	seat := lengthBetween(t, "seat", 30*mm, 200*mm)
+	return sleeve.Joint{
+		Bore:         seat - lengthBetween(t, "sleeve wall", mm, seat*2/3),
+		Seat:         seat,
+		Outer:        plain(seat + lengthBetween(t, "barrel wall", mm, 300*mm)),
+		Interference: exactly(lengthBetween(t, "interference", um, seat/500)),
+		Sleeve:       metal(t, "sleeve", 0),
+		Barrel:       metal(t, "barrel", 0),
+	}
+}
+
+// rangedJoint draws a joint with ranges.
+func rangedJoint(t *rapid.T) sleeve.Joint {
+	j := exactJoint(t)
+	j.Outer.Max += lengthBetween(t, "fins", 0, 50*mm)
+	j.Interference.Least -= lengthBetween(t, "window", 0, 100*um)
+	j.Interference.Least = max(j.Interference.Least, -j.Seat/100)
+	j.Sleeve = metal(t, "sleeve", 2e-6)
+	j.Barrel = metal(t, "barrel", 2e-6)
+	return j
+}
+
+// inside draws an exact joint from the ranges of j.
+func inside(t *rapid.T, j sleeve.Joint) sleeve.Joint {
+	outer := lengthBetween(t, "outer inside", j.Outer.Min, j.Outer.Max)
+	j.Outer = plain(outer)
+	least := max(j.Interference.Least, 1)
+	if j.Interference.Least < 0 && rapid.Bool().Draw(t, "keep the clearance") {
+		// A joint must interfere at its greater end: leave a picometre of it.
+		j.Interference = sleeve.Diametral{Least: lengthBetween(t, "clearance inside", j.Interference.Least, 0), Greatest: 1}
+	} else {
+		j.Interference = exactly(lengthBetween(t, "interference inside", least, j.Interference.Greatest))
+	}
+	for _, m := range []*material.Material{&j.Sleeve, &j.Barrel} {
+		w := float64(m.Within)
+		m.Expansion += units.Expansion(rapid.Float64Range(-w, w).Draw(t, "coefficient inside"))
+		m.Within = 0
+	}
+	return j
+}
+
+func celsius(t *rapid.T, name string, lo, hi float64) units.Temperature {
+	return must(units.Celsius(rapid.Float64Range(lo, hi).Draw(t, name)))
+}
+
+func near(t *rapid.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Fatalf("%s = %v, want %v ± %v", what, got, want, tol)
+	}
+}
+
+// TestDisplacementsAreTheInterference: what the barrel opens and the sleeve shrinks add up to the
+// interference, at any temperatures and with gas, as long as the parts touch.
+func TestDisplacementsAreTheInterference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := exactJoint(t)
+		c := sleeve.Condition{
+			Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250),
+			Gas: units.Pressure(rapid.Float64Range(0, 20e6).Draw(t, "gas")),
+		}
+		s := must(j.At(c))
+		if s.Pressure.Least == 0 {
+			if gap := s.BarrelOpens.Least + s.SleeveShrinks.Least; gap < s.Interference.Least-2 {
+				t.Fatalf("no pressure, yet the parts overlap: %v of %v", gap, s.Interference.Least)
+			}
+			return
+		}
+		near(t, "sum of displacements, pm", float64(s.BarrelOpens.Least+s.SleeveShrinks.Least), float64(s.Interference.Least), 2)
+	})
+}
+
+// TestPressureIsLinear: without gas, stresses and displacements are in proportion to the
+// interference.
+func TestPressureIsLinear(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := exactJoint(t)
+		k := rapid.Int64Range(2, 5).Draw(t, "k")
+		once := must(j.Fit())
+		j.Interference = exactly(j.Interference.Least * units.Length(k))
+		more := must(j.Fit())
+		f := float64(k)
+		near(t, "pressure", float64(more.Pressure.Least), f*float64(once.Pressure.Least), 1e-12*float64(more.Pressure.Least))
+		near(t, "barrel", float64(more.BarrelHoop.Least), f*float64(once.BarrelHoop.Least), 1e-12*float64(more.BarrelHoop.Least))
+		near(t, "sleeve", float64(more.SleeveHoop.Least), f*float64(once.SleeveHoop.Least), -1e-12*float64(more.SleeveHoop.Least))
+		near(t, "closing-in", float64(more.BoreCloses.Least), f*float64(once.BoreCloses.Least), f)
+	})
+}
+
+// TestLooseBearsNothing: a gap leaves no pressure, no stress and no change of size.
+func TestLooseBearsNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := exactJoint(t)
+		s := must(j.At(sleeve.Condition{Sleeve: celsius(t, "Ts", -100, 20), Barrel: celsius(t, "Tb", 20, 400)}))
+		loose := s.Interference.Greatest <= 0
+		if loose != (s.Grips == uncertainty.Beyond) || loose == (s.Grips == uncertainty.Within) {
+			t.Fatalf("interference %+v, grips: %v", s.Interference, s.Grips)
+		}
+		if loose != s.Cautions.Has(sleeve.CanComeLoose) {
+			t.Fatalf("cautions %v", s.Cautions)
+		}
+		if bears := s.Pressure.Greatest != 0 || s.BarrelHoop.Greatest != 0 || s.SleeveHoop.Least != 0 || s.BoreCloses.Greatest != 0; bears == loose {
+			t.Fatalf("loose: %v, state %+v", loose, s)
+		}
+	})
+}
+
+// TestThinWalls: as both walls get thin against the diameter D, the pressure goes to that of two
+// hoops, δ/D over D/(2·t1·E1) + D/(2·t2·E2), with an error no larger than the walls over D.
+func TestThinWalls(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := exactJoint(t)
+		d := float64(j.Seat)
+		t1, t2 := lengthBetween(t, "t1", j.Seat/10000, j.Seat/100), lengthBetween(t, "t2", j.Seat/10000, j.Seat/100)
+		j.Bore, j.Outer = j.Seat-2*t1, plain(j.Seat+2*t2)
+		want := float64(j.Interference.Least) / d / (d/(2*float64(t1)*float64(j.Sleeve.Young)) + d/(2*float64(t2)*float64(j.Barrel.Young)))
+		near(t, "pressure", float64(must(j.Fit()).Pressure.Least)/want, 1, 2*float64(t1+t2)/d)
+	})
+}
+
+// TestScaling: a joint k times as large in every length has the same stresses and k times the
+// changes of size; moduli k times as large give k times the stresses and the same changes.
+func TestScaling(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		k := rapid.Int64Range(2, 4).Draw(t, "k")
+		n := units.Length(k)
+		s := must(j.Fit())
+		big := j
+		big.Bore, big.Seat = n*j.Bore, n*j.Seat
+		big.Outer = units.Limits{Min: n * j.Outer.Min, Max: n * j.Outer.Max}
+		big.Interference = sleeve.Diametral{Least: n * j.Interference.Least, Greatest: n * j.Interference.Greatest}
+		b := must(big.Fit())
+		near(t, "pressure", float64(b.Pressure.Greatest), float64(s.Pressure.Greatest), 1e-9*float64(s.Pressure.Greatest))
+		near(t, "stress", float64(b.SleeveHoop.Least), float64(s.SleeveHoop.Least), -1e-9*float64(s.SleeveHoop.Least))
+		near(t, "closing-in", float64(b.BoreCloses.Greatest), float64(k)*float64(s.BoreCloses.Greatest), float64(k))
+		stiff := j
+		stiff.Sleeve.Young *= units.Pressure(k)
+		stiff.Barrel.Young *= units.Pressure(k)
+		h := must(stiff.Fit())
+		near(t, "pressure", float64(h.Pressure.Greatest), float64(k)*float64(s.Pressure.Greatest), 1e-9*float64(h.Pressure.Greatest))
+		near(t, "closing-in", float64(h.BoreCloses.Greatest), float64(s.BoreCloses.Greatest), 1)
+	})
+}
+
+// holds fails where the inner range reaches beyond the outer by more than tol.
+func holds[T ~int64 | ~float64](t *rapid.T, what string, outer, inner sleeve.Range[T], tol float64) {
+	t.Helper()
+	if float64(inner.Least) < float64(outer.Least)-tol || float64(inner.Greatest) > float64(outer.Greatest)+tol || inner.Least > inner.Greatest {
+		t.Fatalf("%s: %v outside %v", what, inner, outer)
+	}
+}
+
+// agrees fails where the verdict on a range has decided and that on a joint inside it differs.
+func agrees(t *rapid.T, what string, outer, inner uncertainty.Verdict) {
+	t.Helper()
+	if outer != uncertainty.Undecided && inner != outer {
+		t.Fatalf("%s: %v in a range that is %v", what, inner, outer)
+	}
+}
+
+// TestRangesHoldEveryJoint: whatever the joint really is inside its ranges, it bears what the
+// range says, and its verdicts are those of the range where that has decided.
+func TestRangesHoldEveryJoint(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		c := sleeve.Condition{
+			Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250),
+			Gas: units.Pressure(rapid.SampledFrom([]float64{0, 0, 3e6, 15e6}).Draw(t, "gas")),
+		}
+		r, s := must(j.At(c)), must(inside(t, j).At(c))
+		const pascals, picometres = 100, 2 // what a picometre of rounding in the interference does
+		holds(t, "interference", sleeve.Range[units.Length](r.Interference), sleeve.Range[units.Length](s.Interference), picometres)
+		holds(t, "pressure", r.Pressure, s.Pressure, pascals)
+		holds(t, "barrel", r.BarrelHoop, s.BarrelHoop, pascals)
+		holds(t, "sleeve", r.SleeveHoop, s.SleeveHoop, pascals)
+		holds(t, "opening", r.BarrelOpens, s.BarrelOpens, picometres)
+		holds(t, "shrinking", r.SleeveShrinks, s.SleeveShrinks, picometres)
+		holds(t, "closing-in", r.BoreCloses, s.BoreCloses, picometres)
+		agrees(t, "grip", r.Grips, s.Grips)
+		for _, p := range [2][2]sleeve.Strength{{r.Barrel, s.Barrel}, {r.Sleeve, s.Sleeve}} {
+			outer, inner := p[0], p[1]
+			if outer.Basis == sleeve.ByYield {
+				holds(t, "stress", outer.Stress, inner.Stress, 2*pascals)
+			}
+			if m := inner.Margin.Least * outer.Wanted / max(inner.Wanted, 1); m < outer.Margin.Least*(1-1e-4) {
+				t.Fatalf("margin %v of %v wanted, worst of the range %v of %v", inner.Margin, inner.Wanted, outer.Margin, outer.Wanted)
+			}
+		}
+	})
+}
+
+// TestRangesAreReached: the ends of every range are those of exact joints at its corners, by
+// brute force.
+func TestRangesAreReached(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		j.Interference.Least = max(j.Interference.Least, 1)
+		j.Sleeve.Within, j.Barrel.Within = 0, 0
+		c := sleeve.Condition{Sleeve: celsius(t, "Ts", -50, 150), Barrel: celsius(t, "Tb", -50, 150), Gas: units.Pressure(rapid.Float64Range(0, 10e6).Draw(t, "gas"))}
+		var corners []sleeve.State
+		for _, outer := range []units.Length{j.Outer.Min, j.Outer.Max} {
+			for _, d := range []units.Length{j.Interference.Least, j.Interference.Greatest} {
+				corner := j
+				corner.Outer, corner.Interference = plain(outer), exactly(d)
+				corners = append(corners, must(corner.At(c)))
+			}
+		}
+		s := must(j.At(c))
+		reached := func(what string, got sleeve.Range[units.Pressure], of func(sleeve.State) units.Pressure) {
+			lo, hi := math.Inf(1), math.Inf(-1)
+			for _, corner := range corners {
+				lo, hi = min(lo, float64(of(corner))), max(hi, float64(of(corner)))
+			}
+			near(t, what+" least", float64(got.Least), lo, 0)
+			near(t, what+" greatest", float64(got.Greatest), hi, 0)
+		}
+		reached("pressure", s.Pressure, func(s sleeve.State) units.Pressure { return s.Pressure.Least })
+		reached("barrel", s.BarrelHoop, func(s sleeve.State) units.Pressure { return s.BarrelHoop.Least })
+		reached("sleeve", s.SleeveHoop, func(s sleeve.State) units.Pressure { return s.SleeveHoop.Least })
+		if s.Barrel.Basis == sleeve.ByYield {
+			reached("stress of the barrel", s.Barrel.Stress, func(s sleeve.State) units.Pressure { return s.Barrel.Stress.Least })
+		}
+		if s.Sleeve.Basis != sleeve.NoBasis {
+			// With gas the mildest of the sleeve lies inside the ranges: look at many of them. It
+			// bends there, and a step of one in 200 can miss it by the steps it falls from there.
+			lo, hi := math.Inf(1), 0.0
+			for i := range 201 {
+				step := j
+				step.Outer = plain(j.Outer.Min + (j.Outer.Max-j.Outer.Min)*units.Length(i)/200)
+				step.Interference = exactly(j.Interference.Least + (j.Interference.Greatest-j.Interference.Least)*units.Length(i)/200)
+				m := float64(must(step.At(c)).Sleeve.Stress.Least)
+				lo, hi = min(lo, m), max(hi, m)
+			}
+			got := s.Sleeve.Stress
+			if least := float64(got.Least); lo < least-1e-9*least-100 || lo > least+(hi-least)/20+100 {
+				t.Fatalf("mildest stress of the sleeve %v, by trial %v (worst %v)", least, lo, hi)
+			}
+			if s.Sleeve.Basis == sleeve.ByYield {
+				near(t, "worst stress of the sleeve", float64(got.Greatest), hi, 1e-9*hi)
+			}
+		}
+	})
+}
+
+// TestWiderRangeDecidesNoMore: a wider window can make a verdict undecided, never turn it.
+func TestWiderRangeDecidesNoMore(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		c := sleeve.Condition{Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250)}
+		wide := j
+		wide.Interference.Least = max(wide.Interference.Least-lengthBetween(t, "wider", 0, 50*um), -j.Seat/100)
+		wide.Outer.Max += lengthBetween(t, "more fin", 0, 20*mm)
+		wide.Barrel.Within += 1e-6
+		s, w := must(j.At(c)), must(wide.At(c))
+		agrees(t, "grip", w.Grips, s.Grips)
+		agrees(t, "barrel", w.Barrel.Verdict, s.Barrel.Verdict)
+		agrees(t, "sleeve", w.Sleeve.Verdict, s.Sleeve.Verdict)
+	})
+}
+
+// TestFitIsAtReference: as fitted is at 20 °C without gas, said or not said.
+func TestFitIsAtReference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		s := must(j.Fit())
+		for _, c := range []sleeve.Condition{{}, {Sleeve: units.ReferenceTemperature}, {Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}} {
+			if at := must(j.At(c)); at != s {
+				t.Fatalf("at %+v: %+v, as fitted %+v", c, at, s)
+			}
+		}
+		if s.Interference != j.Interference {
+			t.Fatalf("interference %v of %v", s.Interference, j.Interference)
+		}
+	})
+}
+
+// TestPressForce: in proportion to the length and to friction, and p·π·seat·length·µ.
+func TestPressForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		p := sleeve.Pressing{Length: lengthBetween(t, "length", mm, 300*mm)}
+		p.Friction.Least = rapid.Float64Range(0.01, 0.5).Draw(t, "least friction")
+		p.Friction.Greatest = rapid.Float64Range(p.Friction.Least, 1).Draw(t, "greatest friction")
+		f, s := must(j.Press(p)), must(j.Fit())
+		area := math.Pi * j.Seat.In(units.Metre) * p.Length.In(units.Metre)
+		near(t, "least", float64(f.Force.Least), float64(s.Pressure.Least)*area*p.Friction.Least, 1e-9*float64(f.Force.Greatest))
+		near(t, "greatest", float64(f.Force.Greatest), float64(s.Pressure.Greatest)*area*p.Friction.Greatest, 1e-9*float64(f.Force.Greatest))
+		if f.Friction != p.Friction {
+			t.Fatalf("friction %v", f.Friction)
+		}
+	})
+}
+
+// TestHoning: fitted bore and stock add up to the finish size, and the honed joint's own fitted
+// bore is the finish size to within its range.
+func TestHoning(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		room := (j.Seat - j.Bore) / 2
+		finish := j.Bore + lengthBetween(t, "over", 1, room)
+		h := must(j.Hone(finish))
+		s := must(j.Fit())
+		if h.Fitted.Least != j.Bore-s.BoreCloses.Greatest || h.Fitted.Greatest != j.Bore-s.BoreCloses.Least {
+			t.Fatalf("fitted %v, closes in by %v", h.Fitted, s.BoreCloses)
+		}
+		if h.Stock.Least != finish-h.Fitted.Greatest || h.Stock.Greatest != finish-h.Fitted.Least || h.Stock.Least > h.Stock.Greatest {
+			t.Fatalf("stock %v", h.Stock)
+		}
+		if (h.CleansUp == uncertainty.Within) != (h.Stock.Least > 0) || h.CleansUp == uncertainty.Beyond {
+			t.Fatalf("cleans up: %v with stock %v", h.CleansUp, h.Stock)
+		}
+		after := must(h.Joint.Fit())
+		middle := h.Joint.Bore - after.BoreCloses.Least - (after.BoreCloses.Greatest-after.BoreCloses.Least)/2
+		// The free bore is larger than the finish size by the closing-in, which changes the
+		// closing-in itself by that share of it, and the more the thinner the wall.
+		closes := float64(h.Joint.Bore - finish)
+		near(t, "fitted bore of the honed joint", float64(middle), float64(finish), 2+4*closes*closes/float64(j.Seat-finish))
+	})
+}
+
+// TestWalls: twice the wall and the bore are the outside.
+func TestWalls(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		least := lengthBetween(t, "least", 0, 20*mm)
+		for _, w := range []struct {
+			sleeve.Wall
+			inner, outer units.Length
+		}{
+			{must(j.SleeveWall(least)), j.Bore, j.Seat + j.Interference.Least},
+			{must(j.BarrelWall(least)), j.Seat, j.Outer.Min},
+		} {
+			if rest := w.outer - w.inner - 2*w.Left; rest < 0 || rest > 1 || w.Least != least {
+				t.Fatalf("%+v", w)
+			}
+			want := uncertainty.Undecided
+			switch {
+			case least > 0 && w.Left >= least:
+				want = uncertainty.Within
+			case least > 0:
+				want = uncertainty.Beyond
+			}
+			if w.Verdict != want {
+				t.Fatalf("%+v: want %v", w, want)
+			}
+		}
+	})
+}
+
+// TestMeasuredInterference: exact measurements give their exact difference; doubt widens it on
+// both sides alike by 1.96 times the root of the sum of squares.
+func TestMeasuredInterference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		seat := lengthBetween(t, "seat", 10*mm, 200*mm)
+		outside := seat + lengthBetween(t, "interference", -100*um, 200*um)
+		d := must(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: outside}, uncertainty.Estimate{Value: seat}))
+		if d != exactly(outside-seat) {
+			t.Fatalf("%v less %v: %v", outside, seat, d)
+		}
+		u1, u2 := lengthBetween(t, "u1", 0, 10*um), lengthBetween(t, "u2", 0, 10*um)
+		d = must(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: outside, Std: u1}, uncertainty.Estimate{Value: seat, Std: u2}))
+		half := 1.959964 * math.Hypot(float64(u1), float64(u2))
+		near(t, "half-width", float64(d.Greatest-d.Least)/2, half, 2+1e-6*half)
+		near(t, "middle", float64(d.Greatest+d.Least)/2, float64(outside-seat), 0)
+	})
+}
+
+// TestGradesAndDeviationsRise: a coarser grade and a larger size have no smaller tolerance; the
+// letters go up in their order; limits are those of the sizes.
+func TestGradesAndDeviationsRise(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := lengthBetween(t, "size", 18*mm+1, 80*mm)
+		larger := lengthBetween(t, "larger", size, 80*mm)
+		for g := sleeve.IT5; g <= sleeve.IT11; g++ {
+			w := must(g.Tolerance(size))
+			if w > must(g.Tolerance(larger)) || g > sleeve.IT5 && w <= must((g-1).Tolerance(size)) {
+				t.Fatalf("%v at %v: %v", g, size, w)
+			}
+			for p := sleeve.ShaftF; p < sleeve.ShaftS; p++ {
+				c, next := sleeve.Class{Position: p, Grade: g}, sleeve.Class{Position: p + 1, Grade: g}
+				if a, b := must(c.Fundamental(size)), must(next.Fundamental(size)); a > b || a == b && p != sleeve.ShaftH {
+					t.Fatalf("%v %v, %v %v", c, a, next, b)
+				}
+				d, l := must(c.Deviations(size)), must(c.Sizes(size))
+				if d.Greatest-d.Least != w || l.Min != size+d.Least || l.Max != size+d.Greatest {
+					t.Fatalf("%v at %v: %v, %v", c, size, d, l)
+				}
+				hole := sleeve.Class{Position: sleeve.HoleH, Grade: g}
+				h, i := must(hole.Sizes(size)), must(sleeve.DiametralFromClasses(size, hole, c))
+				if i.Least != l.Min-h.Max || i.Greatest != l.Max-h.Min {
+					t.Fatalf("%v/%v at %v: %v", hole, c, size, i)
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,324 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve_test
+
+import (
+	"encoding"
+	"encoding/json"
+	"errors"
+	"reflect"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// enumerates checks that the values first to last go to text and back, that their neighbours have
+// no text, and that no other text is one.
+func enumerates[E interface {
+	~int8
+	encoding.TextMarshaler
+	String() string
+}, P interface {
+	*E
+	encoding.TextUnmarshaler
+}](t *testing.T, zero string, first, last E) {
+	t.Helper()
+	seen := map[string]bool{}
+	for _, e := range append([]E{0}, sequence(first, last)...) {
+		text, err := e.MarshalText()
+		if err != nil || string(text) != e.String() || seen[string(text)] || e == 0 && string(text) != zero {
+			t.Errorf("%T(%d): %q, %v", e, e, text, err)
+		}
+		seen[string(text)] = true
+		back := last
+		if err := P(&back).UnmarshalText(text); err != nil || back != e {
+			t.Errorf("%q goes back to %v, %v", text, back, err)
+		}
+	}
+	for _, e := range []E{-1, last + 1, 127, -128} {
+		if text, err := e.MarshalText(); !errors.Is(err, sleeve.ErrText) {
+			t.Errorf("%T(%d): %q, %v", e, e, text, err)
+		}
+		if e.String() == "" {
+			t.Errorf("%T(%d) says nothing", e, e)
+		}
+	}
+	for _, s := range []string{"nothing like it", " ", strings.Repeat("x", 1000)} {
+		back := last
+		if err := P(&back).UnmarshalText([]byte(s)); !errors.Is(err, sleeve.ErrText) || back != last || len(err.Error()) > 200 {
+			t.Errorf("%.20q: %v, %v", s, back, err)
+		}
+	}
+}
+
+func sequence[E ~int8](first, last E) (es []E) {
+	for e := first; e <= last; e++ {
+		es = append(es, e)
+	}
+	return es
+}
+
+func TestEnumerations(t *testing.T) {
+	enumerates[sleeve.Basis](t, "not known", sleeve.ByYield, sleeve.ByTensile)
+	enumerates[sleeve.Position](t, "", sleeve.HoleH, sleeve.ShaftS)
+	enumerates[sleeve.Grade](t, "", sleeve.IT5, sleeve.IT11)
+	enumerates[sleeve.Caution](t, "", sleeve.EvenHeat, sleeve.CanComeLoose)
+	for g := sleeve.Grade(1); g < sleeve.IT5; g++ {
+		if _, err := g.MarshalText(); !errors.Is(err, sleeve.ErrText) || g.String() == "" {
+			t.Errorf("grade %d: %v", int8(g), err)
+		}
+	}
+}
+
+// TestCautions: every one says what, and from where.
+func TestCautions(t *testing.T) {
+	for c := sleeve.EvenHeat; c <= sleeve.CanComeLoose; c++ {
+		if len(c.Text()) < 40 || c.Source() == "" || c.String() == "" {
+			t.Errorf("caution %d: %q %q %q", c, c, c.Text(), c.Source())
+		}
+	}
+	for _, c := range []sleeve.Caution{-1, sleeve.NoCaution, sleeve.CanComeLoose + 1, 127} {
+		if c.Text() != "" || c.Source() != "" {
+			t.Errorf("caution %d warns of %q", c, c.Text())
+		}
+		if sleeve.Cautions(0xffffffff).Has(c) {
+			t.Errorf("a set has %d", c)
+		}
+	}
+}
+
+// TestCautionSets: a set goes to text and back, lists what it has, and refuses what is none.
+func TestCautionSets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := sleeve.Cautions(rapid.Uint32Range(0, 1<<sleeve.CanComeLoose-1).Draw(t, "set")) << 1
+		text, err := s.MarshalText()
+		if err != nil || string(text) != s.String() {
+			t.Fatal(err)
+		}
+		back := sleeve.Cautions(2)
+		if err := back.UnmarshalText(text); err != nil || back != s {
+			t.Fatalf("%s goes back to %v, %v", text, back, err)
+		}
+		n := 0
+		for c := range s.All() {
+			if !s.Has(c) {
+				t.Fatalf("%v is not in %v", c, s)
+			}
+			n++
+		}
+		if s != 0 && n != strings.Count(s.String(), ";")+1 || s == 0 && n != 0 {
+			t.Fatalf("%d in %q", n, s)
+		}
+	})
+	for range sleeve.Cautions(6).All() {
+		break // an early stop is heeded
+	}
+	for _, s := range []sleeve.Cautions{1, 1 << (sleeve.CanComeLoose + 1), 1 << 31} {
+		if _, err := s.MarshalText(); !errors.Is(err, sleeve.ErrText) {
+			t.Errorf("%b: %v", s, err)
+		}
+	}
+	for _, text := range []string{"; ", "even heat; ", "even heat;hot parts", "even heat, hot parts", "; even heat", "heat"} {
+		s := sleeve.Cautions(2)
+		if err := s.UnmarshalText([]byte(text)); !errors.Is(err, sleeve.ErrText) || s != 2 {
+			t.Errorf("%q: %v, %v", text, s, err)
+		}
+	}
+}
+
+// TestCautionsOnResults: what is hot, cold, pressed or loose says so, and what is not does not.
+func TestCautionsOnResults(t *testing.T) {
+	j := demoJoint()
+	j.Sleeve.From, j.Sleeve.To, j.Barrel.From, j.Barrel.To = 293.15, 473.15, 293.15, 473.15
+	hot := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um}))
+	chilled := must(j.ChillSleeve(sleeve.Assembling{Slip: 50 * um}))
+	dry := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: 233.15}))
+	loose := must(j.At(sleeve.Condition{Sleeve: 393.15, Barrel: 393.15}))
+	for _, tt := range []struct {
+		name string
+		got  sleeve.Cautions
+		want string
+	}{
+		{"heated", hot.Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; stops half way"},
+		{"chilled", chilled.Cautions, "cold parts; ventilate; stops half way; coefficient range"},
+		{"both", dry.Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; cold parts; ventilate; stops half way; coefficient range"},
+		{"pressed", must(j.Press(demoPress)).Cautions, "stops half way; press guard"},
+		{"fitted", must(j.Fit()).Cautions, "judged as brittle"},
+		{"loose", loose.Cautions, "judged as brittle; can come loose"},
+		{"warm", must(j.Growth(333.15)).Cautions, ""},
+		{"hot and loose", must(j.Growth(453.15)).Cautions, "can come loose"},
+		{"hotter than its coefficient", must(j.Growth(483.15)).Cautions, "coefficient range; can come loose"},
+		{"loosening in range", must(j.Loosens(sleeve.Condition{})).Cautions, ""},
+	} {
+		if tt.got.String() != tt.want {
+			t.Errorf("%s: %q, want %q", tt.name, tt.got, tt.want)
+		}
+	}
+}
+
+// TestCoefficientRange: where the range of a coefficient is known, it counts; where it is not, 0 to
+// 100 °C; a coefficient from 20 °C up serves a cool morning.
+func TestCoefficientRange(t *testing.T) {
+	for _, tt := range []struct {
+		name     string
+		from, to units.Temperature
+		at       float64 // °C
+		want     bool
+	}{
+		{"not known, 100 °C", 0, 0, 100, false},
+		{"not known, 101 °C", 0, 0, 101, true},
+		{"not known, 0 °C", 0, 0, 0, false},
+		{"not known, -1 °C", 0, 0, -1, true},
+		{"20 to 200, 200 °C", 293.15, 473.15, 200, false},
+		{"20 to 200, 201 °C", 293.15, 473.15, 201, true},
+		{"20 to 200, 5 °C", 293.15, 473.15, 5, false},
+		{"20 to 93, 95 °C", 293.15, 366.15, 95, true},
+		{"-50 to 100, -40 °C", 223.15, 373.15, -40, false},
+		{"-50 to 100, -60 °C", 223.15, 373.15, -60, true},
+	} {
+		for name, j := range map[string]sleeve.Joint{"sleeve": demoJoint(), "barrel": demoJoint()} {
+			m, other := &j.Sleeve, &j.Barrel
+			if name == "barrel" {
+				m, other = other, m
+			}
+			m.From, m.To = tt.from, tt.to
+			other.From, other.To = 1, 1273
+			at := must(units.Celsius(tt.at))
+			if got := must(j.At(sleeve.Condition{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
+				t.Errorf("%s of the %s: %v", tt.name, name, got)
+			}
+			if got := must(j.Loosens(sleeve.Condition{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); tt.want && !got {
+				t.Errorf("%s of the %s: Loosens is silent", tt.name, name)
+			}
+		}
+	}
+}
+
+// TestStrengths: which strength judges, tension and compression, and the three verdicts.
+func TestStrengths(t *testing.T) {
+	const mpa = units.Megapascal
+	for _, tt := range []struct {
+		name           string
+		yield, tensile units.Pressure // of both parts
+		barrel, sleeve string
+	}{
+		// The joint has 22.53 MPa of hoop stress and 4.649 MPa of pressure at the barrel's bore,
+		// -58.99 MPa at the sleeve's.
+		{"nothing known", 0, 0, "not known undecided", "not known undecided"},
+		{"ductile, strong", 165 * mpa, 0, "yield within 6.07", "yield within 2.80"},
+		{"ductile goes before brittle", 165 * mpa, 1 * mpa, "yield within 6.07", "yield within 2.80"},
+		{"ductile, near", 80 * mpa, 0, "yield within 2.94", "yield undecided 1.36"},
+		{"ductile, weak", 40 * mpa, 0, "yield undecided 1.47", "yield beyond 0.68"},
+		{"brittle, strong", 0, 207 * mpa, "tensile within 9.19", "tensile within 3.51"},
+		{"brittle, near: 3 in tension, 1.5 in compression", 0, 67 * mpa, "tensile undecided 2.97", "tensile undecided 1.14"},
+		{"brittle, as much in compression as is wanted", 0, 89 * mpa, "tensile within 3.95", "tensile within 1.51"},
+		{"brittle, weak", 0, 22 * mpa, "tensile beyond 0.98", "tensile beyond 0.37"},
+	} {
+		j := demoJoint()
+		j.Sleeve.Yield, j.Sleeve.Tensile, j.Barrel.Yield, j.Barrel.Tensile = tt.yield, tt.tensile, tt.yield, tt.tensile
+		s := must(j.Fit())
+		for _, p := range []struct {
+			part, want string
+			got        sleeve.Strength
+			wanted     float64
+			tension    bool
+		}{
+			{"barrel", tt.barrel, s.Barrel, 3, true},
+			{"sleeve", tt.sleeve, s.Sleeve, 1.5, false},
+		} {
+			got := p.got.Basis.String() + " " + p.got.Verdict.String()
+			if p.got.Basis != sleeve.NoBasis {
+				got += " " + fixed(p.got.Margin.Least)
+			}
+			if got != p.want {
+				t.Errorf("%s: %s: %s, want %s", tt.name, p.part, got, p.want)
+			}
+			if p.got.Basis == sleeve.ByTensile && (p.got.Wanted != p.wanted || p.got.Tension != p.tension) {
+				t.Errorf("%s: %s: %+v", tt.name, p.part, p.got)
+			}
+			if p.got.Basis == sleeve.ByYield && (p.got.Wanted != 1.5 || !p.got.Tension) {
+				t.Errorf("%s: %s: %+v", tt.name, p.part, p.got)
+			}
+		}
+	}
+	// Gas turns a sleeve from compression to tension; with a margin of 3 wanted instead of 1.5 it
+	// fails sooner.
+	j := demoJoint()
+	s := must(j.At(sleeve.Condition{Gas: 30 * mpa}))
+	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Least <= 0 {
+		t.Errorf("with gas: %+v", s.Sleeve)
+	}
+	// A range that has the limit inside it decides nothing, even where the margin at one end is
+	// below 1.
+	j.Interference = sleeve.Diametral{Least: 20 * um, Greatest: 300 * um}
+	s = must(j.Fit())
+	if s.Sleeve.Margin.Least >= 1 || s.Sleeve.Margin.Greatest <= 1 || s.Sleeve.Verdict != uncertainty.Undecided {
+		t.Errorf("range: %+v", s.Sleeve)
+	}
+}
+
+func fixed(x float64) string {
+	text, _ := json.Marshal(float64(int64(x*100+0.5)) / 100)
+	whole, frac, _ := strings.Cut(string(text), ".")
+	return whole + "." + (frac + "00")[:2]
+}
+
+// roundTrip writes v as JSON, reads it back and writes that: the two texts are the same, and hold
+// the names in snake case.
+func roundTrip[T any](t *testing.T, v T) {
+	t.Helper()
+	text, err := json.Marshal(v)
+	if err != nil {
+		t.Fatalf("%T: %v", v, err)
+	}
+	var back T
+	if err := json.Unmarshal(text, &back); err != nil {
+		t.Fatalf("%T: %v in %s", v, err, text)
+	}
+	again, err := json.Marshal(back)
+	if err != nil || string(again) != string(text) {
+		t.Errorf("%T: %s, then %s, %v", v, text, again, err)
+	}
+	var names func(reflect.Type)
+	names = func(r reflect.Type) {
+		if r.Kind() != reflect.Struct || r.PkgPath() != reflect.TypeFor[sleeve.Joint]().PkgPath() {
+			return
+		}
+		if reflect.PointerTo(r).Implements(reflect.TypeFor[encoding.TextUnmarshaler]()) {
+			return
+		}
+		for i := range r.NumField() {
+			f := r.Field(i)
+			tag, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+			if tag == "" || tag != strings.ToLower(tag) || strings.Contains(tag, " ") {
+				t.Errorf("%v.%s has the JSON name %q", r, f.Name, tag)
+			}
+			names(f.Type)
+		}
+	}
+	names(reflect.TypeFor[T]())
+}
+
+func TestJSON(t *testing.T) {
+	j := demoJoint()
+	roundTrip(t, must(j.Fit()))
+	roundTrip(t, must(j.At(sleeve.Condition{Sleeve: 393.15, Barrel: 393.15, Gas: 5e6})))
+	roundTrip(t, must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um})))
+	roundTrip(t, must(j.Loosens(sleeve.Condition{})))
+	roundTrip(t, must(j.Growth(353.15)))
+	roundTrip(t, must(j.Hone(demoSize)))
+	roundTrip(t, must(j.Press(demoPress)))
+	roundTrip(t, must(j.SleeveWall(2*mm)))
+	roundTrip(t, must(sleeve.IT10.Formula(73*mm)))
+	roundTrip(t, sleeve.TradeInterference())
+	roundTrip(t, must(sleeve.DiametralFromClasses(73*mm, must(sleeve.ParseClass("H7")), must(sleeve.ParseClass("s6")))))
+	roundTrip(t, sleeve.Condition{Gas: 1e6})
+	roundTrip(t, sleeve.Assembling{Slip: 50 * um, Sleeve: 200})
+	roundTrip(t, demoPress)
+	roundTrip(t, map[sleeve.Class]sleeve.Grade{{Position: sleeve.HoleH, Grade: sleeve.IT7}: sleeve.IT7})
+}
