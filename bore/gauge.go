@@ -24,13 +24,21 @@ const (
 var kindNames = [...]string{"two-point", "three-point", "telescoping"}
 
 // String returns "two-point", "three-point" or "telescoping".
-func (k Kind) String() string { return enumName(kindNames[:], int(k)) }
+func (k Kind) String() string { return enumName(k, kindNames[:]) }
 
-// MarshalText returns the text of [Kind.String].
-func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+// MarshalText returns the text of [Kind.String]; a value that is none of them is an error.
+func (k Kind) MarshalText() ([]byte, error) { return marshalEnum(k, kindNames[:]) }
 
 // UnmarshalText reads the text of [Kind.String]. On error the receiver keeps its value.
 func (k *Kind) UnmarshalText(text []byte) error { return unmarshalEnum(k, kindNames[:], text) }
+
+// anvils is how many anvils stand evenly round the gauge.
+func (k Kind) anvils() int {
+	if k == ThreePoint {
+		return 3
+	}
+	return 2
+}
 
 // Dial is which way a dial bore gauge runs. On many, a smaller bore pushes the plunger in and
 // the hand runs clockwise, so that "plus" on the dial is a smaller bore.
@@ -46,61 +54,76 @@ const (
 var dialNames = [...]string{"not given", "plus is larger", "plus is smaller"}
 
 // String returns "plus is larger", "plus is smaller" or "not given".
-func (d Dial) String() string { return enumName(dialNames[:], int(d)) }
+func (d Dial) String() string { return enumName(d, dialNames[:]) }
 
-// MarshalText returns the text of [Dial.String].
-func (d Dial) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+// MarshalText returns the text of [Dial.String]; a value that is none of them is an error.
+func (d Dial) MarshalText() ([]byte, error) { return marshalEnum(d, dialNames[:]) }
 
 // UnmarshalText reads the text of [Dial.String]. On error the receiver keeps its value.
 func (d *Dial) UnmarshalText(text []byte) error { return unmarshalEnum(d, dialNames[:], text) }
 
 // A Standard is what a gauge was set to: a setting ring, gauge blocks or a micrometer.
 type Standard struct {
-	Size     units.Length // at 20 °C; zero where the readings stand for themselves
-	Std      units.Length // standard uncertainty of Size
-	Material material.Material
-	At       Temperature // while the gauge was set
+	Size     units.Length      `json:"size,omitzero"` // at 20 °C; zero where the readings stand for themselves
+	Std      units.Length      `json:"std,omitzero"`  // standard uncertainty of Size, or of a reading that stands for itself
+	Material material.Material `json:"material,omitzero"`
+	At       Temperature       `json:"at,omitzero"` // while the gauge was set
 }
 
 // A Gauge is the instrument and the way it was used. The zero Gauge is an ideal two-point one
 // with everything at 20 °C. Half-widths are greatest departures, anywhere within them alike.
 type Gauge struct {
-	Kind       Kind
-	Dial       Dial
-	Resolution units.Length // smallest step that is read
-	// Repeatability is the standard deviation of one reading as known from earlier trials. Where
-	// it is zero, repeats among the readings give it, with their degrees of freedom.
-	Repeatability units.Length
-	Standard      Standard
-	Material      material.Material // of the gauge's rod; matters where SetAt and UsedAt differ
-	SetAt, UsedAt Temperature       // of the gauge
+	Kind       Kind         `json:"kind,omitzero"`
+	Dial       Dial         `json:"dial,omitzero"`
+	Resolution units.Length `json:"resolution,omitzero"` // smallest step that is read
+	// Repeatability is the standard deviation of one reading as known from earlier trials, taken
+	// as known without doubt. Where it is zero, or the repeats among the readings scatter more
+	// than it allows at a chance of 1 in 100, the repeats give it, with their degrees of freedom.
+	Repeatability units.Length      `json:"repeatability,omitzero"`
+	Standard      Standard          `json:"standard,omitzero"`
+	Material      material.Material `json:"material,omitzero"` // of the gauge's rod; matters where SetAt and UsedAt differ
+	SetAt         Temperature       `json:"set_at,omitzero"`   // of the gauge while it was set
+	UsedAt        Temperature       `json:"used_at,omitzero"`  // of the gauge in use
 
-	Part   material.Material // of the cylinder
-	PartAt Temperature       // of the cylinder while it was measured
+	Part   material.Material `json:"part,omitzero"`    // of the cylinder
+	PartAt Temperature       `json:"part_at,omitzero"` // of the cylinder while it was measured
 
 	// What does not cancel between one place and another, as half-widths.
-	DialError   units.Length            // of the dial over the travel used
-	Drift       units.Length            // of the zero between one setting and the next
-	PlaceSpread units.TemperatureChange // of the wall's temperature from place to place
+	DialError   units.Length            `json:"dial_error,omitzero"`   // of the dial over the travel used
+	Drift       units.Length            `json:"drift,omitzero"`        // of the zero between one setting and the next
+	PlaceSpread units.TemperatureChange `json:"place_spread,omitzero"` // of the wall's temperature from place to place
 }
 
 // Diameter returns the diameter that a dial deviation from the setting size means, for a
 // [Reading]. It errs with ErrGauge where the gauge has no setting size or no direction of the
-// dial.
+// dial, and with ErrReading where the diameter is not above 0 and up to [units.MaxLength].
 func (g Gauge) Diameter(deviation units.Length) (units.Length, error) {
-	switch {
-	case g.Standard.Size <= 0:
-		return 0, fmt.Errorf("bore: dial deviation %v: the size of the setting standard is wanted: %w", deviation, ErrGauge)
-	case g.Dial == PlusIsLarger:
-		return g.Standard.Size + deviation, nil
-	case g.Dial == PlusIsSmaller:
-		return g.Standard.Size - deviation, nil
+	if g.Standard.Size <= 0 || g.Standard.Size > units.MaxLength {
+		return 0, fmt.Errorf("bore: dial deviation %v: the size of the setting standard is wanted, not %v: %w", deviation, g.Standard.Size, ErrGauge)
 	}
-	return 0, fmt.Errorf("bore: dial deviation %v: which way the dial runs is wanted: %w", deviation, ErrGauge)
+	if deviation.Abs() > units.MaxLength {
+		return 0, fmt.Errorf("bore: dial deviation %v: want ±%v at most: %w", deviation, units.MaxLength, ErrReading)
+	}
+	d := g.Standard.Size
+	switch g.Dial {
+	case PlusIsLarger:
+		d += deviation
+	case PlusIsSmaller:
+		d -= deviation
+	default:
+		return 0, fmt.Errorf("bore: dial deviation %v: which way the dial runs is wanted: %w", deviation, ErrGauge)
+	}
+	if d <= 0 || d > units.MaxLength {
+		return 0, fmt.Errorf("bore: dial deviation %v from %v: diameter %v: want above 0, up to %v: %w", deviation, g.Standard.Size, d, units.MaxLength, ErrReading)
+	}
+	return d, nil
 }
 
 func (g Gauge) validate() error {
-	for _, l := range []struct {
+	if _, err := g.Kind.MarshalText(); err != nil {
+		return fmt.Errorf("bore: gauge: kind: %w: %w", err, ErrGauge)
+	}
+	for _, l := range [...]struct {
 		what string
 		size units.Length
 		most units.Length
@@ -116,27 +139,29 @@ func (g Gauge) validate() error {
 			return fmt.Errorf("bore: gauge: %s %v: want 0 to %v: %w", l.what, l.size, l.most, ErrGauge)
 		}
 	}
-	if s := float64(g.PlaceSpread); math.IsNaN(s) || s < 0 || s > 1000 {
+	s := float64(g.PlaceSpread)
+	if !(s >= 0 && s <= 1000) {
 		return fmt.Errorf("bore: gauge: spread of temperature from place to place %v K: want 0 to 1000 K: %w", s, ErrGauge)
 	}
-	for _, t := range []struct {
-		what string
-		at   Temperature
-		of   material.Material
+	for _, t := range [...]struct {
+		what   string
+		at     Temperature
+		of     *material.Material
+		wanted bool
 	}{
-		{"setting standard", g.Standard.At, g.Standard.Material},
-		{"gauge when set", g.SetAt, g.Material},
-		{"gauge in use", g.UsedAt, g.Material},
-		{"cylinder", g.PartAt, g.Part},
+		{"setting standard", g.Standard.At, &g.Standard.Material, false},
+		{"gauge when set", g.SetAt, &g.Material, false},
+		{"gauge in use", g.UsedAt, &g.Material, false},
+		{"cylinder", g.PartAt, &g.Part, s > 0},
 	} {
 		if err := t.at.validate(t.what); err != nil {
 			return err
 		}
 		e, w := float64(t.of.Expansion), float64(t.of.Within)
-		if math.IsNaN(e) || e < 0 || e > 1e-3 || math.IsNaN(w) || w < 0 || w > 1e-3 {
-			return fmt.Errorf("bore: expansion of the %s, %v ± %v: want 0 to 1000e-6/K: %w", t.what, t.of.Expansion, t.of.Within, ErrGauge)
+		if !(e >= 0 && e <= 1e-3 && w >= 0 && w <= 1e-3) {
+			return fmt.Errorf("bore: expansion of the %s, %v ± %v /K: want 0 to 1000e-6 /K: %w", t.what, e, w, ErrGauge)
 		}
-		if !t.at.isReference() && e == 0 {
+		if e == 0 && (t.wanted || !t.at.isReference()) {
 			return fmt.Errorf("bore: the %s was at %v: its expansion is wanted to bring it to 20 °C: %w", t.what, t.at, ErrGauge)
 		}
 	}
@@ -144,7 +169,7 @@ func (g Gauge) validate() error {
 }
 
 // comparison is the model of one reading.
-func (g Gauge) comparison(shown units.Length) material.Comparison {
+func (g *Gauge) comparison(shown units.Length) material.Comparison {
 	c := material.Comparison{
 		Standard: g.Standard.Size, Deviation: shown - g.Standard.Size,
 		StandardAt: g.Standard.At.orReference().Value,
@@ -159,23 +184,39 @@ func (g Gauge) comparison(shown units.Length) material.Comparison {
 	return c
 }
 
-// shared returns the components of doubt, in micrometres, that all places of one bore have in
-// common: the standard, the four temperatures and the three expansions. They move every size
-// alike and cancel in a difference.
-func (g Gauge) shared(c material.Comparison) ([]uncertainty.Component, error) {
+// scatter is the standard deviation of one reading, in micrometres, and its degrees of freedom,
+// 0 for infinitely many.
+type scatter struct{ std, dof float64 }
+
+// The components of doubt of one place, in their order: first those that all places of one bore
+// share, which move every size alike and cancel in a difference; then those that a place has to
+// itself, of which more repeats lessen the first alone.
+const (
+	firstOwn = 8
+	allParts = 13
+)
+
+type parts [allParts]uncertainty.Component
+
+// components returns what the doubt of one size is made of, in micrometres, for the mean of n
+// readings.
+func (g *Gauge) components(c *material.Comparison, sc scatter, n int) (parts, error) {
 	s, err := c.Sensitivities()
 	if err != nil {
-		return nil, err
+		return parts{}, err
 	}
 	const um = units.Micrometre
 	perK := func(name string, l units.Length, within units.TemperatureChange) uncertainty.Component {
-		return uncertainty.Component{Name: name, Sensitivity: l.In(um), Std: uncertainty.Rectangular(within.In(units.Kelvin))}
+		return uncertainty.Component{Name: name, Sensitivity: l.In(um), Std: uncertainty.Rectangular(within.In(units.Kelvin)), Unit: "K"}
 	}
 	perMillion := func(name string, l units.Length, within units.Expansion) uncertainty.Component {
-		return uncertainty.Component{Name: name, Sensitivity: l.In(um), Std: uncertainty.Rectangular(float64(within) * 1e6)}
+		return uncertainty.Component{Name: name, Sensitivity: l.In(um), Std: uncertainty.Rectangular(float64(within) * 1e6), Unit: "1e-6/K"}
 	}
-	return []uncertainty.Component{
-		{Name: "setting standard", Sensitivity: s.Standard, Std: g.Standard.Std.In(um)},
+	length := func(name string, sensitivity, std float64) uncertainty.Component {
+		return uncertainty.Component{Name: name, Sensitivity: sensitivity, Std: std, Unit: "µm"}
+	}
+	ps := parts{
+		length("setting standard", s.Standard, g.Standard.Std.In(um)),
 		perK("temperature of the standard", s.StandardAt, g.Standard.At.Within),
 		perK("temperature of the gauge when set", s.GaugeSetAt, g.SetAt.Within),
 		perK("temperature of the gauge in use", s.GaugeUseAt, g.UsedAt.Within),
@@ -183,22 +224,13 @@ func (g Gauge) shared(c material.Comparison) ([]uncertainty.Component, error) {
 		perMillion("expansion of the standard", s.StandardExpansion, g.Standard.Material.Within),
 		perMillion("expansion of the gauge", s.GaugeExpansion, g.Material.Within),
 		perMillion("expansion of the cylinder", s.PartExpansion, g.Part.Within),
-	}, nil
-}
 
-// own returns the components of doubt, in micrometres, that each place has to itself, for a
-// mean of n readings of which one scatters by repeatability.
-func (g Gauge) own(c material.Comparison, repeatability float64, dof float64, n int) ([]uncertainty.Component, error) {
-	s, err := c.Sensitivities()
-	if err != nil {
-		return nil, err
+		length("repeatability", s.Deviation, sc.std/math.Sqrt(float64(n))),
+		length("resolution", s.Deviation, uncertainty.Resolution(g.Resolution.In(um))),
+		length("dial error", s.Deviation, uncertainty.Rectangular(g.DialError.In(um))),
+		length("drift of the zero", s.Deviation, uncertainty.Rectangular(g.Drift.In(um))),
+		perK("temperature from place to place", s.PartAt, g.PlaceSpread),
 	}
-	const um = units.Micrometre
-	return []uncertainty.Component{
-		{Name: "repeatability", Sensitivity: s.Deviation, Std: repeatability / math.Sqrt(float64(n)), DoF: dof},
-		{Name: "resolution", Sensitivity: s.Deviation, Std: uncertainty.Resolution(g.Resolution.In(um))},
-		{Name: "dial error", Sensitivity: s.Deviation, Std: uncertainty.Rectangular(g.DialError.In(um))},
-		{Name: "drift of the zero", Sensitivity: s.Deviation, Std: uncertainty.Rectangular(g.Drift.In(um))},
-		{Name: "temperature from place to place", Sensitivity: s.PartAt.In(um), Std: uncertainty.Rectangular(g.PlaceSpread.In(units.Kelvin))},
-	}, nil
+	ps[firstOwn].DoF = sc.dof
+	return ps, nil
 }

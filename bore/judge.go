@@ -3,7 +3,9 @@
 package bore
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -12,21 +14,27 @@ import (
 // Limits are what a maker allows of a bore, each optional. Manuals define wear differently, so
 // each limit holds for the quantity named here and no other.
 type Limits struct {
-	New     units.Limits // of every diameter, as for a new bore
-	Service units.Limits // of every diameter, worn
+	New     units.Limits `json:"new,omitzero"`     // of every diameter, as for a new bore
+	Service units.Limits `json:"service,omitzero"` // of every diameter, worn
 	// The greatest allowed:
-	Ovality units.Length // greatest minus least diameter in one plane
-	Taper   units.Length // difference along one axis between the uppermost and the lowest plane, either way
-	Spread  units.Length // greatest minus least of all diameters
+	Ovality units.Length `json:"ovality,omitzero"` // greatest minus least diameter in one plane, along the axes read
+	Taper   units.Length `json:"taper,omitzero"`   // difference along one axis between the uppermost and the lowest plane, either way
+	Spread  units.Length `json:"spread,omitzero"`  // greatest minus least of all diameters read
+	// TrueOvality is the greatest minus least diameter in one plane of the wall itself, whether
+	// or not an axis met them.
+	TrueOvality units.Length `json:"true_ovality,omitzero"`
 }
 
 func (l Limits) validate() error {
-	for _, w := range []units.Limits{l.New, l.Service} {
+	for _, w := range [...]units.Limits{l.New, l.Service} {
 		if err := w.Validate(); err != nil {
 			return fmt.Errorf("bore: %w: %w", ErrLimits, err)
 		}
+		if w.Min < 0 || w.Max < 0 || w.Min > units.MaxLength || w.Max > units.MaxLength {
+			return fmt.Errorf("bore: limits %v: want 0 (not given) to %v: %w", w, units.MaxLength, ErrLimits)
+		}
 	}
-	for _, m := range []units.Length{l.Ovality, l.Taper, l.Spread} {
+	for _, m := range [...]units.Length{l.Ovality, l.Taper, l.Spread, l.TrueOvality} {
 		if m < 0 || m > units.MaxLength {
 			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, ErrLimits)
 		}
@@ -34,152 +42,315 @@ func (l Limits) validate() error {
 	return nil
 }
 
-// What a finding of [Geometry.Judge] is about: its Subject begins with one of these.
+// What a finding of [Geometry.Judge] is about: its Subject is one of these, followed for ovality
+// and taper by where, and by [NotMeasured] where the readings do not show it.
 const (
-	SubjectNew     = "new bore"
-	SubjectService = "service limit"
-	SubjectOvality = "ovality"
-	SubjectTaper   = "taper"
-	SubjectSpread  = "greatest minus least"
+	SubjectNew         = "new bore"
+	SubjectService     = "service limit"
+	SubjectOvality     = "ovality"
+	SubjectTaper       = "taper"
+	SubjectSpread      = "greatest minus least"
+	SubjectTrueOvality = "true ovality"
 )
 
-// Judge holds the bore against each limit that is given, in the order of the fields of
-// [Limits], and skips what the readings cannot show, such as ovality from one axis.
+// NotMeasured ends the subject of a finding about something that the readings cannot show, such
+// as ovality from one axis. Its verdict is Undecided and its Measured is the zero Estimate.
+const NotMeasured = ", not measured"
+
+// Judge holds the bore against each limit that is given, in the order of the fields of [Limits].
+// What the readings cannot show is undecided, with a subject that ends in [NotMeasured].
 //
-// Each finding's risk is per limit. Within one limit many places take part: "within" wants
-// every one of them within, "beyond" shares its risk over them. A finding is about the quantity
-// along the axes and depths that were read, as manuals define it, and says nothing of what the
-// readings cannot see.
+// The risk r is per limit. Within one limit many places take part: "within" wants every one of
+// them within; "beyond" wants one of them beyond at its share of the risk (Bonferroni's
+// inequality). The finding names the worst, with the share that was kept to in its Risk and what
+// that is per in its Per. It is about the quantity along the axes and depths that were read, as
+// manuals define it, and says nothing of what the readings cannot see.
+//
+// True ovality is another matter. What was read cannot be more than what is there, so it is
+// beyond where the readings are. It is within only where the lobes that three axes or more
+// carry, two and for five axes four, are within as well: if these are all the wall has. From two
+// axes it is never within; Conform is then that of the axes read, the most it can be.
+//
+// Errors: ErrNoReadings, ErrLimits, and those of [uncertainty.Judge] for an impossible risk.
 func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]uncertainty.Finding, error) {
-	if len(g.Planes) == 0 {
+	all := g.places()
+	if len(all) == 0 {
 		return nil, fmt.Errorf("bore: judge: %w", ErrNoReadings)
 	}
 	if err := l.validate(); err != nil {
 		return nil, err
 	}
-	var findings []uncertainty.Finding
-	add := func(f uncertainty.Finding, err error) error {
-		if err != nil {
-			return fmt.Errorf("bore: judge: %w", err)
-		}
-		f.Per = "limit"
-		findings = append(findings, f)
-		return nil
-	}
-	for _, s := range []struct {
+	findings := make([]uncertainty.Finding, 0, 6)
+	for _, q := range [...]struct {
 		subject string
 		window  units.Limits
-	}{{SubjectNew, l.New}, {SubjectService, l.Service}} {
-		if s.window.IsZero() {
+	}{
+		{SubjectNew, l.New},
+		{SubjectService, l.Service},
+		{SubjectOvality, units.Limits{Max: l.Ovality}},
+		{SubjectTaper, units.Limits{Max: l.Taper}},
+		{SubjectSpread, units.Limits{Max: l.Spread}},
+		{SubjectTrueOvality, units.Limits{Max: l.TrueOvality}},
+	} {
+		if q.window.IsZero() {
 			continue
 		}
-		if err := add(g.judgeSizes(s.subject, s.window, r)); err != nil {
-			return nil, err
+		j := jury{window: q.window, risk: r}
+		var err error
+		switch q.subject {
+		case SubjectNew, SubjectService:
+			err = j.sizes(all)
+		case SubjectOvality:
+			err = j.ovality(g.Planes, false)
+		case SubjectTrueOvality:
+			err = j.ovality(g.Planes, true)
+		case SubjectTaper:
+			err = j.taper(g.Tapers)
+		case SubjectSpread:
+			err = j.spread(all)
 		}
-	}
-	if l.Ovality > 0 && g.HasOvality {
-		if err := add(g.judgeOvality(units.Limits{Max: l.Ovality}, r)); err != nil {
-			return nil, err
+		if err != nil {
+			return nil, fmt.Errorf("bore: judge %s: %w", q.subject, err)
 		}
-	}
-	if l.Taper > 0 && g.HasTaper() {
-		if err := add(g.judgeTaper(units.Limits{Max: l.Taper}, r)); err != nil {
-			return nil, err
+		f, err := j.verdict(q.subject)
+		if err != nil {
+			return nil, fmt.Errorf("bore: judge %s: %w", q.subject, err)
 		}
-	}
-	if all := g.places(); l.Spread > 0 && len(all) > 1 {
-		f, err := judgeRange(SubjectSpread, all, units.Limits{Max: l.Spread}, r)
-		if err := add(f, err); err != nil {
-			return nil, err
-		}
+		findings = append(findings, f)
 	}
 	return findings, nil
 }
 
-func (g Geometry) judgeSizes(subject string, w units.Limits, r uncertainty.Risk) (uncertainty.Finding, error) {
-	var sizes []uncertainty.Estimate
-	for _, p := range g.places() {
-		sizes = append(sizes, p.Size)
-	}
-	f, err := uncertainty.JudgeGreatest(sizes, w, r)
-	f.Subject = subject
-	return f, err
+// A jury hears the findings on one limit and keeps the worst.
+type jury struct {
+	window units.Limits
+	risk   uncertainty.Risk
+	worst  uncertainty.Finding
+	where  string // of the worst
+	heard  bool
 }
 
-func (g Geometry) judgeOvality(w units.Limits, r uncertainty.Risk) (uncertainty.Finding, error) {
-	var fs []uncertainty.Finding
-	n := 0
-	for _, p := range g.Planes {
-		if p.HasOvality {
-			n++
-		}
-	}
-	for _, p := range g.Planes {
-		if !p.HasOvality {
-			continue
-		}
-		f, err := judgeRange(fmt.Sprintf("%s at %v", SubjectOvality, p.Depth), p.Places, w, shareBeyond(r, n))
-		if err != nil {
-			return uncertainty.Finding{}, err
-		}
-		fs = append(fs, f)
-	}
-	return worst(fs, r), nil
-}
-
-func (g Geometry) judgeTaper(w units.Limits, r uncertainty.Risk) (uncertainty.Finding, error) {
-	var fs []uncertainty.Finding
-	for _, t := range g.Tapers {
-		f, err := uncertainty.JudgeDifference(t.Size, w, shareBeyond(r, len(g.Tapers)))
-		if err != nil {
-			return uncertainty.Finding{}, err
-		}
-		f.Subject = fmt.Sprintf("%s, %s axis", SubjectTaper, FormatAxis(t.Axis))
-		fs = append(fs, f)
-	}
-	return worst(fs, r), nil
-}
-
-// judgeRange holds the greatest minus the least of the places against w.
-func judgeRange(subject string, ps []Place, w units.Limits, r uncertainty.Risk) (uncertainty.Finding, error) {
-	sizes := make([]units.Length, len(ps))
-	var each uncertainty.Estimate // the doubt of one place: the largest of them, with the fewest degrees of freedom
-	for i, p := range ps {
-		sizes[i] = p.Own.Value
-		each.Std = max(each.Std, p.Own.Std)
-		if p.Own.DoF > 0 && (each.DoF == 0 || p.Own.DoF < each.DoF) {
-			each.DoF = p.Own.DoF
-		}
-	}
-	f, err := uncertainty.JudgeRange(sizes, each.Std, each.DoF, w, r)
-	f.Subject = subject
-	return f, err
-}
-
-// shareBeyond shares the risk of a wrong "beyond" over n quantities of which the worst is
-// reported. A wrong "within" needs no sharing: it wants every one of them to pass.
-func shareBeyond(r uncertainty.Risk, n int) uncertainty.Risk {
+// shared returns the risk for each of n quantities of which the worst is reported. A wrong
+// "beyond" is shared among them; a wrong "within" needs no sharing, since it wants every one of
+// them to pass.
+func (j *jury) shared(n int) uncertainty.Risk {
+	r := j.risk.OrDefault()
 	return uncertainty.Risk{Accept: r.Accept, Reject: r.Share(n).Reject}
 }
 
-// worst returns the finding that decides for all, under the risk of all: the least likely to
-// conform among those beyond, else among the undecided, else among those within.
-func worst(fs []uncertainty.Finding, r uncertainty.Risk) uncertainty.Finding {
-	rank := func(f uncertainty.Finding) int {
-		switch f.Verdict {
-		case uncertainty.Beyond:
-			return 2
-		case uncertainty.Undecided:
-			return 1
-		}
+// hear takes a finding and reports whether it is the worst so far: beyond is worse than
+// undecided, and that worse than within; of equals, the less likely to conform is the worse, and
+// then the one with less room left.
+func (j *jury) hear(f uncertainty.Finding) bool {
+	if j.heard && !worse(f, j.worst) {
+		return false
+	}
+	j.worst, j.heard = f, true
+	return true
+}
+
+func worse(f, than uncertainty.Finding) bool {
+	if a, b := rank(f.Verdict), rank(than.Verdict); a != b {
+		return a > b
+	}
+	if f.Conform != than.Conform {
+		return f.Conform < than.Conform
+	}
+	return room(f) < room(than)
+}
+
+func rank(v uncertainty.Verdict) int {
+	switch v {
+	case uncertainty.Within:
 		return 0
+	case uncertainty.Beyond:
+		return 2
 	}
-	w := fs[0]
-	for _, f := range fs[1:] {
-		if rank(f) > rank(w) || rank(f) == rank(w) && f.Conform < w.Conform {
-			w = f
+	return 1
+}
+
+// room is how far the measured value lies inside its window, a difference either way.
+func room(f uncertainty.Finding) units.Length {
+	left := units.MaxLength
+	if f.Limits.HasMin() {
+		left = f.Measured.Value - f.Limits.Min
+	}
+	if f.Limits.HasMax() {
+		left = min(left, f.Limits.Max-f.Measured.Value.Abs())
+	}
+	return left
+}
+
+// verdict returns the worst finding as that of the limit.
+func (j *jury) verdict(subject string) (uncertainty.Finding, error) {
+	if !j.heard {
+		// Any estimate will do to have the risk checked and filled in.
+		f, err := uncertainty.Judge(uncertainty.Estimate{}, j.window, j.risk)
+		return uncertainty.Finding{Subject: subject + NotMeasured, Limits: j.window, Risk: f.Risk, Per: f.Per}, err
+	}
+	f := j.worst
+	f.Subject = subject + j.where
+	return f, nil
+}
+
+// A candidate is one of several quantities held against one limit.
+type candidate struct {
+	e uncertainty.Estimate // a difference or a range without its sign
+	n int                  // how many readings a range is of
+	i int                  // the quantity it stands for
+}
+
+// decisive returns the candidates that can be the worst: of those whose doubt is the same, the
+// first of the largest and the first of the smallest, as far as the window looks at either. The
+// others are nearer to its middle and cannot differ in anything else. The slice is sorted.
+func (j *jury) decisive(cs []candidate) []candidate {
+	slices.SortStableFunc(cs, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(a.n, b.n), cmp.Compare(a.e.Std, b.e.Std), cmp.Compare(a.e.DoF, b.e.DoF),
+			cmp.Compare(a.e.Value, b.e.Value), cmp.Compare(a.i, b.i))
+	})
+	same := func(a, b candidate) bool { return a.n == b.n && a.e.Std == b.e.Std && a.e.DoF == b.e.DoF }
+	kept := cs[:0]
+	for from := 0; from < len(cs); {
+		to := from + 1
+		for to < len(cs) && same(cs[to], cs[from]) {
+			to++
+		}
+		largest := to - 1
+		for largest > from && cs[largest-1].e.Value == cs[to-1].e.Value {
+			largest--
+		}
+		a, b := cs[from], cs[largest]
+		if j.window.HasMin() {
+			kept = append(kept, a)
+		}
+		if j.window.HasMax() && (largest != from || !j.window.HasMin()) {
+			kept = append(kept, b)
+		}
+		from = to
+	}
+	return kept
+}
+
+// sizes hears what [uncertainty.JudgeGreatest] would make of all places.
+func (j *jury) sizes(places []Place) error {
+	cs := make([]candidate, len(places))
+	for i := range places {
+		cs[i] = candidate{e: places[i].Size, i: i}
+	}
+	for _, c := range j.decisive(cs) {
+		f, err := uncertainty.Judge(c.e, j.window, j.shared(len(places)))
+		if err != nil {
+			return err
+		}
+		j.hear(f)
+	}
+	j.worst.Kind, j.worst.N, j.worst.Risk = uncertainty.GreatestOf, len(places), j.risk.OrDefault()
+	j.worst.Per = fmt.Sprintf("%d places", len(places))
+	return nil
+}
+
+func (j *jury) spread(places []Place) error {
+	if len(places) < 2 {
+		return nil
+	}
+	f, err := rangeOf(places, j.window, j.risk)
+	j.hear(f)
+	return err
+}
+
+func (j *jury) taper(ts []Taper) error {
+	cs := make([]candidate, len(ts))
+	for i, t := range ts {
+		cs[i] = candidate{e: t.Size, i: i}
+		cs[i].e.Value = t.Size.Value.Abs()
+	}
+	for _, c := range j.decisive(cs) {
+		f, err := uncertainty.JudgeDifference(ts[c.i].Size, j.window, j.shared(len(ts)))
+		if err != nil {
+			return err
+		}
+		if j.hear(f) {
+			j.where = ", " + FormatAxis(ts[c.i].Axis) + " axis"
+			j.worst.Per = fmt.Sprintf("one of %d axes", len(ts))
 		}
 	}
-	w.Risk = r.Share(1)
-	return w
+	return nil
+}
+
+// ovality hears each plane, along the axes read or for the wall itself.
+func (j *jury) ovality(planes []Plane, wall bool) error {
+	cs := make([]candidate, 0, len(planes))
+	for i := range planes {
+		if p := &planes[i]; p.HasOvality {
+			e := each(p.Places)
+			e.Value = p.Ovality.Value
+			cs = append(cs, candidate{e, len(p.Places), i})
+		}
+	}
+	n := len(cs)
+	r := j.shared(n)
+	if !wall { // each wall has its own lobes, which may differ where the ranges do not
+		cs = j.decisive(cs)
+	}
+	for _, c := range cs {
+		p := &planes[c.i]
+		f, err := rangeOf(p.Places, j.window, r)
+		if err == nil && wall && f.Verdict != uncertainty.Beyond {
+			f, err = p.lobed(f, r)
+		}
+		if err != nil {
+			return err
+		}
+		if j.hear(f) {
+			j.where = " at " + p.Depth.String()
+			j.worst.Per = fmt.Sprintf("one of %d planes", n)
+		}
+	}
+	return nil
+}
+
+// lobed returns the finding on the wall of a plane whose readings are not beyond. Scatter makes
+// lobes look larger than they are, so that they can be trusted when they are within but not when
+// they are beyond.
+func (p *Plane) lobed(read uncertainty.Finding, r uncertainty.Risk) (uncertainty.Finding, error) {
+	if p.TwoLobe.IsZero() {
+		read.Verdict = uncertainty.Undecided
+		return read, nil
+	}
+	// The most that lobes of two and of four, and what readings there depart from them by, can
+	// come to together.
+	two, four := p.TwoLobe.Amplitude, p.FourLobe.Amplitude
+	f, err := uncertainty.JudgeDifference(uncertainty.Estimate{
+		Value: 2 * (two.Value + four.Value + p.departure()), Std: 2 * (two.Std + four.Std), DoF: fewer(two.DoF, four.DoF),
+	}, read.Limits, r)
+	if err != nil {
+		return f, err
+	}
+	if f.Verdict == uncertainty.Beyond {
+		f.Verdict = uncertainty.Undecided
+	}
+	if worse(read, f) {
+		return read, nil
+	}
+	return f, nil
+}
+
+// rangeOf holds the greatest less the least of the places against w.
+func rangeOf(ps []Place, w units.Limits, r uncertainty.Risk) (uncertainty.Finding, error) {
+	sizes := make([]units.Length, len(ps))
+	for i := range ps {
+		sizes[i] = ps[i].Own.Value
+	}
+	e := each(ps)
+	return uncertainty.JudgeRange(sizes, e.Std, e.DoF, w, r)
+}
+
+// each returns the largest doubt that any of the places has to itself, with the fewest degrees of
+// freedom.
+func each(ps []Place) uncertainty.Estimate {
+	var e uncertainty.Estimate
+	for i := range ps {
+		e.Std, e.DoF = max(e.Std, ps[i].Own.Std), fewer(e.DoF, ps[i].Own.DoF)
+	}
+	return e
 }

@@ -4,14 +4,19 @@ package bore
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
-	"math"
 	"slices"
 
-	"borewright.example/bore/internal/lobes"
+	"gonum.org/v1/gonum/mathext"
+
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
+
+// Measure turns the readings of one bore of which nothing else is known into its geometry at
+// 20 °C, as [Layout.Measure] does.
+func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Measure(readings, g) }
 
 // Measure turns the readings of one bore into its geometry at 20 °C. The order of the readings
 // does not matter and the slice is left as it was.
@@ -20,205 +25,276 @@ import (
 // repeatability is not known from elsewhere they give it, pooled over all places. A plane is
 // all readings at exactly one depth.
 //
-// Errors: ErrNoReadings, ErrReading, ErrSlippedDigit (unless Confirmed), ErrGauge.
-func Measure(readings []Reading, g Gauge) (Geometry, error) {
+// Errors: ErrNoReadings; ErrLayout; ErrGauge; and, for all readings at once, ErrReading (also
+// for one below the bore), ErrPort, ErrSlippedDigit (unless Confirmed).
+func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 	if len(readings) == 0 {
 		return Geometry{}, fmt.Errorf("bore: measure: %w", ErrNoReadings)
 	}
-	for _, r := range readings {
-		if err := r.validate(); err != nil {
-			return Geometry{}, err
-		}
+	if err := l.validate(); err != nil {
+		return Geometry{}, err
 	}
 	if err := g.validate(); err != nil {
 		return Geometry{}, err
 	}
-	if err := checkSlips(readings); err != nil {
-		return Geometry{}, err
-	}
-	groups := group(readings)
-	repeatability, dof := g.Repeatability.In(units.Micrometre), 0.0
-	if repeatability == 0 {
-		repeatability, dof = pooled(groups)
-	}
-	geo := Geometry{Kind: g.Kind}
-	for _, rs := range groups {
-		p, budget, err := g.place(rs, repeatability, dof)
-		if err != nil {
-			return Geometry{}, err
-		}
-		if n := len(geo.Planes); n == 0 || geo.Planes[n-1].Depth != p.Depth {
-			geo.Planes = append(geo.Planes, Plane{Depth: p.Depth})
-		}
-		plane := &geo.Planes[len(geo.Planes)-1]
-		plane.Places = append(plane.Places, p)
-		if len(geo.Budget.Components) == 0 || p.Size.Value > geo.Largest.Size.Value {
-			geo.Largest, geo.Budget = p, budget
-		}
-	}
-	for i := range geo.Planes {
-		if err := geo.Planes[i].finish(g.Kind); err != nil {
-			return Geometry{}, err
-		}
-	}
-	if err := geo.finish(); err != nil {
-		return Geometry{}, err
-	}
-	return geo, nil
-}
-
-// group sorts a copy of the readings into places, by depth and axis.
-func group(readings []Reading) [][]Reading {
 	rs := slices.Clone(readings)
+	if err := l.checkAll(rs, g.Kind); err != nil {
+		return Geometry{}, err
+	}
 	for i := range rs {
 		rs[i].Axis = foldAxis(rs[i].Axis)
 	}
-	slices.SortFunc(rs, func(a, b Reading) int {
-		return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Axis, b.Axis), cmp.Compare(a.Diameter, b.Diameter))
+	slices.SortStableFunc(rs, func(a, b Reading) int {
+		return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Axis, b.Axis))
 	})
-	var groups [][]Reading
-	for i, r := range rs {
-		if i == 0 || r.Depth != rs[i-1].Depth || r.Axis != rs[i-1].Axis {
-			groups = append(groups, rs[i:i:len(rs)])
-		}
-		last := &groups[len(groups)-1]
-		*last = append(*last, r)
-	}
-	return groups
-}
-
-// pooled returns the standard deviation of one reading, in micrometres, pooled over the places
-// that were read more than once, and its degrees of freedom (JCGM 100:2008 H.3.6 calls it s_p).
-func pooled(groups [][]Reading) (std, dof float64) {
-	var ss, n float64
-	for _, rs := range groups {
-		var mean float64 // of the departures from the first reading, small numbers
-		for _, r := range rs {
-			mean += (r.Diameter - rs[0].Diameter).In(units.Micrometre)
-		}
-		mean /= float64(len(rs))
-		for _, r := range rs {
-			d := (r.Diameter - rs[0].Diameter).In(units.Micrometre) - mean
-			ss += float64(d * d)
-		}
-		n += float64(len(rs) - 1)
-	}
-	if n == 0 {
-		return 0, 0
-	}
-	return math.Sqrt(ss / n), n
-}
-
-// place returns the size of one place from its repeats, and the budget of that size.
-func (g Gauge) place(rs []Reading, repeatability, dof float64) (Place, uncertainty.Budget, error) {
-	ds := make([]units.Length, len(rs))
-	for i, r := range rs {
-		ds[i] = r.Diameter
-	}
-	shown, err := units.Mean(ds...)
+	s, err := newSurvey(rs, &g)
 	if err != nil {
-		return Place{}, uncertainty.Budget{}, err
+		return Geometry{}, err
+	}
+	return s.geometry(l, g.Kind)
+}
+
+// checkAll refuses readings, all that are wrong at once.
+func (l Layout) checkAll(rs []Reading, k Kind) error {
+	var errs []error
+	for _, r := range rs {
+		if err := r.validate(); err != nil {
+			errs = append(errs, err)
+		} else if err := l.check(r, k); err != nil {
+			errs = append(errs, err)
+		}
+	}
+	if errs == nil {
+		return checkSlips(rs)
+	}
+	return errors.Join(errs...)
+}
+
+// A survey is the sizes of all places with their doubt, by depth and axis.
+type survey struct {
+	places  []Place
+	doubts  []doubt
+	scatter scatter // of one reading
+	known   bool    // scatter is known, from repeats or from elsewhere
+	top     Place   // the largest so far
+	largest parts   // what its doubt is made of
+
+	lengths []units.Length // scratch: a length a reading
+	floats  []float64      // scratch: two numbers a reading
+	parts   parts          // scratch
+}
+
+// newSurvey takes readings sorted by place.
+func newSurvey(rs []Reading, g *Gauge) (*survey, error) {
+	n := 0
+	for rest := rs; len(rest) > 0; rest = rest[repeats(rest):] {
+		n++
+	}
+	s := &survey{
+		places: make([]Place, 0, n), doubts: make([]doubt, 0, n),
+		known:   g.Repeatability > 0 || len(rs) > n,
+		lengths: make([]units.Length, 0, len(rs)), floats: make([]float64, 2*len(rs)),
+	}
+	var err error
+	if s.scatter, err = s.pool(rs, n, g.Repeatability); err != nil {
+		return nil, err
+	}
+	for rest := rs; len(rest) > 0; {
+		k := repeats(rest)
+		if err := s.add(rest[:k], g); err != nil {
+			return nil, err
+		}
+		rest = rest[k:]
+	}
+	return s, nil
+}
+
+// repeats returns how many of the readings, sorted by place, are of the first place.
+func repeats(rs []Reading) int {
+	for i := range rs {
+		if rs[i].Depth != rs[0].Depth || rs[i].Axis != rs[0].Axis {
+			return i
+		}
+	}
+	return len(rs)
+}
+
+// contradiction is the chance below which repeats are held to contradict the repeatability that
+// the gauge is said to have.
+const contradiction = 0.01
+
+// pool returns how far single readings scatter: what is known of the gauge, or what the repeats
+// show, pooled over the places that were read more than once (JCGM 100:2008 4.2.4), where that
+// is not known or is more than it allows.
+func (s *survey) pool(rs []Reading, places int, known units.Length) (scatter, error) {
+	sc := scatter{std: known.In(units.Micrometre)}
+	if len(rs) == places {
+		return sc, nil
+	}
+	groups := make([]uncertainty.Spread, 0, places)
+	for rest := rs; len(rest) > 0; {
+		n := repeats(rest)
+		if n > 1 {
+			xs := s.floats[:0]
+			for _, r := range rest[:n] {
+				xs = append(xs, (r.Diameter - rest[0].Diameter).In(units.Micrometre))
+			}
+			sample, err := uncertainty.Describe(xs...)
+			if err != nil {
+				return sc, err
+			}
+			groups = append(groups, sample.Spread())
+		}
+		rest = rest[n:]
+	}
+	pooled, err := uncertainty.Pool(groups...)
+	if err != nil {
+		return sc, err
+	}
+	if sc.std > 0 {
+		ratio := pooled.Std / sc.std
+		if mathext.GammaIncRegComp(pooled.DoF/2, pooled.DoF*float64(ratio*ratio)/2) >= contradiction { // of chi-squared
+			return sc, nil
+		}
+	}
+	return scatter{pooled.Std, pooled.DoF}, nil
+}
+
+// add takes the repeats of one place.
+func (s *survey) add(rs []Reading, g *Gauge) error {
+	s.lengths = s.lengths[:0]
+	for _, r := range rs {
+		s.lengths = append(s.lengths, r.Diameter)
+	}
+	shown, err := units.Mean(s.lengths...)
+	if err != nil {
+		return err
 	}
 	c := g.comparison(shown)
 	size, err := c.SizeAt20()
 	if err != nil {
-		return Place{}, uncertainty.Budget{}, err
+		return err
 	}
-	shared, err := g.shared(c)
-	if err != nil {
-		return Place{}, uncertainty.Budget{}, err
-	}
-	own, err := g.own(c, repeatability, dof, len(rs))
-	if err != nil {
-		return Place{}, uncertainty.Budget{}, err
+	if s.parts, err = g.components(&c, s.scatter, len(rs)); err != nil {
+		return err
 	}
 	p := Place{Depth: rs[0].Depth, Axis: rs[0].Axis}
-	whole := uncertainty.Budget{Components: append(shared, own...)}
-	if p.Size, err = whole.Estimate(size, units.Micrometre); err != nil {
-		return Place{}, uncertainty.Budget{}, err
+	if p.Size, err = combined(size, s.parts[:]); err != nil {
+		return err
 	}
-	p.Own, err = uncertainty.Budget{Components: own}.Estimate(size, units.Micrometre)
-	return p, whole, err
+	if p.Own, err = combined(size, s.parts[firstOwn:]); err != nil {
+		return err
+	}
+	if len(s.places) == 0 || p.larger(s.top) {
+		s.top, s.largest = p, s.parts
+	}
+	s.places = append(s.places, p)
+	s.doubts = append(s.doubts, doubtOf(&s.parts))
+	return nil
 }
 
-// finish works out a plane from its places.
-func (p *Plane) finish(k Kind) (err error) {
-	p.Largest, p.Smallest = extremes(p.Places)
-	if p.Mean, err = mean(p.Places); err != nil {
+// geometry works everything out from the places.
+func (s *survey) geometry(l Layout, k Kind) (Geometry, error) {
+	geo := Geometry{Kind: k}
+	planes, doubts, err := s.planes(l, &geo)
+	if err != nil {
+		return Geometry{}, err
+	}
+	geo.Largest = s.top
+	_, geo.Smallest = extremes(s.places)
+	geo.Spread = geo.Largest.Minus(geo.Smallest)
+	if err := s.mean(&geo, doubts); err != nil {
+		return Geometry{}, err
+	}
+	for _, p := range geo.Planes {
+		if p.HasOvality && (!geo.HasOvality || p.Ovality.Value > geo.Ovality.Value ||
+			p.Ovality.Value == geo.Ovality.Value && moreDoubtful(p.Ovality, geo.Ovality)) {
+			geo.Ovality, geo.OvalityAt, geo.HasOvality = p.Ovality, p.Depth, true
+		}
+	}
+	first, last := travelled(geo.Planes, l)
+	geo.Tapers = tapers(geo.Planes[first:last])
+	for i, t := range geo.Tapers {
+		if i == 0 || t.exceeds(geo.Taper) {
+			geo.Taper = t
+		}
+	}
+	profiler := profiler{planes, doubts, s.lengths}
+	if geo.Shape, err = profiler.shape(first, last); err != nil {
+		return Geometry{}, err
+	}
+	if geo.Ridge, geo.HasRidge, err = profiler.ridge(first, last); err != nil {
+		return Geometry{}, err
+	}
+	geo.Unseen = unseen(&geo, l, s.known)
+	geo.Budget.Components = slices.Clone(s.largest[:])
+	return geo, nil
+}
+
+// planes sorts the places into planes and bridges and works each out. It returns the planes that
+// are no bridges, and their doubts.
+func (s *survey) planes(l Layout, geo *Geometry) ([]Plane, [][]doubt, error) {
+	n := 0
+	for i := range s.places {
+		if i == 0 || s.places[i].Depth != s.places[i-1].Depth {
+			n++
+		}
+	}
+	all, doubts := make([]Plane, 0, n), make([][]doubt, 0, n)
+	for i := 0; i < len(s.places); {
+		j := i + 1
+		for j < len(s.places) && s.places[j].Depth == s.places[i].Depth {
+			j++
+		}
+		p, ds := Plane{Depth: s.places[i].Depth, Places: s.places[i:j:j]}, s.doubts[i:j:j]
+		if err := s.plane(&p, ds, geo.Kind); err != nil {
+			return nil, nil, err
+		}
+		if l.isBridge(p.Depth) {
+			geo.Bridges = append(geo.Bridges, p)
+		} else {
+			all, doubts = append(all, p), append(doubts, ds)
+		}
+		i = j
+	}
+	if len(all) > 0 {
+		geo.Planes = all
+	}
+	return all, doubts, nil
+}
+
+// plane works out a plane from its places.
+func (s *survey) plane(p *Plane, ds []doubt, k Kind) error {
+	value, d, err := meanOf(p.Places, ds, s.lengths)
+	if err != nil {
+		return err
+	}
+	if p.Mean, err = d.estimate(value); err != nil {
 		return err
 	}
 	if k == ThreePoint || len(p.Places) < 2 {
 		return nil
 	}
-	p.HasOvality = true
-	p.Ovality = p.Largest.minus(p.Smallest)
-	return p.fit()
+	largest, smallest := extremes(p.Places)
+	p.Ovality, p.HasOvality = largest.Minus(smallest), true
+	return p.fit(ds, s.floats)
 }
 
-// fit adds the two-lobed form where three axes or more can carry it.
-func (p *Plane) fit() error {
-	theta, d := make([]float64, len(p.Places)), make([]float64, len(p.Places))
-	var std, dof float64 // of one place: the largest, and the fewest
-	for i, q := range p.Places {
-		theta[i], d[i] = float64(q.Axis), (q.Size.Value - p.Mean.Value).In(units.Micrometre)
-		if s := q.Own.Std.In(units.Micrometre); s > std {
-			std = s
-		}
-		if q.Own.DoF > 0 && (dof == 0 || q.Own.DoF < dof) {
-			dof = q.Own.DoF
+// mean sets the mean of all places on planes; where there are none, on bridges.
+func (s *survey) mean(geo *Geometry, doubts [][]doubt) error {
+	places, ds := s.places, s.doubts
+	if len(geo.Bridges) > 0 && len(geo.Planes) > 0 {
+		places, ds = nil, nil
+		for i, p := range geo.Planes {
+			places, ds = append(places, p.Places...), append(ds, doubts[i]...)
 		}
 	}
-	f, ok := lobes.Solve(theta, d, 1)
-	if !ok {
-		return nil
-	}
-	amplitude, phase := f.Amplitude(0)
-	t := TwoLobe{Mean: p.Mean, Axis: foldAxis(units.Angle(phase))}
-	for _, v := range []struct {
-		to    *units.Length
-		um    float64
-		shift units.Length
-	}{
-		{&t.Mean.Value, f.Mean, p.Mean.Value},
-		{&t.Amplitude.Value, amplitude, 0},
-		{&t.Amplitude.Std, std * math.Sqrt(math.Max(0, f.Variance(0))), 0},
-	} {
-		l, err := units.Of(v.um, units.Micrometre)
-		if err != nil {
-			return err
-		}
-		// The fit goes through sines, which differ in the last bit from machine to machine.
-		*v.to = v.shift + l.Round(units.Nanometre)
-	}
-	t.Amplitude.DoF = dof
-	p.TwoLobe = t
-	return nil
-}
-
-// finish works out the whole bore from its planes.
-func (g *Geometry) finish() (err error) {
-	all := g.places()
-	g.Largest, g.Smallest = extremes(all)
-	if g.Mean, err = mean(all); err != nil {
+	value, d, err := meanOf(places, ds, s.lengths)
+	if err != nil {
 		return err
 	}
-	g.Spread = g.Largest.minus(g.Smallest)
-	for _, p := range g.Planes {
-		if p.HasOvality && (!g.HasOvality || p.Ovality.Value > g.Ovality.Value) {
-			g.Ovality, g.OvalityAt, g.HasOvality = p.Ovality, p.Depth, true
-		}
-	}
-	g.Tapers = tapers(g.Planes)
-	for i, t := range g.Tapers {
-		if i == 0 || t.Size.Value.Abs() > g.Taper.Size.Value.Abs() {
-			g.Taper = t
-		}
-	}
-	if g.Shape, err = shape(g.Planes); err != nil {
-		return err
-	}
-	g.Unseen = unseen(*g)
-	return nil
+	geo.Mean, err = d.estimate(value)
+	return err
 }
 
 // tapers compares the uppermost with the lowest plane along each axis they share.
@@ -229,74 +305,43 @@ func tapers(planes []Plane) []Taper {
 	top, bottom := planes[0], planes[len(planes)-1]
 	var ts []Taper
 	for _, a := range top.Places {
-		for _, b := range bottom.Places {
-			if a.Axis == b.Axis {
-				ts = append(ts, Taper{Axis: a.Axis, From: top.Depth, To: bottom.Depth, Size: a.minus(b)})
+		if b, ok := along(bottom.Places, a.Axis); ok {
+			if ts == nil {
+				ts = make([]Taper, 0, len(top.Places))
 			}
+			ts = append(ts, Taper{Axis: a.Axis, From: top.Depth, To: bottom.Depth, Size: a.Minus(b)})
 		}
 	}
 	return ts
 }
 
-// extremes returns the first largest and the first smallest of the places.
-func extremes(ps []Place) (largest, smallest Place) {
-	largest, smallest = ps[0], ps[0]
-	for _, p := range ps[1:] {
-		if p.Size.Value > largest.Size.Value {
-			largest = p
-		}
-		if p.Size.Value < smallest.Size.Value {
-			smallest = p
-		}
+// exceeds reports whether t is the larger taper, whichever end is larger; of equals, the more
+// doubtful one, and then that which is larger at the deck.
+func (t Taper) exceeds(o Taper) bool {
+	a, b := t.Size, o.Size
+	if a.Value.Abs() != b.Value.Abs() {
+		return a.Value.Abs() > b.Value.Abs()
 	}
-	return largest, smallest
+	return moreDoubtful(a, b) || !moreDoubtful(b, a) && a.Value > b.Value
 }
 
-// mean returns the mean size of places of one bore. What they share does not average out.
-func mean(ps []Place) (uncertainty.Estimate, error) {
-	sizes := make([]units.Length, len(ps))
-	var shared, own, dof float64 // variances in µm², degrees of freedom of one place
-	n := float64(len(ps))
-	for i, p := range ps {
-		sizes[i] = p.Size.Value
-		o := p.Own.Std.In(units.Micrometre)
-		own += float64(o*o) / float64(n*n)
-		w := p.Size.Std.In(units.Micrometre)
-		if s := float64(w*w) - float64(o*o); s > shared {
-			shared = s
-		}
-		if p.Own.DoF > 0 && (dof == 0 || p.Own.DoF < dof) {
-			dof = p.Own.DoF
-		}
+// along returns the place of a plane along an axis, and whether there is one.
+func along(places []Place, axis units.Angle) (Place, bool) {
+	i, ok := slices.BinarySearchFunc(places, axis, func(p Place, a units.Angle) int { return cmp.Compare(p.Axis, a) })
+	if !ok {
+		return Place{}, false
 	}
-	value, err := units.Mean(sizes...)
-	if err != nil {
-		return uncertainty.Estimate{}, err
-	}
-	b := uncertainty.Budget{Components: []uncertainty.Component{
-		{Name: "shared by all places", Sensitivity: 1, Std: math.Sqrt(shared)},
-		{Name: "of each place", Sensitivity: 1, Std: math.Sqrt(own), DoF: dof},
-	}}
-	return b.Estimate(value, units.Micrometre)
+	return places[i], true
 }
 
-// difference returns a − b for independent estimates.
-func difference(a, b uncertainty.Estimate) uncertainty.Estimate {
-	d := uncertainty.Estimate{Value: a.Value - b.Value}
-	sa, sb := a.Std.In(units.Micrometre), b.Std.In(units.Micrometre)
-	va, vb := float64(sa*sa), float64(sb*sb)
-	std, err := units.Of(math.Sqrt(va+vb), units.Micrometre)
-	if err != nil {
-		std = units.MaxLength // a doubt beyond all measure stays one
+// travelled returns the run of planes, from first up to last, that rings reach.
+func travelled(planes []Plane, l Layout) (first, last int) {
+	for first < len(planes) && !l.inTravel(planes[first].Depth) {
+		first++
 	}
-	d.Std = std
-	// Welch–Satterthwaite, JCGM 100:2008 G.4.1. Here the two share their repeatability, pooled
-	// over all places, so the degrees of freedom are those of the pool, not their sum.
-	switch {
-	case a.DoF == 0 || b.DoF != 0 && b.DoF < a.DoF:
-		d.DoF = b.DoF
-	default:
-		d.DoF = a.DoF
+	last = first
+	for last < len(planes) && l.inTravel(planes[last].Depth) {
+		last++
 	}
-	return d
+	return first, last
 }

@@ -11,28 +11,14 @@ import (
 	"borewright.example/units"
 )
 
-// Why readings or a gauge were refused. Test with [errors.Is].
-var (
-	// ErrNoReadings: nothing was measured.
-	ErrNoReadings = errors.New("no readings")
-	// ErrReading: a reading that no bore can have.
-	ErrReading = errors.New("impossible reading")
-	// ErrSlippedDigit: a reading so far from its fellows that a digit has probably slipped.
-	ErrSlippedDigit = errors.New("far from its fellows")
-	// ErrGauge: the description of the gauge does not hang together.
-	ErrGauge = errors.New("gauge")
-	// ErrLimits: limits that no bore could be judged by.
-	ErrLimits = errors.New("limits")
-)
-
 // A Reading is one diameter, as the gauge showed it: how far below the deck, along which axis,
 // and how large. Readings at the same depth and axis are repeats of one place.
 type Reading struct {
-	Depth    units.Length // from the deck, positive downwards
-	Axis     units.Angle  // from the thrust axis; 180° apart is the same axis
-	Diameter units.Length // as shown, not yet brought to 20 °C
+	Depth    units.Length `json:"depth,omitzero"` // from the deck, positive downwards
+	Axis     units.Angle  `json:"axis,omitzero"`  // from the thrust axis; 180° apart is the same axis
+	Diameter units.Length `json:"diameter"`       // as shown, not yet brought to 20 °C
 	// Confirmed says that a reading far from its fellows was taken again and is right.
-	Confirmed bool
+	Confirmed bool `json:"confirmed,omitzero"`
 }
 
 // The two axes that every manual names. The thrust axis stands square to the piston pin; wear
@@ -42,7 +28,8 @@ const (
 	PinAxis                = 90 * units.Degree
 )
 
-// ParseAxis reads an axis: "thrust", "pin", or an angle from the thrust axis, "45°".
+// ParseAxis reads an axis: "thrust", "pin", or an angle from the thrust axis, "45°". Any other
+// text is one of the errors of [units.ParseAngle].
 func ParseAxis(s string) (units.Angle, error) {
 	switch s {
 	case "thrust":
@@ -57,7 +44,8 @@ func ParseAxis(s string) (units.Angle, error) {
 	return a, nil
 }
 
-// FormatAxis returns "thrust", "pin" or the angle to a tenth of a degree, "45°".
+// FormatAxis returns "thrust", "pin" or the angle to a tenth of a degree, "45°", from 0 up to
+// 180°.
 func FormatAxis(a units.Angle) string {
 	switch deg := math.Round(foldAxis(a).In(units.Degree)*10) / 10; deg {
 	case 0, 180:
@@ -69,31 +57,36 @@ func FormatAxis(a units.Angle) string {
 	}
 }
 
-// axisSteps to a degree: how close two axes may lie and still be one. A millionth of a degree
+// angleSteps to a degree: how close two angles may lie and still be one. A millionth of a degree
 // is far below any setting by hand and far above what half turns cost in rounding.
-const axisSteps = 1e6
+const angleSteps = 1e6
 
-// foldAxis returns the axis from 0 up to 180°, to a millionth of a degree.
-func foldAxis(a units.Angle) units.Angle {
-	deg := math.Mod(a.In(units.Degree), 180)
+// foldAngle returns the angle from 0 up to a period, given in degrees, to a millionth of a degree.
+func foldAngle(a units.Angle, period float64) units.Angle {
+	deg := math.Mod(a.In(units.Degree), period)
 	if deg < 0 {
-		deg += 180
+		deg += period
 	}
-	deg = math.Round(deg*axisSteps) / axisSteps
-	if deg == 180 {
+	deg = math.Round(deg*angleSteps) / angleSteps
+	if deg == period {
 		deg = 0
 	}
 	return units.Angle(deg * float64(units.Degree))
 }
 
-// mostAxis is the largest angle taken as an axis, either sign: beyond a thousand turns it is a
-// slip of the pen and floating point no longer holds the fraction of a turn.
-const mostAxis = 1000 * 360 * units.Degree
+// foldAxis returns the axis from 0 up to 180°.
+func foldAxis(a units.Angle) units.Angle { return foldAngle(a, 180) }
+
+// mostAngle is the largest angle taken, either sign: beyond a thousand turns it is a slip of the
+// pen and floating point no longer holds the fraction of a turn.
+const mostAngle = 1000 * 360 * units.Degree
+
+func validAngle(a units.Angle) bool { return math.Abs(float64(a)) <= float64(mostAngle) } // false for NaN
 
 func (r Reading) validate() error {
-	switch a := float64(r.Axis); {
-	case math.IsNaN(a) || math.Abs(a) > float64(mostAxis):
-		return fmt.Errorf("bore: reading at %v: axis %v: want a finite angle: %w", r.Depth, a, ErrReading)
+	switch {
+	case !validAngle(r.Axis):
+		return fmt.Errorf("bore: reading at %v: axis of %v rad: want a finite angle: %w", r.Depth, float64(r.Axis), ErrReading)
 	case r.Depth < 0 || r.Depth > units.MaxLength:
 		return fmt.Errorf("bore: reading at depth %v: want 0 to %v below the deck: %w", r.Depth, units.MaxLength, ErrReading)
 	case r.Diameter <= 0 || r.Diameter > units.MaxLength:
@@ -103,24 +96,50 @@ func (r Reading) validate() error {
 	return nil
 }
 
-// slipShare is the share of the median beyond which a reading is taken for a slip: a cylinder
-// worn by a fiftieth of its bore would long have stopped running.
-const slipShare = 50
+// A reading is far from its fellows where it is further from their median than slipFar of it, or
+// further than slipAlone from every single other one. A cylinder worn by a fiftieth of its bore
+// would long have stopped running, and one worn by a hundredth (0.7 mm of 67 mm) is worn on more
+// than one reading. So a slip of a whole millimetre is found in bores of up to 100 mm. One of a
+// tenth cannot be told from wear.
+const (
+	slipFar   = 50
+	slipAlone = 100
+)
 
-// checkSlips refuses unconfirmed readings far from the median.
+// checkSlips refuses unconfirmed readings far from their fellows. The readings are sorted by
+// diameter for it and left so.
 func checkSlips(rs []Reading) error {
-	ds := make([]units.Length, len(rs))
-	for i, r := range rs {
-		ds[i] = r.Diameter
-	}
-	slices.Sort(ds)
-	median := ds[len(ds)/2]
+	slices.SortStableFunc(rs, func(a, b Reading) int { return a.Diameter.Compare(b.Diameter) })
+	median := rs[len(rs)/2].Diameter
 	var errs []error
-	for _, r := range rs {
-		if (r.Diameter-median).Abs() > median/slipShare && !r.Confirmed {
-			errs = append(errs, fmt.Errorf("bore: reading %v at %v, %s: more than 1/%d from the median %v; read it again, or confirm it: %w",
-				r.Diameter, r.Depth, FormatAxis(r.Axis), slipShare, median, ErrSlippedDigit))
+	for i, r := range rs {
+		if r.Confirmed {
+			continue
 		}
+		from, what := median, "median"
+		apart := median / slipFar
+		if (r.Diameter - median).Abs() <= apart {
+			if len(rs) < 3 { // of two readings neither is the odd one
+				continue
+			}
+			apart = median / slipAlone
+			below, above := units.MaxLength, units.MaxLength
+			if i > 0 {
+				below = r.Diameter - rs[i-1].Diameter
+			}
+			if i+1 < len(rs) {
+				above = rs[i+1].Diameter - r.Diameter
+			}
+			if min(below, above) <= apart {
+				continue
+			}
+			from, what = r.Diameter-below, "nearest other reading"
+			if above < below {
+				from = r.Diameter + above
+			}
+		}
+		errs = append(errs, fmt.Errorf("bore: reading %v at %v, %s: more than %v from the %s, %v; read it again, or confirm it: %w",
+			r.Diameter, r.Depth, FormatAxis(r.Axis), apart.Round(units.Micrometre), what, from, ErrSlippedDigit))
 	}
 	return errors.Join(errs...)
 }

@@ -3,7 +3,7 @@
 package bore
 
 import (
-	"fmt"
+	"math"
 	"slices"
 
 	"borewright.example/units"
@@ -13,65 +13,140 @@ import (
 // Shape is how the size runs from the deck to the skirt, as far as it stands out of the doubt.
 type Shape int8
 
-// Shapes. They compare the mean sizes of the planes along the axes that all planes share; a
-// difference counts when the chance of seeing it on a straight bore is at most 5 %, shared over
-// the planes in between.
+// Shapes. They compare the mean sizes of the planes along the axes that all planes share, with
+// what the planes do not share of the doubt. The looks at one bore share a chance of 5 %: so
+// often at most is a straight bore called anything else, or a bore of even taper anything but
+// straight or tapered.
 const (
 	ShapeUnknown Shape = iota // fewer than three planes, or no axis common to them
-	Straight                  // no difference between planes stands out of the doubt
-	Tapered                   // the ends differ; no plane between them is larger or smaller than both
-	BellMouthed               // the ends differ, and a plane between is smaller than a straight taper would be
+	Straight                  // no difference between planes stands out of the doubt, large as that may be
+	Tapered                   // the ends differ; no plane between them is larger or smaller than both, nor is it bell-mouthed
+	BellMouthed               // the ends differ, and a plane between is smaller than an even taper would be
 	Barrelled                 // a plane between is larger than both ends
-	Waisted                   // a plane between is smaller than both ends
+	Waisted                   // a plane between is smaller than both ends: bell-mouthed at either
 	Irregular                 // both at once
 )
 
-var shapeNames = [...]string{"unknown", "straight", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular"}
+var shapeNames = [...]string{"unknown", "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular"}
 
-// String returns the word of the trade: "bell-mouthed".
-func (s Shape) String() string { return enumName(shapeNames[:], int(s)) }
+// String returns the word of the trade, "bell-mouthed"; [Straight] is "straight within the doubt".
+func (s Shape) String() string { return enumName(s, shapeNames[:]) }
 
-// MarshalText returns the text of [Shape.String].
-func (s Shape) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+// MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
+func (s Shape) MarshalText() ([]byte, error) { return marshalEnum(s, shapeNames[:]) }
 
-// UnmarshalText reads the text of [Shape.String].
+// UnmarshalText reads the text of [Shape.String]. On error the receiver keeps its value.
 func (s *Shape) UnmarshalText(text []byte) error { return unmarshalEnum(s, shapeNames[:], text) }
 
-// shape names the run of the plane means.
-func shape(planes []Plane) (Shape, error) {
-	profile, err := commonProfile(planes)
-	n := len(profile)
-	if err != nil || n < 3 {
+// lookRisk is the chance of a wrong word for a shape, shared over the looks at one bore.
+const lookRisk = 0.05
+
+// A profiler compares plane means.
+type profiler struct {
+	planes  []Plane
+	doubts  [][]doubt
+	scratch []units.Length
+}
+
+// A level is the mean size of a plane along some axes, with the doubt it does not share.
+type level struct {
+	size     units.Length
+	variance float64 // in µm²
+	dof      float64
+}
+
+// level returns the mean of plane i along those of its axes that planes from first up to last
+// all have, and whether there is one.
+func (p profiler) level(i, first, last int) (level, bool, error) {
+	places, doubts := p.planes[i].Places, p.doubts[i]
+	for j, q := range places {
+		if p.shared(q.Axis, first, last) {
+			continue
+		}
+		places, doubts = slices.Clone(places[:j]), slices.Clone(doubts[:j])
+		for k, q := range p.planes[i].Places[j:] {
+			if p.shared(q.Axis, first, last) {
+				places, doubts = append(places, q), append(doubts, p.doubts[i][j+k])
+			}
+		}
+		break
+	}
+	if len(places) == 0 {
+		return level{}, false, nil
+	}
+	size, d, err := meanOf(places, doubts, p.scratch)
+	if err != nil {
+		return level{}, false, err
+	}
+	d.shared = 0
+	e, err := d.estimate(size)
+	return level{size, d.fixed + d.random, e.DoF}, true, err
+}
+
+// shared reports whether planes from first up to last were all read along the axis.
+func (p profiler) shared(axis units.Angle, first, last int) bool {
+	for _, o := range p.planes[first:last] {
+		if _, ok := along(o.Places, axis); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// profile returns the levels of planes from first up to last, none where they share no axis, and
+// the fewest degrees of freedom.
+func (p profiler) profile(first, last int) ([]level, float64, error) {
+	levels := make([]level, 0, last-first)
+	var dof float64
+	for i := first; i < last; i++ {
+		l, ok, err := p.level(i, first, last)
+		if err != nil || !ok {
+			return nil, 0, err
+		}
+		levels = append(levels, l)
+		dof = fewer(dof, l.dof)
+	}
+	return levels, dof, nil
+}
+
+// standsOut reports whether a difference of levels with a variance lies beyond k standard
+// uncertainties above or below zero.
+func standsOut(d units.Length, variance, k float64) (above, below bool) {
+	u := k * math.Sqrt(variance) * float64(units.Micrometre)
+	return float64(d) > u, float64(-d) > u
+}
+
+// shape names the run of the means of planes from first up to last.
+func (p profiler) shape(first, last int) (Shape, error) {
+	if last-first < 3 {
+		return ShapeUnknown, nil
+	}
+	levels, dof, err := p.profile(first, last)
+	if err != nil || levels == nil {
 		return ShapeUnknown, err
 	}
-	top, bottom := profile[0], profile[n-1]
-	span := planes[n-1].Depth - planes[0].Depth
+	n := len(levels)
+	// Each of n−2 planes between the ends is looked at for three things, in one direction each,
+	// and the ends are compared in two: 3(n−2) + 2 looks, fewer than 3(n−1).
+	k, err := uncertainty.Coverage(1-2*lookRisk/float64(3*(n-1)), dof)
+	if err != nil {
+		return ShapeUnknown, err
+	}
+	top, bottom := levels[0], levels[n-1]
+	span := float64(p.planes[last-1].Depth - p.planes[first].Depth)
 	var barrelled, waisted, hollow bool
-	for i, m := range profile[1 : n-1] {
-		aboveTop, belowTop, err := standsOut(difference(m, top), n-2)
-		if err != nil {
-			return ShapeUnknown, err
-		}
-		aboveBottom, belowBottom, err := standsOut(difference(m, bottom), n-2)
-		if err != nil {
-			return ShapeUnknown, err
-		}
+	for i, m := range levels[1 : n-1] {
+		aboveTop, belowTop := standsOut(m.size-top.size, m.variance+top.variance, k)
+		aboveBottom, belowBottom := standsOut(m.size-bottom.size, m.variance+bottom.variance, k)
 		barrelled = barrelled || aboveTop && aboveBottom
 		waisted = waisted || belowTop && belowBottom
-		chord, err := between(top, bottom, planes[i+1].Depth-planes[0].Depth, span)
-		if err != nil {
-			return ShapeUnknown, err
-		}
-		_, below, err := standsOut(difference(m, chord), n-2)
-		if err != nil {
-			return ShapeUnknown, err
-		}
+		t := float64(p.planes[first+1+i].Depth-p.planes[first].Depth) / span // of the way down
+		chord := top.size + units.Length(math.Round(t*float64(bottom.size-top.size)))
+		_, below := standsOut(m.size-chord, m.variance+float64((1-t)*(1-t)*top.variance)+float64(t*t*bottom.variance), k)
 		hollow = hollow || below
 	}
-	larger, smaller, err := standsOut(difference(top, bottom), 1)
+	larger, smaller := standsOut(top.size-bottom.size, top.variance+bottom.variance, k)
 	switch {
-	case err != nil:
-		return ShapeUnknown, err
 	case barrelled && waisted:
 		return Irregular, nil
 	case barrelled:
@@ -86,73 +161,21 @@ func shape(planes []Plane) (Shape, error) {
 	return Tapered, nil
 }
 
-// commonProfile returns the mean size of each plane along the axes common to all of them, with
-// the doubt that planes do not share; nothing where there is no such axis.
-func commonProfile(planes []Plane) ([]uncertainty.Estimate, error) {
-	common := func(p Place) bool {
-		for _, q := range planes {
-			if !slices.ContainsFunc(q.Places, func(o Place) bool { return o.Axis == p.Axis }) {
-				return false
-			}
-		}
-		return true
+// ridge returns the step from the plane above ring travel, if there is one, to the uppermost
+// within it, and whether it stands out.
+func (p profiler) ridge(first, last int) (uncertainty.Estimate, bool, error) {
+	if first == 0 || first == last {
+		return uncertainty.Estimate{}, false, nil
 	}
-	var profile []uncertainty.Estimate
-	for _, p := range planes {
-		var ps []Place
-		for _, q := range p.Places {
-			if common(q) {
-				q.Size = q.Own // so that nothing is left that the planes share
-				ps = append(ps, q)
-			}
-		}
-		if len(ps) == 0 {
-			return nil, nil
-		}
-		m, err := mean(ps)
-		if err != nil {
-			return nil, err
-		}
-		profile = append(profile, m)
+	levels, dof, err := p.profile(first-1, first+1)
+	if err != nil || levels == nil {
+		return uncertainty.Estimate{}, false, err
 	}
-	return profile, nil
-}
-
-// between returns the size at `at` of the way `span` on the straight line from a to b.
-func between(a, b uncertainty.Estimate, at, span units.Length) (uncertainty.Estimate, error) {
-	d, err := (b.Value - a.Value).MulDiv(int64(at), int64(span))
+	std, err := units.Of(math.Sqrt(levels[0].variance+levels[1].variance), units.Micrometre)
 	if err != nil {
-		return uncertainty.Estimate{}, err
+		return uncertainty.Estimate{}, false, err
 	}
-	t := float64(at) / float64(span)
-	e, err := uncertainty.Budget{Components: []uncertainty.Component{
-		{Name: "upper end", Sensitivity: 1 - t, Std: a.Std.In(units.Micrometre), DoF: a.DoF},
-		{Name: "lower end", Sensitivity: t, Std: b.Std.In(units.Micrometre), DoF: b.DoF},
-	}}.Estimate(a.Value+d, units.Micrometre)
-	return e, err
-}
-
-// standsOut reports whether d is above or below zero beyond doubt: each with a chance of error
-// of 5 % shared over n looks.
-func standsOut(d uncertainty.Estimate, n int) (above, below bool, err error) {
-	u, err := d.Expanded(1 - 2*0.05/float64(n)) // one side of a two-sided interval
-	return d.Value > u, d.Value < -u, err
-}
-
-// enumName returns the name of an enumeration's value, or the number where it has none.
-func enumName(names []string, i int) string {
-	if i < 0 || i >= len(names) {
-		return fmt.Sprintf("value %d", i)
-	}
-	return names[i]
-}
-
-// unmarshalEnum sets *e to the value whose name is text, or leaves it alone.
-func unmarshalEnum[E ~int8](e *E, names []string, text []byte) error {
-	i := slices.Index(names, string(text))
-	if i < 0 {
-		return fmt.Errorf("bore: %q: want one of %q: %w", text, names, units.ErrSyntax)
-	}
-	*e = E(i)
-	return nil
+	step := uncertainty.Estimate{Value: levels[1].size - levels[0].size, Std: std, DoF: dof}
+	u, err := step.Expanded(1 - 2*lookRisk)
+	return step, step.Value > u, err
 }

@@ -20,7 +20,9 @@ type Temperature struct {
 	Within units.TemperatureChange
 }
 
-// ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F".
+// ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F"; one unit serves
+// both numbers. A range with the higher end first, or a half-width below zero, is ErrGauge; any
+// other text is one of the errors of [units.ParseTemperature].
 func ParseTemperature(s string) (Temperature, error) {
 	if a, b, ok := strings.Cut(s, " to "); ok {
 		hi, err := units.ParseTemperature(b)
@@ -95,15 +97,15 @@ func (t Temperature) orReference() Temperature {
 	return t
 }
 
-// isReference reports whether t is exactly 20 °C.
+// isReference reports whether t is 20 °C without doubt. 68 °F is, but for rounding.
 func (t Temperature) isReference() bool {
-	return t.Within == 0 && t.orReference().Value == units.ReferenceTemperature
+	return t.Within == 0 && math.Abs(float64(t.orReference().Value-units.ReferenceTemperature)) < 1e-9
 }
 
 func (t Temperature) validate(what string) error {
-	w := float64(t.Within)
-	if err := t.Value.Validate(); err != nil || math.IsNaN(w) || w < 0 || w > 1000 {
-		return fmt.Errorf("bore: temperature of the %s, %v: want a finite one within 0 to 1000 K: %w", what, t, ErrGauge)
+	v, w := float64(t.Value), float64(t.Within)
+	if err := t.Value.Validate(); err != nil || !(w >= 0 && w <= 1000) || v > 5000 {
+		return fmt.Errorf("bore: temperature of the %s, %v K ± %v K: want one up to 5000 K within 0 to 1000 K: %w", what, v, w, ErrGauge)
 	}
 	return nil
 }

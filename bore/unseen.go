@@ -9,78 +9,128 @@ type Unseen int8
 const (
 	// UnseenOvality: one axis alone, or a three-point gauge, tells nothing of ovality.
 	UnseenOvality Unseen = iota
-	// UnseenBetweenAxes: two axes miss an ovality whose long axis lies midway between them.
+	// UnseenBetweenAxes: two axes, or several close together, miss an ovality whose long axis
+	// lies midway between them.
 	UnseenBetweenAxes
 	// UnseenFolded: with three axes a four-lobed form looks like a two-lobed one.
 	UnseenFolded
 	// UnseenFourLobes: with four evenly spaced axes the size of a four-lobed form depends on
 	// how it lies to them; five axes fix it.
 	UnseenFourLobes
+	// UnseenHigherLobes: with five axes or more lobes of two and four are fitted, and no others.
+	UnseenHigherLobes
 	// UnseenOddLobes: no gauge with two opposed anvils sees three, five or seven lobes: a
 	// Reuleaux triangle has one diameter all round.
 	UnseenOddLobes
+	// UnseenLobesInSize: a three-point gauge reads three lobes as size.
+	UnseenLobesInSize
 	// UnseenTaper: one depth alone tells nothing of taper.
 	UnseenTaper
 	// UnseenShape: two depths cannot tell a taper from a bell-mouth, nor see a barrel or waist.
 	UnseenShape
+	// UnseenTop, UnseenMiddle and UnseenBottom: no plane in the upper fifth of ring travel, where
+	// wear is usually greatest, in the middle two fifths, or in the lower fifth.
+	UnseenTop
+	UnseenMiddle
+	UnseenBottom
+	// UnseenUnworn: no plane outside ring travel, so that wear is held against nominal alone.
+	UnseenUnworn
 	// UnseenCentre: diameters hold no centre: which side is worn, and whether the axis is bent.
 	UnseenCentre
 	// UnseenScores: anvils bridge a score or pit; its depth is measured by itself.
 	UnseenScores
+	// UnseenScatter: no place was read twice, and the gauge's repeatability is not known: it is
+	// missing from every doubt.
+	UnseenScatter
 	// UnseenElsewhere: what lies between the places read.
 	UnseenElsewhere
 )
 
 var unseenNames = [...]string{
-	"ovality", "ovality between the axes", "four lobes taken for two", "four lobes", "odd lobes",
-	"taper", "shape", "centre", "scores", "elsewhere",
+	"ovality", "ovality between the axes", "four lobes taken for two", "four lobes", "six lobes and more",
+	"odd lobes", "lobes in the size", "taper", "shape", "top", "middle", "bottom", "unworn size",
+	"centre", "scores", "scatter", "elsewhere",
 }
 
 var unseenSentences = [...]string{
 	"ovality: one axis, or a three-point gauge, cannot show it",
-	"an ovality whose long axis lies midway between the two axes read",
+	"an ovality whose long axis lies midway between the axes read",
 	"whether a form of two lobes is not one of four: three axes cannot tell them apart",
 	"the size of a form with four lobes: five axes would fix it",
+	"six lobes and more: those of two and four are all that is fitted",
 	"three, five or seven lobes: two opposed anvils read the same diameter all round",
+	"three lobes: a three-point gauge reads them as size",
 	"taper: one depth cannot show it",
 	"bell-mouth, barrel or waist: two depths cannot show them",
+	"the top of ring travel, where wear is usually greatest",
+	"the middle of ring travel",
+	"the bottom of ring travel",
+	"the unworn size: no plane outside ring travel",
 	"which side is worn, and whether the axis is straight: diameters hold no centre",
 	"the depth of scores and pits: the anvils bridge them",
+	"the gauge's own scatter: no place was read twice",
 	"anything between the places read",
 }
 
 // String says it in a sentence without its beginning: "these readings cannot show …".
-func (u Unseen) String() string { return enumName(unseenSentences[:], int(u)) }
+func (u Unseen) String() string { return enumName(u, unseenSentences[:]) }
 
-// MarshalText returns a short name, "odd lobes".
-func (u Unseen) MarshalText() ([]byte, error) { return []byte(enumName(unseenNames[:], int(u))), nil }
+// MarshalText returns a short name, "odd lobes"; a value that has none is an error.
+func (u Unseen) MarshalText() ([]byte, error) { return marshalEnum(u, unseenNames[:]) }
 
-// UnmarshalText reads the short name.
+// UnmarshalText reads the short name. On error the receiver keeps its value.
 func (u *Unseen) UnmarshalText(text []byte) error { return unmarshalEnum(u, unseenNames[:], text) }
 
-// unseen lists what the readings of g cannot show, by the plane with the fewest axes.
-func unseen(g Geometry) []Unseen {
-	fewest := len(g.Planes[0].Places)
-	for _, p := range g.Planes[1:] {
-		fewest = min(fewest, len(p.Places))
+// unseen lists what the readings of g cannot show, in the order of the constants.
+func unseen(g *Geometry, l Layout, scatterKnown bool) []Unseen {
+	us := make([]Unseen, 0, len(unseenNames))
+	add := func(missing bool, u Unseen) {
+		if missing {
+			us = append(us, u)
+		}
 	}
-	var us []Unseen
+	two, four, fewest := true, true, 0 // what every plane has; the axes of the plane with the fewest
+	for i, p := range g.Planes {
+		two, four = two && !p.TwoLobe.IsZero(), four && !p.FourLobe.IsZero()
+		if i == 0 || len(p.Places) < fewest {
+			fewest = len(p.Places)
+		}
+	}
 	switch {
-	case g.Kind == ThreePoint || fewest == 1:
+	case g.Kind == ThreePoint || fewest < 2:
 		us = append(us, UnseenOvality)
-	case fewest == 2:
+	case !two:
 		us = append(us, UnseenBetweenAxes)
 	case fewest == 3:
 		us = append(us, UnseenFolded)
-	case fewest == 4:
+	case !four:
 		us = append(us, UnseenFourLobes)
+	default:
+		us = append(us, UnseenHigherLobes)
 	}
-	us = append(us, UnseenOddLobes)
-	switch {
-	case len(g.Planes) == 1:
-		us = append(us, UnseenTaper)
-	case len(g.Planes) == 2:
-		us = append(us, UnseenShape)
+	add(g.Kind != ThreePoint, UnseenOddLobes)
+	add(g.Kind == ThreePoint, UnseenLobesInSize)
+	first, last := travelled(g.Planes, l)
+	add(len(g.Tapers) == 0, UnseenTaper)
+	add(len(g.Tapers) > 0 && g.Shape == ShapeUnknown, UnseenShape)
+	if l.knowsTravel() {
+		var top, middle, bottom bool
+		for _, planes := range [...][]Plane{g.Planes[first:last], g.Bridges} {
+			for _, p := range planes {
+				at, travel := 10*(p.Depth-l.RingTop), l.RingBottom-l.RingTop
+				top = top || at >= 0 && at <= 2*travel
+				middle = middle || at >= 3*travel && at <= 7*travel
+				bottom = bottom || at >= 8*travel && at <= 10*travel
+			}
+		}
+		add(!top, UnseenTop)
+		add(!middle, UnseenMiddle)
+		add(!bottom, UnseenBottom)
+		add(last-first == len(g.Planes), UnseenUnworn)
 	}
-	return append(us, UnseenCentre, UnseenScores, UnseenElsewhere)
+	add(true, UnseenCentre)
+	add(true, UnseenScores)
+	add(!scatterKnown, UnseenScatter)
+	add(true, UnseenElsewhere)
+	return us
 }

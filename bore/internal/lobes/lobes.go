@@ -5,8 +5,10 @@ package lobes
 
 import "math"
 
-// MaxOrders is how many even orders Fit can separate: 2 and 4.
+// MaxOrders is how many even orders Solve can separate: 2 and 4.
 const MaxOrders = 2
+
+const size = 2*MaxOrders + 1
 
 // A Fit is the least-squares D(θ) = Mean + Σ (Cos[k]·cos 2(k+1)θ + Sin[k]·sin 2(k+1)θ).
 type Fit struct {
@@ -14,11 +16,12 @@ type Fit struct {
 	Cos, Sin [MaxOrders]float64
 	// Cov is the covariance of (Mean, Cos[0], Sin[0], Cos[1], Sin[1]) for unit variance of
 	// one diameter.
-	Cov [2*MaxOrders + 1][2*MaxOrders + 1]float64
+	Cov [size][size]float64
 }
 
 // rankFloor is the smallest pivot, relative to the number of axes, that still counts: below it
-// the axes lie so close together that the doubt of the fit is above 1000 times that of a reading.
+// the axes lie so close together that the doubt of the fit is above 1000/√n times that of a
+// reading.
 const rankFloor = 1e-6
 
 // Solve fits the first `orders` even orders (0, 1 or 2) to diameters d along axes theta, in
@@ -35,69 +38,31 @@ func Solve(theta, d []float64, orders int) (Fit, bool) {
 		base += v
 	}
 	base /= float64(len(d))
-	var a [2*MaxOrders + 1][2*MaxOrders + 2]float64 // normal equations, right side last
+	var a [size][size]float64 // normal matrix, lower triangle
+	var rhs [size]float64
 	for i, t := range theta {
-		row := [2*MaxOrders + 2]float64{0: 1}
-		for k := range orders {
-			row[2*k+1] = math.Cos(float64(2*(k+1)) * t)
-			row[2*k+2] = math.Sin(float64(2*(k+1)) * t)
-		}
-		row[2*MaxOrders+1] = d[i] - base
+		s, c := math.Sincos(2 * t)
+		row := [size]float64{1, c, s, float64(c*c) - float64(s*s), float64(2 * s * c)}
+		y := d[i] - base
 		for r := range n {
-			for c := r; c < n; c++ {
-				a[r][c] += float64(row[r] * row[c])
+			for k := range r + 1 {
+				a[r][k] += float64(row[r] * row[k])
 			}
-			a[r][2*MaxOrders+1] += float64(row[r] * row[2*MaxOrders+1])
+			rhs[r] += float64(row[r] * y)
 		}
 	}
-	// Cholesky, a = L·Lᵀ; L over the lower triangle.
-	var l [2*MaxOrders + 1][2*MaxOrders + 1]float64
-	for r := range n {
-		for c := range r + 1 {
-			s := a[c][r]
-			for k := range c {
-				s -= float64(l[r][k] * l[c][k])
-			}
-			if r == c {
-				if s < rankFloor*float64(len(theta)) {
-					return f, false
-				}
-				l[r][r] = math.Sqrt(s)
-			} else {
-				l[r][c] = s / l[c][c]
-			}
-		}
+	if !factor(&a, n, rankFloor*float64(len(theta))) {
+		return f, false
 	}
-	solve := func(rhs [2*MaxOrders + 1]float64) (x [2*MaxOrders + 1]float64) {
-		for r := range n {
-			s := rhs[r]
-			for k := range r {
-				s -= float64(l[r][k] * x[k])
-			}
-			x[r] = s / l[r][r]
-		}
-		for r := n - 1; r >= 0; r-- {
-			s := x[r]
-			for k := r + 1; k < n; k++ {
-				s -= float64(l[k][r] * x[k])
-			}
-			x[r] = s / l[r][r]
-		}
-		return x
-	}
-	var rhs [2*MaxOrders + 1]float64
-	for r := range n {
-		rhs[r] = a[r][2*MaxOrders+1]
-	}
-	x := solve(rhs)
+	x := solve(&a, n, rhs)
 	f.Mean = base + x[0]
 	for k := range orders {
 		f.Cos[k], f.Sin[k] = x[2*k+1], x[2*k+2]
 	}
 	for c := range n {
-		var e [2*MaxOrders + 1]float64
+		var e [size]float64
 		e[c] = 1
-		col := solve(e)
+		col := solve(&a, n, e)
 		for r := range n {
 			f.Cov[r][c] = col[r]
 		}
@@ -105,11 +70,52 @@ func Solve(theta, d []float64, orders int) (Fit, bool) {
 	return f, true
 }
 
-// Amplitude returns the amplitude and phase (of θ, in radians, 0 ≤ phase < π/order') of the
-// k-th even order: A·cos 2(k+1)(θ − φ).
-func (f Fit) Amplitude(k int) (amplitude, phase float64) {
+// factor replaces the lower triangle of a by L of a = L·Lᵀ (Cholesky). It reports false where a
+// pivot is below floor.
+func factor(a *[size][size]float64, n int, floor float64) bool {
+	for r := range n {
+		for c := range r + 1 {
+			s := a[r][c]
+			for k := range c {
+				s -= float64(a[r][k] * a[c][k])
+			}
+			if r > c {
+				a[r][c] = s / a[c][c]
+				continue
+			}
+			if s < floor {
+				return false
+			}
+			a[r][r] = math.Sqrt(s)
+		}
+	}
+	return true
+}
+
+// solve returns the x of L·Lᵀ·x = rhs.
+func solve(l *[size][size]float64, n int, rhs [size]float64) (x [size]float64) {
+	for r := range n {
+		s := rhs[r]
+		for k := range r {
+			s -= float64(l[r][k] * x[k])
+		}
+		x[r] = s / l[r][r]
+	}
+	for r := n - 1; r >= 0; r-- {
+		s := x[r]
+		for k := r + 1; k < n; k++ {
+			s -= float64(l[k][r] * x[k])
+		}
+		x[r] = s / l[r][r]
+	}
+	return x
+}
+
+// Amplitude returns the amplitude A ≥ 0 and phase φ of the k-th even order, A·cos m(θ − φ) with
+// m = 2(k+1); φ in radians from 0 up to 2π/m.
+func (f *Fit) Amplitude(k int) (amplitude, phase float64) {
 	m := float64(2 * (k + 1))
-	amplitude = math.Hypot(f.Cos[k], f.Sin[k])
+	amplitude = math.Sqrt(float64(f.Cos[k]*f.Cos[k]) + float64(f.Sin[k]*f.Sin[k]))
 	phase = math.Atan2(f.Sin[k], f.Cos[k]) / m
 	if phase < 0 {
 		phase += 2 * math.Pi / m
@@ -117,15 +123,24 @@ func (f Fit) Amplitude(k int) (amplitude, phase float64) {
 	return amplitude, phase
 }
 
-// Variance returns the variance of the amplitude of the k-th order to first order, for unit
-// variance of one diameter. An amplitude of zero has no direction: the larger of the two
-// variances then stands.
-func (f Fit) Variance(k int) float64 {
+// Variance returns the variance of the amplitude of the k-th order, for unit variance of one
+// diameter, in the direction where it is greatest: the larger eigenvalue of the covariance of
+// Cos[k] and Sin[k]. For evenly spaced axes it is 2/n in all directions.
+func (f *Fit) Variance(k int) float64 {
 	i, j := 2*k+1, 2*k+2
-	a := math.Hypot(f.Cos[k], f.Sin[k])
-	if a == 0 {
-		return math.Max(f.Cov[i][i], f.Cov[j][j])
+	half, diff, c := (f.Cov[i][i]+f.Cov[j][j])/2, (f.Cov[i][i]-f.Cov[j][j])/2, f.Cov[i][j]
+	return half + math.Sqrt(float64(diff*diff)+float64(c*c))
+}
+
+// Along returns the variance of Mean + sign·amplitude of the k-th order to first order, for unit
+// variance of one diameter. An amplitude of zero has no direction; that of Cos[k] stands for it.
+func (f *Fit) Along(k int, sign float64) float64 {
+	i, j := 2*k+1, 2*k+2
+	a, _ := f.Amplitude(k)
+	c, s := sign, 0.0
+	if a > 0 {
+		c, s = sign*f.Cos[k]/a, sign*f.Sin[k]/a
 	}
-	c, s := f.Cos[k]/a, f.Sin[k]/a
-	return float64(c*c*f.Cov[i][i]) + float64(2*c*s*f.Cov[i][j]) + float64(s*s*f.Cov[j][j])
+	return f.Cov[0][0] + float64(c*c*f.Cov[i][i]) + float64(s*s*f.Cov[j][j]) +
+		2*(float64(c*f.Cov[0][i])+float64(s*f.Cov[0][j])+float64(c*s*f.Cov[i][j]))
 }

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A Coarse is a caution that a gauge, as it was used, is too coarse for a limit it judges: common
+// practice wants the doubt to be at most a quarter of what is allowed, better a tenth. Findings
+// stand all the same; more of them are undecided.
+type Coarse struct {
+	Subject  string       `json:"subject"`  // the subject of the finding, as in [SubjectOvality]
+	Expanded units.Length `json:"expanded"` // ±, of 95 % coverage
+	Allowed  units.Length `json:"allowed"`  // half the width of a window, or the greatest difference allowed
+}
+
+// coarseShare is how many times the doubt should go into what is allowed.
+const coarseShare = 4
+
+// Hopeless reports whether the doubt is as large as what is allowed or larger, so that hardly any
+// bore can be proved within.
+func (c Coarse) Hopeless() bool { return c.Expanded >= c.Allowed }
+
+// String says it in words: "ovality: a doubt of ±0.0120 mm against 0.02 mm allowed".
+func (c Coarse) String() string {
+	s := fmt.Sprintf("%s: a doubt of ±%s against %v allowed", c.Subject, c.Expanded.Format(units.Millimetre, 4), c.Allowed)
+	if c.Hopeless() {
+		s += ", which nothing can be proved by"
+	}
+	return s
+}
+
+// Coarse returns a caution for each limit that the gauge is too coarse for, in the order of
+// [Geometry.Judge]. A window open at one end sets no scale and gives none. Errors: ErrNoReadings,
+// ErrLimits.
+func (g Geometry) Coarse(l Limits) ([]Coarse, error) {
+	if err := l.validate(); err != nil {
+		return nil, err
+	}
+	all := g.places()
+	if len(all) == 0 {
+		return nil, fmt.Errorf("bore: cautions: %w", ErrNoReadings)
+	}
+	size, own := all[0].Size, all[0].Own // of the most doubtful place
+	for _, p := range all {
+		if p.Size.Std > size.Std {
+			size = p.Size
+		}
+		if p.Own.Std > own.Std {
+			own = p.Own
+		}
+	}
+	between := difference(own, own)
+	var cautions []Coarse
+	for _, c := range [...]struct {
+		subject string
+		allowed units.Length
+		doubt   uncertainty.Estimate
+	}{
+		{SubjectNew, half(l.New), size},
+		{SubjectService, half(l.Service), size},
+		{SubjectOvality, l.Ovality, between},
+		{SubjectTaper, l.Taper, between},
+		{SubjectSpread, l.Spread, between},
+		{SubjectTrueOvality, l.TrueOvality, between},
+	} {
+		if c.allowed == 0 {
+			continue
+		}
+		u, err := c.doubt.Expanded(0.95)
+		if err != nil {
+			return nil, fmt.Errorf("bore: cautions: %s: %w", c.subject, err)
+		}
+		if coarseShare*u > c.allowed {
+			cautions = append(cautions, Coarse{c.subject, u, c.allowed})
+		}
+	}
+	return cautions, nil
+}
+
+// half returns half the width of a window, 0 where it is open.
+func half(w units.Limits) units.Length {
+	width, _ := w.Width()
+	return width / 2
+}

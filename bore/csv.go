@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore
+
+import (
+	"bufio"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"unicode"
+
+	"borewright.example/units"
+)
+
+// CSV says how to read a table of readings. The zero CSV reads diameters, exactly.
+type CSV struct {
+	// Gauge gives the setting size and the way the dial runs. It is wanted where a column holds
+	// deviations.
+	Gauge Gauge
+	// Nearest accepts a length that is no whole number of picometres, such as the binary tail
+	// that spreadsheets print (67.10499999999999999), as the nearest one.
+	Nearest bool
+}
+
+// What a table may be at most.
+const (
+	mostCSVBytes = 1 << 20
+	mostCSVRows  = 10_000
+)
+
+// A CellError reports a cell, or a whole row, of a table that could not be read. It wraps one of
+// the sentinels of this package or of package units.
+type CellError struct {
+	Line   int    // in the input, from 1
+	Column string // "depth"; empty for the whole row
+	Err    error
+}
+
+func (e *CellError) Error() string {
+	if e.Column == "" {
+		return fmt.Sprintf("bore: line %d: %v", e.Line, e.Err)
+	}
+	return fmt.Sprintf("bore: line %d: %s: %v", e.Line, e.Column, e.Err)
+}
+
+func (e *CellError) Unwrap() error { return e.Err }
+
+// Read reads a table of readings, separated by commas (RFC 4180), whose first row names the
+// columns, in any order and case:
+//
+//	depth       from the deck
+//	axis        thrust, pin, or an angle from the thrust axis
+//	diameter    as the gauge showed it; or instead:
+//	deviation   as the dial showed it
+//	confirmed   yes where a reading far from its fellows was taken again (the column may be absent)
+//
+// A column's unit may stand behind its name, "depth (mm)", "depth [mm]" or "depth mm", and then
+// serves its bare numbers; a cell with a unit of its own keeps it. A number with no unit at all is
+// refused. Rows with nothing in them and lines that begin with # are passed over.
+//
+// All that is wrong with the cells is reported at once: the error joins a [*CellError] for each.
+// A table without its columns, with one twice or unknown, of more than 10,000 rows or beyond
+// 1 MiB is ErrCSV; one without rows is ErrNoReadings.
+func (c CSV) Read(r io.Reader) ([]Reading, error) {
+	limited := &io.LimitedReader{R: r, N: mostCSVBytes + 1}
+	in := bufio.NewReader(limited)
+	if mark, _ := in.Peek(len(byteOrderMark)); string(mark) == byteOrderMark {
+		_, _ = in.Discard(len(byteOrderMark)) // as spreadsheets write; it was peeked at, so it is there
+	}
+	table := csv.NewReader(in)
+	table.Comment, table.TrimLeadingSpace, table.FieldsPerRecord, table.ReuseRecord = '#', true, -1, true
+	var rs []Reading
+	var faults []error
+	var cs []column
+	for rows := 0; ; rows++ {
+		row, err := table.Read()
+		switch {
+		case limited.N == 0:
+			return nil, fmt.Errorf("bore: %w: more than %d bytes", ErrCSV, mostCSVBytes)
+		case rows > mostCSVRows:
+			return nil, fmt.Errorf("bore: %w: more than %d rows", ErrCSV, mostCSVRows)
+		case errors.Is(err, io.EOF) && rows == 0:
+			return nil, fmt.Errorf("bore: %w: no row that names the columns", ErrCSV)
+		case errors.Is(err, io.EOF) && faults != nil:
+			return nil, errors.Join(faults...)
+		case errors.Is(err, io.EOF) && rs == nil:
+			return nil, fmt.Errorf("bore: table of readings: %w", ErrNoReadings)
+		case errors.Is(err, io.EOF):
+			return rs, nil
+		case err != nil:
+			return nil, fmt.Errorf("bore: %w: %w", ErrCSV, err)
+		case rows == 0:
+			if cs, err = columns(row); err != nil {
+				return nil, err
+			}
+			continue
+		case empty(row):
+			continue
+		}
+		line, _ := table.FieldPos(0)
+		reading, errs := c.reading(row, cs)
+		for _, e := range errs {
+			e.Line = line
+			faults = append(faults, e)
+		}
+		rs = append(rs, reading)
+	}
+}
+
+const byteOrderMark = "\ufeff"
+
+func empty(row []string) bool {
+	return !slices.ContainsFunc(row, func(cell string) bool { return strings.TrimSpace(cell) != "" })
+}
+
+// A column is what a column holds and the unit of its bare numbers, empty where the cells have
+// their own.
+type column struct{ name, unit string }
+
+const (
+	depthColumn     = "depth"
+	axisColumn      = "axis"
+	diameterColumn  = "diameter"
+	deviationColumn = "deviation"
+	confirmedColumn = "confirmed"
+)
+
+// columns reads the row that names the columns.
+func columns(row []string) ([]column, error) {
+	cs := make([]column, len(row))
+	seen := map[string]bool{}
+	for i, cell := range row {
+		text := strings.TrimSpace(cell)
+		n := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+		if n < 0 {
+			n = len(text)
+		}
+		c := column{strings.ToLower(text[:n]), strings.Trim(text[n:], " ()[]/")}
+		var err error
+		switch c.name {
+		case depthColumn, diameterColumn, deviationColumn:
+			if c.unit != "" {
+				_, err = units.ParseLength("1 " + c.unit)
+			}
+		case axisColumn:
+			if c.unit != "" {
+				_, err = units.ParseAngle("1 " + c.unit)
+			}
+		case confirmedColumn:
+		default:
+			err = units.ErrSyntax
+		}
+		if err != nil {
+			return nil, fmt.Errorf("bore: %w: column %q: want depth, axis, diameter or deviation, confirmed, with a unit: %w", ErrCSV, text, err)
+		}
+		if seen[c.name] {
+			return nil, fmt.Errorf("bore: %w: column %q twice", ErrCSV, c.name)
+		}
+		seen[c.name], cs[i] = true, c
+	}
+	if !seen[depthColumn] || !seen[axisColumn] || seen[diameterColumn] == seen[deviationColumn] {
+		return nil, fmt.Errorf("bore: %w: want the columns depth, axis, and either diameter or deviation", ErrCSV)
+	}
+	return cs, nil
+}
+
+// reading reads a row. Its line is for the caller to fill in.
+func (c CSV) reading(row []string, cs []column) (r Reading, faults []*CellError) {
+	fault := func(column string, err error) { faults = append(faults, &CellError{Column: column, Err: err}) }
+	if len(row) != len(cs) {
+		fault("", fmt.Errorf("%d cells for %d columns: %w", len(row), len(cs), ErrCSV))
+		return r, faults
+	}
+	for i, col := range cs {
+		cell := strings.TrimSpace(row[i])
+		var err error
+		switch col.name {
+		case depthColumn:
+			r.Depth, err = c.length(cell, col.unit)
+		case diameterColumn:
+			r.Diameter, err = c.length(cell, col.unit)
+		case deviationColumn:
+			var d units.Length
+			if d, err = c.length(cell, col.unit); err == nil {
+				r.Diameter, err = c.Gauge.Diameter(d)
+			}
+		case axisColumn:
+			if r.Axis, err = ParseAxis(cell); errors.Is(err, units.ErrMissingUnit) && col.unit != "" {
+				r.Axis, err = ParseAxis(cell + " " + col.unit)
+			}
+		case confirmedColumn:
+			switch strings.ToLower(cell) {
+			case "yes":
+				r.Confirmed = true
+			case "", "no":
+			default:
+				err = fmt.Errorf("%q: want yes, no or nothing: %w", cell, ErrCSV)
+			}
+		}
+		if err != nil {
+			fault(col.name, err)
+		}
+	}
+	if faults == nil {
+		if err := r.validate(); err != nil {
+			fault("", err)
+		}
+	}
+	return r, faults
+}
+
+// length reads a cell, which may borrow the unit of its column.
+func (c CSV) length(cell, unit string) (units.Length, error) {
+	l, err := units.ParseLength(cell)
+	if errors.Is(err, units.ErrMissingUnit) && unit != "" {
+		l, err = units.ParseLength(cell + " " + unit)
+	}
+	if c.Nearest && errors.Is(err, units.ErrInexact) {
+		err = nil
+	}
+	return l, err
+}

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+// Package circle finds the smallest circle around points.
+package circle
+
+import "math"
+
+// A Circle is the smallest around some points, with its proof: Contacts are the points it
+// touches, two or three (one where all points are one), and Weights say how to balance them: not
+// negative, with sum 1 and Σ Weights[i]·contact i the centre. No smaller circle holds points
+// that balance about a centre (John's condition).
+type Circle struct {
+	X, Y, R  float64 // R is at least the distance of every point from (X, Y)
+	Contacts [3]int
+	Weights  [3]float64 // 0 beyond the number of contacts
+}
+
+// mostSteps bounds the exchange. Each step makes the circle larger, and a few dozen do for any
+// number of points; where rounding would let it go round for ever, what is reached is within
+// rounding of the smallest.
+const mostSteps = 1000
+
+// Enclosing returns the smallest circle around the points, of which there is at least one. It
+// starts from any two, takes in the point farthest outside, keeps of the at most four those that
+// carry the circle around all four, and begins again.
+func Enclosing(x, y []float64) Circle {
+	c := Circle{X: x[0], Y: y[0], Weights: [3]float64{1}}
+	n := 1
+	for range mostSteps {
+		far, d := farthest(x, y, c.X, c.Y)
+		if d <= c.R {
+			break
+		}
+		four := [4]int{c.Contacts[0], c.Contacts[1], c.Contacts[2], far}
+		if n < 3 {
+			four[n] = far
+		}
+		next, k, ok := ofFew(x, y, four[:min(n+1, 4)])
+		if !ok || next.R <= c.R {
+			break // no more to be had than rounding
+		}
+		c, n = next, k
+	}
+	_, c.R = farthest(x, y, c.X, c.Y)
+	return c
+}
+
+func distance(x, y, cx, cy float64) float64 {
+	dx, dy := x-cx, y-cy
+	return math.Sqrt(float64(dx*dx) + float64(dy*dy))
+}
+
+// farthest returns the point farthest from (cx, cy), of equals the first, and its distance.
+func farthest(x, y []float64, cx, cy float64) (far int, d float64) {
+	var most float64
+	for i := range x {
+		dx, dy := x[i]-cx, y[i]-cy
+		if s := float64(dx*dx) + float64(dy*dy); s > most {
+			far, most = i, s
+		}
+	}
+	return far, math.Sqrt(most)
+}
+
+// ofFew returns the smallest circle around two to four points, of which the last lies on it, and
+// the number of its contacts: of all circles through two or three of them with the last, the
+// smallest that holds the others.
+func ofFew(x, y []float64, ps []int) (best Circle, contacts int, ok bool) {
+	last := ps[len(ps)-1]
+	try := func(c Circle, n int) {
+		for _, p := range ps {
+			if distance(x[p], y[p], c.X, c.Y) > c.R*(1+1e-14) {
+				return
+			}
+		}
+		if !ok || c.R < best.R {
+			best, contacts, ok = c, n, true
+		}
+	}
+	for i, p := range ps[:len(ps)-1] {
+		c := Circle{X: (x[p] + x[last]) / 2, Y: (y[p] + y[last]) / 2, Contacts: [3]int{p, last}, Weights: [3]float64{0.5, 0.5}}
+		c.R = max(distance(x[p], y[p], c.X, c.Y), distance(x[last], y[last], c.X, c.Y))
+		try(c, 2)
+		for _, q := range ps[i+1 : len(ps)-1] {
+			if c, ok := through(x, y, p, q, last); ok {
+				try(c, 3)
+			}
+		}
+	}
+	return best, contacts, ok
+}
+
+// through returns the circle through three points of an acute triangle; around any other a
+// circle on two of them is smaller.
+func through(x, y []float64, p, q, r int) (Circle, bool) {
+	ax, ay := x[p]-x[r], y[p]-y[r]
+	bx, by := x[q]-x[r], y[q]-y[r]
+	aa, bb := float64(ax*ax)+float64(ay*ay), float64(bx*bx)+float64(by*by)
+	cross, dot := float64(ax*by)-float64(ay*bx), float64(ax*bx)+float64(ay*by)
+	if cross == 0 {
+		return Circle{}, false
+	}
+	d := 2 * cross
+	cx, cy := (float64(by*aa)-float64(ay*bb))/d, (float64(ax*bb)-float64(bx*aa))/d
+	// The weights of the centre are sin 2α : sin 2β : sin 2γ, with the angle at r from dot and
+	// cross, the others from the sides.
+	wr := dot * (aa + bb - 2*dot)
+	wp := bb * (aa - dot)
+	wq := aa * (bb - dot)
+	sum := wp + wq + wr
+	if wp < 0 || wq < 0 || wr < 0 || sum == 0 {
+		return Circle{}, false
+	}
+	c := Circle{X: x[r] + cx, Y: y[r] + cy, Contacts: [3]int{p, q, r}, Weights: [3]float64{wp / sum, wq / sum, wr / sum}}
+	c.R = max(distance(x[p], y[p], c.X, c.Y), distance(x[q], y[q], c.X, c.Y), distance(x[r], y[r], c.X, c.Y))
+	return c, true
+}

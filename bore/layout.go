@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Port is an opening in the wall, as two-strokes have: a band of depths and of directions in
+// which nothing can be measured. Its edges belong to it.
+type Port struct {
+	Name string       `json:"name,omitzero"`
+	From units.Length `json:"from"` // depth of its upper edge
+	To   units.Length `json:"to"`   // and of its lower one
+	// At is the direction of its middle, from one end of the thrust axis, once round; which end
+	// is the user's choice, as long as readings keep to it.
+	At    units.Angle `json:"at,omitzero"`
+	Width units.Angle `json:"width"` // what it takes of the circumference, above 0 up to 360°
+}
+
+func (p Port) String() string {
+	return fmt.Sprintf("port %q (%v to %v, %v wide at %v)", p.Name, p.From, p.To, p.Width, p.At)
+}
+
+// covers reports whether the depth is cut by the port.
+func (p Port) covers(depth units.Length) bool { return p.From <= depth && depth <= p.To }
+
+// holds reports whether a direction lies in the port, to a millionth of a degree.
+func (p Port) holds(direction units.Angle) bool {
+	off := foldAngle(direction-p.At, 360).In(units.Degree)
+	off = min(off, 360-off)
+	return math.Round(off*angleSteps) <= math.Round(p.Width.In(units.Degree)/2*angleSteps)
+}
+
+// A Layout is where things lie along a bore. The zero Layout says nothing: then no reading is
+// outside the bore, no plane lies outside ring travel and nothing is cut by ports.
+type Layout struct {
+	Length units.Length `json:"length,omitzero"` // of the bore, from the deck; zero: not known
+	// Ring travel: the depth of the top ring's upper edge at its highest, and of the lowest
+	// ring's lower edge at its lowest. RingBottom zero: not known.
+	RingTop    units.Length `json:"ring_top,omitzero"`
+	RingBottom units.Length `json:"ring_bottom,omitzero"`
+	Ports      []Port       `json:"ports,omitzero"`
+}
+
+func (l Layout) validate() error {
+	switch {
+	case l.Length < 0 || l.Length > units.MaxLength:
+		return fmt.Errorf("bore: length %v: want 0 (not known) to %v: %w", l.Length, units.MaxLength, ErrLayout)
+	case l.RingBottom == 0 && l.RingTop == 0:
+	case l.RingTop < 0 || l.RingBottom <= l.RingTop || l.RingBottom > l.end():
+		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), ErrLayout)
+	}
+	for _, p := range l.Ports {
+		if p.From < 0 || p.To <= p.From || p.To > l.end() || !validAngle(p.At) || !(p.Width > 0 && p.Width <= 360*units.Degree) {
+			return fmt.Errorf("bore: %v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, l.end(), ErrLayout)
+		}
+	}
+	return nil
+}
+
+// end is the greatest depth that a reading can have.
+func (l Layout) end() units.Length {
+	if l.Length == 0 {
+		return units.MaxLength
+	}
+	return l.Length
+}
+
+func (l Layout) knowsTravel() bool { return l.RingBottom > 0 }
+
+// inTravel reports whether rings reach the depth. Where travel is not known they reach all.
+func (l Layout) inTravel(depth units.Length) bool {
+	return !l.knowsTravel() || l.RingTop <= depth && depth <= l.RingBottom
+}
+
+// check refuses a reading below the bore, or with an anvil in a port.
+func (l Layout) check(r Reading, k Kind) error {
+	if r.Depth > l.end() {
+		return fmt.Errorf("bore: reading at depth %v: the bore ends at %v: %w", r.Depth, l.end(), ErrReading)
+	}
+	for _, p := range l.Ports {
+		if !p.covers(r.Depth) {
+			continue
+		}
+		n := k.anvils()
+		for i := range n {
+			if p.holds(r.Axis + units.Angle(i)*360*units.Degree/units.Angle(n)) {
+				return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, FormatAxis(r.Axis), p, ErrPort)
+			}
+		}
+	}
+	return nil
+}
+
+// isBridge reports whether a port cuts the depth, so that only bridges between ports are left.
+func (l Layout) isBridge(depth units.Length) bool {
+	for _, p := range l.Ports {
+		if p.covers(depth) {
+			return true
+		}
+	}
+	return false
+}
+
+// mostAxes is how many axes a plan may have: more is a matter for a machine, not for a hand.
+const mostAxes = 36
+
+// Plan returns where to measure, as readings without a diameter: along so many evenly spaced axes
+// from the thrust axis, just below the highest ring position, in the middle and just above the
+// lowest (the levels of Navy training manual 14076, 3-5; "just" is taken as a twentieth of ring
+// travel), and below ring travel, where the bore is as it was, if the bore's length is known and
+// leaves room. Places with an anvil in a port are left out. Each is best read twice or more, for
+// the gauge's own scatter.
+//
+// One axis gives size alone; two give what most manuals call ovality, and miss one that lies
+// between them; three give a two-lobed form exactly, if it is nothing else; five give a
+// four-lobed one too. A three-point gauge needs one.
+//
+// A ring travel that is not known, an impossible layout and a number of axes outside 1 to 36 are
+// ErrLayout.
+func (l Layout) Plan(axes int, k Kind) ([]Reading, error) {
+	if err := l.validate(); err != nil {
+		return nil, err
+	}
+	if !l.knowsTravel() || axes < 1 || axes > mostAxes {
+		return nil, fmt.Errorf("bore: plan of %d axes for ring travel from %v to %v: want 1 to %d axes and the travel: %w", axes, l.RingTop, l.RingBottom, mostAxes, ErrLayout)
+	}
+	travel := l.RingBottom - l.RingTop
+	depths := []units.Length{l.RingTop + travel/20, l.RingTop + travel/2, l.RingBottom - travel/20}
+	if l.Length > l.RingBottom {
+		depths = append(depths, l.RingBottom+(l.Length-l.RingBottom)/2)
+	}
+	var plan []Reading
+	for _, depth := range depths {
+		for i := range axes {
+			r := Reading{Depth: depth, Axis: foldAxis(units.Angle(i) * 180 * units.Degree / units.Angle(axes))}
+			if l.check(r, k) == nil {
+				plan = append(plan, r)
+			}
+		}
+	}
+	return plan, nil
+}
