@@ -98,11 +98,8 @@ func (s *sum) combined(top float64) (std, dof float64, err error) {
 	if math.IsInf(std, 0) {
 		return 0, 0, fmt.Errorf("uncertainty: combined: %w", ErrStd)
 	}
-	if s.variance == 0 || s.fourth == 0 {
-		return std, 0, nil
-	}
 	dof = float64(s.variance*s.variance) / s.fourth
-	if normal(dof) {
+	if s.fourth == 0 || math.IsInf(dof, 0) {
 		return std, 0, nil
 	}
 	return std, max(dof, s.leastDoF), nil // at least the least, whatever the rounding

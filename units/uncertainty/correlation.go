@@ -103,11 +103,11 @@ func (b Budget) combineGroups(top float64) (std, dof float64, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	group := make([]int, len(b.Components)) // the number of each component's group
+	n := len(b.Components)
+	group := make([]int, n) // the number of each component's group
 	for i := range group {
 		group[i] = i
 	}
-	variance := make([]float64, len(group)) // of each group
 	for _, p := range pairs {
 		if from, to := group[p.i], group[p.j]; p.r != 0 && from != to {
 			for i := range group {
@@ -117,23 +117,26 @@ func (b Budget) combineGroups(top float64) (std, dof float64, err error) {
 			}
 		}
 	}
-	least := make([]float64, len(group))
+	// of each group: the variance, what it would be without correlation, and the least degrees
+	// of freedom
+	variance, plain, least := make([]float64, n), make([]float64, n), make([]float64, n)
 	for i := range b.Components {
 		c := &b.Components[i]
 		x := c.signed() / top
 		g := group[i]
-		variance[g] += float64(x * x)
+		plain[g] += float64(x * x)
 		if x != 0 && c.DoF != 0 && (least[g] == 0 || c.DoF < least[g]) {
 			least[g] = c.DoF
 		}
 	}
+	copy(variance, plain)
 	for _, p := range pairs {
 		x, y := b.Components[p.i].signed()/top, b.Components[p.j].signed()/top
 		variance[group[p.i]] += float64(2 * p.r * float64(x*y))
 	}
 	var s sum
 	for g, v := range variance {
-		if v > 1e-15 { // full correlation may leave no more than rounding
+		if v > 1e-15*plain[g] { // where all cancels, rounding is left
 			s.add(v, least[g])
 		}
 	}

@@ -124,22 +124,36 @@ func (f *Finding) tails() tails {
 	switch {
 	case w.HasMin() && w.HasMax():
 		t.below, t.above = e.tail(e.Value-w.Min), e.tail(w.Max-e.Value)
-		over := max(e.Value-w.Max, w.Min-e.Value)
-		t.p = e.tail(over) + e.tail(over+w.Max-w.Min)
+		t.p = e.outside(max(e.Value-w.Max, w.Min-e.Value))
+		if t.p < 1 {
+			t.p += e.tail(max(e.Value-w.Min, w.Max-e.Value))
+		}
 	case w.HasMax():
-		t.above, t.p = e.tail(w.Max-e.Value), e.tail(e.Value-w.Max)
+		t.above, t.p = e.tail(w.Max-e.Value), e.outside(e.Value-w.Max)
 	default:
-		t.below, t.p = e.tail(e.Value-w.Min), e.tail(w.Min-e.Value)
+		t.below, t.p = e.tail(e.Value-w.Min), e.outside(w.Min-e.Value)
 	}
 	return t
 }
 
 // foldedTails are those of an absolute value against an upper limit: the window from −limit to
-// limit about the signed value, whose both sides are above the limit.
+// limit about the signed value, both of whose outsides are above the limit.
 func foldedTails(e Estimate, limit units.Length) tails {
-	over := e.Value.Abs() - limit
-	beyond := e.tail(-over) + e.tail(limit+e.Value.Abs())
-	return tails{above: beyond, p: e.tail(over) + e.tail(over+2*limit)}
+	far := e.tail(e.Value.Abs() + limit)
+	t := tails{above: e.tail(limit-e.Value.Abs()) + far, p: e.outside(e.Value.Abs() - limit)}
+	if t.p < 1 {
+		t.p += far
+	}
+	return t
+}
+
+// outside returns the p-value of a true value at a limit for a value measured over beyond it;
+// 1 where it is not beyond.
+func (e Estimate) outside(over units.Length) float64 {
+	if over <= 0 {
+		return 1
+	}
+	return e.tail(over)
 }
 
 // tail returns the probability that the error of e exceeds d. Of an exact value, it is whether
