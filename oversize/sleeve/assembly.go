@@ -34,8 +34,8 @@ const coldest = 77.36
 // An Assembly is the temperatures at which the parts go together, and what clearance they have
 // then.
 type Assembly struct {
-	Sleeve units.Temperature `json:"sleeve"`
-	Barrel units.Temperature `json:"barrel"`
+	Sleeve units.Temperature `json:"sleeve"` // of the sleeve, right through, as it goes in
+	Barrel units.Temperature `json:"barrel"` // of the barrel, right through
 	// Clearance is DIAMETRAL, over the interference and the spread of both coefficients of
 	// expansion; negative where the parts overlap.
 	Clearance Range[units.Length] `json:"diametral_clearance"`

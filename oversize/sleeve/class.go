@@ -34,8 +34,8 @@ const (
 // is the seat in the barrel and the shaft is the outside of the sleeve. Its text is "H7"; that of
 // the zero Class is "".
 type Class struct {
-	Position Position
-	Grade    Grade
+	Position Position // where the window stands: the letter
+	Grade    Grade    // how wide it is: the number
 }
 
 func (c Class) check() error {
@@ -98,8 +98,8 @@ func (c *Class) UnmarshalText(text []byte) error {
 }
 
 // Fundamental returns the fundamental deviation of the class for a nominal size: from the nominal
-// size to the nearer limit, negative below it. For H, h and the shafts from k up it is that of
-// the lower, lower for H, limit; for f, g and h of the upper one.
+// size to the nearer limit, negative below it. That is the lower limit for H and for the shafts k
+// to s, the upper one for f, g and h.
 //
 // Values for m, n, p, r and s are those of a published table (Narayana, Kannaiah and Reddy,
 // Machine Drawing, Table 15.2, p. 216); for f, g and k from memory of ISO 286, and [Class.Formula]
@@ -108,15 +108,24 @@ func (c *Class) UnmarshalText(text []byte) error {
 // A class that is not in the table is ErrClass, a size that is not over 18 mm and up to 80 mm is
 // ErrSize.
 func (c Class) Fundamental(size units.Length) (units.Length, error) {
-	if err := c.check(); err != nil {
-		return 0, err
-	}
-	_, i, err := subBandOf(size)
+	at, err := c.place(size)
 	if err != nil {
 		return 0, err
 	}
+	return c.fundamental(at), nil
+}
+
+// place checks the class and the size.
+func (c Class) place(size units.Length) (place, error) {
+	if err := c.check(); err != nil {
+		return place{}, err
+	}
+	return placeOf(size)
+}
+
+func (c Class) fundamental(at place) units.Length {
 	if c.Position == ShaftK && c.Grade > IT7 {
-		return 0, nil
+		return 0
 	}
 	micrometres := [...][4]int8{ // over 18, 30, 50, 65 mm
 		HoleH:  {},
@@ -130,7 +139,7 @@ func (c Class) Fundamental(size units.Length) (units.Length, error) {
 		ShaftR: {28, 34, 41, 43},
 		ShaftS: {35, 43, 53, 59},
 	}
-	return units.Length(micrometres[c.Position][i]) * units.Micrometre, nil
+	return units.Length(micrometres[c.Position][at.deviationAt]) * units.Micrometre
 }
 
 // Formula returns the deviation of [Class.Fundamental] beside its formula, in µm with D the
@@ -144,27 +153,13 @@ func (c Class) Fundamental(size units.Length) (units.Length, error) {
 // 5 µm to IT7, for s up to 50 mm 1 to 4 µm to IT8, as its authors saw fit: these are
 // ErrNoFormula. Other errors are those of Fundamental.
 func (c Class) Formula(size units.Length) (Formula, error) {
-	table, err := c.Fundamental(size)
+	at, err := c.place(size)
 	if err != nil {
 		return Formula{}, err
 	}
-	wide, _, err := bandOf(size)
-	if err != nil {
-		return Formula{}, err
-	}
-	narrow, _, err := subBandOf(size)
-	if err != nil {
-		return Formula{}, err
-	}
-	tolerance := func(g Grade) float64 {
-		t, _ := g.Tolerance(size) // size and grade are in the table
-		return t.In(units.Micrometre)
-	}
-	deviation := func(p Position) float64 {
-		f, _ := Class{p, c.Grade}.Fundamental(size) // so are these
-		return f.In(units.Micrometre)
-	}
-	d := wide.mean()
+	table, d := c.fundamental(at), at.wide.mean()
+	tolerance := func(g Grade) float64 { return g.tolerance(at).In(units.Micrometre) }
+	deviation := func(p Position) float64 { return Class{p, c.Grade}.fundamental(at).In(units.Micrometre) }
 	switch c.Position {
 	case ShaftF:
 		return formula(table, -5.5*math.Pow(d, 0.41))
@@ -183,7 +178,7 @@ func (c Class) Formula(size units.Length) (Formula, error) {
 		return formula(table, math.Sqrt(deviation(ShaftP)*deviation(ShaftS)))
 	case ShaftS:
 		if size > 50*mm {
-			return formula(table, tolerance(IT7)+float64(0.4*narrow.mean()))
+			return formula(table, tolerance(IT7)+float64(0.4*at.narrow.mean()))
 		}
 		return Formula{}, fmt.Errorf("sleeve: %v at %v: %w (IT8 plus 1 to 4 µm)", c, size, ErrNoFormula)
 	case ShaftP:
@@ -195,14 +190,11 @@ func (c Class) Formula(size units.Length) (Formula, error) {
 // Deviations returns the lower and the upper deviation from a nominal size: H7 at 73 mm is 0 and
 // +0.030 mm, s6 is +0.059 and +0.078 mm. Errors are those of [Class.Fundamental].
 func (c Class) Deviations(size units.Length) (Range[units.Length], error) {
-	near, err := c.Fundamental(size)
+	at, err := c.place(size)
 	if err != nil {
 		return Range[units.Length]{}, err
 	}
-	width, err := c.Grade.Tolerance(size)
-	if err != nil {
-		return Range[units.Length]{}, err
-	}
+	near, width := c.fundamental(at), c.Grade.tolerance(at)
 	switch c.Position {
 	case ShaftF, ShaftG, ShaftH:
 		return Range[units.Length]{near - width, near}, nil

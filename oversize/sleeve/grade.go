@@ -34,35 +34,35 @@ func (g Grade) check() error {
 // have it: 30 mm belongs to 18 to 30 mm.
 type band struct{ over, upTo units.Length }
 
+func (b band) holds(size units.Length) bool { return size > b.over && size <= b.upTo }
+
 // mean returns the geometric mean of the ends in millimetres, the D of the standard's formulas.
 func (b band) mean() float64 {
 	return math.Sqrt(b.over.In(units.Millimetre) * b.upTo.In(units.Millimetre))
 }
 
-const mm = units.Millimetre
-
-// bandOf returns the band of a nominal size for the grades and all deviations but r and s, and its
-// place in the table.
-func bandOf(size units.Length) (band, int, error) {
-	for i, b := range [...]band{{18 * mm, 30 * mm}, {30 * mm, 50 * mm}, {50 * mm, 80 * mm}} {
-		if size > b.over && size <= b.upTo {
-			return b, i, nil
-		}
-	}
-	return band{}, 0, fmt.Errorf("sleeve: nominal size %v: %w (over 18 mm, up to and including 80 mm)", size, ErrSize)
+// A place is where a nominal size stands in the tables: its band, and the narrower one that the
+// deviations r and s have over 50 mm, each with its row.
+type place struct {
+	wide, narrow     band
+	row, deviationAt int
 }
 
-// subBandOf returns the band of a nominal size for the deviations r and s, for which the last band
-// is cut in two at 65 mm.
-func subBandOf(size units.Length) (band, int, error) {
-	b, i, err := bandOf(size)
-	if err != nil || i < 2 {
-		return b, i, err
+const mm = units.Millimetre
+
+func placeOf(size units.Length) (place, error) {
+	wide := [...]band{{18 * mm, 30 * mm}, {30 * mm, 50 * mm}, {50 * mm, 80 * mm}}
+	narrow := [...]band{wide[0], wide[1], {50 * mm, 65 * mm}, {65 * mm, 80 * mm}}
+	for i, w := range wide {
+		if w.holds(size) {
+			k := i
+			if !narrow[i].holds(size) {
+				k++
+			}
+			return place{w, narrow[k], i, k}, nil
+		}
 	}
-	if size <= 65*mm {
-		return band{50 * mm, 65 * mm}, 2, nil
-	}
-	return band{65 * mm, 80 * mm}, 3, nil
+	return place{}, fmt.Errorf("sleeve: nominal size %v: %w (over 18 mm, up to and including 80 mm)", size, ErrSize)
 }
 
 // Tolerance returns the standard tolerance of the grade for a nominal size, the width of the
@@ -76,22 +76,26 @@ func (g Grade) Tolerance(size units.Length) (units.Length, error) {
 	if err := g.check(); err != nil {
 		return 0, err
 	}
-	_, i, err := bandOf(size)
+	at, err := placeOf(size)
 	if err != nil {
 		return 0, err
 	}
+	return g.tolerance(at), nil
+}
+
+func (g Grade) tolerance(at place) units.Length {
 	micrometres := [...][IT11 - IT5 + 1]int16{
 		{9, 13, 21, 33, 52, 84, 130},
 		{11, 16, 25, 39, 62, 100, 160},
 		{13, 19, 30, 46, 74, 120, 190},
 	}
-	return units.Length(micrometres[i][g-IT5]) * units.Micrometre, nil
+	return units.Length(micrometres[at.row][g-IT5]) * units.Micrometre
 }
 
 // A Formula is a value of the standard's table beside the value of the formula behind it.
 type Formula struct {
-	Table      units.Length `json:"table"`
-	Formula    units.Length `json:"formula"`
+	Table      units.Length `json:"table"`      // what counts
+	Formula    units.Length `json:"formula"`    // unrounded
 	Difference units.Length `json:"difference"` // Table less Formula
 }
 
@@ -109,15 +113,14 @@ func formula(table units.Length, micrometres float64) (Formula, error) {
 // IT10 and IT11 over 50 mm are 118.8 and 185.6 µm by formula, 120 and 190 in the table. Errors
 // are those of Tolerance.
 func (g Grade) Formula(size units.Length) (Formula, error) {
-	table, err := g.Tolerance(size)
+	if err := g.check(); err != nil {
+		return Formula{}, err
+	}
+	at, err := placeOf(size)
 	if err != nil {
 		return Formula{}, err
 	}
-	b, _, err := bandOf(size)
-	if err != nil {
-		return Formula{}, err
-	}
-	d := b.mean()
+	d := at.wide.mean()
 	i := float64(0.45*math.Cbrt(d)) + float64(0.001*d)
-	return formula(table, [...]float64{7, 10, 16, 25, 40, 64, 100}[g-IT5]*i)
+	return formula(g.tolerance(at), [...]float64{7, 10, 16, 25, 40, 64, 100}[g-IT5]*i)
 }

@@ -23,7 +23,7 @@ type Growth struct {
 	Local       units.Expansion `json:"local"`
 	LocalWithin units.Expansion `json:"local_within"`
 
-	At       units.Temperature   `json:"at"`
+	At       units.Temperature   `json:"at"`    // of the whole joint
 	Grips    uncertainty.Verdict `json:"grips"` // at At
 	Cautions Cautions            `json:"cautions,omitzero"`
 }

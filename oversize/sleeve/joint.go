@@ -26,8 +26,8 @@ type Joint struct {
 
 	Interference Diametral `json:"diametral_interference"` // DIAMETRAL, never radial
 
-	Sleeve material.Material `json:"sleeve"`
-	Barrel material.Material `json:"barrel"`
+	Sleeve material.Material `json:"sleeve"` // of the sleeve: Young and Poisson always, Expansion where heat takes part
+	Barrel material.Material `json:"barrel"` // of the barrel: the same
 }
 
 // Bounds of physics, wide enough for every metal.

@@ -14,8 +14,8 @@ import (
 // quantity: of compressive stresses Least is the most compressive. An end of zero is a value as
 // any other, but for temperatures, where it stands for "never".
 type Range[T ~int64 | ~float64] struct {
-	Least    T `json:"least,omitzero"`
-	Greatest T `json:"greatest,omitzero"`
+	Least    T `json:"least,omitzero"`    // with its sign
+	Greatest T `json:"greatest,omitzero"` // with its sign
 }
 
 // A Diametral is a DIAMETRAL interference, from its least to its greatest: the outside diameter of
@@ -23,8 +23,8 @@ type Range[T ~int64 | ~float64] struct {
 // radial interference that textbooks print. Negative is a clearance. Where it is known exactly,
 // both ends are the same.
 type Diametral struct {
-	Least    units.Length `json:"least"`
-	Greatest units.Length `json:"greatest"`
+	Least    units.Length `json:"least"`    // DIAMETRAL
+	Greatest units.Length `json:"greatest"` // DIAMETRAL
 }
 
 // measuredCoverage is the coverage probability of the ends that DiametralFromMeasured returns.

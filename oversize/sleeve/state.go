@@ -13,9 +13,9 @@ import (
 // A Condition is what a joint is at: the mean temperature of each part, and the gas in the bore.
 // A temperature of zero is 20 °C.
 type Condition struct {
-	Sleeve units.Temperature `json:"sleeve,omitzero"`
-	Barrel units.Temperature `json:"barrel,omitzero"`
-	Gas    units.Pressure    `json:"gas,omitzero"` // above the pressure outside, 0 to 100 MPa
+	Sleeve units.Temperature `json:"sleeve,omitzero"` // mean over the sleeve
+	Barrel units.Temperature `json:"barrel,omitzero"` // mean over the barrel, the fins left out
+	Gas    units.Pressure    `json:"gas,omitzero"`    // above the pressure outside, 0 to 100 MPa
 }
 
 // A State is what a joint bears. Every range runs over the interference, the coefficients of
@@ -33,8 +33,8 @@ type State struct {
 	SleeveShrinks Range[units.Length] `json:"sleeve_shrinks"` // of the sleeve's outside
 	BoreCloses    Range[units.Length] `json:"bore_closes"`    // of the sleeve's bore
 
-	Barrel Strength `json:"barrel"`
-	Sleeve Strength `json:"sleeve"`
+	Barrel Strength `json:"barrel"` // in tension
+	Sleeve Strength `json:"sleeve"` // in compression, unless gas outweighs the grip
 
 	// Grips is Within where even the least interference is above 0, and Beyond, loose, where even
 	// the greatest is not.

@@ -41,12 +41,12 @@ const greatestMargin = 1000
 // The greatest difference of two principal stresses is never below von Mises's equivalent stress
 // and at most 15 % above it: safe for every ductile metal.
 type Strength struct {
-	Basis   Basis                 `json:"basis"`
+	Basis   Basis                 `json:"basis"`           // which strength it is judged by
 	Limit   units.Pressure        `json:"limit,omitzero"`  // the yield or tensile strength
 	Stress  Range[units.Pressure] `json:"stress,omitzero"` // at the mildest and at the worst, as magnitudes
 	Tension bool                  `json:"tension"`         // whether the worst is tension; always true by yield
 	Margin  Range[float64]        `json:"margin,omitzero"` // Limit over Stress, a pure number, worst and mildest; at most 1000
-	Wanted  float64               `json:"wanted,omitzero"` // least margin to be Within, a pure number
+	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Least to be Within, a pure number without unit
 	Verdict uncertainty.Verdict   `json:"verdict"`         // Within: worst margin at least Wanted; Beyond: mildest below 1
 }
 
