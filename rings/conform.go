@@ -11,8 +11,9 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// A Reach is how far a ring follows one order of a bore's form by its own spring: the greatest RADIAL
-// amplitude, by each of three rules. A difference of diameters is four times as large (see [Ovality]).
+// A Reach is how far a ring follows one order of a bore's form by its own spring: the greatest
+// RADIAL amplitude, by each of three rules. Of order 2 the ovality, a difference of diameters,
+// is four times as large; see [Ovality].
 type Reach struct {
 	Order     int          `json:"order"`     // i, lobes round the bore
 	Derived   units.Length `json:"derived"`   // k·r/(i² − 1)², from the bending of the ring
@@ -24,7 +25,8 @@ type Reach struct {
 const mostOrder = 1000
 
 // Reach returns how far the ring follows an order, from 2 to 1000: order 0 is size and order 1 a
-// shift of the axis, for which no ring has to bend. Any other order is ErrOrder.
+// shift of the axis, for which no ring has to bend. Any other order is ErrOrder; a tension that
+// its section cannot have is ErrTension.
 func (t Tension) Reach(order int) (Reach, error) {
 	kr, err := t.kr()
 	if err != nil {
@@ -48,22 +50,22 @@ func (t Tension) Reach(order int) (Reach, error) {
 // lobes returns i² − 1.
 func lobes(order int) float64 { return float64(order)*float64(order) - 1 }
 
-// kr returns k·r in picometres. It is m/(3π), so that half the bore bounds it.
+// kr returns k·r in picometres. It is m/(3π), and m is at most half the bore.
 func (t Tension) kr() (float64, error) {
 	if err := t.Section.Validate(); err != nil {
 		return 0, err
 	}
 	kr := t.Parameter * float64(t.Section.Bore-t.Section.Thickness) / 2
-	if !(kr >= 1 && kr <= float64(t.Section.Bore)/2) {
-		return 0, fmt.Errorf("rings: parameter k of %v: %w", t.Parameter, ErrForce)
+	if !(kr >= 1 && kr <= float64(t.Section.Bore)/(6*math.Pi)+1) { // and 1 pm for rounding
+		return 0, fmt.Errorf("rings: parameter k of %v: %w", t.Parameter, ErrTension)
 	}
 	return kr, nil
 }
 
-// Ovality returns the form of a bore that is oval and nothing else, from its ovality, the greatest
-// less the least DIAMETER, and the axis of the greatest: order 2 with a radial amplitude of a
-// quarter of the ovality. Measured on two axes only, the ovality is the least that it can be. A
-// negative one, or one beyond [units.MaxLength], is ErrSize.
+// Ovality returns the form of a bore that is oval and nothing else, from its ovality, the
+// greatest less the least DIAMETER, and the axis of the greatest: order 2 with a radial
+// amplitude of a quarter of the ovality. Measured on two axes only, the ovality is the least
+// that it can be. A negative one, or one beyond [units.MaxLength], is ErrSize.
 func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) {
 	if ovality < 0 || ovality > units.MaxLength {
 		return bore.Harmonic{}, fmt.Errorf("rings: ovality %v: %w (0 to %v)", ovality, ErrSize, units.MaxLength)
@@ -82,7 +84,8 @@ type Demand struct {
 	ByMost float64 `json:"byMost"` // that order's own part, as a fraction of its bound
 }
 
-// A Conformity is whether a ring follows a bore's form by its own spring, without help from gas pressure.
+// A Conformity is whether a ring follows a bore's form by its own spring, without help from gas
+// pressure.
 type Conformity struct {
 	Verdict   uncertainty.Verdict `json:"verdict"`          // on the orders seen: Within by both rules, Beyond by both, or else Undecided
 	Derived   Demand              `json:"derived"`          // by the rule k·r/(i² − 1)²
@@ -90,22 +93,23 @@ type Conformity struct {
 	Unseen    []int               `json:"unseen,omitempty"` // orders of which the form given says nothing
 }
 
-// watched is the highest order that is missed where it is not given: the pattern of up to six bolts round
-// a cylinder, the usual cause of form above order 2.
+// watched is the highest order that is missed where it is not given: the pattern of up to six
+// bolts round a cylinder, the usual cause of form above order 2.
 const watched = 6
 
 // Follow holds a form against the ring. Every amplitude is radial, as [bore.Harmonic] has it; a
-// measured difference of diameters goes through [Ovality] first. Orders 0 and 1 ask nothing of a ring and
-// are passed over.
+// measured difference of diameters goes through [Ovality] first. Orders 0 and 1 ask nothing of a
+// ring and are passed over.
 //
-// A ring can lose the wall although each order is inside its bound, so the parts of the bounds that
-// the orders use up are added, which is on the safe side: it is as if all orders had
-// their crests in one place. Every order from 2 to 6, and from there to the highest given, that the
-// form does not hold is named in Unseen, and Verdict says nothing of it: a two-point gauge sees no
-// odd order at all. An order that was looked for and not found belongs into the form with amplitude 0.
+// A ring can lose the wall although each order is inside its bound, so the parts of the bounds
+// that the orders use up are added, which is on the safe side: it is as if all orders had their
+// crests in one place. Every order from 2 to 6, and from there to the highest given, that the
+// form does not hold is named in Unseen, and Verdict says nothing of it: a two-point gauge sees
+// no odd order at all. An order that was looked for and not found belongs into the form with
+// amplitude 0.
 //
-// Orders that do not ascend, or beyond 1000, are ErrOrder; a negative amplitude, or one beyond
-// [units.MaxLength], is ErrSize.
+// A tension that its section cannot have is ErrTension. Orders that do not ascend, or beyond
+// 1000, are ErrOrder; a negative amplitude, or one beyond [units.MaxLength], is ErrSize.
 func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 	kr, err := t.kr()
 	if err != nil {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package rings is the arithmetic of piston rings: the end gap in any bore, what to file off, what is
-// left of it when hot, the play in the groove, how hard a ring presses, and whether it follows a
-// bore that is not round.
+// Package rings is the arithmetic of piston rings: the end gap in any bore, what to file off,
+// what is left of it when hot, the play in the groove, how hard a ring presses, and whether it
+// follows a bore that is not round.
 //
 // # End gap
 //
@@ -10,21 +10,22 @@
 //
 //	Δgap = π·ΔD
 //
-// So a gap in one bore gives the gap in another ([Gap.In]), two gaps of one ring give taper, or what
-// honing took off ([DiameterChange]), and a ring for a bore 0.25 mm larger has 0.785 mm less gap
-// than it should: its ends overlap. The formula is exact at the middle of the ring's radial
-// thickness a. At the outer edge the gap changes by the factor D/(D − a) more and at the inner by
-// (D − 2a)/(D − a) less, 4 % either way for 2.7 mm in 67 mm, since the ends tilt. One manual prints that 0.0012 in less
-// bore closes the gap by 0.0031 in (US Army TM 5-3825-229-14&P, 6-11); it is 0.0038 in, and the printed
-// figure belongs to 0.001 in.
+// So a gap in one bore gives the gap in another ([Gap.In]), two gaps of one ring give taper, or
+// what honing took off ([DiameterChange]), and a ring for a bore 0.25 mm larger has 0.785 mm
+// less gap than it should: its ends overlap. The formula is exact at the middle of the ring's
+// radial thickness a. The ends tilt as the ring opens, so that the change is D/(D − a) times
+// that at their outer edges and (D − 2a)/(D − a) times that at the inner: 4 % either way for 2.7
+// mm in 67 mm. One manual prints that 0.0012 in less bore closes the gap by 0.0031 in (US Army
+// TM 5-3825-229-14&P, 6-11); it is 0.0038 in, and the printed figure belongs to 0.001 in.
 //
-// The gap is set where the bore is smallest within the ring's travel ([Narrowest]). A bore that is oval
-// counts with the diameter of the round bore of equal perimeter ([Oval]), which for the ovality of
-// any usable bore is the mean diameter.
+// The gap is set where the bore is smallest within the ring's travel ([Narrowest]). A bore that
+// is oval counts with the diameter of the round bore of equal perimeter ([Oval]), which for the
+// ovality of any usable bore is the mean diameter.
 //
-// The maker's window comes first. Rules per unit of bore ([Rules]) run from 0.002 to 0.006 and do
-// not say for what duty. [File] plans the filing and refuses a window too narrow for the gauge; where the gap
-// is too wide already, [Larger] says which oversize ring would serve. [Assign] gives each bore of an engine its ring.
+// The maker's window comes first. Rules per unit of bore ([Rules]) run from 0.002 to 0.006 and
+// do not say for what duty. [File] plans the filing and refuses a window too narrow for the
+// gauge; where the gap is too wide already, [Larger] says which oversize ring would serve.
+// [Assign] gives each bore of an engine its ring.
 //
 // # Hot gap
 //
@@ -32,13 +33,14 @@
 //
 //	π·d·(αb·ΔTb − αr·ΔTr)
 //
-// which is negative in an iron bore, cooler than its ring, and positive in an aluminium barrel. The growth of
-// the ring alone, as some pages have it, overstates the loss: that is a hot ring in a cold bore.
+// which is negative in an iron bore, cooler than its ring, and positive in an aluminium barrel.
+// The growth of the ring alone, as some pages have it, overstates the loss: that is a hot ring
+// in a cold bore.
 //
 // # Force
 //
-// For a thin ring of plain rectangular section and uniform pressure, with d the bore, a the radial thickness, h the height, r =
-// (d − a)/2, I = h·a³/12 and m what the free gap closes by:
+// For a thin ring of plain rectangular section and uniform pressure, with d the bore, a the
+// radial thickness, h the height, r = (d − a)/2, I = h·a³/12 and m what the free gap closes by:
 //
 //	M(θ) = Ft·r·(1 − cos θ)                  bending moment at θ from the gap; p·d·h = 2·Ft
 //	m = 2∫M·r·(1 − cos θ)·r dθ/(E·I) = 3π·Ft·r³/(E·I)      over θ from 0 to π
@@ -46,30 +48,33 @@
 //	stress = M(π)/(h·a²/6) = 6·Ft·(d − a)/(h·a²)
 //	Q/Ft = 3π/(2 + π/2) = 2.639              Q a pair of loads at 90° to the gap with the same m
 //
-// [Section] and [Tension] hold these. Oil rings of several pieces, and rings with an expander, are outside of them. A
-// textbook's rule for the free gap, 3.5 to 4 thicknesses, does not agree with its own wall
-// pressure: at 0.035 MPa, 3.4 mm in 100 mm and 100 GPa, theory gives 5.67 mm and the rule 11.9 to 13.6 mm.
+// [Section] and [Tension] hold these. Oil rings of several pieces, and rings with an expander,
+// are outside of them. A textbook's rule for the free gap, 3.5 to 4 thicknesses, does not agree
+// with its own wall pressure: at 0.035 MPa, 3.4 mm in 100 mm and 100 GPa, theory gives 5.67 mm
+// and the rule 11.9 to 13.6 mm.
 //
 // # Conformability
 //
-// To bend without stretching into A·cos(i·θ), A radial, a ring needs the radial load E·I·(i² − 1)²·A/r⁴ per
-// length; contact is lost where this is more than its own p·h = Ft/r. So
+// To bend without stretching into A·cos(i·θ), A radial, a ring needs the radial load
+// E·I·(i² − 1)²·A/r⁴ per length; contact is lost where this is more than its own p·h = Ft/r. So
 //
 //	A ≤ k·r/(i² − 1)²
 //
-// This is [Reach.Derived]. Two other rules are in print: k·r/(20·(i² − 1)), from experience (SAE 960356), and
-// k·r/(3·(i² − 1)), which is the same at i = 2 and wider beyond. The first two cross between i = 4 and 5.
-// [Tension.Follow] decides by the first two, and leaves undecided what they do not agree on. Papers that
-// print the derived rule with a measured force differ (4.56 with the diametral force in one, a third
-// of it in another): 12/2.639 = 4.546 with the diametral force and 12 with the tangential one is what follows from the above.
+// This is [Reach.Derived]. Two other rules are in print: k·r/(20·(i² − 1)), from experience (SAE
+// 960356), and k·r/(3·(i² − 1)), which is the same at i = 2 and wider beyond. The first two
+// cross between i = 4 and 5. [Tension.Follow] decides by the first two, and leaves undecided
+// what they do not agree on. Papers that print the derived rule with a measured force differ
+// (4.56 with the diametral force in one, a third of it in another): 12/2.639 = 4.546 with the
+// diametral force and 12 with the tangential one is what follows from the above.
 //
-// Amplitudes are radial throughout: an ovality, a difference of DIAMETERS, of 0.03 mm is a radial amplitude
-// of 0.0075 mm. [Ovality] makes the one of the other.
+// Amplitudes are radial throughout: an ovality, a difference of DIAMETERS, of 0.03 mm is a
+// radial amplitude of 0.0075 mm. [Ovality] makes the one of the other.
 //
 // # Units and validity
 //
-// Lengths are [units.Length], sizes at 20 °C; forces and pressures those of package units. Results are rounded
-// once, to 1 pm. NaN and infinities are refused, and never come out. One-piece rings, small deflections, no gas pressure.
+// Lengths are [units.Length], sizes at 20 °C; forces and pressures those of package units.
+// Results are rounded once, to 1 pm. NaN and infinities are refused, and never come out.
+// One-piece rings, small deflections, no gas pressure.
 //
 // # Sources
 //
@@ -83,7 +88,8 @@
 //
 // # Cautions
 //
-// A ring that butts scuffs, breaks or seizes the engine; a ring end in a port breaks. Metal filed off does not come back. Ring
-// edges are sharp; wear eye protection when expanding or filing a ring. The maker's manual overrides all of this. [Caution] has
-// what a job sheet should print.
+// A ring that butts scuffs, breaks or seizes the engine; a ring end in a port breaks. Metal
+// filed off does not come back. Ring edges are sharp; wear eye protection when expanding or
+// filing a ring. The maker's manual overrides all of this. [Caution] has what a job sheet should
+// print.
 package rings

@@ -25,6 +25,9 @@ var (
 	ErrButts = errors.New("ring butts when hot")
 	// ErrForce: a force or a modulus that is not positive.
 	ErrForce = errors.New("must be more than 0")
+	// ErrTension: a Tension whose parameter k belongs to no ring of its section. Make one with
+	// FromClosing, FromTangential or FromDiametral of [Section].
+	ErrTension = errors.New("no tension of this ring")
 	// ErrOrder: an order that no ring can be asked to follow, or orders out of order.
 	ErrOrder = errors.New("impossible order")
 	// ErrCount: too few or too many rings, bores, levels or ports.

@@ -40,13 +40,13 @@ const finestCut = 10 * units.Micrometre
 // the gap for a coverage of 1 − risk.Accept, a reading inside the window by U at either end
 // would be judged within: these are Stop, and the plan takes off what brings the gap to the
 // first of them, so that for every true gap within U of the measured one the filed gap lies
-// inside the window. Every step is short enough that filing twice as much as was meant
-// does not pass the last of them, or else it is 0.01 mm.
+// inside the window. Every step is short enough that filing twice as much as was meant does not
+// pass the last of them, or else it is 0.01 mm.
 //
 // A gap may be negative, as [Gap.In] predicts it for a ring too large for its bore: the ends
 // overlap by as much. Where the gap is neither within nor too wide and the window is narrower
 // than 2U, so that no reading would prove anything, it is ErrDoubt; no window at all is
-// uncertainty.ErrNoLimits, an end of it below 0 or beyond [units.MaxLength] units.ErrRange.
+// uncertainty.ErrLimits, an end of it below 0 or beyond [units.MaxLength] units.ErrRange.
 func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Filing, error) {
 	if window.Min < 0 || window.Max < 0 || max(window.Min, window.Max) > units.MaxLength {
 		return Filing{}, fmt.Errorf("rings: end gap window %v: %w (0 to %v)", window, units.ErrRange, units.MaxLength)
@@ -93,8 +93,8 @@ func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) 
 	return f, nil
 }
 
-// After returns the end gap with which the ring is fitted: the measured one, or for FileEnds the target
-// with the same uncertainty, since the filed gap is measured in the same way.
+// After returns the end gap with which the ring is fitted: the measured one, or for FileEnds the
+// target with the same uncertainty, since the filed gap is measured in the same way.
 func (f Filing) After() uncertainty.Estimate {
 	e := f.Now.Measured
 	if f.Action == FileEnds {

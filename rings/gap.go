@@ -18,8 +18,8 @@ type Gap struct {
 }
 
 // Validate returns ErrOverlap where the gap is not positive, ErrSize where the bore is not, and
-// ErrGap where the gap is more than a tenth of the bore. A ring's gap is some 0.12 of its bore when it
-// lies free; a tenth and more in the bore is a slip of unit or another engine's ring.
+// ErrGap where the gap is more than a tenth of the bore. A ring's gap is some 0.12 of its bore
+// when it lies free; a tenth and more in the bore is a slip of unit or another engine's ring.
 func (g Gap) Validate() error {
 	if err := checkGap(g.Measured); err != nil {
 		return err
@@ -58,8 +58,8 @@ func checkBore(bore uncertainty.Estimate) error {
 // overlap by as much.
 //
 // The uncertainties of the gap and of the two bores are taken as independent. Of two bores
-// measured with one setting of one gauge that says too much, since the setting error cancels; in the
-// bore where the gap was measured it is g.Measured, with no bore's uncertainty added. The
+// measured with one setting of one gauge that says too much, since the setting error cancels; in
+// the bore where the gap was measured it is g.Measured, with no bore's uncertainty added. The
 // diameter of a bore that is not round is that of [Oval.Round].
 //
 // Its errors are those of [Gap.Validate], and ErrSize for a bore that is not positive.
@@ -77,9 +77,10 @@ func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	return s.estimate()
 }
 
-// DiameterChange returns by how much the bore is larger in diameter where the end gap of a ring is
-// to, than where the end gap of the same ring is from: the growth of the gap, divided by π. Between
-// two heights that is taper, its sign kept; from before to after honing, what came off the diameter.
+// DiameterChange returns by how much the bore is larger in diameter where the end gap of a ring
+// is to, than where the end gap of the same ring is from: the growth of the gap, divided by π.
+// Between two heights that is taper, its sign kept; from before to after honing, what came off
+// the diameter.
 //
 // The two uncertainties are taken as independent; what both gaps share cancels. A gap of zero or
 // less is ErrOverlap.
@@ -96,8 +97,8 @@ func DiameterChange(from, to uncertainty.Estimate) (uncertainty.Estimate, error)
 }
 
 // Feeler returns the gap between the thickest leaf that goes in and the thinnest that does not:
-// the middle of the two, anywhere between them with equal probability (JCGM 100:2008 4.3.7). Leaves
-// that are not positive or not in this order are ErrSize.
+// the middle of the two, anywhere between them with equal probability (JCGM 100:2008 4.3.7).
+// Leaves that are not positive or not in this order are ErrSize.
 func Feeler(goes, refuses units.Length) (uncertainty.Estimate, error) {
 	if goes <= 0 || refuses <= goes || refuses > units.MaxLength {
 		return uncertainty.Estimate{}, fmt.Errorf("rings: feeler leaves %v, which goes in, and %v, which does not: %w (0 < goes in < does not)", goes, refuses, ErrSize)

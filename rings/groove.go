@@ -22,8 +22,8 @@ type Profile struct {
 	Thickness uncertainty.Estimate `json:"thickness"` // radial
 }
 
-// SideClearance returns the axial play of the ring in the groove, groove height less ring height. A
-// ring higher than its groove is ErrSize.
+// SideClearance returns the axial play of the ring in the groove, groove height less ring
+// height. A ring higher than its groove is ErrSize.
 func (g Groove) SideClearance(ring Profile) (uncertainty.Estimate, error) {
 	for _, e := range []uncertainty.Estimate{g.Height, ring.Height} {
 		if err := checkPart("height", e); err != nil {
@@ -39,9 +39,10 @@ func (g Groove) SideClearance(ring Profile) (uncertainty.Estimate, error) {
 	return s.estimate()
 }
 
-// BackClearance returns the radial room behind the ring with the piston in the middle of the bore:
-// half of bore less groove root, less the ring's thickness. A ring thicker than half the bore, or
-// one that would stand on the bottom of its groove before it cleared the bore, and seize, is ErrSize.
+// BackClearance returns the radial room behind the ring with the piston in the middle of the
+// bore: half of bore less groove root, less the ring's thickness. A ring thicker than half the
+// bore, or one that would stand on the bottom of its groove before it cleared the bore, and
+// seize, is ErrSize.
 func (g Groove) BackClearance(ring Profile, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := checkBore(bore); err != nil {
 		return uncertainty.Estimate{}, err
@@ -82,8 +83,8 @@ type GrooveLimits struct {
 }
 
 // Judge holds the clearances of a ring in the groove against the limits, one finding for each
-// that is given, the risk being per finding. The bore is asked for only where there is a limit for the
-// back clearance. Errors are those of the clearances and of [uncertainty.Judge].
+// that is given, the risk being per finding. The bore is asked for only where there is a limit
+// for the back clearance. Errors are those of the clearances and of [uncertainty.Judge].
 func (g Groove) Judge(ring Profile, bore uncertainty.Estimate, limits GrooveLimits, risk uncertainty.Risk) ([]uncertainty.Finding, error) {
 	var findings []uncertainty.Finding
 	if !limits.Side.IsZero() {

@@ -12,22 +12,24 @@ import (
 )
 
 // A Heat is a ring and the bore round it at their working temperatures, each a mean round the
-// circumference where the ring runs hottest. Of an iron sleeve in an aluminium barrel the bore grows
-// with neither coefficient but in between, so that its material is one of the caller's own.
+// circumference where the ring runs hottest. Of an iron sleeve in an aluminium barrel the bore
+// grows with neither coefficient but in between, so that its material is one of the caller's
+// own.
 type Heat struct {
 	Ring, Bore             material.Material       // Expansion and Within are used; Within 0 = exact
 	RingAt, BoreAt         units.Temperature       // neither may be left out
 	RingWithin, BoreWithin units.TemperatureChange // half-widths of what the temperatures may really be; 0 = exact
 }
 
-// Change returns by how much the end gap grows from 20 °C to the working temperatures in a bore of
-// the given diameter, π·d·(αb·ΔTb − αr·ΔTr): less than zero where the ring grows more than the bore.
-// The growth of the gap itself is left out: below 1 µm, and on the safe side.
+// Change returns by how much the end gap grows from 20 °C to the working temperatures in a bore
+// of the given diameter, π·d·(αb·ΔTb − αr·ΔTr): less than zero where the ring grows more than
+// the bore. The growth of the gap itself is left out: below 1 µm, and on the safe side.
 //
-// Its uncertainty is that of the coefficients and the temperatures, each anywhere within its half-width
-// with equal probability. A temperature or coefficient that is not given is ErrTemperature; a half-width
-// that is negative, beyond 1000 K or beyond the coefficient, or a growth by more than a tenth, is units.ErrRange; below absolute
-// zero it is the error of [units.Temperature.Validate]; a bore that is not positive is ErrSize.
+// Its uncertainty is that of the coefficients and the temperatures, each anywhere within its
+// half-width with equal probability. A temperature or coefficient that is not given is
+// ErrTemperature; a half-width that is negative, beyond 1000 K or beyond the coefficient, or a
+// growth by more than a tenth, is units.ErrRange; below absolute zero it is the error of
+// [units.Temperature.Validate]; a bore that is not positive is ErrSize.
 func (h Heat) Change(bore units.Length) (uncertainty.Estimate, error) {
 	if err := checkBore(uncertainty.Estimate{Value: bore}); err != nil {
 		return uncertainty.Estimate{}, err
@@ -72,9 +74,9 @@ func (s *sum) grow(what string, by float64, l units.Length, m *material.Material
 	return nil
 }
 
-// Hot returns the end gap at the working temperatures of a ring whose gap at 20 °C is cold. Where
-// nothing is left of it the error is ErrButts, with the overlap as a negative gap; where what is
-// left is less than its uncertainty, judging it against a margin tells.
+// Hot returns the end gap at the working temperatures of a ring whose gap at 20 °C is cold.
+// Where nothing is left of it the error is ErrButts, with the overlap as a negative gap; where
+// what is left is less than its uncertainty, judging it against a margin tells.
 //
 // A cold gap of zero or less is ErrOverlap. Other errors are those of [Heat.Change].
 func (h Heat) Hot(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
@@ -88,9 +90,9 @@ func (h Heat) Hot(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error)
 	return hot, err
 }
 
-// At20 returns the end gap at 20 °C of a ring whose gap was measured at the temperatures of h: the
-// inverse of [Heat.Hot]. In an aluminium barrel an iron ring's gap is some 0.02 mm larger
-// at 30 °C; in an iron one both grow alike. Errors are those of [Heat.Hot] but for ErrButts.
+// At20 returns the end gap at 20 °C of a ring whose gap was measured at the temperatures of h:
+// the inverse of [Heat.Hot]. In an aluminium barrel an iron ring's gap is some 0.02 mm larger at
+// 30 °C; in an iron one both grow alike. Errors are those of [Heat.Hot] but for ErrButts.
 func (h Heat) At20(measured, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := (Gap{Measured: measured, Bore: bore}).Validate(); err != nil {
 		return uncertainty.Estimate{}, err
@@ -109,19 +111,19 @@ func (h Heat) shift(by float64, gap, bore uncertainty.Estimate) (uncertainty.Est
 	return s.estimate()
 }
 
-// Least returns the least end gap at 20 °C that leaves the margin, both at 20 °C and at the working
-// temperatures. A gap of exactly its value leaves less than the margin as often as not: its expanded
-// uncertainty comes on top. After a hard start the ring is hot while the bore is still
-// cold; ask for that case too. The maker's window, where there is one, comes first.
+// Least returns the least end gap at 20 °C that leaves the margin, both at 20 °C and at the
+// working temperatures. A gap of exactly its value leaves less than the margin as often as not:
+// its expanded uncertainty comes on top. After a hard start the ring is hot while the bore is
+// still cold; ask for that case too. The maker's window, where there is one, comes first.
 //
-// A negative margin is units.ErrRange. Other errors are those of [Heat.Change].
+// A margin that is negative, or more than a tenth of the bore, is ErrGap. Other errors are those of [Heat.Change].
 func (h Heat) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
-	if margin < 0 || margin > units.MaxLength {
-		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v: %w (0 to %v)", margin, units.ErrRange, units.MaxLength)
-	}
 	least, err := h.Change(bore)
 	if err != nil {
 		return uncertainty.Estimate{}, err
+	}
+	if margin < 0 || margin > bore/10 {
+		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v in a bore of %v: %w (0 up to a tenth of the bore)", margin, bore, ErrGap)
 	}
 	least.Value = margin + max(0, -least.Value)
 	return least, nil

@@ -11,23 +11,27 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// An Oversize is a larger ring in place of one whose gap is too wide, and the filing that it needs.
+// An Oversize is a larger ring in place of one whose gap is too wide, and the filing that it
+// needs.
 type Oversize struct {
 	Over   units.Length `json:"over"` // larger in diameter than the measured ring by
 	Filing Filing       `json:"filing"`
 }
 
-// Larger returns the smallest of the oversizes on offer with which the end gap comes into the window,
-// filed or as it is, from the gap of the present ring in the finished bore. A ring larger by Over in
-// diameter has a gap smaller by π·Over, which may be negative: its ends overlap until they are filed.
+// Larger returns the smallest of the oversizes on offer with which the end gap comes into the
+// window, filed or as it is, from the gap of the present ring in the finished bore. A ring
+// larger by Over in diameter has a gap smaller by π·Over, which may be negative: its ends
+// overlap until they are filed.
 //
 // The larger ring is taken to differ from the measured one by Over alone. Of a measured ring
-// that has worn on its face the true gap of the larger one is smaller yet, by 2π times the radial
-// wear, and more is to be filed. A ring filed by much is no longer of the shape that presses evenly:
-// the maker's ring for the finished size is the better choice wherever there is one.
+// that has worn on its face the true gap of the larger one is smaller yet, by 2π times the
+// radial wear, and more is to be filed. A ring filed by much is no longer of the shape that
+// presses evenly: the maker's ring for the finished size is the better choice wherever there is
+// one.
 //
 // Where every oversize leaves the gap too wide, or in doubt, it is ErrTooWide; an oversize that
-// is not positive is ErrSize, one beyond [units.MaxLength] units.ErrRange. Other errors are those of [File].
+// is not positive is ErrSize, one beyond [units.MaxLength] units.ErrRange. Other errors are
+// those of [File].
 func Larger(gap uncertainty.Estimate, window units.Limits, overs []units.Length, risk uncertainty.Risk) (Oversize, error) {
 	for _, over := range slices.Sorted(slices.Values(overs)) {
 		switch {

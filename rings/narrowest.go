@@ -33,14 +33,14 @@ func (t Travel) Validate() error {
 	return nil
 }
 
-// Narrowest returns the level at which to measure and to set the end gap: of those inside the ring's
-// travel the one with the smallest diameter, where the gap is smallest; of equals the first. In a bore
-// worn at the top that is the lowest one, in a choked barrel, which is narrower at the head while
-// cold, the highest. A gap taken where the bore is worn is larger than the ring's smallest, and filed
-// there the ring would butt lower down.
+// Narrowest returns the level at which to measure and to set the end gap: of those inside the
+// ring's travel the one with the smallest diameter, where the gap is smallest; of equals the
+// first. In a bore worn at the top that is the lowest one, in a choked barrel, which is narrower
+// at the head while cold, the highest. A gap taken where the bore is worn is larger than the
+// ring's smallest, and filed there the ring would butt lower down.
 //
-// No level inside the travel is ErrCount; a diameter that is not positive is ErrSize; an impossible
-// travel is the error of [Travel.Validate].
+// No level inside the travel is ErrCount; a diameter that is not positive is ErrSize; an
+// impossible travel is the error of [Travel.Validate].
 func Narrowest(levels []Level, travel Travel) (Level, error) {
 	if err := travel.Validate(); err != nil {
 		return Level{}, err

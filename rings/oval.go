@@ -30,14 +30,14 @@ func (o Oval) Validate() error {
 	return nil
 }
 
-// Perimeter returns the length of the wall round the bore, 2·D·E(1 − (d/D)²), with E the complete
-// elliptic integral of the second kind (DLMF 19.9.9). Its error is that of [Oval.Validate], or
-// units.ErrRange where the perimeter is beyond [units.MaxLength].
+// Perimeter returns the length of the wall round the bore, 2·D·E(1 − (d/D)²), with E the
+// complete elliptic integral of the second kind (DLMF 19.9.9). Its error is that of
+// [Oval.Validate], or units.ErrRange where the perimeter is beyond [units.MaxLength].
 func (o Oval) Perimeter() (units.Length, error) { return o.perimeter(1) }
 
-// Round returns the diameter of the round bore with the same perimeter, in which a ring has the same
-// end gap. It is larger than the mean of the two diameters, by (D − d)²/(16·mean) nearly: 0.06 µm for
-// 0.3 mm of ovality in 87.5 mm. Errors are those of [Oval.Validate].
+// Round returns the diameter of the round bore with the same perimeter, in which a ring has the
+// same end gap. It is larger than the mean of the two diameters, by (D − d)²/(16·mean) nearly:
+// 0.06 µm for 0.3 mm of ovality in 87.5 mm. Errors are those of [Oval.Validate].
 func (o Oval) Round() (units.Length, error) { return o.perimeter(1 / math.Pi) }
 
 func (o Oval) perimeter(by float64) (units.Length, error) {

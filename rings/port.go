@@ -10,18 +10,21 @@ import (
 )
 
 // A Port is an opening in the wall of a two-stroke bore. Angles are counted round the bore from
-// any mark, all in the same sense; the port reaches from From on to To, through 0 where To is smaller.
+// any mark, all in the same sense; the port reaches from From on to To, through 0 where To is
+// smaller.
 type Port struct {
-	From, To    units.Angle  // edges, in the sense in which angles grow
-	Top, Bottom units.Length // depths below the deck
+	From   units.Angle  `json:"from"` // edges, in the sense in which angles grow
+	To     units.Angle  `json:"to"`
+	Top    units.Length `json:"top"` // depths below the deck
+	Bottom units.Length `json:"bottom"`
 }
 
 // Ends are the ends of a pegged ring in its bore.
 type Ends struct {
-	Peg  units.Angle  // middle of the gap, counted as the ports are
-	Gap  units.Length // the end gap
-	Play units.Length // along the wall: how far the ring can turn about its peg, either way
-	Bore units.Length // diameter
+	Peg  units.Angle  `json:"peg"`           // middle of the gap, counted as the ports are
+	Gap  units.Length `json:"gap"`           // the end gap
+	Play units.Length `json:"play,omitzero"` // along the wall: how far the ring can turn about its peg, either way
+	Bore units.Length `json:"bore"`          // diameter
 }
 
 // A Room is how far the ends of a ring stay from a port that the ring passes.
@@ -31,12 +34,13 @@ type Room struct {
 	Crosses bool         `json:"crosses"` // the room is zero or less: an end springs into the port and breaks
 }
 
-// Clear returns the room between the ends of a ring and each port that overlaps its travel. No end may
-// cross a port: it springs out into the opening, catches the edge and breaks. How much land the
-// ends need beside the port is for the maker to say.
+// Clear returns the room between the ends of a ring and each port that overlaps its travel. No
+// end may cross a port: it springs out into the opening, catches the edge and breaks. How much
+// land the ends need beside the port is for the maker to say.
 //
-// A negative play, or a gap and bore that [Gap.Validate] refuses, is an error, and so is a port whose
-// depths or angles do not open a window (ErrSize) or an angle that is not finite (units.ErrNotFinite).
+// A negative play, or a gap and bore that [Gap.Validate] refuses, is an error, and so is a port
+// whose depths or angles do not open a window (ErrSize) or an angle that is not finite
+// (units.ErrNotFinite).
 func (e Ends) Clear(ports []Port, travel Travel) ([]Room, error) {
 	if err := e.validate(); err != nil {
 		return nil, err

@@ -8,17 +8,17 @@ import (
 	"borewright.example/units"
 )
 
-// A Rule is an end gap that one voice of the trade asks for. It serves to spot a slip of unit and
-// where no maker's figure can be had; it is never a limit.
+// A Rule is an end gap that one voice of the trade asks for. It serves to spot a slip of unit
+// and where no maker's figure can be had; it is never a limit.
 type Rule struct {
 	Gap    units.Limits `json:"gap"`    // from the least to the greatest that the voice asks for
 	Source string       `json:"source"` // a book, or "common practice" where none could be found
 }
 
-// Rules returns the end gaps that rules per unit of bore give for a bore, which is its diameter, and
-// the whole of their spread. The rules do not say for what duty they are, and the largest asks for
-// three times the smallest; the maker's window comes first. A bore that is not positive is
-// ErrSize, one beyond [units.MaxLength] units.ErrRange.
+// Rules returns the end gaps that rules per unit of bore give for a bore, which is its diameter,
+// and the whole of their spread. The rules do not say for what duty they are, and the largest
+// asks for three times the smallest; the maker's window comes first. A bore that is not positive
+// is ErrSize, one beyond [units.MaxLength] units.ErrRange.
 func Rules(bore units.Length) (rules []Rule, spread units.Limits, err error) {
 	switch {
 	case bore <= 0:

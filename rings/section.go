@@ -21,8 +21,8 @@ type Section struct {
 const stiffest = 10_000 * units.Gigapascal
 
 // Validate returns ErrSize where a length is not positive or the thickness is half the bore or
-// more, units.ErrRange for lengths beyond [units.MaxLength], and ErrForce for a modulus that is not
-// positive, or beyond 10 000 GPa.
+// more, units.ErrRange for lengths beyond [units.MaxLength], and ErrForce for a modulus that is
+// not positive, or beyond 10 000 GPa.
 func (s Section) Validate() error {
 	for _, l := range []units.Length{s.Bore, s.Thickness, s.Height} {
 		switch {
@@ -50,8 +50,8 @@ func (s Section) stiffness() float64 {
 	return float64(s.Young) * s.Height.In(units.Metre) * a * a * a / 12
 }
 
-// A Tension is how a ring presses on the wall of the bore that it is made for, by its own
-// spring alone: gas pressure behind the ring comes on top.
+// A Tension is how a ring presses on the wall of the bore that it is made for, by its own spring
+// alone: gas pressure behind the ring comes on top.
 type Tension struct {
 	Section    Section        `json:"section"`    // whose tension it is
 	Closing    units.Length   `json:"closing"`    // m, what the free gap closes by in the bore
@@ -65,9 +65,10 @@ type Tension struct {
 // diametral is Q/Ft = 3π/(2 + π/2).
 const diametral = 3 * math.Pi / (2 + math.Pi/2)
 
-// FromClosing returns the tension from the total closing m: the free gap, with the ring lying on the
-// bench, less the end gap in the bore. Ft = E·I·m/(3π·r³). A closing that is not positive, or
-// beyond half the bore and so outside the theory, is ErrGap; others are those of [Section.Validate].
+// FromClosing returns the tension from the total closing m: the free gap, with the ring lying on
+// the bench, less the end gap in the bore. Ft = E·I·m/(3π·r³). A closing that is not positive,
+// or beyond half the bore and so outside the theory, is ErrGap; others are those of
+// [Section.Validate].
 func (s Section) FromClosing(m units.Length) (Tension, error) {
 	if err := s.Validate(); err != nil {
 		return Tension{}, err
@@ -81,9 +82,9 @@ func (s Section) FromClosing(m units.Length) (Tension, error) {
 	return t, err
 }
 
-// FromTangential returns the tension from the tangential force, as measured with a band round the
-// ring. A force that is not positive and finite is ErrForce; one whose closing would be none or beyond
-// half the bore is ErrGap; others are those of [Section.Validate].
+// FromTangential returns the tension from the tangential force, as measured with a band round
+// the ring. A force that is not positive and finite is ErrForce; one whose closing would be none
+// or beyond half the bore is ErrGap; others are those of [Section.Validate].
 func (s Section) FromTangential(ft units.Force) (Tension, error) {
 	if err := s.Validate(); err != nil {
 		return Tension{}, err
@@ -95,8 +96,8 @@ func (s Section) FromTangential(ft units.Force) (Tension, error) {
 }
 
 // FromDiametral returns the tension from the diametral force, as measured by pressing the ring
-// to its gap between two plates at 90° to the gap: Ft = Q·(2 + π/2)/(3π) = 0.379·Q. Errors are those of
-// [Section.FromTangential].
+// to its gap between two plates at 90° to the gap: Ft = Q·(2 + π/2)/(3π) = 0.379·Q. Errors are
+// those of [Section.FromTangential].
 func (s Section) FromDiametral(q units.Force) (Tension, error) {
 	return s.FromTangential(q / diametral)
 }

@@ -27,13 +27,14 @@ type Set struct {
 // mostRings is the greatest set that [Assign] searches: 2¹⁶ sets of rings used.
 const mostRings = 16
 
-// Assign says which ring goes into which bore: of all ways to give every bore a ring of its own the one
-// that leaves the fewest unfit, and of those the one in which least is filed off; of equals that which gives
-// the first bores the first rings. The rings are of one kind, for the same groove; there may be
-// spare ones. The search is exact, over the sets of rings already used: 2ⁿ·n steps for n rings.
+// Assign says which ring goes into which bore: of all ways to give every bore a ring of its own
+// the one that leaves the fewest unfit, and of those the one in which least is filed off; of
+// equals that which gives the first bores the first rings. The rings are of one kind, for the
+// same groove; there may be spare ones. The search is exact, over the sets of rings already
+// used: 2ⁿ·n steps for n rings.
 //
-// No bore, more bores than rings or more than 16 rings is ErrCount. Other errors are those of [Gap.In] and
-// [File]; ErrDoubt for any one pairing is one for the set.
+// No bore, more bores than rings or more than 16 rings is ErrCount. Other errors are those of
+// [Gap.In] and [File]; ErrDoubt for any one pairing is one for the set.
 func Assign(gaps []Gap, bores []uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Set, error) {
 	if len(bores) == 0 || len(bores) > len(gaps) || len(gaps) > mostRings {
 		return Set{}, fmt.Errorf("rings: %d rings for %d bores: %w (at least 1 bore, a ring for each, up to %d rings)", len(gaps), len(bores), ErrCount, mostRings)

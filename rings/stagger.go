@@ -8,10 +8,10 @@ import (
 	"borewright.example/units"
 )
 
-// Stagger returns where to put the gaps of the rings of a four-stroke piston, counted round the bore
-// from the thrust axis: evenly spaced, the top ring's first, and as far as that allows from the
-// thrust axis and from the pin axis. It is common practice and no more: rings that are not pegged turn in
-// use. The maker's pattern comes first.
+// Stagger returns where to put the gaps of the rings of a four-stroke piston, counted round the
+// bore from the thrust axis: evenly spaced, the top ring's first, and as far as that allows from
+// the thrust axis and from the pin axis. It is common practice and no more: rings that are not
+// pegged turn in use. The maker's pattern comes first.
 //
 // Pegged rings keep the place of their pegs and are never staggered; see [Ends]. Less than one
 // ring or more than six is ErrCount.
@@ -19,7 +19,8 @@ func Stagger(rings int) ([]units.Angle, error) {
 	if rings < 1 || rings > 6 {
 		return nil, fmt.Errorf("rings: staggering of %d: %w (1 to 6)", rings, ErrCount)
 	}
-	// Modulo a right angle the gaps stand 90°·gcd(4, n)/n apart; half of it keeps both axes clear.
+	// Modulo a right angle the gaps stand 90°·gcd(4, n)/n apart; half of it keeps both axes
+	// clear.
 	gcd := 1
 	for _, d := range []int{2, 4} {
 		if rings%d == 0 {

@@ -12,8 +12,8 @@ func (a Action) String() string { return name(a, a.names()) }
 // MarshalText returns the text of [Action.String]; a value that is none of the four is ErrText.
 func (a Action) MarshalText() ([]byte, error) { return marshal(a, a.names()) }
 
-// UnmarshalText reads the text of [Action.String]; any other is ErrText. On error the receiver keeps
-// its value.
+// UnmarshalText reads the text of [Action.String]; any other is ErrText. On error the receiver
+// keeps its value.
 func (a *Action) UnmarshalText(text []byte) error { return unmarshal(a, text, a.names()) }
 
 func (c Caution) names() []string {
@@ -38,8 +38,8 @@ func (c Caution) String() string {
 // them is ErrText.
 func (c Caution) MarshalText() ([]byte, error) { return marshal(c, c.names()) }
 
-// UnmarshalText reads the text of [Caution.MarshalText]; any other is ErrText. On error the receiver
-// keeps its value.
+// UnmarshalText reads the text of [Caution.MarshalText]; any other is ErrText. On error the
+// receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error { return unmarshal(c, text, c.names()) }
 
 func name[T ~int8](v T, names []string) string {

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package rings_test
+
+import (
+	"errors"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// The last value that is taken, and the first that is not.
+func TestEdges(t *testing.T) {
+	value := func(l units.Length) uncertainty.Estimate { return uncertainty.Estimate{Value: l} }
+	d := exact("67 mm")
+	heat := rings.Heat{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
+	with := func(change func(h *rings.Heat)) error {
+		h := heat
+		change(&h)
+		return second(h.Change(d.Value))
+	}
+	travel := rings.Travel{Top: length("5 mm"), Bottom: length("80 mm")}
+	tension := must(section().FromClosing(length("8 mm")))
+	stiff := func(young units.Pressure) error {
+		s := section()
+		s.Young = young
+		return second(s.FromClosing(1))
+	}
+	ends := func(gap, play units.Length) error {
+		return second(rings.Ends{Gap: gap, Play: play, Bore: length("50 mm")}.Clear(nil, travel))
+	}
+	beyond := func(k float64) error { // 33.5 mm of closing are 0.11056 for this section
+		r := tension
+		r.Parameter = k
+		return second(r.Reach(2))
+	}
+	follow := func(order int, amplitude units.Length) error {
+		return second(tension.Follow([]bore.Harmonic{{Order: order, Amplitude: amplitude}}))
+	}
+	for _, c := range []struct {
+		what     string
+		good     error
+		bad      error
+		sentinel error
+	}{
+		{"gap of a tenth of the bore", second(gap(exact("6.7 mm"), d).In(d)), second(gap(value(length("6.7 mm")+1), d).In(d)), rings.ErrGap},
+		{"gap above nothing", second(gap(value(1), d).In(d)), second(gap(value(0), d).In(d)), rings.ErrOverlap},
+		{"bore above nothing", second(heat.Change(1)), second(heat.Change(0)), rings.ErrSize},
+		{"leaves apart", second(rings.Feeler(1, 2)), second(rings.Feeler(1, 1)), rings.ErrSize},
+		{"thickest leaf", second(rings.Feeler(1, units.MaxLength)), second(rings.Feeler(1, units.MaxLength+1)), rings.ErrSize},
+		{"ring as high as its groove", second(rings.Groove{Height: value(1)}.SideClearance(rings.Profile{Height: value(1)})), second(rings.Groove{Height: value(1)}.SideClearance(rings.Profile{Height: value(2)})), rings.ErrSize},
+		{"ring on its root", second(rings.Groove{Root: value(4)}.BackClearance(rings.Profile{Thickness: value(3)}, value(10))), second(rings.Groove{Root: value(4)}.BackClearance(rings.Profile{Thickness: value(4)}, value(10))), rings.ErrSize},
+		{"unknown temperature", with(func(h *rings.Heat) { h.RingWithin = 1000 }), with(func(h *rings.Heat) { h.RingWithin = 1000.001 }), units.ErrRange},
+		{"unknown coefficient", with(func(h *rings.Heat) { h.Ring.Within = 11e-6 }), with(func(h *rings.Heat) { h.Ring.Within = 11.001e-6 }), units.ErrRange},
+		{"margin", second(heat.Least(d.Value, length("6.7 mm"))), second(heat.Least(d.Value, length("6.7 mm")+1)), rings.ErrGap},
+		{"widest window", second(rings.File(exact("1 mm"), units.Limits{Max: units.MaxLength}, uncertainty.Risk{})), second(rings.File(exact("1 mm"), units.Limits{Max: units.MaxLength + 1}, uncertainty.Risk{})), units.ErrRange},
+		{"highest travel", rings.Travel{Top: -units.MaxLength}.Validate(), rings.Travel{Top: -units.MaxLength - 1}.Validate(), units.ErrRange},
+		{"lowest travel", rings.Travel{Bottom: units.MaxLength}.Validate(), rings.Travel{Bottom: units.MaxLength + 1}.Validate(), units.ErrRange},
+		{"largest bore", second(rings.Oval{Greatest: units.MaxLength, Least: 1}.Round()), second(rings.Oval{Greatest: units.MaxLength + 1, Least: 1}.Round()), units.ErrRange},
+		{"bore for rules", ruleError(units.MaxLength), ruleError(units.MaxLength + 1), units.ErrRange},
+		{"smallest bore for rules", ruleError(1), ruleError(0), rings.ErrSize},
+		{"gap at a peg", ends(length("5 mm"), 0), ends(length("5 mm")+1, 0), rings.ErrGap},
+		{"least gap at a peg", ends(1, 0), ends(0, 0), rings.ErrOverlap},
+		{"play", ends(1, length("50 mm")), ends(1, length("50 mm")+1), rings.ErrSize},
+		{"stiffest", stiff(10_000 * units.Gigapascal), stiff(10_000.001 * units.Gigapascal), rings.ErrForce},
+		{"thickest", second(rings.Section{Bore: 100, Thickness: 49, Height: 1, Young: 1e11}.FromClosing(1)), second(rings.Section{Bore: 100, Thickness: 50, Height: 1, Young: 1e11}.FromClosing(1)), rings.ErrSize},
+		{"widest free gap", second(section().FromClosing(length("33.5 mm"))), second(section().FromClosing(length("33.5 mm") + 1)), rings.ErrGap},
+		{"parameter", second(must(section().FromClosing(length("33.5 mm"))).Reach(2)), beyond(0.1106), rings.ErrTension},
+		{"highest order reached", second(tension.Reach(1000)), second(tension.Reach(1001)), rings.ErrOrder},
+		{"highest order followed", follow(1000, 0), follow(1001, 0), rings.ErrOrder},
+		{"greatest amplitude", follow(2, units.MaxLength), follow(2, units.MaxLength+1), rings.ErrSize},
+		{"least ovality", second(rings.Ovality(0, 0)), second(rings.Ovality(-1, 0)), rings.ErrSize},
+		{"greatest ovality", second(rings.Ovality(units.MaxLength, 0)), second(rings.Ovality(units.MaxLength+1, 0)), rings.ErrSize},
+	} {
+		if c.good != nil {
+			t.Errorf("%s: %v", c.what, c.good)
+		}
+		if !errors.Is(c.bad, c.sentinel) {
+			t.Errorf("%s: beyond it %v; want %v", c.what, c.bad, c.sentinel)
+		}
+	}
+}
+
+// A window of just twice U, on either side of which a picometre is kept for rounding.
+func TestNarrowestWindow(t *testing.T) {
+	gap := uncertainty.Estimate{Value: length("0.2 mm"), Std: length("0.01 mm")}
+	u := must(gap.Expanded(0.95))
+	w := units.Limits{Min: length("0.25 mm"), Max: length("0.25 mm") + 2*(u+1)}
+	f, err := rings.File(gap, w, uncertainty.Risk{})
+	if err != nil || f.Stop.Min != f.Stop.Max || f.TakeOff != w.Min+u+1-gap.Value {
+		t.Errorf("window of twice %v: %+v, %v", u, f, err)
+	}
+	w.Max--
+	if _, err := rings.File(gap, w, uncertainty.Risk{}); !errors.Is(err, rings.ErrDoubt) {
+		t.Errorf("window of less than twice %v: %v", u, err)
+	}
+}
+
+// Nothing left is a butting ring; a picometre is a gap.
+func TestButtsAtZero(t *testing.T) {
+	heat := rings.Heat{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
+	d := exact("67 mm")
+	cold := -must(heat.Change(d.Value)).Value
+	for left, want := range map[units.Length]bool{-1: true, 0: true, 1: false} {
+		hot, err := heat.Hot(uncertainty.Estimate{Value: cold + left}, d)
+		if errors.Is(err, rings.ErrButts) != want || hot.Value != left {
+			t.Errorf("%v left: %v, %v", left, hot.Value, err)
+		}
+	}
+	// Where the bore grows more, the margin is needed when cold, to the picometre.
+	heat.BoreAt = kelvins(300)
+	if got := must(heat.Least(d.Value, 7)); got.Value != 7 {
+		t.Errorf("least cold gap %v", got)
+	}
+}
+
+func TestPortEdges(t *testing.T) {
+	ends := rings.Ends{Gap: length("0.4 mm"), Play: length("0.3 mm"), Bore: length("50 mm")}
+	travel := rings.Travel{Top: length("5 mm"), Bottom: length("40 mm")}
+	half := units.Angle(length("0.5 mm")) / units.Angle(length("25 mm"))
+	at := func(from units.Angle) rings.Port {
+		return rings.Port{From: from, To: from + 1, Top: length("20 mm"), Bottom: length("30 mm")}
+	}
+	for _, c := range []struct {
+		what string
+		peg  units.Angle
+		port rings.Port
+		want units.Length
+	}{
+		{"touching", 0, at(half), 0},
+		{"clear by 1 pm", 0, at(half + 4e-11), 1},
+		{"peg at the edge", 0, at(0), -length("0.5 mm")},
+		{"peg past the edge by less than a float can tell", 1e-20, at(0), -length("0.5 mm")},
+	} {
+		ends.Peg = c.peg
+		rooms, err := ends.Clear([]rings.Port{c.port}, travel)
+		if err != nil || len(rooms) != 1 || rooms[0].Room != c.want || rooms[0].Crosses != (c.want <= 0) {
+			t.Errorf("%s: %+v, %v; want %v", c.what, rooms, err, c.want)
+		}
+	}
+	// A port that the ring only just reaches counts; one a picometre further does not.
+	for _, c := range []struct {
+		top, bottom units.Length
+		passed      int
+	}{
+		{length("40 mm"), length("50 mm"), 1},
+		{length("40 mm") + 1, length("50 mm"), 0},
+		{0, length("5 mm"), 1},
+		{0, length("5 mm") - 1, 0},
+	} {
+		p := at(1)
+		p.Top, p.Bottom = c.top, c.bottom
+		if rooms, err := ends.Clear([]rings.Port{p}, travel); err != nil || len(rooms) != c.passed {
+			t.Errorf("port from %v to %v: %v, %v", c.top, c.bottom, rooms, err)
+		}
+	}
+}
+
+func TestNarrowestEdges(t *testing.T) {
+	levels := []rings.Level{
+		{Depth: length("5 mm"), Diameter: exact("67.02 mm")},
+		{Depth: length("40 mm"), Diameter: exact("67.01 mm")},
+		{Depth: length("80 mm"), Diameter: exact("67.01 mm")},
+		{Depth: length("81 mm"), Diameter: exact("67.00 mm")},
+	}
+	for _, c := range []struct{ top, bottom, want string }{
+		{"5 mm", "80 mm", "40 mm"}, // of equals the first
+		{"5 mm", "81 mm", "81 mm"}, // the end of the travel belongs to it
+		{"1 mm", "5 mm", "5 mm"},   // so does this one
+		{"80 mm", "80.5 mm", "80 mm"},
+	} {
+		got, err := rings.Narrowest(levels, rings.Travel{Top: length(c.top), Bottom: length(c.bottom)})
+		if err != nil || got.Depth != length(c.want) {
+			t.Errorf("travel %s to %s: %v, %v; want %s", c.top, c.bottom, got.Depth, err, c.want)
+		}
+	}
+}
+
+// All of it used is still followed; nothing to follow is no order's doing.
+func TestFollowEdges(t *testing.T) {
+	// In a ring of metres a bound's rounding to 1 pm does not show in nine digits.
+	s := rings.Section{Bore: length("9 m"), Thickness: length("0.4 m"), Height: length("0.2 m"), Young: 100 * units.Gigapascal}
+	ring := must(s.FromClosing(length("1 m")))
+	reach := must(ring.Reach(2))
+	c, err := ring.Follow([]bore.Harmonic{{Order: 2, Amplitude: reach.Derived}})
+	if err != nil || c.Derived.Used != 1 || c.Verdict != uncertainty.Undecided {
+		t.Errorf("at the derived bound: %+v, %v", c, err)
+	}
+	c, err = ring.Follow([]bore.Harmonic{{Order: 2}, {Order: 3}})
+	if err != nil || c.Derived != (rings.Demand{}) || c.Verdict != uncertainty.Within {
+		t.Errorf("a round bore: %+v, %v", c, err)
+	}
+}
