@@ -12,16 +12,17 @@ import (
 // A Material is what the sums of a workshop need to know of a metal. A user's own is one struct literal;
 // the maker's figure always outranks the typical ones of this package. A field of zero is not known.
 type Material struct {
-	Name      string
-	Expansion units.Expansion   // mean coefficient of linear expansion between From and To
-	Within    units.Expansion   // half-width of the spread of Expansion between grades and sources
-	From, To  units.Temperature // what Expansion is the mean over; zero where the source says "room temperature"
-	Young     units.Pressure    // Young's modulus
-	Poisson   float64           // Poisson's ratio
-	Density   Density
-	Tensile   units.Pressure // least or typical ultimate tensile strength; Source says which
-	Yield     units.Pressure // 0.2 % proof stress; zero for grey iron, which has none
-	Source    string         // where each figure comes from, and how far to trust it
+	Name      string            `json:"name,omitzero"`
+	Expansion units.Expansion   `json:"expansion,omitzero"` // mean coefficient of linear expansion between From and To
+	Within    units.Expansion   `json:"within,omitzero"`    // half-width of the spread of Expansion between grades and sources
+	From      units.Temperature `json:"from,omitzero"`      // what Expansion is the mean over; zero where the source says "room temperature"
+	To        units.Temperature `json:"to,omitzero"`
+	Young     units.Pressure    `json:"young,omitzero"`   // Young's modulus
+	Poisson   float64           `json:"poisson,omitzero"` // Poisson's ratio
+	Density   Density           `json:"density,omitzero"`
+	Tensile   units.Pressure    `json:"tensile,omitzero"` // least or typical ultimate tensile strength; Source says which
+	Yield     units.Pressure    `json:"yield,omitzero"`   // 0.2 % proof stress; zero for grey iron, which has none
+	Source    string            `json:"source,omitzero"`  // where each figure comes from, and how far to trust it
 }
 
 // SizeAt returns the size at temperature t of a part that is l20 at 20 °C, l20·(1 + α(t − 20 °C)).
