@@ -45,6 +45,8 @@ func Enclosing(x, y []float64) Circle {
 	return c
 }
 
+func dot(ax, ay, bx, by float64) float64 { return float64(ax*bx) + float64(ay*by) }
+
 func distance(x, y, cx, cy float64) float64 {
 	dx, dy := x-cx, y-cy
 	return math.Sqrt(float64(dx*dx) + float64(dy*dy))
@@ -95,18 +97,17 @@ func ofFew(x, y []float64, ps []int) (best Circle, contacts int, ok bool) {
 func through(x, y []float64, p, q, r int) (Circle, bool) {
 	ax, ay := x[p]-x[r], y[p]-y[r]
 	bx, by := x[q]-x[r], y[q]-y[r]
-	aa, bb := float64(ax*ax)+float64(ay*ay), float64(bx*bx)+float64(by*by)
-	cross, dot := float64(ax*by)-float64(ay*bx), float64(ax*bx)+float64(ay*by)
+	ex, ey := x[q]-x[p], y[q]-y[p]
+	aa, bb, ee := dot(ax, ay, ax, ay), dot(bx, by, bx, by), dot(ex, ey, ex, ey)
+	cross := float64(ax*by) - float64(ay*bx)
 	if cross == 0 {
 		return Circle{}, false
 	}
 	d := 2 * cross
 	cx, cy := (float64(by*aa)-float64(ay*bb))/d, (float64(ax*bb)-float64(bx*aa))/d
-	// The weights of the centre are sin 2α : sin 2β : sin 2γ, with the angle at r from dot and
-	// cross, the others from the sides.
-	wr := dot * (aa + bb - 2*dot)
-	wp := bb * (aa - dot)
-	wq := aa * (bb - dot)
+	// The weights of the centre are sin 2α : sin 2β : sin 2γ, or the cosine of each angle times
+	// the side opposite.
+	wr, wp, wq := dot(ax, ay, bx, by)*ee, -dot(ax, ay, ex, ey)*bb, dot(bx, by, ex, ey)*aa
 	sum := wp + wq + wr
 	if wp < 0 || wq < 0 || wr < 0 || sum == 0 {
 		return Circle{}, false

@@ -38,20 +38,32 @@ func Solve(theta, d []float64, orders int) (Fit, bool) {
 		base += v
 	}
 	base /= float64(len(d))
-	var a [size][size]float64 // normal matrix, lower triangle
-	var rhs [size]float64
+	// The normal matrix holds sums of products of cosines and sines of 2θ and 4θ, which are sums
+	// of cosines and sines of 2θ, 4θ, 6θ and 8θ.
+	var rhs, c, s [size]float64
 	for i, t := range theta {
-		s, c := math.Sincos(2 * t)
-		row := [size]float64{1, c, s, float64(c*c) - float64(s*s), float64(2 * s * c)}
+		s1, c1 := math.Sincos(2 * t)
+		c2, s2 := float64(c1*c1)-float64(s1*s1), float64(2*s1*c1)
 		y := d[i] - base
-		for r := range n {
-			for k := range r + 1 {
-				a[r][k] += float64(row[r] * row[k])
-			}
-			rhs[r] += float64(row[r] * y)
-		}
+		rhs[0] += y
+		rhs[1] += float64(c1 * y)
+		rhs[2] += float64(s1 * y)
+		rhs[3] += float64(c2 * y)
+		rhs[4] += float64(s2 * y)
+		c[1], s[1] = c[1]+c1, s[1]+s1
+		c[2], s[2] = c[2]+c2, s[2]+s2
+		c[3], s[3] = c[3]+(float64(c2*c1)-float64(s2*s1)), s[3]+(float64(s2*c1)+float64(c2*s1))
+		c[4], s[4] = c[4]+(float64(c2*c2)-float64(s2*s2)), s[4]+float64(2*s2*c2)
 	}
-	if !factor(&a, n, rankFloor*float64(len(theta))) {
+	m := float64(len(theta))
+	a := [size][size]float64{ // lower triangle
+		{m},
+		{c[1], (m + c[2]) / 2},
+		{s[1], s[2] / 2, (m - c[2]) / 2},
+		{c[2], (c[1] + c[3]) / 2, (s[3] - s[1]) / 2, (m + c[4]) / 2},
+		{s[2], (s[3] + s[1]) / 2, (c[1] - c[3]) / 2, s[4] / 2, (m - c[4]) / 2},
+	}
+	if !factor(&a, n, rankFloor*m) {
 		return f, false
 	}
 	x := solve(&a, n, rhs)

@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/bore"
+	"borewright.example/bore/internal/circle"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+const hundredth = 10 * nm // of a micrometre
+
+// A wornWall is a bore of known wear: radial, by direction in steps of 1°, 360 of them.
+type wornWall []units.Length
+
+const unwornRadius = 33_500 * um
+
+// drawWall draws a wall that keeps to a share: of what the diameter along any axis gains at most
+// so much lies at one end, and along the most worn axis just so much.
+func drawWall(t *rapid.T, share float64) wornWall {
+	w := make(wornWall, 360)
+	most := length(t, "most", um, 300*um)
+	worst := rapid.IntRange(0, 179).Draw(t, "worst axis")
+	kind := rapid.IntRange(0, 2).Draw(t, "kind")
+	for a := range 180 {
+		sum := length(t, "sum", 0, most)
+		switch kind {
+		case 1: // one narrow place
+			sum = 0
+		case 2: // three places
+			if a%60 != worst%60 {
+				sum = 0
+			}
+		}
+		of := rapid.Float64Range(1-share, share).Draw(t, "of it")
+		if a == worst || kind == 2 && a%60 == worst%60 {
+			sum, of = most, share
+		}
+		one := units.Length(math.Round(of * float64(sum)))
+		w[a], w[a+180] = one, sum-one
+		// Which end: the worst axis has it where it is, three places a third of a turn apart.
+		if kind == 2 && a%120 != worst%120 || kind == 0 && rapid.Bool().Draw(t, "other end") {
+			w[a], w[a+180] = w[a+180], w[a]
+		}
+	}
+	return w
+}
+
+// readings are those of an ideal gauge along every axis, and of the unworn bottom.
+func (w wornWall) readings() []bore.Reading {
+	rs := []bore.Reading{{Depth: 90 * mm, Diameter: 2 * unwornRadius}}
+	for a := range 180 {
+		rs = append(rs, bore.Reading{Depth: 10 * mm, Axis: degrees(float64(a)), Diameter: 2*unwornRadius + w[a] + w[a+180]})
+	}
+	return rs
+}
+
+// smallest is the diameter of the smallest circle around the wall, any centre, and on the original.
+func (w wornWall) smallest() (free, centred float64) {
+	x, y := make([]float64, len(w)), make([]float64, len(w))
+	for i := range w {
+		r := (unwornRadius + w[i]).In(mm)
+		s, c := math.Sincos(float64(i) * math.Pi / 180)
+		x[i], y[i] = r*c, r*s
+		centred = max(centred, 2*r)
+	}
+	return 2 * circle.Enclosing(x, y).R, centred
+}
+
+func (w wornWall) points() []bore.Point {
+	ps := make([]bore.Point, len(w))
+	for i := range w {
+		ps[i] = bore.Point{Depth: units.Length(i%7) * mm, Angle: degrees(float64(i)), Radius: unwornRadius + w[i]}
+	}
+	return ps
+}
+
+// Of a simulated bore with a known share the clean-up on the original centre is exact: it leaves
+// no worn wall, and a hundredth of a micrometre less does. With the share unknown the intervals
+// hold what the wall really needs.
+func TestCleanUpOfKnownWalls(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		share := rapid.Float64Range(0.5, 1).Draw(t, "share")
+		w := drawWall(t, share)
+		free, centred := w.smallest()
+		g := measure(t, w.readings())
+		c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm, Share: share})
+		must(t, c, err)
+		if d := c.Original.Greatest.Value; d != c.Original.Least.Value || d.In(mm) < centred-1e-8 || (d-hundredth).In(mm) >= centred {
+			t.Fatalf("original centre %v, the wall needs %.9f mm", c.Original, centred)
+		}
+		if c.Worn.Least.Value.In(mm) > free+1e-8 || c.Worn.Greatest.Value.In(mm) < free-1e-8 {
+			t.Fatalf("worn centre %v, the wall needs %.9f mm", c.Worn, free)
+		}
+		c, err = g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 2 * unwornRadius}})
+		must(t, c, err)
+		if c.Original.Least.Value.In(mm) > centred+1e-8 || c.Original.Greatest.Value.In(mm) < centred-1e-8 ||
+			c.Worn.Least.Value.In(mm) > free+1e-8 || c.Worn.Greatest.Value.In(mm) < free-1e-8 {
+			t.Fatalf("%v, the wall needs %.9f mm, or %.9f mm on the original centre", c, free, centred)
+		}
+		if !slices.Contains(c.Unseen, bore.UnseenCentre) || !slices.Contains(c.Unseen, bore.UnseenScores) {
+			t.Fatalf("unseen %v", c.Unseen)
+		}
+	})
+}
+
+// Neither bound can be narrowed: one narrow place needs the least on the worn centre, three places
+// a third of a turn apart the greatest.
+func TestCleanUpBoundsAreMet(t *testing.T) {
+	one, three := make(wornWall, 360), make(wornWall, 360)
+	one[0] = 150 * um
+	three[0], three[120], three[240] = 150*um, 150*um, 150*um
+	for name, c := range map[string]struct {
+		w    wornWall
+		free units.Length
+	}{"one": {one, 67*mm + 150*um}, "three": {three, 67*mm + 300*um}} {
+		free, centred := c.w.smallest()
+		within(t, name+" on the worn centre", millimetres(free), c.free, hundredth)
+		within(t, name+" on the original centre", millimetres(centred), 67*mm+300*um, 0)
+		up, err := measure(t, c.w.readings()).CleanUp(bore.Wear{UnwornAt: 90 * mm})
+		must(t, up, err)
+		within(t, name+", least", up.Worn.Least.Value, 67*mm+150*um, 0)
+		within(t, name+", greatest", up.Worn.Greatest.Value, 67*mm+300*um, 0)
+		within(t, name+", shift", up.Shift, 75*um, 0)
+	}
+}
+
+// Radial points give one number for each centre, which holds every point; a hundredth of a
+// micrometre less does not, and for a free centre that goes for any centre.
+func TestCleanUpRadial(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := drawWall(t, 1)
+		free, centred := w.smallest()
+		c, err := bore.CleanUpRadial(w.points(), um, bore.Allowances{})
+		must(t, c, err)
+		if c.Original.Least != c.Original.Greatest || c.Worn.Least != c.Worn.Greatest {
+			t.Fatalf("intervals from points: %v", c)
+		}
+		for _, q := range []struct {
+			got  units.Length
+			want float64
+		}{{c.Original.Least.Value, centred}, {c.Worn.Least.Value, free}} {
+			if q.got.In(mm) < q.want-1e-9 || (q.got-hundredth).In(mm) >= q.want {
+				t.Fatalf("%v, the wall needs %.9f mm", q.got, q.want)
+			}
+		}
+		s, cos := math.Sincos(float64(c.Toward))
+		cx, cy := c.Shift.In(mm)*cos, c.Shift.In(mm)*s
+		for i := range w {
+			r := (unwornRadius + w[i]).In(mm)
+			s, cos := math.Sincos(float64(i) * math.Pi / 180)
+			if d := math.Hypot(r*cos-cx, r*s-cy); d > c.Worn.Least.Value.In(mm)/2+1e-6 {
+				t.Fatalf("the axis moved by %v toward %v: the point at %d° lies %g mm outside", c.Shift, c.Toward, i, d-c.Worn.Least.Value.In(mm)/2)
+			}
+		}
+		// A diameter of two radii, or a circle through three: never better known than by three
+		// that share the doubt, nor worse than by one.
+		if u := c.Worn.Least.Std; c.Original.Least.Std != 2*um || u < 2*um*1000/1733 || u > 2*um*1000/1414 {
+			t.Fatalf("doubt %v, %v", c.Original.Least.Std, u)
+		}
+	})
+}
+
+// Raising a worn reading, the unworn size held, never lowers any bound; neither does more
+// allowance, nor a larger share.
+func TestCleanUpIsMonotone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rs := append(drawReadings(t), bore.Reading{Depth: 150 * mm, Diameter: 67 * mm})
+		w := bore.Wear{UnwornAt: 150 * mm, Share: rapid.SampledFrom([]float64{0, 0.5, 0.6, 1}).Draw(t, "share")}
+		if rapid.Bool().Draw(t, "from elsewhere") {
+			w.Unworn.Value = 67 * mm
+		}
+		before, err := measure(t, rs).CleanUp(w)
+		must(t, before, err)
+		raised := slices.Clone(rs)
+		raised[rapid.IntRange(0, len(rs)-2).Draw(t, "which")].Diameter += length(t, "by", 0, 300*um)
+		g := measure(t, raised)
+		for name, more := range map[string]bore.Wear{
+			"reading": w,
+			"pit":     {Unworn: w.Unworn, UnwornAt: w.UnwornAt, Share: w.Share, Allowances: bore.Allowances{Pit: length(t, "pit", 0, mm)}},
+		} {
+			after, err := g.CleanUp(more)
+			must(t, after, err)
+			for i, p := range [][2]uncertainty.Estimate{
+				{before.Original.Least, after.Original.Least}, {before.Original.Greatest, after.Original.Greatest},
+				{before.Worn.Least, after.Worn.Least}, {before.Worn.Greatest, after.Worn.Greatest},
+			} {
+				if p[1].Value < p[0].Value {
+					t.Fatalf("more %s: bound %d fell from %v to %v", name, i, p[0], p[1])
+				}
+			}
+		}
+		if w.Share != 0 {
+			w.Share = min(1, w.Share+0.1)
+			after, err := measure(t, rs).CleanUp(w)
+			if must(t, after, err); after.Original.Greatest.Value < before.Original.Greatest.Value {
+				t.Fatalf("larger share: %v, %v", before, after)
+			}
+		}
+	})
+}
+
+// What the gauge's setting is uncertain by moves largest and unworn alike and counts once; what
+// each reading has to itself counts as often as it enters.
+func TestCleanUpDoubt(t *testing.T) {
+	rs := []bore.Reading{at(10, 0, "67.15 mm"), at(90, 0, "67 mm")}
+	gauge := bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 4 * um}, Repeatability: um}
+	g, err := bore.Measure(rs, gauge)
+	must(t, g, err)
+	c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm})
+	must(t, c, err)
+	// 2·largest − unworn: own √(4 + 1) µm, shared 4 µm once. Each step rounds up to a nanometre.
+	within(t, "same gauge", c.Original.Greatest.Std, millimetres(math.Sqrt(5+16)/1000), 3*nm)
+	within(t, "same gauge, one width", c.Worn.Least.Std, millimetres(math.Sqrt(1+16)/1000), 3*nm)
+	c, err = g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm, Std: 3 * um}})
+	must(t, c, err)
+	// 2·largest − unworn, nothing shared: √(4·17 + 9) µm.
+	within(t, "from elsewhere", c.Original.Greatest.Std, millimetres(math.Sqrt(4*17+9)/1000), 3*nm)
+}
