@@ -5,6 +5,7 @@ package oversize_test
 import (
 	"errors"
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -238,6 +239,11 @@ func TestCautions(t *testing.T) {
 			e.Sizes[1].Over = mm("0.25")
 		},
 			[]oversize.Caution{oversize.WindowSpansSizes}},
+		{"window as wide as a step", func(e *oversize.Engine, _ *oversize.Cylinder) {
+			e.Sizes[0].Over = mm("0.23")
+			e.Sizes[1].Over = mm("0.25")
+		}, nil},
+		{"least honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.LeastHoning }, nil},
 		{"no window and no piston", func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore = units.Limits{} }, []oversize.Caution{oversize.PistonToCome}},
 		{"no least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = 0 }, []oversize.Caution{oversize.WallUnknown}},
 		{"no wall at all", func(e *oversize.Engine, c *oversize.Cylinder) { e.LeastWall = 0; c.ThinnestWall = exact(0) }, []oversize.Caution{oversize.WallUnknown}},
@@ -276,6 +282,42 @@ func TestShiftTakesWall(t *testing.T) {
 	e.MayShift--
 	if got, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || got.Over != mm("0.5") || got.Cylinders[0].Centre != oversize.OriginalCentre {
 		t.Errorf("%+v, %v; want 0.5 mm over on the original centre", got, err)
+	}
+}
+
+// TestCentreKeepsItsGuard: an aim at the centre moves off the tight end as far as the doubt at
+// 95 % on both sides asks, and no further.
+func TestCentreKeepsItsGuard(t *testing.T) {
+	for _, test := range []struct{ std, want string }{
+		{"0.0048", "67.2595"},   // 1.95996 × 4.8 µm is less than half of 19 µm
+		{"0.0052", "67.260192"}, // 10.192 µm is more
+	} {
+		e, c := pump(), cylinder("1", mm("0.15"))
+		c.Largest.Std = mm(test.std)
+		got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+		if err != nil || got.Cylinders[0].Aim.Round(units.Nanometre) != mm(test.want) || got.Cautions != nil {
+			t.Errorf("std %s mm: %+v, %v; want %s mm", test.std, got.Cylinders[0], err, test.want)
+		}
+	}
+}
+
+// TestStandardSizeInTheSeries: a series may begin with the standard size, for its piston; the
+// present size is still tried once.
+func TestStandardSizeInTheSeries(t *testing.T) {
+	e, c := pump(), cylinder("1", mm("0.15"))
+	e.Sizes = append(oversize.Series{{}}, e.Sizes...)
+	with, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	e.Sizes = e.Sizes[1:]
+	without, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil || !reflect.DeepEqual(with, without) || len(without.Cylinders[0].Refused) != 2 {
+		t.Errorf("%+v\n%+v, %v", with, without, err)
+	}
+	kept, err := oversize.Choose(e, []oversize.Cylinder{cylinder("1", mm("0.02"))}, uncertainty.Risk{})
+	if err != nil || kept.Cylinders[0].Refused != nil {
+		t.Errorf("%+v, %v; want nothing refused", kept, err)
 	}
 }
 
