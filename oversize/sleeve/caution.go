@@ -137,7 +137,7 @@ func (s Cautions) Has(c Caution) bool {
 // All returns the cautions of the set, in the order of the constants.
 func (s Cautions) All() iter.Seq[Caution] {
 	return func(yield func(Caution) bool) {
-		for c := NoCaution + 1; c <= CanComeLoose; c++ {
+		for c := EvenHeat; c <= CanComeLoose; c++ {
 			if s.Has(c) && !yield(c) {
 				return
 			}

@@ -267,3 +267,29 @@ func TestGrowthIsContinuous(t *testing.T) {
 		near(t, "local", float64(past.Local), float64(j.Sleeve.Expansion)*float64(j.Bore)/d20, 3e-15)
 	})
 }
+
+// TestSlipsVerdicts: the three answers to whether an oven of one temperature does.
+func TestSlipsVerdicts(t *testing.T) {
+	j := demoJoint()
+	j.Interference.Least = 40 * um
+	for _, tt := range []struct {
+		slip units.Length
+		want uncertainty.Verdict
+	}{
+		// At 90 °C the seat has grown by 0.10987 mm (73 mm, 21.5e-6/K, 70 K): a clearance of 0.04987
+		// to 0.06987 mm.
+		{0, uncertainty.Within},
+		{49 * um, uncertainty.Within},
+		{50 * um, uncertainty.Undecided},
+		{69 * um, uncertainty.Undecided},
+		{70 * um, uncertainty.Beyond},
+	} {
+		a := must(j.Slips(sleeve.Assembling{Slip: tt.slip, Barrel: must(units.Celsius(90))}))
+		if a.Slips != tt.want || a.Clearance.Least.Round(units.Nanometre*10) != 49870*units.Nanometre || a.Clearance.Greatest.Round(units.Nanometre*10) != 69870*units.Nanometre {
+			t.Errorf("slip %v: %v, clearance %v; want %v", tt.slip, a.Slips, a.Clearance, tt.want)
+		}
+	}
+	if a := must(j.Slips(sleeve.Assembling{})); a.Slips != uncertainty.Beyond || a.Clearance.Least != -60*um || a.Clearance.Greatest != -40*um {
+		t.Errorf("cold: %+v", a)
+	}
+}

@@ -212,7 +212,7 @@ func TestOtherInputs(t *testing.T) {
 		{"hotter than the maker allows", second(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Stands: 353.15})), sleeve.ErrTooHot, "80 °C"},
 		{"oven hotter than that", second(j.Slips(sleeve.Assembling{Barrel: 500})), sleeve.ErrTooHot, "barrel"},
 		{"sleeve hotter than that", second(j.Slips(sleeve.Assembling{Sleeve: 500})), sleeve.ErrTooHot, "sleeve"},
-		{"chilled below absolute zero", second(j.ChillSleeve(sleeve.Assembling{Slip: 500 * um})), sleeve.ErrUnreachable, "absolute zero"},
+		{"chilled below absolute zero", second(j.ChillSleeve(sleeve.Assembling{Slip: 500 * um})), sleeve.ErrUnreachable, "672.4 K colder than 20 °C, below absolute zero"},
 		{"chilled below liquid nitrogen", second(j.ChillSleeve(sleeve.Assembling{Slip: 130 * um})), sleeve.ErrUnreachable, "liquid nitrogen"},
 		{"coefficients alike", second(cooler.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
 		{"spreads overlap", second(wide.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "too close"},

@@ -151,6 +151,13 @@ func TestTableIsTheFormulaRounded(t *testing.T) {
 // TestEdgeOfRange: 30 mm belongs to 18 to 30 mm, so that H7 is 0/+21 µm; one published table has
 // +25, which is that of 30 to 50 mm.
 func TestEdgeOfRange(t *testing.T) {
+	s7 := sleeve.Class{Position: sleeve.ShaftS, Grade: sleeve.IT7}
+	if _, err := s7.Formula(50 * mm); !errors.Is(err, sleeve.ErrNoFormula) {
+		t.Errorf("s at 50 mm: %v", err)
+	}
+	if f, err := s7.Formula(50*mm + 1); err != nil || f.Table != 53*um {
+		t.Errorf("s just over 50 mm: %+v, %v", f, err)
+	}
 	h7 := sleeve.Class{Position: sleeve.HoleH, Grade: sleeve.IT7}
 	if d := must(h7.Deviations(30 * mm)); d.Least != 0 || d.Greatest != 21*um {
 		t.Errorf("H7 at 30 mm: %+v", d)
