@@ -79,7 +79,7 @@ func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) 
 
 // A Demand is what a bore's form asks of a ring, by one rule.
 type Demand struct {
-	Used   float64 `json:"used"`   // Σ amplitude/bound; 1 is all that the ring can follow
+	Used   float64 `json:"used"`   // Σ amplitude/bound; 1 is all that the ring can follow, and what is left to 1 the margin
 	Most   int     `json:"most"`   // the order that asks for the largest part; 0 where there is no form
 	ByMost float64 `json:"byMost"` // that order's own part, as a fraction of its bound
 }
@@ -131,8 +131,8 @@ func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 		}
 		last = h.Order
 		n, part := lobes(h.Order), float64(h.Amplitude)/kr
-		c.Derived.ask(h.Order, part*float64(n*n))
-		c.Empirical.ask(h.Order, part*float64(20*n))
+		c.Derived.ask(h.Order, float64(part*float64(n*n)))
+		c.Empirical.ask(h.Order, float64(part*float64(20*n)))
 	}
 	for ; last < watched; last++ {
 		c.Unseen = append(c.Unseen, last+1)
