@@ -35,7 +35,7 @@ func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
 	if n < 1 || n > maxCylinders {
 		return 0, fmt.Errorf("oversize: %d cylinders: %w (1 to %d)", n, units.ErrRange, maxCylinders)
 	}
-	return one * units.Volume(float64(n)), nil
+	return units.Volume(float64(one) * float64(n)), nil
 }
 
 // Ratio returns the compression ratio (swept + clearance) / clearance, a pure number above 1.

@@ -4,6 +4,7 @@ package oversize_test
 
 import (
 	"encoding/json"
+	"math"
 	"reflect"
 	"slices"
 	"testing"
@@ -460,6 +461,42 @@ func TestShowsIsTheInverse(t *testing.T) {
 		c.Deviation = d
 		if got, err := c.SizeAt20(); err != nil || (got-wanted).Abs() > 2 {
 			t.Fatalf("%v, %v; want %v", got, err, wanted)
+		}
+	})
+}
+
+// TestAnythingGivesAChoiceOrAnError: whatever stands in the fields, nothing panics, and an
+// answer holds no size beyond those of a workshop.
+func TestAnythingGivesAChoiceOrAnError(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		e, cs := drawEngine(t), drawCylinders(t, 2, true)
+		odd := rapid.SampledFrom([]units.Length{math.MinInt64, -units.MaxLength, -1, 0, 1, mm("0.03"), mm("67"), units.Metre, units.MaxLength, math.MaxInt64})
+		c := &cs[0]
+		fields := []*units.Length{
+			&e.Nominal, &e.NewBore.Min, &e.NewBore.Max, &e.Service, &e.Clearance.Min, &e.Clearance.Max, &e.WornClearance, &e.MostOver,
+			&e.LeastWall, &e.GasketHole, &e.MayShift, &e.Honing, &e.Deglaze, &c.Over, &c.PistonFor, &c.CleanUp.Shift, &c.Piston.Coating,
+			&c.Piston.Size.Value, &c.Piston.Size.Std, &c.Largest.Value, &c.Largest.Std, &c.Smallest.Value, &c.Smallest.Std,
+			&c.CleanUp.Original.Least.Value, &c.CleanUp.Original.Greatest.Value, &c.CleanUp.Original.Greatest.Std, &c.CleanUp.Worn.Greatest.Value,
+			&c.ThinnestWall.Value, &c.ThinnestWall.Std,
+		}
+		if len(e.Sizes) > 0 {
+			fields = append(fields, &e.Sizes[0].Over, &e.Sizes[0].Piston.Size.Value)
+		}
+		for range rapid.IntRange(1, 3).Draw(t, "odd fields") {
+			*rapid.SampledFrom(fields).Draw(t, "field") = odd.Draw(t, "odd")
+		}
+		e.Wall = oversize.Wall(rapid.Int8Range(-1, 5).Draw(t, "wall"))
+		c.Places = rapid.SampledFrom([]int{math.MinInt, -1, 0, math.MaxInt}).Draw(t, "places")
+		got, err := oversize.Choose(e, cs, uncertainty.Risk{})
+		if err != nil {
+			return
+		}
+		for _, c := range got.Cylinders {
+			for _, l := range []units.Length{c.Over, c.Shift, c.Finish.Min, c.Finish.Max, c.Aim, c.Bored, c.LeastStock, c.MostStock, c.WallLeft.Value} {
+				if l.Abs() > units.MaxLength {
+					t.Fatalf("%+v", c)
+				}
+			}
 		}
 	})
 }
