@@ -48,7 +48,8 @@ in limits: service, ovality, taper, greatest_overbore, least_wall. In gauge: mat
 ("plus is larger" or "plus is smaller"), dial_error. A reading may give "deviation", what the
 dial shows against the standard, instead of "diameter"; axis is "thrust", "pin" or an angle
 from thrust, "45°"; readings of one depth and axis are repeats. In a cylinder: over, piston,
-piston_for, rings (ring, gap, uncertainty, bore), thinnest_wall, pit, peeling. And tools: hone
+piston_for, rings (ring, gap, uncertainty, bore), thinnest_wall, wall_uncertainty, pit,
+peeling. And tools: hone
 ("ball-type hone", "brush hone" or "rigid-stone hone"), drive ("by hand", "by machine"), grit,
 stroke, or tool_length, bore_length, room_top, room_bottom, overtravel_top, overtravel_bottom;
 crosshatch ("45° included"), tolerance, spindle ("60 to 450 rev/min"), stroking ("20 to 60

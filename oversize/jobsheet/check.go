@@ -279,6 +279,7 @@ func (c *checker) cylinders(j Job) {
 		c.small(path+".piston_for", cyl.PistonFor, j.Engine.Bore)
 		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
 		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
+		c.length(path+".wall_uncertainty", cyl.WallUncertainty, largestBore)
 		c.small(path+".pit", cyl.Pit, j.Engine.Bore)
 	}
 }

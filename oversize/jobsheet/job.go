@@ -130,7 +130,8 @@ type Cylinder struct {
 	PistonFor units.Length `json:"piston_for,omitzero"` // the size that piston is for, over nominal
 	Rings     []RingGap    `json:"rings,omitzero"`
 	// ThinnestWall is the thinnest wall as measured, not as drawn.
-	ThinnestWall units.Length `json:"thinnest_wall,omitzero"`
+	ThinnestWall    units.Length `json:"thinnest_wall,omitzero"`
+	WallUncertainty units.Length `json:"wall_uncertainty,omitzero"` // expanded, k = 2
 	// Pit is the depth of the deepest score or pit: gauge anvils bridge it.
 	Pit units.Length `json:"pit,omitzero"`
 	// Peeling is a plating that lifts, or bare metal that shows.

@@ -156,12 +156,16 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		if err != nil {
 			return oversize.Choice{}, err
 		}
+		wall, err := certified(given.ThinnestWall, given.WallUncertainty)
+		if err != nil {
+			return oversize.Choice{}, err
+		}
 		cylinders[i] = oversize.Cylinder{
 			Name: c.Name, Over: given.Over,
 			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: places(c.Bore),
 			CleanUp: c.CleanUp, Findings: deciding(c.Findings),
 			Piston: p, PistonFor: given.PistonFor,
-			ThinnestWall: uncertainty.Estimate{Value: given.ThinnestWall}, Peeling: given.Peeling,
+			ThinnestWall: wall, Peeling: given.Peeling,
 		}
 	}
 	return oversize.Choose(engine, cylinders, j.risk())
@@ -263,6 +267,11 @@ func (s *Sheet) finished(i int) (uncertainty.Estimate, bool) {
 // ringGaps adds each measured ring's gap in the finished bore, and what to file.
 func (s *Sheet) ringGaps(i int) error {
 	j := s.Job
+	measured := 0
+	for _, c := range j.Cylinders {
+		measured += len(c.Rings)
+	}
+	risk := j.risk().Share(measured) // per engine, over all its rings
 	size, known := s.finished(i)
 	if len(j.Cylinders[i].Rings) == 0 {
 		return nil
@@ -286,7 +295,7 @@ func (s *Sheet) ringGaps(i int) error {
 				continue
 			}
 			if !ring.Gap.IsZero() {
-				r.Filing, err = rings.File(r.Gap, ring.Gap, j.risk())
+				r.Filing, err = rings.File(r.Gap, ring.Gap, risk)
 				if errors.Is(err, rings.ErrDoubt) {
 					r.Doubtful, err = true, nil
 				}
@@ -295,7 +304,7 @@ func (s *Sheet) ringGaps(i int) error {
 				}
 			}
 			if ring.GapLimit != 0 {
-				r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: ring.GapLimit}, j.risk())
+				r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: ring.GapLimit}, risk)
 				if err != nil {
 					return err
 				}

@@ -89,8 +89,8 @@ func written(n node) Shown {
 	return Millimetres
 }
 
-// places is how many decimals a length without a doubt of its own is printed with: a micrometre,
-// and a tenth of a thou beside it.
+// placesFor is how many decimals a length without a doubt of its own is printed with: a
+// micrometre, or a tenth of that of a thou.
 func placesFor(unit units.Length) int {
 	if unit == units.Inch {
 		return 5
@@ -98,11 +98,16 @@ func placesFor(unit units.Length) int {
 	return 3
 }
 
-// length returns l in every unit shown, "78.502 mm" or "78.502 mm = 3.09065 in".
+// length returns l in every unit shown, "78.502 mm" or "78.502 mm = 3.09063 in"; one decimal
+// more where that is half a micrometre, as the middle of a window may be.
 func (s Shown) length(l units.Length) string {
 	var parts []string
 	for _, u := range s.units() {
-		parts = append(parts, l.Format(u, placesFor(u)))
+		places := placesFor(u)
+		if l%units.Micrometre == units.Micrometre/2 {
+			places++
+		}
+		parts = append(parts, l.Format(u, places))
 	}
 	return strings.Join(parts, " = ")
 }

@@ -227,6 +227,16 @@ func (s Sheet) findings(p *page) {
 	if undecided {
 		p.line("  " + doNotReassemble)
 	}
+	for _, c := range s.Cylinders {
+		for _, f := range c.Findings {
+			if f.Verdict != uncertainty.Undecided {
+				continue
+			}
+			if remedy, err := f.Settle(c.Bore.Largest.Own.Std); err == nil {
+				p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %v.", c.Name, f.Subject, remedy))
+			}
+		}
+	}
 }
 
 // percent prints a probability; what rounds to nothing or all is said to be near it.
@@ -252,7 +262,7 @@ func (s Sheet) route(p *page) {
 		}
 		p.line("  Cylinder %s: %s", c.Name, what)
 		for _, r := range c.Refused {
-			p.wrapped("    - not ", r.String()+".")
+			p.wrapped("    - ", "not "+r.String()+".")
 		}
 		for _, k := range c.Cautions {
 			p.wrapped("    ! ", k.String()+".")
@@ -300,17 +310,15 @@ func (s Sheet) crosshatch(p *page) {
 	}
 	if r := h.Reach; r != nil {
 		p.wrapped("  ", "On hand: "+r.String()+".")
-		if r.Met {
-			p.line("  Any spindle speed of %s to %s serves with some stroking of %s to %s:",
-				turns(r.Spindle.Min), turns(r.Spindle.Max), cycles(r.Stroking.Min.Cycles()), cycles(r.Stroking.Max.Cycles()))
-			rows := [][]string{{"stroking", "spindle"}}
-			for _, k := range []float64{0, 0.5, 1} {
-				at := hone.Cycles(r.Stroking.Min.Cycles() + units.Frequency(k)*(r.Stroking.Max.Cycles()-r.Stroking.Min.Cycles()))
-				if n, ok := r.SpindlesAt(at); ok {
-					rows = append(rows, []string{cycles(at.Cycles()), turns(n.Min) + " to " + turns(n.Max)})
-				}
+		if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
+			p.line("  With %s, %s to %s will do.", cycles(r.Best.Stroking), turns(n.Min), turns(n.Max))
+		}
+		if n := h.Now.Spindle; n != 0 {
+			if k, ok := r.StrokingsAt(n); ok {
+				p.line("  At %s, %s to %s will do.", turns(n), cycles(k.Min), cycles(k.Max))
+			} else {
+				p.line("  At %s no stroking on hand will do.", turns(n))
 			}
-			p.table(rows)
 		}
 		for _, c := range r.Cautions {
 			p.wrapped("    ! ", c.Text())
@@ -318,8 +326,10 @@ func (s Sheet) crosshatch(p *page) {
 	}
 }
 
-func turns(f units.Frequency) string  { return fmt.Sprintf("%.0f rev/min", f.In(units.PerMinute)) }
-func cycles(f units.Frequency) string { return fmt.Sprintf("%.0f cycles/min", f.In(units.PerMinute)) }
+func turns(f units.Frequency) string { return fmt.Sprintf("%.0f rev/min", f.In(units.PerMinute)) }
+func cycles(k hone.Stroking) string {
+	return fmt.Sprintf("%.0f cycles/min", k.Cycles().In(units.PerMinute))
+}
 
 func (s Sheet) rings(p *page) {
 	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "allowed", "to do"}}

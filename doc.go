@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+// Package borewright is the landing page of a library for one whole workshop job: a worn engine
+// cylinder on the bench, a dial bore gauge, a drill or a lathe, and the maker's limits. Is it to be
+// honed and kept, bored to the next oversize, or sleeved? At what size does the work stop, what
+// crosshatch does the hone really leave, what will the ring gaps and clearances be, and do the
+// readings prove it?
+//
+//	job, err := jobsheet.ReadJob(file)
+//	sheet, err := jobsheet.Plan(job)
+//	err = sheet.WriteText(os.Stdout)
+//
+// This package has no code. The rooms are:
+//
+//   - [borewright.example/units]: exact lengths, windows, temperatures, angles and the rest
+//   - [borewright.example/units/material]: properties of metals, and sizes away from 20 °C
+//   - [borewright.example/units/uncertainty]: doubt, and verdicts that admit it
+//   - [borewright.example/bore]: what gauge readings of a cylinder say and cannot say
+//   - [borewright.example/bore/fit]: the piston in its bore
+//   - [borewright.example/bore/hone]: the crosshatch, and the setting that leaves it
+//   - [borewright.example/rings]: gaps, filing, grooves, and whether a ring follows its bore
+//   - [borewright.example/oversize]: which size next, for the whole engine
+//   - [borewright.example/oversize/jobsheet]: the whole job, from a file to a sheet
+//
+// # Which question, which function
+//
+// The questions a workshop asks, and where they are answered:
+//
+//	re-ring, hone, or rebore?                      oversize.Choose
+//	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
+//	ovality or taper: which did I measure?         bore.Measure
+//	what have my readings not seen?                bore.Geometry.Unseen
+//	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
+//	taper from a ring and a feeler gauge?          rings.DiameterChange
+//	the gap grew: how much bore is gone?           rings.DiameterChange
+//	the gap is too small: how much to file?        rings.File
+//	what gap in the finished bore?                 rings.Gap.In
+//	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
+//	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Reach
+//	is 45° between the lines or to the square?     hone.Included, hone.FromSquare
+//	are those strokes or full cycles?              hone.Strokes, hone.Cycles
+//	how long a stroke?                             hone.Travel.Stroke
+//	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.Choose
+//	the finish size for this piston?               fit.FinishWindow, fit.Aim.Size
+//	displacement and ratio after the overbore?     oversize.Swept, oversize.Ratio
+//	is enough wall left?                           oversize.WallLeft
+//
+// # Conventions
+//
+// Lengths are exact ([borewright.example/units.Length] counts picometres) and typed at every boundary; geometry is
+// floating point inside a function and rounded once at its end. Sizes are at 20 °C (ISO 1) unless
+// a name says otherwise. A measurement carries its standard uncertainty, and a verdict has three
+// answers: within, beyond, undecided. Wrong data are errors that errors.Is can match; nothing
+// panics on data. Nothing here reads a file, a clock or the environment.
+//
+// # Glossary
+//
+//   - axis: a direction across the bore, from the thrust axis, which stands square to the piston pin
+//   - bell-mouth: a bore that opens towards an end faster than a straight taper
+//   - choke: a barrel made smaller at the head when cold, on purpose
+//   - clean-up: the smallest true cylinder that leaves no worn wall
+//   - crosshatch: the two families of lines a hone leaves; its angle is named by convention
+//   - cycle: of a hone, there and back; a stroke is one way
+//   - deck: the face the cylinder head sits on; depths count from it
+//   - end gap: between the ends of a ring in its bore
+//   - included angle: between the two families of lines, opening along the circumference
+//   - oversize: a bore, piston and rings larger than nominal by a step on offer
+//   - ovality: greatest minus least diameter in one plane
+//   - service limit: the size up to which the maker lets a worn bore run
+//   - stock: metal still to come off, on the diameter
+//   - taper: the difference of sizes along one axis between two depths
+//
+// # Cautions
+//
+// Figures from here do not replace the maker's manual, local rules or a qualified machinist, all
+// of which outrank them. The cautions that belong to a kind of work stand with it, and on the
+// sheet.
+package borewright
+
