@@ -67,8 +67,18 @@ func (f *Finding) check() error {
 	if (f.Kind == OneDifference || f.Kind == RangeOf) && (w.HasMin() || w.Max < 0) {
 		return fmt.Errorf("uncertainty: a %v against %v: %w (an upper limit alone, above 0)", f.Kind, w, ErrLimits)
 	}
-	if f.Kind == GreatestOf && f.N < 1 || f.Kind == RangeOf && f.N < 2 {
-		return fmt.Errorf("uncertainty: a %v of %d: %w", f.Kind, f.N, ErrNoData)
+	switch f.Kind {
+	case OneValue, OneDifference:
+	case GreatestOf:
+		if f.N < 1 {
+			return fmt.Errorf("uncertainty: the greatest of %d places: %w", f.N, ErrNoData)
+		}
+	case RangeOf:
+		if err := checkReadings(f.N); err != nil {
+			return err
+		}
+	default:
+		return fmt.Errorf("uncertainty: a finding of %v: %w", f.Kind, ErrText)
 	}
 	return f.Risk.check()
 }

@@ -96,7 +96,8 @@ func worse(a, b *Finding) bool {
 // the extremes is within as [JudgeDifference] has it, since the observed range is no smaller
 // than the difference of the readings at those two places that are truly the extremes.
 //
-// Fewer than two values are ErrNoData; limits are as for [JudgeDifference].
+// Fewer than two values are ErrNoData, more than a million units.ErrRange; limits are as for
+// [JudgeDifference].
 func JudgeRange(values []units.Length, std units.Length, dof float64, w units.Limits, r Risk) (Finding, error) {
 	for _, v := range values {
 		if err := (Estimate{Value: v, Std: std, DoF: dof}).Validate(); err != nil {
@@ -104,8 +105,8 @@ func JudgeRange(values []units.Length, std units.Length, dof float64, w units.Li
 		}
 	}
 	n := len(values)
-	if n == 0 {
-		return Finding{}, fmt.Errorf("uncertainty: judge the range of no values: %w", ErrNoData)
+	if err := checkReadings(n); err != nil {
+		return Finding{}, err
 	}
 	e, err := estimate(slices.Max(values)-slices.Min(values), math.Sqrt2*std.In(units.Picometre), dof, units.Picometre)
 	if err != nil {

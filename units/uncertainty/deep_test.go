@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+//go:build deep
+
+package uncertainty_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// The simulations at full size: go test -tags deep -run Deep -v -timeout 1h
+func TestDeepRiskKept(t *testing.T) {
+	worst := map[int]float64{}
+	for _, tr := range trials() {
+		n := map[int]int{1: 400_000, 10: 40_000, 1000: 4_000}[tr.cost]
+		rate := try(t, tr, n)
+		t.Logf("%-60s wrongly %-6v in %.4f of %d, promised %.2f", tr.name, tr.wrong, rate, n, tr.risk)
+		worst[tr.cost] = max(worst[tr.cost], rate/tr.risk)
+	}
+	t.Logf("greatest share of the risk used, by cost: %v", worst)
+}
+
+// The Welch–Satterthwaite formula is an approximation (JCGM 100:2008 G.4.1): how well the risk
+// is kept when two uncertainties of few degrees of freedom are combined.
+func TestDeepWelchSatterthwaite(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 4))
+	limit := units.Limits{Max: units.Millimetre}
+	for _, c := range []struct {
+		dofs  [2]int
+		ratio float64
+	}{{[2]int{2, 2}, 1}, {[2]int{3, 5}, 1}, {[2]int{3, 20}, 3}, {[2]int{1, 10}, 0.5}} {
+		const n = 200_000
+		within, beyond := 0, 0
+		for range n {
+			error := rng.NormFloat64() + c.ratio*rng.NormFloat64()
+			b := uncertainty.Budget{Components: []uncertainty.Component{
+				{Name: "a", Std: guessed(rng, c.dofs[0]).In(units.Picometre), Sensitivity: 1, DoF: float64(c.dofs[0])},
+				{Name: "b", Std: guessed(rng, c.dofs[1]).In(units.Picometre), Sensitivity: c.ratio, DoF: float64(c.dofs[1])},
+			}}
+			e, err := b.Estimate(limit.Max+units.Length(math.Round(error*float64(sigma))), units.Picometre)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f, err := uncertainty.Judge(e, limit, uncertainty.Risk{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			switch f.Verdict {
+			case uncertainty.Within:
+				within++
+			case uncertainty.Beyond:
+				beyond++
+			}
+		}
+		t.Logf("ν %v, ratio %v: on the limit, within in %.4f, beyond in %.4f, promised 0.05", c.dofs, c.ratio, float64(within)/n, float64(beyond)/n)
+		if float64(beyond)/n > 0.06 || float64(within)/n > 0.06 {
+			t.Errorf("ν %v, ratio %v: the formula is off by more than a fifth of the risk", c.dofs, c.ratio)
+		}
+	}
+}
+
+// For a guessed σ the share of wrong "beyond" of a difference or a range is a double integral
+// without randomness: over the guess, of the probability that the range exceeds what would be
+// called beyond at that guess. It must stay at or below the risk over all splits of the true
+// values, and the even split must be the worst of a known σ.
+func TestDeepRangeSize(t *testing.T) {
+	for _, risk := range []float64{0.05, 0.01, 0.002} {
+		for _, n := range []int{2, 3, 6, 20} {
+			for _, dof := range []float64{2, 3, 5, 10, 30} {
+				for _, wide := range []float64{0.02, 0.5, 1.5, 4} {
+					size, weights := make([]float64, n), 0.0
+					limit := scaled(1000 * wide)
+					step := 0.8 / math.Sqrt(2*dof)
+					for i := -40; i <= 12; i++ {
+						y := step * float64(i)
+						weight := math.Exp(dof * (y - math.Expm1(2*y)/2))
+						if weight < 1e-7 {
+							continue
+						}
+						s := scaled(1000 * math.Exp(y))
+						reach := beyondFrom(t, n, s, dof, limit, risk).In(scaled(1000))
+						weights += weight
+						for k := 1; k < n; k++ {
+							size[k] += weight * splitTail(n, k, reach, wide)
+						}
+					}
+					for k := 1; k < n; k++ {
+						if got := size[k] / weights; got > risk*1.002 {
+							t.Errorf("risk %v, n %d, ν %v, limit %v σ, %d apart: %v", risk, n, dof, wide, k, got)
+						}
+					}
+				}
+			}
+		}
+	}
+	for n := 2; n <= 30; n++ {
+		for wide := 0.0; wide < 8; wide += 0.25 {
+			for over := 0.1; over < 6; over += 0.25 {
+				even := splitTail(n, n/2, wide+over, wide)
+				for k := 1; k < n; k++ {
+					if p := splitTail(n, k, wide+over, wide); p > even+1e-12 {
+						t.Errorf("n %d, limit %v, range %v: %d apart %v, even %v", n, wide, wide+over, k, p, even)
+					}
+				}
+			}
+		}
+	}
+}
+
+// beyondFrom returns the least range of n readings that is called beyond.
+func beyondFrom(t *testing.T, n int, s units.Length, dof float64, limit units.Length, risk float64) units.Length {
+	t.Helper()
+	called := func(r units.Length) bool {
+		values := make([]units.Length, n)
+		values[0] = r
+		f, err := uncertainty.JudgeRange(values, s, dof, units.Limits{Max: limit}, uncertainty.Risk{Reject: risk})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return f.Verdict == uncertainty.Beyond
+	}
+	low, high := limit, limit+s
+	for !called(high) {
+		low, high = high, limit+4*(high-limit)
+	}
+	for high-low > (high-limit)/5000 {
+		if middle := low + (high-low)/2; called(middle) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
+}
+
+// splitTail returns the probability that n normal readings of unit standard deviation, k of
+// them of a true value wide and the others of 0, have a range of at least r.
+func splitTail(n, k int, r, wide float64) float64 {
+	cdf := func(x float64) float64 { return 0.5 * math.Erfc(-x/math.Sqrt2) }
+	const step = 0.2
+	inside := 0.0
+	for x := -9.0; x <= 9+wide; x += step { // the least reading
+		a, b := cdf(x+r)-cdf(x), cdf(x+r-wide)-cdf(x-wide)
+		inside += step / math.Sqrt(2*math.Pi) * (float64(n-k)*math.Exp(-x*x/2)*math.Pow(a, float64(n-k-1))*math.Pow(b, float64(k)) +
+			float64(k)*math.Exp(-(x-wide)*(x-wide)/2)*math.Pow(a, float64(n-k))*math.Pow(b, float64(k-1)))
+	}
+	return 1 - inside
+}
