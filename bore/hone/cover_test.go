@@ -71,6 +71,7 @@ func checkCover(t *rapid.T) {
 	if once := n*min(length, stroke)/v >= gap; once != (c.Share == 1) && math.Abs(c.Share-1) > 1e-8 {
 		t.Fatalf("one stroke covers: %v, share %v", once, c.Share)
 	}
+	near(t, "share", c.Share, min(1, lines*n*min(length, stroke)/v+width), 1e-9)
 	if (c.Fewest == 1) != (c.Share > 1-2e-9) {
 		t.Fatalf("share %v, fewest %d", c.Share, c.Fewest)
 	}

@@ -440,3 +440,30 @@ func ExampleKind_Cautions() {
 	// not given [nothing loose keep grit out kind not given stop to measure wash and oil]
 	// A ball-type or brush hone turns slowly as it enters and as it leaves, or it draws straight scratches; never run it at speed in the open air.
 }
+
+// Ranges are written as they are said; one unit serves both ends.
+func ExampleParseSpindleRange() {
+	r, err := hone.ParseSpindleRange("60 to 700 rev/min")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r, r.Contains(650*units.PerMinute))
+	// Output: 60 rev/min to 700 rev/min true
+}
+
+func ExampleParseStrokingRange() {
+	for _, text := range []string{"40 to 90 cycles/min", "40 to 90"} {
+		r, err := hone.ParseStrokingRange(text)
+		fmt.Println(r, errors.Is(err, hone.ErrConvention))
+	}
+	// Output:
+	// 40 cycles/min to 90 cycles/min false
+	//  true
+}
+
+func ExampleWant_Accepts() {
+	w := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
+	fmt.Println(w, w.Accepts(hone.MustParseCrosshatch("24° from square")), w.Accepts(hone.MustParseCrosshatch("45° from square")))
+	// Output: 45° ± 5° included true false
+}

@@ -94,6 +94,9 @@ func checkReach(t *rapid.T) {
 			}
 			w, okW := r.SpindlesAt(s.Stroking)
 			k, okK := r.StrokingsAt(n)
+			if okK && k.Max.Cycles() > top*(1+1e-9) {
+				t.Fatalf("%v at %v: beyond %v", k, n, top)
+			}
 			in := [2]bool{okW && w.Contains(n), okK && k.Contains(s.Stroking)}
 			if want := m <= tol; math.Abs(m-tol) > edge && in != [2]bool{want, want} {
 				t.Fatalf("%+v misses by %v of %v, found %v", s, m, tol, in)
@@ -244,6 +247,12 @@ func TestParseRanges(t *testing.T) {
 		}
 		if again, err := hone.ParseSpindleRange(r.String()); err != nil || again != r {
 			t.Errorf("%v came back as %v, %v", r, again, err)
+		}
+	}
+	r := hone.SpindleRange{Min: 1, Max: 10}
+	for f, want := range map[units.Frequency]bool{1: true, 1 - 5e-10: true, 1 - 1e-8: false, 10: true, 10 + 5e-9: true, 10 + 1e-7: false} {
+		if r.Contains(f) != want {
+			t.Errorf("%v contains %v Hz: %v", r, float64(f), !want)
 		}
 	}
 	for text, want := range map[string]string{

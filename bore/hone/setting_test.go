@@ -150,6 +150,9 @@ func TestParseStroking(t *testing.T) {
 			t.Errorf("%q: %v, %v; want %v", text, k, err, want)
 		}
 	}
+	if hone.Strokes(0) != (hone.Stroking{}) || hone.Cycles(0) != (hone.Stroking{}) {
+		t.Error("no strokes are not the zero Stroking")
+	}
 	bad := map[string]error{
 		"60": hone.ErrConvention, "60/min": hone.ErrConvention, "60 rev/min": hone.ErrConvention, "60 rpm": hone.ErrConvention, "": hone.ErrConvention,
 		"cycles/min": hone.ErrSyntax, "x strokes/min": hone.ErrSyntax, "0 cycles/min": hone.ErrNotGiven, "-1 cycles/min": hone.ErrRange,
@@ -226,6 +229,11 @@ func TestSettingBadInput(t *testing.T) {
 			try(call.stroking, s, bad.want)
 		}
 	}
+	// The greatest length and the greatest rate are still taken.
+	most := hone.Setting{Bore: units.MaxLength, Stroke: units.MaxLength, Spindle: 1e6 * units.PerMinute, Stroking: hone.Strokes(1e6 * units.PerMinute)}
+	if c, err := most.Crosshatch(); err != nil {
+		t.Errorf("greatest setting: %v, %v", c, err)
+	}
 	for name, run := range map[string]func() error{
 		"SpindleFor":  func() error { _, err := good.SpindleFor(hone.Crosshatch{}); return err },
 		"StrokingFor": func() error { _, err := good.StrokingFor(hone.Crosshatch{}); return err },
@@ -250,6 +258,10 @@ func TestUnreachable(t *testing.T) {
 	if l, err := s.StrokeFor(steep); !errors.Is(err, hone.ErrUnreachable) {
 		t.Errorf("stroke %v, %v", l, err)
 	}
+	s.Spindle, s.Stroking = 1e-6, hone.Cycles(1e4)
+	if l, err := s.StrokeFor(flat); !errors.Is(err, hone.ErrUnreachable) {
+		t.Errorf("stroke of less than a picometre %v, %v", l, err)
+	}
 	s.Spindle, s.Stroking = 1e-12, hone.Cycles(1e4)
 	if c, err := s.Crosshatch(); !errors.Is(err, hone.ErrAngle) {
 		t.Errorf("crosshatch %v, %v", c, err)
@@ -267,6 +279,27 @@ func TestTakes(t *testing.T) {
 	}{{k, -1}, {k, math.MaxInt32}, {hone.Stroking{}, 1}, {hone.Cycles(1e-300), 1}} {
 		if d, err := bad.k.Takes(bad.strokes); err == nil || d != time.Duration(0) {
 			t.Errorf("%d strokes at %v: %v, %v", bad.strokes, bad.k, d, err)
+		}
+	}
+}
+
+// The answers of the bench cost no memory.
+func TestNoAllocs(t *testing.T) {
+	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), hone.MustParseCrosshatch("45° included")
+	for name, run := range map[string]func() error{
+		"Crosshatch":      func() error { _, err := s.Crosshatch(); return err },
+		"SpindleFor":      func() error { _, err := s.SpindleFor(c); return err },
+		"StrokingFor":     func() error { _, err := s.StrokingFor(c); return err },
+		"StrokeFor":       func() error { _, err := s.StrokeFor(c); return err },
+		"ParseCrosshatch": func() error { _, err := hone.ParseCrosshatch("45° included"); return err },
+		"ParseStroking":   func() error { _, err := hone.ParseStroking("60 cycles/min"); return err },
+	} {
+		if n := testing.AllocsPerRun(100, func() {
+			if err := run(); err != nil {
+				t.Fatal(err)
+			}
+		}); n != 0 {
+			t.Errorf("%s allocates %v times", name, n)
 		}
 	}
 }

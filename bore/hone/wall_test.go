@@ -55,6 +55,23 @@ func TestProfileCrank(t *testing.T) {
 		near(t, "greatest", float64(pt.Greatest), 2*math.Atan(greatest), 1e-8)
 		near(t, "least", float64(pt.Least), 2*math.Atan(k*min(math.Sin(a), math.Sin(b))), 1e-7)
 	}
+	// All lines of the wall together: those drawn at y weigh as much more as the tool then has
+	// more of its length inside the bore.
+	var length2, angle2 float64
+	for _, piece := range [][2]float64{{0, 30}, {30, 60}, {60, 90}} { // of travel; the tool's ends pass the bore's
+		a, b := math.Acos(1-piece[0]/45), math.Acos(1-piece[1]/45)
+		inside := func(x float64) float64 {
+			y := 45 * (1 - math.Cos(x))
+			return min(y+30, 90) - max(y-30, 0)
+		}
+		line := func(x float64) float64 { return math.Hypot(1, k*math.Sin(x)) * inside(x) }
+		length2 += quad.Fixed(line, a, b, 60, quad.Legendre{}, 0)
+		angle2 += quad.Fixed(func(x float64) float64 { return 2 * math.Atan(k*math.Sin(x)) * line(x) }, a, b, 60, quad.Legendre{}, 0)
+	}
+	fine := must[hone.Profile](t)(s.Profile(hone.Crank(), halfOut, want45, 3001))
+	// Points stand for steps of 1/3000, and lines at the ends of a crank's travel grow as a root.
+	near(t, "mean of the wall", float64(fine.Mean), angle2/length2, math.Pow(3000, -1.5))
+
 	// Flat marks reach half a tool in from each end, and there the least angle is 0.
 	if p.ReversalTop != 30*mm || p.ReversalBottom != 30*mm {
 		t.Errorf("marks of turning round reach %v and %v", p.ReversalTop, p.ReversalBottom)
@@ -228,6 +245,10 @@ func TestProfileSteady(t *testing.T) {
 	if p := must[hone.Profile](t)(s.Profile(hone.Steady(), halfOut, edge, 3)); p.Within != 1 {
 		t.Errorf("at the edge %v are within", p.Within)
 	}
+	edge.Crosshatch = must[hone.Crosshatch](t)(hone.Included(c.Included() + 5*degree))
+	if p := must[hone.Profile](t)(s.Profile(hone.Steady(), halfOut, edge, 3)); p.Within != 1 {
+		t.Errorf("at the lower edge %v are within", p.Within)
+	}
 	edge.Tolerance -= 1e-9 * degree
 	if p := must[hone.Profile](t)(s.Profile(hone.Steady(), halfOut, edge, 3)); p.Within != 0 {
 		t.Errorf("outside the edge %v are within", p.Within)
@@ -236,12 +257,12 @@ func TestProfileSteady(t *testing.T) {
 	blind := hone.Travel{Depth: 90 * mm, Tool: 60 * mm, Top: 30 * mm}
 	for _, m := range []hone.Motion{hone.Steady(), hone.Crank(), hone.Trapezoid(50 * time.Millisecond)} {
 		s.Stroke = 0
-		p := must[hone.Profile](t)(s.Profile(m, blind, want45, 61))
+		p := must[hone.Profile](t)(s.Profile(m, blind, hone.Want{Crosshatch: want45.Crosshatch, Tolerance: 12 * degree}, 61))
 		last := p.Points[60]
 		if last.Least != last.Greatest || last.Mean != last.Least || p.ReversalBottom != 60*mm {
 			t.Errorf("%v at the blind end: %+v, marks %v", m, last, p.ReversalBottom)
 		}
-		if flat := m.String() != "steady"; flat != (last.Mean == 0) {
+		if flat := m.String() != "steady"; flat != (last.Mean == 0) || flat == (last.Within == 1) {
 			t.Errorf("%v turns round with lines at %v", m, last.Mean)
 		}
 	}
@@ -281,6 +302,8 @@ func TestProfileBadInput(t *testing.T) {
 		"ramp negative":     {good, hone.Trapezoid(-1), halfOut, want45, 10, hone.ErrRange},
 		"no function":       {good, hone.Shaped(nil), halfOut, want45, 10, hone.ErrNotGiven},
 		"speed NaN":         {good, late(math.NaN()), halfOut, want45, 10, hone.ErrRange},
+		"starts with NaN":   {good, hone.Shaped(func(t float64) float64 { return math.Sqrt(t - 1e-300) }), halfOut, want45, 10, hone.ErrRange},
+		"ends with Inf":     {good, hone.Shaped(func(t float64) float64 { return 1 / (1 - t) }), halfOut, want45, 10, hone.ErrRange},
 		"speed infinite":    {good, late(math.Inf(1)), halfOut, want45, 10, hone.ErrRange},
 		"speed negative":    {good, late(-1e-9), halfOut, want45, 10, hone.ErrRange},
 		"speed overflows":   {good, late(math.MaxFloat64), halfOut, want45, 10, hone.ErrRange},
