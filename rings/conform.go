@@ -87,7 +87,7 @@ type Demand struct {
 // A Conformity is whether a ring follows a bore's form by its own spring, without help from gas
 // pressure.
 type Conformity struct {
-	Verdict   uncertainty.Verdict `json:"verdict"`          // on the orders seen: Within by both rules, Beyond by both, or else Undecided
+	Verdict   uncertainty.Verdict `json:"verdict"`          // on the orders seen
 	Derived   Demand              `json:"derived"`          // by the rule k·r/(i² − 1)²
 	Empirical Demand              `json:"empirical"`        // by the rule k·r/(20·(i² − 1))
 	Unseen    []int               `json:"unseen,omitempty"` // orders of which the form given says nothing
@@ -101,12 +101,14 @@ const watched = 6
 // measured difference of diameters goes through [Ovality] first. Orders 0 and 1 ask nothing of a
 // ring and are passed over.
 //
-// A ring can lose the wall although each order is inside its bound, so the parts of the bounds
-// that the orders use up are added, which is on the safe side: it is as if all orders had their
-// crests in one place. Every order from 2 to 6, and from there to the highest given, that the
-// form does not hold is named in Unseen, and Verdict says nothing of it: a two-point gauge sees
-// no odd order at all. An order that was looked for and not found belongs into the form with
-// amplitude 0.
+// Verdict is Within where, by the derived and by the empirical rule, all orders together use no
+// more than the ring has: a ring can lose the wall although each order is inside its bound, and
+// the parts are added as if all orders had their crests in one place, which is on the safe side.
+// It is Beyond where by both rules an order alone is beyond its bound, and otherwise Undecided:
+// the rules disagree, or it hangs on where the crests lie. Every order from 2 to 6, and from
+// there to the highest given, that the form does not hold is named in Unseen, and Verdict says
+// nothing of it: a two-point gauge sees no odd order at all. An order that was looked for and
+// not found belongs into the form with amplitude 0.
 //
 // A tension that its section cannot have is ErrTension. Orders that do not ascend, or beyond
 // 1000, are ErrOrder; a negative amplitude, or one beyond [units.MaxLength], is ErrSize.
@@ -137,11 +139,12 @@ func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 	for ; last < watched; last++ {
 		c.Unseen = append(c.Unseen, last+1)
 	}
-	derived, empirical := c.Derived.finish(), c.Empirical.finish()
+	c.Derived.round()
+	c.Empirical.round()
 	switch {
-	case derived && empirical:
+	case c.Derived.Used <= 1 && c.Empirical.Used <= 1:
 		c.Verdict = uncertainty.Within
-	case !derived && !empirical:
+	case c.Derived.ByMost > 1 && c.Empirical.ByMost > 1:
 		c.Verdict = uncertainty.Beyond
 	}
 	return c, nil
@@ -154,9 +157,8 @@ func (d *Demand) ask(order int, part float64) {
 	}
 }
 
-// finish rounds the parts to 1e-9 and reports whether the ring follows.
-func (d *Demand) finish() bool {
+// round rounds the parts to 1e-9, since decisions hang on them.
+func (d *Demand) round() {
 	d.Used = math.Round(d.Used*1e9) / 1e9
 	d.ByMost = math.Round(d.ByMost*1e9) / 1e9
-	return d.Used <= 1
 }

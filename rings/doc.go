@@ -55,17 +55,19 @@
 //
 // # Conformability
 //
-// To bend without stretching into A·cos(i·θ), A radial, a ring needs the radial load
-// E·I·(i² − 1)²·A/r⁴ per length; contact is lost where this is more than its own p·h = Ft/r. So
+// To bend without stretching into A·cos(i·θ), A radial, a ring needs the radial load q per
+// length; contact is lost where this is more than its own p·h = Ft/r. So
 //
+//	q = E·I·(i² − 1)²·A/r⁴
 //	A ≤ k·r/(i² − 1)²
 //
 // This is [Reach.Derived]. Two other rules are in print: k·r/(20·(i² − 1)), from experience (SAE
 // 960356), and k·r/(3·(i² − 1)), which is the same at i = 2 and wider beyond. The first two
 // cross between i = 4 and 5. [Tension.Follow] decides by the first two, and leaves undecided
-// what they do not agree on. Papers that print the derived rule with a measured force differ
-// (4.56 with the diametral force in one, a third of it in another): 12/2.639 = 4.546 with the
-// diametral force and 12 with the tangential one is what follows from the above.
+// what they do not agree on, and what no order alone does but all together may. Papers that
+// print the derived rule with a measured force differ (4.56 with the diametral force in one, a
+// third of it in another): 12/2.639 = 4.546 with the diametral force and 12 with the tangential
+// one is what follows from the above.
 //
 // Amplitudes are radial throughout: an ovality, a difference of DIAMETERS, of 0.03 mm is a
 // radial amplitude of 0.0075 mm. [Ovality] makes the one of the other.

@@ -394,7 +394,7 @@ func ExampleConformity() {
 	// undecided: 0.84, most of it order 4, or 1.34, most of it order 4
 }
 
-// Each order is inside its bound, and the ring fails all the same: the parts add up.
+// Each order is inside its bound, and the ring may fail all the same: the parts add up.
 func ExampleDemand() {
 	s := rings.Section{
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),
@@ -413,7 +413,7 @@ func ExampleDemand() {
 	// Output:
 	// 1.09 in all, 0.69 of it order 4
 	// 2.31 in all, 0.92 of it order 4
-	// beyond
+	// undecided
 }
 
 func ExampleOvality() {

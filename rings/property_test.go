@@ -621,8 +621,11 @@ func TestFollow(t *testing.T) {
 		want := uncertainty.Undecided
 		if a, b := c.Derived.Used <= 1, c.Empirical.Used <= 1; a && b {
 			want = uncertainty.Within
-		} else if !a && !b {
+		} else if c.Derived.ByMost > 1 && c.Empirical.ByMost > 1 {
 			want = uncertainty.Beyond
+		}
+		if c.Derived.ByMost > c.Derived.Used+1e-9 || c.Empirical.ByMost > c.Empirical.Used+1e-9 {
+			t.Fatalf("more by one order than by all: %+v", c)
 		}
 		if c.Verdict != want {
 			t.Fatalf("%v with %v and %v", c.Verdict, c.Derived.Used, c.Empirical.Used)
@@ -670,7 +673,7 @@ func TestFollowAtTheBound(t *testing.T) {
 		reach := must(r.Reach(order))
 		form = append(form, bore.Harmonic{Order: order, Amplitude: min(reach.Derived, reach.Empirical) / 2})
 	}
-	if c, err := r.Follow(form); err != nil || c.Verdict == uncertainty.Within || c.Derived.ByMost > 0.51 || c.Unseen != nil {
+	if c, err := r.Follow(form); err != nil || c.Verdict != uncertainty.Undecided || c.Derived.ByMost > 0.51 || c.Unseen != nil {
 		t.Errorf("composite: %+v, %v", c, err)
 	}
 }
