@@ -2,12 +2,17 @@
 
 package units
 
-import "math"
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode/utf8"
+)
 
 // Angle is a plane angle, in radians.
 type Angle float64
 
-// Units of angle. Multiply a constant to make one, 45 * units.Degree; for a variable use [AngleOf].
+// Units of angle; 45 * units.Degree.
 const (
 	Radian Angle = 1
 	Degree       = math.Pi / 180 * Radian
@@ -15,45 +20,75 @@ const (
 	Second       = Minute / 60
 )
 
-// AngleOf returns x units as an Angle. NaN and infinities are ErrNotFinite.
-func AngleOf(x float64, unit Angle) (Angle, error) {
-	v, err := ofFloat("angle", x, float64(unit))
-	return Angle(v), err
-}
+// AngleOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 rad ErrRange.
+func AngleOf(x float64, unit Angle) (Angle, error) { return ofFloat("angle", x, unit) }
 
-// In returns the angle as a number of the unit.
-func (a Angle) In(unit Angle) float64 { return float64(a / unit) }
+// In returns the angle as a number of the unit; a unit of zero gives 0.
+func (a Angle) In(unit Angle) float64 { return in(a, unit) }
 
-// ParseAngle reads a number and a unit, as in "45°", "45 deg" or "0.5 rad".
-// A bare number other than 0 is refused. Every error is a [*ParseError].
-func ParseAngle(s string) (Angle, error) {
-	v, err := parseQuantity("angle", s, false, []unitOf{{"°", float64(Degree)}, {"deg", float64(Degree)}, {"rad", float64(Radian)}})
-	return Angle(v), err
-}
+// ParseAngle reads "45°", "45 deg", "0.5 rad", 30', 15", and degrees, minutes and seconds: 44°30', 1°25'35.5",
+// 1° 25′ 35″. Minutes and seconds behind a larger unit are below 60; only the last number has a decimal
+// point, only the first a sign, which covers all. Every error is a [*ParseError].
+func ParseAngle(s string) (a Angle, err error) { err = a.UnmarshalText([]byte(s)); return }
 
-// MustParseAngle calls [ParseAngle](s) and panics on error. It is intended for constants and
-// tests with hard-coded strings.
-func MustParseAngle(s string) Angle {
-	a, err := ParseAngle(s)
-	if err != nil {
-		panic(err)
-	}
-	return a
-}
+// MustParseAngle is [ParseAngle] for hard-coded strings: it panics on error.
+func MustParseAngle(s string) Angle { return must(ParseAngle(s)) }
 
-// String returns the angle in degrees to 12 significant digits, "45°".
-func (a Angle) String() string {
-	b, _ := a.AppendText(nil)
-	return string(b)
-}
+// String returns the angle in degrees to 12 significant digits, "44.5°".
+func (a Angle) String() string { return text(a.AppendText(nil)) }
 
-// AppendText appends the text of [Angle.String].
-func (a Angle) AppendText(b []byte) ([]byte, error) {
-	return append(appendFloat(b, a.In(Degree)), "°"...), nil
-}
+// AppendText appends the text of [Angle.String]; what is not finite is ErrNotFinite.
+func (a Angle) AppendText(b []byte) ([]byte, error) { return put(b, a.In(Degree), "°") }
 
-// MarshalText returns the text of [Angle.String].
+// MarshalText returns what [Angle.AppendText] appends.
 func (a Angle) MarshalText() ([]byte, error) { return a.AppendText(nil) }
 
-// UnmarshalText reads a text as [ParseAngle] does. On error the receiver keeps its value.
-func (a *Angle) UnmarshalText(text []byte) error { return unmarshalQuantity(a, text, ParseAngle) }
+// UnmarshalText is [ParseAngle]. On error the receiver keeps its value.
+func (a *Angle) UnmarshalText(text []byte) error {
+	s, at, sum, whole := string(text), 0, Angle(0), true
+	for i, marks := range [...]string{"°", "'′", `"″`} {
+		n := strings.IndexAny(s[at:], marks)
+		if n < 0 {
+			continue
+		}
+		from := at
+		if at > 0 && s[at] == ' ' {
+			from++
+		}
+		number := s[from : at+n]
+		x, end, err := scanFloat(number)
+		if err != nil || end < len(number) || !whole || at > 0 && (x >= 60 || !isDigit(number[0])) {
+			break
+		}
+		whole = !strings.ContainsAny(number, ".eE")
+		sum += Angle(math.Abs(x) * [...]Angle{Degree, Minute, Second}[i].In(Radian))
+		_, width := utf8.DecodeRuneInString(s[at+n:])
+		at += n + width
+	}
+	switch {
+	case at == 0: // the plain forms, and plain mistakes
+		return parse(a, "angle", s, `° rad deg ' " ′ ″`, Degree, Radian, Degree, Minute, Second, Minute, Second)
+	case at < len(s):
+		return refuse("angle", s, at, ErrSyntax, `write degrees, minutes and seconds as 44°30'15.5", the last two below 60`)
+	case sum > mostSI:
+		return refuse("angle", s, at, ErrRange, "")
+	case s[0] == '-':
+		sum = -sum
+	}
+	*a = sum
+	return nil
+}
+
+// FormatDMS returns the angle to the nearest second, "44° 30′ 15″": 1″ is 0.5 µm in 100 mm. An angle
+// beyond a million turns, or not finite, comes as [Angle.String].
+func (a Angle) FormatDMS() string {
+	seconds := math.Round(math.Abs(a.In(Second)))
+	if !(seconds < 1e6*360*3600) {
+		return a.String()
+	}
+	sign, n := "", int64(seconds)
+	if a < 0 && n != 0 {
+		sign = "-"
+	}
+	return fmt.Sprintf("%s%d° %02d′ %02d″", sign, n/3600, n/60%60, n%60)
+}

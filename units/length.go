@@ -13,18 +13,12 @@ import (
 
 // Length is a distance, held as an exact whole number of picometres (10⁻¹² m).
 //
-// The zero value is a length of zero. Lengths compare with ==, <, sort with [slices.Sort], and
-// can be map keys and constants. The range is about ±9 223 km; sums and differences beyond it
-// wrap, as all Go integers do. [Of] refuses anything beyond ±[MaxLength], so that sums of
-// lengths of a workshop cannot come near.
+// Lengths compare with == and <, sort with [slices.Sort], and can be map keys and constants. The range is about ±9 223 km;
+// sums beyond it wrap, as all Go integers do. [Of] refuses anything beyond ±[MaxLength], so that sums cannot come near.
 type Length int64
 
-// Common lengths. To count units in a Length, divide: int64(bore / units.Thou). To make a
-// Length from a whole number of units, multiply: units.Length(n) * units.Micrometre.
-//
-// Write 41*units.Inch/64, not (41/64)*units.Inch, which is 0: Go divides 41 by 64 first.
-//
-// There is no Mil: the word is said for a thousandth of an inch and for a millimetre.
+// Common lengths. To count units in a Length, divide: int64(bore / units.Thou). To make a Length from a whole number of
+// units, multiply: units.Length(n) * units.Micrometre. There is no Mil: it is said for a thou and for a millimetre.
 const (
 	Picometre  Length = 1
 	Nanometre         = 1000 * Picometre
@@ -38,47 +32,34 @@ const (
 	Inch      = 1000 * Thou
 )
 
-// Picometres to a millimetre and to an inch, untyped, for exact constants with a fraction:
-//
-//	const bore = units.Length(2.640625 * units.PerInch)
-//
-// The compiler refuses a constant that is not a whole number of picometres. On a variable the
-// same expression truncates instead: with x = 67.02, Length(x*PerMillimetre) is
-// 67.019999999999 mm. Use [Of], which rounds.
+// Picometres to a millimetre and to an inch, untyped, for exact constants: units.Length(2.640625 * units.PerInch). On a
+// variable the same truncates instead: with x = 67.02, Length(x*PerMillimetre) is 67.019999999999 mm. [Of] rounds.
 const (
 	PerMillimetre = 1_000_000_000
 	PerInch       = 25_400_000_000
 )
 
-// MaxLength is the greatest size, either sign, that a function of this library takes or gives
-// where floating point is involved: 10 m.
+// MaxLength is the greatest size, either sign, where floating point is involved in this library: 10 m.
 const MaxLength = 10 * Metre
 
-// Of returns x units as a Length, rounded to the nearest picometre, halves away from zero.
-// It is the one way in from floating point. NaN and infinities are ErrNotFinite; anything
-// beyond ±[MaxLength], or a unit that is not positive, is ErrRange.
+// Of returns x units, rounded to the nearest picometre, halves away from zero: the one way in from floating point. NaN and
+// infinities are ErrNotFinite; anything beyond ±[MaxLength], or a unit that is not positive, is ErrRange.
 func Of(x float64, unit Length) (Length, error) {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0, fmt.Errorf("units: length of %v: %w", x, ErrNotFinite)
-	}
 	pm := x * float64(unit)
-	if unit <= 0 || math.Abs(pm) > float64(MaxLength) {
+	switch {
+	case !finite(x):
+		return 0, fmt.Errorf("units: length of %v: %w", x, ErrNotFinite)
+	case unit <= 0 || math.Abs(pm) > float64(MaxLength):
 		return 0, fmt.Errorf("units: length of %v × %v: %w (±%v)", x, unit, ErrRange, MaxLength)
 	}
 	return Length(math.Round(pm)), nil
 }
 
-// In returns l as a number of the unit: l.In(units.Thou). The division is correctly rounded
-// for lengths below 9 007 m. A unit of zero gives 0.
-func (l Length) In(unit Length) float64 {
-	if unit == 0 {
-		return 0
-	}
-	return float64(l) / float64(unit)
-}
+// In returns l as a number of the unit, correctly rounded for lengths below 9 007 m; a unit of zero gives 0.
+func (l Length) In(unit Length) float64 { return in(l, unit) }
 
-// Decimal returns l as a number of the unit, exactly where the unit is metric; otherwise to 16
-// decimal places, halves away from zero. A unit of zero gives 0.
+// Decimal returns l as a number of the unit: exactly where the unit is metric, or where l is a whole number of 5e-9 in
+// (127 pm); otherwise to 16 decimal places, halves away from zero. A unit of zero gives 0.
 func (l Length) Decimal(unit Length) decimal.Decimal {
 	if unit == 0 {
 		return decimal.Decimal{}
@@ -86,153 +67,89 @@ func (l Length) Decimal(unit Length) decimal.Decimal {
 	return decimal.NewFromInt(int64(l)).DivRound(decimal.NewFromInt(int64(unit)), 16)
 }
 
-// FromDecimal returns d units as a Length. A value that is not a whole number of picometres
-// returns the nearest Length with ErrInexact; one that does not fit is ErrRange.
+// FromDecimal returns d units as a Length. A value that is not a whole number of picometres returns the nearest Length,
+// halves away from zero, with ErrInexact. One that does not fit, a number of more than 1000 digits or decimal places, or
+// a unit that is not positive is ErrRange.
 func FromDecimal(d decimal.Decimal, unit Length) (Length, error) {
-	// Scale before multiplying: a decimal with a huge exponent would cost unbounded work.
-	if e := int64(d.Exponent()) + int64(d.NumDigits()); e > 20 || d.NumDigits() > 1000 {
-		return 0, fmt.Errorf("units: length from decimal: %w", ErrRange)
-	} else if e < -40 {
-		if d.IsZero() {
-			return 0, nil
-		}
-		return 0, fmt.Errorf("units: length from decimal: %w", ErrInexact)
+	if unit <= 0 || d.Exponent() > 20 || d.Exponent() < -1000 || d.NumDigits() > 1000 { // the work would be without bound
+		return 0, fmt.Errorf("units: length of a decimal of %d digits, exponent %d: %w", d.NumDigits(), d.Exponent(), ErrRange)
 	}
 	pm := d.Mul(decimal.NewFromInt(int64(unit)))
 	whole := pm.Round(0)
 	if !whole.BigInt().IsInt64() {
 		return 0, fmt.Errorf("units: length of %v × %v: %w", d, unit, ErrRange)
+	} else if !whole.Equal(pm) {
+		return Length(whole.IntPart()), fmt.Errorf("units: length of %v × %v: %w", d, unit, ErrInexact)
 	}
-	l := Length(whole.IntPart())
-	if !whole.Equal(pm) {
-		return l, fmt.Errorf("units: length of %v × %v: %w", d, unit, ErrInexact)
-	}
-	return l, nil
+	return Length(whole.IntPart()), nil
 }
 
 // Compare returns -1, 0 or +1 as l is less than, equal to or greater than o.
 func (l Length) Compare(o Length) int { return cmp.Compare(l, o) }
 
 // Abs returns the absolute value of l. The smallest Length, which has none, gives the largest.
-func (l Length) Abs() Length {
-	switch {
-	case l >= 0:
-		return l
-	case l == math.MinInt64:
-		return math.MaxInt64
-	default:
-		return -l
-	}
-}
+func (l Length) Abs() Length { return max(l, -max(l, -math.MaxInt64)) }
 
-// Round returns l rounded to the nearest multiple of step, halves away from zero. A step of
-// zero or less returns l unchanged; a result that does not fit saturates.
+// Round returns l rounded to the nearest multiple of step, halves away from zero. A step of zero or less returns l
+// unchanged; a result that does not fit saturates.
 func (l Length) Round(step Length) Length {
-	return l.roundBy(step, func(_, rest Length) bool { return rest >= step-rest })
+	return l.snap(step, func(_ bool, over int) bool { return over > 0 || over == 0 && l > 0 })
 }
 
-// RoundToEven returns l rounded to the nearest multiple of step, halves to the even multiple
-// (ISO 80000-1:2009 Annex B, rule A). A step of zero or less returns l unchanged; a result that
-// does not fit saturates.
+// RoundToEven is [Length.Round] with halves to the even multiple (ISO 80000-1:2009 Annex B, rule A).
 func (l Length) RoundToEven(step Length) Length {
-	return l.roundBy(step, func(n, rest Length) bool {
-		return rest > step-rest || rest == step-rest && n%2 != 0
-	})
+	return l.snap(step, func(odd bool, over int) bool { return over > 0 || over == 0 && odd })
 }
 
-// roundBy rounds the magnitude of l: up(n, rest) says whether n·step + rest goes to n+1.
-func (l Length) roundBy(step Length, up func(n, rest Length) bool) Length {
-	if step <= 0 {
-		return l
-	}
-	rest := l % step
-	whole := l - rest
-	if rest < 0 {
-		if !up(-(whole / step), -rest) {
-			return whole
-		}
-		if whole < math.MinInt64+step {
-			return math.MinInt64
-		}
-		return whole - step
-	}
-	if rest == 0 || !up(whole/step, rest) {
-		return whole
-	}
-	if whole > math.MaxInt64-step {
-		return math.MaxInt64
-	}
-	return whole + step
-}
-
-// Floor returns the greatest multiple of step that is not above l. A step of zero or less
-// returns l unchanged; a result that does not fit saturates.
+// Floor returns the greatest multiple of step that is not above l, with the exceptions of [Length.Round].
 func (l Length) Floor(step Length) Length {
-	if step <= 0 {
+	return l.snap(step, func(bool, int) bool { return false })
+}
+
+// Ceil returns the least multiple of step that is not below l, with the exceptions of [Length.Round].
+func (l Length) Ceil(step Length) Length {
+	return l.snap(step, func(bool, int) bool { return true })
+}
+
+// snap returns the multiple of step below l or, where up says so, above: odd is of the one below, over of l to the middle.
+func (l Length) snap(step Length, up func(odd bool, over int) bool) Length {
+	if step <= 0 || l%step == 0 {
 		return l
 	}
-	rest := l % step
-	if rest == 0 {
-		return l
+	n, rest := l/step, l%step
+	if rest < 0 {
+		n, rest = n-1, rest+step
 	}
-	whole := l - rest
-	if rest > 0 {
-		return whole
-	}
-	if whole < math.MinInt64+step {
+	below := l - rest
+	above := below + step // right even where below wrapped
+	switch up := up(n%2 != 0, cmp.Compare(rest, step-rest)); {
+	case up && above < l:
+		return math.MaxInt64
+	case up:
+		return above
+	case below > l:
 		return math.MinInt64
 	}
-	return whole - step
+	return below
 }
 
-// Ceil returns the least multiple of step that is not below l. A step of zero or less returns
-// l unchanged; a result that does not fit saturates.
-func (l Length) Ceil(step Length) Length {
-	if step <= 0 {
-		return l
-	}
-	rest := l % step
-	if rest == 0 {
-		return l
-	}
-	whole := l - rest
-	if rest < 0 {
-		return whole
-	}
-	if whole > math.MaxInt64-step {
-		return math.MaxInt64
-	}
-	return whole + step
-}
-
-// MulDiv returns l·num/den, with a 128-bit product rounded once, halves away from zero. A den
-// of zero or a result that does not fit is ErrRange.
+// MulDiv returns l·num/den, rounded once, halves away from zero. A den of zero or a result that does not fit is ErrRange.
 func (l Length) MulDiv(num, den int64) (Length, error) {
-	hi, lo := bits.Mul64(magnitude(int64(l)), magnitude(num))
-	d := magnitude(den)
-	if hi >= d { // also den == 0
-		return 0, fmt.Errorf("units: %v × %d / %d: %w", l, num, den, ErrRange)
-	}
-	q, rest := bits.Div64(hi, lo, d)
-	if rest >= d-rest && rest != 0 {
-		q++ // cannot wrap: q == MaxUint64 is out of range below, and 0 would need hi == d-1 and rest == 0
-		if q == 0 {
-			return 0, fmt.Errorf("units: %v × %d / %d: %w", l, num, den, ErrRange)
-		}
-	}
-	r, ok := signed(q, (l < 0) != (num < 0) != (den < 0))
-	if !ok {
+	hi, lo := bits.Mul64(magnitude(l), magnitude(Length(num)))
+	q, _, ok := divide(hi, lo, magnitude(Length(den)))
+	r, fits := signed(q, (l < 0) != (num < 0) != (den < 0))
+	if !ok || !fits {
 		return 0, fmt.Errorf("units: %v × %d / %d: %w", l, num, den, ErrRange)
 	}
 	return r, nil
 }
 
-// magnitude returns |x| as a uint64; it is right for the smallest int64 too.
-func magnitude(x int64) uint64 {
-	if x < 0 {
-		return -uint64(x)
+// magnitude returns |l|; it is right for the smallest Length too.
+func magnitude(l Length) uint64 {
+	if l < 0 {
+		return -uint64(l)
 	}
-	return uint64(x)
+	return uint64(l)
 }
 
 // signed returns ±q as a Length, and whether it fits.
@@ -241,6 +158,19 @@ func signed(q uint64, negative bool) (Length, bool) {
 		return Length(-q), q <= 1<<63
 	}
 	return Length(q), q < 1<<63
+}
+
+// divide returns the 128-bit number over d, halves rounded up; whether that is exact; and whether it fits (d = 0 does not).
+func divide(hi, lo, d uint64) (q uint64, exact, ok bool) {
+	if hi >= d {
+		return 0, false, false
+	}
+	q, rest := bits.Div64(hi, lo, d)
+	if rest != 0 && rest >= d-rest {
+		q++
+		return q, false, q != 0
+	}
+	return q, rest == 0, true
 }
 
 // sum adds with a 128-bit accumulator, which no slice can overflow.
@@ -253,8 +183,7 @@ func sum(ls []Length) (hi int64, lo uint64) {
 	return hi, lo
 }
 
-// Sum returns the sum of the lengths; of none, zero. A sum that does not fit is ErrRange, in
-// whatever order the terms stand.
+// Sum returns the sum of the lengths; of none, zero. A sum that does not fit is ErrRange, in whatever order they stand.
 func Sum(ls ...Length) (Length, error) {
 	hi, lo := sum(ls)
 	if hi != int64(lo)>>63 {
@@ -263,8 +192,7 @@ func Sum(ls ...Length) (Length, error) {
 	return Length(lo), nil
 }
 
-// Mean returns the arithmetic mean of the lengths, rounded once, halves away from zero. The
-// mean of none is ErrEmpty.
+// Mean returns the arithmetic mean of the lengths, rounded once, halves away from zero. The mean of none is ErrEmpty.
 func Mean(ls ...Length) (Length, error) {
 	if len(ls) == 0 {
 		return 0, fmt.Errorf("units: mean: %w", ErrEmpty)
@@ -276,11 +204,7 @@ func Mean(ls ...Length) (Length, error) {
 		lo, borrow = bits.Sub64(0, lo, 0)
 		hi = -hi - int64(borrow)
 	}
-	n := uint64(len(ls))
-	q, rest := bits.Div64(uint64(hi), lo, n) // |sum| ≤ n·2⁶³, so hi < n
-	if rest != 0 && rest >= n-rest {
-		q++
-	}
+	q, _, _ := divide(uint64(hi), lo, uint64(len(ls))) // fits, since |sum| ≤ n·2⁶³
 	l, _ := signed(q, negative)
 	return l, nil
 }

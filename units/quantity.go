@@ -3,117 +3,232 @@
 package units
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
-// A unitOf names one way to write a unit and its size in the SI unit of the quantity.
-type unitOf struct {
-	text string
-	size float64
+// Why a text or a number was refused. Test with [errors.Is].
+var (
+	ErrSyntax      = errors.New("not a quantity")                              // no number, or window, in any form that is read
+	ErrMissingUnit = errors.New("missing unit")                                // a bare number: only 0 needs no unit
+	ErrUnknownUnit = errors.New("unknown unit")                                // a unit that this quantity does not have
+	ErrInexact     = errors.New("not a whole number of picometres")            // comes together with the nearest Length
+	ErrRange       = errors.New("out of range")                                // outside what the type or the shop can hold
+	ErrNotFinite   = errors.New("not a finite number")                         // NaN or an infinity
+	ErrCrossed     = errors.New("limits crossed")                              // the lower limit lies above the upper one
+	ErrNoGridValue = errors.New("no value of the grid lies inside the window") // of [Limits.Inward]
+	ErrEmpty       = errors.New("no values")                                   // the mean of no lengths
+)
+
+// A ParseError reports a text that could not be read, how far the reading came, and the mend. It wraps a sentinel.
+type ParseError struct {
+	Kind  string // what was wanted: "length", "temperature", "limits", …
+	Input string // the text given, cut after 80 bytes
+	Pos   int    // byte offset in the text where reading stopped
+	Err   error  // one of the sentinels
+	Mend  string // what to write instead; may be empty
 }
 
-// textDigits is how many significant digits the text of a floating-point quantity keeps:
-// enough for every instrument, few enough that rounding on different machines cannot show.
-const textDigits = 12
-
-// ofFloat returns x units of the given size, refusing what is not finite.
-func ofFloat(kind string, x, size float64) (float64, error) {
-	v := x * size
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("units: %s of %v: %w", kind, x, ErrNotFinite)
+// Error returns what was wanted, the text, why and where it was refused, and the mend.
+func (e *ParseError) Error() string {
+	s := fmt.Sprintf("units: %s %q: %v at byte %d", e.Kind, e.Input, e.Err, e.Pos)
+	if e.Mend != "" {
+		s += " (" + e.Mend + ")"
 	}
-	return v, nil
+	return s
 }
 
-// appendFloat appends x with at most textDigits significant digits, never with an exponent.
-func appendFloat(b []byte, x float64) []byte {
-	var a [32]byte
-	r, _ := strconv.ParseFloat(string(strconv.AppendFloat(a[:0], x, 'g', textDigits, 64)), 64)
-	if r == 0 {
-		r = 0 // no minus sign on zero
+// Unwrap returns the sentinel, for [errors.Is].
+func (e *ParseError) Unwrap() error { return e.Err }
+
+// refuse clones its input, so that a caller's text does not escape where reading succeeds.
+func refuse(kind, input string, pos int, err error, mend string) *ParseError {
+	if err == ErrSyntax && mend == "" {
+		mend = slip(input[pos:])
 	}
-	return strconv.AppendFloat(b, r, 'f', -1, 64)
+	return &ParseError{Kind: kind, Input: strings.Clone(head(input, 80)), Pos: pos, Err: err, Mend: mend}
 }
 
-// splitUnit cuts s into its leading decimal number and the unit behind it.
-func splitUnit(kind, s string, exponent bool) (x float64, unit string, pos int, err error) {
-	i := 0
-	if i < len(s) && (s[i] == '+' || s[i] == '-') {
-		i++
+// refuseUnit tells what is wrong after a good number, s[:end]: no unit, none of names, or more behind it.
+func refuseUnit(kind, s string, end int, names string) *ParseError {
+	pos, list := end, strings.Fields(names)
+	if strings.HasPrefix(s[pos:], " ") {
+		pos++
 	}
-	digits := 0
-	for ; i < len(s) && (isDigit(s[i]) || s[i] == '.'); i++ {
-		if s[i] != '.' {
-			digits++
+	rest := s[pos:]
+	for _, name := range list {
+		if after, ok := strings.CutPrefix(rest, name); ok && !isLetter(after) {
+			return refuse(kind, s, len(s)-len(after), ErrSyntax, "nothing may follow the unit")
 		}
 	}
-	if digits == 0 {
-		return 0, "", i, parseError(kind, s, i, ErrSyntax, "")
+	switch number := head(s[:end], 20); {
+	case rest == "":
+		return refuse(kind, s, pos, ErrMissingUnit, "a bare number has no unit: write "+number+" "+list[0]+" or "+number+" "+list[1])
+	case rest == "mil" || rest == "mils":
+		return refuse(kind, s, pos, ErrUnknownUnit, "mil is said for a thousandth of an inch and for a millimetre: write thou or mm")
+	case isLetter(rest) && exponent(rest) == 0 || strings.ContainsAny(rest[:1], `"'/`) || strings.HasPrefix(rest, "°"):
+		return refuse(kind, s, pos, ErrUnknownUnit, "units of "+kind+": "+strings.Join(list, ", "))
 	}
-	if j := i + 1; exponent && i < len(s) && s[i] == 'e' {
-		if j < len(s) && (s[j] == '-' || s[j] == '+') {
-			j++
-		}
-		start := j
-		for j < len(s) && isDigit(s[j]) {
-			j++
-		}
-		if j > start {
-			i = j
-		}
-	}
-	x, perr := strconv.ParseFloat(s[:i], 64)
-	if perr != nil {
-		if math.IsInf(x, 0) {
-			return 0, "", i, parseError(kind, s, i, ErrRange, "")
-		}
-		return 0, "", i, parseError(kind, s, i, ErrSyntax, "")
-	}
-	unit = s[i:]
-	if strings.HasPrefix(unit, " ") {
-		unit, i = unit[1:], i+1
-	}
-	return x, unit, i, nil
+	return refuse(kind, s, pos, ErrSyntax, "")
 }
 
-// parseQuantity reads a number and one of the units.
-func parseQuantity(kind, s string, exponent bool, units []unitOf) (float64, error) {
-	x, unit, pos, err := splitUnit(kind, s, exponent)
+// slip names a common slip of the pen by what stands where reading stopped.
+func slip(rest string) string {
+	switch c, _ := utf8.DecodeRuneInString(rest); {
+	case c == ',':
+		return "write a decimal point, and nothing between thousands"
+	case c == '−' || c == '–':
+		return "write the sign as - or +"
+	case unicode.IsSpace(c):
+		return "one plain space, between number and unit, and no other"
+	case exponent(rest) > 0:
+		return "write the number without an exponent"
+	}
+	return "write a number and a unit"
+}
+
+// head returns the first most bytes of s, less a character that this cuts.
+func head(s string, most int) string {
+	if len(s) > most {
+		return strings.ToValidUTF8(s[:most], "") + "…"
+	}
+	return s
+}
+
+func isLetter(s string) bool {
+	c, _ := utf8.DecodeRuneInString(s)
+	return unicode.IsLetter(c)
+}
+
+// mostSI bounds the floating-point quantities, in SI units: beyond any workshop, and so far from the end of float64 that no product of a few overflows.
+const mostSI = 1e15
+
+func finite(x float64) bool         { return math.Abs(x) <= math.MaxFloat64 }
+func isDigit(c byte) bool           { return c-'0' <= 9 }
+func text(b []byte, _ error) string { return string(b) }
+
+// ofFloat returns x units, refusing what is not finite or beyond ±mostSI.
+func ofFloat[Q ~float64](kind string, x float64, unit Q) (Q, error) {
+	v := x * float64(unit)
+	switch {
+	case !finite(x) || !finite(float64(unit)):
+		return 0, fmt.Errorf("units: %s of %v × %v: %w", kind, x, float64(unit), ErrNotFinite)
+	case unit <= 0 || math.Abs(v) > mostSI:
+		return 0, fmt.Errorf("units: %s of %v × %v: %w (±%v)", kind, x, float64(unit), ErrRange, mostSI)
+	}
+	return Q(v), nil
+}
+
+// in returns v as a number of the unit, 0 for a unit of 0.
+func in[Q ~float64 | ~int64](v, unit Q) float64 {
+	if unit == 0 {
+		return 0
+	}
+	return float64(v) / float64(unit)
+}
+
+// put appends x and its unit, to 12 digits: machines do not differ in those. What is not finite is an error, and appended.
+func put(b []byte, x float64, unit string) (_ []byte, err error) {
+	if !finite(x) {
+		err = fmt.Errorf("units: text of %v%s: %w", x, unit, ErrNotFinite)
+	}
+	return append(strconv.AppendFloat(b, x+0, 'g', 12, 64), unit...), err // −0 + 0 is 0
+}
+
+func must[Q any](q Q, err error) Q {
 	if err != nil {
-		return 0, err
+		panic(err)
 	}
-	for _, u := range units {
-		if u.text == unit {
-			v, err := ofFloat(kind, x, u.size)
-			if err != nil {
-				return 0, parseError(kind, s, pos, ErrRange, "")
-			}
-			return v, nil
-		}
-	}
-	names := make([]string, len(units))
-	for i, u := range units {
-		names[i] = u.text
-	}
-	mend := "units of " + kind + ": " + strings.Join(names, ", ")
-	if unit == "" {
-		if x == 0 {
-			return 0, nil
-		}
-		return 0, parseError(kind, s, pos, ErrMissingUnit, mend)
-	}
-	return 0, parseError(kind, s, pos, ErrUnknownUnit, mend)
+	return q
 }
 
-// unmarshalQuantity sets *q from text, or leaves it alone on error.
-func unmarshalQuantity[Q any](q *Q, text []byte, parse func(string) (Q, error)) error {
-	v, err := parse(string(text))
+// exponent returns the length of the exponent that s begins with, as e-6, or 0.
+func exponent(s string) int {
+	i := 1
+	if strings.HasPrefix(s, "e-") || strings.HasPrefix(s, "e+") {
+		i = 2
+	}
+	if _, end := scanDigits(s, i); strings.HasPrefix(s, "e") && end > i {
+		return end
+	}
+	return 0
+}
+
+// scanFloat reads the decimal number that s begins with; end is where it stopped.
+func scanFloat(s string) (x float64, end int, err error) {
+	if s != "" && (s[0] == '+' || s[0] == '-') {
+		end = 1
+	}
+	start := end
+	for end < len(s) && (isDigit(s[end]) || s[end] == '.' && !strings.Contains(s[start:end], ".")) {
+		end++
+	}
+	if s[start:end] == "" || s[start:end] == "." {
+		return 0, end, ErrSyntax
+	}
+	if end += exponent(s[end:]); end > 100 {
+		return 0, end, ErrRange
+	}
+	if x, err = strconv.ParseFloat(s[:end], 64); err != nil {
+		err = ErrRange
+	}
+	return x, end, err
+}
+
+// unitIndex returns the place of s among the names, or -1.
+func unitIndex(names, s string) int {
+	for i, more := 0, true; more; i++ {
+		var name string
+		if name, names, more = strings.Cut(names, " "); name == s {
+			return i
+		}
+	}
+	return -1
+}
+
+// scanUnit reads a number and the place of its unit among the names, -1 for a bare zero.
+func scanUnit(kind, s, names string) (x float64, unit int, err error) {
+	x, end, err := scanFloat(s)
+	if err != nil {
+		return 0, 0, refuse(kind, s, end, err, "")
+	}
+	unit = unitIndex(names, strings.TrimPrefix(s[end:], " "))
+	if unit < 0 && (x != 0 || end < len(s)) {
+		return 0, 0, refuseUnit(kind, s, end, names)
+	}
+	return x, unit, nil
+}
+
+// parse sets *q to a number and one of the units, or leaves it alone.
+func parse[Q ~float64](q *Q, kind, s, names string, units ...Q) error {
+	x, unit, err := scanUnit(kind, s, names)
 	if err != nil {
 		return err
 	}
-	*q = v
+	v := 0.0
+	if unit >= 0 {
+		v = x * float64(units[unit])
+	}
+	if math.Abs(v) > mostSI {
+		return refuse(kind, s, len(s), ErrRange, "")
+	}
+	*q = Q(v)
 	return nil
+}
+
+// given sets *q to what parse reads, to the zero Q where text is empty, or leaves it alone.
+func given[Q any](q *Q, text []byte, parse func(string) (Q, error)) (err error) {
+	var v Q
+	if len(text) > 0 {
+		v, err = parse(string(text))
+	}
+	if err == nil {
+		*q = v
+	}
+	return err
 }

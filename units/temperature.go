@@ -3,38 +3,31 @@
 package units
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
 
-// Temperature is a thermodynamic temperature, in kelvins above absolute zero. The zero value,
-// absolute zero, never occurs in a workshop: structures use it for "not given".
+// Temperature is in kelvins above absolute zero. That never occurs in a workshop: the zero value is "not given".
 type Temperature float64
 
-const (
-	zeroCelsius    = 273.15
-	zeroFahrenheit = 273.15 - 32/1.8
+// ReferenceTemperature is 20 °C (68 °F), at which sizes are stated (ISO 1).
+const ReferenceTemperature Temperature = zeroCelsius + 20
 
-	// ReferenceTemperature is 20 °C, at which sizes are stated (ISO 1).
-	ReferenceTemperature Temperature = 293.15
-)
+const zeroCelsius = 273.15 // K
 
-// Celsius returns x °C as a Temperature. NaN and infinities are ErrNotFinite; at or below
-// absolute zero is ErrRange.
+// Celsius returns x °C. NaN and infinities are ErrNotFinite; at or below absolute zero, or above 1e15 K, is ErrRange.
 func Celsius(x float64) (Temperature, error) { return temperature(x+zeroCelsius, x, "°C") }
 
-// Fahrenheit returns x °F as a Temperature. NaN and infinities are ErrNotFinite; at or below
-// absolute zero is ErrRange.
-func Fahrenheit(x float64) (Temperature, error) {
-	return temperature(float64(x/1.8)+zeroFahrenheit, x, "°F")
-}
+// Fahrenheit returns x °F, with the errors of [Celsius].
+func Fahrenheit(x float64) (Temperature, error) { return temperature((x-32)/1.8+zeroCelsius, x, "°F") }
 
 func temperature(kelvin, x float64, unit string) (Temperature, error) {
 	switch {
-	case math.IsNaN(kelvin) || math.IsInf(kelvin, 0):
+	case !finite(x):
 		return 0, fmt.Errorf("units: temperature of %v %s: %w", x, unit, ErrNotFinite)
-	case kelvin <= 0:
-		return 0, fmt.Errorf("units: temperature of %v %s: at or below absolute zero: %w", x, unit, ErrRange)
+	case kelvin <= 0 || kelvin > mostSI:
+		return 0, fmt.Errorf("units: temperature of %v %s: %w (above −273.15 °C)", x, unit, ErrRange)
 	}
 	return Temperature(kelvin), nil
 }
@@ -62,8 +55,7 @@ func (t Temperature) AboveReference() TemperatureChange {
 	return t.Sub(ReferenceTemperature)
 }
 
-// Validate returns an error where t is not finite (ErrNotFinite) or below absolute zero
-// (ErrRange). The zero Temperature passes.
+// Validate returns the error of [Celsius] where t is no temperature. The zero Temperature passes.
 func (t Temperature) Validate() error {
 	if t == 0 {
 		return nil
@@ -72,58 +64,115 @@ func (t Temperature) Validate() error {
 	return err
 }
 
-// ParseTemperature reads a temperature: "31 °C", "31 C", "88 °F", "88 F", "304.15 K". A bare
-// number is refused, 0 too. Every error is a [*ParseError].
-func ParseTemperature(s string) (Temperature, error) {
-	const kind, mend = "temperature", "write 21 °C or 70 °F"
-	x, unit, pos, err := splitUnit(kind, s, false)
+// ParseTemperature reads "31 °C", "31 C", "88 °F", "88 F", "304.15 K", no bare number. Every error is a [*ParseError].
+func ParseTemperature(s string) (t Temperature, err error) {
+	const kind, names = "temperature", "°C °F K C F"
+	kelvin := func(x float64) (Temperature, error) { return temperature(x, x, "K") }
+	x, unit, err := scanUnit(kind, s, names)
 	if err != nil {
 		return 0, err
+	} else if unit < 0 {
+		return 0, refuseUnit(kind, s, len(s), names)
 	}
-	var t Temperature
-	switch unit {
-	case "°C", "C":
-		t, err = Celsius(x)
-	case "°F", "F":
-		t, err = Fahrenheit(x)
-	case "K":
-		t, err = temperature(x, x, "K")
-	case "":
-		return 0, parseError(kind, s, pos, ErrMissingUnit, mend)
-	default:
-		return 0, parseError(kind, s, pos, ErrUnknownUnit, mend)
+	if t, err = [...]func(float64) (Temperature, error){Celsius, Fahrenheit, kelvin, Celsius, Fahrenheit}[unit](x); err != nil {
+		err = refuse(kind, s, len(s), ErrRange, "nothing is colder than −273.15 °C")
 	}
-	if err != nil {
-		return 0, parseError(kind, s, pos, ErrRange, "nothing is colder than −273.15 °C")
-	}
-	return t, nil
+	return t, err
 }
 
-// MustParseTemperature calls [ParseTemperature](s) and panics on error. It is intended for
-// constants and tests with hard-coded strings.
-func MustParseTemperature(s string) Temperature {
-	t, err := ParseTemperature(s)
-	if err != nil {
-		panic(err)
-	}
-	return t
-}
+// MustParseTemperature is [ParseTemperature] for hard-coded strings: it panics on error.
+func MustParseTemperature(s string) Temperature { return must(ParseTemperature(s)) }
 
-// String returns the temperature in °C rounded to 1e-9 °C, "21.5 °C".
-func (t Temperature) String() string {
-	b, _ := t.AppendText(nil)
-	return string(b)
-}
+// String returns the temperature in °C rounded to 1e-9 °C, "21.5 °C", or "not given" where AppendText appends nothing.
+func (t Temperature) String() string { return cmp.Or(text(t.AppendText(nil)), "not given") }
 
-// AppendText appends the text of [Temperature.String].
+// AppendText appends the text of [Temperature.String], for the zero Temperature nothing; or returns Validate's error.
 func (t Temperature) AppendText(b []byte) ([]byte, error) {
-	return append(appendFloat(b, math.Round(t.Celsius()*1e9)/1e9), " °C"...), nil
+	if err := t.Validate(); err != nil || t.IsZero() {
+		return b, err
+	}
+	return put(b, math.Round(t.Celsius()*1e9)/1e9, " °C")
 }
 
-// MarshalText returns the text of [Temperature.String].
+// MarshalText returns what [Temperature.AppendText] appends.
 func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 
-// UnmarshalText reads a text as [ParseTemperature] does. On error the receiver keeps its value.
-func (t *Temperature) UnmarshalText(text []byte) error {
-	return unmarshalQuantity(t, text, ParseTemperature)
+// UnmarshalText is [ParseTemperature]; empty text is the zero Temperature. On error the receiver keeps its value.
+func (t *Temperature) UnmarshalText(text []byte) error { return given(t, text, ParseTemperature) }
+
+// TemperatureChange is a difference of two temperatures, in kelvins. A difference of 10 °F is 5.56 K; a temperature
+// of 10 °F is −12.2 °C: the two are different types.
+type TemperatureChange float64
+
+// Units of temperature change; 5 * units.Kelvin.
+const (
+	Kelvin           TemperatureChange = 1            // also a difference of 1 °C
+	DegreeFahrenheit                   = Kelvin / 1.8 // a difference of 1 °F
+)
+
+// TemperatureChangeOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 K ErrRange.
+func TemperatureChangeOf(x float64, unit TemperatureChange) (TemperatureChange, error) {
+	return ofFloat("temperature change", x, unit)
+}
+
+// In returns the temperature change as a number of the unit; a unit of zero gives 0.
+func (d TemperatureChange) In(unit TemperatureChange) float64 { return in(d, unit) }
+
+// ParseTemperatureChange reads a number and a unit, "10 K"; units: K, °C, C, °F, F. Every error is a [*ParseError].
+func ParseTemperatureChange(s string) (d TemperatureChange, err error) {
+	err = d.UnmarshalText([]byte(s))
+	return
+}
+
+// String returns the temperature change in kelvins to 12 significant digits, "10 K".
+func (d TemperatureChange) String() string { return text(d.AppendText(nil)) }
+
+// AppendText appends the text of [TemperatureChange.String]; what is not finite is ErrNotFinite.
+func (d TemperatureChange) AppendText(b []byte) ([]byte, error) { return put(b, d.In(Kelvin), " K") }
+
+// MarshalText returns what [TemperatureChange.AppendText] appends.
+func (d TemperatureChange) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+
+// UnmarshalText is [ParseTemperatureChange]. On error the receiver keeps its value.
+func (d *TemperatureChange) UnmarshalText(text []byte) error {
+	return parse(d, "temperature change", string(text), "K °F °C C F",
+		Kelvin, DegreeFahrenheit, Kelvin, Kelvin, DegreeFahrenheit)
+}
+
+// Expansion is a mean coefficient of linear thermal expansion, in 1/K.
+type Expansion float64
+
+// Units of expansion; 11.4e-6 * units.PerKelvin is a grey iron's.
+const (
+	PerKelvin     Expansion = 1
+	PerFahrenheit           = 1.8 * PerKelvin // per °F: handbooks in inches print these
+)
+
+// ExpansionOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 /K ErrRange.
+func ExpansionOf(x float64, unit Expansion) (Expansion, error) { return ofFloat("expansion", x, unit) }
+
+// In returns the expansion as a number of the unit; a unit of zero gives 0.
+func (e Expansion) In(unit Expansion) float64 { return in(e, unit) }
+
+// ParseExpansion reads a number and a unit, "11.4e-6/K"; units: /K, 1/K, /°C, 1/°C, /°F, 1/°F. Every error is a [*ParseError].
+func ParseExpansion(s string) (e Expansion, err error) { err = e.UnmarshalText([]byte(s)); return }
+
+// String returns the expansion in millionths a kelvin to 12 significant digits, "11.4e-6/K", or "2e-10/K" for the tiniest.
+func (e Expansion) String() string { return text(e.AppendText(nil)) }
+
+// AppendText appends the text of [Expansion.String]; what is not finite is ErrNotFinite.
+func (e Expansion) AppendText(b []byte) ([]byte, error) {
+	if x := float64(e) * 1e6; x == 0 || math.Abs(x) >= 1e-3 && math.Abs(x) < 1e9 { // no second exponent
+		return put(b, x, "e-6/K")
+	}
+	return put(b, float64(e), "/K")
+}
+
+// MarshalText returns what [Expansion.AppendText] appends.
+func (e Expansion) MarshalText() ([]byte, error) { return e.AppendText(nil) }
+
+// UnmarshalText is [ParseExpansion]. On error the receiver keeps its value.
+func (e *Expansion) UnmarshalText(text []byte) error {
+	return parse(e, "expansion", string(text), "/K /°F /°C 1/K 1/°F 1/°C",
+		PerKelvin, PerFahrenheit, PerKelvin, PerKelvin, PerFahrenheit, PerKelvin)
 }

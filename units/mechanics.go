@@ -1,0 +1,231 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package units
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+// Frequency is a rate of turning or of anything that repeats, in hertz. Strokes and cycles of a hone are another
+// matter: package bore/hone keeps them apart.
+type Frequency float64
+
+// Units of frequency; 650 * units.PerMinute.
+const (
+	Hertz     Frequency = 1          // one a second
+	PerMinute           = Hertz / 60 // one a minute: rev/min
+)
+
+// FrequencyOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 Hz ErrRange.
+func FrequencyOf(x float64, unit Frequency) (Frequency, error) { return ofFloat("frequency", x, unit) }
+
+// In returns the frequency as a number of the unit; a unit of zero gives 0.
+func (f Frequency) In(unit Frequency) float64 { return in(f, unit) }
+
+// ParseFrequency reads a number and a unit, "650 rev/min"; units: rev/min, rpm, Hz. Every error is a [*ParseError].
+func ParseFrequency(s string) (f Frequency, err error) { err = f.UnmarshalText([]byte(s)); return }
+
+// String returns the frequency in revolutions a minute to 12 significant digits, "650 rev/min".
+func (f Frequency) String() string { return text(f.AppendText(nil)) }
+
+// AppendText appends the text of [Frequency.String]; what is not finite is ErrNotFinite.
+func (f Frequency) AppendText(b []byte) ([]byte, error) { return put(b, f.In(PerMinute), " rev/min") }
+
+// MarshalText returns what [Frequency.AppendText] appends.
+func (f Frequency) MarshalText() ([]byte, error) { return f.AppendText(nil) }
+
+// UnmarshalText is [ParseFrequency]. On error the receiver keeps its value.
+func (f *Frequency) UnmarshalText(text []byte) error {
+	return parse(f, "frequency", string(text), "rev/min Hz rpm", PerMinute, Hertz, PerMinute)
+}
+
+// Speed is a speed along a line or a surface, in metres a second.
+type Speed float64
+
+// Units of speed; 25 * units.MetrePerMinute.
+const (
+	MetrePerSecond      Speed = 1
+	MetrePerMinute            = MetrePerSecond / 60
+	MillimetrePerSecond       = MetrePerSecond / 1000
+	FootPerMinute             = 0.3048 * MetrePerMinute // 1 ft is 0.3048 m exactly
+)
+
+// SpeedOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 m/s ErrRange.
+func SpeedOf(x float64, unit Speed) (Speed, error) { return ofFloat("speed", x, unit) }
+
+// In returns the speed as a number of the unit; a unit of zero gives 0.
+func (v Speed) In(unit Speed) float64 { return in(v, unit) }
+
+// ParseSpeed reads a number and a unit, "60 m/min"; units: m/min, ft/min, mm/s, m/s. Every error is a [*ParseError].
+func ParseSpeed(s string) (v Speed, err error) { err = v.UnmarshalText([]byte(s)); return }
+
+// String returns the speed in metres a minute to 12 significant digits, "60 m/min".
+func (v Speed) String() string { return text(v.AppendText(nil)) }
+
+// AppendText appends the text of [Speed.String]; what is not finite is ErrNotFinite.
+func (v Speed) AppendText(b []byte) ([]byte, error) { return put(b, v.In(MetrePerMinute), " m/min") }
+
+// MarshalText returns what [Speed.AppendText] appends.
+func (v Speed) MarshalText() ([]byte, error) { return v.AppendText(nil) }
+
+// UnmarshalText is [ParseSpeed]. On error the receiver keeps its value.
+func (v *Speed) UnmarshalText(text []byte) error {
+	return parse(v, "speed", string(text), "m/min ft/min mm/s m/s",
+		MetrePerMinute, FootPerMinute, MillimetrePerSecond, MetrePerSecond)
+}
+
+// Volume is a volume, in cubic metres.
+type Volume float64
+
+// Units of volume; 16 * units.CubicCentimetre.
+const (
+	CubicMetre      Volume = 1
+	CubicCentimetre        = CubicMetre / 1e6
+	CubicMillimetre        = CubicMetre / 1e9
+	CubicInch              = 16.387064 * CubicCentimetre // exactly, since 1 in is 2.54 cm
+)
+
+// VolumeOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 m³ ErrRange.
+func VolumeOf(x float64, unit Volume) (Volume, error) { return ofFloat("volume", x, unit) }
+
+// In returns the volume as a number of the unit; a unit of zero gives 0.
+func (v Volume) In(unit Volume) float64 { return in(v, unit) }
+
+// ParseVolume reads a number and a unit, "16 cm³"; units: cm³, cm3, cc, mm³, mm3, in³, in3. Every error is a [*ParseError].
+func ParseVolume(s string) (v Volume, err error) { err = v.UnmarshalText([]byte(s)); return }
+
+// String returns the volume in cubic centimetres to 12 significant digits, "16 cm³".
+func (v Volume) String() string { return text(v.AppendText(nil)) }
+
+// AppendText appends the text of [Volume.String]; what is not finite is ErrNotFinite.
+func (v Volume) AppendText(b []byte) ([]byte, error) { return put(b, v.In(CubicCentimetre), " cm³") }
+
+// MarshalText returns what [Volume.AppendText] appends.
+func (v Volume) MarshalText() ([]byte, error) { return v.AppendText(nil) }
+
+// UnmarshalText is [ParseVolume]. On error the receiver keeps its value.
+func (v *Volume) UnmarshalText(text []byte) error {
+	return parse(v, "volume", string(text), "cm³ in³ mm³ cm3 in3 mm3 cc",
+		CubicCentimetre, CubicInch, CubicMillimetre, CubicCentimetre, CubicInch, CubicMillimetre, CubicCentimetre)
+}
+
+// Pressure is a pressure or a stress, in pascals.
+type Pressure float64
+
+// Units of pressure; 0.2 * units.Megapascal.
+const (
+	Pascal             Pressure = 1
+	Kilopascal                  = 1000 * Pascal
+	Megapascal                  = 1e6 * Pascal // 1 N/mm²
+	Gigapascal                  = 1e9 * Pascal // for moduli
+	Bar                         = 1e5 * Pascal
+	PoundPerSquareInch          = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * Pascal
+)
+
+// PressureOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 Pa ErrRange.
+func PressureOf(x float64, unit Pressure) (Pressure, error) { return ofFloat("pressure", x, unit) }
+
+// In returns the pressure as a number of the unit; a unit of zero gives 0.
+func (p Pressure) In(unit Pressure) float64 { return in(p, unit) }
+
+// ParsePressure reads a number and a unit, "0.2 MPa"; units: MPa, GPa, kPa, Pa, bar, psi. Every error is a [*ParseError].
+func ParsePressure(s string) (p Pressure, err error) { err = p.UnmarshalText([]byte(s)); return }
+
+// String returns the pressure in megapascals to 12 significant digits, "0.2 MPa".
+func (p Pressure) String() string { return text(p.AppendText(nil)) }
+
+// AppendText appends the text of [Pressure.String]; what is not finite is ErrNotFinite.
+func (p Pressure) AppendText(b []byte) ([]byte, error) { return put(b, p.In(Megapascal), " MPa") }
+
+// MarshalText returns what [Pressure.AppendText] appends.
+func (p Pressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }
+
+// UnmarshalText is [ParsePressure]. On error the receiver keeps its value.
+func (p *Pressure) UnmarshalText(text []byte) error {
+	return parse(p, "pressure", string(text), "MPa psi bar kPa GPa Pa",
+		Megapascal, PoundPerSquareInch, Bar, Kilopascal, Gigapascal, Pascal)
+}
+
+// Force is a force, in newtons.
+type Force float64
+
+// Units of force; 26.7 * units.Newton.
+const (
+	Newton     Force = 1
+	PoundForce       = 0.45359237 * 9.80665 * Newton // the pound in kg × standard gravity in m/s², exactly
+)
+
+// ForceOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 N ErrRange.
+func ForceOf(x float64, unit Force) (Force, error) { return ofFloat("force", x, unit) }
+
+// In returns the force as a number of the unit; a unit of zero gives 0.
+func (f Force) In(unit Force) float64 { return in(f, unit) }
+
+// ParseForce reads a number and a unit, "26.7 N"; units: N, lbf. Every error is a [*ParseError].
+func ParseForce(s string) (f Force, err error) { err = f.UnmarshalText([]byte(s)); return }
+
+// String returns the force in newtons to 12 significant digits, "26.7 N".
+func (f Force) String() string { return text(f.AppendText(nil)) }
+
+// AppendText appends the text of [Force.String]; what is not finite is ErrNotFinite.
+func (f Force) AppendText(b []byte) ([]byte, error) { return put(b, f.In(Newton), " N") }
+
+// MarshalText returns what [Force.AppendText] appends.
+func (f Force) MarshalText() ([]byte, error) { return f.AppendText(nil) }
+
+// UnmarshalText is [ParseForce]. On error the receiver keeps its value.
+func (f *Force) UnmarshalText(text []byte) error {
+	return parse(f, "force", string(text), "N lbf", Newton, PoundForce)
+}
+
+func sizes(ls ...Length) error {
+	for _, l := range ls {
+		if l <= 0 || l > MaxLength {
+			return fmt.Errorf("units: size of %v: %w (above 0, at most %v)", l, ErrRange, MaxLength)
+		}
+	}
+	return nil
+}
+
+// PeripheralSpeed returns the speed of a surface of the diameter that turns at f, π·diameter·f, with the sign of f. A
+// diameter not above 0 or above [MaxLength] is ErrRange; an f not finite is ErrNotFinite.
+func PeripheralSpeed(diameter Length, f Frequency) (Speed, error) {
+	if err := sizes(diameter); err != nil {
+		return 0, err
+	}
+	return ofFloat("speed", math.Pi*diameter.In(Metre)*float64(f), MetrePerSecond)
+}
+
+// FrequencyFor returns the rate of turning at which a surface of the diameter has the speed, v/(π·diameter): the inverse
+// of [PeripheralSpeed], with its errors.
+func FrequencyFor(diameter Length, v Speed) (Frequency, error) {
+	if err := sizes(diameter); err != nil {
+		return 0, err
+	}
+	return ofFloat("frequency", float64(v)/(math.Pi*diameter.In(Metre)), Hertz)
+}
+
+// CylinderVolume returns the volume of a cylinder, π/4·diameter²·length: swept volume, or what a hone takes as the
+// difference of two. A length not above 0 or above [MaxLength] is ErrRange.
+func CylinderVolume(diameter, length Length) (Volume, error) {
+	if err := sizes(diameter, length); err != nil {
+		return 0, err
+	}
+	d := diameter.In(Metre)
+	return Volume(math.Pi / 4 * d * d * length.In(Metre)), nil
+}
+
+// FeedTime returns how long a tool takes to travel the length at a feed each revolution, travel/(feed·f), as in boring.
+// A length not above 0 or above [MaxLength], an f not above 0 or a time over a year is ErrRange.
+func FeedTime(travel, feed Length, f Frequency) (time.Duration, error) {
+	if err := sizes(travel, feed); err != nil {
+		return 0, err
+	}
+	s := travel.In(feed) / float64(f)
+	if !(s > 0 && s < 365*24*3600) {
+		return 0, fmt.Errorf("units: time to feed %v by %v at %v: %w (up to a year)", travel, feed, f, ErrRange)
+	}
+	return time.Duration(math.Round(s * float64(time.Second))), nil
+}
