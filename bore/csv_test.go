@@ -94,7 +94,7 @@ func TestReadCSVRefusals(t *testing.T) {
 		"axis in mm":       {"depth,axis (mm),diameter\n", units.ErrUnknownUnit, "axis"},
 		"no unit":          {"depth,axis,diameter\n10,pin,67\n", units.ErrMissingUnit, "line 2: depth"},
 		"no unit of angle": {"depth,axis,diameter\n10 mm,45,67 mm\n", units.ErrMissingUnit, "line 2: axis"},
-		"comma decimal":    {head + "10,pin,\"67,105\"\n", units.ErrUnknownUnit, "line 2: diameter"},
+		"comma decimal":    {head + "10,pin,\"67,105\"\n", units.ErrSyntax, "line 2: diameter"},
 		"not a number":     {head + "10,pin,NaN\n", units.ErrSyntax, "line 2: diameter"},
 		"axis unknown":     {head + "10,front,67\n", units.ErrSyntax, "line 2: axis"},
 		"too few cells":    {head + "\n10,pin,67\n10,pin\n", bore.ErrCSV, "line 4: 2 cells for 3"},

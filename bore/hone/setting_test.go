@@ -156,7 +156,7 @@ func TestParseStroking(t *testing.T) {
 	bad := map[string]error{
 		"60": hone.ErrConvention, "60/min": hone.ErrConvention, "60 rev/min": hone.ErrConvention, "60 rpm": hone.ErrConvention, "": hone.ErrConvention,
 		"cycles/min": hone.ErrSyntax, "x strokes/min": hone.ErrSyntax, "0 cycles/min": hone.ErrNotGiven, "-1 cycles/min": hone.ErrRange,
-		"1000001 cycles/min": hone.ErrRange, "1e3 cycles/min": hone.ErrSyntax,
+		"1000001 cycles/min": hone.ErrRange, "1e3e cycles/min": hone.ErrSyntax,
 	}
 	for text, want := range bad {
 		if k, err := hone.ParseStroking(text); !errors.Is(err, want) || !strings.HasPrefix(err.Error(), "hone: ") {

@@ -105,9 +105,9 @@ func TestBadJobs(t *testing.T) {
 		{"no unit", with(t, `"67.051 mm"`, `"67.051"`), []string{
 			`cylinders[0].readings[0].diameter: "67.051": missing unit: a bare number has no unit: write 67.051 mm or 67.051 in`}},
 		{"mil", with(t, `"67.051 mm"`, `"2.6 mil"`), []string{
-			`cylinders[0].readings[0].diameter: "2.6 mil": unknown unit: units of length: mm, µm, um, m, nm, pm, in, thou, µin, uin`}},
+			`cylinders[0].readings[0].diameter: "2.6 mil": unknown unit: mil is said for a thousandth of an inch and for a millimetre: write thou or mm`}},
 		{"spreadsheet's tail", with(t, `"67.051 mm"`, `"67.05099999999999 mm"`), []string{
-			`cylinders[0].readings[0].diameter: "67.05099999999999 mm": not a whole number of picometres`}},
+			`cylinders[0].readings[0].diameter: "67.05099999999999 mm": not a whole number of picometres: the nearest length is 67.051 mm`}},
 		{"inch written as mm", with(t, `"67.051 mm"`, `"2.6398 mm"`), []string{
 			`cylinders[0].readings[0].diameter: "2.6398 mm": more than 10 % from the nominal bore 67 mm: is the unit right?`}},
 		{"limits crossed", with(t, "67.000 to 67.019 mm", "67.019 to 67.000 mm"), []string{

@@ -182,7 +182,7 @@ func TestDiametralNotRadial(t *testing.T) {
 // TestTradeValues: 0.003 in for bores of 2.00 to 5.125 in; for aluminium blocks 0.0015 to 0.003
 // or 0.003 to 0.004 in, suppliers disagree (common practice).
 func TestTradeValues(t *testing.T) {
-	const want = "block, metal not said 50.8 mm to 130.175 mm 0.0762..0.0762; aluminium block  0.0381..0.0762; aluminium block  0.0762..0.1016; "
+	const want = "block, metal not said 50.8 mm to 130.175 mm 0.0762..0.0762; aluminium block not given 0.0381..0.0762; aluminium block not given 0.0762..0.1016; "
 	var got string
 	for _, v := range sleeve.TradeInterference() {
 		got += v.Barrel + " " + v.Bore.String() + " " + trim(v.Interference.Least) + ".." + trim(v.Interference.Greatest) + "; "
