@@ -15,7 +15,7 @@
 //	700 rev/min    6.5°     7.5°     8.4°
 //
 // and not by 45°. The abrasive goes round at 126 to 147 m/min and along at 0.14 to 0.18 m/s. A
-// hand that swings, fastest at mid-stroke, reaches 10.3° to 15.3° there and 0° at the ends.
+// hand that swings, fastest at mid-stroke, reaches 10.2° to 15.3° there and 0° at the ends.
 //
 // It cannot be mended by the stroke. At 650 rev/min and 80 mm it takes 354 cycles a minute, 5.9 a
 // second, to leave 45°, and no hand does that; at one cycle a second it takes a stroke of 472 mm.

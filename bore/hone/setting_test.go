@@ -287,12 +287,10 @@ func TestTakes(t *testing.T) {
 func TestNoAllocs(t *testing.T) {
 	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), hone.MustParseCrosshatch("45° included")
 	for name, run := range map[string]func() error{
-		"Crosshatch":      func() error { _, err := s.Crosshatch(); return err },
-		"SpindleFor":      func() error { _, err := s.SpindleFor(c); return err },
-		"StrokingFor":     func() error { _, err := s.StrokingFor(c); return err },
-		"StrokeFor":       func() error { _, err := s.StrokeFor(c); return err },
-		"ParseCrosshatch": func() error { _, err := hone.ParseCrosshatch("45° included"); return err },
-		"ParseStroking":   func() error { _, err := hone.ParseStroking("60 cycles/min"); return err },
+		"Crosshatch":  func() error { _, err := s.Crosshatch(); return err },
+		"SpindleFor":  func() error { _, err := s.SpindleFor(c); return err },
+		"StrokingFor": func() error { _, err := s.StrokingFor(c); return err },
+		"StrokeFor":   func() error { _, err := s.StrokeFor(c); return err },
 	} {
 		if n := testing.AllocsPerRun(100, func() {
 			if err := run(); err != nil {
