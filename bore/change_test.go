@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore_test
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+func TestCompare(t *testing.T) {
+	before := measure(t, sixReadings())
+	after := sixReadings()
+	for i := range after { // honed to a true cylinder of 67.120 mm, all but one place
+		after[i].Diameter = 67*mm + 120*um
+	}
+	after[3].Diameter += 2 * um // at 45 mm, pin
+	after = append(after, at(120, 0, "67.05 mm"))
+	c, err := bore.Compare(before, measure(t, after))
+	must(t, c, err)
+	if len(c.Places) != 6 {
+		t.Fatalf("places %v", c.Places)
+	}
+	within(t, "least stock", c.Least.Stock.Value, 15*um, 0)
+	within(t, "most stock", c.Most.Stock.Value, 108*um, 0)
+	within(t, "spread of stock", c.Spread.Value, 93*um, 0)
+	within(t, "mean stock", c.Stock.Value, units.Length(15+50+60+82+100+108)*um/6, 1)
+	within(t, "ovality gained", c.OvalityGained.Value, 33*um, 0)
+	within(t, "taper gained", c.TaperGained.Value, 85*um-70*um, 0) // from +85 µm to +70 µm, at the new depth
+	within(t, "spread gained", c.SpreadGained.Value, 93*um-72*um, 0)
+	if c.Least.Depth != 10*mm || c.Least.Axis != bore.ThrustAxis || c.Most.Depth != 90*mm || c.Most.Axis != bore.PinAxis {
+		t.Errorf("least %v, most %v", c.Least, c.Most)
+	}
+	if _, err := bore.Compare(before, measure(t, []bore.Reading{at(11, 0, "67 mm")})); !errors.Is(err, bore.ErrNoReadings) {
+		t.Errorf("nothing in common: %v", err)
+	}
+	// From one axis nothing is said of ovality; of one place there is no spread.
+	one := measure(t, []bore.Reading{at(10, 0, "67 mm")})
+	c, err = bore.Compare(one, before)
+	if must(t, c, err); c.Spread != (uncertainty.Estimate{}) || c.OvalityGained != (uncertainty.Estimate{}) || c.TaperGained != (uncertainty.Estimate{}) {
+		t.Errorf("%+v", c)
+	}
+}
+
+func TestCompareProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rs := drawReadings(t)
+		stock := length(t, "stock", 0, mm)
+		bored := slices.Clone(rs)
+		for i := range bored {
+			bored[i].Diameter += stock
+		}
+		a, b := measure(t, rs), measure(t, bored)
+		c, err := bore.Compare(a, b)
+		must(t, c, err)
+		if c.Stock.Value != stock || c.Least.Stock.Value != stock || c.Most.Stock.Value != stock || c.Spread.Value != 0 ||
+			c.OvalityGained.Value != 0 || c.TaperGained.Value != 0 || c.SpreadGained.Value != 0 {
+			t.Fatalf("stock %v everywhere: %+v", stock, c)
+		}
+		back, err := bore.Compare(b, a)
+		must(t, back, err)
+		for i := range c.Places {
+			if back.Places[i].Stock.Value != -c.Places[i].Stock.Value || back.Places[i].Stock.Std != c.Places[i].Stock.Std {
+				t.Fatalf("there %v, back %v", c.Places[i], back.Places[i])
+			}
+		}
+	})
+}
+
+// Two settings of a gauge that is good to u each: the difference is good to √2·u.
+func TestCompareDoubt(t *testing.T) {
+	g := bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 3 * um}, Repeatability: 4 * um}
+	a, err := bore.Measure(sixReadings(), g)
+	must(t, a, err)
+	c, err := bore.Compare(a, a)
+	must(t, c, err)
+	within(t, "stock at a place", c.Places[0].Stock.Std, millimetres(5*math.Sqrt2/1000), nm)
+	within(t, "mean stock", c.Stock.Std, millimetres(5*math.Sqrt2/1000), nm)
+	within(t, "ovality gained", c.OvalityGained.Std, 8*um, 2*nm)
+	c, err = bore.Compare(a, measure(t, []bore.Reading{at(10, 0, "67.2 mm"), at(90, 0, "67.2 mm")}))
+	must(t, c, err)
+	within(t, "spread of stock", c.Spread.Std, millimetres(4*math.Sqrt2/1000), 2*nm)
+}
+
+func survey(at bore.Usage, size units.Length, std units.Length) bore.Survey {
+	return bore.Survey{At: at, Size: uncertainty.Estimate{Value: size, Std: std}}
+}
+
+func TestWearRate(t *testing.T) {
+	r, err := bore.WearRate([]bore.Survey{survey(500, 67*mm+20*um, 3*um), survey(1500, 67*mm+60*um, 4*um)}, 1000)
+	must(t, r, err)
+	within(t, "rate", r.Wear.Value, 40*um, 1)
+	within(t, "its doubt", r.Wear.Std, 5*um, nm)
+	f, err := r.Until(67*mm+100*um, 0.05)
+	must(t, f, err)
+	if math.Abs(float64(f.Expected)-2500) > 1e-6 {
+		t.Errorf("expected at %v", f.Expected)
+	}
+	// There the line stands at k·u: 1.644854·√(σ²/Σw + (x·u)²) short of the limit.
+	for _, risk := range []float64{0.5, 0.2, 0.05, 0.001} {
+		f, err := r.Until(67*mm+100*um, risk)
+		must(t, f, err)
+		k, err := uncertainty.Coverage(1-2*min(risk, 0.4999999), 0)
+		must(t, k, err)
+		x := float64(f.Earliest-r.Middle) / 1000
+		top := r.Size.Value.In(um) + x*40 + k*math.Hypot(r.Size.Std.In(um), x*r.Wear.Std.In(um))
+		if math.Abs(top-67_100) > 2e-3 || f.Earliest > f.Expected || f.Earliest < r.Last {
+			t.Errorf("risk %v: earliest %v, where the upper bound stands at %.4f µm", risk, f.Earliest, top)
+		}
+	}
+	// A limit already reached is reached at the last survey.
+	f, err = r.Until(67*mm+10*um, 0.05)
+	if must(t, f, err); f.Expected != 1500 || f.Earliest != 1500 {
+		t.Errorf("reached: %v", f)
+	}
+	// Growth that does not stand out of its doubt may reach any limit soon, though it is not expected to.
+	r, err = bore.WearRate([]bore.Survey{survey(0, 67*mm, 5*um), survey(1000, 67*mm+2*um, 5*um)}, 1000)
+	must(t, r, err)
+	f, err = r.Until(67*mm+50*um, 0.05)
+	if must(t, f, err); math.Abs(float64(f.Expected)-25_000) > 1e-6 || f.Earliest < 1000 || f.Earliest > 5000 {
+		t.Errorf("slow: %v", f)
+	}
+}
+
+// Three surveys or more that scatter more than their doubt show it: numbers by hand. Sizes 0, 10,
+// 5 and 15 µm at 0, 1, 2 and 3 thousand hours: growth 4 µm, residuals −1.5, 4.5, −4.5, 1.5 µm
+// with square sum 45, s = √(45/2), u = s/√5.
+func TestWearRateScatter(t *testing.T) {
+	var ss []bore.Survey
+	for i, over := range []units.Length{0, 10, 5, 15} {
+		ss = append(ss, survey(bore.Usage(1000*i), 67*mm+over*um, um))
+	}
+	r, err := bore.WearRate(ss, 1000)
+	must(t, r, err)
+	within(t, "rate", r.Wear.Value, 4*um, 1)
+	within(t, "its doubt", r.Wear.Std, millimetres(math.Sqrt(45./2/5)/1000), nm)
+	within(t, "middle", r.Size.Value, 67*mm+7500*nm, 1)
+	if r.Wear.DoF != 2 || r.Middle != 1500 || r.Last != 3000 {
+		t.Errorf("%+v", r)
+	}
+	for i := range ss {
+		ss[i].Size.Std = 20 * um // more than they scatter: the doubts stand
+	}
+	r, err = bore.WearRate(ss, 1000)
+	must(t, r, err)
+	within(t, "its doubt", r.Wear.Std, millimetres(20/math.Sqrt(5)/1000), nm)
+}
+
+func TestWearRateRefusals(t *testing.T) {
+	a, b := survey(0, 67*mm, um), survey(1000, 67*mm+10*um, um)
+	for name, c := range map[string]struct {
+		ss  []bore.Survey
+		per bore.Usage
+	}{
+		"none":               {nil, 1},
+		"one":                {[]bore.Survey{a}, 1},
+		"one time":           {[]bore.Survey{a, a}, 1},
+		"exact and not":      {[]bore.Survey{a, survey(1000, 67*mm, 0)}, 1},
+		"time not a number":  {[]bore.Survey{a, survey(bore.Usage(math.NaN()), 67*mm, um)}, 1},
+		"time endless":       {[]bore.Survey{a, survey(bore.Usage(math.Inf(1)), 67*mm, um)}, 1},
+		"doubt below zero":   {[]bore.Survey{a, survey(1000, 67*mm, -1)}, 1},
+		"size beyond all":    {[]bore.Survey{a, survey(1000, math.MaxInt64, 1)}, 1},
+		"stretch of nothing": {[]bore.Survey{a, b}, 0},
+		"stretch backwards":  {[]bore.Survey{a, b}, -1},
+		"stretch no number":  {[]bore.Survey{a, b}, bore.Usage(math.NaN())},
+		"stretch endless":    {[]bore.Survey{a, b}, bore.Usage(math.Inf(1))},
+	} {
+		if _, err := bore.WearRate(c.ss, c.per); !errors.Is(err, bore.ErrSurveys) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	// Times so close that the growth over the stretch is beyond all sizes.
+	if _, err := bore.WearRate([]bore.Survey{a, survey(1e-9, 68*mm, um)}, 1e9); !errors.Is(err, units.ErrRange) {
+		t.Errorf("too steep: %v", err)
+	}
+	r, err := bore.WearRate([]bore.Survey{a, b}, 1000)
+	must(t, r, err)
+	shrinking, err := bore.WearRate([]bore.Survey{a, survey(1000, 67*mm-um, um)}, 1000)
+	must(t, shrinking, err)
+	slow, err := bore.WearRate([]bore.Survey{a, survey(1e6, 67*mm+um, um)}, 1000)
+	must(t, slow, err)
+	for name, c := range map[string]struct {
+		r    bore.Rate
+		risk float64
+	}{
+		"no risk":        {r, 0},
+		"risk too great": {r, 0.51},
+		"no number":      {r, math.NaN()},
+		"zero rate":      {bore.Rate{}, 0.05},
+		"shrinking":      {shrinking, 0.05},
+		"too slow":       {slow, 0.05},
+	} {
+		if f, err := c.r.Until(69*mm, c.risk); !errors.Is(err, bore.ErrSurveys) {
+			t.Errorf("%s: %v, %v", name, f, err)
+		}
+	}
+}
+
+// Exact surveys of a straight line give it back, in any order, over any stretch.
+func TestWearRateOfALine(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		perHour := length(t, "growth", nm, um)
+		var ss []bore.Survey
+		hour := 0
+		for range rapid.IntRange(2, 6).Draw(t, "surveys") {
+			hour += rapid.IntRange(1, 500).Draw(t, "hours")
+			ss = append(ss, survey(bore.Usage(hour), 67*mm+units.Length(hour)*perHour, 0))
+		}
+		per := rapid.IntRange(1, 1000).Draw(t, "per")
+		r, err := bore.WearRate(rapid.Permutation(ss).Draw(t, "order"), bore.Usage(per))
+		must(t, r, err)
+		if d := (r.Wear.Value - units.Length(per)*perHour).Abs(); d > 2+units.Length(per)/100 || r.Wear.Std > nm {
+			t.Fatalf("%v over %d hours, want %v an hour", r.Wear, per, perHour)
+		}
+		later := hour + rapid.IntRange(0, 5000).Draw(t, "later")
+		f, err := r.Until(67*mm+units.Length(later)*perHour, 0.05)
+		must(t, f, err)
+		if math.Abs(float64(f.Expected)-float64(later)) > 0.2 {
+			t.Fatalf("reached at %v, want %d", f.Expected, later)
+		}
+	})
+}

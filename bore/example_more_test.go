@@ -1,0 +1,303 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore_test
+
+import (
+	"errors"
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// Depths and axes to measure at, and what to do where a port is in the way.
+func ExampleLayout() {
+	l := bore.Layout{
+		Length: 90 * units.Millimetre, RingTop: 6 * units.Millimetre, RingBottom: 86 * units.Millimetre,
+		Ports: []bore.Port{{Name: "exhaust", From: 58 * units.Millimetre, To: 74 * units.Millimetre, At: 90 * units.Degree, Width: 60 * units.Degree}},
+	}
+	plan, err := l.Plan(2, bore.TwoPoint)
+	for _, r := range plan {
+		fmt.Println(r.Depth, bore.FormatAxis(r.Axis))
+	}
+	fmt.Println(err)
+	_, err = l.Measure([]bore.Reading{{Depth: 60 * units.Millimetre, Axis: bore.PinAxis, Diameter: 52 * units.Millimetre}}, bore.Gauge{})
+	fmt.Println(errors.Is(err, bore.ErrPort))
+	// Output:
+	// 10 mm thrust
+	// 10 mm pin
+	// 46 mm thrust
+	// 46 mm pin
+	// 82 mm thrust
+	// 82 mm pin
+	// 88 mm thrust
+	// 88 mm pin
+	// <nil>
+	// true
+}
+
+// A port has a place round the bore and one along it.
+func ExamplePort() {
+	fmt.Println(bore.Port{Name: "exhaust", From: 58 * units.Millimetre, To: 74 * units.Millimetre, At: 90 * units.Degree, Width: 60 * units.Degree})
+	// Output: port "exhaust" (58 mm to 74 mm, 60° wide at 90°)
+}
+
+// A slipped digit is named, and taken only when confirmed.
+func ExampleReading() {
+	rs := []bore.Reading{
+		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.105 mm")},
+		{Depth: 10 * units.Millimetre, Axis: bore.PinAxis, Diameter: units.MustParseLength("76.070 mm")},
+		{Depth: 45 * units.Millimetre, Diameter: units.MustParseLength("67.060 mm")},
+	}
+	_, err := bore.Measure(rs, bore.Gauge{})
+	fmt.Println(errors.Is(err, bore.ErrSlippedDigit))
+	rs[1].Confirmed = true
+	_, err = bore.Measure(rs, bore.Gauge{})
+	fmt.Println(err)
+	// Output:
+	// true
+	// <nil>
+}
+
+// Readings may give an axis by name or by angle.
+func ExampleParseAxis() {
+	for _, s := range []string{"thrust", "pin", "45°", "front"} {
+		a, err := bore.ParseAxis(s)
+		fmt.Println(a, err != nil)
+	}
+	// Output:
+	// 0° false
+	// 90° false
+	// 45° false
+	// 0° true
+}
+
+// Half a turn on is the same axis.
+func ExampleFormatAxis() {
+	fmt.Println(bore.FormatAxis(0), bore.FormatAxis(270*units.Degree), bore.FormatAxis(-45*units.Degree))
+	// Output: thrust pin 135°
+}
+
+// A temperature that nobody measured is a wide one, not a guess.
+func ExampleParseTemperature() {
+	for _, s := range []string{"31 °C", "31 ± 1 °C", "15 to 25 °C", "59 to 77 °F"} {
+		t, err := bore.ParseTemperature(s)
+		fmt.Println(t, err)
+	}
+	// Output:
+	// 31 °C <nil>
+	// 31 ± 1 °C <nil>
+	// 20 ± 5 °C <nil>
+	// 20 ± 5 °C <nil>
+}
+
+// The zero Temperature is 20 °C exactly.
+func ExampleTemperature() {
+	fmt.Println(bore.Temperature{}, bore.Temperature{Within: 2 * units.Kelvin})
+	// Output: 20 °C 20 ± 2 °C
+}
+
+// A difference of two places leaves out what the gauge's setting is uncertain by.
+func ExamplePlace_Minus() {
+	g, err := bore.Measure([]bore.Reading{
+		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.105 mm")},
+		{Depth: 90 * units.Millimetre, Diameter: units.MustParseLength("67.020 mm")},
+	}, bore.Gauge{
+		Standard:      bore.Standard{Size: 67 * units.Millimetre, Std: 5 * units.Micrometre}, // a doubtful ring
+		Repeatability: units.Micrometre,
+	})
+	fmt.Println(g.Largest.Size, "less", g.Smallest.Size, "is", g.Largest.Minus(g.Smallest), err)
+	fmt.Println("over nominal", g.Largest.Over(67*units.Millimetre))
+	fmt.Println("over the unworn bottom", g.Largest.OverPlane(g.Planes[1]))
+	// Output:
+	// 67.105 ± 0.010 mm less 67.020 ± 0.010 mm is 0.0850 ± 0.0028 mm <nil>
+	// over nominal 0.105 ± 0.010 mm
+	// over the unworn bottom 0.0850 ± 0.0028 mm
+}
+
+// A two-lobed wall whose long axis lies at 30°, by three axes.
+func ExampleTwoLobe() {
+	g, err := bore.Measure([]bore.Reading{
+		{Axis: 0, Diameter: units.MustParseLength("67.025 mm")},
+		{Axis: 60 * units.Degree, Diameter: units.MustParseLength("67.025 mm")},
+		{Axis: 120 * units.Degree, Diameter: units.MustParseLength("66.95 mm")},
+	}, bore.Gauge{})
+	t := g.Planes[0].TwoLobe
+	fmt.Println("greatest less least read", g.Ovality, err)
+	fmt.Println("of the wall", 2*t.Amplitude.Value, "long axis at", t.Axis)
+	fmt.Println("radial amplitude for a ring to follow", t.Harmonic().Amplitude)
+	// Output:
+	// greatest less least read 0.075 mm <nil>
+	// of the wall 0.1 mm long axis at 30°
+	// radial amplitude for a ring to follow 0.025 mm
+}
+
+// Five axes tell four lobes from two.
+func ExampleFourLobe() {
+	w := wall(func(d float64) float64 { return 33.5 })
+	rs := w.read(10*units.Millimetre, even(5)...)
+	for i, um := range []units.Length{8, -6, 3, 3, -6} { // close to 8·cos 4θ µm
+		rs[i].Diameter += um * units.Micrometre
+	}
+	g, err := bore.Measure(rs, bore.Gauge{})
+	for _, h := range g.Planes[0].Harmonics() {
+		fmt.Println("order", h.Order, "radial amplitude", h.Amplitude.Format(units.Micrometre, 1))
+	}
+	fmt.Println(g.Planes[0].FourLobe.Axis, err)
+	// Output:
+	// order 2 radial amplitude 0.1 µm
+	// order 4 radial amplitude 3.9 µm
+	// 0° <nil>
+}
+
+// An ovality of 0.03 mm is a radial amplitude of 0.0075 mm.
+func ExampleHarmonic() {
+	t := bore.TwoLobe{Amplitude: uncertainty.Estimate{Value: 15 * units.Micrometre}}
+	fmt.Println(t.Harmonic().Amplitude)
+	// Output: 0.0075 mm
+}
+
+// The widths of an ellipse give back its axes.
+func ExamplePlane_Ellipse() {
+	g, err := bore.Measure([]bore.Reading{
+		{Axis: 0, Diameter: units.MustParseLength("87.55 mm")},
+		{Axis: 45 * units.Degree, Diameter: units.MustParseLength("87.500014286 mm")},
+		{Axis: 90 * units.Degree, Diameter: units.MustParseLength("87.45 mm")},
+	}, bore.Gauge{})
+	if err != nil {
+		fmt.Println(err)
+	}
+	e, err := g.Planes[0].Ellipse()
+	fmt.Println(e.Major, e.Minor, e.Axis, err)
+	// Output: 87.55 mm 87.45 mm 0° <nil>
+}
+
+// A choked barrel is smaller at the deck when cold.
+func ExampleTaper() {
+	g, err := bore.Measure([]bore.Reading{
+		{Depth: 5 * units.Millimetre, Diameter: units.MustParseLength("94.92 mm")},
+		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("95 mm")},
+	}, bore.Gauge{})
+	if err != nil {
+		fmt.Println(err)
+	}
+	fmt.Println(g.Taper)
+	fmt.Println("choke", g.Taper.Choke())
+	per, err := g.Taper.Per(45 * units.Millimetre)
+	fmt.Println("over 45 mm", per, err)
+	// Output:
+	// thrust: 0.08 mm smaller at 5 mm than at 95 mm
+	// choke 0.08 mm
+	// over 45 mm -0.04 mm <nil>
+}
+
+// The same sizes are a shape or nothing at all, by how well they are known.
+func ExampleShape() {
+	var rs []bore.Reading
+	for i, over := range []units.Length{30, 8, 2} {
+		rs = append(rs, bore.Reading{Depth: units.Length(10+40*i) * units.Millimetre, Diameter: 67*units.Millimetre + over*units.Micrometre})
+	}
+	for _, repeatability := range []units.Length{units.Micrometre, 5 * units.Micrometre, 20 * units.Micrometre} {
+		g, err := bore.Measure(rs, bore.Gauge{Repeatability: repeatability})
+		fmt.Println(repeatability, g.Shape, err)
+	}
+	// Output:
+	// 0.001 mm bell-mouthed <nil>
+	// 0.005 mm tapered <nil>
+	// 0.02 mm straight within the doubt <nil>
+}
+
+// A gauge that reads to 0.01 mm cannot prove an ovality of less than 0.02 mm.
+func ExampleCoarse() {
+	g, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Resolution: 10 * units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+	}
+	cautions, err := g.Coarse(bore.Limits{Ovality: 20 * units.Micrometre, Spread: 150 * units.Micrometre})
+	fmt.Println(cautions, err)
+	// Output: [ovality: a doubt of ±0.0080 mm against 0.02 mm allowed] <nil>
+}
+
+// Wear of 0.15 mm on the diameter, the side not known.
+func ExampleGeometry_CleanUp() {
+	g, err := bore.Measure([]bore.Reading{{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")}}, bore.Gauge{})
+	if err != nil {
+		fmt.Println(err)
+	}
+	wear := bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * units.Millimetre}}
+	wear.Surface = 20 * units.Micrometre
+	for _, share := range []float64{0, 1} {
+		wear.Share = share
+		c, err := g.CleanUp(wear)
+		fmt.Println("original centre", c.Original.Least, "to", c.Original.Greatest)
+		fmt.Println("worn centre    ", c.Worn.Least, "to", c.Worn.Greatest, "the axis moving by", c.Shift, err)
+	}
+	// Output:
+	// original centre 67.19 mm to 67.34 mm
+	// worn centre     67.19 mm to 67.34 mm the axis moving by 0.075 mm <nil>
+	// original centre 67.34 mm to 67.34 mm
+	// worn centre     67.19 mm to 67.34 mm the axis moving by 0.075 mm <nil>
+}
+
+// Radial points leave nothing open.
+func ExampleCleanUpRadial() {
+	var wall []bore.Point
+	for i := range 36 {
+		wall = append(wall, bore.Point{Angle: units.Angle(10*i) * units.Degree, Radius: units.MustParseLength("33.5 mm")})
+	}
+	wall[0].Radius += 150 * units.Micrometre // one deep place, on the thrust side
+	c, err := bore.CleanUpRadial(wall, 0, bore.Allowances{})
+	fmt.Println("original centre", c.Original.Least, "- worn centre", c.Worn.Least)
+	fmt.Println("the axis moves by", c.Shift, "toward", c.Toward, err)
+	// Output:
+	// original centre 67.3 mm - worn centre 67.15 mm
+	// the axis moves by 0.075 mm toward 0° <nil>
+}
+
+// Out of square by 0.02 mm in 100 mm, over a bore 90 mm deep.
+func ExampleLean() {
+	fmt.Println(bore.Lean(20*units.Micrometre, 100*units.Millimetre, 90*units.Millimetre))
+	// Output: 0.018 mm <nil>
+}
+
+// What a hone took off, place by place.
+func ExampleCompare() {
+	read := func(thrust, pin string) bore.Geometry {
+		g, err := bore.Measure([]bore.Reading{
+			{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength(thrust)},
+			{Depth: 10 * units.Millimetre, Axis: bore.PinAxis, Diameter: units.MustParseLength(pin)},
+		}, bore.Gauge{Repeatability: units.Micrometre})
+		if err != nil {
+			fmt.Println(err)
+		}
+		return g
+	}
+	c, err := bore.Compare(read("67.035 mm", "67.010 mm"), read("67.050 mm", "67.046 mm"))
+	for _, p := range c.Places {
+		fmt.Println(bore.FormatAxis(p.Axis), p.Stock)
+	}
+	fmt.Println("ovality gained", c.OvalityGained, err)
+	// Output:
+	// thrust 0.0150 ± 0.0028 mm
+	// pin 0.0360 ± 0.0028 mm
+	// ovality gained 0.0210 ± 0.0039 mm <nil>
+}
+
+// Two dated surveys give a rate, and when the limit will be reached.
+func ExampleWearRate() {
+	surveys := []bore.Survey{
+		{At: 500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.02 mm"), Std: 2 * units.Micrometre}},
+		{At: 2500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.08 mm"), Std: 2 * units.Micrometre}},
+	}
+	rate, err := bore.WearRate(surveys, 1000)
+	fmt.Println("in 1000 hours", rate.Wear, err)
+	until, err := rate.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Printf("0.15 mm expected at %.0f hours, earliest %.0f %v\n", until.Expected, until.Earliest, err)
+	_, err = bore.WearRate(surveys[:1], 1000)
+	fmt.Println(errors.Is(err, bore.ErrSurveys))
+	// Output:
+	// in 1000 hours 0.0300 ± 0.0028 mm <nil>
+	// 0.15 mm expected at 4833 hours, earliest 4582 <nil>
+	// true
+}

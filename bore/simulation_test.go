@@ -1,0 +1,395 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// trials is how many bores each simulation measures; the deep tests take many more.
+const trials = 1500
+
+func random(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, 15)) }
+
+// tolerable is how often something of probability p may happen in n trials: four standard
+// deviations above, so that a right program fails about once in 30,000 runs with other seeds.
+func tolerable(p float64, n int) int {
+	return int(math.Ceil(float64(n)*p + 4*math.Sqrt(float64(n)*p*(1-p))))
+}
+
+// A shop is a gauge as it is described, and what it really does: every input that the description
+// gives with a spread gets a true value within it.
+type shop struct {
+	g             bore.Gauge
+	repeatability float64 // true, in µm
+	known         bool    // and told
+}
+
+// errors draws one session: a function from a true size at 20 °C, in µm, and a number of repeats,
+// to what the gauge shows.
+func (s shop) session(rnd *rand.Rand) func(size float64, repeats int) []units.Length {
+	flat := func(half float64) float64 { return half * (2*rnd.Float64() - 1) }
+	above := func(t bore.Temperature) float64 {
+		v := 0.0
+		if !t.Value.IsZero() {
+			v = float64(t.Value.AboveReference())
+		}
+		return v + flat(float64(t.Within))
+	}
+	g := s.g
+	ls := g.Standard.Size.In(um) + rnd.NormFloat64()*g.Standard.Std.In(um)
+	as := float64(g.Standard.Material.Expansion) + flat(float64(g.Standard.Material.Within))
+	ag := float64(g.Material.Expansion) + flat(float64(g.Material.Within))
+	ap := float64(g.Part.Expansion) + flat(float64(g.Part.Within))
+	standard, set, use, part := above(g.Standard.At), above(g.SetAt), above(g.UsedAt), above(g.PartAt)
+	return func(size float64, repeats int) []units.Length {
+		// What this place has to itself: its temperature, the dial where it stands, the zero.
+		place := part + flat(float64(g.PlaceSpread))
+		own := flat(g.DialError.In(um)) + flat(g.Drift.In(um))
+		// The gauge compares the warm wall with the warm standard, carried over by its rod.
+		deviation := size*(1+ap*place) - ls*(1+as*standard)*(1+ag*(use-set)) + own
+		shown := make([]units.Length, repeats)
+		for i := range shown {
+			d := units.Length(math.Round((deviation + rnd.NormFloat64()*s.repeatability) * float64(um)))
+			shown[i] = g.Standard.Size + d.Round(g.Resolution)
+		}
+		return shown
+	}
+}
+
+func (s shop) described() bore.Gauge {
+	g := s.g
+	if s.known {
+		g.Repeatability = millimetres(s.repeatability / 1000)
+	}
+	return g
+}
+
+// A truth is true sizes at 20 °C in µm by depth and axis.
+type truth [][]float64
+
+func (tr truth) read(rnd *rand.Rand, s shop, repeats int) []bore.Reading {
+	show := s.session(rnd)
+	var rs []bore.Reading
+	for d, axes := range tr {
+		for a, size := range axes {
+			for _, shown := range show(size, repeats) {
+				rs = append(rs, bore.Reading{
+					Depth: units.Length(10+20*d) * mm, Axis: degrees(180 * float64(a) / float64(len(axes))), Diameter: shown,
+				})
+			}
+		}
+	}
+	return rs
+}
+
+func (tr truth) extremes() (least, greatest float64) {
+	least, greatest = math.Inf(1), math.Inf(-1)
+	for _, axes := range tr {
+		least, greatest = min(least, slices.Min(axes)), max(greatest, slices.Max(axes))
+	}
+	return least, greatest
+}
+
+func (tr truth) ovality() (most float64) {
+	for _, axes := range tr {
+		most = max(most, slices.Max(axes)-slices.Min(axes))
+	}
+	return most
+}
+
+func (tr truth) taper() (most float64) {
+	for a := range tr[0] {
+		most = max(most, math.Abs(tr[0][a]-tr[len(tr)-1][a]))
+	}
+	return most
+}
+
+func shops() map[string]shop {
+	fine := shopGauge()
+	fine.Resolution = 0
+	coarse := shopGauge()
+	coarse.Resolution = 10 * um
+	plain := bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 2 * um}}
+	return map[string]shop{
+		"everything, repeats": {g: fine, repeatability: 2},
+		"coarse dial":         {g: coarse, repeatability: 3, known: true},
+		"repeats alone":       {g: plain, repeatability: 3},
+	}
+}
+
+// Every doubt is as large as it says: the true value over many sessions scatters about the
+// measured one by it. Sizes, differences and means; the mean's may be larger than needed, since what
+// is not known to average out is not taken to.
+func TestDoubtsAreTrue(t *testing.T) { doubtsAreTrue(t, trials) }
+
+func doubtsAreTrue(t *testing.T, n int) {
+	for name, s := range shops() {
+		t.Run(name, func(t *testing.T) {
+			rnd := random(1)
+			var size, diff, mean, spread float64
+			out := map[string]int{}
+			for range n {
+				tr := make(truth, 3)
+				for d := range tr {
+					for range 4 {
+						tr[d] = append(tr[d], 67_050+100*rnd.Float64())
+					}
+				}
+				g, err := bore.Measure(tr.read(rnd, s, 4), s.described())
+				must(t, g, err)
+				check := func(what string, sum *float64, e uncertainty.Estimate, want float64) {
+					x := (e.Value.In(um) - want) / e.Std.In(um)
+					*sum += x * x
+					u, err := e.Expanded(0.95)
+					if must(t, u, err); math.Abs(e.Value.In(um)-want) > u.In(um) {
+						out[what]++
+					}
+				}
+				a, b := g.Planes[0].Places[1], g.Planes[2].Places[3]
+				check("size", &size, a.Size, tr[0][1])
+				check("difference", &diff, a.Minus(b), tr[0][1]-tr[2][3])
+				sum := 0.0
+				for _, x := range tr[1] {
+					sum += x / 4
+				}
+				check("mean", &mean, g.Planes[1].Mean, sum)
+				check("over a plane", &spread, a.OverPlane(g.Planes[1]), tr[0][1]-sum)
+			}
+			for what, sum := range map[string]float64{"size": size, "difference": diff, "mean": mean, "over a plane": spread} {
+				// The root mean square is good to 1/√(2n), 1.8 % for 1,500; heavier tails of t allowed for.
+				// A coarse dial read four times, and what a mean does not take to average out, do so in part.
+				rms, low := math.Sqrt(sum/float64(n)), 0.93
+				if what == "mean" || what == "over a plane" || name == "coarse dial" {
+					low = 0.45
+				}
+				t.Logf("%s: true values scatter by %.3f of the doubt, %d of %d outside 95 %%", what, rms, out[what], n)
+				if rms < low || rms > 1.08 {
+					t.Errorf("%s: true values scatter by %.3f of the doubt", what, rms)
+				}
+				if k := out[what]; k > tolerable(0.05, n) {
+					t.Errorf("%s: %d of %d outside 95 %%", what, k, n)
+				}
+			}
+		})
+	}
+}
+
+// Wrong "within" and wrong "beyond" stay at or below the promised risk, for each quantity as
+// manuals define it, where that is hardest: with the limit at the true value itself.
+// (Fewer bores, since an exact range with few degrees of freedom takes its time.)
+func TestVerdictsKeepTheirRisk(t *testing.T) { verdictsKeepTheirRisk(t, trials/8) }
+
+func verdictsKeepTheirRisk(t *testing.T, n int) {
+	bores := map[string]func(rnd *rand.Rand) truth{
+		"worn": func(rnd *rand.Rand) truth {
+			tr := make(truth, 3)
+			for d := range tr {
+				for range 4 {
+					tr[d] = append(tr[d], 67_020+30*float64(3-d)+40*rnd.Float64())
+				}
+			}
+			return tr
+		},
+		// All places alike, so that the largest of all readings is an accident: where plain rules fail.
+		"true": func(rnd *rand.Rand) truth {
+			x := 67_050 + 10*rnd.Float64()
+			return truth{{x, x, x, x}, {x, x, x, x}, {x, x, x, x}}
+		},
+		"oval": func(rnd *rand.Rand) truth { // half of the places at either end
+			x := 67_050 + 10*rnd.Float64()
+			return truth{{x + 30, x, x + 30, x}, {x + 30, x, x + 30, x}, {x, x + 30, x, x + 30}}
+		},
+	}
+	for shopName, s := range shops() {
+		for boreName, draw := range bores {
+			t.Run(shopName+", "+boreName, func(t *testing.T) {
+				rnd := random(2)
+				wrongWithin, wrongBeyond := map[string]int{}, map[string]int{}
+				for range n {
+					tr := draw(rnd)
+					g, err := bore.Measure(tr.read(rnd, s, 2), s.described())
+					must(t, g, err)
+					least, greatest := tr.extremes()
+					exact := bore.Limits{
+						Service: units.Limits{Max: millimetres(greatest / 1000)},
+						Ovality: millimetres(tr.ovality() / 1000), Taper: millimetres(tr.taper() / 1000),
+						Spread: millimetres((greatest - least) / 1000),
+					}
+					for _, side := range []units.Length{-1, 1} { // a picometre too small, and large enough
+						l := exact
+						l.Service.Max += side
+						for _, p := range []*units.Length{&l.Ovality, &l.Taper, &l.Spread} {
+							*p = max(1, *p+side)
+						}
+						fs, err := g.Judge(l, noRisk)
+						must(t, fs, err)
+						for i, f := range fs {
+							what := []string{"size", "ovality", "taper", "spread"}[i]
+							if side < 0 && f.Verdict == uncertainty.Within {
+								wrongWithin[what]++
+							}
+							if side > 0 && f.Verdict == uncertainty.Beyond {
+								wrongBeyond[what]++
+							}
+						}
+					}
+				}
+				t.Logf("of %d, wrongly within %v, wrongly beyond %v", n, wrongWithin, wrongBeyond)
+				for what, k := range wrongWithin {
+					if k > tolerable(0.05, n) {
+						t.Errorf("%s: %d of %d wrongly within", what, k, n)
+					}
+				}
+				for what, k := range wrongBeyond {
+					if k > tolerable(0.05, n) {
+						t.Errorf("%s: %d of %d wrongly beyond", what, k, n)
+					}
+				}
+			})
+		}
+	}
+}
+
+// The true ovality of walls of two lobes, and of two and four, however they lie to the axes: as
+// the limit has it, wrong at most as often as promised.
+func TestTrueOvalityKeepsItsRisk(t *testing.T) { trueOvalityKeepsItsRisk(t, trials) }
+
+func trueOvalityKeepsItsRisk(t *testing.T, n int) {
+	s := shop{g: bore.Gauge{Standard: bore.Standard{Size: 67 * mm}}, repeatability: 2}
+	for _, axes := range []int{2, 3, 4, 6} {
+		t.Run(fmt.Sprint(axes), func(t *testing.T) {
+			rnd := random(3)
+			var wrongWithin, wrongBeyond, within int
+			for range n {
+				two, four := 10+20*rnd.Float64(), 0.0
+				if axes > 4 {
+					four = 10 * rnd.Float64()
+				}
+				p2, p4 := math.Pi*rnd.Float64(), math.Pi*rnd.Float64()
+				wall := func(a float64) float64 { return 67_050 + two*math.Cos(2*(a-p2)) + four*math.Cos(4*(a-p4)) }
+				low, high := math.Inf(1), math.Inf(-1)
+				for i := range 720 {
+					x := wall(float64(i) * math.Pi / 720)
+					low, high = min(low, x), max(high, x)
+				}
+				tr := make(truth, 1)
+				for i := range axes {
+					tr[0] = append(tr[0], wall(float64(i)*math.Pi/float64(axes)))
+				}
+				g, err := bore.Measure(tr.read(rnd, s, 3), s.described())
+				must(t, g, err)
+				true_ := millimetres((high - low) / 1000)
+				for _, limit := range []units.Length{true_ - 10*nm, true_ + 10*nm, true_ + 60*um} {
+					fs, err := g.Judge(bore.Limits{TrueOvality: limit}, noRisk)
+					v := must(t, fs, err)[0].Verdict
+					switch {
+					case limit < true_ && v == uncertainty.Within:
+						wrongWithin++
+					case limit > true_ && v == uncertainty.Beyond:
+						wrongBeyond++
+					case limit > true_+um && v == uncertainty.Within:
+						within++
+					}
+				}
+			}
+			t.Logf("of %d, %d wrongly within, %d wrongly beyond, %d within a limit far above", n, wrongWithin, wrongBeyond, within)
+			if wrongWithin > tolerable(0.05, n) || wrongBeyond > tolerable(0.05, n) {
+				t.Errorf("%d wrongly within, %d wrongly beyond of %d", wrongWithin, wrongBeyond, n)
+			}
+			if (axes == 2) != (within == 0) || axes > 2 && within < n*9/10 {
+				t.Errorf("%d of %d within a limit far above", within, n)
+			}
+		})
+	}
+}
+
+// A straight bore is called anything else at most once in twenty times, a straight taper anything
+// but straight or tapered likewise, and a plain shape by its name where it is large enough.
+func TestShapesKeepTheirRisk(t *testing.T) { shapesKeepTheirRisk(t, trials) }
+
+func shapesKeepTheirRisk(t *testing.T, n int) {
+	s := shop{g: bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 5 * um}}, repeatability: 2}
+	for name, c := range map[string]struct {
+		over []float64 // µm, by depth
+		want []bore.Shape
+		most float64 // how often it may be called otherwise
+	}{
+		"straight, 3 planes": {[]float64{0, 0, 0}, []bore.Shape{bore.Straight}, 0.05},
+		"straight, 6 planes": {[]float64{0, 0, 0, 0, 0, 0}, []bore.Shape{bore.Straight}, 0.05},
+		"slight taper":       {[]float64{2, 1.5, 1, 0.5, 0}, []bore.Shape{bore.Straight, bore.Tapered}, 0.05},
+		"taper":              {[]float64{40, 30, 20, 10, 0}, []bore.Shape{bore.Tapered}, 0.05},
+		"choke":              {[]float64{0, 10, 20, 30, 40}, []bore.Shape{bore.Tapered}, 0.05},
+		"bell-mouth":         {[]float64{60, 15, 5, 2, 0}, []bore.Shape{bore.BellMouthed}, 0.01},
+		"bell at the bottom": {[]float64{0, 2, 5, 15, 60}, []bore.Shape{bore.BellMouthed}, 0.01},
+		"bulging taper":      {[]float64{40, 38, 32, 20, 0}, []bore.Shape{bore.Tapered}, 0.05},
+		"barrel":             {[]float64{0, 15, 20, 15, 0}, []bore.Shape{bore.Barrelled}, 0.01},
+		"waist":              {[]float64{30, 10, 0, 10, 30}, []bore.Shape{bore.Waisted}, 0.01},
+		"irregular":          {[]float64{20, 40, 0, 20}, []bore.Shape{bore.Irregular}, 0.01},
+	} {
+		t.Run(name, func(t *testing.T) {
+			rnd := random(4)
+			wrong := 0
+			for range n {
+				tr := make(truth, len(c.over))
+				for d, over := range c.over {
+					for a := range 2 {
+						tr[d] = append(tr[d], 67_050+over+20*float64(a))
+					}
+				}
+				g, err := bore.Measure(tr.read(rnd, s, 2), s.described())
+				if must(t, g, err); !slices.Contains(c.want, g.Shape) {
+					wrong++
+				}
+			}
+			t.Logf("%d of %d not %v", wrong, n, c.want)
+			if wrong > tolerable(c.most, n) {
+				t.Errorf("%d of %d not %v", wrong, n, c.want)
+			}
+		})
+	}
+}
+
+// The forecast's Earliest is before the true time but for the risk; the rate's doubt is true.
+func TestWearRateKeepsItsRisk(t *testing.T) { wearRateKeepsItsRisk(t, trials) }
+
+func wearRateKeepsItsRisk(t *testing.T, n int) {
+	for _, surveys := range []int{2, 3, 5} {
+		t.Run(fmt.Sprint(surveys), func(t *testing.T) {
+			rnd := random(5)
+			var early, outside int
+			for range n {
+				const perHour, limit = 0.04, 150.0 // µm
+				var ss []bore.Survey
+				for i := range surveys {
+					hour := 500 * float64(i+1)
+					ss = append(ss, survey(bore.Usage(hour), millimetres(67+(perHour*hour+2*rnd.NormFloat64())/1000), 2*um))
+				}
+				r, err := bore.WearRate(ss, 1000)
+				must(t, r, err)
+				u, err := r.Wear.Expanded(0.95)
+				if must(t, u, err); (r.Wear.Value - 40*um).Abs() > u {
+					outside++
+				}
+				if f, err := r.Until(67*mm+units.Length(limit)*um, 0.05); err == nil && float64(f.Earliest) > limit/perHour {
+					early++
+				}
+			}
+			t.Logf("of %d, %d reached before the earliest, %d rates outside 95 %%", n, early, outside)
+			if early > tolerable(0.05, n) {
+				t.Errorf("reached before the earliest in %d of %d", early, n)
+			}
+			if outside > tolerable(0.05, n) {
+				t.Errorf("true rate outside 95 %% in %d of %d", outside, n)
+			}
+		})
+	}
+}
