@@ -42,11 +42,14 @@ type Budget struct {
 // component, or that no quantities can have together, is ErrCorrelation.
 func (b Budget) Combined() (std, dof float64, err error) {
 	top, err := b.greatest()
-	if err != nil || top == 0 {
+	if err != nil {
 		return 0, 0, err
 	}
 	if len(b.Correlations) > 0 {
 		return b.combineGroups(top)
+	}
+	if top == 0 {
+		return 0, 0, nil
 	}
 	var s sum
 	for i := range b.Components {

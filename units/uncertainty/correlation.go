@@ -100,7 +100,7 @@ func semidefinite(m []float64, n int) bool {
 // combineGroups is Combined for a budget with correlations.
 func (b Budget) combineGroups(top float64) (std, dof float64, err error) {
 	pairs, err := b.pairs()
-	if err != nil {
+	if err != nil || top == 0 {
 		return 0, 0, err
 	}
 	n := len(b.Components)

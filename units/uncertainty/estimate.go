@@ -65,15 +65,16 @@ const textCoverage = 0.95
 // An exact estimate is its value alone.
 func (e Estimate) String() string { return e.Format(units.Millimetre) }
 
-// Format returns the text of [Estimate.String] in the unit, which is one of the constants of
-// package units; another length panics, as [units.Length.Format] does. The value of an exact
-// estimate is rounded to about a nanometre. An estimate that does not validate is "invalid
-// estimate".
+// Format returns the text of [Estimate.String] in the unit, as [units.Length.Format] names it; a
+// unit that is not above 0 is taken for a millimetre. The value of an exact estimate is rounded
+// to about a nanometre. An estimate that does not validate is "invalid estimate".
 func (e Estimate) Format(unit units.Length) string {
-	_ = e.Value.Format(unit, 0) // a unit of no name panics here
 	k, err := Coverage(textCoverage, e.DoF)
 	if err != nil || e.Validate() != nil {
 		return "invalid estimate"
+	}
+	if unit <= 0 {
+		unit = units.Millimetre
 	}
 	if e.Std == 0 {
 		return trimZeros(e.Value.Format(unit, max(0, placesOf(units.Nanometre, unit))))
@@ -85,8 +86,8 @@ func (e Estimate) Format(unit units.Length) string {
 		n--
 		text = formatTo(u, unit, n)
 	}
-	value := formatTo(e.Value, unit, n)
-	return value[:strings.LastIndexByte(value, ' ')] + " ± " + text
+	value, _, _ := strings.Cut(formatTo(e.Value, unit, n), " ")
+	return value + " ± " + text
 }
 
 // formatTo is units.Length.Format that also rounds to tens, hundreds … for places below zero.
@@ -110,7 +111,8 @@ func placesOf(l, unit units.Length) int {
 // digits counts the significant digits of a number with its unit.
 func digits(s string) int {
 	n := 0
-	for _, r := range s[:strings.LastIndexByte(s, ' ')] {
+	s, _, _ = strings.Cut(s, " ")
+	for _, r := range s {
 		if r >= '1' && r <= '9' || r == '0' && n > 0 {
 			n++
 		}

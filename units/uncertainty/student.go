@@ -85,12 +85,13 @@ func tSeries(x, dof float64) float64 {
 
 // tFraction returns 2F1(1, 1/2; ν/2+1; −ν/x²) by Gauss's continued fraction, all of whose
 // coefficients are positive here; density·(1/x + x/ν)·tFraction is the probability beyond x.
-// As ν grows it becomes Laplace's fraction for the normal tail. For x² of at least 4 or ν the
-// terms after the 90th do not show.
+// As ν grows it becomes Laplace's fraction for the normal tail. For x² of at least 4 or ν it is
+// started where the terms left out are below 1e-16, counted out with many digits: after two
+// coefficients for each k.
 func tFraction(x, dof float64) float64 {
 	c, w := dof/2+1, dof/float64(x*x)
 	f := 1.0
-	for k := 45.0; k >= 1; k-- {
+	for k := math.Ceil(min(5+6.5*math.Sqrt(dof)/x, 8+175/float64(x*x))); k >= 1; k-- {
 		// coefficients 2k+1 and 2k
 		f = 1 + float64((k+0.5)*(c+k-1)/((c+2*k-1)*(c+2*k))*w)/f
 		f = 1 + float64(k*(c+k-1.5)/((c+2*k-2)*(c+2*k-1))*w)/f
@@ -100,18 +101,22 @@ func tFraction(x, dof float64) float64 {
 
 // tUpper returns the x that Student's t exceeds with probability q, 0 < q ≤ 1/2.
 //
-// Newton's method on log tail against log x, started at the normal quantile, which lies below
-// the root: the function is concave, so that from the second step on the steps only shrink.
+// Newton's method on log tail against log x, which is concave, so that it cannot miss; the start
+// is the first term of the Cornish–Fisher expansion about the normal quantile. A step below 1e-8
+// leaves an error of its square.
 func tUpper(q, dof float64) float64 {
 	x := -mathext.NormalQuantile(q)
 	if !(x > 0) {
 		return 0
 	}
+	if !normal(dof) {
+		x += float64(x*(x*x+1)) / (4 * dof)
+	}
 	for range 50 {
 		p := tTail(x, dof)
 		step := p * math.Log(p/q) / float64(x*tDensity(x, dof))
 		x *= math.Exp(step)
-		if math.Abs(step) < 1e-15 {
+		if math.Abs(step) < 1e-8 {
 			break
 		}
 	}

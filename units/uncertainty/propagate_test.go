@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package uncertainty_test
+
+import (
+	"math"
+	"testing"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+	"gonum.org/v1/gonum/num/hyperdual"
+	"pgregory.net/rapid"
+)
+
+// Sensitivities against central differences of the same model, and a product against its rule:
+// the relative uncertainties of a power product add in squares (JCGM 100:2008 5.1.6).
+func TestPropagateProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		powers := rapid.SliceOfN(rapid.Float64Range(-3, 3), 3, 3).Draw(t, "powers")
+		inputs := make([]uncertainty.Input, 3)
+		want := 0.0
+		for i := range inputs {
+			inputs[i] = uncertainty.Input{Name: string(rune('a' + i)), Value: rapid.Float64Range(0.5, 20).Draw(t, "value"), Std: rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(1e-6, 1)).Draw(t, "std")}
+			want += math.Pow(powers[i]*inputs[i].Std/inputs[i].Value, 2)
+		}
+		model := func(x []hyperdual.Number) hyperdual.Number {
+			y := hyperdual.Number{Real: 1}
+			for i := range x {
+				y = hyperdual.Mul(y, hyperdual.PowReal(x[i], powers[i]))
+			}
+			return y
+		}
+		p, err := uncertainty.Propagate(model, inputs)
+		if err != nil {
+			t.Fatal(err)
+		}
+		std, _, err := p.Budget.Combined()
+		if err != nil {
+			t.Fatal(err)
+		}
+		same(t, "u/y", std/math.Abs(p.Value), math.Sqrt(want))
+		for i := range inputs {
+			h := 1e-5 * inputs[i].Value
+			at := func(d float64) float64 {
+				x := make([]hyperdual.Number, 3)
+				for k := range x {
+					x[k].Real = inputs[k].Value
+				}
+				x[i].Real += d
+				return model(x).Real
+			}
+			slope := (at(h) - at(-h)) / (2 * h)
+			if got := p.Budget.Components[i].Sensitivity; math.Abs(got-slope) > 1e-7*(math.Abs(slope)+math.Abs(p.Value)) {
+				t.Fatalf("sensitivity %v, difference %v", got, slope)
+			}
+		}
+	})
+}
+
+// The second-order formula holds to its order for normal inputs; where the model is a polynomial
+// whose moments are known in closed form it can be checked exactly.
+func TestSecondOrderClosedForms(t *testing.T) {
+	x := uncertainty.Input{Name: "x", Value: 3, Std: 0.25}
+	y := uncertainty.Input{Name: "y", Value: 2, Std: 0.5}
+	for _, c := range []struct {
+		name  string
+		model uncertainty.Model
+		want  float64 // variance
+	}{
+		// x²: Var = 4µ²u² + 2u⁴, which the formula gives exactly
+		{"square", func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Mul(x[0], x[0]) }, 4*9*0.0625 + 2*0.0625*0.0625},
+		// xy: Var = µx²uy² + µy²ux² + ux²uy², exactly
+		{"product", func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Mul(x[0], x[1]) }, 9*0.25 + 4*0.0625 + 0.0625*0.25},
+		// x³: Var = 9µ⁴u² + 36µ²u⁴ + 15u⁶, of which the formula holds the first two terms,
+		// half of the second through the third derivative
+		{"cube", func(x []hyperdual.Number) hyperdual.Number { return hyperdual.PowReal(x[0], 3) }, 9*81*0.0625 + 36*9*0.0625*0.0625},
+		// x²y: to fourth order 4µx²µy²ux² + µx⁴uy² + 2µy²ux⁴ + (4µx² + 2µx²)ux²uy²
+		{"mixed", func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Mul(hyperdual.Mul(x[0], x[0]), x[1]) },
+			4*9*4*0.0625 + 81*0.25 + 2*4*0.0625*0.0625 + 6*9*0.0625*0.25},
+	} {
+		std, terms, err := uncertainty.SecondOrder(c.model, []uncertainty.Input{x, y})
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.name, std*std, c.want, 1e-9*c.want)
+		if len(terms) == 0 {
+			t.Errorf("%s: no terms", c.name)
+		}
+	}
+	// sin x at 0: the third derivative takes away: u² − u⁴
+	std, terms, err := uncertainty.SecondOrder(func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Sin(x[0]) }, []uncertainty.Input{{Name: "x", Std: 0.1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "sine", std*std, 0.01-0.0001, 1e-8)
+	if len(terms) != 1 || terms[0].A != "x" || terms[0].B != "x" || terms[0].Variance > 0 {
+		t.Error(terms)
+	}
+	// so much that the expansion breaks down
+	if _, _, err := uncertainty.SecondOrder(func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Sin(x[0]) }, []uncertainty.Input{{Name: "x", Std: 1.5}}); err == nil {
+		t.Error("a negative variance")
+	}
+	// linear models have no second order
+	std, terms, err = uncertainty.SecondOrder(func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Add(x[0], hyperdual.Scale(2, x[1])) }, []uncertainty.Input{x, y})
+	if err != nil || len(terms) != 0 {
+		t.Error(terms, err)
+	}
+	near(t, "linear", std, math.Sqrt(0.0625+1), 1e-15)
+}
+
+func TestPropagationEstimate(t *testing.T) {
+	// a bore read at 35 °C: l/(1 + α·(θ − 20))
+	inputs := []uncertainty.Input{{Name: "l", Value: 87.535, Std: 0.002, DoF: 9}, {Name: "α", Value: 11.4e-6, Std: 0.5e-6}, {Name: "θ", Value: 35, Std: 0.5}}
+	p := must[uncertainty.Propagation](t)(uncertainty.Propagate(func(x []hyperdual.Number) hyperdual.Number {
+		growth := hyperdual.Mul(x[1], hyperdual.Sub(x[2], hyperdual.Number{Real: 20}))
+		return hyperdual.Mul(x[0], hyperdual.Inv(hyperdual.Add(hyperdual.Number{Real: 1}, growth)))
+	}, inputs))
+	e := must[uncertainty.Estimate](t)(p.Estimate(units.Millimetre))
+	near(t, "l20/mm (computed)", e.Value.In(units.Millimetre), 87.520034074173, 1e-9)
+	// computed by hand: 0.002, 87.5·15·0.5e-6 = 0.000656, 87.5·11.4e-6·0.5 = 0.000499
+	near(t, "u/mm", e.Std.In(units.Millimetre), math.Sqrt(0.002*0.002+0.000656*0.000656+0.000499*0.000499), 2e-6)
+}
