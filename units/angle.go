@@ -45,7 +45,8 @@ func (a Angle) MarshalText() ([]byte, error) { return a.AppendText(nil) }
 
 // UnmarshalText is [ParseAngle]. On error the receiver keeps its value.
 func (a *Angle) UnmarshalText(text []byte) error {
-	s, at, sum, whole := string(text), 0, Angle(0), true
+	const deg, min, sec = float64(Degree), float64(Minute), float64(Second)
+	s, at, sum, whole := string(text), 0, 0.0, true
 	for i, marks := range [...]string{"°", "'′", `"″`} {
 		n := strings.IndexAny(s[at:], marks)
 		if n < 0 {
@@ -61,13 +62,13 @@ func (a *Angle) UnmarshalText(text []byte) error {
 			break
 		}
 		whole = !strings.ContainsAny(number, ".eE")
-		sum += Angle(math.Abs(x) * [...]Angle{Degree, Minute, Second}[i].In(Radian))
+		sum += float64(math.Abs(x) * [...]float64{deg, min, sec}[i])
 		_, width := utf8.DecodeRuneInString(s[at+n:])
 		at += n + width
 	}
 	switch {
 	case at == 0: // the plain forms, and plain mistakes
-		return parse(a, "angle", s, `° rad deg ' " ′ ″`, Degree, Radian, Degree, Minute, Second, Minute, Second)
+		return parse((*float64)(a), "angle", s, `° rad deg ' " ′ ″`, deg, float64(Radian), deg, min, sec, min, sec)
 	case at < len(s):
 		return refuse("angle", s, at, ErrSyntax, `write degrees, minutes and seconds as 44°30'15.5", the last two below 60`)
 	case sum > mostSI:
@@ -75,7 +76,7 @@ func (a *Angle) UnmarshalText(text []byte) error {
 	case s[0] == '-':
 		sum = -sum
 	}
-	*a = sum
+	*a = Angle(sum)
 	return nil
 }
 

@@ -38,7 +38,8 @@ func (f Frequency) MarshalText() ([]byte, error) { return f.AppendText(nil) }
 
 // UnmarshalText is [ParseFrequency]. On error the receiver keeps its value.
 func (f *Frequency) UnmarshalText(text []byte) error {
-	return parse(f, "frequency", string(text), "rev/min Hz rpm", PerMinute, Hertz, PerMinute)
+	return parse((*float64)(f), "frequency", string(text), "rev/min Hz rpm",
+		float64(PerMinute), float64(Hertz), float64(PerMinute))
 }
 
 // Speed is a speed along a line or a surface, in metres a second.
@@ -72,8 +73,8 @@ func (v Speed) MarshalText() ([]byte, error) { return v.AppendText(nil) }
 
 // UnmarshalText is [ParseSpeed]. On error the receiver keeps its value.
 func (v *Speed) UnmarshalText(text []byte) error {
-	return parse(v, "speed", string(text), "m/min ft/min mm/s m/s",
-		MetrePerMinute, FootPerMinute, MillimetrePerSecond, MetrePerSecond)
+	return parse((*float64)(v), "speed", string(text), "m/min ft/min mm/s m/s",
+		float64(MetrePerMinute), float64(FootPerMinute), float64(MillimetrePerSecond), float64(MetrePerSecond))
 }
 
 // Volume is a volume, in cubic metres.
@@ -107,8 +108,8 @@ func (v Volume) MarshalText() ([]byte, error) { return v.AppendText(nil) }
 
 // UnmarshalText is [ParseVolume]. On error the receiver keeps its value.
 func (v *Volume) UnmarshalText(text []byte) error {
-	return parse(v, "volume", string(text), "cm³ in³ mm³ cm3 in3 mm3 cc",
-		CubicCentimetre, CubicInch, CubicMillimetre, CubicCentimetre, CubicInch, CubicMillimetre, CubicCentimetre)
+	const cm, in, mm = float64(CubicCentimetre), float64(CubicInch), float64(CubicMillimetre)
+	return parse((*float64)(v), "volume", string(text), "cm³ in³ mm³ cm3 in3 mm3 cc", cm, in, mm, cm, in, mm, cm)
 }
 
 // Pressure is a pressure or a stress, in pascals.
@@ -144,8 +145,8 @@ func (p Pressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }
 
 // UnmarshalText is [ParsePressure]. On error the receiver keeps its value.
 func (p *Pressure) UnmarshalText(text []byte) error {
-	return parse(p, "pressure", string(text), "MPa psi bar kPa GPa Pa",
-		Megapascal, PoundPerSquareInch, Bar, Kilopascal, Gigapascal, Pascal)
+	return parse((*float64)(p), "pressure", string(text), "MPa psi bar kPa GPa Pa",
+		float64(Megapascal), float64(PoundPerSquareInch), float64(Bar), float64(Kilopascal), float64(Gigapascal), float64(Pascal))
 }
 
 // Force is a force, in newtons.
@@ -177,7 +178,7 @@ func (f Force) MarshalText() ([]byte, error) { return f.AppendText(nil) }
 
 // UnmarshalText is [ParseForce]. On error the receiver keeps its value.
 func (f *Force) UnmarshalText(text []byte) error {
-	return parse(f, "force", string(text), "N lbf", Newton, PoundForce)
+	return parse((*float64)(f), "force", string(text), "N lbf", float64(Newton), float64(PoundForce))
 }
 
 func sizes(ls ...Length) error {

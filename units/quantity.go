@@ -205,20 +205,18 @@ func scanUnit(kind, s, names string) (x float64, unit int, err error) {
 }
 
 // parse sets *q to a number and one of the units, or leaves it alone.
-func parse[Q ~float64](q *Q, kind, s, names string, units ...Q) error {
+func parse(q *float64, kind, s, names string, units ...float64) error {
 	x, unit, err := scanUnit(kind, s, names)
-	if err != nil {
-		return err
+	if err == nil && unit >= 0 {
+		x *= units[unit]
 	}
-	v := 0.0
-	if unit >= 0 {
-		v = x * float64(units[unit])
+	if err == nil && math.Abs(x) > mostSI {
+		err = refuse(kind, s, len(s), ErrRange, "")
 	}
-	if math.Abs(v) > mostSI {
-		return refuse(kind, s, len(s), ErrRange, "")
+	if err == nil {
+		*q = x
 	}
-	*q = Q(v)
-	return nil
+	return err
 }
 
 // given sets *q to what parse reads, to the zero Q where text is empty, or leaves it alone.

@@ -135,8 +135,8 @@ func (d TemperatureChange) MarshalText() ([]byte, error) { return d.AppendText(n
 
 // UnmarshalText is [ParseTemperatureChange]. On error the receiver keeps its value.
 func (d *TemperatureChange) UnmarshalText(text []byte) error {
-	return parse(d, "temperature change", string(text), "K °F °C C F",
-		Kelvin, DegreeFahrenheit, Kelvin, Kelvin, DegreeFahrenheit)
+	return parse((*float64)(d), "temperature change", string(text), "K °F °C C F",
+		float64(Kelvin), float64(DegreeFahrenheit), float64(Kelvin), float64(Kelvin), float64(DegreeFahrenheit))
 }
 
 // Expansion is a mean coefficient of linear thermal expansion, in 1/K.
@@ -173,6 +173,6 @@ func (e Expansion) MarshalText() ([]byte, error) { return e.AppendText(nil) }
 
 // UnmarshalText is [ParseExpansion]. On error the receiver keeps its value.
 func (e *Expansion) UnmarshalText(text []byte) error {
-	return parse(e, "expansion", string(text), "/K /°F /°C 1/K 1/°F 1/°C",
-		PerKelvin, PerFahrenheit, PerKelvin, PerKelvin, PerFahrenheit, PerKelvin)
+	return parse((*float64)(e), "expansion", string(text), "/K /°F /°C 1/K 1/°F 1/°C",
+		float64(PerKelvin), float64(PerFahrenheit), float64(PerKelvin), float64(PerKelvin), float64(PerFahrenheit), float64(PerKelvin))
 }
