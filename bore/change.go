@@ -11,9 +11,9 @@ import (
 
 // A PlaceChange is what was taken off at one place.
 type PlaceChange struct {
-	Depth units.Length         `json:"depth,omitzero"`
-	Axis  units.Angle          `json:"axis,omitzero"`
-	Stock uncertainty.Estimate `json:"stock"` // on the diameter
+	Depth units.Length         `json:"depth,omitzero"` // from the deck
+	Axis  units.Angle          `json:"axis,omitzero"`  // 0 up to 180°
+	Stock uncertainty.Estimate `json:"stock"`          // on the diameter
 }
 
 // A Change is what an operation did to a bore. Stock is on the diameter. Form gained is positive

@@ -54,7 +54,7 @@ type Wear struct {
 	// ring reaches. The doubt of the gauge's setting, which it shares with the largest size,
 	// then counts once.
 	UnwornAt units.Length `json:"unworn_at,omitzero"`
-	// Share is the share of the wear that is on the more worn side: of what the diameter along
+	// Share is the share, a number without unit, of the wear that is on the more worn side: of what the diameter along
 	// any axis has gained, at most so much lies at one end, and along the most worn one just so
 	// much. It goes from 0.5 (both alike) to 1 (all of it). Zero is not known, as it is from
 	// diameters alone.
@@ -64,8 +64,8 @@ type Wear struct {
 
 // An Interval is a size known only to lie between two estimates, or at one where they agree.
 type Interval struct {
-	Least    uncertainty.Estimate `json:"least"`
-	Greatest uncertainty.Estimate `json:"greatest"`
+	Least    uncertainty.Estimate `json:"least"`    // what is needed at best
+	Greatest uncertainty.Estimate `json:"greatest"` // what is enough at worst
 }
 
 // A CleanUp is the diameter of the smallest true cylinder that leaves no worn wall.

@@ -39,6 +39,7 @@ type CellError struct {
 	Err    error
 }
 
+// Error says what is wrong, with its line and column.
 func (e *CellError) Error() string {
 	if e.Column == "" {
 		return fmt.Sprintf("bore: line %d: %v", e.Line, e.Err)
@@ -46,6 +47,7 @@ func (e *CellError) Error() string {
 	return fmt.Sprintf("bore: line %d: %s: %v", e.Line, e.Column, e.Err)
 }
 
+// Unwrap returns Err.
 func (e *CellError) Unwrap() error { return e.Err }
 
 // Read reads a table of readings, separated by commas (RFC 4180), whose first row names the

@@ -301,3 +301,127 @@ func ExampleWearRate() {
 	// 0.15 mm expected at 4833 hours, earliest 4582 <nil>
 	// true
 }
+
+// Every allowance is radial and counts twice on the diameter.
+func ExampleAllowances() {
+	c, err := bore.CleanUpRadial([]bore.Point{
+		{Angle: 0, Radius: 33 * units.Millimetre}, {Angle: 90 * units.Degree, Radius: 33 * units.Millimetre},
+		{Angle: 180 * units.Degree, Radius: 33 * units.Millimetre}, {Angle: 270 * units.Degree, Radius: 33 * units.Millimetre},
+	}, 0, bore.Allowances{Locating: 10 * units.Micrometre, OutOfSquare: 18 * units.Micrometre, Pit: 30 * units.Micrometre})
+	fmt.Println(c.Extra, "makes it", c.Original.Least, err)
+	// Output: 0.116 mm makes it 66.116 mm <nil>
+}
+
+// The way a dial runs has a text, and none is assumed.
+func ExampleDial() {
+	var d bore.Dial
+	err := d.UnmarshalText([]byte("plus is smaller"))
+	fmt.Println(bore.Dial(0), "-", d, err)
+	// Output: not given - plus is smaller <nil>
+}
+
+// A three-point gauge gives size and is blind to ovality.
+func ExampleKind() {
+	g, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Kind: bore.ThreePoint})
+	fmt.Println(g.Kind, g.HasOvality, g.Unseen[0], err)
+	// Output: three-point false ovality: one axis, or a three-point gauge, cannot show it <nil>
+}
+
+// The same ring, bought with a certificate of ±2 µm (k = 2) or measured with a micrometer.
+func ExampleStandard() {
+	for _, std := range []units.Length{units.Micrometre, 5 * units.Micrometre} {
+		g, err := bore.Measure([]bore.Reading{{Diameter: units.MustParseLength("67.05 mm")}},
+			bore.Gauge{Standard: bore.Standard{Size: 67 * units.Millimetre, Std: std}})
+		fmt.Println(g.Largest.Size, err)
+	}
+	// Output:
+	// 67.0500 ± 0.0020 mm <nil>
+	// 67.0500 ± 0.0098 mm <nil>
+}
+
+// An ellipse carries its doubt like any size.
+func ExampleEllipse() {
+	w := wall(func(d float64) float64 { return 33.5 })
+	rs := w.read(10*units.Millimetre, 0, 45, 90, 135)
+	rs[0].Diameter += 40 * units.Micrometre
+	rs[2].Diameter -= 40 * units.Micrometre
+	g, err := bore.Measure(rs, bore.Gauge{Repeatability: 2 * units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+	}
+	e, err := g.Planes[0].Ellipse()
+	fmt.Println(e.Major, e.Minor, bore.FormatAxis(e.Axis), err)
+	// Output: 67.0400 ± 0.0034 mm 66.9600 ± 0.0034 mm thrust <nil>
+}
+
+// A size known only between two ends: the axis may be anywhere, the side of the wear is not known.
+func ExampleInterval() {
+	i := bore.Interval{
+		Least:    uncertainty.Estimate{Value: units.MustParseLength("67.19 mm")},
+		Greatest: uncertainty.Estimate{Value: units.MustParseLength("67.34 mm")},
+	}
+	fmt.Println("the next size up must be at least", i.Greatest, "to be sure, and", i.Least, "to have a chance")
+	// Output: the next size up must be at least 67.34 mm to be sure, and 67.19 mm to have a chance
+}
+
+// The unworn size from a plane below ring travel: the doubt of the ring counts once.
+func ExampleWear() {
+	g, err := bore.Measure([]bore.Reading{
+		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")},
+		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("67.00 mm")},
+	}, bore.Gauge{Standard: bore.Standard{Size: 67 * units.Millimetre, Std: 3 * units.Micrometre}, Repeatability: units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+	}
+	here, err := g.CleanUp(bore.Wear{UnwornAt: 95 * units.Millimetre})
+	fmt.Println(here.Original.Greatest, err)
+	elsewhere, err := g.CleanUp(bore.Wear{Unworn: g.Smallest.Size}) // as if from another gauge
+	fmt.Println(elsewhere.Original.Greatest, err)
+	// Output:
+	// 67.3000 ± 0.0073 mm <nil>
+	// 67.300 ± 0.014 mm <nil>
+}
+
+// Points of a wall by a rotary table.
+func ExamplePoint() {
+	p := bore.Point{Depth: 10 * units.Millimetre, Angle: 90 * units.Degree, Radius: units.MustParseLength("33.512 mm")}
+	_, err := bore.CleanUpRadial([]bore.Point{p}, 0, bore.Allowances{})
+	fmt.Println(errors.Is(err, bore.ErrReading)) // one point does not close a wall
+	// Output: true
+}
+
+// Stock is on the diameter: half of it came off each side.
+func ExamplePlaceChange() {
+	c := bore.PlaceChange{Depth: 10 * units.Millimetre, Stock: uncertainty.Estimate{Value: 30 * units.Micrometre, Std: units.Micrometre}}
+	fmt.Println(bore.FormatAxis(c.Axis), "at", c.Depth, "lost", c.Stock)
+	// Output: thrust at 10 mm lost 0.0300 ± 0.0020 mm
+}
+
+// A log may count kilometres; all surveys of one rate keep to it.
+func ExampleUsage() {
+	survey := func(km bore.Usage, size string) bore.Survey {
+		return bore.Survey{At: km, Size: uncertainty.Estimate{Value: units.MustParseLength(size), Std: 2 * units.Micrometre}}
+	}
+	r, err := bore.WearRate([]bore.Survey{survey(20_000, "67.012 mm"), survey(60_000, "67.030 mm"), survey(90_000, "67.047 mm")}, 10_000)
+	fmt.Println("in 10,000 km", r.Wear, err)
+	// Output: in 10,000 km 0.00497 ± 0.00079 mm <nil>
+}
+
+// A survey is a size and what the log showed.
+func ExampleSurvey() {
+	s := bore.Survey{At: 1200, Size: uncertainty.Estimate{Value: units.MustParseLength("67.034 mm"), Std: 2 * units.Micrometre}}
+	_, err := bore.WearRate([]bore.Survey{s}, 1000)
+	fmt.Println(s.Size, errors.Is(err, bore.ErrSurveys)) // one alone has no rate
+	// Output: 67.0340 ± 0.0039 mm true
+}
+
+// When a limit is expected to be reached, and before when it is not to be trusted.
+func ExampleForecast() {
+	r := bore.Rate{
+		Per: 1000, Wear: uncertainty.Estimate{Value: 40 * units.Micrometre, Std: 5 * units.Micrometre},
+		Middle: 1000, Size: uncertainty.Estimate{Value: units.MustParseLength("67.04 mm"), Std: 2 * units.Micrometre}, Last: 1500,
+	}
+	f, err := r.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Printf("expected at %.0f hours, survey again by %.0f %v\n", f.Expected, f.Earliest, err)
+	// Output: expected at 3750 hours, survey again by 3275 <nil>
+}

@@ -15,6 +15,8 @@ import (
 // of a plane, together with a [FourLobe] where five axes or more carry one. It is exact for a wall
 // of just these lobes. The zero TwoLobe is none: fewer than three axes, or axes too close together.
 type TwoLobe struct {
+	// Mean is the size that the lobes are laid on. From axes spaced unevenly it is nearer to the
+	// bore's mean size than the mean of the places is.
 	Mean uncertainty.Estimate `json:"mean,omitzero"`
 	// Amplitude is of the diameter: half of greatest minus least. Scatter adds to it, as to all
 	// that cannot be negative: on a round bore read along n even axes it comes out near
@@ -85,8 +87,8 @@ func (p *Plane) departure() units.Length {
 
 // An Ellipse is the form of a plane taken as an ellipse, with the two axes as diameters.
 type Ellipse struct {
-	Major uncertainty.Estimate `json:"major"`
-	Minor uncertainty.Estimate `json:"minor"`
+	Major uncertainty.Estimate `json:"major"`         // the greatest width
+	Minor uncertainty.Estimate `json:"minor"`         // the least
 	Axis  units.Angle          `json:"axis,omitzero"` // of Major, 0 up to 180°; 0 where both are equal
 }
 

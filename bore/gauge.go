@@ -73,8 +73,8 @@ type Standard struct {
 // A Gauge is the instrument and the way it was used. The zero Gauge is an ideal two-point one
 // with everything at 20 °C. Half-widths are greatest departures, anywhere within them alike.
 type Gauge struct {
-	Kind       Kind         `json:"kind,omitzero"`
-	Dial       Dial         `json:"dial,omitzero"`
+	Kind       Kind         `json:"kind,omitzero"`       // how it touches the wall
+	Dial       Dial         `json:"dial,omitzero"`       // which way it runs; wanted where deviations are read
 	Resolution units.Length `json:"resolution,omitzero"` // smallest step that is read
 	// Repeatability is the standard deviation of one reading as known from earlier trials, taken
 	// as known without doubt. Where it is zero, or the repeats among the readings scatter more

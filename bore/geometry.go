@@ -12,8 +12,8 @@ import (
 
 // A Place is where a diameter was read, and the size there at 20 °C.
 type Place struct {
-	Depth units.Length `json:"depth,omitzero"`
-	Axis  units.Angle  `json:"axis,omitzero"` // 0 up to 180°, from the thrust axis
+	Depth units.Length `json:"depth,omitzero"` // from the deck
+	Axis  units.Angle  `json:"axis,omitzero"`  // 0 up to 180°, from the thrust axis
 	// Size is the mean of the repeats at 20 °C with its whole doubt.
 	Size uncertainty.Estimate `json:"size,omitzero"`
 	// Own is the same size with only the doubt that this place does not share with the others:
@@ -40,7 +40,7 @@ func (p Place) OverPlane(q Plane) uncertainty.Estimate { return difference(p.Own
 
 // A Plane is all that was read at one depth.
 type Plane struct {
-	Depth  units.Length `json:"depth,omitzero"`
+	Depth  units.Length `json:"depth,omitzero"`  // from the deck
 	Places []Place      `json:"places,omitzero"` // by axis
 	// Mean is that of the places: the bore's mean size only as far as the axes represent it. Of
 	// its doubt, repeatability alone averages out over the places.
@@ -74,8 +74,8 @@ func (p Plane) own() uncertainty.Estimate {
 
 // A Taper is the difference of the sizes at two depths along one axis.
 type Taper struct {
-	Axis units.Angle          `json:"axis,omitzero"`
-	From units.Length         `json:"from"` // the two depths, From the smaller
+	Axis units.Angle          `json:"axis,omitzero"` // 0 up to 180°
+	From units.Length         `json:"from"`          // the two depths, From the smaller
 	To   units.Length         `json:"to"`
 	Size uncertainty.Estimate `json:"size,omitzero"` // at From minus at To: positive is larger at the deck
 }
@@ -114,7 +114,7 @@ func (t Taper) String() string {
 
 // A Geometry is what the readings of one bore say, at 20 °C, and what they cannot say.
 type Geometry struct {
-	Kind   Kind    `json:"kind,omitzero"`
+	Kind   Kind    `json:"kind,omitzero"`   // of the gauge
 	Planes []Plane `json:"planes,omitzero"` // by depth
 	// Bridges are the planes at depths that ports cut: their sizes count, but their form is that
 	// of the bridges between the ports and takes no part in ovality, taper, shape or mean.

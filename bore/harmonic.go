@@ -10,7 +10,7 @@ import "borewright.example/units"
 // The amplitude is radial. An ovality (greatest minus least diameter) of 0.03 mm is order 2
 // with a radial amplitude of a quarter of it, 0.0075 mm.
 type Harmonic struct {
-	Order     int          `json:"order"`
-	Amplitude units.Length `json:"amplitude"`
-	Phase     units.Angle  `json:"phase,omitzero"`
+	Order     int          `json:"order"`          // lobes once round
+	Amplitude units.Length `json:"amplitude"`      // radial, at least 0
+	Phase     units.Angle  `json:"phase,omitzero"` // of a crest, from the thrust axis
 }

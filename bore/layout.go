@@ -12,15 +12,16 @@ import (
 // A Port is an opening in the wall, as two-strokes have: a band of depths and of directions in
 // which nothing can be measured. Its edges belong to it.
 type Port struct {
-	Name string       `json:"name,omitzero"`
-	From units.Length `json:"from"` // depth of its upper edge
-	To   units.Length `json:"to"`   // and of its lower one
+	Name string       `json:"name,omitzero"` // what an error calls it
+	From units.Length `json:"from"`          // depth of its upper edge
+	To   units.Length `json:"to"`            // and of its lower one
 	// At is the direction of its middle, from one end of the thrust axis, once round; which end
 	// is the user's choice, as long as readings keep to it.
 	At    units.Angle `json:"at,omitzero"`
 	Width units.Angle `json:"width"` // what it takes of the circumference, above 0 up to 360°
 }
 
+// String returns the port with its name and place.
 func (p Port) String() string {
 	return fmt.Sprintf("port %q (%v to %v, %v wide at %v)", p.Name, p.From, p.To, p.Width, p.At)
 }

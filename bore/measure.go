@@ -15,7 +15,7 @@ import (
 )
 
 // Measure turns the readings of one bore of which nothing else is known into its geometry at
-// 20 °C, as [Layout.Measure] does.
+// 20 °C, as [Layout.Measure] does, with its errors but for ErrLayout and ErrPort.
 func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Measure(readings, g) }
 
 // Measure turns the readings of one bore into its geometry at 20 °C. The order of the readings

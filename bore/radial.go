@@ -15,7 +15,7 @@ import (
 // A Point is a point of the wall, as a rotary table or a measuring machine gives it. Its depth
 // does not matter to a clean-up, which is one cylinder for all.
 type Point struct {
-	Depth  units.Length `json:"depth,omitzero"`
+	Depth  units.Length `json:"depth,omitzero"` // from the deck
 	Angle  units.Angle  `json:"angle,omitzero"` // once round, from one end of the thrust axis
 	Radius units.Length `json:"radius"`         // at 20 °C, from the original centre: the register, or the unworn bottom
 }

@@ -4,6 +4,7 @@ package bore
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -18,8 +19,8 @@ type Usage float64
 
 // A Survey is the size of a bore at a time: its largest, say, or that at one place.
 type Survey struct {
-	At   Usage                `json:"at"`
-	Size uncertainty.Estimate `json:"size"`
+	At   Usage                `json:"at"`   // what the log showed
+	Size uncertainty.Estimate `json:"size"` // at 20 °C
 }
 
 // A Rate is a bore's growth by wear, a straight line through dated surveys.
@@ -170,11 +171,14 @@ func (w Rate) Until(limit units.Length, r float64) (Forecast, error) {
 	if !(w.Per > 0 && w.Per <= mostUsage) {
 		return Forecast{}, fmt.Errorf("bore: time to %v: rate over %v: %w", limit, float64(w.Per), ErrSurveys)
 	}
+	if err := errors.Join(w.Wear.Validate(), w.Size.Validate(), uncertainty.Estimate{Value: limit}.Validate()); err != nil {
+		return Forecast{}, fmt.Errorf("bore: time to %v: %w: %w", limit, err, ErrSurveys)
+	}
 	k := 0.0
 	if r < 0.5 {
 		var err error
 		if k, err = uncertainty.Coverage(1-2*r, fewer(w.Wear.DoF, w.Size.DoF)); err != nil {
-			return Forecast{}, fmt.Errorf("bore: time to %v: %w: %w", limit, err, ErrSurveys)
+			return Forecast{}, fmt.Errorf("bore: time to %v at a risk of %v: %w: %w", limit, r, err, ErrSurveys)
 		}
 	}
 	const um = units.Micrometre

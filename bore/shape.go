@@ -55,52 +55,47 @@ type level struct {
 	dof      float64
 }
 
-// level returns the mean of plane i along those of its axes that planes from first up to last
-// all have, and whether there is one.
-func (p profiler) level(i, first, last int) (level, bool, error) {
+// level returns the mean of plane i along axes that it has.
+func (p profiler) level(i int, axes []units.Angle) (level, error) {
 	places, doubts := p.planes[i].Places, p.doubts[i]
-	for j, q := range places {
-		if p.shared(q.Axis, first, last) {
-			continue
-		}
-		places, doubts = slices.Clone(places[:j]), slices.Clone(doubts[:j])
-		for k, q := range p.planes[i].Places[j:] {
-			if p.shared(q.Axis, first, last) {
-				places, doubts = append(places, q), append(doubts, p.doubts[i][j+k])
+	if len(places) > len(axes) {
+		places, doubts = make([]Place, 0, len(axes)), make([]doubt, 0, len(axes))
+		for j, q := range p.planes[i].Places {
+			if _, ok := slices.BinarySearch(axes, q.Axis); ok {
+				places, doubts = append(places, q), append(doubts, p.doubts[i][j])
 			}
 		}
-		break
-	}
-	if len(places) == 0 {
-		return level{}, false, nil
 	}
 	size, d, err := meanOf(places, doubts, p.scratch)
 	if err != nil {
-		return level{}, false, err
+		return level{}, err
 	}
 	d.shared = 0
 	e, err := d.estimate(size)
-	return level{size, d.fixed + d.random, e.DoF}, true, err
+	return level{size, d.fixed + d.random, e.DoF}, err
 }
 
-// shared reports whether planes from first up to last were all read along the axis.
-func (p profiler) shared(axis units.Angle, first, last int) bool {
-	for _, o := range p.planes[first:last] {
-		if _, ok := along(o.Places, axis); !ok {
-			return false
-		}
-	}
-	return true
-}
-
-// profile returns the levels of planes from first up to last, none where they share no axis, and
-// the fewest degrees of freedom.
+// profile returns the levels of planes from first up to last along the axes that all of them
+// have, none where there is no such axis, and the fewest degrees of freedom.
 func (p profiler) profile(first, last int) ([]level, float64, error) {
+	axes := make([]units.Angle, 0, len(p.planes[first].Places))
+	for _, q := range p.planes[first].Places {
+		axes = append(axes, q.Axis)
+	}
+	for _, o := range p.planes[first+1 : last] {
+		axes = slices.DeleteFunc(axes, func(a units.Angle) bool {
+			_, ok := along(o.Places, a)
+			return !ok
+		})
+	}
+	if len(axes) == 0 {
+		return nil, 0, nil
+	}
 	levels := make([]level, 0, last-first)
 	var dof float64
 	for i := first; i < last; i++ {
-		l, ok, err := p.level(i, first, last)
-		if err != nil || !ok {
+		l, err := p.level(i, axes)
+		if err != nil {
 			return nil, 0, err
 		}
 		levels = append(levels, l)

@@ -16,8 +16,8 @@ import (
 // A temperature that nobody measured is a wide one, "10 to 30 °C", not a guess: it then takes
 // its place in the doubt of every size.
 type Temperature struct {
-	Value  units.Temperature
-	Within units.TemperatureChange
+	Value  units.Temperature       // zero: 20 °C
+	Within units.TemperatureChange // half-width, at least 0
 }
 
 // ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F"; one unit serves
