@@ -12,8 +12,8 @@ import (
 // A Component is one source of doubt in a [Budget]: an input of the measurement. Its
 // contribution, |Sensitivity|·Std, is a number of the unit of the result.
 type Component struct {
-	Name        string  `json:"name"`
-	Std         float64 `json:"std"`           // standard uncertainty of the input, at least 0
+	Name        string  `json:"name"`          // for people, and for correlations to refer to
+	Std         float64 `json:"std"`           // standard uncertainty of the input, in its unit, at least 0
 	Sensitivity float64 `json:"sensitivity"`   // how far the result moves per unit of the input; 0 is 0
 	DoF         float64 `json:"dof,omitzero"`  // degrees of freedom of Std; 0 = infinitely many
 	Unit        string  `json:"unit,omitzero"` // of Std, for the table alone
@@ -22,8 +22,8 @@ type Component struct {
 // A Budget is what the uncertainty of a result is made of (JCGM 100:2008 clause 5 and 8).
 // Components that no correlation names are independent.
 type Budget struct {
-	Components   []Component   `json:"components"`
-	Correlations []Correlation `json:"correlations,omitzero"`
+	Components   []Component   `json:"components"`            // at least one
+	Correlations []Correlation `json:"correlations,omitzero"` // of pairs of them; none = all independent
 }
 
 // Combined returns the combined standard uncertainty, a number of the unit of the result, and
@@ -137,9 +137,9 @@ func estimate(value units.Length, std, dof float64, unit units.Length) (Estimate
 // A Row is a component's part in a budget.
 type Row struct {
 	Component
-	Contribution float64 `json:"contribution"` // |Sensitivity|·Std
-	Share        float64 `json:"share"`        // of the combined variance; all shares add up to 1
-	Halved       float64 `json:"halved"`       // the combined uncertainty, were this Std half as large
+	Contribution float64 `json:"contribution"` // |Sensitivity|·Std, in the unit of the result
+	Share        float64 `json:"share"`        // fraction of the combined variance; all shares add up to 1
+	Halved       float64 `json:"halved"`       // combined, in the unit of the result, were this Std half as large
 }
 
 // Rows returns the budget as data, a row for each component, in their order. A correlated
@@ -175,7 +175,8 @@ func (b Budget) Rows() ([]Row, error) {
 }
 
 // Dominant returns the row whose halving would bring the combined uncertainty down the most,
-// of equals the first: where work on the measurement pays.
+// of equals the first: where work on the measurement pays. Errors are those of
+// [Budget.Combined].
 func (b Budget) Dominant() (Row, error) {
 	rows, err := b.Rows()
 	if err != nil {

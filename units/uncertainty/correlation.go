@@ -13,9 +13,9 @@ import (
 // Where two inputs share a cause, such as one setting ring behind two readings, it is often
 // clearer to make that cause a component of its own (JCGM 100 F.1.2.4).
 type Correlation struct {
-	A string  `json:"a"`
-	B string  `json:"b"`
-	R float64 `json:"r"`
+	A string  `json:"a"` // name of one component
+	B string  `json:"b"` // name of the other
+	R float64 `json:"r"` // correlation coefficient, −1 to 1
 }
 
 // A pair is a correlation by the places of its components.

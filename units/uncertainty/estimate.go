@@ -13,12 +13,12 @@ import (
 // An Estimate is a measured length with its standard uncertainty (JCGM 100). Std 0 means exact.
 // DoF is the degrees of freedom of Std; 0 means that Std is known without doubt.
 type Estimate struct {
-	Value units.Length `json:"value"`
-	Std   units.Length `json:"std,omitzero"`
-	DoF   float64      `json:"dof,omitzero"`
+	Value units.Length `json:"value"`        // the best estimate of the true value
+	Std   units.Length `json:"std,omitzero"` // standard uncertainty, at least 0; 0 = exact
+	DoF   float64      `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 }
 
-// Validate reports a Std below zero (ErrStd), a Value or Std beyond ±[units.MaxLength]
+// Validate reports a Std below zero (ErrStd), a Value or Std beyond ±units.MaxLength
 // (units.ErrRange) and degrees of freedom other than 0 or at least 1 (ErrDoF).
 func (e Estimate) Validate() error {
 	switch {
@@ -45,7 +45,7 @@ func checkDoF(dof float64) error {
 
 // Expanded returns the expanded uncertainty U = k·Std for a coverage probability p, 0 < p < 1,
 // with k of [Coverage] (JCGM 100:2008 6.2 and G.3). Errors are those of [Estimate.Validate] and
-// [Coverage], and units.ErrRange for a U beyond [units.MaxLength].
+// [Coverage], and units.ErrRange for a U beyond units.MaxLength.
 func (e Estimate) Expanded(p float64) (units.Length, error) {
 	if err := e.Validate(); err != nil {
 		return 0, err

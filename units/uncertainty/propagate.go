@@ -19,17 +19,17 @@ type Model func(x []hyperdual.Number) hyperdual.Number
 
 // An Input is a quantity that a [Model] works on.
 type Input struct {
-	Name  string  `json:"name"`
-	Value float64 `json:"value"`
-	Std   float64 `json:"std,omitzero"`  // standard uncertainty of Value, 0 = exact
+	Name  string  `json:"name"`          // for people, and for correlations to refer to
+	Value float64 `json:"value"`         // best estimate, in the unit that the model works in
+	Std   float64 `json:"std,omitzero"`  // standard uncertainty of Value, in the same unit; 0 = exact
 	DoF   float64 `json:"dof,omitzero"`  // degrees of freedom of Std; 0 = infinitely many
 	Unit  string  `json:"unit,omitzero"` // of Value and Std, for the table alone
 }
 
 // A Propagation is a model's result and the budget of its first-order uncertainty.
 type Propagation struct {
-	Value  float64
-	Budget Budget
+	Value  float64 `json:"value"`  // in the unit of the result
+	Budget Budget  `json:"budget"` // its components are the inputs, in their order
 }
 
 // Propagate returns the model's value at the inputs and the budget that the law of propagation
@@ -56,7 +56,8 @@ func Propagate(m Model, inputs []Input, correlations ...Correlation) (Propagatio
 	return p, nil
 }
 
-// Estimate returns the result as a length, the model's value being a number of the unit.
+// Estimate returns the result as a length, the model's value being a number of the unit. Errors
+// are those of [Budget.Estimate].
 func (p Propagation) Estimate(unit units.Length) (Estimate, error) {
 	value, err := units.Of(p.Value, unit)
 	if err != nil {
@@ -85,9 +86,9 @@ func (m Model) at(inputs []Input, i, j int) (hyperdual.Number, error) {
 
 // A Term is a second-order part of a variance, from one input (A and B the same) or two.
 type Term struct {
-	A        string  `json:"a"`
-	B        string  `json:"b"`
-	Variance float64 `json:"variance"` // of the result; third derivatives can make it negative
+	A        string  `json:"a"`        // name of an input
+	B        string  `json:"b"`        // name of the same or another one
+	Variance float64 `json:"variance"` // in the unit of the result squared; third derivatives can make it negative
 }
 
 // SecondOrder returns the combined standard uncertainty of a model with the terms of the next

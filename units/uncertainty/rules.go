@@ -16,7 +16,7 @@ import (
 // The finding's Risk is what the rule amounts to: 0.023 each way for one limit and k = 2. In a
 // window narrower than 2U nothing is ever Within, and Reject grows.
 //
-// A k that is negative or not finite is ErrProbability; the rest is as for [Judge].
+// k counts standard uncertainties. One that is negative or not finite is ErrProbability; the rest is as for [Judge].
 func JudgeExpanded(e Estimate, w units.Limits, k float64) (Finding, error) {
 	if !(k >= 0) || math.IsInf(k, 0) {
 		return Finding{}, fmt.Errorf("uncertainty: coverage factor %v: %w (finite, at least 0)", k, ErrProbability)

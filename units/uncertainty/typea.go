@@ -12,8 +12,8 @@ import (
 // A Spread is a standard deviation or standard uncertainty with its degrees of freedom, as
 // repeats give it: of type A in the words of JCGM 100:2008 4.2. Std is a number of any one unit.
 type Spread struct {
-	Std float64 `json:"std"`
-	DoF float64 `json:"dof,omitzero"` // 0 = infinitely many
+	Std float64 `json:"std"`          // in the unit of the readings
+	DoF float64 `json:"dof,omitzero"` // degrees of freedom; 0 = infinitely many
 }
 
 // OfMean returns the spread of the mean of n readings each of which has spread s: Std/√n, with
@@ -25,9 +25,9 @@ func (s Spread) OfMean(n int) Spread {
 
 // A Sample is what repeated readings of one thing come to, as numbers of their unit.
 type Sample struct {
-	N    int     `json:"n"`
-	Mean float64 `json:"mean"`
-	Std  float64 `json:"std"` // experimental standard deviation, with N − 1 degrees of freedom
+	N    int     `json:"n"`    // how many readings
+	Mean float64 `json:"mean"` // in their unit
+	Std  float64 `json:"std"`  // experimental standard deviation, with N − 1 degrees of freedom
 }
 
 // Describe returns the mean and the experimental standard deviation of two or more readings
@@ -70,7 +70,7 @@ func (s Sample) OfMean() Spread { return s.Spread().OfMean(s.N) }
 //
 // It holds what the repeats show and nothing else: a coarse gauge may repeat itself exactly.
 // Put its [Spread] into a [Budget] with the resolution, the setting standard and the
-// temperatures. Fewer than two readings are ErrNoData, one beyond ±[units.MaxLength] is
+// temperatures. Fewer than two readings are ErrNoData, one beyond ±units.MaxLength is
 // units.ErrRange.
 func FromRepeats(readings ...units.Length) (Estimate, error) {
 	xs := make([]float64, len(readings))

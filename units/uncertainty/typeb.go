@@ -25,22 +25,22 @@ func typeB(halfWidth, divisor float64) float64 {
 func Rectangular(halfWidth float64) float64 { return typeB(halfWidth, math.Sqrt(3)) }
 
 // Triangular returns halfWidth/√6, for a value within ±halfWidth that is likelier near the
-// middle, such as the sum of two like rectangular ones (JCGM 100:2008 4.3.9). A bad number gives
-// −1, as with [Rectangular].
+// middle, such as the sum of two like rectangular ones (JCGM 100:2008 4.3.9), in the unit of
+// halfWidth. A bad number gives −1, as with [Rectangular].
 func Triangular(halfWidth float64) float64 { return typeB(halfWidth, math.Sqrt(6)) }
 
 // UShaped returns halfWidth/√2, for a value that swings to and fro between ±halfWidth as a
-// sine does, such as a room under a thermostat (arcsine distribution; JCGM 100:2008 H.1.3.4).
-// A bad number gives −1, as with [Rectangular].
+// sine does, such as a room under a thermostat (arcsine distribution; JCGM 100:2008 H.1.3.4),
+// in the unit of halfWidth. A bad number gives −1, as with [Rectangular].
 func UShaped(halfWidth float64) float64 { return typeB(halfWidth, math.Sqrt2) }
 
 // Resolution returns step/√12, for an indication that is rounded to the nearest step
-// (JCGM 100:2008 F.2.2.1). A bad number gives −1, as with [Rectangular].
+// (JCGM 100:2008 F.2.2.1), in the unit of step. A bad number gives −1, as with [Rectangular].
 func Resolution(step float64) float64 { return typeB(step, math.Sqrt(12)) }
 
 // FromCertificate returns U/k, for a certificate's expanded uncertainty U with its coverage
-// factor k (JCGM 100:2008 4.3.3). A k that is not above zero, or a bad U, gives −1, as with
-// [Rectangular].
+// factor k (JCGM 100:2008 4.3.3), in the unit of U. A k that is not above zero, or a bad U, gives
+// −1, as with [Rectangular].
 func FromCertificate(U, k float64) float64 {
 	if math.IsInf(k, 0) {
 		return bad
@@ -60,5 +60,6 @@ func FromCoverage(halfWidth, p float64) float64 {
 }
 
 // FiftyFifty returns 1.48·halfWidth, for a value of which one would bet even money that it lies
-// within ±halfWidth (JCGM 100:2008 4.3.5). A bad number gives −1, as with [Rectangular].
+// within ±halfWidth (JCGM 100:2008 4.3.5), in the unit of halfWidth. A bad number gives −1, as with
+// [Rectangular].
 func FiftyFifty(halfWidth float64) float64 { return FromCoverage(halfWidth, 0.5) }
