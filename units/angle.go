@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"unicode/utf8"
 )
 
 // Angle is a plane angle, in radians.
@@ -47,24 +46,24 @@ func (a Angle) MarshalText() ([]byte, error) { return a.AppendText(nil) }
 func (a *Angle) UnmarshalText(text []byte) error {
 	const deg, min, sec = float64(Degree), float64(Minute), float64(Second)
 	s, at, sum, whole := string(text), 0, 0.0, true
-	for i, marks := range [...]string{"°", "'′", `"″`} {
-		n := strings.IndexAny(s[at:], marks)
-		if n < 0 {
-			continue
+	for i, marks := range [...][2]string{{"°", "°"}, {"'", "′"}, {`"`, "″"}} {
+		part := s[at:]
+		if at > 0 {
+			part = strings.TrimPrefix(part, " ")
 		}
-		from := at
-		if at > 0 && s[at] == ' ' {
-			from++
+		x, n, err := scanFloat(part)
+		rest, marked := strings.CutPrefix(part[n:], marks[0])
+		if !marked {
+			rest, marked = strings.CutPrefix(part[n:], marks[1])
 		}
-		number := s[from : at+n]
-		x, end, err := scanFloat(number)
-		if err != nil || end < len(number) || !whole || at > 0 && (x >= 60 || !isDigit(number[0])) {
+		if err != nil || marked && (!whole || at > 0 && (x >= 60 || !isDigit(part[0]))) {
 			break
 		}
-		whole = !strings.ContainsAny(number, ".eE")
-		sum += float64(math.Abs(x) * [...]float64{deg, min, sec}[i])
-		_, width := utf8.DecodeRuneInString(s[at+n:])
-		at += n + width
+		if marked {
+			whole = !strings.ContainsAny(part[:n], ".e")
+			sum += float64(math.Abs(x) * [...]float64{deg, min, sec}[i])
+			at = len(s) - len(rest)
+		}
 	}
 	switch {
 	case at == 0: // the plain forms, and plain mistakes

@@ -92,10 +92,10 @@ func slip(rest string) string {
 	return "write a number and a unit"
 }
 
-// head returns the first most bytes of s, less a character that this cuts.
+// head returns the first most bytes of s.
 func head(s string, most int) string {
 	if len(s) > most {
-		return strings.ToValidUTF8(s[:most], "") + "…"
+		return s[:most] + "…"
 	}
 	return s
 }
@@ -165,7 +165,7 @@ func scanFloat(s string) (x float64, end int, err error) {
 		end = 1
 	}
 	start := end
-	for end < len(s) && (isDigit(s[end]) || s[end] == '.' && !strings.Contains(s[start:end], ".")) {
+	for end < len(s) && end <= 100 && (isDigit(s[end]) || s[end] == '.' && !strings.Contains(s[start:end], ".")) {
 		end++
 	}
 	if s[start:end] == "" || s[start:end] == "." {
