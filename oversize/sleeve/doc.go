@@ -47,13 +47,14 @@
 //
 // # The way through
 //
-//	which interference     [DiametralFromClasses], [DiametralFromMeasured], [TradeInterference]
-//	sizes to make          [Class.Sizes]
-//	what it does           [Joint.Fit], [Joint.SleeveWall], [Joint.BarrelWall]
-//	to put it together     [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Together], [Joint.Press]
-//	what to hone out       [Joint.Hone]
-//	whether it stays tight [Joint.At], [Joint.Loosens]
-//	how the bore grows     [Joint.Growth]
+//   - which interference: [DiametralFromClasses], [DiametralFromMeasured], [TradeInterference]
+//   - sizes to make: [Class.Sizes]
+//   - what it does to both parts: [Joint.Fit], [Joint.SleeveWall], [Joint.BarrelWall]
+//   - to put it together: [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Slips], [Joint.Press]
+//   - to take it apart: [Joint.Together], [Joint.Press]
+//   - what to hone out: [Joint.Hone]
+//   - whether it stays tight hot: [Joint.At], [Joint.Loosens]
+//   - how the fitted bore grows: [Joint.Growth]
 //
 // # Validity
 //

@@ -17,8 +17,8 @@ type Honing struct {
 	// The stock that round and straight work needs is another matter.
 	CleansUp uncertainty.Verdict `json:"cleans_up"`
 	// Joint is the joint as it runs: its Bore is the finish size while the sleeve is in, and is given
-	// as what it would spring back to were the sleeve taken out. It is no part of the JSON.
-	Joint Joint `json:"-"`
+	// as what it would spring back to were the sleeve taken out.
+	Joint Joint `json:"joint"`
 }
 
 // Hone returns what must be honed out of the sleeve once it is fitted and cold, for its bore to be

@@ -45,11 +45,6 @@ func (t *tubes) sleeveHoop(p, gas float64) float64 {
 	return float64(gas*t.ki) - float64(p*(t.ki+1))
 }
 
-// sleeveOuterHoop returns the hoop stress at the sleeve's outside.
-func (t *tubes) sleeveOuterHoop(p, gas float64) float64 {
-	return float64(gas*(t.ki-1)) - float64(p*t.ki)
-}
-
 // opens returns by how much the radius of the barrel's bore grows.
 func (t *tubes) opens(p float64) float64 { return t.c * p * t.bo }
 

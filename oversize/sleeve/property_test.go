@@ -278,6 +278,43 @@ func TestRangesAreReached(t *testing.T) {
 	})
 }
 
+// TestJudgedWhereItIsWorst: Lamé's stresses through the walls, σr and σθ = A ∓ B/r² from the
+// pressures at both faces: by yield no place has a greater difference of principal stresses than
+// the one judged; by tensile strength none a larger hoop stress, but for some below the gas
+// pressure.
+func TestJudgedWhereItIsWorst(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := exactJoint(t)
+		gas := rapid.Float64Range(0, 60e6).Draw(t, "gas")
+		j.Sleeve.Tensile, j.Barrel.Tensile = 200e6, 200e6
+		s := must(j.At(sleeve.Condition{Gas: units.Pressure(gas)}))
+		p := float64(s.Pressure.Least)
+		for _, w := range []struct {
+			inner, outer           units.Length
+			pressureIn, pressureTo float64
+			got                    sleeve.Strength
+		}{{j.Bore, j.Seat, gas, p, s.Sleeve}, {j.Seat, j.Outer.Min, p, 0, s.Barrel}} {
+			a2, c2 := w.inner.In(mm)*w.inner.In(mm), w.outer.In(mm)*w.outer.In(mm)
+			a := (w.pressureIn*a2 - w.pressureTo*c2) / (c2 - a2)
+			b := (w.pressureIn - w.pressureTo) * a2 * c2 / (c2 - a2)
+			var worst float64
+			for i := range 21 {
+				r := w.inner.In(mm) + (w.outer-w.inner).In(mm)*float64(i)/20
+				hoop, radial := a+b/(r*r), a-b/(r*r)
+				use := max(hoop, radial, 0) - min(hoop, radial, 0)
+				if w.got.Basis == sleeve.ByTensile {
+					if use = math.Abs(hoop); i > 0 && use <= gas {
+						continue
+					}
+				}
+				worst = max(worst, use)
+			}
+			// The picometre to which the interference is rounded is worth some pascals.
+			near(t, "worst stress", float64(w.got.Stress.Greatest), worst, 100+1e-9*worst)
+		}
+	})
+}
+
 // TestWiderRangeDecidesNoMore: a wider window can make a verdict undecided, never turn it.
 func TestWiderRangeDecidesNoMore(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

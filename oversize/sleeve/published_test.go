@@ -9,6 +9,7 @@ import (
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
 )
 
 // TestPressure checks interference, pressure and hoop stresses against worked problems.
@@ -198,4 +199,41 @@ func TestTradeValues(t *testing.T) {
 func trim(l units.Length) string {
 	s := l.String()
 	return s[:len(s)-len(" mm")]
+}
+
+// TestMeasuredWithFewRepeats: t of 95 % is 2.78 for 4 and 2.57 for 5 degrees of freedom (JCGM
+// 100:2008, Table G.2).
+func TestMeasuredWithFewRepeats(t *testing.T) {
+	for dof, want := range map[float64]float64{4: 2.78, 5: 2.57} {
+		d, err := sleeve.DiametralFromMeasured(
+			uncertainty.Estimate{Value: 73060 * um, Std: 2 * um, DoF: dof},
+			uncertainty.Estimate{Value: 73000 * um})
+		if err != nil {
+			t.Fatal(err)
+		}
+		close64(t, "half-width over its standard uncertainty", (d.Greatest - d.Least).In(4*um), want, 0.005)
+	}
+}
+
+// TestTablesOfMaterials: an iron sleeve in an aluminium barrel, of the materials of this library:
+// the bore grows between the two, as far as is said where the sizes are not known.
+func TestTablesOfMaterials(t *testing.T) {
+	for _, iron := range []material.Material{material.GreyIron(), material.DuctileIron()} {
+		for _, aluminium := range []material.Material{material.AluminiumBlock(), material.HypoeutecticAluminium()} {
+			j := demoJoint()
+			j.Sleeve, j.Barrel = iron, aluminium
+			g, err := j.Growth(must(units.Celsius(40)))
+			if err != nil {
+				t.Errorf("%s in %s: %v", iron.Name, aluminium.Name, err)
+				continue
+			}
+			between := material.Between(iron, aluminium)
+			if lo, hi := between.Expansion-between.Within, between.Expansion+between.Within; g.Mean-g.MeanWithin < lo || g.Mean+g.MeanWithin > hi || g.MeanWithin >= between.Within/2 {
+				t.Errorf("%s in %s: %v ± %v, between says %v ± %v", iron.Name, aluminium.Name, g.Mean, g.MeanWithin, between.Expansion, between.Within)
+			}
+			if s := must(j.Fit()); s.Sleeve.Verdict != uncertainty.Within {
+				t.Errorf("%s in %s: %+v", iron.Name, aluminium.Name, s.Sleeve)
+			}
+		}
+	}
 }

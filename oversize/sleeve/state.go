@@ -109,11 +109,12 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 	slackThin, slackThick := thin.pressure(slack, gas), thick.pressure(slack, gas)
 	tightThin, tightThick := thin.pressure(tight, gas), thick.pressure(tight, gas)
 	least, greatest := slackThin, tightThick
+	inner := &thin // the sleeve is the same in both
 	s := State{
 		Interference: d,
 		Pressure:     span{least, greatest}.pressures(),
 		BarrelHoop:   span{thick.barrelHoop(slackThick), thin.barrelHoop(tightThin)}.pressures(),
-		SleeveHoop:   span{thin.sleeveHoop(greatest, gas), thin.sleeveHoop(least, gas)}.pressures(),
+		SleeveHoop:   span{inner.sleeveHoop(greatest, gas), inner.sleeveHoop(least, gas)}.pressures(),
 		Grips:        verdict(d.Least > 0, d.Greatest > 0),
 	}
 	basis := basisOf(&j.Barrel)
@@ -122,8 +123,8 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 		thin.barrelLoad(basis, tightThin).worse(thick.barrelLoad(basis, tightThick)))
 	basis = basisOf(&j.Sleeve)
 	s.Sleeve = basis.strength(&j.Sleeve,
-		thin.sleeveLoad(basis, thin.mildest(basis, least, greatest, gas), gas).stress,
-		thin.sleeveLoad(basis, least, gas).worse(thin.sleeveLoad(basis, greatest, gas)))
+		inner.sleeveLoad(basis, inner.mildest(least, greatest, gas), gas).stress,
+		inner.sleeveLoad(basis, least, gas).worse(inner.sleeveLoad(basis, greatest, gas)))
 	if s.Barrel.Basis == ByTensile || s.Sleeve.Basis == ByTensile {
 		s.Cautions |= setOf(JudgedAsBrittle)
 	}
@@ -136,8 +137,8 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 		s  span // radial
 	}{
 		{&s.BarrelOpens, span{thick.opens(slackThick), thin.opens(tightThin)}},
-		{&s.SleeveShrinks, span{thin.shrinks(least, gas), thin.shrinks(greatest, gas)}},
-		{&s.BoreCloses, span{thin.closes(least, gas), thin.closes(greatest, gas)}},
+		{&s.SleeveShrinks, span{inner.shrinks(least, gas), inner.shrinks(greatest, gas)}},
+		{&s.BoreCloses, span{inner.closes(least, gas), inner.closes(greatest, gas)}},
 	} {
 		if *q.to, err = (span{2 * q.s.lo, 2 * q.s.hi}).lengths(); err != nil {
 			return State{}, fmt.Errorf("sleeve: change of diameter: %w", err)

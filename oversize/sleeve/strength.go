@@ -36,7 +36,7 @@ const (
 const greatestMargin = 1000
 
 // A Strength is a part's stress against its strength, where the stress is worst: at the barrel's
-// bore; at the sleeve's bore or outside.
+// bore and at the sleeve's bore.
 //
 // The greatest difference of two principal stresses is never below von Mises's equivalent stress
 // and at most 15 % above it: safe for every ductile metal.
@@ -63,7 +63,7 @@ func basisOf(m *material.Material) Basis {
 // A load is the stress that a part is judged by, as a magnitude.
 type load struct {
 	stress  float64
-	use     float64 // stress × margin wanted: what counts where tension and compression meet
+	use     float64 // by tensile strength, stress × margin wanted: what counts where tension and compression meet
 	tension bool
 }
 
@@ -75,7 +75,7 @@ func (b Basis) load(hoop, radial float64) load {
 		return load{m, m * wantedOf(b, hoop > 0), hoop > 0}
 	}
 	m := max(hoop, radial, 0) - min(hoop, radial, 0)
-	return load{m, m * WantedOfYield, true}
+	return load{m, m, true}
 }
 
 // worse returns the load that asks more of the part.
@@ -86,28 +86,17 @@ func (l load) worse(o load) load {
 	return l
 }
 
-// barrelLoad returns the load of the barrel, which is at its bore.
+// barrelLoad returns the load of the barrel, at its bore.
 func (t *tubes) barrelLoad(b Basis, p float64) load { return b.load(t.barrelHoop(p), -p) }
 
-// sleeveLoad returns the load of the sleeve. Between bore and outside its stresses run one way, so
-// that the worst place is an end.
-func (t *tubes) sleeveLoad(b Basis, p, gas float64) load {
-	bore, outside := b.load(t.sleeveHoop(p, gas), -gas), b.load(t.sleeveOuterHoop(p, gas), -p)
-	l := bore.worse(outside)
-	l.stress = max(bore.stress, outside.stress)
-	return l
-}
+// sleeveLoad returns the load of the sleeve, at its bore: nowhere in the wall do principal stresses
+// differ by more, and the hoop stress is larger elsewhere only where it is below the gas pressure.
+func (t *tubes) sleeveLoad(b Basis, p, gas float64) load { return b.load(t.sleeveHoop(p, gas), -gas) }
 
-// mildest returns the pressure between least and greatest at which the sleeve's stress is least. It
-// is convex in the pressure: by yield lowest, at the gas pressure itself, where the pressures in
-// and outside are one; by tensile strength where the hoop stresses at bore and outside are
-// opposite.
-func (t *tubes) mildest(b Basis, least, greatest, gas float64) float64 {
-	p := gas
-	if b == ByTensile {
-		p = gas * (2*t.ki - 1) / (2*t.ki + 1)
-	}
-	return max(least, min(p, greatest))
+// mildest returns the pressure between least and greatest at which the sleeve bears least: it bears
+// more the further its hoop stress is from 0, either way.
+func (t *tubes) mildest(least, greatest, gas float64) float64 {
+	return max(least, min(gas*t.ki/(t.ki+1), greatest))
 }
 
 func wantedOf(b Basis, tension bool) float64 {

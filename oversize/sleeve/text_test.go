@@ -192,10 +192,52 @@ func TestCoefficientRange(t *testing.T) {
 			if got := must(j.At(sleeve.Condition{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
 				t.Errorf("%s of the %s: %v", tt.name, name, got)
 			}
-			if got := must(j.Loosens(sleeve.Condition{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); tt.want && !got {
+			alone, elsewhere := sleeve.Condition{Sleeve: at}, sleeve.Condition{Barrel: at}
+			if name == "barrel" {
+				alone, elsewhere = elsewhere, alone
+			}
+			if got := must(j.At(alone)).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
+				t.Errorf("%s of the %s, which alone is at that: %v", tt.name, name, got)
+			}
+			if must(j.At(elsewhere)).Cautions.Has(sleeve.CoefficientRange) {
+				t.Errorf("%s of the %s, which is at 20 °C: cautioned", tt.name, name)
+			}
+			if got := must(j.Loosens(alone)).Cautions.Has(sleeve.CoefficientRange); tt.want && !got {
 				t.Errorf("%s of the %s: Loosens is silent", tt.name, name)
 			}
 		}
+	}
+}
+
+// TestJudgedAsBrittle: the caution is there where either part has a tensile strength alone.
+func TestJudgedAsBrittle(t *testing.T) {
+	const yield, tensile = 165 * units.Megapascal, 207 * units.Megapascal
+	for _, tt := range []struct {
+		sleeve, barrel units.Pressure // yield strengths
+		want           bool
+	}{{yield, yield, false}, {0, yield, true}, {yield, 0, true}, {0, 0, true}} {
+		j := demoJoint()
+		j.Sleeve.Tensile, j.Barrel.Tensile = tensile, tensile
+		j.Sleeve.Yield, j.Barrel.Yield = tt.sleeve, tt.barrel
+		if got := must(j.Fit()).Cautions.Has(sleeve.JudgedAsBrittle); got != tt.want {
+			t.Errorf("yield %v and %v: %v", tt.sleeve, tt.barrel, got)
+		}
+	}
+}
+
+// TestTouching: parts that touch without overlap grip nothing.
+func TestTouching(t *testing.T) {
+	j := demoJoint()
+	j.Interference.Least = 0
+	if s := must(j.Fit()); s.Grips != uncertainty.Undecided || s.Pressure.Least != 0 {
+		t.Errorf("down to none: %v, %+v", s.Grips, s.Pressure)
+	}
+	// A sleeve of 100.1 mm cooled until it is 100 mm, as the seat: 1 - 0.1/100.1 of its size.
+	j.Bore, j.Seat, j.Outer, j.Interference = 90*mm, 100*mm, plain(120*mm), exactly(100*um)
+	j.Sleeve.Expansion = 1e-5
+	s := must(j.At(sleeve.Condition{Sleeve: units.ReferenceTemperature - 0.1/100.1/1e-5}))
+	if s.Interference != (sleeve.Diametral{}) || s.Grips != uncertainty.Beyond {
+		t.Errorf("none left: %v, %+v", s.Grips, s.Interference)
 	}
 }
 
@@ -252,6 +294,13 @@ func TestStrengths(t *testing.T) {
 	s := must(j.At(sleeve.Condition{Gas: 30 * mpa}))
 	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Least <= 0 {
 		t.Errorf("with gas: %+v", s.Sleeve)
+	}
+	// From 20 MPa of tension to 26 MPa of compression: the tension asks for more, being worth twice as
+	// much.
+	j.Interference = sleeve.Diametral{Least: 1 * um, Greatest: 48 * um}
+	s = must(j.At(sleeve.Condition{Gas: 45 * mpa / 10}))
+	if -s.SleeveHoop.Least <= s.SleeveHoop.Greatest || !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.Sleeve.Stress.Greatest != s.SleeveHoop.Greatest {
+		t.Errorf("tension and compression: %v, %+v", s.SleeveHoop, s.Sleeve)
 	}
 	// A range that has the limit inside it decides nothing, even where the margin at one end is
 	// below 1.
@@ -320,5 +369,6 @@ func TestJSON(t *testing.T) {
 	roundTrip(t, sleeve.Condition{Gas: 1e6})
 	roundTrip(t, sleeve.Assembling{Slip: 50 * um, Sleeve: 200})
 	roundTrip(t, demoPress)
+	roundTrip(t, j)
 	roundTrip(t, map[sleeve.Class]sleeve.Grade{{Position: sleeve.HoleH, Grade: sleeve.IT7}: sleeve.IT7})
 }
