@@ -84,6 +84,23 @@ func BenchmarkProfile(b *testing.B) {
 	}
 }
 
+func BenchmarkRemoval(b *testing.B) {
+	s := small(110, 90*mm, hone.Cycles(1*units.Hertz))
+	parabola := hone.Shaped(func(t float64) float64 { return t * (1 - t) })
+	for _, m := range []hone.Motion{hone.Steady(), hone.Crank(), hone.Trapezoid(100 * time.Millisecond), parabola} {
+		for _, n := range []int{10, 1000} {
+			b.Run(fmt.Sprintf("%v/points=%d", m, n), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					if _, err := s.Removal(m, halfOut, hone.ConstantForce, 50*um, n); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}
+
 func BenchmarkCover(b *testing.B) {
 	s, a := small(127, 80*mm, hone.Cycles(1*units.Hertz)), hone.Abrasive{Lines: 2, Width: 3 * mm, Length: 5 * mm}
 	b.ReportAllocs()

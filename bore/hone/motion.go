@@ -5,6 +5,7 @@ package hone
 import (
 	"fmt"
 	"math"
+	"sort"
 	"time"
 
 	"borewright.example/units"
@@ -189,6 +190,48 @@ func (st *stroke) speed(t float64) float64 {
 		return st.motion.speed(t) * st.scale
 	}
 	return st.scale
+}
+
+// stay returns when the tool comes to one share of the stroke and when it leaves another, with the cells
+// of both times. Where it dwells the first moment at from and the last one at to are wanted.
+func (st *stroke) stay(from, to float64) (i, j int, t1, t2 float64) {
+	i = max(sort.SearchFloat64s(st.gone, from)-1, 0)
+	j = max(min(sort.Search(len(st.gone), func(k int) bool { return st.gone[k] > to }), len(st.gone)-1)-1, 0)
+	t1, t2 = st.when(i, from), st.when(j, to)
+	if to >= 1 {
+		t2 = 1
+	}
+	if from <= 0 {
+		t1 = 0
+	}
+	return i, j, t1, t2
+}
+
+// when returns the time at which the tool has gone so far, in the cell.
+func (st *stroke) when(cell int, gone float64) float64 {
+	start, width := st.ends[cell], st.ends[cell+1]-st.ends[cell]
+	u0, u1 := st.at[cell], st.at[cell+1]
+	rest := gone - st.gone[cell]
+	if rest <= 0 {
+		return start
+	}
+	// As if the speed changed evenly over the cell: u0·x + (u1 − u0)·x²/(2·width) = rest.
+	x := width
+	if d := float64(u0*u0) + 2*float64((u1-u0)*rest)/width; u0+math.Sqrt(max(d, 0)) > 0 {
+		x = 2 * rest / (u0 + math.Sqrt(max(d, 0)))
+	}
+	for range 3 { // then Newton's way, which squares the error each time
+		x = min(max(x, 0), width)
+		u := st.speed(start + x)
+		if u <= 0 {
+			break
+		}
+		step := (gauss(start, start+x, st.speed) - rest) / u
+		if x -= step; math.Abs(step) <= 1e-8*width {
+			break // the error left is about the square of that
+		}
+	}
+	return start + min(max(x, 0), width)
 }
 
 // Gauss and Legendre's four points on (−1, 1) and their weights: Abramowitz and Stegun, Handbook

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 
 	"borewright.example/units"
 )
@@ -208,16 +207,7 @@ const tinyLine = 1e-30
 
 // between sums the lines drawn while the tool travels between two shares of the stroke.
 func (w *weave) between(from, to float64) lines {
-	// Where the tool dwells the first moment at from and the last one at to are wanted.
-	i := max(sort.SearchFloat64s(w.gone, from)-1, 0)
-	j := max(min(sort.Search(len(w.gone), func(k int) bool { return w.gone[k] > to }), len(w.gone)-1)-1, 0)
-	t1, t2 := w.when(i, from), w.when(j, to)
-	if to >= 1 {
-		t2 = 1
-	}
-	if from <= 0 {
-		t1 = 0
-	}
+	i, j, t1, t2 := w.stay(from, to)
 	a, b := w.drawn(i, t1), w.drawn(j, t2)
 	l := lines{length: b.length - a.length, angle: b.angle - a.angle}
 	for _, s := range w.band {
@@ -246,25 +236,4 @@ func (w *weave) between(from, to float64) lines {
 		}
 	}
 	return l
-}
-
-// when returns the time at which the tool has gone so far, in the cell.
-func (w *weave) when(cell int, gone float64) float64 {
-	start, width := w.ends[cell], w.ends[cell+1]-w.ends[cell]
-	u0, u1 := w.at[cell], w.at[cell+1]
-	rest := gone - w.gone[cell]
-	// As if the speed changed evenly over the cell: u0·x + (u1 − u0)·x²/(2·width) = rest.
-	x := width
-	if d := float64(u0*u0) + 2*float64((u1-u0)*rest)/width; u0+math.Sqrt(max(d, 0)) > 0 {
-		x = 2 * rest / (u0 + math.Sqrt(max(d, 0)))
-	}
-	for range 3 { // then Newton's way, which squares the error each time
-		x = min(max(x, 0), width)
-		u := w.speed(start + x)
-		if u <= 0 {
-			break
-		}
-		x -= (gauss(start, start+x, w.speed) - rest) / u
-	}
-	return start + min(max(x, 0), width)
 }
