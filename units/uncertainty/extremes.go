@@ -62,15 +62,18 @@ func rangeP(n int, e Estimate, limit units.Length) float64 {
 	step := min(0.2, 0.7/math.Sqrt(2*nu))
 	total, weights := rangeTail(n, r, l), 1.0
 	for _, h := range [...]float64{-step, step} {
+		tail := 0.0
 		for i := 1.0; ; i++ {
 			y := float64(i * h)
 			weight := math.Exp(nu * (y - math.Expm1(2*y)/2))
 			if weight < 1e-12 {
 				break
 			}
-			tail := 1.0 // nearly all ranges exceed a millionth of a standard deviation
-			if w := math.Exp(y); r*w > 1e-6 {
-				tail = rangeTail(n, r*w, l*w)
+			// Towards smaller multiples of the deviation ever more ranges exceed them, until
+			// all do and nothing is left to find out.
+			if tail < 1-1e-12 {
+				w := math.Exp(y)
+				tail = rangeTail(n, float64(r*w), float64(l*w))
 			}
 			total += float64(weight * tail)
 			weights += weight

@@ -38,7 +38,7 @@ func tTail(x, dof float64) float64 {
 	case x < 0:
 		return 1 - tTail(-x, dof)
 	case x*x < min(4, dof):
-		return 0.5 - x*tDensity(x, dof)*tSeries(x, dof)
+		return 0.5 - float64(x*tDensity(x, dof)*tSeries(x, dof))
 	case x > 1e150: // x² would overflow; what is left is below 1e-150
 		return 0
 	default:
