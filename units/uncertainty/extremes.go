@@ -71,7 +71,7 @@ func rangeP(n int, e Estimate, limit units.Length) float64 {
 			}
 			// Towards smaller multiples of the deviation ever more ranges exceed them, until
 			// all do and nothing is left to find out.
-			if tail < 1-1e-12 {
+			if h > 0 || tail < 1-1e-12 {
 				w := math.Exp(y)
 				tail = rangeTail(n, float64(r*w), float64(l*w))
 			}
