@@ -198,3 +198,61 @@ func TestServiceLimitAlone(t *testing.T) {
 		t.Errorf("%+v, %v; want the middle, and a caution", got, err)
 	}
 }
+
+// TestEndsOfTheRanges: every limit of an engine has an end, beyond which it is a slip of a digit.
+func TestEndsOfTheRanges(t *testing.T) {
+	for name, change := range map[string]func(*oversize.Engine, *oversize.Cylinder){
+		"service limit":     func(e *oversize.Engine, _ *oversize.Cylinder) { e.Service = mm("73.7") + 1 },
+		"worn clearance":    func(e *oversize.Engine, _ *oversize.Cylinder) { e.WornClearance = mm("6.7") + 1 },
+		"greatest overbore": func(e *oversize.Engine, _ *oversize.Cylinder) { e.MostOver = mm("67") + 1 },
+		"least wall":        func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = mm("67") + 1 },
+		"gasket hole":       func(e *oversize.Engine, _ *oversize.Cylinder) { e.GasketHole = units.Metre + 1 },
+		"allowed shift":     func(e *oversize.Engine, _ *oversize.Cylinder) { e.MayShift = mm("6.7") + 1 },
+		"honing":            func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = mm("6.7") + 1 },
+		"deglazing":         func(e *oversize.Engine, _ *oversize.Cylinder) { e.Deglaze = mm("6.7") + 1 },
+		"new bore, least":   func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore.Min = mm("60.3") - 1 },
+		"new bore, most":    func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore.Max = mm("73.7") + 1 },
+		"smallest reading":  func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest.Value = mm("60.3") - 1 },
+		"largest reading":   func(_ *oversize.Engine, c *oversize.Cylinder) { *c = cylinder("1", mm("6.7")+1) },
+		"present size":      func(_ *oversize.Engine, c *oversize.Cylinder) { c.Over = mm("67") + 1 },
+		"shift":             func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Shift = mm("6.7") + 1 },
+	} {
+		e, c := pump(), cylinder("1", mm("0.15"))
+		change(&e, &c)
+		if _, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); !errors.Is(err, units.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	e, c := pump(), cylinder("1", mm("6.7"))
+	c.Smallest.Value = mm("60.3")
+	if got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || got.Route != oversize.Sleeve {
+		t.Errorf("a bore worn from 60.3 to 73.7 mm: %+v, %v; want a sleeve", got, err)
+	}
+}
+
+// TestPistonOfItsSize: a piston may stand nearer to another size than to its own where the
+// clearance window is wider than a step, as long as it suits a fresh bore of its own.
+func TestPistonOfItsSize(t *testing.T) {
+	e := pump()
+	e.NewBore = units.Limits{Min: mm("67.000"), Max: mm("67.002")}
+	e.Clearance = units.Limits{Min: mm("0.025"), Max: mm("0.075")}
+	e.Sizes = oversize.Series{{Over: mm("0.02")}, {Over: mm("0.04")}}
+	for size, want := range map[string]error{
+		"66.9450": nil, "66.9449": oversize.ErrPiston, // greatest clearance in 67.020 mm
+		"66.983":  nil,
+		"66.9970": nil, "66.9971": oversize.ErrPiston, // least clearance in 67.022 mm
+	} {
+		e.Sizes[0].Piston = piston(size)
+		if _, err := oversize.Choose(e, []oversize.Cylinder{cylinder("1", 0)}, uncertainty.Risk{}); !errors.Is(err, want) {
+			t.Errorf("piston of %s mm for 0.02 mm over: %v; want %v", size, err, want)
+		}
+	}
+	// Where only the standard size is on offer, a piston too large for it is tight, not foreign.
+	e.Sizes = oversize.Series{{Piston: piston("67.010")}}
+	c := cylinder("1", 0)
+	c.Piston = fit.Piston{}
+	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+	if err != nil || got.Route != oversize.Undecided || got.Cylinders[0].Refused[0].Reason != oversize.PistonTight {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
