@@ -30,7 +30,7 @@
 //
 //	a * b                             // two Lengths: compiles, and is nonsense; use MulDiv, or In and float64
 //	(41 / 64) * units.Inch            // 0, for Go divides 41 by 64 first; 41 * units.Inch / 64 is exact
-//	units.Length(x * units.PerMillimetre) // truncates where x is a variable: 67.02 gives 67.019999999999 mm
+//	units.Length(x * units.PerMillimetre) // truncates where x is a variable: 67.02 gives 67.019999999 mm
 //	fmt.Sscan("3", &l)                // 3 pm: Sscan, %d and database/sql see the bare number; store the text
 //	units.Speed(math.NaN())           // a conversion checks nothing: In gives NaN back, text is ErrNotFinite
 //

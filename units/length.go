@@ -33,7 +33,7 @@ const (
 )
 
 // Picometres to a millimetre and to an inch, untyped, for exact constants: units.Length(2.640625 * units.PerInch). On a
-// variable the same truncates instead: with x = 67.02, Length(x*PerMillimetre) is 67.019999999999 mm. [Of] rounds.
+// variable the same truncates instead: with x = 67.02, Length(x*PerMillimetre) is 67.019999999 mm. [Of] rounds.
 const (
 	PerMillimetre = 1_000_000_000
 	PerInch       = 25_400_000_000
@@ -173,14 +173,16 @@ func divide(hi, lo, d uint64) (q uint64, exact, ok bool) {
 	return q, rest == 0, true
 }
 
-// sum adds with a 128-bit accumulator, which no slice can overflow.
+// sum adds upper and lower halves apart, so that nothing overflows below 2³² lengths (34 GB), and returns 128 bits.
 func sum(ls []Length) (hi int64, lo uint64) {
-	var carry uint64
+	var high int64
+	var low uint64
 	for _, l := range ls {
-		lo, carry = bits.Add64(lo, uint64(l), 0)
-		hi += int64(l)>>63 + int64(carry)
+		high += int64(l >> 32)
+		low += uint64(uint32(l))
 	}
-	return hi, lo
+	lo, carry := bits.Add64(uint64(high)<<32, low, 0)
+	return high>>32 + int64(carry), lo
 }
 
 // Sum returns the sum of the lengths; of none, zero. A sum that does not fit is ErrRange, in whatever order they stand.
