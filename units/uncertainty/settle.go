@@ -14,7 +14,8 @@ type Remedy struct {
 	// Toward is the verdict that would come of it; Undecided where nothing helps, because the
 	// value stands on the limit itself.
 	Toward Verdict `json:"toward"`
-	// Std is the greatest standard uncertainty that settles it, to a thousandth of itself.
+	// Std is the greatest standard uncertainty that settles it, to a thousandth of itself; of
+	// a range that would be beyond, a few per cent less.
 	Std units.Length `json:"std"`
 	// Repeats is how many times as many readings as were taken would bring the uncertainty
 	// down so far; 0 where no number of them does, 1 where it is settled already.
@@ -47,6 +48,10 @@ func (f Finding) Settle(random units.Length) (Remedy, error) {
 	verdict := func(std units.Length) Verdict {
 		g := f
 		g.Measured.Std = std
+		if f.Kind == RangeOf { // by Bonferroni's bound: the integrals would cost milliseconds
+			g.Kind = OneDifference
+			g.Risk.Reject /= f.pairs()
+		}
 		g.judge()
 		return g.Verdict
 	}
