@@ -109,6 +109,17 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	if err != nil {
 		return cs, err
 	}
+	for _, f := range cs.Findings {
+		if f.Verdict != uncertainty.Undecided {
+			continue
+		}
+		// More readings average out what a place has to itself, and no more.
+		r, err := f.Settle(min(cs.Bore.Largest.Own.Std, f.Measured.Std))
+		if err != nil {
+			return cs, err
+		}
+		cs.Remedies = append(cs.Remedies, Remedy{f.Subject, r})
+	}
 	unworn := j.Engine.Bore + c.Over
 	if limits.New.HasMin() {
 		unworn = limits.New.Min

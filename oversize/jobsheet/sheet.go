@@ -39,10 +39,18 @@ type CylinderSheet struct {
 	Name     string                `json:"name"`
 	Bore     bore.Geometry         `json:"bore"`
 	Findings []uncertainty.Finding `json:"findings,omitzero"`
-	CleanUp  bore.CleanUp          `json:"clean_up"`
-	Rings    []RingSheet           `json:"rings,omitzero"`
-	Before   Capacity              `json:"before"`
-	After    Capacity              `json:"after,omitzero"`
+	// Remedies has, for each undecided finding, what would settle it if the value stayed.
+	Remedies []Remedy     `json:"remedies,omitzero"`
+	CleanUp  bore.CleanUp `json:"clean_up"`
+	Rings    []RingSheet  `json:"rings,omitzero"`
+	Before   Capacity     `json:"before"`
+	After    Capacity     `json:"after,omitzero"`
+}
+
+// A Remedy is what would settle an undecided finding.
+type Remedy struct {
+	Subject string `json:"subject"` // of the finding
+	uncertainty.Remedy
 }
 
 // A RingSheet is one ring's gap in the finished bore.

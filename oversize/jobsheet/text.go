@@ -228,13 +228,8 @@ func (s Sheet) findings(p *page) {
 		p.line("  " + doNotReassemble)
 	}
 	for _, c := range s.Cylinders {
-		for _, f := range c.Findings {
-			if f.Verdict != uncertainty.Undecided {
-				continue
-			}
-			if remedy, err := f.Settle(c.Bore.Largest.Own.Std); err == nil {
-				p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %v.", c.Name, f.Subject, remedy))
-			}
+		for _, r := range c.Remedies {
+			p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %v.", c.Name, r.Subject, r.Remedy))
 		}
 	}
 }
