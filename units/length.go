@@ -14,7 +14,7 @@ import (
 // Length is a distance, held as an exact whole number of picometres (10⁻¹² m).
 //
 // Lengths compare with == and <, sort with [slices.Sort], and can be map keys and constants. The range is about ±9 223 km;
-// sums beyond it wrap, as all Go integers do. [Of] refuses anything beyond ±[MaxLength], so that sums cannot come near.
+// sums beyond it wrap, as all Go integers do. [Of] refuses anything beyond [MaxLength], so that sums cannot come near.
 type Length int64
 
 // Common lengths. To count units in a Length, divide: int64(bore / units.Thou). To make a Length from a whole number of
@@ -43,7 +43,7 @@ const (
 const MaxLength = 10 * Metre
 
 // Of returns x units, rounded to the nearest picometre, halves away from zero: the one way in from floating point. NaN and
-// infinities are ErrNotFinite; anything beyond ±[MaxLength], or a unit that is not positive, is ErrRange.
+// infinities are ErrNotFinite; anything beyond [MaxLength] either way, or a unit that is not positive, is ErrRange.
 func Of(x float64, unit Length) (Length, error) {
 	pm := x * float64(unit)
 	switch {

@@ -8,12 +8,12 @@ import (
 	"strings"
 )
 
-// Limits is a window for a length, such as a maker's tolerance. Both ends belong to it.
-//
-// A zero Min or Max means that this end is not given, so the zero Limits allows everything. A limit of exactly zero
-// therefore cannot be told from none; a window from 0 up is an upper limit alone, which is the same thing for every
-// quantity that cannot be negative.
-type Limits struct{ Min, Max Length }
+// Limits is a window for a length, such as a maker's tolerance. Both ends belong to it. The zero Limits allows all. A
+// limit of exactly zero cannot be told from none: a window from 0 up is an upper limit alone, which is the same thing
+// for every quantity that cannot be negative.
+type Limits struct {
+	Min, Max Length // zero where this end is not given
+}
 
 // IsZero reports whether neither end is given. It also serves JSON's omitzero.
 func (w Limits) IsZero() bool { return w == Limits{} }
@@ -117,7 +117,7 @@ func (w Limits) Nearest(grid Length) Limits { return Limits{w.Min.Round(grid), w
 //
 // A unit after the last number serves all that have none; each may have its own. The two deviations from a size come in
 // either order. Limits that are crossed are ErrCrossed. Since zero means not given, a lower end of exactly zero leaves an
-// upper limit alone, and any other end at zero is ErrRange, as is what lies beyond ±[MaxLength]. Every error is a
+// upper limit alone, and any other end at zero is ErrRange, as is what lies beyond [MaxLength]. Every error is a
 // [*ParseError].
 func ParseLimits(s string) (w Limits, err error) {
 	end, bare := len(s), Length(0)

@@ -158,12 +158,12 @@ func checkRefusals(t *testing.T, kind string, parse func(string) (any, error), r
 	}
 }
 
-func parser[Q any](parse func(string) (Q, error)) func(string) (any, error) {
+func reader[Q any](parse func(string) (Q, error)) func(string) (any, error) {
 	return func(s string) (any, error) { return parse(s) }
 }
 
 func TestLengthRefusals(t *testing.T) {
-	checkRefusals(t, "length", parser(units.ParseLength), lengthRefusals)
+	checkRefusals(t, "length", reader(units.ParseLength), lengthRefusals)
 	for _, r := range lengthRefusals {
 		if l, _ := units.ParseLength(r.text); l != 0 {
 			t.Errorf("%q gives %v with its error", r.text, l)
@@ -221,17 +221,17 @@ var parsers = []struct {
 	kind  string
 	parse func(string) (any, error)
 }{
-	{"length", parser(units.ParseLength)},
-	{"limits", parser(units.ParseLimits)},
-	{"angle", parser(units.ParseAngle)},
-	{"expansion", parser(units.ParseExpansion)},
-	{"force", parser(units.ParseForce)},
-	{"frequency", parser(units.ParseFrequency)},
-	{"pressure", parser(units.ParsePressure)},
-	{"speed", parser(units.ParseSpeed)},
-	{"temperature", parser(units.ParseTemperature)},
-	{"temperature change", parser(units.ParseTemperatureChange)},
-	{"volume", parser(units.ParseVolume)},
+	{"length", reader(units.ParseLength)},
+	{"limits", reader(units.ParseLimits)},
+	{"angle", reader(units.ParseAngle)},
+	{"expansion", reader(units.ParseExpansion)},
+	{"force", reader(units.ParseForce)},
+	{"frequency", reader(units.ParseFrequency)},
+	{"pressure", reader(units.ParsePressure)},
+	{"speed", reader(units.ParseSpeed)},
+	{"temperature", reader(units.ParseTemperature)},
+	{"temperature change", reader(units.ParseTemperatureChange)},
+	{"volume", reader(units.ParseVolume)},
 }
 
 func TestPlainQuantities(t *testing.T) {
@@ -486,7 +486,7 @@ func TestLimitsRefusals(t *testing.T) {
 		{"72 +0.020 -0", units.ErrMissingUnit, 9, ""},
 		{"1 to 2 to 3 mm", units.ErrUnknownUnit, 7, ""},
 	}
-	checkRefusals(t, "limits", parser(units.ParseLimits), rs)
+	checkRefusals(t, "limits", reader(units.ParseLimits), rs)
 	for _, r := range rs {
 		w := units.Limits{Max: 7}
 		if got, err := units.ParseLimits(r.text); got != (units.Limits{}) {
