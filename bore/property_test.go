@@ -81,7 +81,15 @@ func TestTurningTurnsDirectionsOnly(t *testing.T) {
 		if sizes(g) != sizes(h) {
 			t.Fatalf("turned by %v:\n%s\n%s", turn, sizes(g), sizes(h))
 		}
-		if axisApart(g.Largest.Axis+turn, h.Largest.Axis, 180) > 2e-6 {
+		ties := 0 // of equal places, the one named may be another
+		for _, p := range g.Planes {
+			for _, q := range p.Places {
+				if q.Size == g.Largest.Size {
+					ties++
+				}
+			}
+		}
+		if ties == 1 && axisApart(g.Largest.Axis+turn, h.Largest.Axis, 180) > 2e-6 {
 			t.Fatalf("largest along %v, turned by %v along %v", g.Largest.Axis, turn, h.Largest.Axis)
 		}
 		for i := range g.Planes {

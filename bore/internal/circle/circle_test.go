@@ -60,7 +60,7 @@ func checkProof(t *rapid.T, c circle.Circle, x, y []float64, tolerance float64) 
 		}
 		sum, sx, sy = sum+w, sx+w*x[p], sy+w*y[p]
 	}
-	if math.Abs(sum-1) > 1e-12 || math.Hypot(sx-c.X, sy-c.Y) > 1e4*tolerance {
+	if math.Abs(sum-1) > 1e-12 || math.Hypot(sx-c.X, sy-c.Y) > 1e-7 {
 		t.Fatalf("weights %v sum to %v and balance at %v, %v instead of %v, %v", c.Weights, sum, sx, sy, c.X, c.Y)
 	}
 }
