@@ -101,6 +101,22 @@ func BenchmarkRemoval(b *testing.B) {
 	}
 }
 
+func BenchmarkNext(b *testing.B) {
+	for _, dof := range []float64{0, 9} {
+		for _, n := range []int{1, 10, 100} {
+			z := sizing(n, dof)
+			b.Run(fmt.Sprintf("passes=%d/dof=%v", n, dof), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					if next, err := z.Next(); err != nil || next.Decision != hone.GoOn {
+						b.Fatal(next, err)
+					}
+				}
+			})
+		}
+	}
+}
+
 func BenchmarkCover(b *testing.B) {
 	s, a := small(127, 80*mm, hone.Cycles(1*units.Hertz)), hone.Abrasive{Lines: 2, Width: 3 * mm, Length: 5 * mm}
 	b.ReportAllocs()
