@@ -56,6 +56,9 @@ func TestEnumerations(t *testing.T) {
 	checkEnum[hone.Lever](t, hone.StrokeLever+1, "none")
 	checkEnum[hone.Fate](t, hone.Replaced+1, "assumed to stay")
 	checkEnum[hone.Tracking](t, hone.Clear+1, "not controllable")
+	checkEnum[hone.Pressing](t, hone.ConstantForce+1, "not given")
+	checkEnum[hone.Decision](t, hone.PastSize+1, "measure again")
+	checkEnum[hone.Trend](t, hone.Rises+1, "none seen")
 }
 
 // Every caution has a text of its own and says where it comes from.

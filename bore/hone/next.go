@@ -47,7 +47,7 @@ func (z Sizing) Next() (Next, error) {
 		return Next{}, err
 	}
 	s := newState(&c)
-	now := Next{Size: estimate(s.size, s.std, c.dof), Trend: c.trend(s)}
+	now := Next{Size: estimate(s.size, s.std, c.dof), Trend: c.trend()}
 	if s.passes > 0 {
 		now.Growth = estimate(s.rate()*60, s.rateStd(c.scatter)*60, c.dof)
 	}
@@ -215,7 +215,7 @@ const trendSeen = 1.645
 
 // trend returns whether the rate falls or rises along the time honed: the straight line through the
 // rates of the passes, weighted by their times, held against the doubt of its slope.
-func (c *checked) trend(s state) Trend {
+func (c *checked) trend() Trend {
 	n := len(c.lasts)
 	if n < 2 {
 		return NoTrend
@@ -226,6 +226,7 @@ func (c *checked) trend(s state) Trend {
 		all += t
 	}
 	mean /= all
+	rate := (c.size[n] - c.size[0]) / all // not the later passes' rate: a slow last one would scatter less
 	// The slope is Σ w·rate with w = t·(middle − mean), over a constant: Σ (middle − mean)·took.
 	var slope, variance, end, last float64
 	for i, t := range c.lasts {
@@ -233,7 +234,7 @@ func (c *checked) trend(s state) Trend {
 		end += t
 		slope += float64(w * (c.size[i+1] - c.size[i]))
 		u := (last - w) * c.std[i] // the reading before this pass ends the pass before
-		own := c.scatter * w * t * s.rate()
+		own := c.scatter * w * t * rate
 		variance += float64(u*u) + float64(own*own)
 		last = w
 	}
