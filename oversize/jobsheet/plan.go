@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
@@ -110,7 +111,7 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		return cs, err
 	}
 	for _, f := range cs.Findings {
-		if f.Verdict != uncertainty.Undecided {
+		if f.Verdict != uncertainty.Undecided || !measured(f) {
 			continue
 		}
 		// More readings average out what a place has to itself, and no more.
@@ -132,6 +133,9 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	})
 	return cs, err
 }
+
+// measured reports whether a finding rests on readings at all.
+func measured(f uncertainty.Finding) bool { return !strings.HasSuffix(f.Subject, bore.NotMeasured) }
 
 // piston returns a piston as package fit wants it.
 func (p Piston) fit() (fit.Piston, error) {

@@ -112,6 +112,23 @@ func (s Shown) length(l units.Length) string {
 	return strings.Join(parts, " = ")
 }
 
+// plain returns a length that was given, such as a depth, in every unit shown, without zeros.
+func (s Shown) plain(l units.Length) string {
+	var parts []string
+	for _, u := range s.units() {
+		parts = append(parts, plainIn(l, u))
+	}
+	return strings.Join(parts, " = ")
+}
+
+func plainIn(l, unit units.Length) string {
+	name := " mm"
+	if unit == units.Inch {
+		name = " in"
+	}
+	return l.Decimal(unit).Round(int32(placesFor(unit))).String() + name
+}
+
 // estimate returns e in every unit shown, with its expanded uncertainty for 95 %.
 func (s Shown) estimate(e uncertainty.Estimate) string {
 	var parts []string

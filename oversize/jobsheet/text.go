@@ -77,11 +77,15 @@ func (p *page) wrapped(mark, text string) {
 
 // table writes rows in aligned columns.
 func (p *page) table(rows [][]string) {
-	t := tabwriter.NewWriter(p, 0, 0, 3, ' ', 0)
+	var b bytes.Buffer // which does not fail
+	t := tabwriter.NewWriter(&b, 0, 0, 3, ' ', 0)
 	for _, row := range rows {
 		fmt.Fprintln(t, "  "+strings.Join(row, "\t"))
 	}
-	t.Flush() // into a buffer, which does not fail
+	t.Flush()
+	for line := range strings.Lines(b.String()) {
+		p.line("%s", strings.TrimRight(line, " \n"))
+	}
 }
 
 func (s Sheet) head(p *page) {
@@ -91,7 +95,7 @@ func (s Sheet) head(p *page) {
 		p.line("%s", s.Job.Title)
 	}
 	p.line("%d × bore %s, stroke %s, %v, %v", e.Cylinders, p.show.length(e.Bore), p.show.length(e.Stroke), e.Cycle, e.Wall)
-	p.line("\nROUTE: %s", strings.ToUpper(s.routeWords(p)))
+	p.line("\nROUTE: %s", s.routeWords(p))
 	if !s.Finished() {
 		p.line(doNotReassemble)
 	}
@@ -127,9 +131,9 @@ func (s Sheet) sizes(p *page) {
 			p.table(sizeTable(c.Bore, unit))
 		}
 		g := c.Bore
-		rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %v, %s", g.Largest.Depth, bore.FormatAxis(g.Largest.Axis))}}
+		rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", p.show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
 		if g.HasOvality {
-			where := fmt.Sprintf("at %v", g.OvalityAt)
+			where := "at " + p.show.plain(g.OvalityAt)
 			for _, plane := range g.Planes {
 				if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() {
 					where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
@@ -138,7 +142,7 @@ func (s Sheet) sizes(p *page) {
 			rows = append(rows, []string{"ovality", p.show.estimate(g.Ovality), where})
 		}
 		if g.HasTaper() {
-			rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(g.Taper)})
+			rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(p, g.Taper)})
 		}
 		rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
 		if g.Shape != bore.ShapeUnknown {
@@ -168,7 +172,7 @@ func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 	}
 	rows := [][]string{append(head, "ovality")}
 	for _, plane := range g.Planes {
-		row := []string{plane.Depth.String()}
+		row := []string{plainIn(plane.Depth, unit)}
 		for _, a := range axes {
 			cell := "–"
 			for _, q := range plane.Places {
@@ -198,12 +202,12 @@ func contains(axes []units.Angle, a units.Angle) bool {
 
 func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }
 
-func taperWords(t bore.Taper) string {
+func taperWords(p *page, t bore.Taper) string {
 	end := "larger at the deck"
 	if t.Size.Value < 0 {
 		end = "smaller at the deck: worn the other way, or choked on purpose"
 	}
-	return fmt.Sprintf("%s axis, %v to %v, %s", bore.FormatAxis(t.Axis), t.From, t.To, end)
+	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), p.show.plain(t.From), p.show.plain(t.To), end)
 }
 
 func (s Sheet) findings(p *page) {
@@ -212,7 +216,11 @@ func (s Sheet) findings(p *page) {
 	undecided := false
 	for _, c := range s.Cylinders {
 		for _, f := range c.Findings {
-			rows = append(rows, []string{c.Name, f.Subject, p.show.estimate(f.Measured), p.show.limits(f.Limits), f.Verdict.String(), percent(f.Conform)})
+			row := []string{c.Name, f.Subject, "–", p.show.limits(f.Limits), f.Verdict.String(), "–"}
+			if measured(f) {
+				row[2], row[5] = p.show.estimate(f.Measured), percent(f.Conform)
+			}
+			rows = append(rows, row)
 			undecided = undecided || f.Verdict == uncertainty.Undecided
 		}
 	}
