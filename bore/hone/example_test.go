@@ -5,10 +5,13 @@ package hone_test
 import (
 	"errors"
 	"fmt"
+	"math"
 	"time"
 
 	"borewright.example/bore/hone"
 	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
 )
 
 // The engine of these examples is invented: an irrigation pump's, with a bore of 67 mm and 90 mm
@@ -466,4 +469,211 @@ func ExampleWant_Accepts() {
 	w := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
 	fmt.Println(w, w.Accepts(hone.MustParseCrosshatch("24° from square")), w.Accepts(hone.MustParseCrosshatch("45° from square")))
 	// Output: 45° ± 5° included true false
+}
+
+// How long a stroke, and how far may the tool leave the bore? A bore of 90 mm: open at both ends, and
+// blind at the bottom.
+func ExampleUsualTravel() {
+	for _, r := range []hone.Run{
+		{Kind: hone.BallType, Tool: 60 * units.Millimetre, RoomTop: 100 * units.Millimetre, RoomBottom: 100 * units.Millimetre},
+		{Kind: hone.RigidStone, Tool: 45 * units.Millimetre, RoomTop: 100 * units.Millimetre, RoomBottom: 100 * units.Millimetre},
+		{Kind: hone.RigidStone, Tool: 45 * units.Millimetre, RoomTop: 100 * units.Millimetre},
+	} {
+		r.Depth = 90 * units.Millimetre
+		t, err := hone.UsualTravel(r)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		l, err := t.Stroke()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: %v out at the top, %v at the bottom, a stroke of %v\n", r.Kind, t.Top, t.Bottom, l)
+	}
+	// Output:
+	// ball-type hone: 30 mm out at the top, 30 mm at the bottom, a stroke of 90 mm
+	// rigid-stone hone: 15 mm out at the top, 15 mm at the bottom, a stroke of 75 mm
+	// rigid-stone hone: 15 mm out at the top, 0 mm at the bottom, a stroke of 60 mm
+}
+
+// Three quarters of the stones out of the bore would cut the end best, and would throw a stone.
+func ExampleRun_Travel() {
+	r := hone.Run{
+		Kind: hone.RigidStone, Depth: 90 * units.Millimetre, Tool: 45 * units.Millimetre,
+		RoomTop: 100 * units.Millimetre, RoomBottom: 100 * units.Millimetre,
+	}
+	_, err := r.Travel(30*units.Millimetre, 30*units.Millimetre)
+	fmt.Println(errors.Is(err, hone.ErrRoom))
+	fmt.Println(err)
+	// Output:
+	// true
+	// hone: tool out of the top by 30 mm: tool does not fit its room: want up to 22.5 mm, the lesser of the room and half the tool
+}
+
+// 0.05 mm on the diameter: how straight does the bore stay with stones a third out at the top and not at
+// all at the closed bottom?
+func ExampleSetting_Removal() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Spindle: 120 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	travel := hone.Travel{Depth: 90 * units.Millimetre, Tool: 45 * units.Millimetre, Top: 15 * units.Millimetre}
+	r, err := s.Removal(hone.Steady(), travel, hone.ConstantForce, 50*units.Micrometre, 7)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, p := range r.Points {
+		fmt.Printf("%2.0f mm: %s\n", p.Depth.In(units.Millimetre), p.Diameter.Format(units.Micrometre, 0))
+	}
+	fmt.Println("straight to", r.Straightness.Format(units.Micrometre, 0))
+	// Output:
+	//  0 mm: 30 µm
+	// 15 mm: 55 µm
+	// 30 mm: 80 µm
+	// 45 mm: 75 µm
+	// 60 mm: 50 µm
+	// 75 mm: 25 µm
+	// 90 mm: 0 µm
+	// straight to 40 µm
+}
+
+// How much metal do 30 seconds of honing remove? What the passes so far tell, in micrometres and grams.
+func ExampleStock() {
+	reading := func(text string) hone.Reading {
+		return hone.Reading{
+			Diameter: uncertainty.Estimate{Value: units.MustParseLength(text), Std: 1 * units.Micrometre},
+			At:       units.MustParseTemperature("20 °C"),
+		}
+	}
+	z := hone.Sizing{
+		Metal: material.GreyIron(), Finish: units.Limits{Min: units.MustParseLength("67.100 mm"), Max: units.MustParseLength("67.110 mm")},
+		Trial: 5 * time.Second, Longest: 20 * time.Second,
+		Start:  reading("67.050 mm"),
+		Passes: []hone.Pass{{Lasts: 5 * time.Second, After: reading("67.053 mm")}, {Lasts: 20 * time.Second, After: reading("67.065 mm")}},
+	}
+	n, err := z.Next()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := hone.Stock{From: n.Size.Value, To: n.Size.Value + n.Growth.Value/2, Depth: 90 * units.Millimetre}
+	v, err := s.Volume()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	m, err := s.Mass(z.Metal)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s on the diameter, %.0f mm³, %.1f g\n", (s.To-s.From).Format(units.Micrometre, 0), v.In(units.CubicMillimetre), m.In(hone.Gram))
+	// Output: 18 µm on the diameter, 171 mm³, 1.2 g
+}
+
+// The end gap of a ring grew from 0.25 to 0.41 mm by honing: how much bore was removed? A gap
+// is a part of the circumference, so the diameter grew by a πth of it.
+func ExampleStockOfVolume() {
+	grown, err := units.Of(0.16/math.Pi, units.Millimetre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := hone.Stock{From: 67 * units.Millimetre, To: 67*units.Millimetre + grown, Depth: 90 * units.Millimetre}
+	v, err := s.Volume()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r, err := s.Radial()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	back, err := hone.StockOfVolume(67*units.Millimetre, 90*units.Millimetre, v)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s on the diameter, %s off the wall, %.0f mm³\n", grown.Format(units.Micrometre, 0), r.Format(units.Micrometre, 0), v.In(units.CubicMillimetre))
+	fmt.Println("and that volume brings", back.To.Format(units.Millimetre, 3))
+	// Output:
+	// 51 µm on the diameter, 25 µm off the wall, 483 mm³
+	// and that volume brings 67.051 mm
+}
+
+// Weighed before and after, washed and dry, the cylinder is 3.5 g lighter.
+func ExampleStockOfMass() {
+	s, err := hone.StockOfMass(67*units.Millimetre, 90*units.Millimetre, 3.5*hone.Gram, material.GreyIron())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(s.To.Format(units.Millimetre, 3))
+	// Output: 67.051 mm
+}
+
+// From the first reading to the size: a trial pass of 5 s, then the longest pass that keeps to the risk.
+func ExampleSizing_Next() {
+	reading := func(text, warm string) hone.Reading {
+		return hone.Reading{
+			Diameter: uncertainty.Estimate{Value: units.MustParseLength(text), Std: 1 * units.Micrometre},
+			At:       units.MustParseTemperature(warm),
+		}
+	}
+	z := hone.Sizing{
+		Metal: material.GreyIron(), Finish: units.Limits{Min: units.MustParseLength("67.020 mm"), Max: units.MustParseLength("67.032 mm")},
+		Trial: 5 * time.Second, Longest: 30 * time.Second,
+		Start: reading("66.990 mm", "20 °C"),
+	}
+	for _, p := range []hone.Pass{
+		{After: reading("66.995 mm", "22 °C")},
+		{After: reading("67.012 mm", "24 °C")},
+		{After: reading("67.031 mm", "27 °C")},
+	} {
+		n, err := z.Next()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(n)
+		p.Lasts = n.Lasts
+		z.Passes = append(z.Passes, p)
+	}
+	n, err := z.Next()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(n)
+	// Output:
+	// go on: 66.9900 ± 0.0020 mm; a pass of 5s, then measure
+	// go on: 66.9935 ± 0.0020 mm; a pass of 23s should bring 67.010 ± 0.017 mm; 2 to come, 38s in all
+	// go on: 67.0090 ± 0.0020 mm; a pass of 16s should bring 67.0198 ± 0.0066 mm; 2 to come, 24s in all
+	// stop: 67.0257 ± 0.0020 mm
+}
+
+// The barrel is read right after honing, at 45 °C. The gauge shows 67.030 mm, past the stop size; at
+// 20 °C the bore is not there yet.
+func ExampleReading() {
+	z := hone.Sizing{
+		Metal: material.AluminiumBlock(), Finish: units.Limits{Min: units.MustParseLength("67.010 mm"), Max: units.MustParseLength("67.020 mm")},
+		Trial: 5 * time.Second, Longest: 30 * time.Second,
+		Start: hone.Reading{
+			Diameter: uncertainty.Estimate{Value: units.MustParseLength("67.030 mm"), Std: 2 * units.Micrometre},
+			At:       units.MustParseTemperature("45 °C"),
+		},
+	}
+	n, err := z.Next()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(n.Decision, "at", n.Size.Value.Format(units.Millimetre, 3))
+	z.Start.At = 0
+	_, err = z.Next()
+	fmt.Println(err)
+	// Output:
+	// go on at 66.994 mm
+	// hone: at the start: hone: temperature of the cylinder: not given: the reading waits for it
 }
