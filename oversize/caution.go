@@ -2,6 +2,10 @@
 
 package oversize
 
+import (
+	"borewright.example/internal/enum"
+)
+
 // A Caution is something that a choice rests on and that the workshop has to know.
 type Caution int8
 
@@ -32,10 +36,14 @@ var cautionSentences = [...]string{
 }
 
 // String returns the caution in a sentence.
-func (c Caution) String() string { return nameOf(c, cautionSentences[:]) }
+func (c Caution) String() string { return enum.Name(c, cautionSentences[:]) }
 
 // MarshalText returns a short name, "axis moves"; a value that has none is ErrUnknownName.
-func (c Caution) MarshalText() ([]byte, error) { return marshalName(c, cautionNames[:]) }
+func (c Caution) MarshalText() ([]byte, error) {
+	return enum.Marshal(c, cautionNames[:], ErrUnknownName)
+}
 
 // UnmarshalText reads the short name. On error, ErrUnknownName, the receiver keeps its value.
-func (c *Caution) UnmarshalText(text []byte) error { return unmarshalName(c, text, cautionNames[:]) }
+func (c *Caution) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(c, text, cautionNames[:], ErrUnknownName)
+}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -66,13 +67,15 @@ var reasonSentences = [...]string{
 }
 
 // String returns the reason in words, "worn wall would be left".
-func (r Reason) String() string { return nameOf(r, reasonSentences[:]) }
+func (r Reason) String() string { return enum.Name(r, reasonSentences[:]) }
 
 // MarshalText returns a short name, "no clean-up"; a value that has none is ErrUnknownName.
-func (r Reason) MarshalText() ([]byte, error) { return marshalName(r, reasonNames[:]) }
+func (r Reason) MarshalText() ([]byte, error) { return enum.Marshal(r, reasonNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the short name. On error, ErrUnknownName, the receiver keeps its value.
-func (r *Reason) UnmarshalText(text []byte) error { return unmarshalName(r, text, reasonNames[:]) }
+func (r *Reason) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(r, text, reasonNames[:], ErrUnknownName)
+}
 
 // Open reports whether a better measurement could lift the refusal.
 func (r Reason) Open() bool {

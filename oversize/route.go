@@ -2,6 +2,10 @@
 
 package oversize
 
+import (
+	"borewright.example/internal/enum"
+)
+
 // A Wall is what the rings run on. It forbids more than any reading can allow.
 type Wall int8
 
@@ -17,14 +21,16 @@ const (
 var wallNames = [...]string{"not given", "bare iron", "iron sleeve", "plated", "bare Al-Si"}
 
 // String returns "bare iron", "iron sleeve", "plated", "bare Al-Si" or "not given".
-func (w Wall) String() string { return nameOf(w, wallNames[:]) }
+func (w Wall) String() string { return enum.Name(w, wallNames[:]) }
 
 // MarshalText returns the text of [Wall.String]; a value that has none is ErrUnknownName.
-func (w Wall) MarshalText() ([]byte, error) { return marshalName(w, wallNames[:]) }
+func (w Wall) MarshalText() ([]byte, error) { return enum.Marshal(w, wallNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [Wall.String]. On error, ErrUnknownName, the receiver keeps
 // its value.
-func (w *Wall) UnmarshalText(text []byte) error { return unmarshalName(w, text, wallNames[:]) }
+func (w *Wall) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(w, text, wallNames[:], ErrUnknownName)
+}
 
 // A Route is what is to be done with a cylinder, or with the engine.
 type Route int8
@@ -41,14 +47,16 @@ const (
 var routeNames = [...]string{"undecided", "hone and keep", "bore oversize", "sleeve", "maker's process"}
 
 // String returns "undecided", "hone and keep", "bore oversize", "sleeve" or "maker's process".
-func (r Route) String() string { return nameOf(r, routeNames[:]) }
+func (r Route) String() string { return enum.Name(r, routeNames[:]) }
 
 // MarshalText returns the text of [Route.String]; a value that has none is ErrUnknownName.
-func (r Route) MarshalText() ([]byte, error) { return marshalName(r, routeNames[:]) }
+func (r Route) MarshalText() ([]byte, error) { return enum.Marshal(r, routeNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [Route.String]. On error, ErrUnknownName, the receiver keeps
 // its value.
-func (r *Route) UnmarshalText(text []byte) error { return unmarshalName(r, text, routeNames[:]) }
+func (r *Route) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(r, text, routeNames[:], ErrUnknownName)
+}
 
 // A Centre is what the boring bar is centred on.
 type Centre int8
@@ -63,14 +71,16 @@ const (
 var centreNames = [...]string{"original centre", "worn centre"}
 
 // String returns "original centre" or "worn centre".
-func (c Centre) String() string { return nameOf(c, centreNames[:]) }
+func (c Centre) String() string { return enum.Name(c, centreNames[:]) }
 
 // MarshalText returns the text of [Centre.String]; a value that has none is ErrUnknownName.
-func (c Centre) MarshalText() ([]byte, error) { return marshalName(c, centreNames[:]) }
+func (c Centre) MarshalText() ([]byte, error) { return enum.Marshal(c, centreNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [Centre.String]. On error, ErrUnknownName, the receiver keeps
 // its value.
-func (c *Centre) UnmarshalText(text []byte) error { return unmarshalName(c, text, centreNames[:]) }
+func (c *Centre) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(c, text, centreNames[:], ErrUnknownName)
+}
 
 // A HoneWork is what the hone has to do to a cylinder that keeps its size.
 type HoneWork int8
@@ -85,11 +95,13 @@ const (
 var workNames = [...]string{"none", "deglaze", "correct form"}
 
 // String returns "none", "deglaze" or "correct form".
-func (h HoneWork) String() string { return nameOf(h, workNames[:]) }
+func (h HoneWork) String() string { return enum.Name(h, workNames[:]) }
 
 // MarshalText returns the text of [HoneWork.String]; a value that has none is ErrUnknownName.
-func (h HoneWork) MarshalText() ([]byte, error) { return marshalName(h, workNames[:]) }
+func (h HoneWork) MarshalText() ([]byte, error) { return enum.Marshal(h, workNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [HoneWork.String]. On error, ErrUnknownName, the receiver
 // keeps its value.
-func (h *HoneWork) UnmarshalText(text []byte) error { return unmarshalName(h, text, workNames[:]) }
+func (h *HoneWork) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(h, text, workNames[:], ErrUnknownName)
+}

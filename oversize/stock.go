@@ -7,6 +7,7 @@ import (
 	"math"
 	"time"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/material"
 )
@@ -39,15 +40,17 @@ var operationNames = [...]string{
 }
 
 // String returns the operation in words, "finish bore".
-func (k OperationKind) String() string { return nameOf(k, operationNames[:]) }
+func (k OperationKind) String() string { return enum.Name(k, operationNames[:]) }
 
 // MarshalText returns the text of [OperationKind.String]; a value that has none is ErrUnknownName.
-func (k OperationKind) MarshalText() ([]byte, error) { return marshalName(k, operationNames[:]) }
+func (k OperationKind) MarshalText() ([]byte, error) {
+	return enum.Marshal(k, operationNames[:], ErrUnknownName)
+}
 
 // UnmarshalText reads the text of [OperationKind.String]. On error, ErrUnknownName, the receiver
 // keeps its value.
 func (k *OperationKind) UnmarshalText(text []byte) error {
-	return unmarshalName(k, text, operationNames[:])
+	return enum.Unmarshal(k, text, operationNames[:], ErrUnknownName)
 }
 
 // An Operation is one step, its sizes being diameters at 20 °C.

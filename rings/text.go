@@ -2,19 +2,21 @@
 
 package rings
 
-import "fmt"
+import (
+	"borewright.example/internal/enum"
+)
 
 func (a Action) names() []string { return []string{"undecided", "as is", "file", "too wide"} }
 
 // String returns "undecided", "as is", "file" or "too wide".
-func (a Action) String() string { return name(a, a.names()) }
+func (a Action) String() string { return enum.Name(a, a.names()) }
 
 // MarshalText returns the text of [Action.String]; a value that is none of the four is ErrText.
-func (a Action) MarshalText() ([]byte, error) { return marshal(a, a.names()) }
+func (a Action) MarshalText() ([]byte, error) { return enum.Marshal(a, a.names(), ErrText) }
 
 // UnmarshalText reads the text of [Action.String]; any other is ErrText. On error the receiver
 // keeps its value.
-func (a *Action) UnmarshalText(text []byte) error { return unmarshal(a, text, a.names()) }
+func (a *Action) UnmarshalText(text []byte) error { return enum.Unmarshal(a, text, a.names(), ErrText) }
 
 func (c Caution) names() []string {
 	return []string{"maker first", "file square", "file inward", "measure square", "mark up", "facing for wall", "pegs stay", "groove clean"}
@@ -22,7 +24,7 @@ func (c Caution) names() []string {
 
 // String returns the caution as a sentence.
 func (c Caution) String() string {
-	return name(c, []string{
+	return enum.Name(c, []string{
 		"The maker's gap and limit come before any rule.",
 		"File both ends square and parallel, a little at a time, and measure after each.",
 		"On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge.",
@@ -36,32 +38,10 @@ func (c Caution) String() string {
 
 // MarshalText returns the caution's short name, such as "file square"; a value that is none of
 // them is ErrText.
-func (c Caution) MarshalText() ([]byte, error) { return marshal(c, c.names()) }
+func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, c.names(), ErrText) }
 
 // UnmarshalText reads the text of [Caution.MarshalText]; any other is ErrText. On error the
 // receiver keeps its value.
-func (c *Caution) UnmarshalText(text []byte) error { return unmarshal(c, text, c.names()) }
-
-func name[T ~int8](v T, names []string) string {
-	if v < 0 || int(v) >= len(names) {
-		return fmt.Sprintf("%T(%d)", v, int8(v))
-	}
-	return names[v]
-}
-
-func marshal[T ~int8](v T, names []string) ([]byte, error) {
-	if v < 0 || int(v) >= len(names) {
-		return nil, fmt.Errorf("rings: %T(%d): %w", v, int8(v), ErrText)
-	}
-	return []byte(names[v]), nil
-}
-
-func unmarshal[T ~int8](v *T, text []byte, names []string) error {
-	for i, n := range names {
-		if n == string(text) {
-			*v = T(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("rings: %.80q: %w", text, ErrText)
+func (c *Caution) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(c, text, c.names(), ErrText)
 }

@@ -2,6 +2,10 @@
 
 package fit
 
+import (
+	"borewright.example/internal/enum"
+)
+
 // A Caution is something about a piston's measured size that its clearance rests on.
 type Caution int8
 
@@ -25,14 +29,18 @@ var cautionSentences = [...]string{
 }
 
 // String returns the caution in a sentence.
-func (c Caution) String() string { return nameOf(c, cautionSentences[:]) }
+func (c Caution) String() string { return enum.Name(c, cautionSentences[:]) }
 
 // MarshalText returns a short name, "height differs".
-func (c Caution) MarshalText() ([]byte, error) { return marshalName(c, cautionNames[:]) }
+func (c Caution) MarshalText() ([]byte, error) {
+	return enum.Marshal(c, cautionNames[:], ErrUnknownName)
+}
 
 // UnmarshalText reads the short name. Anything else is [ErrUnknownName], and the receiver keeps
 // its value.
-func (c *Caution) UnmarshalText(text []byte) error { return unmarshalName(c, text, cautionNames[:]) }
+func (c *Caution) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(c, text, cautionNames[:], ErrUnknownName)
+}
 
 // Cautions returns what the measured size of the piston leaves open; nothing for the zero
 // Piston.

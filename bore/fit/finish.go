@@ -5,6 +5,7 @@ package fit
 import (
 	"fmt"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -52,14 +53,16 @@ const (
 var aimNames = [...]string{Centre: "centre", Tight: "tight"}
 
 // String returns "centre" or "tight".
-func (a Aim) String() string { return nameOf(a, aimNames[:]) }
+func (a Aim) String() string { return enum.Name(a, aimNames[:]) }
 
 // MarshalText returns the text of [Aim.String].
-func (a Aim) MarshalText() ([]byte, error) { return marshalName(a, aimNames[:]) }
+func (a Aim) MarshalText() ([]byte, error) { return enum.Marshal(a, aimNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [Aim.String]. Anything else is [ErrUnknownName], and the
 // receiver keeps its value.
-func (a *Aim) UnmarshalText(text []byte) error { return unmarshalName(a, text, aimNames[:]) }
+func (a *Aim) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(a, text, aimNames[:], ErrUnknownName)
+}
 
 // Size returns the diameter to aim at in a finish window, at 20 °C: its centre, or its tight
 // end. guard is the expanded uncertainty of the clearance (of bore and piston together, half of

@@ -169,7 +169,7 @@ func TestJSON(t *testing.T) {
 	if err := a.UnmarshalText([]byte("loose")); !errors.Is(err, fit.ErrUnknownName) || a != fit.Tight {
 		t.Errorf("loose: %v, %v", a, err)
 	}
-	if s := fit.Duty(-3).String(); s != "-3" {
+	if s := fit.Duty(-3).String(); s != "fit.Duty(-3)" {
 		t.Errorf("duty −3: %q", s)
 	}
 }

@@ -5,6 +5,7 @@ package fit
 import (
 	"fmt"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -22,14 +23,16 @@ const (
 var axisNames = [...]string{AxisNotSaid: "", AcrossPin: "across pin", AlongPin: "along pin"}
 
 // String returns "across pin", "along pin", or "" where the axis was not said.
-func (a Axis) String() string { return nameOf(a, axisNames[:]) }
+func (a Axis) String() string { return enum.Name(a, axisNames[:]) }
 
 // MarshalText returns the text of [Axis.String].
-func (a Axis) MarshalText() ([]byte, error) { return marshalName(a, axisNames[:]) }
+func (a Axis) MarshalText() ([]byte, error) { return enum.Marshal(a, axisNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [Axis.String]. Anything else is [ErrUnknownName], and the
 // receiver keeps its value.
-func (a *Axis) UnmarshalText(text []byte) error { return unmarshalName(a, text, axisNames[:]) }
+func (a *Axis) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(a, text, axisNames[:], ErrUnknownName)
+}
 
 // A Piston is a piston's skirt as measured, at 20 °C.
 type Piston struct {

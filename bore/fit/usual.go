@@ -5,6 +5,7 @@ package fit
 import (
 	"fmt"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -26,14 +27,16 @@ var dutyNames = [...]string{
 }
 
 // String returns the duty in words, "cast, air-cooled", or "" where it was not said.
-func (d Duty) String() string { return nameOf(d, dutyNames[:]) }
+func (d Duty) String() string { return enum.Name(d, dutyNames[:]) }
 
 // MarshalText returns the text of [Duty.String].
-func (d Duty) MarshalText() ([]byte, error) { return marshalName(d, dutyNames[:]) }
+func (d Duty) MarshalText() ([]byte, error) { return enum.Marshal(d, dutyNames[:], ErrUnknownName) }
 
 // UnmarshalText reads the text of [Duty.String]. Anything else is [ErrUnknownName], and the
 // receiver keeps its value.
-func (d *Duty) UnmarshalText(text []byte) error { return unmarshalName(d, text, dutyNames[:]) }
+func (d *Duty) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(d, text, dutyNames[:], ErrUnknownName)
+}
 
 // perBore is the clearance a unit of bore, in millionths, from and to.
 var perBore = [...][2]int64{

@@ -3,10 +3,10 @@
 package jobsheet
 
 import (
-	"fmt"
-	"slices"
+	"errors"
 
 	"borewright.example/bore/hone"
+	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/rings"
 )
@@ -30,25 +30,18 @@ var operationNames = []string{
 	"any work", "stripping", "measuring", "boring", "honing", "fitting rings", "sleeving", "washing",
 }
 
+// errChoice: a text or value that is none of those allowed.
+var errChoice = errors.New("unknown choice")
+
 // String returns the operation's name, "fitting rings".
-func (o Operation) String() string {
-	if o < 0 || int(o) >= len(operationNames) {
-		return fmt.Sprintf("operation %d", o)
-	}
-	return operationNames[o]
-}
+func (o Operation) String() string { return enum.Name(o, operationNames) }
 
 // MarshalText returns the text of [Operation.String].
-func (o Operation) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o Operation) MarshalText() ([]byte, error) { return enum.Marshal(o, operationNames, errChoice) }
 
 // UnmarshalText reads the text of [Operation.String]. On error the receiver keeps its value.
 func (o *Operation) UnmarshalText(text []byte) error {
-	i := slices.Index(operationNames, string(text))
-	if i < 0 {
-		return fmt.Errorf("jobsheet: operation %.40q: want one of %q", text, operationNames)
-	}
-	*o = Operation(i)
-	return nil
+	return enum.Unmarshal(o, text, operationNames, errChoice)
 }
 
 // A Caution is a warning for one operation. The maker's manual, local rules and a qualified

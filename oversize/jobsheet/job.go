@@ -7,11 +7,11 @@ import (
 	"fmt"
 	"io"
 	"reflect"
-	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
+	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/units"
 )
@@ -201,27 +201,17 @@ const (
 	FourStroke
 )
 
-var cycleNames = []string{"not given", "two-stroke", "four-stroke"}
+var cycleNames = []string{"", "two-stroke", "four-stroke"}
 
-// String returns "two-stroke" or "four-stroke".
-func (c Cycle) String() string {
-	if c < 0 || int(c) >= len(cycleNames) {
-		return fmt.Sprintf("cycle %d", c)
-	}
-	return cycleNames[c]
-}
+// String returns "two-stroke", "four-stroke" or "".
+func (c Cycle) String() string { return enum.Name(c, cycleNames) }
 
 // MarshalText returns the text of [Cycle.String].
-func (c Cycle) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+func (c Cycle) MarshalText() ([]byte, error) { return enum.Marshal(c, cycleNames, errChoice) }
 
 // UnmarshalText reads "two-stroke" or "four-stroke". On error the receiver keeps its value.
 func (c *Cycle) UnmarshalText(text []byte) error {
-	i := slices.Index(cycleNames, string(text))
-	if i <= 0 {
-		return fmt.Errorf("want two-stroke or four-stroke")
-	}
-	*c = Cycle(i)
-	return nil
+	return enum.Unmarshal(c, text, cycleNames, errChoice)
 }
 
 // An Axis is the direction of a reading, from the thrust axis: "thrust", "pin" or "45°".

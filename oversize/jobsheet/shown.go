@@ -3,10 +3,9 @@
 package jobsheet
 
 import (
-	"fmt"
-	"slices"
 	"strings"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -22,27 +21,17 @@ const (
 	BothUnits
 )
 
-var shownNames = []string{"as written", "mm", "in", "both"}
+var shownNames = []string{"", "mm", "in", "both"}
 
-// String returns "mm", "in", "both" or "as written".
-func (s Shown) String() string {
-	if s < 0 || int(s) >= len(shownNames) {
-		return fmt.Sprintf("units %d", s)
-	}
-	return shownNames[s]
-}
+// String returns "mm", "in", "both" or "".
+func (s Shown) String() string { return enum.Name(s, shownNames) }
 
 // MarshalText returns the text of [Shown.String].
-func (s Shown) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s Shown) MarshalText() ([]byte, error) { return enum.Marshal(s, shownNames, errChoice) }
 
 // UnmarshalText reads "mm", "in" or "both". On error the receiver keeps its value.
 func (s *Shown) UnmarshalText(text []byte) error {
-	i := slices.Index(shownNames, string(text))
-	if i <= 0 {
-		return fmt.Errorf(`want "mm", "in" or "both"`)
-	}
-	*s = Shown(i)
-	return nil
+	return enum.Unmarshal(s, text, shownNames, errChoice)
 }
 
 // units returns the units to print in, the first of them first.

@@ -2,11 +2,7 @@
 
 package fit
 
-import (
-	"errors"
-	"fmt"
-	"strconv"
-)
+import "errors"
 
 // Why a fit was refused, beside the sentinels of package units. Test with [errors.Is].
 var (
@@ -19,27 +15,3 @@ var (
 	// ErrNoWindow: an end of the clearance window that is needed was not given.
 	ErrNoWindow = errors.New("clearance window not given at both ends")
 )
-
-func nameOf[E ~int8](e E, names []string) string {
-	if e < 0 || int(e) >= len(names) {
-		return strconv.Itoa(int(e))
-	}
-	return names[e]
-}
-
-func marshalName[E ~int8](e E, names []string) ([]byte, error) {
-	if e < 0 || int(e) >= len(names) {
-		return nil, fmt.Errorf("fit: %T(%d): %w", e, e, ErrUnknownName)
-	}
-	return []byte(names[e]), nil
-}
-
-func unmarshalName[E ~int8](e *E, text []byte, names []string) error {
-	for i, n := range names {
-		if n == string(text) {
-			*e = E(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("fit: %T %.40q: %w (one of %q)", *e, text, ErrUnknownName, names)
-}

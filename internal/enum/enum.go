@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+// Package enum gives the enumerations of this module their text, both ways, so that it is
+// written once.
+package enum
+
+import (
+	"fmt"
+	"strings"
+)
+
+// named reports whether v has a name. An empty one counts for zero alone, which is often
+// "not given".
+func named[E ~int8](v E, names []string) bool {
+	return v >= 0 && int(v) < len(names) && (v == 0 || names[v] != "")
+}
+
+// Name returns the name of v, or "pkg.Type(7)" where it has none.
+func Name[E ~int8](v E, names []string) string {
+	if !named(v, names) {
+		return fmt.Sprintf("%T(%d)", v, int8(v))
+	}
+	return names[v]
+}
+
+// Marshal returns the name of v as text. A value that has none is the error unknown.
+func Marshal[E ~int8](v E, names []string, unknown error) ([]byte, error) {
+	if !named(v, names) {
+		return nil, fmt.Errorf("%s(%d): %w", typeOf(v), int8(v), unknown)
+	}
+	return []byte(names[v]), nil
+}
+
+// Unmarshal sets *v to the value whose name is text. Any other text is the error unknown, and
+// *v keeps its value.
+func Unmarshal[E ~int8](v *E, text []byte, names []string, unknown error) error {
+	for i, name := range names {
+		if name == string(text) {
+			*v = E(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("%s %.40q: %w (one of %q)", typeOf(*v), text, unknown, names)
+}
+
+// typeOf returns "pkg: Type", the way errors of this module begin.
+func typeOf(v any) string { return strings.Replace(fmt.Sprintf("%T", v), ".", ": ", 1) }

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package enum_test
+
+import (
+	"errors"
+	"testing"
+
+	"borewright.example/internal/enum"
+)
+
+type colour int8
+
+var (
+	names      = []string{"", "red", "", "blue"}
+	errUnknown = errors.New("unknown colour")
+)
+
+func TestBothWays(t *testing.T) {
+	for _, i := range []int{0, 1, 3} {
+		name := names[i]
+		b, err := enum.Marshal(colour(i), names, errUnknown)
+		if err != nil || string(b) != name || enum.Name(colour(i), names) != name {
+			t.Errorf("%d: %q, %v, %q", i, b, err, enum.Name(colour(i), names))
+		}
+		var c colour
+		if err := enum.Unmarshal(&c, b, names, errUnknown); err != nil || c != colour(i) {
+			t.Errorf("%q: %d, %v", b, c, err)
+		}
+	}
+}
+
+func TestNoName(t *testing.T) {
+	for _, c := range []colour{-128, -1, 2, 4, 127} {
+		if _, err := enum.Marshal(c, names, errUnknown); !errors.Is(err, errUnknown) {
+			t.Errorf("%d: %v", c, err)
+		}
+	}
+	if got := enum.Name(colour(2), names); got != "enum_test.colour(2)" {
+		t.Error(got)
+	}
+	c := colour(1)
+	if err := enum.Unmarshal(&c, []byte("Red"), names, errUnknown); !errors.Is(err, errUnknown) || c != 1 {
+		t.Error(c, err)
+	}
+}
