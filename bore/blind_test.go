@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"borewright.example/bore"
+	"borewright.example/units/uncertainty"
 )
 
 // How much of an ovality the axes show, over all ways that the long axis may lie: the numbers of
@@ -47,6 +48,17 @@ func TestHowMuchAxesShow(t *testing.T) {
 		}
 		if len(c.axes) == 2 && (math.Abs(sum/turns-2/math.Pi) > 0.003 || math.Abs(float64(under)/turns-1./3) > 0.005) {
 			t.Errorf("two axes: %.3f on average, less than half in %.3f of bores", sum/turns, float64(under)/turns)
+		}
+	}
+}
+
+// The range of n readings of one size, in standard deviations of one: the numbers of the package
+// comment and of [bore.Plane].
+func TestRangeOfNothing(t *testing.T) {
+	for n, want := range map[int]float64{2: 1.13, 3: 1.69, 4: 2.06, 6: 2.53, 20: 3.73} {
+		mean, _, err := uncertainty.MeanRange(n)
+		if must(t, mean, err); math.Abs(mean-want) > 0.006 {
+			t.Errorf("%d readings: %.3f, want %v", n, mean, want)
 		}
 	}
 }

@@ -358,6 +358,30 @@ func shapesKeepTheirRisk(t *testing.T, n int) {
 	}
 }
 
+// Scatter alone makes lobes: their amplitude on a round bore is Rayleigh distributed, √(π/2)·√(2/n)
+// standard deviations of one reading on average, with a standard uncertainty of √(2/n) of them.
+func TestLobesOfNothing(t *testing.T) {
+	s := shop{g: bore.Gauge{Standard: bore.Standard{Size: 67 * mm}}, repeatability: 2, known: true}
+	for _, axes := range []int{3, 4, 8} {
+		rnd, sum := random(6), 0.0
+		for range trials {
+			tr := truth{make([]float64, axes)}
+			for i := range tr[0] {
+				tr[0][i] = 67_050
+			}
+			g, err := bore.Measure(tr.read(rnd, s, 1), s.described())
+			must(t, g, err)
+			a := g.Planes[0].TwoLobe.Amplitude
+			sum += a.Value.In(um) / trials
+			within(t, "its doubt", a.Std, millimetres(2*math.Sqrt(2/float64(axes))/1000), nm)
+		}
+		want := 2 * math.Sqrt(math.Pi/2) * math.Sqrt(2/float64(axes))
+		if math.Abs(sum-want) > 4*0.53*want/math.Sqrt(trials) { // a Rayleigh's spread is 0.523 of its mean
+			t.Errorf("%d axes: amplitude %.3f µm on average, want %.3f", axes, sum, want)
+		}
+	}
+}
+
 // The forecast's Earliest is before the true time but for the risk; the rate's doubt is true.
 func TestWearRateKeepsItsRisk(t *testing.T) { wearRateKeepsItsRisk(t, trials) }
 

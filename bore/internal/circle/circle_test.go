@@ -122,3 +122,24 @@ func TestEnclosingOfEqualPoints(t *testing.T) {
 		}
 	}
 }
+
+// An acute triangle and a point inside, in every order.
+func TestEnclosingInEveryOrder(t *testing.T) {
+	px, py := []float64{0, 4, 1.5, 1.8}, []float64{0, 0.5, 3.5, 1.2}
+	want := brute(px, py)
+	for a := range 4 {
+		for b := range 4 {
+			for c := range 4 {
+				d := 6 - a - b - c
+				if a == b || a == c || b == c || d < 0 || d > 3 || d == a || d == b || d == c {
+					continue
+				}
+				x, y := []float64{px[a], px[b], px[c], px[d]}, []float64{py[a], py[b], py[c], py[d]}
+				got := circle.Enclosing(x, y)
+				if math.Abs(got.R-want) > 1e-14 || min(got.Weights[0], got.Weights[1], got.Weights[2]) < 0.1 {
+					t.Errorf("order %d%d%d%d: %v, want radius %v on three points", a, b, c, d, got, want)
+				}
+			}
+		}
+	}
+}
