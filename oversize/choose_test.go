@@ -3,8 +3,6 @@
 package oversize_test
 
 import (
-	"errors"
-	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -336,72 +334,5 @@ hone and keep, correct form: worn wall would be left (clean-up on the worn centr
 bore oversize 0.25 mm: worn wall would be left (clean-up on the original centre 67.31 mm, max 67.2 mm)`
 	if s := strings.Join(lines, "\n"); s != want {
 		t.Errorf("%s\nwant\n%s", s, want)
-	}
-}
-
-func TestBadInput(t *testing.T) {
-	for _, test := range []struct {
-		name   string
-		change func(*oversize.Engine, *oversize.Cylinder)
-		want   error
-	}{
-		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = oversize.WallNotGiven }, oversize.ErrWall},
-		{"unknown wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 99 }, oversize.ErrWall},
-		{"no bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 0 }, units.ErrRange},
-		{"bore of 2 m", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 2 * units.Metre }, units.ErrRange},
-		{"negative service limit", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Service = -1 }, units.ErrRange},
-		{"negative honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = -1 }, units.ErrRange},
-		{"negative least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = -1 }, units.ErrRange},
-		{"negative shift", func(e *oversize.Engine, _ *oversize.Cylinder) { e.MayShift = -1 }, units.ErrRange},
-		{"clearance crossed", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Clearance = units.Limits{Min: 2, Max: 1} }, units.ErrCrossed},
-		{"clearance one-sided", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Clearance = units.Limits{Max: 1} }, units.ErrRange},
-		{"clearance of a tenth", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Clearance = units.Limits{Min: 1, Max: mm("7")} }, units.ErrRange},
-		{"worn clearance below the fresh one", func(e *oversize.Engine, _ *oversize.Cylinder) { e.WornClearance = mm("0.04") }, units.ErrCrossed},
-		{"new bore crossed", func(e *oversize.Engine, _ *oversize.Cylinder) {
-			e.NewBore = units.Limits{Min: mm("67.02"), Max: mm("67.01")}
-		}, units.ErrCrossed},
-		{"new bore of another engine", func(e *oversize.Engine, _ *oversize.Cylinder) {
-			e.NewBore = units.Limits{Min: mm("80"), Max: mm("80.02")}
-		}, units.ErrRange},
-		{"sizes out of order", func(e *oversize.Engine, _ *oversize.Cylinder) { slices.Reverse(e.Sizes) }, oversize.ErrOrder},
-		{"size doubled", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[1] = e.Sizes[0] }, oversize.ErrOrder},
-		{"negative size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Over = -1 }, units.ErrRange},
-		{"size above the bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[3].Over = mm("68") }, units.ErrRange},
-		{"piston of the next size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Piston = piston("67.47") }, oversize.ErrPiston},
-		{"piston of no size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[3].Piston = piston("68.3") }, oversize.ErrPiston},
-		{"piston in hand larger than all", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston, c.PistonFor = piston("68.3"), mm("1") }, oversize.ErrPiston},
-		{"piston along its pin", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston.Axis = fit.AlongPin }, fit.ErrAlongPin},
-		{"readings crossed", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest, c.Largest = c.Largest, c.Smallest }, units.ErrCrossed},
-		{"reading of another engine", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest.Value = mm("50") }, units.ErrRange},
-		{"clean-up below the largest", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Original.Least.Value = mm("67.1") }, units.ErrCrossed},
-		{"no clean-up", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp = bore.CleanUp{} }, units.ErrCrossed},
-		{"negative wall", func(_ *oversize.Engine, c *oversize.Cylinder) { c.ThinnestWall.Value = -1 }, units.ErrRange},
-		{"negative doubt", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = -1 }, uncertainty.ErrStd},
-		{"doubt of 20 mm", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("20") }, units.ErrRange},
-		{"degrees of freedom infinite", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.DoF = math.Inf(1) }, uncertainty.ErrDoF},
-		{"negative oversize now", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Over = -1 }, units.ErrRange},
-		{"negative shift of a cylinder", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Shift = -1 }, units.ErrRange},
-	} {
-		e, c := pump(), cylinder("left", mm("0.15"))
-		test.change(&e, &c)
-		if got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); !errors.Is(err, test.want) || got.Cylinders != nil {
-			t.Errorf("%s: %v; want %v", test.name, err, test.want)
-		}
-	}
-	for name, f := range map[string]func() error{
-		"no cylinders": func() error { _, err := oversize.Choose(pump(), nil, uncertainty.Risk{}); return err },
-		"65 cylinders": func() error {
-			_, err := oversize.Choose(pump(), make([]oversize.Cylinder, 65), uncertainty.Risk{})
-			return err
-		},
-	} {
-		if err := f(); !errors.Is(err, oversize.ErrCylinders) {
-			t.Errorf("%s: %v", name, err)
-		}
-	}
-	for _, r := range []uncertainty.Risk{{Accept: -1}, {Accept: math.NaN()}, {Reject: 2}, {Accept: math.Inf(1)}} {
-		if _, err := oversize.Choose(pump(), []oversize.Cylinder{cylinder("1", mm("0.15"))}, r); !errors.Is(err, uncertainty.ErrProbability) {
-			t.Errorf("risk %v: %v", r, err)
-		}
 	}
 }

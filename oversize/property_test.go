@@ -8,7 +8,6 @@ import (
 	"reflect"
 	"slices"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 
@@ -16,7 +15,6 @@ import (
 	"borewright.example/bore/fit"
 	"borewright.example/oversize"
 	"borewright.example/units"
-	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -331,136 +329,6 @@ func TestOwnSizes(t *testing.T) {
 			if got.Route != oversize.Undecided && got.Cylinders[i].Route > got.Route || got.Cylinders[i].Over > got.Over {
 				t.Fatalf("engine %v, %v over, holds %+v", got.Route, got.Over, got.Cylinders[i])
 			}
-		}
-	})
-}
-
-// TestStockAddsUp: the operations follow on each other and take all there is, no cut deeper than
-// allowed.
-func TestStockAddsUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		from := drawLength(t, "from", mm("30"), mm("120"))
-		bored := from + drawLength(t, "to bore", 0, mm("1"))
-		to := bored + drawLength(t, "to hone", mm("0.02"), mm("0.15"))
-		s := oversize.Shop{
-			MostDepth: drawLength(t, "depth", mm("0.02"), mm("0.3")), FinishBore: drawLength(t, "finish cut", 0, mm("0.1")),
-			FinishHone: drawLength(t, "finish hone", 0, mm("0.01")), Plateau: drawLength(t, "plateau", 0, mm("0.005")),
-			BothEnds: rapid.Bool().Draw(t, "both ends"),
-			Length:   mm("90"), Feed: mm("0.1"), Spindle: 300 * units.PerMinute,
-		}
-		ops, err := s.Plan(from, bored, to)
-		if err != nil {
-			t.Fatal(err)
-		}
-		at, kind := from, oversize.NoOperation
-		for _, o := range ops {
-			if o.Before != at || o.Stock != o.After-o.Before || o.Stock < 0 || o.Kind <= kind {
-				t.Fatalf("%+v", ops)
-			}
-			if boring := o.Kind == oversize.RoughBore || o.Kind == oversize.FinishBore; boring != (o.Passes > 0) {
-				t.Fatalf("%+v", o)
-			} else if boring {
-				perPass := o.Time / time.Duration(o.Passes)
-				if 2*o.Depth*units.Length(o.Passes) < o.Stock || o.Kind == oversize.RoughBore && o.Depth > s.MostDepth || perPass != 3*time.Minute {
-					t.Fatalf("%+v", o)
-				}
-			}
-			at, kind = o.After, o.Kind
-		}
-		if at != to {
-			t.Fatalf("ends at %v, not %v: %+v", at, to, ops)
-		}
-	})
-}
-
-// TestRatioScales: where all clearance is a cylinder of the bore the ratio does not depend on it;
-// where any of it is fixed, a larger bore raises it; the head for a ratio gives that ratio.
-func TestRatioScales(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		bore, stroke := drawLength(t, "bore", mm("30"), mm("120")), drawLength(t, "stroke", mm("30"), mm("120"))
-		larger := bore + drawLength(t, "over", units.Micrometre, mm("2"))
-		c := oversize.Chamber{Deck: drawLength(t, "deck", 0, mm("5")), Gasket: drawLength(t, "gasket", units.Micrometre, mm("2"))}
-		ratios := func() (a, b float64) {
-			x, err := c.Compression(bore, stroke)
-			y, yerr := c.Compression(larger, stroke)
-			if err != nil || yerr != nil {
-				t.Fatal(err, yerr)
-			}
-			return x.Ratio, y.Ratio
-		}
-		if a, b := ratios(); !close(a, b, 1e-9*a) {
-			t.Fatalf("%v becomes %v", a, b)
-		}
-		c.GasketHole = mm("125")
-		if a, b := ratios(); b <= a {
-			t.Fatalf("gasket of its own: %v becomes %v", a, b)
-		}
-		c.Head = units.Volume(rapid.Float64Range(1, 200).Draw(t, "head")) * units.CubicCentimetre
-		if a, b := ratios(); b <= a {
-			t.Fatalf("fixed head: %v becomes %v", a, b)
-		}
-		c.Crown = units.Volume(rapid.Float64Range(-20, 20).Draw(t, "crown")) * units.CubicCentimetre
-		if rapid.Bool().Draw(t, "two-stroke") {
-			c.PortTop = c.Deck + drawLength(t, "port", stroke/2, stroke)
-		}
-		want := rapid.Float64Range(1.5, 9).Draw(t, "ratio")
-		head, err := c.HeadFor(bore, stroke, want)
-		if err != nil {
-			return // the other parts already leave too much or too little
-		}
-		c.Head = head
-		r, err := c.Compression(bore, stroke)
-		got := r.Ratio
-		if c.PortTop != 0 {
-			got = r.FromPort
-			if r.FromPort > r.Ratio {
-				t.Fatalf("from the port %v, from the whole stroke %v", r.FromPort, r.Ratio)
-			}
-		}
-		if err != nil || !close(got, want, 1e-9*want) {
-			t.Fatalf("%+v, %v; want %v", r, err, want)
-		}
-	})
-}
-
-// TestTravel: half a turn is the stroke, either way round is the same, and the piston only
-// descends on the way down.
-func TestTravel(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		stroke := drawLength(t, "stroke", mm("20"), mm("150"))
-		rod := stroke/2 + drawLength(t, "rod", units.Micrometre, mm("200"))
-		travel := func(degrees float64) units.Length {
-			l, err := oversize.Travel(stroke, rod, units.Angle(degrees)*units.Degree)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return l
-		}
-		a := rapid.Float64Range(0, 179).Draw(t, "angle")
-		if travel(0) != 0 || (travel(180)-stroke).Abs() > 1 || travel(a) != travel(-a) || travel(a) > travel(a+1) {
-			t.Fatalf("stroke %v, rod %v: %v, %v at %v°", stroke, rod, travel(180), travel(a), a)
-		}
-	})
-}
-
-// TestShowsIsTheInverse: a dial that shows it means the size wanted.
-func TestShowsIsTheInverse(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		at := func(name string) units.Temperature {
-			return units.ReferenceTemperature.Add(units.TemperatureChange(rapid.Float64Range(-30, 60).Draw(t, name)))
-		}
-		c := material.Comparison{
-			Standard: mm("67"), StandardAt: at("standard"), GaugeSetAt: at("gauge set"), GaugeUseAt: at("gauge used"), PartAt: at("part"),
-			StandardExpansion: 11.5e-6, GaugeExpansion: 11.5e-6, PartExpansion: 21.5e-6, Deviation: mm("1"),
-		}
-		wanted := drawLength(t, "wanted", mm("66"), mm("68"))
-		d, err := oversize.Shows(wanted, c)
-		if err != nil {
-			t.Fatal(err)
-		}
-		c.Deviation = d
-		if got, err := c.SizeAt20(); err != nil || (got-wanted).Abs() > 2 {
-			t.Fatalf("%v, %v; want %v", got, err, wanted)
 		}
 	})
 }

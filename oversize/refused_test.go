@@ -3,13 +3,10 @@
 package oversize_test
 
 import (
-	"encoding"
 	"errors"
 	"math"
 	"testing"
 
-	"borewright.example/bore"
-	"borewright.example/bore/fit"
 	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/material"
@@ -125,134 +122,5 @@ func TestFormulasRefuse(t *testing.T) {
 		if !errors.Is(test.err, test.want) {
 			t.Errorf("%s: %v; want %v", test.name, test.err, test.want)
 		}
-	}
-}
-
-// TestNames takes every value of every enumeration to text and back, and refuses all others.
-func TestNames(t *testing.T) {
-	type text interface {
-		encoding.TextMarshaler
-		String() string
-	}
-	check := func(kind string, n int, value func(int8) text, read func([]byte) (text, error)) {
-		t.Helper()
-		seen := map[string]bool{}
-		for i := range n {
-			v := value(int8(i))
-			b, err := v.MarshalText()
-			back, rerr := read(b)
-			if err != nil || rerr != nil || back != v || len(b) == 0 || v.String() == "" || seen[string(b)] {
-				t.Errorf("%s %d: %q, %v, %v, %v", kind, i, b, err, back, rerr)
-			}
-			seen[string(b)] = true
-		}
-		for _, i := range []int8{-1, int8(n), 127} {
-			if b, err := value(i).MarshalText(); !errors.Is(err, oversize.ErrUnknownName) {
-				t.Errorf("%s %d: %q, %v", kind, i, b, err)
-			}
-			if value(i).String() == "" {
-				t.Errorf("%s %d has no text", kind, i)
-			}
-		}
-		if v, err := read([]byte("no such name")); !errors.Is(err, oversize.ErrUnknownName) || v != value(0) {
-			t.Errorf("%s: %v, %v", kind, v, err)
-		}
-	}
-	check("wall", 5, func(i int8) text { return oversize.Wall(i) }, func(b []byte) (text, error) { var v oversize.Wall; err := v.UnmarshalText(b); return v, err })
-	check("route", 5, func(i int8) text { return oversize.Route(i) }, func(b []byte) (text, error) { var v oversize.Route; err := v.UnmarshalText(b); return v, err })
-	check("centre", 2, func(i int8) text { return oversize.Centre(i) }, func(b []byte) (text, error) { var v oversize.Centre; err := v.UnmarshalText(b); return v, err })
-	check("hone work", 3, func(i int8) text { return oversize.HoneWork(i) }, func(b []byte) (text, error) { var v oversize.HoneWork; err := v.UnmarshalText(b); return v, err })
-	check("reason", int(oversize.Peeling)+1, func(i int8) text { return oversize.Reason(i) }, func(b []byte) (text, error) { var v oversize.Reason; err := v.UnmarshalText(b); return v, err })
-	check("caution", int(oversize.AxisMoves)+1, func(i int8) text { return oversize.Caution(i) }, func(b []byte) (text, error) { var v oversize.Caution; err := v.UnmarshalText(b); return v, err })
-	check("operation", int(oversize.PlateauHone)+1, func(i int8) text { return oversize.OperationKind(i) }, func(b []byte) (text, error) {
-		var v oversize.OperationKind
-		err := v.UnmarshalText(b)
-		return v, err
-	})
-}
-
-// TestPlatedNeedsNoCleanUp: where nothing is bored, nothing is asked of a clean-up.
-func TestPlatedNeedsNoCleanUp(t *testing.T) {
-	e, c := pump(), cylinder("1", mm("0.1"))
-	e.Wall, c.CleanUp = oversize.Plated, bore.CleanUp{}
-	c.Findings[0].Verdict = uncertainty.Beyond
-	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
-	if err != nil || got.Route != oversize.MakersProcess || got.Cylinders[0].Refused[0].Reason != oversize.BeyondLimit {
-		t.Errorf("%+v, %v", got, err)
-	}
-}
-
-// TestServiceLimitAlone: without a piston's clearance the service limit bounds what stones may take.
-func TestServiceLimitAlone(t *testing.T) {
-	e, c := pump(), cylinder("1", mm("0.05"))
-	e.Clearance, e.WornClearance, e.RigidHone, e.Service = units.Limits{}, 0, true, mm("67.06")
-	c.Findings[0].Verdict = uncertainty.Beyond
-	c.Piston = fit.Piston{}
-	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
-	cc := got.Cylinders[0]
-	if err != nil || cc.Work != oversize.Correct || cc.Aim != mm("67.05") || cc.Finish.Max != mm("67.06") {
-		t.Errorf("%+v, %v; want corrected to 67.05 mm", cc, err)
-	}
-	c.Largest.Std = mm("0.006") // 95 % is wider than the 0.010 mm between clean-up and limit
-	if got, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || len(got.Cautions) != 1 || got.Cautions[0] != oversize.GaugeTooCoarse || got.Cylinders[0].Aim != mm("67.055") {
-		t.Errorf("%+v, %v; want the middle, and a caution", got, err)
-	}
-}
-
-// TestEndsOfTheRanges: every limit of an engine has an end, beyond which it is a slip of a digit.
-func TestEndsOfTheRanges(t *testing.T) {
-	for name, change := range map[string]func(*oversize.Engine, *oversize.Cylinder){
-		"service limit":     func(e *oversize.Engine, _ *oversize.Cylinder) { e.Service = mm("73.7") + 1 },
-		"worn clearance":    func(e *oversize.Engine, _ *oversize.Cylinder) { e.WornClearance = mm("6.7") + 1 },
-		"greatest overbore": func(e *oversize.Engine, _ *oversize.Cylinder) { e.MostOver = mm("67") + 1 },
-		"least wall":        func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = mm("67") + 1 },
-		"gasket hole":       func(e *oversize.Engine, _ *oversize.Cylinder) { e.GasketHole = units.Metre + 1 },
-		"allowed shift":     func(e *oversize.Engine, _ *oversize.Cylinder) { e.MayShift = mm("6.7") + 1 },
-		"honing":            func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = mm("6.7") + 1 },
-		"deglazing":         func(e *oversize.Engine, _ *oversize.Cylinder) { e.Deglaze = mm("6.7") + 1 },
-		"new bore, least":   func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore.Min = mm("60.3") - 1 },
-		"new bore, most":    func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore.Max = mm("73.7") + 1 },
-		"smallest reading":  func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest.Value = mm("60.3") - 1 },
-		"largest reading":   func(_ *oversize.Engine, c *oversize.Cylinder) { *c = cylinder("1", mm("6.7")+1) },
-		"present size":      func(_ *oversize.Engine, c *oversize.Cylinder) { c.Over = mm("67") + 1 },
-		"shift":             func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Shift = mm("6.7") + 1 },
-	} {
-		e, c := pump(), cylinder("1", mm("0.15"))
-		change(&e, &c)
-		if _, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); !errors.Is(err, units.ErrRange) {
-			t.Errorf("%s: %v", name, err)
-		}
-	}
-	e, c := pump(), cylinder("1", mm("6.7"))
-	c.Smallest.Value = mm("60.3")
-	if got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || got.Route != oversize.Sleeve {
-		t.Errorf("a bore worn from 60.3 to 73.7 mm: %+v, %v; want a sleeve", got, err)
-	}
-}
-
-// TestPistonOfItsSize: a piston may stand nearer to another size than to its own where the
-// clearance window is wider than a step, as long as it suits a fresh bore of its own.
-func TestPistonOfItsSize(t *testing.T) {
-	e := pump()
-	e.NewBore = units.Limits{Min: mm("67.000"), Max: mm("67.002")}
-	e.Clearance = units.Limits{Min: mm("0.025"), Max: mm("0.075")}
-	e.Sizes = oversize.Series{{Over: mm("0.02")}, {Over: mm("0.04")}}
-	for size, want := range map[string]error{
-		"66.9450": nil, "66.9449": oversize.ErrPiston, // greatest clearance in 67.020 mm
-		"66.983":  nil,
-		"66.9970": nil, "66.9971": oversize.ErrPiston, // least clearance in 67.022 mm
-	} {
-		e.Sizes[0].Piston = piston(size)
-		if _, err := oversize.Choose(e, []oversize.Cylinder{cylinder("1", 0)}, uncertainty.Risk{}); !errors.Is(err, want) {
-			t.Errorf("piston of %s mm for 0.02 mm over: %v; want %v", size, err, want)
-		}
-	}
-	// Where only the standard size is on offer, a piston too large for it is tight, not foreign.
-	e.Sizes = oversize.Series{{Piston: piston("67.010")}}
-	c := cylinder("1", 0)
-	c.Piston = fit.Piston{}
-	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
-	if err != nil || got.Route != oversize.Undecided || got.Cylinders[0].Refused[0].Reason != oversize.PistonTight {
-		t.Errorf("%+v, %v", got, err)
 	}
 }
