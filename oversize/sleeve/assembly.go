@@ -186,7 +186,7 @@ func (j *Joint) assembly(a Assembling, r assembling) (Assembly, error) {
 	if err != nil {
 		return Assembly{}, err
 	}
-	// A temperature rounded to 1e-9 K can miss its slip by less than a picometre's rounding.
+	// The clearance at a temperature that was solved for can miss its slip by a rounding.
 	s.Clearance = gap
 	s.Slips = verdict(gap.Least >= a.Slip-rounding, gap.Greatest >= a.Slip-rounding)
 	s.Cautions = setOf(StopsHalfWay) | j.coefficientCaution(s.Sleeve, s.Barrel)
@@ -200,7 +200,7 @@ func (j *Joint) assembly(a Assembling, r assembling) (Assembly, error) {
 }
 
 const (
-	rounding = units.Nanometre
+	rounding = units.Picometre
 	// handHot is 45 °C, above which a part is cautioned as hot: a little above what skin bears
 	// for long (common practice).
 	handHot = 318.15

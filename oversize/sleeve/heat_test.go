@@ -160,6 +160,29 @@ func TestLooseningHoldsEveryJoint(t *testing.T) {
 	})
 }
 
+// TestLoosensEitherWay: a spread of coefficients that reaches both sides lets the joint go hot or
+// cold, and in neither direction surely. The caution looks at the first temperature of both.
+func TestLoosensEitherWay(t *testing.T) {
+	j := demoJoint()
+	j.Interference = exactly(10 * um)
+	j.Sleeve.Expansion, j.Sleeve.Within = 12e-6, 1.5e-6
+	j.Barrel.Expansion, j.Barrel.Within = 11.5e-6, 1e-6
+	l := must(j.Loosens(sleeve.Condition{}))
+	// 10 µm over 73 mm and 2e-6/K hot, 3e-6/K cold: +68.5 K, -45.7 K (computed).
+	close64(t, "hot, °C", l.Hot.Least.Celsius(), 88.5, 0.1)
+	close64(t, "cold, °C", l.Cold.Greatest.Celsius(), -25.7, 0.1)
+	if !l.Hot.Greatest.IsZero() || !l.Cold.Least.IsZero() {
+		t.Errorf("surely: %+v", l)
+	}
+	if !l.Cautions.Has(sleeve.CoefficientRange) {
+		t.Errorf("no caution at %v", l.Cold.Greatest)
+	}
+	j.Sleeve.From, j.Barrel.From = 223.15, 223.15 // -50 °C
+	if l := must(j.Loosens(sleeve.Condition{})); l.Cautions != 0 {
+		t.Errorf("cautions %v", l.Cautions)
+	}
+}
+
 // TestHotterSleeveHelps: a sleeve hotter than its barrel leaves more margin.
 func TestHotterSleeveHelps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

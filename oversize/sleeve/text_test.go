@@ -147,6 +147,10 @@ func TestCautionsOnResults(t *testing.T) {
 		{"heated", hot.Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; stops half way"},
 		{"chilled", chilled.Cautions, "cold parts; ventilate; stops half way; coefficient range"},
 		{"both", dry.Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; cold parts; ventilate; stops half way; coefficient range"},
+		{"a hot sleeve", must(j.Slips(sleeve.Assembling{Sleeve: 323.15})).Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; stops half way"},
+		{"a cold barrel", must(j.Slips(sleeve.Assembling{Barrel: 263.15})).Cautions, "cold parts; ventilate; stops half way; coefficient range"},
+		{"neither", must(j.Slips(sleeve.Assembling{Sleeve: 283.15, Barrel: 313.15})).Cautions, "stops half way"},
+		{"a sleeve beyond its coefficient", must(j.Slips(sleeve.Assembling{Sleeve: 483.15, Stands: 500})).Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; stops half way; coefficient range"},
 		{"pressed", must(j.Press(demoPress)).Cautions, "stops half way; press guard"},
 		{"fitted", must(j.Fit()).Cautions, "judged as brittle"},
 		{"loose", loose.Cautions, "judged as brittle; can come loose"},
@@ -288,9 +292,20 @@ func TestStrengths(t *testing.T) {
 			}
 		}
 	}
+	// Exactly as strong as is wanted is strong enough; exactly as strong as it must be has not failed.
+	j := demoJoint()
+	worst := must(j.Fit()).Barrel.Stress.Greatest
+	j.Barrel.Yield = 3 * worst / 2
+	if s := must(j.Fit()).Barrel; s.Margin.Least != 1.5 || s.Verdict != uncertainty.Within {
+		t.Errorf("as strong as is wanted: %+v", s)
+	}
+	j.Barrel.Yield = worst
+	if s := must(j.Fit()).Barrel; s.Margin.Greatest != 1 || s.Verdict != uncertainty.Undecided {
+		t.Errorf("as strong as it must be: %+v", s)
+	}
 	// Gas turns a sleeve from compression to tension; with a margin of 3 wanted instead of 1.5 it
 	// fails sooner.
-	j := demoJoint()
+	j = demoJoint()
 	s := must(j.At(sleeve.Condition{Gas: 30 * mpa}))
 	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Least <= 0 {
 		t.Errorf("with gas: %+v", s.Sleeve)
