@@ -72,7 +72,7 @@ func TestBadJobs(t *testing.T) {
 
 		// Fields.
 		{"unknown", with(t, `"gauge": {`, `"colour": "red", "gauge": {`), []string{
-			`colour: "red": unknown field: want one of title, units, engine, gauge, cylinders, tools, risk`}},
+			`colour: "red": unknown field: want one of title, units, engine, gauge, cylinders, tools, cuts, risk`}},
 		{"misspelt", with(t, `"wall":`, `"wal":`), []string{
 			`engine.wal: "bare iron": unknown field: is wall meant?`,
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si"}},
@@ -97,7 +97,7 @@ func TestBadJobs(t *testing.T) {
 		{"empty name", with(t, `"name": "1"`, `"name": ""`), []string{
 			`cylinders[0].name: "": empty: leave the field out where nothing is known`}},
 		{"hostile field name", with(t, `"gauge": {`, `"a\u0007.b": 1, "gauge": {`), []string{
-			`"a\a.b": 1: unknown field: want one of title, units, engine, gauge, cylinders, tools, risk`}},
+			`"a\a.b": 1: unknown field: want one of title, units, engine, gauge, cylinders, tools, cuts, risk`}},
 
 		// Quantities.
 		{"bare number", with(t, `"bore": "67 mm"`, `"bore": 67`), []string{
@@ -166,7 +166,7 @@ func TestBadJobs(t *testing.T) {
 		{"many", `{"engin": {}, "cylinders": [{"readings": [{"depth": 10, "axis": "thrust", "diameter": "67 mm"}]}], "x": null}`, []string{
 			"engin: {…}: unknown field: is engine meant?",
 			`cylinders[0].readings[0].depth: 10: a bare number has no unit: want a text such as "72.031 mm" or "2.8360 in"`,
-			"x: null: unknown field: want one of title, units, engine, gauge, cylinders, tools, risk",
+			"x: null: unknown field: want one of title, units, engine, gauge, cylinders, tools, cuts, risk",
 			"engine.cylinders: 0: want a whole number from 1 to 64",
 			"engine.cycle: missing: want two-stroke or four-stroke",
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si",

@@ -119,6 +119,7 @@ func (j Job) check(found Faults) error {
 	c.gauge(j.Gauge)
 	c.cylinders(j)
 	c.tools(j.Tools)
+	c.cuts(j.Cuts, j.Engine.Bore)
 	c.share("risk.accept", j.Risk.Accept, 0.5)
 	c.share("risk.reject", j.Risk.Reject, 0.5)
 	return c.faults.err()
@@ -349,6 +350,29 @@ func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
 	}
 }
 
+func (c *checker) cuts(b Cuts, nominal units.Length) {
+	if b == (Cuts{}) {
+		return
+	}
+	c.needed("cuts.most_depth", b.MostDepth, largestBore)
+	for _, l := range []struct {
+		path string
+		size units.Length
+	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed}} {
+		c.small("cuts."+l.path, l.size, nominal)
+	}
+	c.length("cuts.length", b.Length, largestDepth)
+	c.rate("cuts.spindle", b.Spindle)
+}
+
+// rate checks a speed of turning that may be left out.
+func (c *checker) rate(path string, f units.Frequency) {
+	const most = 100_000 * units.PerMinute
+	if f != 0 && !(f > 0 && f <= most) { // NaN too
+		c.fault(path, quote(f.String()), "want above 0, up to %v", most)
+	}
+}
+
 func (c *checker) tools(t Tools) {
 	for _, l := range []struct {
 		path string
@@ -375,10 +399,7 @@ func (c *checker) tools(t Tools) {
 	if t.Grit < 0 || t.Grit > 5000 {
 		c.fault("tools.grit", strconv.Itoa(t.Grit), "want a whole number up to 5000")
 	}
-	const most = 100_000 * units.PerMinute
-	if f := float64(t.SpindleNow); f != 0 && !(f > 0 && t.SpindleNow <= most) {
-		c.fault("tools.spindle_now", quote(t.SpindleNow.String()), "want above 0, up to %v", most)
-	}
+	c.rate("tools.spindle_now", t.SpindleNow)
 	for _, v := range []struct {
 		path  string
 		text  string

@@ -26,6 +26,7 @@ type Job struct {
 	Gauge     Gauge      `json:"gauge"`
 	Cylinders []Cylinder `json:"cylinders"`
 	Tools     Tools      `json:"tools,omitzero"`
+	Cuts      Cuts       `json:"cuts,omitzero"`
 	Risk      Risk       `json:"risk,omitzero"`
 }
 
@@ -183,6 +184,19 @@ type Tools struct {
 	// The setting that is meant to be used, if there is one already.
 	SpindleNow  units.Frequency `json:"spindle_now,omitzero"`
 	StrokingNow hone.Stroking   `json:"stroking_now,omitzero"`
+}
+
+// Cuts is how the stock is to be divided, on the diameter where nothing else is said. What is
+// left out is not done.
+type Cuts struct {
+	MostDepth  units.Length    `json:"most_depth"`           // greatest depth of a rough cut, radial
+	FinishBore units.Length    `json:"finish_bore,omitzero"` // stock of the last cut
+	FinishHone units.Length    `json:"finish_hone,omitzero"` // stock of finish honing
+	Plateau    units.Length    `json:"plateau,omitzero"`     // stock of plateau honing
+	BothEnds   bool            `json:"both_ends,omitzero"`   // rings enter from below too
+	Length     units.Length    `json:"length,omitzero"`      // to be bored, with run-in and run-out
+	Feed       units.Length    `json:"feed,omitzero"`        // a turn
+	Spindle    units.Frequency `json:"spindle,omitzero"`     // of the boring bar
 }
 
 // Risk is the chance of a wrong finding that is accepted, for the whole engine.

@@ -39,6 +39,7 @@ func Plan(j Job) (Sheet, error) {
 	if s.Choice, err = j.choose(s.Cylinders); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
 	}
+	s.stock()
 	if err := s.capacities(); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
 	}
@@ -207,6 +208,28 @@ func deciding(fs []uncertainty.Finding) []uncertainty.Finding {
 		return fs
 	}
 	return worn
+}
+
+// stock divides what is to be bored and honed off, where the job says how.
+func (s *Sheet) stock() {
+	b := s.Job.Cuts
+	if b == (Cuts{}) {
+		return
+	}
+	shop := oversize.Shop{
+		MostDepth: b.MostDepth, FinishBore: b.FinishBore, FinishHone: b.FinishHone, Plateau: b.Plateau,
+		BothEnds: b.BothEnds, Length: b.Length, Feed: b.Feed, Spindle: b.Spindle,
+	}
+	for i := range s.Cylinders {
+		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
+		if choice.Bored == 0 {
+			continue
+		}
+		var err error
+		if c.Stock, err = shop.Plan(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim); err != nil {
+			s.omit("stock of cylinder "+c.Name, "%v", err)
+		}
+	}
 }
 
 // capacities adds displacement and compression ratio, before and after.

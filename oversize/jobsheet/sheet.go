@@ -42,9 +42,11 @@ type CylinderSheet struct {
 	// Remedies has, for each undecided finding, what would settle it if the value stayed.
 	Remedies []Remedy     `json:"remedies,omitzero"`
 	CleanUp  bore.CleanUp `json:"clean_up"`
-	Rings    []RingSheet  `json:"rings,omitzero"`
-	Before   Capacity     `json:"before"`
-	After    Capacity     `json:"after,omitzero"`
+	// Stock is what comes off, operation by operation, where the bore is bored.
+	Stock  []oversize.Operation `json:"stock,omitzero"`
+	Rings  []RingSheet          `json:"rings,omitzero"`
+	Before Capacity             `json:"before"`
+	After  Capacity             `json:"after,omitzero"`
 }
 
 // A Remedy is what would settle an undecided finding.

@@ -296,6 +296,26 @@ func (s Sheet) finish(p *page) {
 		p.title("FINISH SIZES at 20 °C")
 		p.table(rows)
 	}
+	for _, c := range s.Cylinders {
+		if len(c.Stock) == 0 {
+			continue
+		}
+		rows := [][]string{{"cylinder " + c.Name, "from", "to", "stock on diameter", ""}}
+		for _, o := range c.Stock {
+			row := []string{o.Kind.String(), p.show.length(o.Before), p.show.length(o.After), p.show.length(o.Stock), ""}
+			if o.Passes > 0 {
+				row[4] = fmt.Sprintf("%d × %s deep", o.Passes, p.show.length(o.Depth))
+			}
+			if o.Time > 0 {
+				row[4] += fmt.Sprintf(", %.1f min", o.Time.Minutes())
+			}
+			if o.Stock == 0 {
+				row[1], row[2], row[3] = "", "", ""
+			}
+			rows = append(rows, row)
+		}
+		p.table(rows)
+	}
 }
 
 func (s Sheet) crosshatch(p *page) {
