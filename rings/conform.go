@@ -81,7 +81,7 @@ func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) 
 type Demand struct {
 	Used   float64 `json:"used"`   // Σ amplitude/bound; 1 is all that the ring can follow, and what is left to 1 the margin
 	Most   int     `json:"most"`   // the order that asks for the largest part; 0 where there is no form
-	ByMost float64 `json:"byMost"` // that order's own part, as a fraction of its bound
+	ByMost float64 `json:"by_most"` // that order's own part, as a fraction of its bound
 }
 
 // A Conformity is whether a ring follows a bore's form by its own spring, without help from gas

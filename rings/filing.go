@@ -26,7 +26,7 @@ type Filing struct {
 	Action  Action              `json:"action"`
 	Stop    units.Limits        `json:"stop,omitzero"`    // for FileEnds: the readings that prove the gap
 	Target  units.Length        `json:"target,omitzero"`  // for FileEnds: the first of them, to file to
-	TakeOff units.Length        `json:"takeOff,omitzero"` // for FileEnds: what comes off the ends, both together
+	TakeOff units.Length        `json:"take_off,omitzero"` // for FileEnds: what comes off the ends, both together
 	Steps   []units.Length      `json:"steps,omitempty"`  // for FileEnds: readings to stop at and measure, the last of them Target
 }
 
