@@ -167,9 +167,10 @@ type Tools struct {
 	Grit       int          `json:"grit,omitzero"`
 	ToolLength units.Length `json:"tool_length,omitzero"` // of the abrasive
 	BoreLength units.Length `json:"bore_length,omitzero"`
-	Stroke     units.Length `json:"stroke,omitzero"` // one way; left out, it follows from the lengths and the overtravel
+	Stroke     units.Length `json:"stroke,omitzero"` // one way; left out, it follows from the lengths and the room
 	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
-	// of the tool stands out there at the end of a stroke.
+	// of the tool stands out there at the end of a stroke; left out at both ends, what is usual
+	// for the kind of hone.
 	RoomTop          units.Length `json:"room_top,omitzero"`
 	RoomBottom       units.Length `json:"room_bottom,omitzero"`
 	OvertravelTop    units.Length `json:"overtravel_top,omitzero"`

@@ -374,15 +374,22 @@ func (s *Sheet) hone() error {
 		h.Bore = s.Job.Engine.Bore
 	}
 	if h.Stroke == 0 && t.BoreLength != 0 && t.ToolLength != 0 {
-		var err error
-		travel := hone.Travel{Depth: t.BoreLength, Tool: t.ToolLength, Top: t.OvertravelTop, Bottom: t.OvertravelBottom}
-		if h.Stroke, err = travel.Stroke(); err != nil {
+		run := hone.Run{Kind: t.Hone, Depth: t.BoreLength, Tool: t.ToolLength, RoomTop: t.RoomTop, RoomBottom: t.RoomBottom}
+		travel, err := hone.UsualTravel(run)
+		if t.OvertravelTop != 0 || t.OvertravelBottom != 0 {
+			travel, err = run.Travel(t.OvertravelTop, t.OvertravelBottom)
+		}
+		if err == nil {
+			h.Travel = travel
+			h.Stroke, err = travel.Stroke()
+		}
+		if err != nil {
 			s.omit("honing", "%v", err)
 			return nil
 		}
 	}
 	if h.Stroke == 0 {
-		s.omit("honing", "give tools.stroke, or tools.bore_length, tools.tool_length and the overtravel at each end")
+		s.omit("honing", "give tools.stroke, or tools.bore_length and tools.tool_length")
 		return nil
 	}
 	var err error

@@ -70,6 +70,7 @@ type RingSheet struct {
 // A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
 type HoneSheet struct {
 	Bore   units.Length    `json:"bore"`
+	Travel hone.Travel     `json:"travel,omitzero"` // zero where the job gives the stroke itself
 	Stroke units.Length    `json:"stroke"`
 	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
 	Leaves hone.Crosshatch `json:"leaves,omitzero"` // what Now leaves

@@ -325,6 +325,9 @@ func (s Sheet) crosshatch(p *page) {
 	}
 	p.title("CROSSHATCH")
 	p.line("  Bore %s, stroke %s.", p.show.length(h.Bore), p.show.length(h.Stroke))
+	if t := h.Travel; t.Tool != 0 {
+		p.line("  The tool of %s stands out by %s at the top and %s at the bottom.", p.show.plain(t.Tool), p.show.length(t.Top), p.show.length(t.Bottom))
+	}
 	if !h.Leaves.IsZero() {
 		p.wrapped("  ", fmt.Sprintf("As meant to be set, %v with %v leaves %s.", h.Now.Spindle, h.Now.Stroking, h.Leaves.Format(1)))
 		for _, c := range h.Cautions {
