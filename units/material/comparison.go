@@ -3,86 +3,105 @@
 package material
 
 import (
-	"fmt"
-
 	"borewright.example/units"
 )
 
-// A Comparison is one comparison of a part with a setting standard by a dial gauge:
+// A Comparison is one comparison of a part with a setting standard by a dial gauge. The size of the part at 20 °C is
 //
-//	L20 = [Ls(1 + αs·ΔTs)(1 + αg·(Tuse − Tset)) + d] / (1 + αp·ΔTp)
+//	L20 = [Ls·(1 + αs·ΔTs)·(1 + αg·(Tuse − Tset)) + d] / (1 + αp·ΔTp)
 //
-// Every temperature is separate; a zero one is 20 °C.
+// with ΔT the difference from 20 °C. The gauge is set on the standard, which has the size Ls·(1 + αs·ΔTs) then. Until it is
+// used the gauge itself grows by αg·(Tuse − Tset), and the dial shows by how much the part is larger than that. All four
+// temperatures are separate, and a zero one is 20 °C. The gauge's coefficient is that of what spans the bore: its rods.
 type Comparison struct {
 	Standard  units.Length // Ls: size of the setting standard at 20 °C
 	Deviation units.Length // d: what the dial shows, plus where the part is larger than the standard
 
 	StandardAt units.Temperature // of the standard while the gauge was set
-	GaugeSetAt units.Temperature // of the gauge while it was set
-	GaugeUseAt units.Temperature // of the gauge while it measured the part
+	GaugeSetAt units.Temperature // Tset: of the gauge while it was set
+	GaugeUseAt units.Temperature // Tuse: of the gauge while it measured the part
 	PartAt     units.Temperature // of the part while it was measured
 
-	StandardExpansion, GaugeExpansion, PartExpansion units.Expansion
+	StandardExpansion units.Expansion // αs
+	GaugeExpansion    units.Expansion // αg
+	PartExpansion     units.Expansion // αp
 }
 
-// Sensitivities says how far the size at 20 °C moves with each input of a [Comparison]: the first derivatives.
+// Sensitivities says how far the size at 20 °C moves with each input of a [Comparison]: the first derivatives, for a budget
+// of uncertainty (JCGM 100:2008, 5.1.3). Where one thing moves two inputs (one thermometer, or standard and part of one
+// steel) add their derivatives before squaring.
 type Sensitivities struct {
-	Standard, Deviation float64 // by which a change of either is multiplied: close to 1
+	Standard  float64 // dimensionless, close to 1: of the size of the standard
+	Deviation float64 // dimensionless, close to 1: of what the dial shows
 
-	StandardAt, GaugeSetAt, GaugeUseAt, PartAt units.Length // for +1 K
+	StandardAt units.Length // for +1 K of the standard: αs·Ls, about
+	GaugeSetAt units.Length // for +1 K of the gauge while it was set: −αg·Ls, about
+	GaugeUseAt units.Length // for +1 K of the gauge in use: +αg·Ls, about
+	PartAt     units.Length // for +1 K of the part: −αp·L20, about
 
-	StandardExpansion, GaugeExpansion, PartExpansion units.Length // for +1e-6/K
+	StandardExpansion units.Length // for +1e-6/K of the standard's coefficient
+	GaugeExpansion    units.Length // for +1e-6/K of the gauge's
+	PartExpansion     units.Length // for +1e-6/K of the part's
 }
 
 // factors returns 1 + growth of the standard, the gauge and the part.
 func (c Comparison) factors() (s, g, p float64, err error) {
-	if s, err = growth(c.StandardExpansion, c.StandardAt, 0); err != nil {
-		return 0, 0, 0, fmt.Errorf("material: setting standard: %w", err)
+	if s, err = growth("setting standard", c.StandardExpansion, c.StandardAt, 0); err != nil {
+		return 0, 0, 0, err
 	}
-	if g, err = growth(c.GaugeExpansion, c.GaugeUseAt, c.GaugeSetAt); err != nil {
-		return 0, 0, 0, fmt.Errorf("material: gauge: %w", err)
+	if g, err = growth("gauge", c.GaugeExpansion, c.GaugeUseAt, c.GaugeSetAt); err != nil {
+		return 0, 0, 0, err
 	}
-	if p, err = growth(c.PartExpansion, c.PartAt, 0); err != nil {
-		return 0, 0, 0, fmt.Errorf("material: part: %w", err)
-	}
-	return s, g, p, nil
+	p, err = growth("part", c.PartExpansion, c.PartAt, 0)
+	return s, g, p, err
 }
 
-// SizeAt20 returns the size of the part at 20 °C.
+// SizeAt20 returns the size of the part at 20 °C, rounded once. The errors are those of [Material.SizeAt], for the standard,
+// the gauge or the part.
 func (c Comparison) SizeAt20() (units.Length, error) {
 	s, g, p, err := c.factors()
 	if err != nil {
 		return 0, err
 	}
-	return size((float64(float64(c.Standard)*float64(s*g)) + float64(c.Deviation)) / p)
+	return size(c.at20(s, g, p))
 }
 
-// Sensitivities returns the first derivatives of [Comparison.SizeAt20], for a budget of uncertainty.
+func (c Comparison) at20(s, g, p float64) float64 {
+	return (float64(float64(c.Standard)*s*g) + float64(c.Deviation)) / p
+}
+
+// Sensitivities returns the first derivatives of [Comparison.SizeAt20], with its errors. One that lies beyond
+// [units.MaxLength] is [units.ErrRange].
 func (c Comparison) Sensitivities() (Sensitivities, error) {
 	s, g, p, err := c.factors()
 	if err != nil {
 		return Sensitivities{}, err
 	}
-	ls := float64(c.Standard)
-	l20 := (float64(ls*float64(s*g)) + float64(c.Deviation)) / p
-	r := Sensitivities{Standard: s * g / p, Deviation: 1 / p}
-	useSet := float64(c.GaugeUseAt.AboveReference() - c.GaugeSetAt.AboveReference())
-	const perMillion = 1e-6
-	for _, d := range []struct {
-		to *units.Length
-		pm float64
-	}{
-		{&r.StandardAt, ls * float64(c.StandardExpansion) * g / p},
-		{&r.GaugeSetAt, -ls * s * float64(c.GaugeExpansion) / p},
-		{&r.GaugeUseAt, ls * s * float64(c.GaugeExpansion) / p},
-		{&r.PartAt, -l20 * float64(c.PartExpansion) / p},
-		{&r.StandardExpansion, ls * float64(c.StandardAt.AboveReference()) * g / p * perMillion},
-		{&r.GaugeExpansion, ls * s * useSet / p * perMillion},
-		{&r.PartExpansion, -l20 * float64(c.PartAt.AboveReference()) / p * perMillion},
-	} {
-		if *d.to, err = size(d.pm); err != nil {
-			return Sensitivities{}, err
+	length := func(pm float64) (l units.Length) {
+		if err == nil {
+			l, err = size(pm)
 		}
+		return l
+	}
+	const ppm = 1e-6
+	ls, l20 := float64(c.Standard), c.at20(s, g, p)
+	r := Sensitivities{
+		Standard: s * g / p, Deviation: 1 / p,
+
+		StandardAt: length(ls * float64(c.StandardExpansion) * g / p),
+		GaugeSetAt: length(-ls * s * float64(c.GaugeExpansion) / p),
+		GaugeUseAt: length(ls * s * float64(c.GaugeExpansion) / p),
+		PartAt:     length(-l20 * float64(c.PartExpansion) / p),
+
+		StandardExpansion: length(ls * above(c.StandardAt, 0) * g / p * ppm),
+		GaugeExpansion:    length(ls * s * above(c.GaugeUseAt, c.GaugeSetAt) / p * ppm),
+		PartExpansion:     length(-l20 * above(c.PartAt, 0) / p * ppm),
+	}
+	if _, tooLarge := size(l20); err == nil {
+		err = tooLarge
+	}
+	if err != nil {
+		return Sensitivities{}, err
 	}
 	return r, nil
 }
