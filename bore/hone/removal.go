@@ -137,7 +137,7 @@ type worked struct {
 	scale float64   // makes the mean over the depth 1
 }
 
-// worked lays the setting over the travel.
+// worked lays the setting over the travel, once both are good.
 func (s Setting) worked(m Motion, t Travel, law Pressing) (*worked, error) {
 	length, err := t.Stroke()
 	if err != nil {
@@ -152,10 +152,17 @@ func (s Setting) worked(m Motion, t Travel, law Pressing) (*worked, error) {
 	if s.Stroke != length {
 		return nil, fmt.Errorf("hone: stroke %v: %w: the travel of the tool makes it %v", s.Stroke, ErrRoom, length)
 	}
+	return s.lay(m, t, law)
+}
+
+// lay lays a setting over the travel that makes its stroke. Top or bottom may be negative: so far the tool
+// stays inside.
+func (s Setting) lay(m Motion, t Travel, law Pressing) (*worked, error) {
 	st, err := m.over(s.Stroking)
 	if err != nil {
 		return nil, err
 	}
+	length := s.Stroke
 	w := &worked{stroke: st, law: law, slope: s.slope(), travel: t, length: length,
 		tool: t.Tool.In(length), top: t.Top.In(length), bottom: t.Bottom.In(length)}
 	w.cutOut()
@@ -237,7 +244,10 @@ func (w *worked) along(t float64) float64 {
 }
 
 // share is what the wall loses at the depth, over what it loses on the mean.
-func (w *worked) share(depth units.Length) float64 {
+func (w *worked) share(depth units.Length) float64 { return w.loses(depth) * w.scale }
+
+// loses is what the wall loses at the depth in a stroke, in pressure times speed times strokes.
+func (w *worked) loses(depth units.Length) float64 {
 	z := depth + w.travel.Top // from the top of the tool's travel
 	from, to := max(0, z-w.travel.Tool), min(w.length, z)
 	if from >= to {
@@ -245,5 +255,5 @@ func (w *worked) share(depth units.Length) float64 {
 	}
 	i, j, t1, t2 := w.stay(from.In(w.length), to.In(w.length))
 	a, b := w.sum[i]+w.effort(i, t1), w.sum[j]+w.effort(j, t2)
-	return max(0, b-a) * w.scale
+	return max(0, b-a)
 }
