@@ -135,7 +135,7 @@ func ExampleGeometry_howSure() {
 	fmt.Println(err)
 	// Output:
 	// 67.1132 ± 0.0043 mm
-	// mostly: dial error, 1.2 µm of 2.1 µm
+	// mostly: dial error, 1.2 µm of 2.2 µm
 	// against another place: 67.1132 ± 0.0034 mm
 	// <nil>
 }

@@ -49,7 +49,7 @@ func Example() {
 	// gap now: 0.375 ± 0.028 mm
 	// gap at finish size: 0.212 ± 0.033 mm
 	// file: take off 0.07 mm, stop between 0.28 mm and 0.37 mm
-	// gap when hot: 0.14 ± 0.10 mm
+	// gap when hot: 0.14 ± 0.11 mm
 }
 
 // atDiameter is a bore whose size is known without doubt.
@@ -173,7 +173,7 @@ func ExampleRules() {
 	fmt.Println("least that does not butt:", must1(heavy.Least(units.MustParseLength("67 mm"), 50*units.Micrometre)))
 	// Output:
 	// 7 rules, from 0.13 mm to 0.40 mm
-	// least that does not butt: 0.239 ± 0.033 mm
+	// least that does not butt: 0.239 ± 0.056 mm
 }
 
 // Where in a worn bore should the gap be set? Where it is smallest in the ring's travel: low in one that is
