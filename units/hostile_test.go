@@ -127,7 +127,8 @@ func TestHugeDecimals(t *testing.T) {
 		{decimal.New(1, 12), units.ErrRange},
 		{decimal.New(1, -1000), units.ErrInexact},
 		{decimal.RequireFromString(strings.Repeat("9", 1001)), units.ErrRange},
-		{decimal.RequireFromString("0." + strings.Repeat("9", 999)), units.ErrInexact},
+		{decimal.RequireFromString("0." + strings.Repeat("9", 1000)), units.ErrInexact},
+		{decimal.New(1, -1001), units.ErrRange},
 	} {
 		l, err := units.FromDecimal(c.d, units.Millimetre)
 		if !errors.Is(err, c.want) || len(err.Error()) > 2000 || l > units.Millimetre {

@@ -318,6 +318,11 @@ func TestFractionsReadBack(t *testing.T) {
 			}
 		}
 	})
+	for l, want := range map[units.Length]string{0: "0 in", -units.Micrometre: "0 in", -units.Inch: "-1 in", -units.Inch / 2: "-1/2 in", units.Inch * 5 / 2: "2-1/2 in"} {
+		if text, _, err := l.FormatFraction(64); text != want || err != nil {
+			t.Errorf("%v is %q, %v, want %q", l, text, err, want)
+		}
+	}
 	for _, den := range []int{3, 7, 1024, 0, -64, math.MinInt64, math.MaxInt64} {
 		if _, _, err := units.Inch.FormatFraction(den); !errors.Is(err, units.ErrInexact) {
 			t.Errorf("1/%d in: %v, want ErrInexact", den, err)

@@ -376,6 +376,7 @@ var plainRefusals = map[string][]refusal{
 	"volume":    {{"1 l", units.ErrUnknownUnit, 2, "cm³"}, {"1", units.ErrMissingUnit, 1, "1 cm³ or 1 in³"}},
 	"angle": {
 		{"45", units.ErrMissingUnit, 2, "write 45 ° or 45 rad"},
+		{" 45°", units.ErrSyntax, 0, "one plain space"},
 		{"45 grad", units.ErrUnknownUnit, 3, "units of angle"},
 		{"44°30", units.ErrSyntax, 4, "44°30'15.5"},
 		{"44°60'", units.ErrSyntax, 4, "below 60"},

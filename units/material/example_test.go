@@ -28,8 +28,21 @@ func Example() {
 	// at 20 °C:   67.0361 mm <nil>
 }
 
+// Set and used at 30 °C with no time to cool, on a bore of the standard's own steel: the dial is right, for all that matters.
+func ExampleComparison_SizeAt20() {
+	warm := units.MustParseTemperature("30 °C")
+	c := material.Comparison{
+		Standard: 67 * units.Millimetre, Deviation: 30 * units.Micrometre,
+		StandardAt: warm, GaugeSetAt: warm, GaugeUseAt: warm, PartAt: warm,
+		StandardExpansion: 11.5e-6 * units.PerKelvin, GaugeExpansion: 11.5e-6 * units.PerKelvin, PartExpansion: 11.5e-6 * units.PerKelvin,
+	}
+	l, err := c.SizeAt20()
+	fmt.Println(l.Format(units.Micrometre, 3), err)
+	// Output: 67029.997 µm <nil>
+}
+
 // What each doubt is worth: a kelvin of the barrel matters twice as much as one of the steel.
-func ExampleComparison_Sensitivities() {
+func ExampleSensitivities() {
 	c := material.Comparison{
 		Standard:   units.MustParseLength("67.000 mm"),
 		StandardAt: units.MustParseTemperature("19 °C"), StandardExpansion: 11.5e-6 * units.PerKelvin,
