@@ -58,7 +58,7 @@ func TestCorrectTaper(t *testing.T) {
 func TestCorrectAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := tapered()
-		c.Run.Tool = units.Length(rapid.Int64Range(5, 100).Draw(t, "tool")) * mm
+		c.Run.Tool = units.Length(rapid.Int64Range(20, 100).Draw(t, "tool")) * mm
 		c.Run.RoomTop = units.Length(rapid.Int64Range(0, 50).Draw(t, "room")) * mm
 		c.Finish = units.Length(rapid.Int64Range(0, 10).Draw(t, "finish")) * um
 		for i := range c.Measured {

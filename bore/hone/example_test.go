@@ -718,3 +718,37 @@ func ExampleSetting_Correct() {
 	// full strokes: 10 µm, 19 %
 	// differs by 30 µm before, 10.2 µm after
 }
+
+// Which grit for which rings? What the sources say, and who says it.
+func ExampleGrits() {
+	for _, g := range hone.Grits() {
+		fmt.Printf("%d to %d: %s (%s)\n", g.Coarse, g.Fine, g.For, g.Source)
+	}
+	// Output:
+	// 80 to 100: breaking the glaze of a small air-cooled cylinder (US Army TM 10-4320-351-14, 6.4.5)
+	// 120 to 120: breaking the glaze of a liner (US Army TM 9-2815-202-34; TM 5-3895-346-14)
+	// 180 to 220: last honing for plain iron or chromium-faced rings (common practice, from memory)
+	// 220 to 320: last honing for molybdenum-faced rings (common practice, from memory)
+}
+
+func ExampleFinishes() {
+	for _, f := range hone.Finishes() {
+		fmt.Printf("%s: %s %s to %s\n", f.Of, f.Measure, f.Roughness.Min.Format(units.Micrometre, 2), f.Roughness.Max.Format(units.Micrometre, 2))
+	}
+	// Output:
+	// a liner honed to 99.950 mm, of 100.017 mm in the end: Ra 2.20 µm to 3.00 µm
+	// the same at 100.012 mm: Ra 1.30 µm to 1.60 µm
+	// the same, finished at 100.017 mm: Ra 0.65 µm to 1.30 µm
+	// honed surfaces, most common range: rms 0.08 µm to 1.27 µm
+}
+
+// A ball-type hone of the bore's own size would turn in it without pressing.
+func ExampleKind_Fits() {
+	for _, size := range []units.Length{67 * units.Millimetre, 74 * units.Millimetre} {
+		err := hone.BallType.Fits(units.Limits{Min: size}, 67*units.Millimetre, units.MustParseLength("67.05 mm"))
+		fmt.Println(size, errors.Is(err, hone.ErrRoom))
+	}
+	// Output:
+	// 67 mm true
+	// 74 mm false
+}

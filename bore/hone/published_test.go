@@ -165,3 +165,17 @@ func TestHandbook(t *testing.T) {
 		t.Errorf("3 to 50 µin are %v to %v", lo, hi)
 	}
 }
+
+// US Army TM 5-3895-382-24: a liner is honed to 99.950, 100.012 and 100.017 mm, printed as 3.9350, 3.9375 and
+// 3.9377 in. Computed: 0.062 and 0.005 mm of stock on the diameter, half of that off the wall.
+func TestPrintedSteps(t *testing.T) {
+	steps := []units.Length{99_950 * um, 100_012 * um, 100_017 * um}
+	for i, inches := range []float64{3.9350, 3.9375, 3.9377} {
+		near(t, "inches", steps[i].In(units.Inch), inches, 0.00005)
+	}
+	for i, want := range []units.Length{31 * um, 2500 * units.Nanometre} {
+		if r := must[units.Length](t)(hone.Stock{From: steps[i], To: steps[i+1], Depth: 150 * mm}.Radial()); r != want {
+			t.Errorf("step %d: %v off the wall, want %v", i+1, r, want)
+		}
+	}
+}

@@ -3,8 +3,10 @@
 package hone_test
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
+	"reflect"
 	"testing"
 	"time"
 
@@ -192,5 +194,39 @@ func TestRemovalRefuses(t *testing.T) {
 		if _, err := row.s.Removal(row.m, row.t, row.law, row.stock, row.points); !errors.Is(err, row.want) {
 			t.Errorf("%s: %v, want %v", name, err, row.want)
 		}
+	}
+}
+
+// The ends of a bore of 90 mm after 0.05 mm with stones of 45 mm a third out, as the package comment has them.
+// Computed: the mean is the middle's share of the depth; 50/0.7778·(1 − 1/3) at constant pressure.
+func TestRemovalOfThePackageComment(t *testing.T) {
+	s := small(120, 0, hone.Cycles(1*units.Hertz))
+	travel := hone.Travel{Depth: 90 * mm, Tool: 45 * mm, Top: 15 * mm, Bottom: 15 * mm}
+	for law, want := range map[hone.Pressing]float64{hone.ConstantPressure: 42.857, hone.ConstantForce: 35.672} {
+		r := must[hone.Removal](t)(s.Removal(hone.Steady(), travel, law, 50*um, 3))
+		near(t, law.String(), (r.Middle - r.Top).In(um), want, 0.001)
+	}
+}
+
+// Answers and questions go through JSON and come back as they were.
+func TestPlansAsJSON(t *testing.T) {
+	s := small(120, 0, hone.Cycles(1*units.Hertz))
+	checkJSON(t, must[hone.Removal](t)(s.Removal(hone.Crank(), halfOut, hone.ConstantForce, 50*um, 5)))
+	checkJSON(t, tapered())
+	checkJSON(t, must[hone.DwellPlan](t)(s.Correct(hone.Crank(), hone.ConstantForce, tapered())))
+	z := sizing(3, 9)
+	checkJSON(t, z)
+	checkJSON(t, must[hone.Next](t)(z.Next()))
+	checkJSON(t, hone.Stock{From: 67 * mm, To: 68 * mm, Depth: 90 * mm})
+	checkJSON(t, hone.Grits())
+	checkJSON(t, hone.Finishes())
+}
+
+func checkJSON[V any](t *testing.T, v V) {
+	t.Helper()
+	var back V
+	text := must[[]byte](t)(json.Marshal(v))
+	if err := json.Unmarshal(text, &back); err != nil || !reflect.DeepEqual(v, back) {
+		t.Errorf("%s\ncame back as %+v, %v", text, back, err)
 	}
 }
