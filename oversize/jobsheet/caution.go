@@ -47,8 +47,8 @@ func (o *Operation) UnmarshalText(text []byte) error {
 // A Caution is a warning for one operation. The maker's manual, local rules and a qualified
 // machinist outrank it.
 type Caution struct {
-	Operation Operation `json:"operation"`
-	Text      string    `json:"text"`
+	Operation Operation `json:"operation"` // the work it belongs to
+	Text      string    `json:"text"`      // the warning, in a sentence or two
 }
 
 // The cautions that no room below owns. Common practice, but where a source stands beside them.

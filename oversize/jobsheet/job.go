@@ -20,7 +20,7 @@ import (
 // the names given here; lengths and other quantities are texts with a unit, and inch and metric
 // mix freely. A field that is left out is not known.
 type Job struct {
-	Title     string     `json:"title,omitzero"`
+	Title     string     `json:"title,omitzero"` // printed at the head of the sheet
 	Units     Shown      `json:"units,omitzero"` // to print in; left out, those of the job
 	Engine    Engine     `json:"engine"`
 	Gauge     Gauge      `json:"gauge"`
@@ -32,9 +32,9 @@ type Job struct {
 
 // An Engine is what the maker and the first look say.
 type Engine struct {
-	Cylinders int           `json:"cylinders"`
-	Cycle     Cycle         `json:"cycle"`
-	Bore      units.Length  `json:"bore"` // nominal
+	Cylinders int           `json:"cylinders"` // how many: 1 to 64, all of them listed
+	Cycle     Cycle         `json:"cycle"`     // two-stroke or four-stroke
+	Bore      units.Length  `json:"bore"`      // nominal
 	Stroke    units.Length  `json:"stroke"`
 	Wall      oversize.Wall `json:"wall"`
 	// Material of the cylinder, or of the sleeve in it; Barrel is what stands around a sleeve.
@@ -71,7 +71,7 @@ type Limits struct {
 
 // A Ring is one ring of each piston, from the top, with its limits.
 type Ring struct {
-	Name     string       `json:"name"`
+	Name     string       `json:"name"`               // such as "top"; no two alike
 	Gap      units.Limits `json:"gap,omitzero"`       // window for a new ring
 	GapLimit units.Length `json:"gap_limit,omitzero"` // the largest gap in service
 }
@@ -84,7 +84,7 @@ type Oversize struct {
 
 // A Piston is a skirt as measured, at 20 °C.
 type Piston struct {
-	Size        units.Length `json:"size"`
+	Size        units.Length `json:"size"`                  // diameter of the skirt
 	Uncertainty units.Length `json:"uncertainty,omitzero"`  // expanded, k = 2
 	Axis        fit.Axis     `json:"axis,omitzero"`         // in which it was measured
 	Height      units.Length `json:"height,omitzero"`       // of the measured place above the skirt's edge
@@ -94,8 +94,8 @@ type Piston struct {
 
 // A Gauge is the instrument and the way it was used.
 type Gauge struct {
-	Kind          bore.Kind    `json:"kind"`
-	Resolution    units.Length `json:"resolution"`
+	Kind          bore.Kind    `json:"kind"`                   // left out, two-point
+	Resolution    units.Length `json:"resolution"`             // smallest step that is read
 	Repeatability units.Length `json:"repeatability,omitzero"` // standard deviation of one reading; left out, repeats give it
 	DialError     units.Length `json:"dial_error,omitzero"`    // greatest, over the travel used
 	Dial          bore.Dial    `json:"dial,omitzero"`          // needed where deviations are read
@@ -106,7 +106,7 @@ type Gauge struct {
 
 // A Standard is what the gauge was set to.
 type Standard struct {
-	Name        string       `json:"name,omitzero"`
+	Name        string       `json:"name,omitzero"`        // such as the number on a setting ring
 	Size        units.Length `json:"size"`                 // at 20 °C
 	Uncertainty units.Length `json:"uncertainty,omitzero"` // expanded, k = 2
 	Material    Metal        `json:"material,omitzero"`
@@ -115,7 +115,7 @@ type Standard struct {
 // Temperatures has every temperature that takes part. One that nobody measured is written as
 // the range it must have been in, "10 to 25 °C", and so finds its way into the doubt.
 type Temperatures struct {
-	Standard     bore.Temperature        `json:"standard,omitzero"`
+	Standard     bore.Temperature        `json:"standard,omitzero"`   // the setting standard, while the gauge was set
 	GaugeSet     bore.Temperature        `json:"gauge_set,omitzero"`  // the gauge, while it was set
 	GaugeUsed    bore.Temperature        `json:"gauge_used,omitzero"` // the gauge, while it measured
 	Cylinder     bore.Temperature        `json:"cylinder,omitzero"`
@@ -124,7 +124,7 @@ type Temperatures struct {
 
 // A Cylinder is one bore with what belongs to it.
 type Cylinder struct {
-	Name      string       `json:"name"`
+	Name      string       `json:"name"`          // as it stands on the sheet; no two alike
 	Over      units.Length `json:"over,omitzero"` // the size it stands at, over nominal
 	Readings  []Reading    `json:"readings"`
 	Piston    Piston       `json:"piston,omitzero"`     // the one in hand for it
@@ -154,17 +154,17 @@ type Deviation struct{ units.Length }
 
 // A RingGap is a ring's end gap as measured.
 type RingGap struct {
-	Ring        string       `json:"ring"`
-	Gap         units.Length `json:"gap"`
+	Ring        string       `json:"ring"`                 // the name of one of the engine's rings
+	Gap         units.Length `json:"gap"`                  // end gap, at 20 °C
 	Uncertainty units.Length `json:"uncertainty,omitzero"` // expanded, k = 2
 	Bore        units.Length `json:"bore"`                 // diameter of the bore or ring gauge it was measured in
 }
 
 // Tools are what is on hand for honing.
 type Tools struct {
-	Hone       hone.Kind    `json:"hone,omitzero"`
-	Drive      hone.Drive   `json:"drive,omitzero"`
-	Grit       int          `json:"grit,omitzero"`
+	Hone       hone.Kind    `json:"hone,omitzero"`        // kind of hone; its cautions depend on it
+	Drive      hone.Drive   `json:"drive,omitzero"`       // by hand or by machine
+	Grit       int          `json:"grit,omitzero"`        // of the abrasive, for the record
 	ToolLength units.Length `json:"tool_length,omitzero"` // of the abrasive
 	BoreLength units.Length `json:"bore_length,omitzero"`
 	Stroke     units.Length `json:"stroke,omitzero"` // one way; left out, it follows from the lengths and the room
@@ -202,8 +202,8 @@ type Cuts struct {
 
 // Risk is the chance of a wrong finding that is accepted, for the whole engine.
 type Risk struct {
-	Accept float64 `json:"accept,omitzero"` // of calling within what is beyond; left out, 0.05
-	Reject float64 `json:"reject,omitzero"` // of calling beyond what is within; left out, 0.05
+	Accept float64 `json:"accept,omitzero"` // probability of calling within what is beyond; left out, 0.05
+	Reject float64 `json:"reject,omitzero"` // probability of calling beyond what is within; left out, 0.05
 }
 
 // Cycle is how many strokes make a working cycle.
@@ -271,7 +271,8 @@ func ReadJob(r io.Reader) (Job, error) {
 	return j, nil
 }
 
-// WriteJSON writes the job as [ReadJob] reads it.
+// WriteJSON writes the job as [ReadJob] reads it. An error is the writer's, or that of a number
+// that JSON cannot hold, such as NaN.
 func (j Job) WriteJSON(w io.Writer) error { return writeJSON(w, j) }
 
 func writeJSON(w io.Writer, v any) error {

@@ -17,7 +17,8 @@ import (
 )
 
 // Plan works a job out through every room: it measures, judges, chooses the route and says what
-// follows for hone, rings and displacement. A job that [ReadJob] would refuse is [Faults].
+// follows for hone, rings and displacement. The error for a job that [ReadJob] would refuse
+// is [Faults]; any other comes from the room that could not go on, with the cylinder's name.
 // Plan reads no clock: the same job gives the same sheet.
 func Plan(j Job) (Sheet, error) {
 	if err := j.check(nil); err != nil {

@@ -21,8 +21,8 @@ const Version = 1
 
 // A Sheet is a job with everything that follows from it. It survives JSON unchanged.
 type Sheet struct {
-	Version   int             `json:"version"`
-	Job       Job             `json:"job"`
+	Version   int             `json:"version"`          // of the JSON: [Version]
+	Job       Job             `json:"job"`              // what the sheet was worked out from
 	Assumed   []string        `json:"assumed,omitzero"` // what the job did not say and the sheet took
 	Cylinders []CylinderSheet `json:"cylinders"`        // in the order of the job
 	Choice    oversize.Choice `json:"choice"`
@@ -36,12 +36,11 @@ type Sheet struct {
 
 // A CylinderSheet is what one bore's readings say and what follows for it.
 type CylinderSheet struct {
-	Name     string                `json:"name"`
-	Bore     bore.Geometry         `json:"bore"`
-	Findings []uncertainty.Finding `json:"findings,omitzero"`
-	// Remedies has, for each undecided finding, what would settle it if the value stayed.
-	Remedies []Remedy     `json:"remedies,omitzero"`
-	CleanUp  bore.CleanUp `json:"clean_up"`
+	Name     string                `json:"name"`              // of the cylinder, from the job
+	Bore     bore.Geometry         `json:"bore"`              // sizes and form at 20 °C
+	Findings []uncertainty.Finding `json:"findings,omitzero"` // one for each limit given
+	Remedies []Remedy              `json:"remedies,omitzero"`
+	CleanUp  bore.CleanUp          `json:"clean_up"`
 	// Stock is what comes off, operation by operation, where the bore is bored.
 	Stock  []oversize.Operation `json:"stock,omitzero"`
 	Rings  []RingSheet          `json:"rings,omitzero"`
@@ -57,7 +56,7 @@ type Remedy struct {
 
 // A RingSheet is one ring's gap in the finished bore.
 type RingSheet struct {
-	Ring   string               `json:"ring"`
+	Ring   string               `json:"ring"` // its name, from the job
 	Bore   uncertainty.Estimate `json:"bore"` // the size of the finished bore
 	Gap    uncertainty.Estimate `json:"gap"`  // there; negative where the ends would overlap
 	Filing rings.Filing         `json:"filing,omitzero"`
@@ -69,7 +68,7 @@ type RingSheet struct {
 
 // A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
 type HoneSheet struct {
-	Bore   units.Length    `json:"bore"`
+	Bore   units.Length    `json:"bore"`            // diameter that the angles are worked out for
 	Travel hone.Travel     `json:"travel,omitzero"` // zero where the job gives the stroke itself
 	Stroke units.Length    `json:"stroke"`
 	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
@@ -84,13 +83,13 @@ type HoneSheet struct {
 type Capacity struct {
 	Bore  units.Length `json:"bore,omitzero"` // zero for the whole of an engine
 	Swept units.Volume `json:"swept"`
-	Ratio float64      `json:"ratio,omitzero"`
+	Ratio float64      `json:"ratio,omitzero"` // compression ratio, a pure number above 1
 }
 
 // An Omission is a part of the sheet that the job did not say enough for.
 type Omission struct {
-	Part string `json:"part"`
-	Why  string `json:"why"`
+	Part string `json:"part"` // what is left out
+	Why  string `json:"why"`  // what the job would have to say, or what went wrong
 }
 
 // Finished reports whether nothing on the sheet is left undecided.
@@ -108,10 +107,11 @@ func (s Sheet) Finished() bool {
 	return true
 }
 
-// WriteJSON writes the sheet, every quantity as text with its unit.
+// WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's.
 func (s Sheet) WriteJSON(w io.Writer) error { return writeJSON(w, s) }
 
-// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. A sheet of a newer version is refused.
+// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. An error is returned for what is
+// not such a sheet, and one that matches ErrJob for a sheet of another version.
 func ReadSheet(r io.Reader) (Sheet, error) {
 	var s Sheet
 	d := json.NewDecoder(io.LimitReader(r, 64*maxBytes))
