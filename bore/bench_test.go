@@ -54,16 +54,6 @@ var everyLimit = bore.Limits{
 	Ovality: 50 * units.Micrometre, Taper: 50 * units.Micrometre, Spread: 150 * units.Micrometre, TrueOvality: 50 * units.Micrometre,
 }
 
-func findings(b *testing.B, rs []bore.Reading, g bore.Gauge) {
-	geo, err := bore.Measure(rs, g)
-	if err != nil {
-		b.Fatal(err)
-	}
-	if fs, err := geo.Judge(everyLimit, noRisk); err != nil || len(fs) != 6 {
-		b.Fatal(fs, err)
-	}
-}
-
 func BenchmarkMeasure(b *testing.B) {
 	for _, size := range []struct{ axes, depths int }{{2, 3}, {4, 5}, {12, 20}, {360, 1}} {
 		b.Run(fmt.Sprintf("%dx%d", size.axes, size.depths), func(b *testing.B) {
@@ -78,18 +68,85 @@ func BenchmarkMeasure(b *testing.B) {
 	}
 }
 
-// From readings to findings, the whole way of a job.
+// From readings to findings, the whole way of a job: one reading a place with a known
+// repeatability, and two with none, where Student's t takes its time.
 func BenchmarkFindings(b *testing.B) {
-	for _, bores := range []int{1, 1000} {
-		b.Run(fmt.Sprintf("4x5/bores=%d", bores), func(b *testing.B) {
-			rs, g := wornReadings(4, 5), shopGauge()
+	limits := everyLimit
+	limits.TrueOvality = 0
+	twice, known := wornReadings(4, 5), shopGauge()
+	known.Repeatability = 2 * units.Micrometre
+	var once []bore.Reading
+	for i := 0; i < len(twice); i += 2 {
+		once = append(once, twice[i])
+	}
+	for _, c := range []struct {
+		name   string
+		rs     []bore.Reading
+		g      bore.Gauge
+		limits bore.Limits
+		bores  int
+	}{
+		{"4x5", once, known, limits, 1},
+		{"4x5/bores=1000", once, known, limits, 1000},
+		{"4x5/repeats", twice, shopGauge(), limits, 1},
+		{"4x5/repeats/wall", twice, shopGauge(), everyLimit, 1},
+	} {
+		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				for range bores {
-					findings(b, rs, g)
+				for range c.bores {
+					geo, err := bore.Measure(c.rs, c.g)
+					if err != nil {
+						b.Fatal(err)
+					}
+					if fs, err := geo.Judge(c.limits, noRisk); err != nil || len(fs) < 5 {
+						b.Fatal(fs, err)
+					}
 				}
 			}
 		})
+	}
+}
+
+func BenchmarkCleanUp(b *testing.B) {
+	geo, err := bore.Measure(wornReadings(4, 5), shopGauge())
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("diameters", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := geo.CleanUp(bore.Wear{UnwornAt: 90 * units.Millimetre}); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	for _, n := range []int{36, 3600} {
+		points := make([]bore.Point, n)
+		for i := range points {
+			points[i] = bore.Point{Angle: units.Angle(i) * 360 * units.Degree / units.Angle(n), Radius: 33_500*units.Micrometre + units.Length(i*7919%n)*100*units.Micrometre/units.Length(n)}
+		}
+		b.Run(fmt.Sprintf("points=%d", n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := bore.CleanUpRadial(points, 0, bore.Allowances{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkCompare(b *testing.B) {
+	geo, err := bore.Measure(wornReadings(4, 5), shopGauge())
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := bore.Compare(geo, geo); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 

@@ -82,8 +82,6 @@ func (c CSV) Read(r io.Reader) ([]Reading, error) {
 		switch {
 		case limited.N == 0:
 			return nil, fmt.Errorf("bore: %w: more than %d bytes", ErrCSV, mostCSVBytes)
-		case rows > mostCSVRows:
-			return nil, fmt.Errorf("bore: %w: more than %d rows", ErrCSV, mostCSVRows)
 		case errors.Is(err, io.EOF) && rows == 0:
 			return nil, fmt.Errorf("bore: %w: no row that names the columns", ErrCSV)
 		case errors.Is(err, io.EOF) && faults != nil:
@@ -92,6 +90,8 @@ func (c CSV) Read(r io.Reader) ([]Reading, error) {
 			return nil, fmt.Errorf("bore: table of readings: %w", ErrNoReadings)
 		case errors.Is(err, io.EOF):
 			return rs, nil
+		case rows > mostCSVRows:
+			return nil, fmt.Errorf("bore: %w: more than %d rows", ErrCSV, mostCSVRows)
 		case err != nil:
 			return nil, fmt.Errorf("bore: %w: %w", ErrCSV, err)
 		case rows == 0:
@@ -190,9 +190,7 @@ func (c CSV) reading(row []string, cs []column) (r Reading, faults []*CellError)
 				r.Diameter, err = c.Gauge.Diameter(d)
 			}
 		case axisColumn:
-			if r.Axis, err = ParseAxis(cell); errors.Is(err, units.ErrMissingUnit) && col.unit != "" {
-				r.Axis, err = ParseAxis(cell + " " + col.unit)
-			}
+			r.Axis, err = ParseAxis(withUnit(cell, col.unit))
 		case confirmedColumn:
 			switch strings.ToLower(cell) {
 			case "yes":
@@ -216,10 +214,7 @@ func (c CSV) reading(row []string, cs []column) (r Reading, faults []*CellError)
 
 // length reads a cell, which may borrow the unit of its column.
 func (c CSV) length(cell, unit string) (units.Length, error) {
-	l, err := units.ParseLength(cell)
-	if errors.Is(err, units.ErrMissingUnit) && unit != "" {
-		l, err = units.ParseLength(cell + " " + unit)
-	}
+	l, err := units.ParseLength(withUnit(cell, unit))
 	if c.Nearest && errors.Is(err, units.ErrInexact) {
 		err = nil
 	}

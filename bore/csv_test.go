@@ -113,6 +113,17 @@ func TestReadCSVRefusals(t *testing.T) {
 			t.Errorf("%s: %v, %v; want %v with %q", name, rs, err, c.want, c.says)
 		}
 	}
+	for name, text := range map[string]string{
+		"10,000 rows": head + strings.Repeat("1,pin,67\n", 10_000),
+		"1 MiB":       head + "1,pin,67\n#" + strings.Repeat("x", 1<<20-len(head)-len("1,pin,67\n#")),
+	} {
+		if _, err := (bore.CSV{}).Read(strings.NewReader(text)); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := (bore.CSV{}).Read(strings.NewReader(head + "1,pin,67\n#" + strings.Repeat("x", 1<<20-len(head)-len("1,pin,67\n#")+1))); !errors.Is(err, bore.ErrCSV) {
+		t.Errorf("1 MiB and a byte: %v", err)
+	}
 	if _, err := (bore.CSV{}).Read(iotest.ErrReader(io.ErrUnexpectedEOF)); !errors.Is(err, io.ErrUnexpectedEOF) {
 		t.Errorf("failing reader: %v", err)
 	}

@@ -29,7 +29,7 @@ func ParseTemperature(s string) (Temperature, error) {
 		if err != nil {
 			return Temperature{}, err
 		}
-		lo, err := units.ParseTemperature(withUnit(a, b))
+		lo, err := units.ParseTemperature(withUnit(a, unitOf(b)))
 		if err != nil {
 			return Temperature{}, err
 		}
@@ -45,7 +45,7 @@ func ParseTemperature(s string) (Temperature, error) {
 			if err != nil {
 				return Temperature{}, err
 			}
-			value, err := units.ParseTemperature(withUnit(a, b))
+			value, err := units.ParseTemperature(withUnit(a, unitOf(b)))
 			if err != nil {
 				return Temperature{}, err
 			}
@@ -59,12 +59,15 @@ func ParseTemperature(s string) (Temperature, error) {
 	return Temperature{Value: value}, err
 }
 
-// withUnit returns a with the unit of b where a ends in a digit.
-func withUnit(a, b string) string {
-	if i := strings.LastIndexAny(b, "0123456789."); a != "" && strings.LastIndexAny(a, "0123456789.") == len(a)-1 {
-		return a + b[i+1:]
+// unitOf returns what follows the last digit or point of a number with its unit.
+func unitOf(s string) string { return s[strings.LastIndexAny(s, "0123456789.")+1:] }
+
+// withUnit returns a number with the unit behind it, unless it has one or there is none.
+func withUnit(number, unit string) string {
+	if number == "" || unitOf(number) != "" {
+		return number
 	}
-	return a
+	return number + unit
 }
 
 // String returns "31 °C" or "31 ± 1 °C"; [ParseTemperature] reads it back.
