@@ -57,8 +57,15 @@ const (
 // as ovality from one axis. Its verdict is Undecided and its Measured is the zero Estimate.
 const NotMeasured = ", not measured"
 
+// Measured reports whether a finding of [Geometry.Judge] rests on readings. Where it does not, no
+// number of repeats would settle it; other readings would.
+func Measured(f uncertainty.Finding) bool {
+	return f.Verdict != uncertainty.Undecided || f.Measured != uncertainty.Estimate{}
+}
+
 // Judge holds the bore against each limit that is given, in the order of the fields of [Limits].
-// What the readings cannot show is undecided, with a subject that ends in [NotMeasured].
+// What the readings cannot show is undecided, with a subject that ends in [NotMeasured]; ask
+// [Measured].
 //
 // The risk r is per limit. Within one limit many places take part: "within" wants every one of
 // them within; "beyond" wants one of them beyond at its share of the risk (Bonferroni's

@@ -293,6 +293,25 @@ func TestCleanUpCentres(t *testing.T) {
 	within(t, "worn centre", c.Worn.Least.Value, 67*mm+190*um, 0)
 	within(t, "shift", c.Shift, 75*um, 0)
 	within(t, "extra", c.Extra, 40*um, 0)
+	// Worn alike on both sides to 67.31 mm: 0.25 mm over does not clean up, 0.50 mm over does.
+	g = measure(t, []bore.Reading{{Diameter: 67*mm + 310*um}, {Axis: bore.PinAxis, Diameter: 67 * mm}})
+	c, err = g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm}, Share: 0.5})
+	if need := must(t, c, err).Original.Greatest.Value; need <= 67*mm+250*um || need > 67*mm+500*um {
+		t.Errorf("cleans up at %v", need)
+	}
+}
+
+// The least end gap is to be found where the bore is smallest (cautions of US Army TM
+// 10-3930-653-14&P and TM 9-2815-254-24 p. 3-133): at the bottom of a worn bore, at the deck of a
+// choked one.
+func TestSmallestPlace(t *testing.T) {
+	if at := measure(t, sixReadings()).Smallest; at.Depth != 90*mm || at.Axis != bore.PinAxis {
+		t.Errorf("worn bore: smallest at %v, %v", at.Depth, at.Axis)
+	}
+	choked := []bore.Reading{{Depth: 5 * mm, Diameter: 95*mm - 80*um}, {Depth: 95 * mm, Diameter: 95 * mm}}
+	if at := measure(t, choked).Smallest; at.Depth != 5*mm {
+		t.Errorf("choked barrel: smallest at %v", at.Depth)
+	}
 }
 
 // How far one reading scatters, pooled over the places read more than once. NIST/SEMATECH

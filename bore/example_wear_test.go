@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore_test
+
+import (
+	"errors"
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// Wear of 0.15 mm on the diameter, the side not known.
+func ExampleGeometry_CleanUp() {
+	g, err := bore.Measure([]bore.Reading{{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")}}, bore.Gauge{})
+	if err != nil {
+		fmt.Println(err)
+	}
+	wear := bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * units.Millimetre}}
+	wear.Surface = 20 * units.Micrometre
+	for _, share := range []float64{0, 1} {
+		wear.Share = share
+		c, err := g.CleanUp(wear)
+		fmt.Println("original centre", c.Original.Least, "to", c.Original.Greatest)
+		fmt.Println("worn centre    ", c.Worn.Least, "to", c.Worn.Greatest, "the axis moving by", c.Shift, err)
+	}
+	// Output:
+	// original centre 67.19 mm to 67.34 mm
+	// worn centre     67.19 mm to 67.34 mm the axis moving by 0.075 mm <nil>
+	// original centre 67.34 mm to 67.34 mm
+	// worn centre     67.19 mm to 67.34 mm the axis moving by 0.075 mm <nil>
+}
+
+// Radial points leave nothing open.
+func ExampleCleanUpRadial() {
+	var wall []bore.Point
+	for i := range 36 {
+		wall = append(wall, bore.Point{Angle: units.Angle(10*i) * units.Degree, Radius: units.MustParseLength("33.5 mm")})
+	}
+	wall[0].Radius += 150 * units.Micrometre // one deep place, on the thrust side
+	c, err := bore.CleanUpRadial(wall, 0, bore.Allowances{})
+	fmt.Println("original centre", c.Original.Least, "- worn centre", c.Worn.Least)
+	fmt.Println("the axis moves by", c.Shift, "toward", c.Toward, err)
+	// Output:
+	// original centre 67.3 mm - worn centre 67.15 mm
+	// the axis moves by 0.075 mm toward 0° <nil>
+}
+
+// Out of square by 0.02 mm in 100 mm, over a bore 90 mm deep.
+func ExampleLean() {
+	fmt.Println(bore.Lean(20*units.Micrometre, 100*units.Millimetre, 90*units.Millimetre))
+	// Output: 0.018 mm <nil>
+}
+
+// What a hone took off, place by place.
+func ExampleCompare() {
+	read := func(thrust, pin string) bore.Geometry {
+		g, err := bore.Measure([]bore.Reading{
+			{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength(thrust)},
+			{Depth: 10 * units.Millimetre, Axis: bore.PinAxis, Diameter: units.MustParseLength(pin)},
+		}, bore.Gauge{Repeatability: units.Micrometre})
+		if err != nil {
+			fmt.Println(err)
+		}
+		return g
+	}
+	c, err := bore.Compare(read("67.035 mm", "67.010 mm"), read("67.050 mm", "67.046 mm"))
+	for _, p := range c.Places {
+		fmt.Println(bore.FormatAxis(p.Axis), p.Stock)
+	}
+	fmt.Println("ovality gained", c.OvalityGained, err)
+	// Output:
+	// thrust 0.0150 ± 0.0028 mm
+	// pin 0.0360 ± 0.0028 mm
+	// ovality gained 0.0210 ± 0.0039 mm <nil>
+}
+
+// Two dated surveys give a rate, and when the limit will be reached.
+func ExampleWearRate() {
+	surveys := []bore.Survey{
+		{At: 500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.02 mm"), Std: 2 * units.Micrometre}},
+		{At: 2500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.08 mm"), Std: 2 * units.Micrometre}},
+	}
+	rate, err := bore.WearRate(surveys, 1000)
+	fmt.Println("in 1000 hours", rate.Wear, err)
+	until, err := rate.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Printf("0.15 mm expected at %.0f hours, earliest %.0f %v\n", until.Expected, until.Earliest, err)
+	_, err = bore.WearRate(surveys[:1], 1000)
+	fmt.Println(errors.Is(err, bore.ErrSurveys))
+	// Output:
+	// in 1000 hours 0.0300 ± 0.0028 mm <nil>
+	// 0.15 mm expected at 4833 hours, earliest 4582 <nil>
+	// true
+}
+
+// Every allowance is radial and counts twice on the diameter.
+func ExampleAllowances() {
+	c, err := bore.CleanUpRadial([]bore.Point{
+		{Angle: 0, Radius: 33 * units.Millimetre}, {Angle: 90 * units.Degree, Radius: 33 * units.Millimetre},
+		{Angle: 180 * units.Degree, Radius: 33 * units.Millimetre}, {Angle: 270 * units.Degree, Radius: 33 * units.Millimetre},
+	}, 0, bore.Allowances{Locating: 10 * units.Micrometre, OutOfSquare: 18 * units.Micrometre, Pit: 30 * units.Micrometre})
+	fmt.Println(c.Extra, "makes it", c.Original.Least, err)
+	// Output: 0.116 mm makes it 66.116 mm <nil>
+}
+
+// A size known only between two ends: the axis may be anywhere, the side of the wear is not known.
+func ExampleInterval() {
+	i := bore.Interval{
+		Least:    uncertainty.Estimate{Value: units.MustParseLength("67.19 mm")},
+		Greatest: uncertainty.Estimate{Value: units.MustParseLength("67.34 mm")},
+	}
+	fmt.Println("the next size up must be at least", i.Greatest, "to be sure, and", i.Least, "to have a chance")
+	// Output: the next size up must be at least 67.34 mm to be sure, and 67.19 mm to have a chance
+}
+
+// The unworn size from a plane below ring travel: the doubt of the ring counts once.
+func ExampleWear() {
+	g, err := bore.Measure([]bore.Reading{
+		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")},
+		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("67.00 mm")},
+	}, bore.Gauge{Standard: bore.Standard{Size: 67 * units.Millimetre, Std: 3 * units.Micrometre}, Repeatability: units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+	}
+	here, err := g.CleanUp(bore.Wear{UnwornAt: 95 * units.Millimetre})
+	fmt.Println(here.Original.Greatest, err)
+	elsewhere, err := g.CleanUp(bore.Wear{Unworn: g.Smallest.Size}) // as if from another gauge
+	fmt.Println(elsewhere.Original.Greatest, err)
+	// Output:
+	// 67.3000 ± 0.0073 mm <nil>
+	// 67.300 ± 0.014 mm <nil>
+}
+
+// Points of a wall by a rotary table.
+func ExamplePoint() {
+	p := bore.Point{Depth: 10 * units.Millimetre, Angle: 90 * units.Degree, Radius: units.MustParseLength("33.512 mm")}
+	_, err := bore.CleanUpRadial([]bore.Point{p}, 0, bore.Allowances{})
+	fmt.Println(errors.Is(err, bore.ErrReading)) // one point does not close a wall
+	// Output: true
+}
+
+// Stock is on the diameter: half of it came off each side.
+func ExamplePlaceChange() {
+	c := bore.PlaceChange{Depth: 10 * units.Millimetre, Stock: uncertainty.Estimate{Value: 30 * units.Micrometre, Std: units.Micrometre}}
+	fmt.Println(bore.FormatAxis(c.Axis), "at", c.Depth, "lost", c.Stock)
+	// Output: thrust at 10 mm lost 0.0300 ± 0.0020 mm
+}
+
+// A log may count kilometres; all surveys of one rate keep to it.
+func ExampleUsage() {
+	survey := func(km bore.Usage, size string) bore.Survey {
+		return bore.Survey{At: km, Size: uncertainty.Estimate{Value: units.MustParseLength(size), Std: 2 * units.Micrometre}}
+	}
+	r, err := bore.WearRate([]bore.Survey{survey(20_000, "67.012 mm"), survey(60_000, "67.030 mm"), survey(90_000, "67.047 mm")}, 10_000)
+	fmt.Println("in 10,000 km", r.Wear, err)
+	// Output: in 10,000 km 0.00497 ± 0.00079 mm <nil>
+}
+
+// A survey is a size and what the log showed.
+func ExampleSurvey() {
+	s := bore.Survey{At: 1200, Size: uncertainty.Estimate{Value: units.MustParseLength("67.034 mm"), Std: 2 * units.Micrometre}}
+	_, err := bore.WearRate([]bore.Survey{s}, 1000)
+	fmt.Println(s.Size, errors.Is(err, bore.ErrSurveys)) // one alone has no rate
+	// Output: 67.0340 ± 0.0039 mm true
+}
+
+// When a limit is expected to be reached, and before when it is not to be trusted.
+func ExampleForecast() {
+	r := bore.Rate{
+		Per: 1000, Wear: uncertainty.Estimate{Value: 40 * units.Micrometre, Std: 5 * units.Micrometre},
+		Middle: 1000, Size: uncertainty.Estimate{Value: units.MustParseLength("67.04 mm"), Std: 2 * units.Micrometre}, Last: 1500,
+	}
+	f, err := r.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Printf("expected at %.0f hours, survey again by %.0f %v\n", f.Expected, f.Earliest, err)
+	// Output: expected at 3750 hours, survey again by 3275 <nil>
+}
