@@ -323,7 +323,7 @@ func TestFractionsReadBack(t *testing.T) {
 			t.Errorf("%v is %q, %v, want %q", l, text, err, want)
 		}
 	}
-	for _, den := range []int{3, 7, 1024, 0, -64, math.MinInt64, math.MaxInt64} {
+	for _, den := range []int{3, 7, 1024, 0, -64, math.MinInt, math.MaxInt} {
 		if _, _, err := units.Inch.FormatFraction(den); !errors.Is(err, units.ErrInexact) {
 			t.Errorf("1/%d in: %v, want ErrInexact", den, err)
 		}
