@@ -752,3 +752,99 @@ func ExampleKind_Fits() {
 	// 67 mm true
 	// 74 mm false
 }
+
+// A stone of 45 mm spans a port of 20 mm, not one of 25 mm: its middle would stand on nothing.
+func ExamplePort() {
+	for _, lower := range []units.Length{70 * units.Millimetre, 75 * units.Millimetre} {
+		_, err := hone.UsualTravel(hone.Run{
+			Kind: hone.RigidStone, Depth: 90 * units.Millimetre, Tool: 45 * units.Millimetre,
+			RoomTop: 50 * units.Millimetre, RoomBottom: 50 * units.Millimetre,
+			Ports: []hone.Port{{From: 50 * units.Millimetre, To: lower}},
+		})
+		fmt.Println(lower, errors.Is(err, hone.ErrRoom))
+	}
+	// Output:
+	// 70 mm false
+	// 75 mm true
+}
+
+// What the ends get of what the middle gets, with a third and with half of the stones out.
+func ExamplePressing() {
+	s := hone.Setting{Bore: 67 * units.Millimetre, Spindle: 120 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	for _, out := range []units.Length{20 * units.Millimetre, 30 * units.Millimetre} {
+		t := hone.Travel{Depth: 150 * units.Millimetre, Tool: 60 * units.Millimetre, Top: out, Bottom: out}
+		for _, law := range []hone.Pressing{hone.ConstantPressure, hone.ConstantForce} {
+			r, err := s.Removal(hone.Steady(), t, law, 50*units.Micrometre, 2)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			fmt.Printf("%v out, %v: %.2f\n", out, law, r.Top.In(r.Middle))
+		}
+	}
+	// Output:
+	// 20 mm out, constant pressure: 0.33
+	// 20 mm out, constant force: 0.41
+	// 30 mm out, constant pressure: 0.50
+	// 30 mm out, constant force: 0.69
+}
+
+// Passes of 20 s that take less and less: the stones are glazed, or full.
+func ExampleTrend() {
+	reading := func(text string) hone.Reading {
+		return hone.Reading{
+			Diameter: uncertainty.Estimate{Value: units.MustParseLength(text), Std: units.Micrometre / 2},
+			At:       units.MustParseTemperature("20 °C"),
+		}
+	}
+	z := hone.Sizing{
+		Metal: material.GreyIron(), Finish: units.Limits{Min: units.MustParseLength("67.060 mm"), Max: units.MustParseLength("67.070 mm")},
+		Trial: 5 * time.Second, Longest: 20 * time.Second, Start: reading("67.000 mm"),
+	}
+	for _, text := range []string{"67.012 mm", "67.021 mm", "67.025 mm", "67.027 mm"} {
+		z.Passes = append(z.Passes, hone.Pass{Lasts: 20 * time.Second, After: reading(text)})
+	}
+	n, err := z.Next()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("the rate", n.Trend)
+	fmt.Println("lately", n.Growth.Format(units.Micrometre), "in a minute")
+	// Output:
+	// the rate fades
+	// lately 12.4 ± 3.5 µm in a minute
+}
+
+// A gauge that may be off by 20 µm cannot bring a bore to within 10 µm: the answer is not a guess.
+func ExampleDecision() {
+	reading := func(text string) hone.Reading {
+		return hone.Reading{
+			Diameter: uncertainty.Estimate{Value: units.MustParseLength(text), Std: 10 * units.Micrometre},
+			At:       units.MustParseTemperature("20 °C"),
+		}
+	}
+	z := hone.Sizing{
+		Metal: material.GreyIron(), Finish: units.Limits{Min: units.MustParseLength("67.020 mm"), Max: units.MustParseLength("67.030 mm")},
+		Trial: 5 * time.Second, Longest: 20 * time.Second, Start: reading("66.990 mm"),
+		Passes: []hone.Pass{{Lasts: 20 * time.Second, After: reading("67.015 mm")}},
+	}
+	n, err := z.Next()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(n.Decision)
+	// Output: measure again
+}
+
+func ExampleMass() {
+	s := hone.Stock{From: 67 * units.Millimetre, To: units.MustParseLength("67.05 mm"), Depth: 90 * units.Millimetre}
+	m, err := s.Mass(material.GreyIron())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f g\n", m.In(hone.Gram))
+	// Output: 3.5 g
+}

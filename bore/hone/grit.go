@@ -11,10 +11,10 @@ import (
 // A Grit is a range of grit, the number that abrasives are sold by (a higher one is finer), that a source
 // names for a purpose on a bare iron wall.
 type Grit struct {
-	For    string `json:"for"`
-	Coarse int    `json:"coarse"`
-	Fine   int    `json:"fine"`
-	Source string `json:"source"`
+	For    string `json:"for"`    // the purpose
+	Coarse int    `json:"coarse"` // coarsest number named
+	Fine   int    `json:"fine"`   // finest, not below Coarse
+	Source string `json:"source"` // a manual, or "common practice"
 }
 
 // Grits returns what sources name, the coarsest first. They agree on no more than this, and the maker of the
@@ -33,10 +33,10 @@ func Grits() []Grit {
 
 // A Finish is the roughness that a source asks of a bore, or finds in it.
 type Finish struct {
-	Of        string       `json:"of"`
-	Roughness units.Limits `json:"roughness"`
-	Measure   string       `json:"measure"` // "Ra", or "rms", which reads the same surface higher
-	Source    string       `json:"source"`
+	Of        string       `json:"of"`        // the surface
+	Roughness units.Limits `json:"roughness"` // as printed, both ends
+	Measure   string       `json:"measure"`   // "Ra", or "rms", which reads the same surface higher
+	Source    string       `json:"source"`    // a manual or handbook
 }
 
 // Finishes returns roughness as sources print it, the coarsest first.

@@ -60,7 +60,7 @@ type Removal struct {
 	Middle units.Length `json:"middle,omitzero"` // half-way down
 	Bottom units.Length `json:"bottom,omitzero"` // at the bottom; 0 at the closed end of a blind bore, which stays as tight as it was
 
-	Least    units.Length `json:"least,omitzero"`
+	Least    units.Length `json:"least,omitzero"`    // 0 or more
 	Greatest units.Length `json:"greatest,omitzero"` // of all points and the three above
 
 	// Straightness is by how much the wall departs from a line along the axis when all is done, if
@@ -70,8 +70,8 @@ type Removal struct {
 
 // Taken is what is taken off the diameter at one depth.
 type Taken struct {
-	Depth    units.Length `json:"depth,omitzero"`
-	Diameter units.Length `json:"diameter,omitzero"`
+	Depth    units.Length `json:"depth,omitzero"`    // from the top face
+	Diameter units.Length `json:"diameter,omitzero"` // what it grows by
 }
 
 // Removal returns what the setting takes along the wall at so many points, 2 to a million, while the

@@ -10,7 +10,7 @@ import (
 
 // A Run is a tool and the bore it is to run in, before its stroke is chosen.
 type Run struct {
-	Kind  Kind         `json:"kind,omitzero"`
+	Kind  Kind         `json:"kind,omitzero"`  // of hone; must be given
 	Depth units.Length `json:"depth,omitzero"` // of the bore, from the top face to the bottom
 	Tool  units.Length `json:"tool,omitzero"`  // abrasive length of the tool
 
@@ -24,8 +24,8 @@ type Run struct {
 
 // A Port is an opening in the wall, by the depths of its upper and lower edge.
 type Port struct {
-	From units.Length `json:"from,omitzero"`
-	To   units.Length `json:"to,omitzero"`
+	From units.Length `json:"from,omitzero"` // upper edge, below the top face
+	To   units.Length `json:"to,omitzero"`   // lower edge, above the bottom
 }
 
 // UsualTravel returns the usual travel for the kind of tool: half of a ball-type or brush hone

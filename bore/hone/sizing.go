@@ -23,14 +23,14 @@ var ErrShrunk = errors.New("bore read smaller after honing than before")
 // along one axis for all of a job, where the bore is to come to size; how the rest of it stands
 // is for a whole survey to say.
 type Reading struct {
-	Diameter uncertainty.Estimate `json:"diameter,omitzero"`
-	At       units.Temperature    `json:"at,omitzero"`
+	Diameter uncertainty.Estimate `json:"diameter,omitzero"` // as read
+	At       units.Temperature    `json:"at,omitzero"`       // of the cylinder then
 }
 
 // A Pass is a stretch of honing without stopping, and the reading after it.
 type Pass struct {
-	Lasts time.Duration `json:"lasts,omitzero"`
-	After Reading       `json:"after,omitzero"`
+	Lasts time.Duration `json:"lasts,omitzero"` // above 0, up to a day
+	After Reading       `json:"after,omitzero"` // once it has stopped
 }
 
 // A Sizing is the honing of one bore to size, as far as it has got.
@@ -38,10 +38,10 @@ type Sizing struct {
 	Metal  material.Material `json:"metal,omitzero"`  // of the cylinder; its Expansion is used
 	Finish units.Limits      `json:"finish,omitzero"` // diameter at 20 °C, both ends; Max is the stop size
 
-	// Risk is the chance, over all passes after the trial pass, that the bore runs past Finish.Max:
+	// Risk is the probability, a number, over all passes after the trial pass, that the bore runs past Finish.Max:
 	// 0.01 to 0.5; 0 stands for 0.05.
 	Risk float64 `json:"risk,omitzero"`
-	// Scatter is by what share of itself the rate differs from one pass to the next, one standard
+	// Scatter is by what share of itself, a number, the rate differs from one pass to the next, one standard
 	// deviation, up to 0.3; 0 stands for 0.2, this library's own judgement.
 	Scatter float64 `json:"scatter,omitzero"`
 
@@ -117,11 +117,11 @@ func (t *Trend) UnmarshalText(text []byte) error { return unmarshalEnum(t, text,
 
 // A Next is what to do now. All sizes are at 20 °C.
 type Next struct {
-	Decision Decision             `json:"decision"`
-	Size     uncertainty.Estimate `json:"size"` // of the bore now
+	Decision Decision             `json:"decision"` // what to do
+	Size     uncertainty.Estimate `json:"size"`     // of the bore now
 
 	Lasts time.Duration        `json:"lasts,omitzero"` // of the next pass, in whole seconds unless it is a trial
-	Risk  float64              `json:"risk,omitzero"`  // that the next pass may take; 0 for a trial, which nothing is known of
+	Risk  float64              `json:"risk,omitzero"`  // probability that the next pass may take, 0 to 1; 0 for a trial, which nothing is known of
 	Then  uncertainty.Estimate `json:"then,omitzero"`  // the size to expect after it; zero for a trial
 
 	Growth uncertainty.Estimate `json:"growth,omitzero"` // of the diameter in a minute of honing, the later passes counting more

@@ -13,8 +13,8 @@ import (
 // A Stock is metal that comes out of a bore, evenly over its wall, while the bore grows from one
 // diameter to another.
 type Stock struct {
-	From  units.Length `json:"from,omitzero"`
-	To    units.Length `json:"to,omitzero"`    // diameter before and after
+	From  units.Length `json:"from,omitzero"`  // diameter before
+	To    units.Length `json:"to,omitzero"`    // diameter after, no smaller
 	Depth units.Length `json:"depth,omitzero"` // of the bore
 }
 
@@ -36,6 +36,7 @@ func (m Mass) In(unit Mass) float64 {
 }
 
 // Radial returns what comes off the wall, half of what the diameter grows; half a picometre is cut off.
+// A length that is missing is [ErrNotGiven], one out of range [ErrRange], a bore that shrinks [ErrCrossed].
 func (s Stock) Radial() (units.Length, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -43,7 +44,7 @@ func (s Stock) Radial() (units.Length, error) {
 	return (s.To - s.From) / 2, nil
 }
 
-// Volume returns the metal's volume, π/4·(To² − From²)·Depth.
+// Volume returns the metal's volume, π/4·(To² − From²)·Depth. Errors are those of [Stock.Radial].
 func (s Stock) Volume() (units.Volume, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -52,7 +53,8 @@ func (s Stock) Volume() (units.Volume, error) {
 	return units.Volume(math.Pi / 4 * ring * s.Depth.In(units.Metre)), nil
 }
 
-// Mass returns the metal's mass. A metal whose density is not known is [ErrNotGiven].
+// Mass returns the metal's mass. A metal whose density is not known is [ErrNotGiven]; other errors are
+// those of [Stock.Radial].
 func (s Stock) Mass(metal material.Material) (Mass, error) {
 	v, err := s.Volume()
 	if err := firstError(err, checkDensity(metal)); err != nil {
