@@ -79,13 +79,14 @@ func meanOf(places []Place, doubts []doubt, scratch []units.Length) (units.Lengt
 	return value, d, err
 }
 
-// extremes returns the largest and the smallest of the places; of equal sizes, the most doubtful.
+// extremes returns the largest and the smallest of the places; of equal sizes the most doubtful, so
+// that an answer does not depend on the order in which they stand.
 func extremes(ps []Place) (largest, smallest Place) {
 	for i, p := range ps {
 		if i == 0 || p.larger(largest) {
 			largest = p
 		}
-		if i == 0 || p.Size.Value < smallest.Size.Value || p.Size.Value == smallest.Size.Value && moreDoubtful(p.Size, smallest.Size) {
+		if i == 0 || p.Size.Value < smallest.Size.Value || p.Size.Value == smallest.Size.Value && p.Size.Std > smallest.Size.Std {
 			smallest = p
 		}
 	}
@@ -94,13 +95,7 @@ func extremes(ps []Place) (largest, smallest Place) {
 
 // larger reports whether p has the larger size; of equal ones, the more doubtful.
 func (p Place) larger(q Place) bool {
-	return p.Size.Value > q.Size.Value || p.Size.Value == q.Size.Value && moreDoubtful(p.Size, q.Size)
-}
-
-// moreDoubtful reports whether a is less well known than b. It settles which of equal values is
-// named, so that an answer does not depend on the order in which they stand.
-func moreDoubtful(a, b uncertainty.Estimate) bool {
-	return a.Std > b.Std || a.Std == b.Std && a.DoF != b.DoF && fewer(a.DoF, b.DoF) == a.DoF
+	return p.Size.Value > q.Size.Value || p.Size.Value == q.Size.Value && p.Size.Std > q.Size.Std
 }
 
 // fewer returns the smaller degrees of freedom, of which 0 is infinitely many.

@@ -85,3 +85,50 @@ func TestMeanDoubt(t *testing.T) {
 	within(t, "major axis", e.Major.Std, millimetres(math.Sqrt(9+(100./12+4)*0.75)/1000), 2*nm)
 	within(t, "minor axis", e.Minor.Std, millimetres(math.Sqrt(9+(100./12+4)*0.75)/1000), 2*nm)
 }
+
+// Of equal places the most doubtful is named, wherever it stands, and its doubt with it; of equal
+// planes and tapers likewise, and of tapers that differ in nothing else that which is larger at
+// the deck.
+func TestTies(t *testing.T) {
+	read := func(depth, axis float64, diameter string, times int) []bore.Reading {
+		var rs []bore.Reading
+		for range times {
+			rs = append(rs, at(depth, axis, diameter))
+		}
+		return rs
+	}
+	gauge := bore.Gauge{Repeatability: 2 * um}
+	for doubtful := range 3 {
+		times := []int{4, 4, 4}
+		times[doubtful] = 1
+		var flat, oval, tapered []bore.Reading
+		for i, n := range times {
+			flat = append(flat, read(float64(i), 0, "67 mm", n)...)
+			oval = append(oval, append(read(float64(i), 0, "67.02 mm", n), read(float64(i), 90, "67 mm", n)...)...)
+			tapered = append(tapered, append(read(0, 60*float64(i), "67.02 mm", n), read(50, 60*float64(i), "67 mm", n)...)...)
+		}
+		g, err := bore.Measure(flat, gauge)
+		must(t, g, err)
+		if want := units.Length(doubtful) * mm; g.Largest.Depth != want || g.Smallest.Depth != want || g.Largest.Size.Std != 2*um {
+			t.Errorf("place %d: largest %v, smallest %v", doubtful, g.Largest, g.Smallest)
+		}
+		if std, _, err := g.Budget.Combined(); err != nil || math.Abs(std-2) > 1e-9 {
+			t.Errorf("place %d: budget of %v µm, %v", doubtful, std, err)
+		}
+		g, err = bore.Measure(oval, gauge)
+		if must(t, g, err); g.OvalityAt != units.Length(doubtful)*mm {
+			t.Errorf("plane %d: ovality at %v", doubtful, g.OvalityAt)
+		}
+		g, err = bore.Measure(tapered, gauge)
+		if must(t, g, err); axisApart(g.Taper.Axis, degrees(60*float64(doubtful)), 180) > 1e-9 {
+			t.Errorf("axis %d: taper %v", doubtful, g.Taper)
+		}
+	}
+	for _, turned := range []float64{0, 90} {
+		rs := append(read(0, turned, "67.02 mm", 1), read(50, turned, "67 mm", 1)...)
+		rs = append(rs, append(read(0, 90-turned, "67 mm", 1), read(50, 90-turned, "67.02 mm", 1)...)...)
+		if g := measure(t, rs); g.Taper.Size.Value != 20*um {
+			t.Errorf("turned by %v°: taper %v", turned, g.Taper)
+		}
+	}
+}

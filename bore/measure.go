@@ -208,7 +208,7 @@ func (s *survey) geometry(l Layout, k Kind) (Geometry, error) {
 	}
 	for _, p := range geo.Planes {
 		if p.HasOvality && (!geo.HasOvality || p.Ovality.Value > geo.Ovality.Value ||
-			p.Ovality.Value == geo.Ovality.Value && moreDoubtful(p.Ovality, geo.Ovality)) {
+			p.Ovality.Value == geo.Ovality.Value && p.Ovality.Std > geo.Ovality.Std) {
 			geo.Ovality, geo.OvalityAt, geo.HasOvality = p.Ovality, p.Depth, true
 		}
 	}
@@ -322,7 +322,7 @@ func (t Taper) exceeds(o Taper) bool {
 	if a.Value.Abs() != b.Value.Abs() {
 		return a.Value.Abs() > b.Value.Abs()
 	}
-	return moreDoubtful(a, b) || !moreDoubtful(b, a) && a.Value > b.Value
+	return a.Std > b.Std || a.Std == b.Std && a.Value > b.Value
 }
 
 // along returns the place of a plane along an axis, and whether there is one.
