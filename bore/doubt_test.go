@@ -132,3 +132,36 @@ func TestTies(t *testing.T) {
 		}
 	}
 }
+
+// Degrees of freedom are those of Welch and Satterthwaite, cut to whole numbers; a difference has
+// the fewer of its two (the exact ones lie between).
+func TestDegreesOfFreedom(t *testing.T) {
+	rs := []bore.Reading{at(10, 0, "67 mm")}
+	for i := range 9 { // deviations −4 to 4 µm: s² = 60/8 µm², 8 degrees of freedom
+		r := at(90, 0, "67 mm")
+		r.Diameter += units.Length(i-4) * um
+		rs = append(rs, r)
+	}
+	g, err := bore.Measure(rs, bore.Gauge{Resolution: 10 * um})
+	must(t, g, err)
+	a, b := g.Planes[0].Places[0], g.Planes[1].Places[0]
+	const s2, fixed = 60. / 8, 100. / 12
+	wantA, wantB := 8*math.Pow((s2+fixed)/s2, 2), 8*math.Pow((s2/9+fixed)/(s2/9), 2)
+	if a.Own.DoF != math.Floor(wantA) || b.Own.DoF != math.Floor(wantB) {
+		t.Errorf("degrees of freedom %v and %v, want %.2f and %.2f", a.Own.DoF, b.Own.DoF, wantA, wantB)
+	}
+	exact := 8 * math.Pow((s2+s2/9+2*fixed)/(s2+s2/9), 2)
+	for _, d := range []float64{a.Minus(b).DoF, b.Minus(a).DoF} {
+		if d != a.Own.DoF || d > exact {
+			t.Errorf("difference: %v, exactly %.2f", d, exact)
+		}
+	}
+	within(t, "difference", a.Minus(b).Std, millimetres(math.Sqrt(s2+s2/9+2*fixed)/1000), 2*nm)
+	// An exact place leaves the other's degrees of freedom.
+	if d := a.Minus(bore.Place{}); d.DoF != a.Own.DoF {
+		t.Errorf("against an exact place: %v", d)
+	}
+	if d := (bore.Place{}).Minus(a); d.DoF != a.Own.DoF {
+		t.Errorf("of an exact place: %v", d)
+	}
+}
