@@ -36,6 +36,8 @@ func checkLines(n int) error {
 // surface speed K·D/(W·N) ft/min, both with their factors in a table; k is that K in feet a
 // minute: 110 ft/min and four stones of ¼ in make 420 rev/min. R is 12·K/π, rounded there. The
 // diameter of the bore drops out. The rule says nothing about the crosshatch.
+//
+// What is missing is [ErrNotGiven], what is out of range [ErrRange].
 func (a Abrasive) RotativeSpeed(k units.Speed) (units.Frequency, error) {
 	if err := firstError(checkLines(a.Lines), checkLength("width of abrasive", a.Width)); err != nil {
 		return 0, err

@@ -13,7 +13,8 @@ const (
 
 // Cautions returns what a setting should be warned of: a peripheral speed outside the band often
 // quoted, [SurfaceLeast] to [SurfaceMost], and a stroking above [HandLimit] unless a machine
-// strokes. Speeds are compared to a part in 10⁹.
+// strokes. Speeds are compared to a part in 10⁹. Errors are those of
+// every [Setting].
 func (s Setting) Cautions(d Drive) ([]Caution, error) {
 	if err := s.check(); err != nil {
 		return nil, err

@@ -44,7 +44,7 @@ func (l *Lever) UnmarshalText(text []byte) error { return unmarshalEnum(l, text,
 // A Change is one lever moved, the others left, so that the wanted crosshatch is met exactly.
 // Where Against is not [NoCaution] the change is told for its size only and is not advised.
 type Change struct {
-	Lever   Lever   `json:"lever,omitzero"`
+	Lever   Lever   `json:"lever,omitzero"`   // what is moved
 	Setting Setting `json:"setting,omitzero"` // with the lever moved
 	Against Caution `json:"against,omitzero"`
 }

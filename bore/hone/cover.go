@@ -40,6 +40,9 @@ const (
 // sweeps with no more than the stroke.
 //
 // By hand the strokes fall by chance: see [Cover.Untouched].
+//
+// What is missing is [ErrNotGiven], what is out of range [ErrRange]; abrasive that does not fit round
+// the bore is [ErrRoom].
 func (s Setting) Cover(a Abrasive) (Cover, error) {
 	err := firstError(s.check(), checkLines(a.Lines), checkLength("width of abrasive", a.Width), checkLength("length of abrasive", a.Length))
 	if err != nil {

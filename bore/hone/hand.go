@@ -15,11 +15,11 @@ import (
 // counting. Above [HandLimit] this library adds a caution and looks no further: it never advises
 // more than that to a hand.
 type OnHand struct {
-	Bore     units.Length  `json:"bore,omitzero"`
-	Stroke   units.Length  `json:"stroke,omitzero"`
-	Spindle  SpindleRange  `json:"spindle,omitzero"`
-	Stroking StrokingRange `json:"stroking,omitzero"`
-	Drive    Drive         `json:"drive,omitzero"` // what strokes the tool; not given counts as by hand
+	Bore     units.Length  `json:"bore,omitzero"`     // diameter of the bore
+	Stroke   units.Length  `json:"stroke,omitzero"`   // travel of the tool one way
+	Spindle  SpindleRange  `json:"spindle,omitzero"`  // speeds the drive can turn
+	Stroking StrokingRange `json:"stroking,omitzero"` // strokings that can be held
+	Drive    Drive         `json:"drive,omitzero"`    // what strokes the tool; not given counts as by hand
 }
 
 // HandLimit is the fastest stroking this library advises to a hand: two full cycles a second.
@@ -31,9 +31,9 @@ func tooFast(k Stroking, d Drive) bool { return d != ByMachine && k.Cycles() > H
 
 // A Reach is what can be done on hand about a wanted crosshatch.
 type Reach struct {
-	Hand OnHand `json:"hand,omitzero"`
-	Want Want   `json:"want,omitzero"`
-	Met  bool   `json:"met,omitzero"` // whether some setting on hand leaves it, within the tolerance
+	Hand OnHand `json:"hand,omitzero"` // as it was given
+	Want Want   `json:"want,omitzero"` // as it was given
+	Met  bool   `json:"met,omitzero"`  // whether some setting on hand leaves it, within the tolerance
 
 	// The parts of the two ranges that can take part in meeting it, zero where it is not met.
 	// Not every pair out of them will do: see SpindlesAt and StrokingsAt.
@@ -56,6 +56,9 @@ type Reach struct {
 // from standstill. Best is chosen by this rule: first the least departure from the wanted angle;
 // of several that meet it exactly, the one whose stroking is nearest the middle of the range
 // on hand. Where no setting will do, Best is the corner of the rectangle that misses least.
+//
+// What is missing is [ErrNotGiven], what is out of range [ErrRange], a range the wrong way round
+// [ErrCrossed], a want whose ends are no angles [ErrAngle].
 func (h OnHand) Reach(want Want) (Reach, error) {
 	flat, steep, err := want.ends()
 	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {

@@ -68,7 +68,8 @@ func (m Motion) String() string {
 	return "steady"
 }
 
-// PeakAxial returns the greatest speed of the tool along the bore when it moves by m.
+// PeakAxial returns the greatest speed of the tool along the bore when it moves by m. A motion that does
+// not go with the stroking is [ErrRange]; other errors are those of every [Setting].
 func (s Setting) PeakAxial(m Motion) (units.Speed, error) {
 	if err := s.checkStroking(); err != nil {
 		return 0, err
@@ -81,7 +82,7 @@ func (s Setting) PeakAxial(m Motion) (units.Speed, error) {
 }
 
 // Steepest returns the crosshatch where the tool is fastest along the bore when it moves by m:
-// at mid-stroke for a [Crank].
+// at mid-stroke for a [Crank]. Errors are those of [Setting.PeakAxial] and [Setting.Crosshatch].
 func (s Setting) Steepest(m Motion) (Crosshatch, error) {
 	if err := s.check(); err != nil {
 		return Crosshatch{}, err

@@ -43,16 +43,16 @@ func (f *Fate) UnmarshalText(text []byte) error { return unmarshalEnum(f, text, 
 // A Phase is one stretch of honing with one setting: a main phase, say, and a last one that
 // strokes faster.
 type Phase struct {
-	Setting Setting      `json:"setting,omitzero"`
-	Stock   units.Length `json:"stock,omitzero"`  // what it takes off the radius: half of what the diameter grows
-	Groove  units.Length `json:"groove,omitzero"` // how deep its lines are; 0 where it is not known
+	Setting Setting      `json:"setting,omitzero"` // all of it is used
+	Stock   units.Length `json:"stock,omitzero"`   // what it takes off the radius: half of what the diameter grows
+	Groove  units.Length `json:"groove,omitzero"`  // how deep its lines are; 0 where it is not known
 }
 
 // A Trace is what is left of the lines of a phase when all phases are done.
 type Trace struct {
-	Crosshatch Crosshatch   `json:"crosshatch,omitzero"`
-	Later      units.Length `json:"later,omitzero"` // radial stock that the phases after it take
-	Left       units.Length `json:"left,omitzero"`  // depth left of its grooves; 0 where replaced or not known
+	Crosshatch Crosshatch   `json:"crosshatch,omitzero"` // that the phase draws
+	Later      units.Length `json:"later,omitzero"`      // radial stock that the phases after it take
+	Left       units.Length `json:"left,omitzero"`       // depth left of its grooves; 0 where replaced or not known
 	Fate       Fate         `json:"fate,omitzero"`
 }
 
@@ -91,7 +91,8 @@ func Traces(phases []Phase) ([]Trace, error) {
 	return ts, nil
 }
 
-// Takes returns how long so many strokes, one way each, take.
+// Takes returns how long so many strokes, one way each, take. A stroking that does not validate, a
+// negative number and more than a day of strokes are errors.
 func (k Stroking) Takes(strokes int) (time.Duration, error) {
 	if err := k.Validate(); err != nil {
 		return 0, err

@@ -32,6 +32,7 @@ func (r SpindleRange) Validate() error {
 }
 
 // ParseSpindleRange reads "60 rev/min to 700 rev/min", "60 to 700 rev/min", or one speed.
+// Another text is [ErrSyntax]; other errors are those of [SpindleRange.Validate].
 func ParseSpindleRange(s string) (SpindleRange, error) {
 	r, err := parseRange(s, units.ParseFrequency)
 	if err != nil {

@@ -42,8 +42,8 @@ func (t *Tracking) UnmarshalText(text []byte) error { return unmarshalEnum(t, te
 
 // A Rig is a tool and what drives it, as far as its tracks go.
 type Rig struct {
-	Kind   Kind         `json:"kind,omitzero"`
-	Drive  Drive        `json:"drive,omitzero"`
+	Kind   Kind         `json:"kind,omitzero"`   // of hone
+	Drive  Drive        `json:"drive,omitzero"`  // what strokes it
 	Lines  int          `json:"lines,omitzero"`  // of abrasive, equally spaced, 1 to 1,000
 	Track  units.Length `json:"track,omitzero"`  // width of the track of one line, to be told from its neighbour's
 	Cycles int          `json:"cycles,omitzero"` // how many cycles ahead to look, 1 to 1,000
@@ -51,10 +51,10 @@ type Rig struct {
 
 // A Retrace tells how a tool comes back to its own tracks.
 type Retrace struct {
-	Tracking Tracking     `json:"tracking,omitzero"`
-	Pitches  float64      `json:"pitches,omitzero"` // spaces between lines that the tool turns in one cycle, to 1e-9
-	After    int          `json:"after,omitzero"`   // cycles after which a track is met again, or, if clear, nearest
-	Slip     units.Length `json:"slip,omitzero"`    // by how much it is missed then, along the circumference
+	Tracking Tracking     `json:"tracking,omitzero"` // the answer
+	Pitches  float64      `json:"pitches,omitzero"`  // number of spaces between lines that the tool turns in one cycle, to 1e-9
+	After    int          `json:"after,omitzero"`    // cycles after which a track is met again, or, if clear, nearest
+	Slip     units.Length `json:"slip,omitzero"`     // by how much it is missed then, along the circumference
 
 	// Avoid is the nearest spindle speed, to 10⁻⁸ of a space in a cycle, that keeps every track
 	// clear of the ones within the cycles looked at; zero where the answer is not Retraces, or where no speed does because
@@ -87,6 +87,8 @@ const maxLook = 1000
 // misses its tracks by the distance from k·q to the nearest whole number, times the space. Records
 // of nearness fall on the convergents of the continued fraction of q (A. Ya. Khinchin, Continued
 // Fractions, theorems 16 and 17), so only those are looked at.
+//
+// What is missing is [ErrNotGiven], what is out of range [ErrRange].
 func (s Setting) Retrace(r Rig) (Retrace, error) {
 	if r.Kind != RigidStone || r.Drive != ByMachine {
 		return Retrace{}, nil

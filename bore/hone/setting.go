@@ -22,7 +22,8 @@ type Setting struct {
 	Stroking Stroking        `json:"stroking,omitzero"` // strokes or cycles of the tool
 }
 
-// Peripheral returns the speed of the abrasive round the bore, π·bore·spindle.
+// Peripheral returns the speed of the abrasive round the bore, π·bore·spindle. Errors are those of
+// every [Setting].
 func (s Setting) Peripheral() (units.Speed, error) {
 	if err := s.checkTurning(); err != nil {
 		return 0, err
@@ -30,7 +31,8 @@ func (s Setting) Peripheral() (units.Speed, error) {
 	return units.Speed(s.peripheral()), nil
 }
 
-// Axial returns the mean speed of the abrasive along the bore, 2·stroke·cycles.
+// Axial returns the mean speed of the abrasive along the bore, 2·stroke·cycles. Errors are those of
+// every [Setting].
 func (s Setting) Axial() (units.Speed, error) {
 	if err := s.checkStroking(); err != nil {
 		return 0, err
@@ -39,7 +41,7 @@ func (s Setting) Axial() (units.Speed, error) {
 }
 
 // Resultant returns the speed of the abrasive along its line, the root of the sum of the squares
-// of [Setting.Peripheral] and [Setting.Axial].
+// of [Setting.Peripheral] and [Setting.Axial], with their errors.
 func (s Setting) Resultant() (units.Speed, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -57,7 +59,8 @@ func (s Setting) Crosshatch() (Crosshatch, error) {
 	return fromSlope(s.slope())
 }
 
-// Advance returns how far the tool moves along the bore while it turns once.
+// Advance returns how far the tool moves along the bore while it turns once. Beyond 10 m it is
+// [ErrUnreachable]; other errors are those of every [Setting].
 func (s Setting) Advance() (units.Length, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -66,7 +69,7 @@ func (s Setting) Advance() (units.Length, error) {
 }
 
 // SpindleFor returns the spindle speed that leaves c with this bore, stroke and stroking. It
-// does not look at Spindle.
+// does not look at Spindle. A zero c is [ErrNotGiven], a speed that no workshop has [ErrUnreachable].
 func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
 	s.Spindle = 1 * units.Hertz
 	if err := firstError(s.check(), c.check()); err != nil {
@@ -76,7 +79,7 @@ func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
 }
 
 // StrokingFor returns the stroking, counted in cycles, that leaves c with this bore, stroke and
-// spindle speed. It does not look at Stroking.
+// spindle speed. It does not look at Stroking. Errors are as for [Setting.SpindleFor].
 func (s Setting) StrokingFor(c Crosshatch) (Stroking, error) {
 	s.Stroking = Cycles(1 * units.Hertz)
 	if err := firstError(s.check(), c.check()); err != nil {
@@ -87,7 +90,7 @@ func (s Setting) StrokingFor(c Crosshatch) (Stroking, error) {
 }
 
 // StrokeFor returns the length of stroke that leaves c with this bore, spindle speed and
-// stroking, to the nearest picometre. It does not look at Stroke.
+// stroking, to the nearest picometre. It does not look at Stroke. Errors are as for [Setting.SpindleFor].
 func (s Setting) StrokeFor(c Crosshatch) (units.Length, error) {
 	s.Stroke = 1 * units.Metre
 	if err := firstError(s.check(), c.check()); err != nil {

@@ -16,10 +16,10 @@ import (
 type Profile struct {
 	Points []Point `json:"points,omitzero"` // from the top face to the bottom, equally spaced
 
-	Least    units.Angle `json:"least,omitzero"`
+	Least    units.Angle `json:"least,omitzero"`    // of all points
 	Greatest units.Angle `json:"greatest,omitzero"` // of all points
 	Mean     units.Angle `json:"mean,omitzero"`     // of all lines, by their length
-	Within   float64     `json:"within,omitzero"`   // share of the length of the lines that is within the tolerance, 0 to 1
+	Within   float64     `json:"within,omitzero"`   // share of the length of the lines that is within the tolerance, a number 0 to 1
 
 	// How far into the bore the marks of the tool's turning round reach, from either end. With
 	// every motion but Steady the lines curve flat there.
@@ -30,11 +30,11 @@ type Profile struct {
 // A Point is one depth of the wall and the lines that cross it. Angles and share are as in
 // [Profile].
 type Point struct {
-	Depth    units.Length `json:"depth,omitzero"`
-	Least    units.Angle  `json:"least,omitzero"`
-	Mean     units.Angle  `json:"mean,omitzero"`
-	Greatest units.Angle  `json:"greatest,omitzero"`
-	Within   float64      `json:"within,omitzero"`
+	Depth    units.Length `json:"depth,omitzero"`    // from the top face
+	Least    units.Angle  `json:"least,omitzero"`    // of the lines here
+	Mean     units.Angle  `json:"mean,omitzero"`     // by their length
+	Greatest units.Angle  `json:"greatest,omitzero"` // of the lines here
+	Within   float64      `json:"within,omitzero"`   // share, a number 0 to 1
 }
 
 // maxPoints bounds the work and the memory of a profile.

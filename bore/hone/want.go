@@ -11,8 +11,8 @@ import (
 
 // A Want is a crosshatch to aim at and how far off it may be.
 type Want struct {
-	Crosshatch Crosshatch  `json:"crosshatch,omitzero"`
-	Tolerance  units.Angle `json:"tolerance,omitzero"` // either side, on the included angle; above 0
+	Crosshatch Crosshatch  `json:"crosshatch,omitzero"` // to aim at
+	Tolerance  units.Angle `json:"tolerance,omitzero"`  // either side, on the included angle; above 0
 }
 
 // Accepts reports whether c is within the tolerance, ends included.
