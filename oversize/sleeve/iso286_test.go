@@ -6,6 +6,8 @@ import (
 	"errors"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 )
@@ -287,4 +289,34 @@ func TestNotInTheTable(t *testing.T) {
 	if _, err := sleeve.DiametralFromClasses(73*mm, h7, sleeve.Class{}); !errors.Is(err, sleeve.ErrClass) {
 		t.Errorf("no shaft: %v", err)
 	}
+}
+
+// TestGradesAndDeviationsRise: a coarser grade and a larger size have no smaller tolerance; the
+// letters go up in their order; limits are those of the sizes.
+func TestGradesAndDeviationsRise(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := lengthBetween(t, "size", 18*mm+1, 80*mm)
+		larger := lengthBetween(t, "larger", size, 80*mm)
+		for g := sleeve.IT5; g <= sleeve.IT11; g++ {
+			w := must(g.Tolerance(size))
+			if w > must(g.Tolerance(larger)) || g > sleeve.IT5 && w <= must((g-1).Tolerance(size)) {
+				t.Fatalf("%v at %v: %v", g, size, w)
+			}
+			for p := sleeve.ShaftF; p < sleeve.ShaftS; p++ {
+				c, next := sleeve.Class{Position: p, Grade: g}, sleeve.Class{Position: p + 1, Grade: g}
+				if a, b := must(c.Fundamental(size)), must(next.Fundamental(size)); a > b || a == b && p != sleeve.ShaftH {
+					t.Fatalf("%v %v, %v %v", c, a, next, b)
+				}
+				d, l := must(c.Deviations(size)), must(c.Sizes(size))
+				if d.Greatest-d.Least != w || l.Min != size+d.Least || l.Max != size+d.Greatest {
+					t.Fatalf("%v at %v: %v, %v", c, size, d, l)
+				}
+				hole := sleeve.Class{Position: sleeve.HoleH, Grade: g}
+				h, i := must(hole.Sizes(size)), must(sleeve.DiametralFromClasses(size, hole, c))
+				if i.Least != l.Min-h.Max || i.Greatest != l.Max-h.Min {
+					t.Fatalf("%v/%v at %v: %v", hole, c, size, i)
+				}
+			}
+		}
+	})
 }

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// TestPressForce: in proportion to the length and to friction, and p·π·seat·length·µ.
+func TestPressForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		p := sleeve.Pressing{Length: lengthBetween(t, "length", mm, 300*mm)}
+		p.Friction.Least = rapid.Float64Range(0.01, 0.5).Draw(t, "least friction")
+		p.Friction.Greatest = rapid.Float64Range(p.Friction.Least, 1).Draw(t, "greatest friction")
+		f, s := must(j.Press(p)), must(j.Fit())
+		area := math.Pi * j.Seat.In(units.Metre) * p.Length.In(units.Metre)
+		near(t, "least", float64(f.Force.Least), float64(s.Pressure.Least)*area*p.Friction.Least, 1e-9*float64(f.Force.Greatest))
+		near(t, "greatest", float64(f.Force.Greatest), float64(s.Pressure.Greatest)*area*p.Friction.Greatest, 1e-9*float64(f.Force.Greatest))
+		if f.Friction != p.Friction {
+			t.Fatalf("friction %v", f.Friction)
+		}
+	})
+}
+
+// TestHoning: fitted bore and stock add up to the finish size, and the honed joint's own fitted
+// bore is the finish size to within its range.
+func TestHoning(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		room := (j.Seat - j.Bore) / 2
+		finish := j.Bore + lengthBetween(t, "over", 1, room)
+		h := must(j.Hone(finish))
+		s := must(j.Fit())
+		if h.Fitted.Least != j.Bore-s.BoreCloses.Greatest || h.Fitted.Greatest != j.Bore-s.BoreCloses.Least {
+			t.Fatalf("fitted %v, closes in by %v", h.Fitted, s.BoreCloses)
+		}
+		if h.Stock.Least != finish-h.Fitted.Greatest || h.Stock.Greatest != finish-h.Fitted.Least || h.Stock.Least > h.Stock.Greatest {
+			t.Fatalf("stock %v", h.Stock)
+		}
+		if (h.CleansUp == uncertainty.Within) != (h.Stock.Least > 0) || h.CleansUp == uncertainty.Beyond {
+			t.Fatalf("cleans up: %v with stock %v", h.CleansUp, h.Stock)
+		}
+		after := must(h.Joint.Fit())
+		middle := h.Joint.Bore - after.BoreCloses.Least - (after.BoreCloses.Greatest-after.BoreCloses.Least)/2
+		// The free bore is larger than the finish size by the closing-in, which changes the
+		// closing-in itself by that share of it, and the more the thinner the wall.
+		closes := float64(h.Joint.Bore - finish)
+		near(t, "fitted bore of the honed joint", float64(middle), float64(finish), 2+4*closes*closes/float64(j.Seat-finish))
+	})
+}
+
+// TestWalls: twice the wall and the bore are the outside.
+func TestWalls(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		least := lengthBetween(t, "least", 0, 20*mm)
+		for _, w := range []struct {
+			sleeve.Wall
+			inner, outer units.Length
+		}{
+			{must(j.SleeveWall(least)), j.Bore, j.Seat + j.Interference.Least},
+			{must(j.BarrelWall(least)), j.Seat, j.Outer.Min},
+		} {
+			if rest := w.outer - w.inner - 2*w.Left; rest < 0 || rest > 1 || w.Least != least {
+				t.Fatalf("%+v", w)
+			}
+			want := uncertainty.Undecided
+			switch {
+			case least > 0 && w.Left >= least:
+				want = uncertainty.Within
+			case least > 0:
+				want = uncertainty.Beyond
+			}
+			if w.Verdict != want {
+				t.Fatalf("%+v: want %v", w, want)
+			}
+		}
+	})
+}
+
+// TestMeasuredInterference: exact measurements give their exact difference; doubt widens it on
+// both sides alike by 1.96 times the root of the sum of squares.
+func TestMeasuredInterference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		seat := lengthBetween(t, "seat", 10*mm, 200*mm)
+		outside := seat + lengthBetween(t, "interference", -100*um, 200*um)
+		d := must(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: outside}, uncertainty.Estimate{Value: seat}))
+		if d != exactly(outside-seat) {
+			t.Fatalf("%v less %v: %v", outside, seat, d)
+		}
+		u1, u2 := lengthBetween(t, "u1", 0, 10*um), lengthBetween(t, "u2", 0, 10*um)
+		d = must(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: outside, Std: u1}, uncertainty.Estimate{Value: seat, Std: u2}))
+		half := 1.959964 * math.Hypot(float64(u1), float64(u2))
+		near(t, "half-width", float64(d.Greatest-d.Least)/2, half, 2+1e-6*half)
+		near(t, "middle", float64(d.Greatest+d.Least)/2, float64(outside-seat), 0)
+	})
+}
