@@ -56,6 +56,7 @@ func Example_mistakes() {
 	rounded, err := units.Of(x, units.Millimetre)
 	fmt.Println(truncated, rounded, err)
 
+	//lint:ignore SA4025 the mistake is the point
 	divided := 41 / 64 * units.Inch // Go divides 41 by 64 first
 	fmt.Println(divided, 41*units.Inch/64)
 

@@ -251,13 +251,10 @@ func scanNumber(s string, i int) (n number, at stop) {
 			return n, stop{slash, ErrSyntax, mixedMend}
 		}
 	}
-	if n.whole == tooBig {
-		return n, stop{i, ErrRange, ""}
-	}
 	return n, stop{pos: i}
 }
 
-const tooBig = math.MaxUint64 // stands for digits that do not fit in 63 bits
+const tooBig = math.MaxUint64 // stands for digits that do not fit in 63 bits; as a whole number it is out of range itself
 
 // scanDigits reads digits from s[i:].
 func scanDigits(s string, i int) (v uint64, end int) {
@@ -276,8 +273,10 @@ const lengthNames = `mm in µm thou µin m nm pm um uin " ″ μm μin`
 
 func lengthUnit(name string) Length {
 	if i := unitIndex(lengthNames, name); i >= 0 {
-		return [...]Length{Millimetre, Inch, Micrometre, Thou, Microinch, Metre, Nanometre, Picometre,
-			Micrometre, Microinch, Inch, Inch, Micrometre, Microinch}[i]
+		return [...]Length{
+			Millimetre, Inch, Micrometre, Thou, Microinch, Metre, Nanometre, Picometre,
+			Micrometre, Microinch, Inch, Inch, Micrometre, Microinch,
+		}[i]
 	}
 	return 0
 }

@@ -231,7 +231,7 @@ func TestPublishedQuantities(t *testing.T) {
 
 	// Callister & Rethwisch, Table B.6: the same coefficient a °C and a °F.
 	for _, row := range []struct{ perC, perF float64 }{{11.4, 6.3}, {11.2, 6.2}, {10.6, 5.9}, {21.5, 11.9}} {
-		near(t, "expansion a °F", (units.Expansion(row.perC * 1e-6)).In(1e-6*units.PerFahrenheit), row.perF, 0.05)
+		near(t, "expansion a °F", units.Expansion(row.perC*1e-6).In(1e-6*units.PerFahrenheit), row.perF, 0.05)
 	}
 
 	near(t, "1 lbf, NIST SP 811", units.PoundForce.In(units.Newton), 4.4482216, 5e-8)

@@ -103,28 +103,32 @@ var comparisons = []struct {
 	{
 		// The simplified model, in which the whole reading stands at the gauge's temperature: no deviation, gauge steady.
 		material.Comparison{Standard: 87_512 * units.Micrometre, StandardExpansion: 11.5 * ppm, PartExpansion: 11.4 * ppm},
-		[4]float64{22, 22, 22, 30}, "87.504037316 mm", "87.504037315746, computed",
+		[4]float64{22, 22, 22, 30},
+		"87.504037316 mm", "87.504037315746, computed",
 	},
 	{
 		material.Comparison{
 			Standard: 87_500 * units.Micrometre, Deviation: 12 * units.Micrometre,
 			StandardExpansion: 11.5 * ppm, GaugeExpansion: 11.7 * ppm, PartExpansion: 11.2 * ppm,
 		},
-		[4]float64{23, 23.5, 28, 31}, "87.508844694 mm", "87.50884469427085, computed",
+		[4]float64{23, 23.5, 28, 31},
+		"87.508844694 mm", "87.50884469427085, computed",
 	},
 	{
 		material.Comparison{
 			Standard: 67 * mm, Deviation: -21 * units.Micrometre,
 			StandardExpansion: 11.5 * ppm, GaugeExpansion: 12.3 * ppm, PartExpansion: 21.5 * ppm,
 		},
-		[4]float64{18, 18, 24, 41}, "66.952174579 mm", "66.95217457945158, computed",
+		[4]float64{18, 18, 24, 41},
+		"66.952174579 mm", "66.95217457945158, computed",
 	},
 	{
 		material.Comparison{
 			Standard: units.Length(3.5 * units.PerInch), Deviation: -5 * units.Tenth,
 			StandardExpansion: 11.5 * ppm, GaugeExpansion: 1.6 * ppm, PartExpansion: 11.2 * ppm,
 		},
-		[4]float64{15, 16, 12, 5}, "88.896553944 mm", "3.49986432849518719 in, computed",
+		[4]float64{15, 16, 12, 5},
+		"88.896553944 mm", "3.49986432849518719 in, computed",
 	},
 }
 
