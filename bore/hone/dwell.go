@@ -32,7 +32,7 @@ type Correction struct {
 type Dwell struct {
 	Middle units.Length `json:"middle,omitzero"` // depth of the middle of the stones at mid-stroke
 	Takes  units.Length `json:"takes,omitzero"`  // off the diameter there
-	Time   float64      `json:"time,omitzero"`   // share of the time of all honing, a number 0 to 1
+	Time   float64      `json:"time,omitzero"`   // fraction of the time of all honing, 0 to 1
 }
 
 // A DwellPlan is where to dwell, and what should come of it. Shares are rounded to 10⁻⁹.
@@ -41,7 +41,7 @@ type DwellPlan struct {
 	Stroke units.Length `json:"stroke,omitzero"`  // of the short strokes
 
 	Full     units.Length `json:"full,omitzero"`      // what full strokes then take off the diameter, on the mean
-	FullTime float64      `json:"full_time,omitzero"` // share of the time, a number 0 to 1
+	FullTime float64      `json:"full_time,omitzero"` // fraction of the time, 0 to 1
 
 	Places []Place      `json:"places,omitempty"` // foretold, at equal steps from the first measured depth to the last
 	Before units.Length `json:"before,omitzero"`

@@ -11,7 +11,10 @@ import (
 
 // A SpindleRange is the spindle speeds a drive can be set to, ends included. A drive of one speed
 // has Min equal to Max. The zero value stands for "not given".
-type SpindleRange struct{ Min, Max units.Frequency }
+type SpindleRange struct {
+	Min units.Frequency // slowest
+	Max units.Frequency // fastest, no slower than Min
+}
 
 // IsZero reports whether the range is not given. It also serves JSON's omitzero.
 func (r SpindleRange) IsZero() bool { return r == SpindleRange{} }
@@ -66,7 +69,10 @@ func (r *SpindleRange) UnmarshalText(text []byte) error { return unmarshal(r, te
 
 // A StrokingRange is the strokings that a hand or a machine can hold, ends included. The zero
 // value stands for "not given".
-type StrokingRange struct{ Min, Max Stroking }
+type StrokingRange struct {
+	Min Stroking // slowest
+	Max Stroking // fastest, no slower than Min
+}
 
 // IsZero reports whether the range is not given. It also serves JSON's omitzero.
 func (r StrokingRange) IsZero() bool { return r == StrokingRange{} }
@@ -89,7 +95,8 @@ func (r StrokingRange) Validate() error {
 }
 
 // ParseStrokingRange reads "40 cycles/min to 90 cycles/min", "80 to 180 strokes/min", or one
-// stroking. Both say what they count, as in [ParseStroking].
+// stroking. Both say what they count, as in [ParseStroking], whose errors
+// are this one's, with those of [StrokingRange.Validate].
 func ParseStrokingRange(s string) (StrokingRange, error) {
 	r, err := parseRange(s, ParseStroking)
 	if err != nil {

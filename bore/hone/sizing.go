@@ -38,10 +38,10 @@ type Sizing struct {
 	Metal  material.Material `json:"metal,omitzero"`  // of the cylinder; its Expansion is used
 	Finish units.Limits      `json:"finish,omitzero"` // diameter at 20 °C, both ends; Max is the stop size
 
-	// Risk is the probability, a number, over all passes after the trial pass, that the bore runs past Finish.Max:
+	// Risk is the probability, over all passes after the trial pass, that the bore runs past Finish.Max:
 	// 0.01 to 0.5; 0 stands for 0.05.
 	Risk float64 `json:"risk,omitzero"`
-	// Scatter is by what share of itself, a number, the rate differs from one pass to the next, one standard
+	// Scatter is by what fraction of itself the rate differs from one pass to the next, one standard
 	// deviation, up to 0.3; 0 stands for 0.2, this library's own judgement.
 	Scatter float64 `json:"scatter,omitzero"`
 

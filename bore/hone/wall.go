@@ -19,7 +19,7 @@ type Profile struct {
 	Least    units.Angle `json:"least,omitzero"`    // of all points
 	Greatest units.Angle `json:"greatest,omitzero"` // of all points
 	Mean     units.Angle `json:"mean,omitzero"`     // of all lines, by their length
-	Within   float64     `json:"within,omitzero"`   // share of the length of the lines that is within the tolerance, a number 0 to 1
+	Within   float64     `json:"within,omitzero"`   // fraction of the length of the lines that is within the tolerance, 0 to 1
 
 	// How far into the bore the marks of the tool's turning round reach, from either end. With
 	// every motion but Steady the lines curve flat there.
@@ -34,7 +34,7 @@ type Point struct {
 	Least    units.Angle  `json:"least,omitzero"`    // of the lines here
 	Mean     units.Angle  `json:"mean,omitzero"`     // by their length
 	Greatest units.Angle  `json:"greatest,omitzero"` // of the lines here
-	Within   float64      `json:"within,omitzero"`   // share, a number 0 to 1
+	Within   float64      `json:"within,omitzero"`   // fraction, 0 to 1
 }
 
 // maxPoints bounds the work and the memory of a profile.
