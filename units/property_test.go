@@ -333,7 +333,14 @@ func TestFractionsReadBack(t *testing.T) {
 func anyLimits() *rapid.Generator[units.Limits] {
 	return rapid.Custom(func(t *rapid.T) units.Limits {
 		size := rapid.Map(rapid.Int64Range(-1e10, 1e13), func(x int64) units.Length { return units.Length(x) })
-		return units.Limits{Min: size.Draw(t, "min"), Max: size.Draw(t, "max")}
+		w := units.Limits{Min: size.Draw(t, "min"), Max: size.Draw(t, "max")}
+		switch rapid.IntRange(0, 5).Draw(t, "ends") {
+		case 0:
+			w.Min = 0
+		case 1:
+			w.Max = 0
+		}
+		return w
 	})
 }
 
@@ -408,7 +415,11 @@ func TestLimitsAlgebra(t *testing.T) {
 			t.Fatalf("%v has its middle at %v", w, middle)
 		}
 		d := units.Length(rapid.Int64Range(-1e12, 1e12).Draw(t, "d"))
-		if s, err := w.Shift(d); err == nil {
+		s, err := w.Shift(d)
+		if collides := w.HasMin() && w.Min == -d || w.HasMax() && w.Max == -d; (err != nil) != collides {
+			t.Fatalf("%v shifted by %v: %v", w, d, err)
+		}
+		if err == nil {
 			if s.Contains(x+d) != w.Contains(x) {
 				t.Fatalf("%v shifted by %v is %v", w, d, s)
 			}
