@@ -76,4 +76,3 @@
 // of which outrank them. The cautions that belong to a kind of work stand with it, and on the
 // sheet.
 package borewright
-

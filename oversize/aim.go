@@ -4,7 +4,9 @@ package oversize
 
 import (
 	"errors"
+	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -18,6 +20,9 @@ const guardCoverage = 0.95
 func (t *trial) aim() error {
 	cc := &t.choice
 	rule := t.engine.Aim
+	if slices.Contains(t.c.CleanUp.Unseen, bore.UnseenOvality) {
+		cc.Cautions = append(cc.Cautions, OvalityUnseen)
+	}
 	if cc.Route == BoreOversize {
 		if cc.Shift > 0 {
 			cc.Cautions = append(cc.Cautions, AxisMoves)
@@ -50,6 +55,15 @@ func (t *trial) aim() error {
 		return err
 	}
 	cc.Aim = size
+	if cc.Route == HoneAndKeep && !t.piston.IsZero() && t.engine.Clearance.HasMax() {
+		fresh, err := fit.FinishWindow(t.piston, t.engine.Clearance)
+		if err != nil {
+			return err
+		}
+		if size > fresh.Max {
+			cc.Cautions = append(cc.Cautions, LifeUsed)
+		}
+	}
 	cc.LeastStock, cc.MostStock = size-t.c.Largest.Value, size-t.c.Smallest.Value
 	if cc.Route == BoreOversize {
 		cc.Bored = size - t.engine.Honing

@@ -18,11 +18,13 @@ const (
 	HoningUnusual            // the honing allowance lies outside the range that sources give
 	GaugeTooCoarse           // the doubt of the clearance is wider than its window
 	AxisMoves                // bored on the worn centre
+	OvalityUnseen            // no plane was read along two axes
+	LifeUsed                 // a bore corrected to a clearance that only a worn one may have
 )
 
 var cautionNames = [...]string{
 	"none", "window spans sizes", "piston to come", "wall unknown", "honing unusual",
-	"gauge too coarse", "axis moves",
+	"gauge too coarse", "axis moves", "ovality unseen", "life used",
 }
 
 var cautionSentences = [...]string{
@@ -33,6 +35,8 @@ var cautionSentences = [...]string{
 	"the honing allowance lies outside the 0.02 mm to 0.13 mm that sources give",
 	"the clearance cannot be proven: the doubt of bore and piston is wider than its window",
 	"bored on the worn centre the axis moves, and the piston no longer stands over its old place on the crankshaft",
+	"ovality was not seen: where no axis was read the bore may be beyond its limit, and worn wall may be left",
+	"corrected so far, the bore has more clearance than a fresh one may: much of its life is used before it runs",
 }
 
 // String returns the caution in a sentence.

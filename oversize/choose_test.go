@@ -99,6 +99,14 @@ func TestRoutes(t *testing.T) {
 		{"stones in doubt", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
 			cs[0].CleanUp.Worn.Greatest = uncertainty.Estimate{Value: mm("67.09"), Std: units.Micrometre}
 		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
+		{"a score in a sound bore", func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Pit = mm("0.05") },
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ScoreLeft, oversize.NoRigidHone}},
+		{"a score no deeper than deglazing takes", func(e *oversize.Engine, cs []oversize.Cylinder) {
+			e.Deglaze, cs[0].Pit = mm("0.004"), mm("0.002")
+		}, [2]oversize.Route{keep, keep}, "0", nil},
+		{"stones in doubt for want of the unseen", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
+			cs[0].CleanUp.Worn.Greatest = exact(mm("67.15"))
+		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
 		{"wear of a quarter", wear("0.25"), [2]oversize.Route{bored, bored}, "0.5",
 			[]oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.NoCleanUp}},
 		{"wear of a quarter, unseen", all(wear("0.18"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].CleanUp.Original.Greatest = exact(mm("67.3")) }),
@@ -255,6 +263,8 @@ func TestCautions(t *testing.T) {
 			*c = cylinder("1", mm("0.1"))
 		}, nil},
 		{"coarse gauge", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("0.012") }, []oversize.Caution{oversize.GaugeTooCoarse}},
+		{"ovality unseen", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Unseen = []bore.Unseen{bore.UnseenOvality} },
+			[]oversize.Caution{oversize.OvalityUnseen}},
 		{"axis moves", func(e *oversize.Engine, c *oversize.Cylinder) {
 			e.MayShift = mm("0.1")
 			c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))

@@ -59,6 +59,7 @@ type Cylinder struct {
 	PistonFor         units.Length          // the size it is for, over the nominal bore
 	ThinnestWall      uncertainty.Estimate  // measured, radial; zero: not measured
 	Peeling           bool                  // plating lifts, or bare metal shows
+	Pit               units.Length          // depth of the deepest score or pit, radial; it belongs into CleanUp too
 }
 
 const most = units.MaxLength / 10 // of any size here, so that sums stay far inside units.MaxLength
@@ -194,6 +195,8 @@ func (e *Engine) validateCylinder(c *Cylinder) error {
 		return name(fmt.Errorf("smallest size %v above the largest, %v: %w", c.Smallest.Value, c.Largest.Value, units.ErrCrossed))
 	case c.ThinnestWall.Value < 0:
 		return name(fmt.Errorf("thinnest wall %v: %w (0 or more)", c.ThinnestWall.Value, units.ErrRange))
+	case c.Pit < 0 || c.Pit > e.Nominal/10:
+		return name(fmt.Errorf("score or pit %v deep: %w (0 to %v)", c.Pit, units.ErrRange, e.Nominal/10))
 	case c.CleanUp.Shift < 0 || c.CleanUp.Shift > e.Nominal/10:
 		return name(fmt.Errorf("shift of the axis %v: %w (0 to %v)", c.CleanUp.Shift, units.ErrRange, e.Nominal/10))
 	}

@@ -128,7 +128,7 @@ func ExampleChoose_undecided() {
 	// undecided - otherwise bore oversize 0.5 mm
 	// - undecided against its limit open: true
 	// - clearance undecided against its limit open: true
-	// - worn wall would be left open: false
+	// - worn wall may be left open: true
 }
 
 // How much wall is left, is a sleeve needed?
@@ -272,7 +272,7 @@ func ExampleInch() {
 func ExampleRefusal() {
 	r := oversize.Refusal{Route: oversize.BoreOversize, Over: units.MustParseLength("0.25 mm"), Reason: oversize.GasketHole}
 	fmt.Println(r)
-	// Output: bore oversize 0.25 mm: the gasket's hole is smaller than the finished bore
+	// Output: bore oversize 0.25 mm: the gasket's hole is smaller than the finished bore: with a gasket for the oversize it may serve
 }
 
 func ExampleReason() {

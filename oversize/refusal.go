@@ -35,13 +35,14 @@ const (
 	SharedSize                // another cylinder needs another size, and all share one
 	WallForbids               // plated and bare aluminium-silicon walls are neither bored nor honed
 	Peeling                   // plating lifts, or bare metal shows
+	ScoreLeft                 // a score or pit deeper than deglazing takes
 )
 
 var reasonNames = [...]string{
 	"none", "beyond limit", "limit undecided", "nothing judged", "piston not measured",
 	"clearance beyond", "clearance undecided", "piston tight", "no rigid hone", "no clean-up",
 	"clean-up not proven", "beyond greatest", "wall thin", "wall not proven", "wall not measured",
-	"gasket hole", "shared size", "wall forbids", "peeling",
+	"gasket hole", "shared size", "wall forbids", "peeling", "score left",
 }
 
 var reasonSentences = [...]string{
@@ -60,10 +61,11 @@ var reasonSentences = [...]string{
 	"too little wall would be left",
 	"too little wall may be left",
 	"the wall was not measured",
-	"the gasket's hole is smaller than the finished bore",
+	"the gasket's hole is smaller than the finished bore: with a gasket for the oversize it may serve",
 	"all cylinders share a size, and this one does not serve them all",
 	"this wall is never bored or honed",
 	"plating lifts or bare metal shows",
+	"a score or pit is deeper than deglazing takes",
 }
 
 // String returns the reason in words, "worn wall would be left".

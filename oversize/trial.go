@@ -79,6 +79,9 @@ func (t *trial) keep() error {
 			t.refuse(why, f)
 		}
 	}
+	if c.Pit > e.Deglaze/2 {
+		t.refuse(ScoreLeft, uncertainty.Finding{})
+	}
 	if len(c.Findings) == 0 && e.Clearance.IsZero() {
 		t.refuse(NothingJudged, uncertainty.Finding{})
 	}
@@ -180,17 +183,23 @@ func wallReason(v uncertainty.Verdict) Reason {
 // correct asks whether rigid stones can still bring the bore into the window, taking all worn
 // wall with them.
 func (t *trial) correct() error {
-	clean := t.c.CleanUp.Worn.Greatest
-	f, err := t.judge("clean-up on the worn centre", clean, units.Limits{Max: t.choice.Finish.Max})
+	limit, clean := units.Limits{Max: t.choice.Finish.Max}, t.c.CleanUp.Worn
+	f, err := t.judge("clean-up on the worn centre", clean.Greatest, limit)
 	if err != nil {
 		return err
+	}
+	sure := f
+	if f.Verdict == uncertainty.Beyond && clean.Least != clean.Greatest {
+		if sure, err = t.judge(f.Subject, clean.Least, limit); err != nil {
+			return err
+		}
 	}
 	t.choice.Work = Correct
 	before := t.verdict
 	switch {
-	case f.Verdict == uncertainty.Beyond:
-		t.refuse(NoCleanUp, f)
-	case f.Verdict == uncertainty.Undecided:
+	case sure.Verdict == uncertainty.Beyond:
+		t.refuse(NoCleanUp, sure)
+	case f.Verdict != uncertainty.Within:
 		t.refuse(CleanUpNotProven, f)
 	case !t.engine.RigidHone:
 		t.refuse(NoRigidHone, f)

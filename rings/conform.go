@@ -79,8 +79,8 @@ func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) 
 
 // A Demand is what a bore's form asks of a ring, by one rule.
 type Demand struct {
-	Used   float64 `json:"used"`   // Σ amplitude/bound; 1 is all that the ring can follow, and what is left to 1 the margin
-	Most   int     `json:"most"`   // the order that asks for the largest part; 0 where there is no form
+	Used   float64 `json:"used"`    // Σ amplitude/bound; 1 is all that the ring can follow, and what is left to 1 the margin
+	Most   int     `json:"most"`    // the order that asks for the largest part; 0 where there is no form
 	ByMost float64 `json:"by_most"` // that order's own part, as a fraction of its bound
 }
 

@@ -24,10 +24,10 @@ const (
 type Filing struct {
 	Now     uncertainty.Finding `json:"now"` // the gap as it is, in the finished bore, against the window
 	Action  Action              `json:"action"`
-	Stop    units.Limits        `json:"stop,omitzero"`    // for FileEnds: the readings that prove the gap
-	Target  units.Length        `json:"target,omitzero"`  // for FileEnds: the first of them, to file to
+	Stop    units.Limits        `json:"stop,omitzero"`     // for FileEnds: the readings that prove the gap
+	Target  units.Length        `json:"target,omitzero"`   // for FileEnds: the first of them, to file to
 	TakeOff units.Length        `json:"take_off,omitzero"` // for FileEnds: what comes off the ends, both together
-	Steps   []units.Length      `json:"steps,omitempty"`  // for FileEnds: readings to stop at and measure, the last of them Target
+	Steps   []units.Length      `json:"steps,omitempty"`   // for FileEnds: readings to stop at and measure, the last of them Target
 }
 
 // finestCut is the least that a step asks for: a stroke or two of a fine file (common practice).

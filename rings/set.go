@@ -20,7 +20,7 @@ type Pairing struct {
 // A Set is a ring for each bore of an engine.
 type Set struct {
 	Pairings []Pairing    `json:"pairings"` // in the order of the bores
-	TakeOff  units.Length `json:"take_off"`  // what comes off all of them together
+	TakeOff  units.Length `json:"take_off"` // what comes off all of them together
 	Unfit    int          `json:"unfit"`    // how many pairings are TooWide or Undecided
 }
 
