@@ -43,7 +43,7 @@ func (w workshop) job(t tester, r *rand.Rand) (past float64, passes, knower int)
 	short := 30 + 30*r.Float64()
 	finish := units.Limits{Min: 67*mm + 20*um, Max: 67*mm + 20*um + must[units.Length](t)(units.Of(w.window, um))}
 	start := 20 - short // of the true size, above 67 mm
-	z := hone.Sizing{Metal: material.GreyIron(), Finish: finish, Risk: w.risk, Trial: 5 * time.Second, Longest: time.Duration(w.longest) * time.Second}
+	z := hone.Sizing{Metal: material.GreyIron(), Finish: finish, Risk: w.risk, Scatter: w.scatter, Trial: 5 * time.Second, Longest: time.Duration(w.longest) * time.Second}
 	read := func(size float64, times int) hone.Reading {
 		u := w.gauge / math.Sqrt(float64(times))
 		e := uncertainty.Estimate{Value: 67*mm + must[units.Length](t)(units.Of(size+u*r.NormFloat64(), um)), Std: must[units.Length](t)(units.Of(u, um))}
