@@ -68,10 +68,14 @@ var generalCautions = [...]Caution{
 	{Washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},
 }
 
-// cautions returns what the operations of the route call for, in the order of the work.
-func cautions(c oversize.Choice, kind hone.Kind, rings bool) []Caution {
-	does := map[Operation]bool{AnyWork: true, Stripping: true, Measuring: true, Washing: true, FittingRings: rings}
-	for _, cc := range c.Cylinders {
+// cautions returns what the operations on the sheet call for, in the order of the work.
+func cautions(s Sheet) []Caution {
+	kind, twoStroke := s.Job.Tools.Hone, s.Job.Engine.Cycle == TwoStroke
+	does := map[Operation]bool{
+		AnyWork: true, Stripping: true, Measuring: true, Washing: true,
+		FittingRings: len(s.Job.Engine.Rings) > 0, Honing: s.Honing.Stroke != 0,
+	}
+	for _, cc := range s.Choice.Cylinders {
 		switch cc.Route {
 		case oversize.HoneAndKeep:
 			does[Honing] = true
@@ -91,13 +95,19 @@ func cautions(c oversize.Choice, kind hone.Kind, rings bool) []Caution {
 				list = append(list, g)
 			}
 		}
-		list = append(list, ofRooms(op, kind)...)
+		if op == Boring && kind != hone.RigidStone {
+			list = append(list, Caution{op, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."})
+		}
+		if op == Sleeving && twoStroke {
+			list = append(list, Caution{op, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."})
+		}
+		list = append(list, ofRooms(op, kind, twoStroke)...)
 	}
 	return list
 }
 
 // ofRooms returns the cautions of an operation that the room of its arithmetic owns.
-func ofRooms(op Operation, kind hone.Kind) []Caution {
+func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Caution {
 	var list []Caution
 	switch op {
 	case Honing:
@@ -109,7 +119,11 @@ func ofRooms(op Operation, kind hone.Kind) []Caution {
 			}
 		}
 	case FittingRings:
-		for _, c := range []rings.Caution{rings.MakerFirst, rings.MeasureSquare, rings.FileSquare, rings.FileInward, rings.MarkUp, rings.FacingForWall} {
+		cs := []rings.Caution{rings.MakerFirst, rings.MeasureSquare, rings.FileSquare, rings.FileInward, rings.MarkUp, rings.FacingForWall}
+		if twoStroke {
+			cs = append(cs, rings.PegsStay)
+		}
+		for _, c := range cs {
 			list = append(list, Caution{op, c.String()})
 		}
 	}

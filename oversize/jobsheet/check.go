@@ -281,6 +281,9 @@ func (c *checker) cylinders(j Job) {
 		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
 		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
 		c.length(path+".wall_uncertainty", cyl.WallUncertainty, largestBore)
+		if w := j.Engine.Wall; cyl.Peeling && (w == oversize.BareIron || w == oversize.IronSleeve) {
+			c.fault(path+".peeling", "true", "nothing peels off %v: is engine.wall right?", w)
+		}
 		c.small(path+".pit", cyl.Pit, j.Engine.Bore)
 	}
 }

@@ -30,7 +30,9 @@ func checklist(s Sheet) []string {
 	case oversize.Sleeve:
 		list = append(list, "Sleeve, let it cool, bore and hone the sleeve to the piston; then measure again.")
 	case oversize.MakersProcess:
-		list = append(list, "This wall is neither bored nor honed here: ask the maker for the process, or replace the cylinder.")
+		list = append(list,
+			"This wall is neither bored nor honed here. Within every limit and unharmed it may run again as it is, untouched; "+
+				"otherwise ask the maker for the process, or replace the cylinder.")
 	}
 	if len(s.Job.Engine.Rings) > 0 {
 		list = append(list, "Each ring's gap measured in the finished bore, where it is smallest, before the ring goes on.")

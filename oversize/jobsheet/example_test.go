@@ -89,7 +89,7 @@ func ExampleJob() {
 	// service limit beyond
 	// not hone and keep, deglaze: beyond its limit (service limit 67.1310 ± 0.0020 mm, max 67.1 mm)
 	// not hone and keep, deglaze: clearance beyond its limit (greatest clearance 0.1610 ± 0.0020 mm, max 0.045 mm)
-	// not hone and keep, correct form: worn wall would be left (clean-up on the worn centre 67.2620 ± 0.0041 mm, max 67.015 mm)
+	// not hone and keep, correct form: worn wall would be left (clean-up on the worn centre 67.1310 ± 0.0020 mm, max 67.015 mm)
 	// not bore oversize 0.25 mm: worn wall may be left (clean-up on the original centre 67.2620 ± 0.0041 mm, max 67.25 mm)
 	// bore oversize 0.5 mm
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
@@ -128,7 +129,7 @@ type Cylinder struct {
 	Over      units.Length `json:"over,omitzero"` // the size it stands at, over nominal
 	Readings  []Reading    `json:"readings"`
 	Piston    Piston       `json:"piston,omitzero"`     // the one in hand for it
-	PistonFor units.Length `json:"piston_for,omitzero"` // the size that piston is for, over nominal
+	PistonFor units.Length `json:"piston_for,omitzero"` // the size that piston is for, over nominal; left out, Over
 	Rings     []RingGap    `json:"rings,omitzero"`
 	// ThinnestWall is the thinnest wall as measured, not as drawn.
 	ThinnestWall    units.Length `json:"thinnest_wall,omitzero"`
@@ -265,10 +266,31 @@ func ReadJob(r io.Reader) (Job, error) {
 	if err := j.check(fs); err != nil {
 		return Job{}, err
 	}
+	if _, err := j.sheet(); err != nil { // what only the rooms can see
+		return Job{}, err
+	}
 	if j.Units == ShownAsWritten {
 		j.Units = written(root)
 	}
 	return j, nil
+}
+
+// clone returns the job with slices of its own.
+func (j Job) clone() Job {
+	j.Engine.Rings = slices.Clone(j.Engine.Rings)
+	j.Engine.Oversizes = slices.Clone(j.Engine.Oversizes)
+	j.Cylinders = slices.Clone(j.Cylinders)
+	for i := range j.Cylinders {
+		c := &j.Cylinders[i]
+		c.Rings = slices.Clone(c.Rings)
+		c.Readings = slices.Clone(c.Readings)
+		for k := range c.Readings {
+			if d := c.Readings[k].Deviation; d != nil {
+				c.Readings[k].Deviation = &Deviation{d.Length}
+			}
+		}
+	}
+	return j
 }
 
 // WriteJSON writes the job as [ReadJob] reads it. An error is the writer's, or that of a number

@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -18,43 +19,53 @@ import (
 
 // Plan works a job out through every room: it measures, judges, chooses the route and says what
 // follows for hone, rings and displacement. The error for a job that [ReadJob] would refuse
-// is [Faults]; any other comes from the room that could not go on, with the cylinder's name.
+// is [Faults].
 // Plan reads no clock: the same job gives the same sheet.
 func Plan(j Job) (Sheet, error) {
 	if err := j.check(nil); err != nil {
 		return Sheet{}, err
 	}
-	s := Sheet{Version: Version, Job: j}
+	return j.sheet()
+}
+
+// sheet works out a job that stands up to [Job.check].
+func (j Job) sheet() (Sheet, error) {
+	s := Sheet{Version: Version, Job: j.clone()}
 	_, assumed, err := j.gauge()
 	if err != nil {
-		return Sheet{}, err
+		return Sheet{}, refused("gauge", err)
 	}
 	s.Assumed = assumed
-	for _, c := range j.Cylinders {
+	for i, c := range j.Cylinders {
 		cs, err := j.cylinder(c)
 		if err != nil {
-			return Sheet{}, fmt.Errorf("jobsheet: cylinder %q: %w", c.Name, err)
+			return Sheet{}, refused(fmt.Sprintf("cylinders[%d]", i), err)
 		}
 		s.Cylinders = append(s.Cylinders, cs)
 	}
 	if s.Choice, err = j.choose(s.Cylinders); err != nil {
-		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
+		return Sheet{}, refused("", err)
 	}
 	s.stock()
 	if err := s.capacities(); err != nil {
-		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
+		return Sheet{}, refused("engine", err)
 	}
 	for i := range s.Cylinders {
 		if err := s.ringGaps(i); err != nil {
-			return Sheet{}, fmt.Errorf("jobsheet: cylinder %q: %w", s.Cylinders[i].Name, err)
+			return Sheet{}, refused(fmt.Sprintf("cylinders[%d].rings", i), err)
 		}
 	}
 	if err := s.hone(); err != nil {
-		return Sheet{}, fmt.Errorf("jobsheet: %w", err)
+		return Sheet{}, refused("tools", err)
 	}
 	s.Checklist = checklist(s)
-	s.Cautions = cautions(s.Choice, j.Tools.Hone, len(j.Engine.Rings) > 0)
+	s.Cautions = cautions(s)
 	return s, nil
+}
+
+// refused returns what a room refused as a fault of the job.
+func refused(path string, err error) error {
+	return Faults{{Path: path, Want: strings.ReplaceAll(err.Error(), "\n", "; ")}}
 }
 
 func (s *Sheet) omit(part, why string, args ...any) {
@@ -81,15 +92,16 @@ func (j Job) limits(over units.Length) (bore.Limits, error) {
 	return b, nil
 }
 
-// count returns how many limits take part.
+// count returns how many limits decide. That a worn bore is no longer a new one decides nothing,
+// unless there is no other limit.
 func count(l bore.Limits) int {
 	n := 0
-	for _, given := range []bool{!l.New.IsZero(), !l.Service.IsZero(), l.Ovality != 0, l.Taper != 0, l.Spread != 0} {
+	for _, given := range []bool{!l.Service.IsZero(), l.Ovality != 0, l.Taper != 0, l.Spread != 0} {
 		if given {
 			n++
 		}
 	}
-	return n
+	return max(n, 1)
 }
 
 func (j Job) risk() uncertainty.Risk {
@@ -108,8 +120,11 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	if err != nil {
 		return cs, err
 	}
-	cs.Findings, err = cs.Bore.Judge(limits, j.risk().Share(len(j.Cylinders)*count(limits)))
-	if err != nil {
+	each := j.risk().Share(len(j.Cylinders) * count(limits))
+	if cs.Findings, err = cs.Bore.Judge(limits, each); err != nil {
+		return cs, err
+	}
+	if cs.Clearances, err = j.clearances(c, cs.Bore); err != nil {
 		return cs, err
 	}
 	for _, f := range cs.Findings {
@@ -134,6 +149,29 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		Allowances: bore.Allowances{Pit: c.Pit},
 	})
 	return cs, err
+}
+
+// clearances returns the piston's greatest and least clearance in the bore as it is.
+func (j Job) clearances(c Cylinder, g bore.Geometry) ([]Clearance, error) {
+	if c.Piston == (Piston{}) || cmp.Or(c.PistonFor, c.Over) != c.Over {
+		return nil, nil
+	}
+	p, err := c.Piston.fit()
+	if err != nil {
+		return nil, err
+	}
+	var list []Clearance
+	for _, at := range []struct {
+		what string
+		size uncertainty.Estimate
+	}{{"greatest", g.Largest.Size}, {"least", g.Smallest.Size}} {
+		e, err := fit.Clearance(at.size, p)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, Clearance{What: at.what, Size: e})
+	}
+	return list, nil
 }
 
 // measured reports whether a finding rests on readings at all.
@@ -181,7 +219,7 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 			Name: c.Name, Over: given.Over,
 			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: places(c.Bore),
 			CleanUp: c.CleanUp, Findings: deciding(c.Findings),
-			Piston: p, PistonFor: given.PistonFor,
+			Piston: p, PistonFor: cmp.Or(given.PistonFor, given.Over), Pit: given.Pit,
 			ThinnestWall: wall, Peeling: given.Peeling,
 		}
 	}
@@ -215,6 +253,9 @@ func deciding(fs []uncertainty.Finding) []uncertainty.Finding {
 func (s *Sheet) stock() {
 	b := s.Job.Cuts
 	if b == (Cuts{}) {
+		return
+	}
+	if s.waiting() {
 		return
 	}
 	shop := oversize.Shop{
@@ -261,7 +302,7 @@ func (s *Sheet) capacities() error {
 		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
 		before := e.Bore + s.Job.Cylinders[i].Over
 		after := e.Bore + choice.Over
-		if choice.Aim != 0 && choice.Route == oversize.BoreOversize {
+		if choice.Aim != 0 {
 			after = choice.Aim
 		}
 		var err error

@@ -39,8 +39,11 @@ type CylinderSheet struct {
 	Name     string                `json:"name"`              // of the cylinder, from the job
 	Bore     bore.Geometry         `json:"bore"`              // sizes and form at 20 °C
 	Findings []uncertainty.Finding `json:"findings,omitzero"` // one for each limit given
-	Remedies []Remedy              `json:"remedies,omitzero"`
-	CleanUp  bore.CleanUp          `json:"clean_up"`
+	// Clearances of the piston in hand in the bore as it is; none where it is for another size.
+	Clearances []Clearance `json:"clearances,omitzero"`
+	// Remedies has, for each undecided finding, what would settle it if the value stayed.
+	Remedies []Remedy     `json:"remedies,omitzero"`
+	CleanUp  bore.CleanUp `json:"clean_up"`
 	// Stock is what comes off, operation by operation, where the bore is bored.
 	Stock  []oversize.Operation `json:"stock,omitzero"`
 	Rings  []RingSheet          `json:"rings,omitzero"`
@@ -52,6 +55,12 @@ type CylinderSheet struct {
 type Remedy struct {
 	Subject string `json:"subject"` // of the finding
 	uncertainty.Remedy
+}
+
+// A Clearance is a diametral clearance of a piston, negative where the piston is the larger.
+type Clearance struct {
+	What string               `json:"what"` // "greatest" or "least"
+	Size uncertainty.Estimate `json:"size"` // at 20 °C
 }
 
 // A RingSheet is one ring's gap in the finished bore.
@@ -92,19 +101,27 @@ type Omission struct {
 	Why  string `json:"why"`  // what the job would have to say, or what went wrong
 }
 
-// Finished reports whether nothing on the sheet is left undecided.
-func (s Sheet) Finished() bool {
+// Undecided reports whether the route, or what to do about any ring, still waits for a better
+// measurement. A finding that is undecided where the bore is going to be cut anyway does not
+// count.
+func (s Sheet) Undecided() bool {
 	if s.Choice.Route == oversize.Undecided {
-		return false
+		return true
 	}
 	for _, c := range s.Cylinders {
 		for _, r := range c.Rings {
-			if r.Doubtful || r.Filing.Now.Verdict == uncertainty.Undecided && r.Filing.Action == rings.Undecided && r.Filing.Now.Subject != "" {
-				return false
+			if r.Doubtful || r.Filing.Now.Subject != "" && r.Filing.Action == rings.Undecided {
+				return true
 			}
 		}
 	}
-	return true
+	return false
+}
+
+// waiting reports whether no cylinder may be cut yet, because all share a size that is not
+// decided.
+func (s Sheet) waiting() bool {
+	return s.Choice.Route == oversize.Undecided && !s.Job.Engine.OwnSizes
 }
 
 // WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's.
@@ -179,7 +196,12 @@ func (j Job) gauge() (bore.Gauge, []string, error) {
 		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
 		Part: part, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
 	}
-	if g.Standard != (Standard{}) {
+	if g.Repeatability == 0 && !j.repeats() {
+		assumed = append(assumed, "the gauge repeats itself exactly, for no repeatability is given and no place was read twice")
+	}
+	if g.Standard == (Standard{}) {
+		assumed = append(assumed, "the readings are sizes as they stand, for no setting standard is given")
+	} else {
 		metal, more, err := metalOr(g.Standard.Material, material.GaugeSteel(), "the setting standard")
 		if err != nil {
 			return bore.Gauge{}, nil, err
@@ -192,6 +214,21 @@ func (j Job) gauge() (bore.Gauge, []string, error) {
 		out.Standard = bore.Standard{Size: g.Standard.Size, Std: std.Std, Material: metal, At: t.Standard}
 	}
 	return out, assumed, nil
+}
+
+// repeats reports whether any place was read more than once.
+func (j Job) repeats() bool {
+	for _, c := range j.Cylinders {
+		seen := map[[2]string]bool{}
+		for _, r := range c.Readings {
+			place := [2]string{r.Depth.String(), bore.FormatAxis(r.Axis.Angle)}
+			if seen[place] {
+				return true
+			}
+			seen[place] = true
+		}
+	}
+	return false
 }
 
 // shown returns the diameter of a reading, whichever way the job gives it.

@@ -93,7 +93,7 @@ func (s Shown) length(l units.Length) string {
 	var parts []string
 	for _, u := range s.units() {
 		places := placesFor(u)
-		if l%units.Micrometre == units.Micrometre/2 {
+		if u == units.Millimetre && l%units.Micrometre == units.Micrometre/2 {
 			places++
 		}
 		parts = append(parts, l.Format(u, places))

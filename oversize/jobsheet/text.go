@@ -96,7 +96,7 @@ func (s Sheet) head(p *page) {
 	}
 	p.line("%d × bore %s, stroke %s, %v, %v", e.Cylinders, p.show.length(e.Bore), p.show.length(e.Stroke), e.Cycle, e.Wall)
 	p.line("\nROUTE: %s", s.routeWords(p))
-	if !s.Finished() {
+	if s.Undecided() {
 		p.line(doNotReassemble)
 	}
 	for _, a := range s.Assumed {
@@ -145,6 +145,9 @@ func (s Sheet) sizes(p *page) {
 			rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(p, g.Taper)})
 		}
 		rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
+		for _, k := range c.Clearances {
+			rows = append(rows, []string{k.What + " piston clearance", p.show.estimate(k.Size), "with the piston in hand"})
+		}
 		if g.Shape != bore.ShapeUnknown {
 			rows = append(rows, []string{"shape", g.Shape.String(), ""})
 		}
@@ -204,24 +207,30 @@ func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Deg
 
 func taperWords(p *page, t bore.Taper) string {
 	end := "larger at the deck"
-	if t.Size.Value < 0 {
+	if u, err := t.Size.Expanded(0.95); err == nil && t.Size.Value.Abs() <= u {
+		end = "none that stands out of the doubt"
+	} else if t.Size.Value < 0 {
 		end = "smaller at the deck: worn the other way, or choked on purpose"
 	}
 	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), p.show.plain(t.From), p.show.plain(t.To), end)
 }
 
 func (s Sheet) findings(p *page) {
-	p.title("FINDINGS against the maker's limits")
+	p.title("FINDINGS against the maker's limits, along the axes and depths read")
 	rows := [][]string{{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}}
 	undecided := false
 	for _, c := range s.Cylinders {
-		for _, f := range c.Findings {
+		idle := len(c.Findings) - len(deciding(c.Findings)) // a worn bore need not be a new one
+		for i, f := range c.Findings {
 			row := []string{c.Name, f.Subject, "–", p.show.limits(f.Limits), f.Verdict.String(), "–"}
 			if measured(f) {
 				row[2], row[5] = p.show.estimate(f.Measured), percent(f.Conform)
 			}
+			if i < idle {
+				row[1] += " (decides nothing)"
+			}
 			rows = append(rows, row)
-			undecided = undecided || f.Verdict == uncertainty.Undecided
+			undecided = undecided || i >= idle && f.Verdict == uncertainty.Undecided
 		}
 	}
 	if len(rows) == 1 {
@@ -230,8 +239,9 @@ func (s Sheet) findings(p *page) {
 	}
 	p.table(rows)
 	r := s.Choice.Risk
-	p.wrapped("  ", fmt.Sprintf("The chance that any finding of this engine wrongly says within is at most %s, wrongly says beyond %s; "+
-		"it is shared over cylinders and limits.", percent(r.Accept), percent(r.Reject)))
+	p.wrapped("  ", fmt.Sprintf("The chance that any finding of this engine wrongly says within is at most %s, wrongly says beyond %s, of "+
+		"what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
+		"conform and still be undecided.", percent(r.Accept), percent(r.Reject)))
 	if undecided {
 		p.line("  " + doNotReassemble)
 	}
@@ -263,21 +273,44 @@ func (s Sheet) route(p *page) {
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
 		}
+		if s.waiting() && c.Route != oversize.Undecided {
+			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
+		}
 		p.line("  Cylinder %s: %s", c.Name, what)
 		for _, r := range c.Refused {
-			p.wrapped("    - ", "not "+r.String()+".")
+			p.wrapped("    - ", "not "+refusal(p, r)+".")
 		}
-		for _, k := range c.Cautions {
-			p.wrapped("    ! ", k.String()+".")
-		}
+	}
+	for _, k := range s.Choice.Cautions {
+		p.wrapped("  ! ", k.String()+".")
+	}
+}
+
+// refusal says why a cheaper route was refused, in the units shown.
+func refusal(p *page, r oversize.Refusal) string {
+	text := r.Route.String()
+	if r.Route == oversize.BoreOversize {
+		text += " " + p.show.length(r.Over)
+	}
+	if r.Work != oversize.NoHoning {
+		text += ", " + r.Work.String()
+	}
+	text += ": " + r.Reason.String()
+	switch f := r.Finding; {
+	case f.Limits.IsZero():
+		return text
+	case !measured(f):
+		return text + " (" + f.Subject + ")"
+	default:
+		return fmt.Sprintf("%s (%s %s, %s)", text, f.Subject, p.show.estimate(f.Measured), p.show.limits(f.Limits))
 	}
 }
 
 func (s Sheet) finish(p *page) {
 	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock on diameter", "wall left"}}
 	for _, c := range s.Choice.Cylinders {
-		if c.Finish.IsZero() {
-			continue
+		if c.Finish.IsZero() || c.Work == oversize.Deglaze || s.waiting() {
+			continue // deglazing works to no size
 		}
 		row := []string{c.Name, p.show.limits(c.Finish), "–", "–", "–", "–"}
 		if c.Aim != 0 {
@@ -358,11 +391,17 @@ func cycles(k hone.Stroking) string {
 }
 
 func (s Sheet) rings(p *page) {
-	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "allowed", "to do"}}
+	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "new", "in service", "to do"}}
 	for _, c := range s.Cylinders {
 		for _, r := range c.Rings {
-			allowed := p.show.limits(r.Filing.Now.Limits)
-			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), allowed, ringWork(p, r)})
+			fresh, worn := "–", "–"
+			if w := r.Filing.Now.Limits; !w.IsZero() {
+				fresh = p.show.limits(w)
+			}
+			if f := r.Service; f.Subject != "" {
+				worn = p.show.limits(f.Limits) + ": " + f.Verdict.String()
+			}
+			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), fresh, worn, ringWork(p, r)})
 		}
 	}
 	if len(rows) > 1 {
@@ -384,7 +423,10 @@ func ringWork(p *page, r RingSheet) string {
 	case rings.AsIs:
 		return "fits as it is"
 	case rings.TooWide:
-		return "already too wide: another ring"
+		if r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
+			return "too wide for a new ring; a used one may stay"
+		}
+		return "already too wide: another ring, for this size"
 	}
 	return doNotReassemble
 }
@@ -404,6 +446,9 @@ func (s Sheet) capacity(p *page) {
 	}
 	add("engine", s.Before, s.After)
 	p.table(rows)
+	if s.Job.Engine.Cycle == TwoStroke {
+		p.line("  The ratio is over the full stroke, not from where the exhaust port closes.")
+	}
 }
 
 func cubic(c Capacity) string {
