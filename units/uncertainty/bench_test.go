@@ -69,19 +69,27 @@ func BenchmarkJudge(b *testing.B) {
 }
 
 func BenchmarkJudgeRange(b *testing.B) {
-	for _, n := range []int{2, 6, 20} {
-		for _, dof := range []float64{0, 10, 100} {
-			b.Run(fmt.Sprint("n=", n, "/dof=", dof), func(b *testing.B) {
-				b.ReportAllocs()
-				values := make([]units.Length, n)
-				values[0] = 30 * units.Micrometre
-				w := units.Limits{Max: 20 * units.Micrometre}
-				for b.Loop() {
-					if _, err := uncertainty.JudgeRange(values, 2*units.Micrometre, dof, w, uncertainty.Risk{}); err != nil {
-						b.Fatal(err)
+	w := units.Limits{Max: 20 * units.Micrometre}
+	for _, c := range []struct {
+		name   string
+		spread units.Length
+	}{
+		{"two readings decide", 40 * units.Micrometre},
+		{"integral", 27_500 * units.Nanometre}, // between what two readings and what all pairs would say
+	} {
+		for _, n := range []int{6, 20} {
+			for _, dof := range []float64{0, 10, 100} {
+				b.Run(fmt.Sprint(c.name, "/n=", n, "/dof=", dof), func(b *testing.B) {
+					b.ReportAllocs()
+					values := make([]units.Length, n)
+					values[0] = c.spread
+					for b.Loop() {
+						if _, err := uncertainty.JudgeRange(values, 2*units.Micrometre, dof, w, uncertainty.Risk{}); err != nil {
+							b.Fatal(err)
+						}
 					}
-				}
-			})
+				})
+			}
 		}
 	}
 }
