@@ -58,13 +58,17 @@ func (z Sizing) Next() (Next, error) {
 		now.Decision, now.Lasts = GoOn, min(z.Trial, z.Longest)
 		return now, nil
 	}
-	t, risk, err := c.longest(s)
+	student, err := c.student(s)
+	if err != nil {
+		return Next{}, err
+	}
+	t, err := c.longest(s, student)
 	if err != nil || t < 1 {
 		return now, err
 	}
-	now.Decision, now.Lasts, now.Risk = GoOn, seconds(t), risk
+	now.Decision, now.Lasts, now.Risk = GoOn, seconds(t), c.share(s)
 	now.Then = estimate(s.size+float64(s.rate()*t), math.Sqrt(s.variance(t, c.scatter)), c.dof)
-	now.Passes, now.Time, err = c.ahead(s)
+	now.Passes, now.Time, err = c.ahead(s, student)
 	return now, err
 }
 
@@ -150,21 +154,31 @@ func (s state) variance(t, scatter float64) float64 {
 	return v.a + float64(v.b*t) + float64((v.c+v.next)*t*t) + float64(v.made*takes*takes)
 }
 
-// longest returns the longest next pass in whole seconds, below 1 where none keeps to the risk, and its
-// part of the risk.
-func (c *checked) longest(s state) (t, risk float64, err error) {
+// share is the part of the risk that the next pass may take.
+func (c *checked) share(s state) float64 {
 	n := float64(s.passes)
-	risk = c.risk / float64(n*(n+1))
-	known, err := uncertainty.Coverage(1-2*risk, 0)
-	gauge := known
-	if err == nil && c.dof != 0 {
-		gauge, err = uncertainty.Coverage(1-2*risk, c.dof)
+	return c.risk / float64(n*(n+1))
+}
+
+// student is Student's coverage factor over the normal one for the next pass.
+func (c *checked) student(s state) (float64, error) {
+	if c.dof == 0 {
+		return 1, nil
 	}
+	p := 1 - 2*c.share(s)
+	few, err1 := uncertainty.Coverage(p, c.dof)
+	known, err2 := uncertainty.Coverage(p, 0)
+	return few / known, firstError(err1, err2)
+}
+
+// longest returns the longest next pass in whole seconds, below 1 where none keeps to the risk.
+func (c *checked) longest(s state, student float64) (float64, error) {
+	k, err := uncertainty.Coverage(1-2*c.share(s), 0)
 	if err != nil {
-		return 0, 0, err
+		return 0, err
 	}
-	t = min(c.most, max(1, c.toMiddle(s)), c.toRisk(s, float64(gauge*gauge), float64(known*known)))
-	return math.Floor(t), risk, nil
+	known := float64(k * k)
+	return math.Floor(min(c.most, max(1, c.toMiddle(s)), c.toRisk(s, known*float64(student*student), known))), nil
 }
 
 // toMiddle is how long it should take to the middle of the finish limits.
@@ -193,14 +207,15 @@ func (c *checked) toRisk(s state, gauge, known float64) float64 {
 	return left / (half + math.Sqrt(max(0, float64(half*half)-float64(square*left))))
 }
 
-// ahead returns how many passes are still to come if each takes what it should, and their time.
-func (c *checked) ahead(s state) (int, time.Duration, error) {
+// ahead returns how many passes are still to come if each takes what it should, and their time. Student's
+// factor is left in the proportion it has for the next pass.
+func (c *checked) ahead(s state, student float64) (int, time.Duration, error) {
 	all := 0.0
 	for n := 0; n < maxPasses; n++ {
 		if s.size >= c.min {
 			return n, seconds(all), nil
 		}
-		t, _, err := c.longest(s)
+		t, err := c.longest(s, student)
 		if err != nil || t < 1 {
 			return 0, 0, err
 		}
