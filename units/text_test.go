@@ -493,6 +493,7 @@ func TestLimitsRefusals(t *testing.T) {
 	rs := []refusal{
 		{"", units.ErrSyntax, 0, "write 72.000 to 72.020 mm"},
 		{"72 mm", units.ErrSyntax, 5, "write 72.000 to 72.020 mm"},
+		{" to 72 mm", units.ErrSyntax, 0, "write 72.000 to 72.020 mm"},
 		{"72", units.ErrSyntax, 2, "write 72.000 to 72.020 mm"},
 		{"not given", units.ErrSyntax, 0, "write 72.000 to 72.020 mm"},
 		{"72.000-72.020 mm", units.ErrSyntax, 6, "write 72.000 to 72.020 mm"},
