@@ -2,13 +2,7 @@
 
 package bore
 
-import (
-	"errors"
-	"fmt"
-	"slices"
-
-	"borewright.example/units"
-)
+import "errors"
 
 // Why readings, or a question about them, were refused. Test with [errors.Is].
 var (
@@ -33,29 +27,3 @@ var (
 	// ErrCSV: a table that is not laid out as readings.
 	ErrCSV = errors.New("table of readings")
 )
-
-// enumName returns the name of an enumeration's value, or the number where it has none.
-func enumName[E ~int8](e E, names []string) string {
-	if i := int(e); i >= 0 && i < len(names) {
-		return names[i]
-	}
-	return fmt.Sprintf("value %d", e)
-}
-
-// marshalEnum returns the name of an enumeration's value; a value without one is an error.
-func marshalEnum[E ~int8](e E, names []string) ([]byte, error) {
-	if i := int(e); i < 0 || i >= len(names) {
-		return nil, fmt.Errorf("bore: value %d: want one of %q: %w", e, names, units.ErrRange)
-	}
-	return []byte(names[e]), nil
-}
-
-// unmarshalEnum sets *e to the value whose name is text, or leaves it alone.
-func unmarshalEnum[E ~int8](e *E, names []string, text []byte) error {
-	i := slices.Index(names, string(text))
-	if i < 0 {
-		return fmt.Errorf("bore: %q: want one of %q: %w", text, names, units.ErrSyntax)
-	}
-	*e = E(i)
-	return nil
-}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
@@ -24,13 +25,13 @@ const (
 var kindNames = [...]string{"two-point", "three-point", "telescoping"}
 
 // String returns "two-point", "three-point" or "telescoping".
-func (k Kind) String() string { return enumName(k, kindNames[:]) }
+func (k Kind) String() string { return enum.Name(k, kindNames[:]) }
 
 // MarshalText returns the text of [Kind.String]; a value that is none of them is an error.
-func (k Kind) MarshalText() ([]byte, error) { return marshalEnum(k, kindNames[:]) }
+func (k Kind) MarshalText() ([]byte, error) { return enum.Marshal(k, kindNames[:]) }
 
 // UnmarshalText reads the text of [Kind.String]. On error the receiver keeps its value.
-func (k *Kind) UnmarshalText(text []byte) error { return unmarshalEnum(k, kindNames[:], text) }
+func (k *Kind) UnmarshalText(text []byte) error { return enum.Unmarshal(k, text, kindNames[:]) }
 
 // anvils is how many anvils stand evenly round the gauge.
 func (k Kind) anvils() int {
@@ -54,13 +55,13 @@ const (
 var dialNames = [...]string{"not given", "plus is larger", "plus is smaller"}
 
 // String returns "plus is larger", "plus is smaller" or "not given".
-func (d Dial) String() string { return enumName(d, dialNames[:]) }
+func (d Dial) String() string { return enum.Name(d, dialNames[:]) }
 
 // MarshalText returns the text of [Dial.String]; a value that is none of them is an error.
-func (d Dial) MarshalText() ([]byte, error) { return marshalEnum(d, dialNames[:]) }
+func (d Dial) MarshalText() ([]byte, error) { return enum.Marshal(d, dialNames[:]) }
 
 // UnmarshalText reads the text of [Dial.String]. On error the receiver keeps its value.
-func (d *Dial) UnmarshalText(text []byte) error { return unmarshalEnum(d, dialNames[:], text) }
+func (d *Dial) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text, dialNames[:]) }
 
 // A Standard is what a gauge was set to: a setting ring, gauge blocks or a micrometer.
 type Standard struct {

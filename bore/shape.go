@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -30,13 +31,13 @@ const (
 var shapeNames = [...]string{"unknown", "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular"}
 
 // String returns the word of the trade, "bell-mouthed"; [Straight] is "straight within the doubt".
-func (s Shape) String() string { return enumName(s, shapeNames[:]) }
+func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
 
 // MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
-func (s Shape) MarshalText() ([]byte, error) { return marshalEnum(s, shapeNames[:]) }
+func (s Shape) MarshalText() ([]byte, error) { return enum.Marshal(s, shapeNames[:]) }
 
 // UnmarshalText reads the text of [Shape.String]. On error the receiver keeps its value.
-func (s *Shape) UnmarshalText(text []byte) error { return unmarshalEnum(s, shapeNames[:], text) }
+func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, shapeNames[:]) }
 
 // lookRisk is the chance of a wrong word for a shape, shared over the looks at one bore.
 const lookRisk = 0.05

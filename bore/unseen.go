@@ -2,6 +2,10 @@
 
 package bore
 
+import (
+	"borewright.example/internal/enum"
+)
+
 // Unseen is something that a set of readings cannot show, whatever the numbers.
 type Unseen int8
 
@@ -73,13 +77,13 @@ var unseenSentences = [...]string{
 }
 
 // String says it in a sentence without its beginning: "these readings cannot show …".
-func (u Unseen) String() string { return enumName(u, unseenSentences[:]) }
+func (u Unseen) String() string { return enum.Name(u, unseenSentences[:]) }
 
 // MarshalText returns a short name, "odd lobes"; a value that has none is an error.
-func (u Unseen) MarshalText() ([]byte, error) { return marshalEnum(u, unseenNames[:]) }
+func (u Unseen) MarshalText() ([]byte, error) { return enum.Marshal(u, unseenNames[:]) }
 
 // UnmarshalText reads the short name. On error the receiver keeps its value.
-func (u *Unseen) UnmarshalText(text []byte) error { return unmarshalEnum(u, unseenNames[:], text) }
+func (u *Unseen) UnmarshalText(text []byte) error { return enum.Unmarshal(u, text, unseenNames[:]) }
 
 // unseen lists what the readings of g cannot show, in the order of the constants.
 func unseen(g *Geometry, l Layout, scatterKnown bool) []Unseen {

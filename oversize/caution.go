@@ -42,12 +42,12 @@ var cautionSentences = [...]string{
 // String returns the caution in a sentence.
 func (c Caution) String() string { return enum.Name(c, cautionSentences[:]) }
 
-// MarshalText returns a short name, "axis moves"; a value that has none is ErrUnknownName.
+// MarshalText returns a short name, "axis moves"; a value that has none is [units.ErrUnknownName].
 func (c Caution) MarshalText() ([]byte, error) {
-	return enum.Marshal(c, cautionNames[:], ErrUnknownName)
+	return enum.Marshal(c, cautionNames[:])
 }
 
-// UnmarshalText reads the short name. On error, ErrUnknownName, the receiver keeps its value.
+// UnmarshalText reads the short name. On error, [units.ErrUnknownName], the receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, cautionNames[:], ErrUnknownName)
+	return enum.Unmarshal(c, text, cautionNames[:])
 }

@@ -102,14 +102,14 @@ func TestNames(t *testing.T) {
 			seen[string(b)] = true
 		}
 		for _, i := range []int8{-1, int8(n), 127} {
-			if b, err := value(i).MarshalText(); !errors.Is(err, oversize.ErrUnknownName) {
+			if b, err := value(i).MarshalText(); !errors.Is(err, units.ErrUnknownName) {
 				t.Errorf("%s %d: %q, %v", kind, i, b, err)
 			}
 			if value(i).String() == "" {
 				t.Errorf("%s %d has no text", kind, i)
 			}
 		}
-		if v, err := read([]byte("no such name")); !errors.Is(err, oversize.ErrUnknownName) || v != value(0) {
+		if v, err := read([]byte("no such name")); !errors.Is(err, units.ErrUnknownName) || v != value(0) {
 			t.Errorf("%s: %v, %v", kind, v, err)
 		}
 	}

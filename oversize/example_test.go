@@ -285,7 +285,7 @@ func ExampleRoute() {
 	var r oversize.Route
 	fmt.Println(r)
 	fmt.Println(r.UnmarshalText([]byte("bore oversize")), r == oversize.BoreOversize)
-	fmt.Println(errors.Is(r.UnmarshalText([]byte("bore")), oversize.ErrUnknownName))
+	fmt.Println(errors.Is(r.UnmarshalText([]byte("bore")), units.ErrUnknownName))
 	// Output:
 	// undecided
 	// <nil> true

@@ -71,12 +71,12 @@ var reasonSentences = [...]string{
 // String returns the reason in words, "worn wall would be left".
 func (r Reason) String() string { return enum.Name(r, reasonSentences[:]) }
 
-// MarshalText returns a short name, "no clean-up"; a value that has none is ErrUnknownName.
-func (r Reason) MarshalText() ([]byte, error) { return enum.Marshal(r, reasonNames[:], ErrUnknownName) }
+// MarshalText returns a short name, "no clean-up"; a value that has none is [units.ErrUnknownName].
+func (r Reason) MarshalText() ([]byte, error) { return enum.Marshal(r, reasonNames[:]) }
 
-// UnmarshalText reads the short name. On error, ErrUnknownName, the receiver keeps its value.
+// UnmarshalText reads the short name. On error, [units.ErrUnknownName], the receiver keeps its value.
 func (r *Reason) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(r, text, reasonNames[:], ErrUnknownName)
+	return enum.Unmarshal(r, text, reasonNames[:])
 }
 
 // Open reports whether a better measurement could lift the refusal.

@@ -23,13 +23,13 @@ var wallNames = [...]string{"not given", "bare iron", "iron sleeve", "plated", "
 // String returns "bare iron", "iron sleeve", "plated", "bare Al-Si" or "not given".
 func (w Wall) String() string { return enum.Name(w, wallNames[:]) }
 
-// MarshalText returns the text of [Wall.String]; a value that has none is ErrUnknownName.
-func (w Wall) MarshalText() ([]byte, error) { return enum.Marshal(w, wallNames[:], ErrUnknownName) }
+// MarshalText returns the text of [Wall.String]; a value that has none is [units.ErrUnknownName].
+func (w Wall) MarshalText() ([]byte, error) { return enum.Marshal(w, wallNames[:]) }
 
-// UnmarshalText reads the text of [Wall.String]. On error, ErrUnknownName, the receiver keeps
+// UnmarshalText reads the text of [Wall.String]. On error, [units.ErrUnknownName], the receiver keeps
 // its value.
 func (w *Wall) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(w, text, wallNames[:], ErrUnknownName)
+	return enum.Unmarshal(w, text, wallNames[:])
 }
 
 // A Route is what is to be done with a cylinder, or with the engine.
@@ -49,13 +49,13 @@ var routeNames = [...]string{"undecided", "hone and keep", "bore oversize", "sle
 // String returns "undecided", "hone and keep", "bore oversize", "sleeve" or "maker's process".
 func (r Route) String() string { return enum.Name(r, routeNames[:]) }
 
-// MarshalText returns the text of [Route.String]; a value that has none is ErrUnknownName.
-func (r Route) MarshalText() ([]byte, error) { return enum.Marshal(r, routeNames[:], ErrUnknownName) }
+// MarshalText returns the text of [Route.String]; a value that has none is [units.ErrUnknownName].
+func (r Route) MarshalText() ([]byte, error) { return enum.Marshal(r, routeNames[:]) }
 
-// UnmarshalText reads the text of [Route.String]. On error, ErrUnknownName, the receiver keeps
+// UnmarshalText reads the text of [Route.String]. On error, [units.ErrUnknownName], the receiver keeps
 // its value.
 func (r *Route) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(r, text, routeNames[:], ErrUnknownName)
+	return enum.Unmarshal(r, text, routeNames[:])
 }
 
 // A Centre is what the boring bar is centred on.
@@ -73,13 +73,13 @@ var centreNames = [...]string{"original centre", "worn centre"}
 // String returns "original centre" or "worn centre".
 func (c Centre) String() string { return enum.Name(c, centreNames[:]) }
 
-// MarshalText returns the text of [Centre.String]; a value that has none is ErrUnknownName.
-func (c Centre) MarshalText() ([]byte, error) { return enum.Marshal(c, centreNames[:], ErrUnknownName) }
+// MarshalText returns the text of [Centre.String]; a value that has none is [units.ErrUnknownName].
+func (c Centre) MarshalText() ([]byte, error) { return enum.Marshal(c, centreNames[:]) }
 
-// UnmarshalText reads the text of [Centre.String]. On error, ErrUnknownName, the receiver keeps
+// UnmarshalText reads the text of [Centre.String]. On error, [units.ErrUnknownName], the receiver keeps
 // its value.
 func (c *Centre) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, centreNames[:], ErrUnknownName)
+	return enum.Unmarshal(c, text, centreNames[:])
 }
 
 // A HoneWork is what the hone has to do to a cylinder that keeps its size.
@@ -97,11 +97,11 @@ var workNames = [...]string{"none", "deglaze", "correct form"}
 // String returns "none", "deglaze" or "correct form".
 func (h HoneWork) String() string { return enum.Name(h, workNames[:]) }
 
-// MarshalText returns the text of [HoneWork.String]; a value that has none is ErrUnknownName.
-func (h HoneWork) MarshalText() ([]byte, error) { return enum.Marshal(h, workNames[:], ErrUnknownName) }
+// MarshalText returns the text of [HoneWork.String]; a value that has none is [units.ErrUnknownName].
+func (h HoneWork) MarshalText() ([]byte, error) { return enum.Marshal(h, workNames[:]) }
 
-// UnmarshalText reads the text of [HoneWork.String]. On error, ErrUnknownName, the receiver
+// UnmarshalText reads the text of [HoneWork.String]. On error, [units.ErrUnknownName], the receiver
 // keeps its value.
 func (h *HoneWork) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(h, text, workNames[:], ErrUnknownName)
+	return enum.Unmarshal(h, text, workNames[:])
 }

@@ -42,15 +42,15 @@ var operationNames = [...]string{
 // String returns the operation in words, "finish bore".
 func (k OperationKind) String() string { return enum.Name(k, operationNames[:]) }
 
-// MarshalText returns the text of [OperationKind.String]; a value that has none is ErrUnknownName.
+// MarshalText returns the text of [OperationKind.String]; a value that has none is [units.ErrUnknownName].
 func (k OperationKind) MarshalText() ([]byte, error) {
-	return enum.Marshal(k, operationNames[:], ErrUnknownName)
+	return enum.Marshal(k, operationNames[:])
 }
 
-// UnmarshalText reads the text of [OperationKind.String]. On error, ErrUnknownName, the receiver
+// UnmarshalText reads the text of [OperationKind.String]. On error, [units.ErrUnknownName], the receiver
 // keeps its value.
 func (k *OperationKind) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(k, text, operationNames[:], ErrUnknownName)
+	return enum.Unmarshal(k, text, operationNames[:])
 }
 
 // An Operation is one step, its sizes being diameters at 20 °C.

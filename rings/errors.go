@@ -32,6 +32,4 @@ var (
 	ErrOrder = errors.New("impossible order")
 	// ErrCount: too few or too many rings, bores, levels or ports.
 	ErrCount = errors.New("impossible number")
-	// ErrText: a text or a number that is no value of an enumeration of this package.
-	ErrText = errors.New("unknown text")
 )

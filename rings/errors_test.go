@@ -214,10 +214,10 @@ func TestRefused(t *testing.T) {
 		{"vast ovality", second(rings.Ovality(math.MaxInt64, 0)), rings.ErrSize, "ovality"},
 		{"axis", second(rings.Ovality(1, units.Angle(nan))), units.ErrNotFinite, "angle"},
 
-		{"action", second(rings.Action(9).MarshalText()), rings.ErrText, "9"},
-		{"caution", second(rings.Caution(-1).MarshalText()), rings.ErrText, "-1"},
-		{"action text", new(rings.Action).UnmarshalText([]byte("grind")), rings.ErrText, "grind"},
-		{"caution text", new(rings.Caution).UnmarshalText([]byte("run")), rings.ErrText, "run"},
+		{"action", second(rings.Action(9).MarshalText()), units.ErrUnknownName, "9"},
+		{"caution", second(rings.Caution(-1).MarshalText()), units.ErrUnknownName, "-1"},
+		{"action text", new(rings.Action).UnmarshalText([]byte("grind")), units.ErrUnknownName, "grind"},
+		{"caution text", new(rings.Caution).UnmarshalText([]byte("run")), units.ErrUnknownName, "run"},
 	} {
 		if !errors.Is(c.err, c.is) || !strings.Contains(c.err.Error(), c.says) {
 			t.Errorf("%s: got %v; want %v with %q", c.what, c.err, c.is, c.says)

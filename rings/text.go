@@ -11,12 +11,12 @@ func (a Action) names() []string { return []string{"undecided", "as is", "file",
 // String returns "undecided", "as is", "file" or "too wide".
 func (a Action) String() string { return enum.Name(a, a.names()) }
 
-// MarshalText returns the text of [Action.String]; a value that is none of the four is ErrText.
-func (a Action) MarshalText() ([]byte, error) { return enum.Marshal(a, a.names(), ErrText) }
+// MarshalText returns the text of [Action.String]; a value that is none of the four is [units.ErrUnknownName].
+func (a Action) MarshalText() ([]byte, error) { return enum.Marshal(a, a.names()) }
 
-// UnmarshalText reads the text of [Action.String]; any other is ErrText. On error the receiver
+// UnmarshalText reads the text of [Action.String]; any other is [units.ErrUnknownName]. On error the receiver
 // keeps its value.
-func (a *Action) UnmarshalText(text []byte) error { return enum.Unmarshal(a, text, a.names(), ErrText) }
+func (a *Action) UnmarshalText(text []byte) error { return enum.Unmarshal(a, text, a.names()) }
 
 func (c Caution) names() []string {
 	return []string{"maker first", "file square", "file inward", "measure square", "mark up", "facing for wall", "pegs stay", "groove clean"}
@@ -37,11 +37,11 @@ func (c Caution) String() string {
 }
 
 // MarshalText returns the caution's short name, such as "file square"; a value that is none of
-// them is ErrText.
-func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, c.names(), ErrText) }
+// them is [units.ErrUnknownName].
+func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, c.names()) }
 
-// UnmarshalText reads the text of [Caution.MarshalText]; any other is ErrText. On error the
+// UnmarshalText reads the text of [Caution.MarshalText]; any other is [units.ErrUnknownName]. On error the
 // receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, c.names(), ErrText)
+	return enum.Unmarshal(c, text, c.names())
 }

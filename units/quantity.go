@@ -22,6 +22,7 @@ var (
 	ErrNotFinite   = errors.New("not a finite number")                         // NaN or an infinity
 	ErrCrossed     = errors.New("limits crossed")                              // the lower limit lies above the upper one
 	ErrNoGridValue = errors.New("no value of the grid lies inside the window") // of [Limits.Inward]
+	ErrUnknownName = errors.New("unknown name")                                // a text or value that is none of an enumeration's, in any package
 	ErrEmpty       = errors.New("no values")                                   // the mean of no lengths
 )
 

@@ -33,13 +33,13 @@ func (c Caution) String() string { return enum.Name(c, cautionSentences[:]) }
 
 // MarshalText returns a short name, "height differs".
 func (c Caution) MarshalText() ([]byte, error) {
-	return enum.Marshal(c, cautionNames[:], ErrUnknownName)
+	return enum.Marshal(c, cautionNames[:])
 }
 
-// UnmarshalText reads the short name. Anything else is [ErrUnknownName], and the receiver keeps
+// UnmarshalText reads the short name. Anything else is [units.ErrUnknownName], and the receiver keeps
 // its value.
 func (c *Caution) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, cautionNames[:], ErrUnknownName)
+	return enum.Unmarshal(c, text, cautionNames[:])
 }
 
 // Cautions returns what the measured size of the piston leaves open; nothing for the zero

@@ -6,8 +6,6 @@ import "errors"
 
 // Why a fit was refused, beside the sentinels of package units. Test with [errors.Is].
 var (
-	// ErrUnknownName: a text that is none of an enumeration's.
-	ErrUnknownName = errors.New("unknown name")
 	// ErrAlongPin: the piston was measured along its pin, where the skirt is smaller.
 	ErrAlongPin = errors.New("measured along the pin: measure the skirt square to it")
 	// ErrNarrow: the doubt of the measurement is wider than the window it has to hit.

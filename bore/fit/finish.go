@@ -56,12 +56,12 @@ var aimNames = [...]string{Centre: "centre", Tight: "tight"}
 func (a Aim) String() string { return enum.Name(a, aimNames[:]) }
 
 // MarshalText returns the text of [Aim.String].
-func (a Aim) MarshalText() ([]byte, error) { return enum.Marshal(a, aimNames[:], ErrUnknownName) }
+func (a Aim) MarshalText() ([]byte, error) { return enum.Marshal(a, aimNames[:]) }
 
-// UnmarshalText reads the text of [Aim.String]. Anything else is [ErrUnknownName], and the
+// UnmarshalText reads the text of [Aim.String]. Anything else is [units.ErrUnknownName], and the
 // receiver keeps its value.
 func (a *Aim) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(a, text, aimNames[:], ErrUnknownName)
+	return enum.Unmarshal(a, text, aimNames[:])
 }
 
 // Size returns the diameter to aim at in a finish window, at 20 °C: its centre, or its tight

@@ -162,11 +162,11 @@ func TestJSON(t *testing.T) {
 			}
 		}
 	}
-	if _, err := json.Marshal(fit.Aim(7)); !errors.Is(err, fit.ErrUnknownName) {
+	if _, err := json.Marshal(fit.Aim(7)); !errors.Is(err, units.ErrUnknownName) {
 		t.Errorf("an aim of 7: %v", err)
 	}
 	a := fit.Tight
-	if err := a.UnmarshalText([]byte("loose")); !errors.Is(err, fit.ErrUnknownName) || a != fit.Tight {
+	if err := a.UnmarshalText([]byte("loose")); !errors.Is(err, units.ErrUnknownName) || a != fit.Tight {
 		t.Errorf("loose: %v, %v", a, err)
 	}
 	if s := fit.Duty(-3).String(); s != "fit.Duty(-3)" {

@@ -26,12 +26,12 @@ var axisNames = [...]string{AxisNotSaid: "", AcrossPin: "across pin", AlongPin: 
 func (a Axis) String() string { return enum.Name(a, axisNames[:]) }
 
 // MarshalText returns the text of [Axis.String].
-func (a Axis) MarshalText() ([]byte, error) { return enum.Marshal(a, axisNames[:], ErrUnknownName) }
+func (a Axis) MarshalText() ([]byte, error) { return enum.Marshal(a, axisNames[:]) }
 
-// UnmarshalText reads the text of [Axis.String]. Anything else is [ErrUnknownName], and the
+// UnmarshalText reads the text of [Axis.String]. Anything else is [units.ErrUnknownName], and the
 // receiver keeps its value.
 func (a *Axis) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(a, text, axisNames[:], ErrUnknownName)
+	return enum.Unmarshal(a, text, axisNames[:])
 }
 
 // A Piston is a piston's skirt as measured, at 20 °C.

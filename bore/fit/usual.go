@@ -30,12 +30,12 @@ var dutyNames = [...]string{
 func (d Duty) String() string { return enum.Name(d, dutyNames[:]) }
 
 // MarshalText returns the text of [Duty.String].
-func (d Duty) MarshalText() ([]byte, error) { return enum.Marshal(d, dutyNames[:], ErrUnknownName) }
+func (d Duty) MarshalText() ([]byte, error) { return enum.Marshal(d, dutyNames[:]) }
 
-// UnmarshalText reads the text of [Duty.String]. Anything else is [ErrUnknownName], and the
+// UnmarshalText reads the text of [Duty.String]. Anything else is [units.ErrUnknownName], and the
 // receiver keeps its value.
 func (d *Duty) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(d, text, dutyNames[:], ErrUnknownName)
+	return enum.Unmarshal(d, text, dutyNames[:])
 }
 
 // perBore is the clearance a unit of bore, in millionths, from and to.

@@ -7,6 +7,8 @@ package enum
 import (
 	"fmt"
 	"strings"
+
+	"borewright.example/units"
 )
 
 // named reports whether v has a name. An empty one counts for zero alone, which is often
@@ -23,24 +25,24 @@ func Name[E ~int8](v E, names []string) string {
 	return names[v]
 }
 
-// Marshal returns the name of v as text. A value that has none is the error unknown.
-func Marshal[E ~int8](v E, names []string, unknown error) ([]byte, error) {
+// Marshal returns the name of v as text. A value that has none is [units.ErrUnknownName].
+func Marshal[E ~int8](v E, names []string) ([]byte, error) {
 	if !named(v, names) {
-		return nil, fmt.Errorf("%s(%d): %w", typeOf(v), int8(v), unknown)
+		return nil, fmt.Errorf("%s(%d): %w", typeOf(v), int8(v), units.ErrUnknownName)
 	}
 	return []byte(names[v]), nil
 }
 
-// Unmarshal sets *v to the value whose name is text. Any other text is the error unknown, and
-// *v keeps its value.
-func Unmarshal[E ~int8](v *E, text []byte, names []string, unknown error) error {
+// Unmarshal sets *v to the value whose name is text. Any other text is
+// [units.ErrUnknownName], and *v keeps its value.
+func Unmarshal[E ~int8](v *E, text []byte, names []string) error {
 	for i, name := range names {
 		if name == string(text) {
 			*v = E(i)
 			return nil
 		}
 	}
-	return fmt.Errorf("%s %.40q: %w (one of %q)", typeOf(*v), text, unknown, names)
+	return fmt.Errorf("%s %.40q: %w (one of %q)", typeOf(*v), text, units.ErrUnknownName, names)
 }
 
 // typeOf returns "pkg: Type", the way errors of this module begin.

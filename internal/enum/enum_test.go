@@ -7,24 +7,22 @@ import (
 	"testing"
 
 	"borewright.example/internal/enum"
+	"borewright.example/units"
 )
 
 type colour int8
 
-var (
-	names      = []string{"", "red", "", "blue"}
-	errUnknown = errors.New("unknown colour")
-)
+var names = []string{"", "red", "", "blue"}
 
 func TestBothWays(t *testing.T) {
 	for _, i := range []int{0, 1, 3} {
 		name := names[i]
-		b, err := enum.Marshal(colour(i), names, errUnknown)
+		b, err := enum.Marshal(colour(i), names)
 		if err != nil || string(b) != name || enum.Name(colour(i), names) != name {
 			t.Errorf("%d: %q, %v, %q", i, b, err, enum.Name(colour(i), names))
 		}
 		var c colour
-		if err := enum.Unmarshal(&c, b, names, errUnknown); err != nil || c != colour(i) {
+		if err := enum.Unmarshal(&c, b, names); err != nil || c != colour(i) {
 			t.Errorf("%q: %d, %v", b, c, err)
 		}
 	}
@@ -32,7 +30,7 @@ func TestBothWays(t *testing.T) {
 
 func TestNoName(t *testing.T) {
 	for _, c := range []colour{-128, -1, 2, 4, 127} {
-		if _, err := enum.Marshal(c, names, errUnknown); !errors.Is(err, errUnknown) {
+		if _, err := enum.Marshal(c, names); !errors.Is(err, units.ErrUnknownName) {
 			t.Errorf("%d: %v", c, err)
 		}
 	}
@@ -40,7 +38,7 @@ func TestNoName(t *testing.T) {
 		t.Error(got)
 	}
 	c := colour(1)
-	if err := enum.Unmarshal(&c, []byte("Red"), names, errUnknown); !errors.Is(err, errUnknown) || c != 1 {
+	if err := enum.Unmarshal(&c, []byte("Red"), names); !errors.Is(err, units.ErrUnknownName) || c != 1 {
 		t.Error(c, err)
 	}
 }

@@ -3,8 +3,6 @@
 package jobsheet
 
 import (
-	"errors"
-
 	"borewright.example/bore/hone"
 	"borewright.example/internal/enum"
 	"borewright.example/oversize"
@@ -30,18 +28,15 @@ var operationNames = []string{
 	"any work", "stripping", "measuring", "boring", "honing", "fitting rings", "sleeving", "washing",
 }
 
-// errChoice: a text or value that is none of those allowed.
-var errChoice = errors.New("unknown choice")
-
 // String returns the operation's name, "fitting rings".
 func (o Operation) String() string { return enum.Name(o, operationNames) }
 
 // MarshalText returns the text of [Operation.String].
-func (o Operation) MarshalText() ([]byte, error) { return enum.Marshal(o, operationNames, errChoice) }
+func (o Operation) MarshalText() ([]byte, error) { return enum.Marshal(o, operationNames) }
 
 // UnmarshalText reads the text of [Operation.String]. On error the receiver keeps its value.
 func (o *Operation) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(o, text, operationNames, errChoice)
+	return enum.Unmarshal(o, text, operationNames)
 }
 
 // A Caution is a warning for one operation. The maker's manual, local rules and a qualified

@@ -223,11 +223,11 @@ var cycleNames = []string{"", "two-stroke", "four-stroke"}
 func (c Cycle) String() string { return enum.Name(c, cycleNames) }
 
 // MarshalText returns the text of [Cycle.String].
-func (c Cycle) MarshalText() ([]byte, error) { return enum.Marshal(c, cycleNames, errChoice) }
+func (c Cycle) MarshalText() ([]byte, error) { return enum.Marshal(c, cycleNames) }
 
 // UnmarshalText reads "two-stroke" or "four-stroke". On error the receiver keeps its value.
 func (c *Cycle) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, cycleNames, errChoice)
+	return enum.Unmarshal(c, text, cycleNames)
 }
 
 // An Axis is the direction of a reading, from the thrust axis: "thrust", "pin" or "45°".

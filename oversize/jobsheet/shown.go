@@ -27,11 +27,11 @@ var shownNames = []string{"", "mm", "in", "both"}
 func (s Shown) String() string { return enum.Name(s, shownNames) }
 
 // MarshalText returns the text of [Shown.String].
-func (s Shown) MarshalText() ([]byte, error) { return enum.Marshal(s, shownNames, errChoice) }
+func (s Shown) MarshalText() ([]byte, error) { return enum.Marshal(s, shownNames) }
 
 // UnmarshalText reads "mm", "in" or "both". On error the receiver keeps its value.
 func (s *Shown) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(s, text, shownNames, errChoice)
+	return enum.Unmarshal(s, text, shownNames)
 }
 
 // units returns the units to print in, the first of them first.

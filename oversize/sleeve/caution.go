@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"iter"
 	"strings"
+
+	"borewright.example/units"
 )
 
 // A Caution is something that can hurt a person or spoil the work. [Caution.Text] is the warning
@@ -98,15 +100,15 @@ func (c Caution) String() string {
 	return r.name
 }
 
-// MarshalText returns the text of [Caution.String]. A value that is no caution is ErrText.
+// MarshalText returns the text of [Caution.String]. A value that is no caution is [units.ErrUnknownName].
 func (c Caution) MarshalText() ([]byte, error) {
 	if _, ok := c.row(); !ok {
-		return nil, fmt.Errorf("sleeve: %v: %w", c, ErrText)
+		return nil, fmt.Errorf("sleeve: %v: %w", c, units.ErrUnknownName)
 	}
 	return []byte(c.String()), nil
 }
 
-// UnmarshalText reads the text of [Caution.String] back; any other is ErrText. On error the
+// UnmarshalText reads the text of [Caution.String] back; any other is [units.ErrUnknownName]. On error the
 // receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error {
 	for v := NoCaution; v <= CanComeLoose; v++ {
@@ -115,7 +117,7 @@ func (c *Caution) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("sleeve: caution %.80q: %w", text, ErrText)
+	return fmt.Errorf("sleeve: caution %.80q: %w", text, units.ErrUnknownName)
 }
 
 // Cautions is a set of cautions, each in it once. The zero value is none.
@@ -160,16 +162,16 @@ func (s Cautions) String() string {
 }
 
 // MarshalText returns the text of [Cautions.String]. A set with a value that is no caution is
-// ErrText.
+// [units.ErrUnknownName].
 func (s Cautions) MarshalText() ([]byte, error) {
 	if s&^(1<<(CanComeLoose+1)-2) != 0 {
-		return nil, fmt.Errorf("sleeve: cautions %#x: %w", uint32(s), ErrText)
+		return nil, fmt.Errorf("sleeve: cautions %#x: %w", uint32(s), units.ErrUnknownName)
 	}
 	return []byte(s.String()), nil
 }
 
 // UnmarshalText reads the text of [Cautions.String] back, in any order; "" is none. Any other is
-// ErrText. On error the receiver keeps its value.
+// [units.ErrUnknownName]. On error the receiver keeps its value.
 func (s *Cautions) UnmarshalText(text []byte) error {
 	var set Cautions
 	for rest, more := string(text), len(text) > 0; more; {
@@ -180,7 +182,7 @@ func (s *Cautions) UnmarshalText(text []byte) error {
 			return err
 		}
 		if c == NoCaution {
-			return fmt.Errorf("sleeve: cautions %.80q: %w", text, ErrText)
+			return fmt.Errorf("sleeve: cautions %.80q: %w", text, units.ErrUnknownName)
 		}
 		set |= setOf(c)
 	}

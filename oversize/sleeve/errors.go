@@ -21,8 +21,6 @@ var (
 	ErrInterference = errors.New("no such interference")
 	// ErrMaterial: a modulus, ratio, strength or coefficient that no metal has.
 	ErrMaterial = errors.New("not a metal's property")
-	// ErrText: a text that none of this package's values has.
-	ErrText = errors.New("unknown text")
 	// ErrClass: a tolerance class that is not in this package's table, or stands on the wrong part.
 	ErrClass = errors.New("class not in the table")
 	// ErrSize: a nominal size outside the ranges of the table.

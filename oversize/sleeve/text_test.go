@@ -41,7 +41,7 @@ func enumerates[E interface {
 		}
 	}
 	for _, e := range []E{-1, last + 1, 127, -128} {
-		if text, err := e.MarshalText(); !errors.Is(err, sleeve.ErrText) {
+		if text, err := e.MarshalText(); !errors.Is(err, units.ErrUnknownName) {
 			t.Errorf("%T(%d): %q, %v", e, e, text, err)
 		}
 		if e.String() == "" {
@@ -50,7 +50,7 @@ func enumerates[E interface {
 	}
 	for _, s := range []string{"nothing like it", " ", strings.Repeat("x", 1000)} {
 		back := last
-		if err := P(&back).UnmarshalText([]byte(s)); !errors.Is(err, sleeve.ErrText) || back != last || len(err.Error()) > 200 {
+		if err := P(&back).UnmarshalText([]byte(s)); !errors.Is(err, units.ErrUnknownName) || back != last || len(err.Error()) > 200 {
 			t.Errorf("%.20q: %v, %v", s, back, err)
 		}
 	}
@@ -69,7 +69,7 @@ func TestEnumerations(t *testing.T) {
 	enumerates[sleeve.Grade](t, "", sleeve.IT5, sleeve.IT11)
 	enumerates[sleeve.Caution](t, "", sleeve.EvenHeat, sleeve.CanComeLoose)
 	for g := sleeve.Grade(1); g < sleeve.IT5; g++ {
-		if _, err := g.MarshalText(); !errors.Is(err, sleeve.ErrText) || g.String() == "" {
+		if _, err := g.MarshalText(); !errors.Is(err, units.ErrUnknownName) || g.String() == "" {
 			t.Errorf("grade %d: %v", int8(g), err)
 		}
 	}
@@ -119,13 +119,13 @@ func TestCautionSets(t *testing.T) {
 		break // an early stop is heeded
 	}
 	for _, s := range []sleeve.Cautions{1, 1 << (sleeve.CanComeLoose + 1), 1 << 31} {
-		if _, err := s.MarshalText(); !errors.Is(err, sleeve.ErrText) {
+		if _, err := s.MarshalText(); !errors.Is(err, units.ErrUnknownName) {
 			t.Errorf("%b: %v", s, err)
 		}
 	}
 	for _, text := range []string{"; ", "even heat; ", "even heat;hot parts", "even heat, hot parts", "; even heat", "heat"} {
 		s := sleeve.Cautions(2)
-		if err := s.UnmarshalText([]byte(text)); !errors.Is(err, sleeve.ErrText) || s != 2 {
+		if err := s.UnmarshalText([]byte(text)); !errors.Is(err, units.ErrUnknownName) || s != 2 {
 			t.Errorf("%q: %v, %v", text, s, err)
 		}
 	}

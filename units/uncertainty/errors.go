@@ -22,6 +22,4 @@ var (
 	ErrCorrelation = errors.New("impossible correlation")
 	// ErrModel: a model whose value or derivatives are not finite.
 	ErrModel = errors.New("model gives no finite value")
-	// ErrText: a text, or a number, that names no verdict, edge or kind.
-	ErrText = errors.New("unknown name")
 )

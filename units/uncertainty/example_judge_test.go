@@ -152,7 +152,7 @@ func ExampleVerdict() {
 	var v uncertainty.Verdict // the zero value is the safe one
 	fmt.Println(v, uncertainty.Within, uncertainty.Beyond)
 	err := v.UnmarshalText([]byte("perhaps"))
-	fmt.Println(v, errors.Is(err, uncertainty.ErrText))
+	fmt.Println(v, errors.Is(err, units.ErrUnknownName))
 	// Output:
 	// undecided within beyond
 	// undecided true

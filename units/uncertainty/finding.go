@@ -78,7 +78,7 @@ func (f *Finding) check() error {
 			return err
 		}
 	default:
-		return fmt.Errorf("uncertainty: a finding of %v: %w", f.Kind, ErrText)
+		return fmt.Errorf("uncertainty: a finding of %v: %w", f.Kind, units.ErrUnknownName)
 	}
 	return f.Risk.check()
 }

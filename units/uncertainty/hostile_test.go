@@ -175,7 +175,7 @@ func TestRefusals(t *testing.T) {
 		"rule without limits":     {second(uncertainty.JudgeSimply(e, units.Limits{})), uncertainty.ErrLimits},
 		"random above std":        {second(good.Settle(e.Std + 1)), uncertainty.ErrStd},
 		"random below zero":       {second(good.Settle(-1)), uncertainty.ErrStd},
-		"finding of no kind":      {broken(with(func(f *uncertainty.Finding) { f.Kind = 9 })), uncertainty.ErrText},
+		"finding of no kind":      {broken(with(func(f *uncertainty.Finding) { f.Kind = 9 })), units.ErrUnknownName},
 		"finding of no places":    {broken(with(func(f *uncertainty.Finding) { f.Kind = uncertainty.GreatestOf })), uncertainty.ErrNoData},
 		"finding of one reading":  {broken(with(func(f *uncertainty.Finding) { f.Kind, f.N = uncertainty.RangeOf, 1 })), uncertainty.ErrNoData},
 		"finding of many":         {broken(with(func(f *uncertainty.Finding) { f.Kind, f.N = uncertainty.RangeOf, 1<<30 })), units.ErrRange},

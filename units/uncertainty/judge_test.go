@@ -297,11 +297,11 @@ func TestNames(t *testing.T) {
 			}
 		}
 		for _, s := range []string{"", "Within ", "3", "-1", "ja"} {
-			if got, err := read(s); !errors.Is(err, uncertainty.ErrText) || got != texts[1] {
+			if got, err := read(s); !errors.Is(err, units.ErrUnknownName) || got != texts[1] {
 				t.Errorf("%q: %q, %v", s, got, err)
 			}
 		}
-		if _, err := write(); !errors.Is(err, uncertainty.ErrText) {
+		if _, err := write(); !errors.Is(err, units.ErrUnknownName) {
 			t.Errorf("%s: %v", odd, err)
 		}
 	}
@@ -324,7 +324,7 @@ func TestNames(t *testing.T) {
 		return string(b), err
 	}, uncertainty.Kind(4).String(), uncertainty.Kind(4).MarshalText)
 	for got, want := range map[string]string{
-		uncertainty.Verdict(3).String(): "Verdict(3)", uncertainty.Edge(-1).String(): "Edge(-1)", uncertainty.Kind(9).String(): "Kind(9)",
+		uncertainty.Verdict(3).String(): "uncertainty.Verdict(3)", uncertainty.Edge(-1).String(): "uncertainty.Edge(-1)", uncertainty.Kind(9).String(): "uncertainty.Kind(9)",
 	} {
 		if got != want {
 			t.Errorf("%q, want %q", got, want)

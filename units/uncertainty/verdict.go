@@ -2,7 +2,9 @@
 
 package uncertainty
 
-import "fmt"
+import (
+	"borewright.example/internal/enum"
+)
 
 // A Verdict is one of the three answers to whether a quantity lies within its limits. Its text
 // is "undecided", "within" or "beyond".
@@ -42,58 +44,37 @@ func verdictNames() []string { return []string{"undecided", "within", "beyond"} 
 func edgeNames() []string    { return []string{"none", "lower", "upper"} }
 func kindNames() []string    { return []string{"value", "difference", "greatest", "range"} }
 
-// String returns the text of the verdict; a value that is none of the three is "Verdict(n)".
-func (v Verdict) String() string { return nameOf(v, "Verdict", verdictNames()) }
+// String returns the text of the verdict; a value that is none of the three is
+// "uncertainty.Verdict(n)".
+func (v Verdict) String() string { return enum.Name(v, verdictNames()) }
 
-// MarshalText returns the text of [Verdict.String]; a value that is none of the three is ErrText.
-func (v Verdict) MarshalText() ([]byte, error) { return marshalName(v, "verdict", verdictNames()) }
+// MarshalText returns the text of [Verdict.String]; a value that is none of the three is [units.ErrUnknownName].
+func (v Verdict) MarshalText() ([]byte, error) { return enum.Marshal(v, verdictNames()) }
 
-// UnmarshalText reads the text of [Verdict.String]; another text is ErrText and leaves the
+// UnmarshalText reads the text of [Verdict.String]; another text is [units.ErrUnknownName] and leaves the
 // receiver as it was.
 func (v *Verdict) UnmarshalText(text []byte) error {
-	return unmarshalName(v, text, "verdict", verdictNames())
+	return enum.Unmarshal(v, text, verdictNames())
 }
 
-// String returns the text of the edge; a value that is none of the three is "Edge(n)".
-func (e Edge) String() string { return nameOf(e, "Edge", edgeNames()) }
+// String returns the text of the edge; a value that is none of the three is
+// "uncertainty.Edge(n)".
+func (e Edge) String() string { return enum.Name(e, edgeNames()) }
 
-// MarshalText returns the text of [Edge.String]; a value that is none of the three is ErrText.
-func (e Edge) MarshalText() ([]byte, error) { return marshalName(e, "edge", edgeNames()) }
+// MarshalText returns the text of [Edge.String]; a value that is none of the three is [units.ErrUnknownName].
+func (e Edge) MarshalText() ([]byte, error) { return enum.Marshal(e, edgeNames()) }
 
-// UnmarshalText reads the text of [Edge.String]; another text is ErrText and leaves the
+// UnmarshalText reads the text of [Edge.String]; another text is [units.ErrUnknownName] and leaves the
 // receiver as it was.
-func (e *Edge) UnmarshalText(text []byte) error { return unmarshalName(e, text, "edge", edgeNames()) }
+func (e *Edge) UnmarshalText(text []byte) error { return enum.Unmarshal(e, text, edgeNames()) }
 
-// String returns the text of the kind; a value that is none of the four is "Kind(n)".
-func (k Kind) String() string { return nameOf(k, "Kind", kindNames()) }
+// String returns the text of the kind; a value that is none of the four is
+// "uncertainty.Kind(n)".
+func (k Kind) String() string { return enum.Name(k, kindNames()) }
 
-// MarshalText returns the text of [Kind.String]; a value that is none of the four is ErrText.
-func (k Kind) MarshalText() ([]byte, error) { return marshalName(k, "kind", kindNames()) }
+// MarshalText returns the text of [Kind.String]; a value that is none of the four is [units.ErrUnknownName].
+func (k Kind) MarshalText() ([]byte, error) { return enum.Marshal(k, kindNames()) }
 
-// UnmarshalText reads the text of [Kind.String]; another text is ErrText and leaves the
+// UnmarshalText reads the text of [Kind.String]; another text is [units.ErrUnknownName] and leaves the
 // receiver as it was.
-func (k *Kind) UnmarshalText(text []byte) error { return unmarshalName(k, text, "kind", kindNames()) }
-
-func nameOf[T ~int8](v T, kind string, names []string) string {
-	if v < 0 || int(v) >= len(names) {
-		return fmt.Sprintf("%s(%d)", kind, int8(v))
-	}
-	return names[v]
-}
-
-func marshalName[T ~int8](v T, kind string, names []string) ([]byte, error) {
-	if v < 0 || int(v) >= len(names) {
-		return nil, fmt.Errorf("uncertainty: %s %d: %w (one of %q)", kind, int8(v), ErrText, names)
-	}
-	return []byte(names[v]), nil
-}
-
-func unmarshalName[T ~int8](v *T, text []byte, kind string, names []string) error {
-	for i, n := range names {
-		if n == string(text) {
-			*v = T(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("uncertainty: %s %.40q: %w (one of %q)", kind, text, ErrText, names)
-}
+func (k *Kind) UnmarshalText(text []byte) error { return enum.Unmarshal(k, text, kindNames()) }
