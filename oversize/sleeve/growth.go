@@ -30,7 +30,8 @@ type Growth struct {
 
 // Growth returns how the bore grows between 20 °C and t, with sleeve and barrel both at t; a zero
 // t is 20 °C. The half-widths cover the spread of both coefficients, the range of the outside
-// diameter and that of the interference.
+// diameter and that of the interference, the last but for its second order: the width of its
+// window over the seat times the difference of the coefficients, some 1e-8/K.
 //
 // While the joint grips, the coefficient is
 //
@@ -56,7 +57,10 @@ func (j Joint) Growth(t units.Temperature) (Growth, error) {
 	if err != nil {
 		return Growth{}, err
 	}
-	r := Growth{At: kelvins(dT), Grips: verdict(gap.Greatest < 0, gap.Least < 0), Cautions: j.coefficientCaution(t, t)}
+	if t.IsZero() {
+		t = units.ReferenceTemperature
+	}
+	r := Growth{At: t, Grips: verdict(gap.Greatest < 0, gap.Least < 0), Cautions: j.coefficientCaution(t, t)}
 	slack, tight := j.Interference.Least.In(units.Metre), j.Interference.Greatest.In(units.Metre)
 	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
 	g := growth{grips: r.Grips, mean: nothing(), local: nothing()}
@@ -72,15 +76,7 @@ func (j Joint) Growth(t units.Temperature) (Growth, error) {
 			g.corners(&b, sleeves, barrels)
 		}
 	}
-	// Where the joint lets go or grips inside a range, the size has a kink: at no overlap at dT, and
-	// at no interference at 20 °C.
-	if slack < 0 {
-		for _, closing := range closings {
-			b.set(0, closing)
-			g.corners(&b, sleeves, barrels)
-		}
-	}
-	if slack < 0 || r.Grips == uncertainty.Undecided {
+	if r.Grips == uncertainty.Undecided {
 		g.kinks(&b, closings, [2]float64{slack, tight}, sleeves, barrels)
 	}
 	r.Mean, r.MeanWithin = g.mean.expansion()
@@ -174,24 +170,18 @@ func (g *growth) corners(b *boreGrowth, sleeves, barrels [2]float64) {
 	}
 }
 
-// kinks adds the joints on the edges of the ranges at which the overlap is just gone.
+// kinks adds the joints that let go at a coefficient inside the sleeve's spread, where their size
+// has a kink.
 func (g *growth) kinks(b *boreGrowth, closings, interferences, sleeves, barrels [2]float64) {
-	add := func(d, as, ab float64) {
-		for _, closing := range closings {
-			b.set(d, closing)
-			g.mean.add(b.mean(b.own(as), b.opening(as, ab)))
-		}
-	}
-	inside := func(x float64, r [2]float64) bool { return x > r[0] && x < r[1] }
 	for _, ab := range barrels {
 		for _, d := range interferences {
-			if as := (float64(b.seat*ab) - float64(d*b.perKelvin)) / (b.seat + d); inside(as, sleeves) {
-				add(d, as, ab)
+			as := (float64(b.seat*ab) - float64(d*b.perKelvin)) / (b.seat + d)
+			if as <= sleeves[0] || as >= sleeves[1] {
+				continue
 			}
-		}
-		for _, as := range sleeves {
-			if d := float64(b.seat*float64((ab-as)*b.dT)) / (1 + float64(as*b.dT)); inside(d, interferences) {
-				add(d, as, ab)
+			for _, closing := range closings {
+				b.set(d, closing)
+				g.mean.add(b.mean(b.own(as), b.opening(as, ab)))
 			}
 		}
 	}

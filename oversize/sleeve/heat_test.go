@@ -268,7 +268,10 @@ func TestGrowthHoldsEveryJoint(t *testing.T) {
 		}
 		at := celsius(t, "T", -100, 400)
 		r, g := must(j.Growth(at)), must(inside(t, j).Growth(at))
-		const tol = 3e-15
+		// What the interference does to the coefficients is of the second order and left out of the range.
+		window := float64(j.Interference.Greatest-min(0, j.Interference.Least)) / float64(j.Seat)
+		apart := math.Abs(float64(j.Barrel.Expansion-j.Sleeve.Expansion)) + float64(j.Barrel.Within+j.Sleeve.Within)
+		tol := 3e-15 + window*apart
 		near(t, "mean", float64(g.Mean), float64(r.Mean), float64(r.MeanWithin)+tol)
 		near(t, "local", float64(g.Local), float64(r.Local), float64(r.LocalWithin)+tol)
 		agrees(t, "grip", r.Grips, g.Grips)
