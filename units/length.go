@@ -173,16 +173,15 @@ func divide(hi, lo, d uint64) (q uint64, exact, ok bool) {
 	return q, rest == 0, true
 }
 
-// sum adds upper and lower halves apart, so that nothing overflows below 2³² lengths (34 GB), and returns 128 bits.
+// sum returns 128 bits, right below 2³² lengths (34 GB): the sum of all upper halves fits, and so that of the lower halves.
 func sum(ls []Length) (hi int64, lo uint64) {
-	var high int64
-	var low uint64
+	var upper int64
 	for _, l := range ls {
-		high += int64(l >> 32)
-		low += uint64(uint32(l))
+		upper += int64(l >> 32)
+		lo += uint64(l) // wraps
 	}
-	lo, carry := bits.Add64(uint64(high)<<32, low, 0)
-	return high>>32 + int64(carry), lo
+	_, carry := bits.Add64(uint64(upper)<<32, lo-uint64(upper)<<32, 0)
+	return upper>>32 + int64(carry), lo
 }
 
 // Sum returns the sum of the lengths; of none, zero. A sum that does not fit is ErrRange, in whatever order they stand.
