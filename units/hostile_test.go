@@ -166,6 +166,35 @@ func TestZeroValues(t *testing.T) {
 	}
 }
 
+// The bounds themselves are allowed.
+func TestBounds(t *testing.T) {
+	if v, err := units.SpeedOf(1e15, units.MetrePerSecond); v != 1e15 || err != nil {
+		t.Errorf("1e15 m/s: %v, %v", float64(v), err)
+	}
+	if v, err := units.ParseSpeed("1e15 m/s"); v != 1e15 || err != nil {
+		t.Errorf("1e15 m/s: %v, %v", float64(v), err)
+	}
+	if c, err := units.Celsius(1e15 - 274); c <= 0 || err != nil {
+		t.Errorf("just under 1e15 K: %v, %v", c, err)
+	}
+	if l, err := units.Of(10, units.Metre); l != units.MaxLength || err != nil {
+		t.Errorf("10 m: %v, %v", l, err)
+	}
+	if w, err := units.ParseLimits("1 to 10 m"); w.Max != units.MaxLength || err != nil {
+		t.Errorf("1 to 10 m: %v, %v", w, err)
+	}
+	if v, err := units.ParseForce(strings.Repeat("0", 99) + "1 N"); v != 1 || err != nil {
+		t.Errorf("a number of 100 bytes: %v, %v", v, err)
+	}
+	for _, size := range []int{80, 81} {
+		var e *units.ParseError
+		_, err := units.ParseLength(strings.Repeat("1", size))
+		if !errors.As(err, &e) || strings.HasSuffix(e.Input, "…") != (size > 80) || len(strings.TrimSuffix(e.Input, "…")) != 80 {
+			t.Errorf("%d bytes: %v", size, err)
+		}
+	}
+}
+
 // A unit of zero counts nothing.
 func TestUnitOfZero(t *testing.T) {
 	if x := units.Inch.In(0); x != 0 {
