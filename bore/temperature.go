@@ -21,7 +21,7 @@ type Temperature struct {
 }
 
 // ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F"; one unit serves
-// both numbers. A range with the higher end first, or a half-width below zero, is ErrGauge; any
+// both numbers, unless it is K, which is the half-width's alone: "24 °C ± 1 K". A range with the higher end first, or a half-width below zero, is ErrGauge; any
 // other text is one of the errors of [units.ParseTemperature].
 func ParseTemperature(s string) (Temperature, error) {
 	if a, b, ok := strings.Cut(s, " to "); ok {
@@ -62,9 +62,10 @@ func ParseTemperature(s string) (Temperature, error) {
 // unitOf returns what follows the last digit or point of a number with its unit.
 func unitOf(s string) string { return s[strings.LastIndexAny(s, "0123456789.")+1:] }
 
-// withUnit returns a number with the unit behind it, unless it has one or there is none.
+// withUnit returns a number with the unit behind it, unless it has one or there is none. Kelvins
+// are not lent: in 24 ± 1 K they are those of the half-width, and the 24 are meant for °C.
 func withUnit(number, unit string) string {
-	if number == "" || unitOf(number) != "" {
+	if number == "" || unitOf(number) != "" || strings.TrimSpace(unit) == "K" {
 		return number
 	}
 	return number + unit
@@ -79,8 +80,13 @@ func (t Temperature) String() string {
 	return strings.TrimSuffix(value.String(), " °C") + " ± " + strings.TrimSuffix(t.Within.String(), " K") + " °C"
 }
 
-// MarshalText returns the text of [Temperature.String].
-func (t Temperature) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+// MarshalText returns the text of [Temperature.String]; of one that no workshop has, ErrGauge.
+func (t Temperature) MarshalText() ([]byte, error) {
+	if err := t.validate("text"); err != nil {
+		return nil, err
+	}
+	return []byte(t.String()), nil
+}
 
 // UnmarshalText reads a text as [ParseTemperature] does. On error the receiver keeps its value.
 func (t *Temperature) UnmarshalText(text []byte) error {

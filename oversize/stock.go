@@ -55,13 +55,13 @@ func (k *OperationKind) UnmarshalText(text []byte) error {
 
 // An Operation is one step, its sizes being diameters at 20 °C.
 type Operation struct {
-	Kind   OperationKind `json:"kind"`            // what is done
-	Before units.Length  `json:"before"`          // size at its start
-	After  units.Length  `json:"after"`           // size at its end
-	Stock  units.Length  `json:"stock,omitzero"`  // on the diameter
-	Passes int           `json:"passes,omitzero"` // of boring
-	Depth  units.Length  `json:"depth,omitzero"`  // of cut of each pass, radial, rounded up
-	Time   time.Duration `json:"time,omitzero"`   // of boring, in nanoseconds; zero where feed, speed or length is not given
+	Kind   OperationKind `json:"kind"`             // what is done
+	Before units.Length  `json:"before"`           // size at its start
+	After  units.Length  `json:"after"`            // size at its end
+	Stock  units.Length  `json:"stock,omitzero"`   // on the diameter
+	Passes int           `json:"passes,omitzero"`  // of boring
+	Depth  units.Length  `json:"depth,omitzero"`   // of cut of each pass, radial, rounded up
+	Time   time.Duration `json:"time_ns,omitzero"` // of boring; in JSON nanoseconds; zero where feed, speed or length is not given
 }
 
 // A Shop is how a workshop divides the stock. Zero lengths leave the operation out; stock is on
@@ -190,10 +190,13 @@ func BoringTime(length, feed units.Length, spindle units.Frequency, passes int) 
 // deviation, at the temperatures of the comparison.
 //
 // It is for roughing alone. The finished size is accepted only after bore and gauge have soaked
-// at one temperature. Errors are those of the comparison; a size that is not positive or beyond
-// [units.MaxLength] is [units.ErrRange].
+// at one temperature. Errors are those of the comparison; a size wanted or of the standard that is not
+// positive or beyond [units.MaxLength] is [units.ErrRange].
 func Shows(wanted units.Length, now material.Comparison) (units.Length, error) {
 	if err := checkSize("size wanted", wanted); err != nil {
+		return 0, err
+	}
+	if err := checkSize("setting standard", now.Standard); err != nil {
 		return 0, err
 	}
 	now.Deviation = 0

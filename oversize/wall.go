@@ -46,16 +46,21 @@ func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (unc
 // not be less than it. A maker's least wall comes first.
 //
 // A bore that is not positive or beyond [units.MaxLength], and a pressure or stress that is not positive or
-// not finite, are [units.ErrRange]; so is a wall thicker than the bore is wide.
+// not finite, are [units.ErrRange]; so are a wall thicker than the bore is wide and one that
+// rounds to nothing.
 func HoopWall(bore units.Length, pressure, stress units.Pressure) (units.Length, error) {
 	if err := checkSize("bore", bore); err != nil {
 		return 0, err
 	}
-	half := float64(pressure) / float64(2*stress)
+	half := float64(pressure) / float64(stress) / 2
 	if !(pressure > 0 && stress > 0 && half <= 1) || math.IsInf(float64(stress), 0) {
 		return 0, fmt.Errorf("oversize: pressure %v at a stress of %v: %w", pressure, stress, units.ErrRange)
 	}
-	return units.Of(float64(float64(bore)*half), units.Picometre)
+	wall, err := units.Of(float64(float64(bore)*half), units.Picometre)
+	if err == nil && wall == 0 {
+		err = fmt.Errorf("oversize: pressure %v at a stress of %v: no wall: %w", pressure, stress, units.ErrRange)
+	}
+	return wall, err
 }
 
 // allowances are the bores and reboring allowances of Khurmi and Gupta, table 32.1.

@@ -24,7 +24,7 @@ func checkLines(n int) error {
 	case n == 0:
 		return fmt.Errorf("hone: lines of abrasive: %w", ErrNotGiven)
 	case n < 0 || n > maxLines:
-		return fmt.Errorf("hone: %d lines of abrasive: %w: want 1 to %d", n, ErrRange, maxLines)
+		return fmt.Errorf("hone: %d lines of abrasive: %w: want 1 to %d", n, units.ErrRange, maxLines)
 	}
 	return nil
 }
@@ -37,7 +37,7 @@ func checkLines(n int) error {
 // minute: 110 ft/min and four stones of ¼ in make 420 rev/min. R is 12·K/π, rounded there. The
 // diameter of the bore drops out. The rule says nothing about the crosshatch.
 //
-// What is missing is [ErrNotGiven], what is out of range [ErrRange].
+// What is missing is [ErrNotGiven], what is out of range [units.ErrRange].
 func (a Abrasive) RotativeSpeed(k units.Speed) (units.Frequency, error) {
 	if err := firstError(checkLines(a.Lines), checkLength("width of abrasive", a.Width)); err != nil {
 		return 0, err
@@ -46,7 +46,7 @@ func (a Abrasive) RotativeSpeed(k units.Speed) (units.Frequency, error) {
 	case k == 0:
 		return 0, fmt.Errorf("hone: factor of the rotative speed: %w", ErrNotGiven)
 	case !(k > 0) || math.IsInf(float64(k), 0):
-		return 0, fmt.Errorf("hone: factor of the rotative speed %v: %w: want above 0", float64(k), ErrRange)
+		return 0, fmt.Errorf("hone: factor of the rotative speed %v: %w: want above 0", float64(k), units.ErrRange)
 	}
 	return reachRate("spindle", units.Frequency(float64(k)/(math.Pi*float64(a.Lines)*a.Width.In(units.Metre))), "rev/min")
 }

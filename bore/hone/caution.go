@@ -2,7 +2,11 @@
 
 package hone
 
-import "fmt"
+import (
+	"fmt"
+
+	"borewright.example/units"
+)
 
 // A Caution is something that can hurt a person or spoil the bore. [Caution.Text] is the warning
 // in full, [Caution.Source] where it comes from.
@@ -99,7 +103,7 @@ func (c Caution) String() string {
 	return r.name
 }
 
-// MarshalText returns the text of [Caution.String]. A value that is no caution is [ErrRange].
+// MarshalText returns the text of [Caution.String]. A value that is no caution is [units.ErrUnknownName].
 func (c Caution) MarshalText() ([]byte, error) { return marshalEnum(c, StrokeIsSet) }
 
 // UnmarshalText reads the text of [Caution.String] back; empty text is the zero value. On error
@@ -113,7 +117,7 @@ func marshalEnum[E interface {
 	fmt.Stringer
 }](e, last E) ([]byte, error) {
 	if e < 0 || e > last {
-		return nil, fmt.Errorf("hone: %v: %w", e, ErrRange)
+		return nil, fmt.Errorf("hone: %v: %w", e, units.ErrUnknownName)
 	}
 	return []byte(e.String()), nil
 }
@@ -132,5 +136,5 @@ func unmarshalEnum[E interface {
 			return nil
 		}
 	}
-	return fmt.Errorf("hone: %.80q is no %T: %w", text, *e, ErrSyntax)
+	return fmt.Errorf("hone: %.80q is no %T: %w", text, *e, units.ErrUnknownName)
 }

@@ -36,12 +36,12 @@ func checkEnum[E interface {
 		seen[string(text)] = true
 	}
 	for _, bad := range []E{-1, count, 127} {
-		if text, err := bad.MarshalText(); !errors.Is(err, hone.ErrRange) || text != nil || bad.String() == "" {
+		if text, err := bad.MarshalText(); !errors.Is(err, units.ErrUnknownName) || text != nil || bad.String() == "" {
 			t.Errorf("%T %d: %q, %v", bad, bad, text, err)
 		}
 	}
 	e := count - 1
-	if err := P(&e).UnmarshalText([]byte("no such")); !errors.Is(err, hone.ErrSyntax) || e != count-1 {
+	if err := P(&e).UnmarshalText([]byte("no such")); !errors.Is(err, units.ErrUnknownName) || e != count-1 {
 		t.Errorf("%T: %v, %v", e, e, err)
 	}
 	if err := P(&e).UnmarshalText(nil); err != nil || e != 0 {

@@ -34,7 +34,7 @@ func (l Lever) String() string {
 	return fmt.Sprintf("Lever(%d)", int8(l))
 }
 
-// MarshalText returns the text of [Lever.String]. A value that is no lever is [ErrRange].
+// MarshalText returns the text of [Lever.String]. A value that is no lever is [units.ErrUnknownName].
 func (l Lever) MarshalText() ([]byte, error) { return marshalEnum(l, StrokeLever) }
 
 // UnmarshalText reads the text of [Lever.String] back; empty text is the zero value. On error

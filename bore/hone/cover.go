@@ -41,7 +41,7 @@ const (
 //
 // By hand the strokes fall by chance: see [Cover.Untouched].
 //
-// What is missing is [ErrNotGiven], what is out of range [ErrRange]; abrasive that does not fit round
+// What is missing is [ErrNotGiven], what is out of range [units.ErrRange]; abrasive that does not fit round
 // the bore is [ErrRoom].
 func (s Setting) Cover(a Abrasive) (Cover, error) {
 	err := firstError(s.check(), checkLines(a.Lines), checkLength("width of abrasive", a.Width), checkLength("length of abrasive", a.Length))
@@ -78,7 +78,7 @@ func (s Setting) pitches(lines int) (float64, error) {
 	q := float64(lines) * float64(s.Spindle) / float64(s.Stroking.Cycles())
 	if q > maxPitches {
 		return 0, fmt.Errorf("hone: %d lines of abrasive at %v with %v: %w: want the tool to turn by up to %d of their spaces in a cycle",
-			lines, s.Spindle, s.Stroking, ErrRange, maxPitches)
+			lines, s.Spindle, s.Stroking, units.ErrRange, maxPitches)
 	}
 	return q, nil
 }

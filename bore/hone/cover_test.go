@@ -136,19 +136,19 @@ func TestCoverStates(t *testing.T) {
 	}{
 		"no setting":     {hone.Setting{}, stones, hone.ErrNotGiven},
 		"no lines":       {s, hone.Abrasive{Width: mm, Length: mm}, hone.ErrNotGiven},
-		"negative lines": {s, hone.Abrasive{Lines: -1, Width: mm, Length: mm}, hone.ErrRange},
-		"too many lines": {s, hone.Abrasive{Lines: 1001, Width: mm, Length: mm}, hone.ErrRange},
+		"negative lines": {s, hone.Abrasive{Lines: -1, Width: mm, Length: mm}, units.ErrRange},
+		"too many lines": {s, hone.Abrasive{Lines: 1001, Width: mm, Length: mm}, units.ErrRange},
 		"no width":       {s, hone.Abrasive{Lines: 1, Length: mm}, hone.ErrNotGiven},
 		"no length":      {s, hone.Abrasive{Lines: 1, Width: mm}, hone.ErrNotGiven},
 		"no room round":  {s, hone.Abrasive{Lines: 40, Width: 6 * mm, Length: mm}, hone.ErrRoom},
-		"turns too much": {small(1e6, 80*mm, hone.Cycles(1)), stones, hone.ErrRange},
-		"hardly strokes": {small(100, 80*mm, hone.Cycles(1e-300)), stones, hone.ErrRange},
+		"turns too much": {small(1e6, 80*mm, hone.Cycles(1)), stones, units.ErrRange},
+		"hardly strokes": {small(100, 80*mm, hone.Cycles(1e-300)), stones, units.ErrRange},
 	} {
 		if c, err := row.s.Cover(row.a); !errors.Is(err, row.err) || c != (hone.Cover{}) {
 			t.Errorf("%s: %+v, %v; want %v", name, c, err, row.err)
 		}
 	}
-	for k, want := range map[units.Speed]error{0: hone.ErrNotGiven, -1: hone.ErrRange, units.Speed(math.Inf(1)): hone.ErrRange, units.Speed(math.NaN()): hone.ErrRange, 1e30: hone.ErrUnreachable} {
+	for k, want := range map[units.Speed]error{0: hone.ErrNotGiven, -1: units.ErrRange, units.Speed(math.Inf(1)): units.ErrRange, units.Speed(math.NaN()): units.ErrRange, 1e30: hone.ErrUnreachable} {
 		if n, err := stones.RotativeSpeed(k); !errors.Is(err, want) || n != 0 {
 			t.Errorf("factor %v: %v, %v", float64(k), n, err)
 		}

@@ -119,7 +119,7 @@ func ParseCrosshatch(s string) (Crosshatch, error) {
 		}
 		a, err := units.ParseAngle(text)
 		if err != nil {
-			return Crosshatch{}, fmt.Errorf("hone: crosshatch %.80q: %w: %w", s, ErrSyntax, err)
+			return Crosshatch{}, fmt.Errorf("hone: crosshatch %.80q: %w: %w", s, units.ErrSyntax, err)
 		}
 		return convention.build(a)
 	}
@@ -129,7 +129,7 @@ func ParseCrosshatch(s string) (Crosshatch, error) {
 			"%[1]s from axis or %[1]s across axis", s, ErrConvention)
 	}
 	return Crosshatch{}, fmt.Errorf("hone: crosshatch %.80q: %w: write 45° included, 22.5° from square, 67.5° from axis "+
-		"or 135° across axis", s, ErrSyntax)
+		"or 135° across axis", s, units.ErrSyntax)
 }
 
 // MustParseCrosshatch calls [ParseCrosshatch](s) and panics on error. It is intended for

@@ -88,8 +88,8 @@ func TestParseCrosshatch(t *testing.T) {
 		}
 	}
 	bad := map[string]error{
-		"": hone.ErrSyntax, "45": hone.ErrSyntax, "45 included": hone.ErrSyntax, "45°": hone.ErrConvention, "45 deg": hone.ErrConvention,
-		"45° to the horizontal": hone.ErrSyntax, "45°  included": hone.ErrSyntax, "45° INCLUDED": hone.ErrSyntax, "x° included": hone.ErrSyntax,
+		"": units.ErrSyntax, "45": units.ErrSyntax, "45 included": units.ErrSyntax, "45°": hone.ErrConvention, "45 deg": hone.ErrConvention,
+		"45° to the horizontal": units.ErrSyntax, "45°  included": units.ErrSyntax, "45° INCLUDED": units.ErrSyntax, "x° included": units.ErrSyntax,
 		"180° included": hone.ErrAngle, "0° included": hone.ErrAngle, "-45° included": hone.ErrAngle, "90° from axis": hone.ErrAngle,
 	}
 	for text, want := range bad {

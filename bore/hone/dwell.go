@@ -70,7 +70,7 @@ const (
 // after the full ones). Measure on the way: stones tilt, wear and load, and the plan knows nothing of it.
 //
 // Only rigid stones correct shape; another kind is [ErrKind]. A place beyond the bore, or too
-// large to leave Finish, or anything, for the full strokes, is [ErrRange]; places out of order are [ErrCrossed]; stones
+// large to leave Finish, or anything, for the full strokes, is [units.ErrRange]; places out of order are [units.ErrCrossed]; stones
 // too long for short strokes are [ErrRoom].
 func (s Setting) Correct(m Motion, law Pressing, c Correction) (DwellPlan, error) {
 	if k := c.Run.Kind; k != RigidStone && k != KindUnknown {
@@ -102,12 +102,12 @@ func (s Setting) Correct(m Motion, law Pressing, c Correction) (DwellPlan, error
 	for i, at := range before {
 		left[i], shares[i] = (c.Size - at.Diameter).In(units.Metre), full.share(at.Depth)
 		if left[i] < 0 {
-			return DwellPlan{}, fmt.Errorf("hone: diameter %v at the depth %v: %w: want up to the size to come to, %v", at.Diameter, at.Depth, ErrRange, c.Size)
+			return DwellPlan{}, fmt.Errorf("hone: diameter %v at the depth %v: %w: want up to the size to come to, %v", at.Diameter, at.Depth, units.ErrRange, c.Size)
 		}
 	}
 	most := fullUntil(left, shares)
 	if most < c.Finish.In(units.Metre) || most == 0 {
-		return DwellPlan{}, fmt.Errorf("hone: size to come to %v: %w: full strokes could take %.3g mm, want above 0 and %v at least", c.Size, ErrRange, most*1e3, c.Finish)
+		return DwellPlan{}, fmt.Errorf("hone: size to come to %v: %w: full strokes could take %.3g mm, want above 0 and %v at least", c.Size, units.ErrRange, most*1e3, c.Finish)
 	}
 	least := c.Finish.In(units.Metre)
 	columns := make([][]float64, len(stations))
@@ -204,17 +204,17 @@ func (c Correction) check() error {
 		return err
 	}
 	if c.Finish < 0 || c.Finish > units.MaxLength {
-		return fmt.Errorf("hone: stock of the full strokes %v: %w: want 0 or more, up to %v", c.Finish, ErrRange, units.MaxLength)
+		return fmt.Errorf("hone: stock of the full strokes %v: %w: want 0 or more, up to %v", c.Finish, units.ErrRange, units.MaxLength)
 	}
 	if n := len(c.Measured); n < 2 || n > mostPlaces {
-		return fmt.Errorf("hone: %d measured places: %w: want 2 to %d", n, ErrRange, mostPlaces)
+		return fmt.Errorf("hone: %d measured places: %w: want 2 to %d", n, units.ErrRange, mostPlaces)
 	}
 	for i, p := range c.Measured {
 		if p.Depth < 0 || p.Depth > c.Run.Depth {
-			return fmt.Errorf("hone: place at the depth %v: %w: want 0 to %v", p.Depth, ErrRange, c.Run.Depth)
+			return fmt.Errorf("hone: place at the depth %v: %w: want 0 to %v", p.Depth, units.ErrRange, c.Run.Depth)
 		}
 		if i > 0 && p.Depth <= c.Measured[i-1].Depth {
-			return fmt.Errorf("hone: place at the depth %v after one at %v: %w: want them from the top down", p.Depth, c.Measured[i-1].Depth, ErrCrossed)
+			return fmt.Errorf("hone: place at the depth %v after one at %v: %w: want them from the top down", p.Depth, c.Measured[i-1].Depth, units.ErrCrossed)
 		}
 		if err := checkLength("diameter at the depth "+p.Depth.String(), p.Diameter); err != nil {
 			return err

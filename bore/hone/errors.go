@@ -10,20 +10,16 @@ import (
 )
 
 // Why an input was refused or an answer does not exist. Test with [errors.Is].
+// Lengths, rates and texts that are out of range, crossed or not readable carry the sentinels of
+// package units.
 var (
 	// ErrAngle: an angle at or beyond the ends of the convention it is named in.
 	ErrAngle = errors.New("no crosshatch has this angle")
 	// ErrConvention: a text that does not say which of two things it means: an angle without
 	// its convention, or a rate that says neither strokes nor cycles.
 	ErrConvention = errors.New("convention not named")
-	// ErrSyntax: a text that is not in any form this package reads.
-	ErrSyntax = errors.New("not readable")
 	// ErrNotGiven: an input that the answer needs was left at its zero value.
 	ErrNotGiven = errors.New("not given")
-	// ErrRange: an input that is negative, not finite, or beyond what a workshop can have.
-	ErrRange = errors.New("out of range")
-	// ErrCrossed: the lower end of a range lies above the upper one.
-	ErrCrossed = errors.New("range crossed")
 	// ErrUnreachable: the answer exists on paper only; it lies beyond what a workshop can have.
 	ErrUnreachable = errors.New("cannot be reached")
 )
@@ -43,7 +39,7 @@ func checkLength(name string, l units.Length) error {
 	case l == 0:
 		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
 	}
-	return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, ErrRange, units.MaxLength)
+	return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, units.ErrRange, units.MaxLength)
 }
 
 // checkRate refuses a frequency outside (0, a million a minute]; per names what is counted.
@@ -55,5 +51,5 @@ func checkRate(name string, f units.Frequency, per string) error {
 		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
 	}
 	return fmt.Errorf("hone: %s %v %s: %w: want above 0, up to %v %s",
-		name, f.In(units.PerMinute), per, ErrRange, float64(maxRate/units.PerMinute), per)
+		name, f.In(units.PerMinute), per, units.ErrRange, float64(maxRate/units.PerMinute), per)
 }

@@ -78,7 +78,7 @@ func (k Kind) Fits(size units.Limits, from, to units.Length) error {
 	case KindUnknown:
 		return fmt.Errorf("hone: kind of hone: %w", ErrNotGiven)
 	default:
-		return fmt.Errorf("hone: kind of hone %v: %w", k, ErrRange)
+		return fmt.Errorf("hone: kind of hone %v: %w", k, units.ErrRange)
 	}
 	return nil
 }

@@ -49,10 +49,10 @@ func TestKindFits(t *testing.T) {
 		"do not reach":     {hone.RigidStone, open, 79 * mm, 80*mm + 1, hone.ErrRoom},
 		"do not go in":     {hone.RigidStone, open, 60 * mm, 61 * mm, hone.ErrRoom},
 		"no kind":          {hone.KindUnknown, open, 67 * mm, 68 * mm, hone.ErrNotGiven},
-		"no such kind":     {9, open, 67 * mm, 68 * mm, hone.ErrRange},
+		"no such kind":     {9, open, 67 * mm, 68 * mm, units.ErrRange},
 		"no size":          {hone.BallType, units.Limits{}, 67 * mm, 68 * mm, hone.ErrNotGiven},
 		"no bore":          {hone.BallType, open, 0, 68 * mm, hone.ErrNotGiven},
-		"shrinking":        {hone.BallType, open, 68 * mm, 67 * mm, hone.ErrCrossed},
+		"shrinking":        {hone.BallType, open, 68 * mm, 67 * mm, units.ErrCrossed},
 	} {
 		if err := row.kind.Fits(row.size, row.from, row.to); !errors.Is(err, row.want) {
 			t.Errorf("%s: %v, want %v", name, err, row.want)

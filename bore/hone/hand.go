@@ -57,8 +57,8 @@ type Reach struct {
 // of several that meet it exactly, the one whose stroking is nearest the middle of the range
 // on hand. Where no setting will do, Best is the corner of the rectangle that misses least.
 //
-// What is missing is [ErrNotGiven], what is out of range [ErrRange], a range the wrong way round
-// [ErrCrossed], a want whose ends are no angles [ErrAngle].
+// What is missing is [ErrNotGiven], what is out of range [units.ErrRange], a range the wrong way round
+// [units.ErrCrossed], a want whose ends are no angles [ErrAngle].
 func (h OnHand) Reach(want Want) (Reach, error) {
 	flat, steep, err := want.ends()
 	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {
@@ -107,7 +107,7 @@ func (h OnHand) held() (OnHand, error) {
 	}
 	if tooFast(h.Stroking.Min, h.Drive) {
 		return OnHand{}, fmt.Errorf("hone: stroking %v by hand: %w: want some of it at or below %v",
-			h.Stroking, ErrRange, h.Stroking.Min.like(HandLimit))
+			h.Stroking, units.ErrRange, h.Stroking.Min.like(HandLimit))
 	}
 	h.Stroking.Max = h.Stroking.Max.like(HandLimit)
 	return h, nil

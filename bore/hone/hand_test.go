@@ -188,22 +188,22 @@ func TestReachBadInput(t *testing.T) {
 		err    error
 	}{
 		"no bore":            {func(h *hone.OnHand, _ *hone.Want) { h.Bore = 0 }, hone.ErrNotGiven},
-		"negative bore":      {func(h *hone.OnHand, _ *hone.Want) { h.Bore = -1 }, hone.ErrRange},
+		"negative bore":      {func(h *hone.OnHand, _ *hone.Want) { h.Bore = -1 }, units.ErrRange},
 		"no stroke":          {func(h *hone.OnHand, _ *hone.Want) { h.Stroke = 0 }, hone.ErrNotGiven},
 		"no spindle":         {func(h *hone.OnHand, _ *hone.Want) { h.Spindle = hone.SpindleRange{} }, hone.ErrNotGiven},
 		"no fastest":         {func(h *hone.OnHand, _ *hone.Want) { h.Spindle.Max = 0 }, hone.ErrNotGiven},
-		"spindle NaN":        {func(h *hone.OnHand, _ *hone.Want) { h.Spindle.Max = nan }, hone.ErrRange},
-		"spindle crossed":    {func(h *hone.OnHand, _ *hone.Want) { h.Spindle.Min = 11 }, hone.ErrCrossed},
+		"spindle NaN":        {func(h *hone.OnHand, _ *hone.Want) { h.Spindle.Max = nan }, units.ErrRange},
+		"spindle crossed":    {func(h *hone.OnHand, _ *hone.Want) { h.Spindle.Min = 11 }, units.ErrCrossed},
 		"no stroking":        {func(h *hone.OnHand, _ *hone.Want) { h.Stroking = hone.StrokingRange{} }, hone.ErrNotGiven},
-		"stroking NaN":       {func(h *hone.OnHand, _ *hone.Want) { h.Stroking.Min = hone.Strokes(nan) }, hone.ErrRange},
-		"stroking crossed":   {func(h *hone.OnHand, _ *hone.Want) { h.Stroking.Min = hone.Cycles(1.6) }, hone.ErrCrossed},
-		"only beyond a hand": {func(h *hone.OnHand, _ *hone.Want) { h.Stroking = hone.StrokingRange{hone.Cycles(3), hone.Cycles(6)} }, hone.ErrRange},
+		"stroking NaN":       {func(h *hone.OnHand, _ *hone.Want) { h.Stroking.Min = hone.Strokes(nan) }, units.ErrRange},
+		"stroking crossed":   {func(h *hone.OnHand, _ *hone.Want) { h.Stroking.Min = hone.Cycles(1.6) }, units.ErrCrossed},
+		"only beyond a hand": {func(h *hone.OnHand, _ *hone.Want) { h.Stroking = hone.StrokingRange{hone.Cycles(3), hone.Cycles(6)} }, units.ErrRange},
 		"no crosshatch":      {func(_ *hone.OnHand, w *hone.Want) { w.Crosshatch = hone.Crosshatch{} }, hone.ErrNotGiven},
 		"no tolerance":       {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = 0 }, hone.ErrNotGiven},
-		"negative tolerance": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = -1 }, hone.ErrRange},
-		"tolerance NaN":      {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = units.Angle(math.NaN()) }, hone.ErrRange},
+		"negative tolerance": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = -1 }, units.ErrRange},
+		"tolerance NaN":      {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = units.Angle(math.NaN()) }, units.ErrRange},
 		"tolerance below 0°": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = 45 * degree }, hone.ErrAngle},
-		"tolerance too wide": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = math.Pi }, hone.ErrRange},
+		"tolerance too wide": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = math.Pi }, units.ErrRange},
 	} {
 		h, w := good, want
 		row.change(&h, &w)
@@ -267,16 +267,16 @@ func TestParseRanges(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]error{
-		"": hone.ErrSyntax, "60 to 700": hone.ErrSyntax, "60 rev/min to 700": hone.ErrSyntax, "700 to 60 rev/min": hone.ErrCrossed, "0 to 60 rev/min": hone.ErrNotGiven,
-		"60 to 70 cycles/min": hone.ErrSyntax, "60 to  70 rev/min": hone.ErrSyntax, " to 60 rev/min": hone.ErrSyntax, ". to 60 rev/min": hone.ErrSyntax,
+		"": units.ErrSyntax, "60 to 700": units.ErrSyntax, "60 rev/min to 700": units.ErrSyntax, "700 to 60 rev/min": units.ErrCrossed, "0 to 60 rev/min": hone.ErrNotGiven,
+		"60 to 70 cycles/min": units.ErrSyntax, "60 to  70 rev/min": units.ErrSyntax, " to 60 rev/min": units.ErrSyntax, ". to 60 rev/min": units.ErrSyntax,
 	} {
 		if r, err := hone.ParseSpindleRange(text); !errors.Is(err, want) {
 			t.Errorf("%q: %v, %v; want %v", text, r, err, want)
 		}
 	}
 	for text, want := range map[string]error{
-		"": hone.ErrConvention, "60 to 90/min": hone.ErrConvention, "60 to 90 rev/min": hone.ErrConvention, "90 to 60 cycles/min": hone.ErrCrossed,
-		"60 cycles/min to 90 strokes/min": hone.ErrCrossed, "0 to 60 cycles/min": hone.ErrNotGiven, "x to 60 cycles/min": hone.ErrConvention,
+		"": hone.ErrConvention, "60 to 90/min": hone.ErrConvention, "60 to 90 rev/min": hone.ErrConvention, "90 to 60 cycles/min": units.ErrCrossed,
+		"60 cycles/min to 90 strokes/min": units.ErrCrossed, "0 to 60 cycles/min": hone.ErrNotGiven, "x to 60 cycles/min": hone.ErrConvention,
 	} {
 		if r, err := hone.ParseStrokingRange(text); !errors.Is(err, want) {
 			t.Errorf("%q: %v, %v; want %v", text, r, err, want)

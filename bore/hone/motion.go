@@ -39,13 +39,13 @@ func Crank() Motion { return Motion{shape: crank} }
 
 // Trapezoid speeds up evenly for the ramp, keeps its speed, and slows down evenly for the ramp.
 // A ramp of 0 is [Steady]; one of more than half the time of a stroke is refused, with
-// [ErrRange], where the motion meets a stroking.
+// [units.ErrRange], where the motion meets a stroking.
 func Trapezoid(ramp time.Duration) Motion { return Motion{shape: trapezoid, ramp: ramp} }
 
 // Shaped is a motion of the caller's own. Speed is given the share of the time of the stroke that
 // has gone by, 0 to 1, and returns the speed there in any unit: only its shape matters, since the
 // mean follows from the setting. A speed that is negative or not finite, or nowhere above 0, is
-// [ErrRange] where the motion is used.
+// [units.ErrRange] where the motion is used.
 //
 // Speed is read at the ends and at four points within each of [ShapedCells] equal cells; what
 // happens in between them is not seen. A function that always returns the same for the same t
@@ -69,7 +69,7 @@ func (m Motion) String() string {
 }
 
 // PeakAxial returns the greatest speed of the tool along the bore when it moves by m. A motion that does
-// not go with the stroking is [ErrRange]; other errors are those of every [Setting].
+// not go with the stroking is [units.ErrRange]; other errors are those of every [Setting].
 func (s Setting) PeakAxial(m Motion) (units.Speed, error) {
 	if err := s.checkStroking(); err != nil {
 		return 0, err
@@ -115,7 +115,7 @@ func (m Motion) over(k Stroking) (*stroke, error) {
 		st.ramp = m.ramp.Seconds() * float64(k.Strokes())
 		if !(st.ramp >= 0 && st.ramp <= 0.5+1e-12) {
 			half := time.Duration(float64(time.Second) / (2 * float64(k.Strokes())))
-			return nil, fmt.Errorf("hone: ramp %v at %v: %w: want 0 to %v, half a stroke", m.ramp, k, ErrRange, half)
+			return nil, fmt.Errorf("hone: ramp %v at %v: %w: want 0 to %v, half a stroke", m.ramp, k, units.ErrRange, half)
 		}
 		st.ramp = min(st.ramp, 0.5)
 		if st.ramp == 0 {
@@ -169,7 +169,7 @@ func (st *stroke) measure() error {
 	}
 	total := st.gone[len(st.gone)-1]
 	if worst != 0 || !(total > 0) || math.IsInf(total, 0) {
-		return fmt.Errorf("hone: %v motion: %w: want speeds that are finite, not negative, and not all 0", st.motion, ErrRange)
+		return fmt.Errorf("hone: %v motion: %w: want speeds that are finite, not negative, and not all 0", st.motion, units.ErrRange)
 	}
 	st.scale = 1 / total
 	for i := range st.ends {

@@ -33,7 +33,7 @@ func (f Fate) String() string {
 	return fmt.Sprintf("Fate(%d)", int8(f))
 }
 
-// MarshalText returns the text of [Fate.String]. A value that is no fate is [ErrRange].
+// MarshalText returns the text of [Fate.String]. A value that is no fate is [units.ErrUnknownName].
 func (f Fate) MarshalText() ([]byte, error) { return marshalEnum(f, Replaced) }
 
 // UnmarshalText reads the text of [Fate.String] back; empty text is the zero value. On error
@@ -76,9 +76,9 @@ func Traces(phases []Phase) ([]Trace, error) {
 		t := Trace{Crosshatch: c, Later: later, Left: max(0, p.Groove-later), Fate: Stays}
 		switch {
 		case p.Stock < 0 || p.Stock > units.MaxLength-later:
-			return nil, fmt.Errorf("hone: phase %d: stock %v: %w: want 0 or more, up to %v in all", i+1, p.Stock, ErrRange, units.MaxLength)
+			return nil, fmt.Errorf("hone: phase %d: stock %v: %w: want 0 or more, up to %v in all", i+1, p.Stock, units.ErrRange, units.MaxLength)
 		case p.Groove < 0 || p.Groove > units.MaxLength:
-			return nil, fmt.Errorf("hone: phase %d: groove %v: %w: want 0 or more, up to %v", i+1, p.Groove, ErrRange, units.MaxLength)
+			return nil, fmt.Errorf("hone: phase %d: groove %v: %w: want 0 or more, up to %v", i+1, p.Groove, units.ErrRange, units.MaxLength)
 		case i == len(phases)-1:
 		case p.Groove == 0:
 			t.Fate = AssumedToStay
@@ -99,7 +99,7 @@ func (k Stroking) Takes(strokes int) (time.Duration, error) {
 	}
 	seconds := float64(strokes) / float64(k.Strokes())
 	if strokes < 0 || seconds > maxSeconds {
-		return 0, fmt.Errorf("hone: %d strokes at %v: %w: want 0 or more, up to a day of them", strokes, k, ErrRange)
+		return 0, fmt.Errorf("hone: %d strokes at %v: %w: want 0 or more, up to a day of them", strokes, k, units.ErrRange)
 	}
 	return time.Duration(seconds*float64(time.Second) + 0.5), nil
 }

@@ -62,10 +62,10 @@ func TestTracesBadInput(t *testing.T) {
 		err    error
 	}{
 		"no setting":      {func(p *hone.Phase) { p.Setting = hone.Setting{} }, hone.ErrNotGiven},
-		"negative stock":  {func(p *hone.Phase) { p.Stock = -1 }, hone.ErrRange},
-		"stock too great": {func(p *hone.Phase) { p.Stock = units.MaxLength }, hone.ErrRange},
-		"negative groove": {func(p *hone.Phase) { p.Groove = -1 }, hone.ErrRange},
-		"endless groove":  {func(p *hone.Phase) { p.Groove = 1 << 62 }, hone.ErrRange},
+		"negative stock":  {func(p *hone.Phase) { p.Stock = -1 }, units.ErrRange},
+		"stock too great": {func(p *hone.Phase) { p.Stock = units.MaxLength }, units.ErrRange},
+		"negative groove": {func(p *hone.Phase) { p.Groove = -1 }, units.ErrRange},
+		"endless groove":  {func(p *hone.Phase) { p.Groove = 1 << 62 }, units.ErrRange},
 	} {
 		bad := good
 		row.change(&bad)

@@ -22,24 +22,24 @@ func (r SpindleRange) IsZero() bool { return r == SpindleRange{} }
 // Contains reports whether f lies in the range, to 1 part in 10⁹.
 func (r SpindleRange) Contains(f units.Frequency) bool { return inside(f, r.Min, r.Max) }
 
-// Validate returns [ErrNotGiven], [ErrRange] or [ErrCrossed] where an end is missing, is not a
+// Validate returns [ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
 // rate, or the ends are the wrong way round.
 func (r SpindleRange) Validate() error {
 	if err := firstError(checkRate("slowest spindle", r.Min, "rev/min"), checkRate("fastest spindle", r.Max, "rev/min")); err != nil {
 		return err
 	}
 	if r.Min > r.Max {
-		return fmt.Errorf("hone: spindle %v above %v: %w", r.Min, r.Max, ErrCrossed)
+		return fmt.Errorf("hone: spindle %v above %v: %w", r.Min, r.Max, units.ErrCrossed)
 	}
 	return nil
 }
 
 // ParseSpindleRange reads "60 rev/min to 700 rev/min", "60 to 700 rev/min", or one speed.
-// Another text is [ErrSyntax]; other errors are those of [SpindleRange.Validate].
+// Another text is [units.ErrSyntax]; other errors are those of [SpindleRange.Validate].
 func ParseSpindleRange(s string) (SpindleRange, error) {
 	r, err := parseRange(s, units.ParseFrequency)
 	if err != nil {
-		return SpindleRange{}, fmt.Errorf("hone: spindle range %.80q: %w: write 60 to 700 rev/min: %w", s, ErrSyntax, err)
+		return SpindleRange{}, fmt.Errorf("hone: spindle range %.80q: %w: write 60 to 700 rev/min: %w", s, units.ErrSyntax, err)
 	}
 	w := SpindleRange{r[0], r[1]}
 	return w, w.Validate()
@@ -57,11 +57,13 @@ func (r SpindleRange) String() string {
 	return r.Min.String() + " to " + r.Max.String()
 }
 
-// AppendText appends the text of [SpindleRange.String].
-func (r SpindleRange) AppendText(b []byte) ([]byte, error) { return append(b, r.String()...), nil }
+// AppendText appends the text of [SpindleRange.String]; of a range that is none, the error of
+// [SpindleRange.Validate].
+func (r SpindleRange) AppendText(b []byte) ([]byte, error) { return appendValid(b, r) }
 
-// MarshalText returns the text of [SpindleRange.String].
-func (r SpindleRange) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+// MarshalText returns the text of [SpindleRange.String]; of a range that is none, the error of
+// [SpindleRange.Validate].
+func (r SpindleRange) MarshalText() ([]byte, error) { return r.AppendText(nil) }
 
 // UnmarshalText reads a text as [ParseSpindleRange] does; empty text is "not given". On error
 // the receiver keeps its value.
@@ -82,14 +84,14 @@ func (r StrokingRange) Contains(k Stroking) bool {
 	return inside(k.Cycles(), r.Min.Cycles(), r.Max.Cycles())
 }
 
-// Validate returns [ErrNotGiven], [ErrRange] or [ErrCrossed] where an end is missing, is not a
+// Validate returns [ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
 // rate, or the ends are the wrong way round.
 func (r StrokingRange) Validate() error {
 	if err := firstError(r.Min.Validate(), r.Max.Validate()); err != nil {
 		return err
 	}
 	if r.Min.Cycles() > r.Max.Cycles() {
-		return fmt.Errorf("hone: stroking %v above %v: %w", r.Min, r.Max, ErrCrossed)
+		return fmt.Errorf("hone: stroking %v above %v: %w", r.Min, r.Max, units.ErrCrossed)
 	}
 	return nil
 }
@@ -118,11 +120,13 @@ func (r StrokingRange) String() string {
 	return r.Min.String() + " to " + r.Max.String()
 }
 
-// AppendText appends the text of [StrokingRange.String].
-func (r StrokingRange) AppendText(b []byte) ([]byte, error) { return append(b, r.String()...), nil }
+// AppendText appends the text of [StrokingRange.String]; of a range that is none, the error of
+// [StrokingRange.Validate].
+func (r StrokingRange) AppendText(b []byte) ([]byte, error) { return appendValid(b, r) }
 
-// MarshalText returns the text of [StrokingRange.String].
-func (r StrokingRange) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+// MarshalText returns the text of [StrokingRange.String]; of a range that is none, the error of
+// [StrokingRange.Validate].
+func (r StrokingRange) MarshalText() ([]byte, error) { return r.AppendText(nil) }
 
 // UnmarshalText reads a text as [ParseStrokingRange] does; empty text is "not given". On error
 // the receiver keeps its value.
@@ -154,4 +158,18 @@ const slack = 1e-9
 // inside reports lo ≤ f ≤ hi within the slack.
 func inside(f, lo, hi units.Frequency) bool {
 	return f >= lo*(1-slack) && f <= hi*(1+slack)
+}
+
+// appendValid appends the text of a rate or a range of them, which is "" where none is given.
+func appendValid(b []byte, v interface {
+	IsZero() bool
+	Validate() error
+	String() string
+}) ([]byte, error) {
+	if !v.IsZero() {
+		if err := v.Validate(); err != nil {
+			return b, err
+		}
+	}
+	return append(b, v.String()...), nil
 }

@@ -35,7 +35,7 @@ func (p Pressing) String() string {
 	return fmt.Sprintf("Pressing(%d)", int8(p))
 }
 
-// MarshalText returns the text of [Pressing.String]. A value that is no law is [ErrRange].
+// MarshalText returns the text of [Pressing.String]. A value that is no law is [units.ErrUnknownName].
 func (p Pressing) MarshalText() ([]byte, error) { return marshalEnum(p, ConstantForce) }
 
 // UnmarshalText reads the text of [Pressing.String] back; empty text is the zero value. On error
@@ -49,7 +49,7 @@ func (p Pressing) check() error {
 	case PressingUnknown:
 		return fmt.Errorf("hone: law of pressure: %w", ErrNotGiven)
 	}
-	return fmt.Errorf("hone: law of pressure %v: %w", p, ErrRange)
+	return fmt.Errorf("hone: law of pressure %v: %w", p, units.ErrRange)
 }
 
 // A Removal is where the metal goes along the wall. All sizes are on the diameter, 0 or more.
@@ -97,13 +97,13 @@ func (s Setting) Removal(m Motion, t Travel, law Pressing, stock units.Length, p
 		return Removal{}, err
 	}
 	if points < 2 || points > maxPoints {
-		return Removal{}, fmt.Errorf("hone: %d points of a removal: %w: want 2 to %d", points, ErrRange, maxPoints)
+		return Removal{}, fmt.Errorf("hone: %d points of a removal: %w: want 2 to %d", points, units.ErrRange, maxPoints)
 	}
 	r := Removal{Points: make([]Taken, points), Least: math.MaxInt64}
 	take := func(depth units.Length) units.Length {
 		d, e := units.Of(float64(w.share(depth)*stock.In(units.Metre)), units.Metre)
 		if e != nil {
-			err = fmt.Errorf("hone: stock %v: %w: the wall would lose more than %v in places", stock, ErrRange, units.MaxLength)
+			err = fmt.Errorf("hone: stock %v: %w: the wall would lose more than %v in places", stock, units.ErrRange, units.MaxLength)
 		}
 		r.Least, r.Greatest = min(r.Least, d), max(r.Greatest, d)
 		return d

@@ -180,16 +180,16 @@ func TestRemovalRefuses(t *testing.T) {
 	}{
 		"good":           {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, nil},
 		"no law":         {s, hone.Crank(), halfOut, 0, 50 * um, 2, hone.ErrNotGiven},
-		"no such law":    {s, hone.Crank(), halfOut, 3, 50 * um, 2, hone.ErrRange},
+		"no such law":    {s, hone.Crank(), halfOut, 3, 50 * um, 2, units.ErrRange},
 		"no stock":       {s, hone.Crank(), halfOut, hone.ConstantForce, 0, 2, hone.ErrNotGiven},
-		"stock below 0":  {s, hone.Crank(), halfOut, hone.ConstantForce, -1, 2, hone.ErrRange},
-		"stock too much": {s, hone.Steady(), halfOut, hone.ConstantForce, 10 * units.Metre, 3, hone.ErrRange},
-		"one point":      {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 1, hone.ErrRange},
-		"many points":    {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 1_000_001, hone.ErrRange},
+		"stock below 0":  {s, hone.Crank(), halfOut, hone.ConstantForce, -1, 2, units.ErrRange},
+		"stock too much": {s, hone.Steady(), halfOut, hone.ConstantForce, 10 * units.Metre, 3, units.ErrRange},
+		"one point":      {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 1, units.ErrRange},
+		"many points":    {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 1_000_001, units.ErrRange},
 		"no travel":      {s, hone.Crank(), hone.Travel{}, hone.ConstantForce, 50 * um, 2, hone.ErrNotGiven},
 		"other stroke":   {small(120, 1*mm, hone.Cycles(1)), hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, hone.ErrRoom},
 		"no speed":       {small(0, 0, hone.Cycles(1)), hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, hone.ErrNotGiven},
-		"bad motion":     {s, hone.Shaped(func(float64) float64 { return math.NaN() }), halfOut, hone.ConstantForce, 50 * um, 2, hone.ErrRange},
+		"bad motion":     {s, hone.Shaped(func(float64) float64 { return math.NaN() }), halfOut, hone.ConstantForce, 50 * um, 2, units.ErrRange},
 	} {
 		if _, err := row.s.Removal(row.m, row.t, row.law, row.stock, row.points); !errors.Is(err, row.want) {
 			t.Errorf("%s: %v, want %v", name, err, row.want)

@@ -33,7 +33,7 @@ func (t Tracking) String() string {
 	return fmt.Sprintf("Tracking(%d)", int8(t))
 }
 
-// MarshalText returns the text of [Tracking.String]. A value that is no answer is [ErrRange].
+// MarshalText returns the text of [Tracking.String]. A value that is no answer is [units.ErrUnknownName].
 func (t Tracking) MarshalText() ([]byte, error) { return marshalEnum(t, Clear) }
 
 // UnmarshalText reads the text of [Tracking.String] back; empty text is the zero value. On error
@@ -88,7 +88,7 @@ const maxLook = 1000
 // of nearness fall on the convergents of the continued fraction of q (A. Ya. Khinchin, Continued
 // Fractions, theorems 16 and 17), so only those are looked at.
 //
-// What is missing is [ErrNotGiven], what is out of range [ErrRange].
+// What is missing is [ErrNotGiven], what is out of range [units.ErrRange].
 func (s Setting) Retrace(r Rig) (Retrace, error) {
 	if r.Kind != RigidStone || r.Drive != ByMachine {
 		return Retrace{}, nil
@@ -101,7 +101,7 @@ func (s Setting) Retrace(r Rig) (Retrace, error) {
 	case r.Cycles == 0:
 		return Retrace{}, fmt.Errorf("hone: cycles to look ahead: %w", ErrNotGiven)
 	case r.Cycles < 0 || r.Cycles > maxLook:
-		return Retrace{}, fmt.Errorf("hone: %d cycles to look ahead: %w: want 1 to %d", r.Cycles, ErrRange, maxLook)
+		return Retrace{}, fmt.Errorf("hone: %d cycles to look ahead: %w: want 1 to %d", r.Cycles, units.ErrRange, maxLook)
 	}
 	q, err := s.pitches(r.Lines)
 	if err != nil {

@@ -145,14 +145,14 @@ func TestRetraceStates(t *testing.T) {
 	}{
 		"no setting":      {hone.Setting{}, func(*hone.Rig) {}, hone.ErrNotGiven},
 		"no lines":        {s, func(r *hone.Rig) { r.Lines = 0 }, hone.ErrNotGiven},
-		"too many lines":  {s, func(r *hone.Rig) { r.Lines = 1001 }, hone.ErrRange},
+		"too many lines":  {s, func(r *hone.Rig) { r.Lines = 1001 }, units.ErrRange},
 		"no track":        {s, func(r *hone.Rig) { r.Track = 0 }, hone.ErrNotGiven},
-		"negative track":  {s, func(r *hone.Rig) { r.Track = -1 }, hone.ErrRange},
+		"negative track":  {s, func(r *hone.Rig) { r.Track = -1 }, units.ErrRange},
 		"no cycles":       {s, func(r *hone.Rig) { r.Cycles = 0 }, hone.ErrNotGiven},
-		"negative cycles": {s, func(r *hone.Rig) { r.Cycles = -1 }, hone.ErrRange},
-		"too many cycles": {s, func(r *hone.Rig) { r.Cycles = 1001 }, hone.ErrRange},
-		"turns too much":  {small(1e6, 80*mm, hone.Cycles(1)), func(*hone.Rig) {}, hone.ErrRange},
-		"hardly strokes":  {small(100, 80*mm, hone.Cycles(5e-324)), func(*hone.Rig) {}, hone.ErrRange},
+		"negative cycles": {s, func(r *hone.Rig) { r.Cycles = -1 }, units.ErrRange},
+		"too many cycles": {s, func(r *hone.Rig) { r.Cycles = 1001 }, units.ErrRange},
+		"turns too much":  {small(1e6, 80*mm, hone.Cycles(1)), func(*hone.Rig) {}, units.ErrRange},
+		"hardly strokes":  {small(100, 80*mm, hone.Cycles(5e-324)), func(*hone.Rig) {}, units.ErrRange},
 	} {
 		r := good
 		row.change(&r)

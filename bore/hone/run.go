@@ -60,14 +60,14 @@ func (r Run) Travel(top, bottom units.Length) (Travel, error) {
 		return Travel{}, fmt.Errorf("hone: kind of hone: %w", ErrNotGiven)
 	case BallType, BrushType, RigidStone:
 	default:
-		return Travel{}, fmt.Errorf("hone: kind of hone %v: %w", r.Kind, ErrRange)
+		return Travel{}, fmt.Errorf("hone: kind of hone %v: %w", r.Kind, units.ErrRange)
 	}
 	for _, end := range []struct {
 		name      string
 		room, out units.Length
 	}{{"top", r.RoomTop, top}, {"bottom", r.RoomBottom, bottom}} {
 		if end.room < 0 || end.room > units.MaxLength {
-			return Travel{}, fmt.Errorf("hone: room at the %s %v: %w: want 0 or more, up to %v", end.name, end.room, ErrRange, units.MaxLength)
+			return Travel{}, fmt.Errorf("hone: room at the %s %v: %w: want 0 or more, up to %v", end.name, end.room, units.ErrRange, units.MaxLength)
 		}
 		if most := min(end.room, r.Tool/2); end.out > most {
 			return Travel{}, fmt.Errorf("hone: tool out of the %s by %v: %w: want up to %v, the lesser of the room and half the tool",
@@ -79,7 +79,7 @@ func (r Run) Travel(top, bottom units.Length) (Travel, error) {
 	}
 	for i, p := range r.Ports {
 		if p.From <= 0 || p.To <= p.From || p.To >= r.Depth {
-			return Travel{}, fmt.Errorf("hone: port %d from %v to %v: %w: want it inside the bore, upper edge first", i+1, p.From, p.To, ErrRange)
+			return Travel{}, fmt.Errorf("hone: port %d from %v to %v: %w: want it inside the bore, upper edge first", i+1, p.From, p.To, units.ErrRange)
 		}
 		if r.Kind == RigidStone && p.To-p.From >= r.Tool/2 {
 			return Travel{}, fmt.Errorf("hone: port %d, %v high: %w: want below half of the stone's %v, which must span it", i+1, p.To-p.From, ErrRoom, r.Tool)

@@ -155,8 +155,8 @@ func TestParseStroking(t *testing.T) {
 	}
 	bad := map[string]error{
 		"60": hone.ErrConvention, "60/min": hone.ErrConvention, "60 rev/min": hone.ErrConvention, "60 rpm": hone.ErrConvention, "": hone.ErrConvention,
-		"cycles/min": hone.ErrSyntax, "x strokes/min": hone.ErrSyntax, "0 cycles/min": hone.ErrNotGiven, "-1 cycles/min": hone.ErrRange,
-		"1000001 cycles/min": hone.ErrRange, "1e3e cycles/min": hone.ErrSyntax,
+		"cycles/min": units.ErrSyntax, "x strokes/min": units.ErrSyntax, "0 cycles/min": hone.ErrNotGiven, "-1 cycles/min": units.ErrRange,
+		"1000001 cycles/min": units.ErrRange, "1e3e cycles/min": units.ErrSyntax,
 	}
 	for text, want := range bad {
 		if k, err := hone.ParseStroking(text); !errors.Is(err, want) || !strings.HasPrefix(err.Error(), "hone: ") {
@@ -207,7 +207,7 @@ func TestSettingBadInput(t *testing.T) {
 				t.Errorf("%s(%+v): %v, %v; want %v (%v)", call.name, s, v, err, want, looks)
 			}
 		}
-		for l, want := range map[units.Length]error{0: hone.ErrNotGiven, -mm: hone.ErrRange, units.MaxLength + 1: hone.ErrRange} {
+		for l, want := range map[units.Length]error{0: hone.ErrNotGiven, -mm: units.ErrRange, units.MaxLength + 1: units.ErrRange} {
 			s := good
 			s.Bore = l
 			try(call.bore, s, want)
@@ -218,7 +218,7 @@ func TestSettingBadInput(t *testing.T) {
 		for _, bad := range []struct {
 			f    units.Frequency
 			want error
-		}{{0, hone.ErrNotGiven}, {-1, hone.ErrRange}, {nan, hone.ErrRange}, {inf, hone.ErrRange}, {1e6, hone.ErrRange}} {
+		}{{0, hone.ErrNotGiven}, {-1, units.ErrRange}, {nan, units.ErrRange}, {inf, units.ErrRange}, {1e6, units.ErrRange}} {
 			s := good
 			s.Spindle = bad.f
 			try(call.spindle, s, bad.want)

@@ -29,8 +29,8 @@ type Reading struct {
 
 // A Pass is a stretch of honing without stopping, and the reading after it.
 type Pass struct {
-	Lasts time.Duration `json:"lasts,omitzero"` // above 0, up to a day
-	After Reading       `json:"after,omitzero"` // once it has stopped
+	Lasts time.Duration `json:"lasts_ns,omitzero"` // above 0, up to a day
+	After Reading       `json:"after,omitzero"`    // once it has stopped
 }
 
 // A Sizing is the honing of one bore to size, as far as it has got.
@@ -45,8 +45,8 @@ type Sizing struct {
 	// deviation, up to 0.3; 0 stands for 0.2, this library's own judgement.
 	Scatter float64 `json:"scatter,omitzero"`
 
-	Trial   time.Duration `json:"trial,omitzero"`   // the first pass, while nothing is known
-	Longest time.Duration `json:"longest,omitzero"` // no pass is longer; a second at least
+	Trial   time.Duration `json:"trial_ns,omitzero"`   // the first pass, while nothing is known
+	Longest time.Duration `json:"longest_ns,omitzero"` // no pass is longer; a second at least
 
 	Start  Reading `json:"start,omitzero"` // before the first pass
 	Passes []Pass  `json:"passes,omitempty"`
@@ -78,7 +78,7 @@ func (d Decision) String() string {
 	return fmt.Sprintf("Decision(%d)", int8(d))
 }
 
-// MarshalText returns the text of [Decision.String]. A value that is no decision is [ErrRange].
+// MarshalText returns the text of [Decision.String]. A value that is no decision is [units.ErrUnknownName].
 func (d Decision) MarshalText() ([]byte, error) { return marshalEnum(d, PastSize) }
 
 // UnmarshalText reads the text of [Decision.String] back; empty text is the zero value. On error
@@ -108,7 +108,7 @@ func (t Trend) String() string {
 	return fmt.Sprintf("Trend(%d)", int8(t))
 }
 
-// MarshalText returns the text of [Trend.String]. A value that is no trend is [ErrRange].
+// MarshalText returns the text of [Trend.String]. A value that is no trend is [units.ErrUnknownName].
 func (t Trend) MarshalText() ([]byte, error) { return marshalEnum(t, Rises) }
 
 // UnmarshalText reads the text of [Trend.String] back; empty text is the zero value. On error
@@ -120,16 +120,16 @@ type Next struct {
 	Decision Decision             `json:"decision"` // what to do
 	Size     uncertainty.Estimate `json:"size"`     // of the bore now
 
-	Lasts time.Duration        `json:"lasts,omitzero"` // of the next pass, in whole seconds unless it is a trial
-	Risk  float64              `json:"risk,omitzero"`  // probability that the next pass may take, 0 to 1; 0 for a trial, which nothing is known of
-	Then  uncertainty.Estimate `json:"then,omitzero"`  // the size to expect after it; zero for a trial
+	Lasts time.Duration        `json:"lasts_ns,omitzero"` // of the next pass, in whole seconds unless it is a trial
+	Risk  float64              `json:"risk,omitzero"`     // probability that the next pass may take, 0 to 1; 0 for a trial, which nothing is known of
+	Then  uncertainty.Estimate `json:"then,omitzero"`     // the size to expect after it; zero for a trial
 
 	Growth uncertainty.Estimate `json:"growth,omitzero"` // of the diameter in a minute of honing, the later passes counting more
 	Trend  Trend                `json:"trend,omitzero"`
 
 	// How much is still to expect, the next pass included; 0 where that cannot be told.
 	Passes int           `json:"passes,omitzero"`
-	Time   time.Duration `json:"time,omitzero"` // of honing alone
+	Time   time.Duration `json:"time_ns,omitzero"` // of honing alone
 }
 
 // String returns what to do in a sentence, rounded for reading.
@@ -180,17 +180,17 @@ func (z Sizing) check() (checked, error) {
 	case err != nil:
 		return c, err
 	case z.Finish.Min >= z.Finish.Max:
-		return c, fmt.Errorf("hone: least finish size %v, stop size %v: %w: want the stop size above", z.Finish.Min, z.Finish.Max, ErrCrossed)
+		return c, fmt.Errorf("hone: least finish size %v, stop size %v: %w: want the stop size above", z.Finish.Min, z.Finish.Max, units.ErrCrossed)
 	case !(c.risk >= 0.01 && c.risk <= 0.5):
-		return c, fmt.Errorf("hone: risk %v: %w: want 0.01 to 0.5", c.risk, ErrRange)
+		return c, fmt.Errorf("hone: risk %v: %w: want 0.01 to 0.5", c.risk, units.ErrRange)
 	case !(c.scatter > 0 && c.scatter <= 0.3):
-		return c, fmt.Errorf("hone: scatter of the rate %v: %w: want above 0, up to 0.3", c.scatter, ErrRange)
+		return c, fmt.Errorf("hone: scatter of the rate %v: %w: want above 0, up to 0.3", c.scatter, units.ErrRange)
 	case z.Longest < time.Second:
-		return c, fmt.Errorf("hone: time of the longest pass %v: %w: want a second or more", z.Longest, ErrRange)
+		return c, fmt.Errorf("hone: time of the longest pass %v: %w: want a second or more", z.Longest, units.ErrRange)
 	case z.Metal.Expansion == 0:
 		return c, fmt.Errorf("hone: expansion of the cylinder's metal: %w", ErrNotGiven)
 	case len(z.Passes) > maxPasses:
-		return c, fmt.Errorf("hone: %d passes: %w: want up to %d", len(z.Passes), ErrRange, maxPasses)
+		return c, fmt.Errorf("hone: %d passes: %w: want up to %d", len(z.Passes), units.ErrRange, maxPasses)
 	}
 	c.trial, c.most = min(z.Trial, z.Longest).Seconds(), z.Longest.Seconds()
 	room := make([]float64, 3*len(z.Passes)+2)
@@ -240,7 +240,7 @@ func checkTime(name string, d time.Duration) error {
 	case d == 0:
 		return fmt.Errorf("hone: time of the %s: %w", name, ErrNotGiven)
 	case d < 0 || d > maxSeconds*time.Second:
-		return fmt.Errorf("hone: time of the %s %v: %w: want above 0, up to a day", name, d, ErrRange)
+		return fmt.Errorf("hone: time of the %s %v: %w: want above 0, up to a day", name, d, units.ErrRange)
 	}
 	return nil
 }

@@ -36,7 +36,7 @@ func (m Mass) In(unit Mass) float64 {
 }
 
 // Radial returns what comes off the wall, half of what the diameter grows; half a picometre is cut off.
-// A length that is missing is [ErrNotGiven], one out of range [ErrRange], a bore that shrinks [ErrCrossed].
+// A length that is missing is [ErrNotGiven], one out of range [units.ErrRange], a bore that shrinks [units.ErrCrossed].
 func (s Stock) Radial() (units.Length, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -64,7 +64,7 @@ func (s Stock) Mass(metal material.Material) (Mass, error) {
 }
 
 // StockOfVolume returns the stock by which a bore of the diameter and depth loses the volume. It is
-// the inverse of [Stock.Volume]. A volume that is negative or not finite is [ErrRange], a bore that
+// the inverse of [Stock.Volume]. A volume that is negative or not finite is [units.ErrRange], a bore that
 // would grow beyond 10 m [ErrUnreachable].
 func StockOfVolume(from, depth units.Length, v units.Volume) (Stock, error) {
 	s := Stock{From: from, To: from, Depth: depth}
@@ -72,7 +72,7 @@ func StockOfVolume(from, depth units.Length, v units.Volume) (Stock, error) {
 		return Stock{}, err
 	}
 	if !(v >= 0) || math.IsInf(float64(v), 0) {
-		return Stock{}, fmt.Errorf("hone: volume of stock %v m³: %w: want 0 or more", float64(v), ErrRange)
+		return Stock{}, fmt.Errorf("hone: volume of stock %v m³: %w: want 0 or more", float64(v), units.ErrRange)
 	}
 	d := from.In(units.Metre)
 	ring := float64(v) / (math.Pi / 4 * depth.In(units.Metre))
@@ -99,7 +99,7 @@ func StockOfMass(from, depth units.Length, m Mass, metal material.Material) (Sto
 func (s Stock) check() error {
 	err := firstError(checkLength("diameter before", s.From), checkLength("diameter after", s.To), checkLength("depth of bore", s.Depth))
 	if err == nil && s.To < s.From {
-		return fmt.Errorf("hone: bore from %v to %v: %w: honing makes it no smaller", s.From, s.To, ErrCrossed)
+		return fmt.Errorf("hone: bore from %v to %v: %w: honing makes it no smaller", s.From, s.To, units.ErrCrossed)
 	}
 	return err
 }
@@ -109,7 +109,7 @@ func checkDensity(metal material.Material) error {
 	case d == 0:
 		return fmt.Errorf("hone: density of the metal: %w", ErrNotGiven)
 	case !(d > 0) || d > 1e5:
-		return fmt.Errorf("hone: density of the metal %v kg/m³: %w: want above 0, up to 100000", d, ErrRange)
+		return fmt.Errorf("hone: density of the metal %v kg/m³: %w: want above 0, up to 100000", d, units.ErrRange)
 	}
 	return nil
 }

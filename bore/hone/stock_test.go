@@ -58,10 +58,10 @@ func TestStockRefuses(t *testing.T) {
 			}
 		}
 	}
-	if _, err := (hone.Stock{From: 67 * mm, To: 67*mm - 1, Depth: 1 * mm}).Volume(); !errors.Is(err, hone.ErrCrossed) {
+	if _, err := (hone.Stock{From: 67 * mm, To: 67*mm - 1, Depth: 1 * mm}).Volume(); !errors.Is(err, units.ErrCrossed) {
 		t.Errorf("a bore that shrinks: %v", err)
 	}
-	for density, want := range map[material.Density]error{0: hone.ErrNotGiven, -1: hone.ErrRange, 1e6: hone.ErrRange, material.Density(math.NaN()): hone.ErrRange} {
+	for density, want := range map[material.Density]error{0: hone.ErrNotGiven, -1: units.ErrRange, 1e6: units.ErrRange, material.Density(math.NaN()): units.ErrRange} {
 		metal := material.Material{Density: density}
 		if _, err := good.Mass(metal); !errors.Is(err, want) {
 			t.Errorf("density %v: %v, want %v", density, err, want)
@@ -70,7 +70,7 @@ func TestStockRefuses(t *testing.T) {
 			t.Errorf("density %v: %v, want %v", density, err, want)
 		}
 	}
-	for v, want := range map[units.Volume]error{-1: hone.ErrRange, units.Volume(math.NaN()): hone.ErrRange, units.Volume(math.Inf(1)): hone.ErrRange, 1e3: hone.ErrUnreachable, 9: hone.ErrUnreachable} {
+	for v, want := range map[units.Volume]error{-1: units.ErrRange, units.Volume(math.NaN()): units.ErrRange, units.Volume(math.Inf(1)): units.ErrRange, 1e3: hone.ErrUnreachable, 9: hone.ErrUnreachable} {
 		if _, err := hone.StockOfVolume(67*mm, 90*mm, v); !errors.Is(err, want) {
 			t.Errorf("%v m³: %v, want %v", float64(v), err, want)
 		}

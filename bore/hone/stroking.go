@@ -54,7 +54,7 @@ func (k Stroking) like(cycles units.Frequency) Stroking {
 // IsZero reports whether the stroking is not given. It also serves JSON's omitzero.
 func (k Stroking) IsZero() bool { return k == Stroking{} }
 
-// Validate returns [ErrNotGiven] for the zero Stroking and [ErrRange] for a rate that is
+// Validate returns [ErrNotGiven] for the zero Stroking and [units.ErrRange] for a rate that is
 // negative, not finite, or above a million a minute.
 func (k Stroking) Validate() error { return checkRate("stroking", k.rate, k.unit()) }
 
@@ -85,7 +85,7 @@ func ParseStroking(s string) (Stroking, error) {
 		}
 		f, err := units.ParseFrequency(number + u.hertz)
 		if err != nil {
-			return Stroking{}, fmt.Errorf("hone: stroking %.80q: %w: write 60 cycles/min or 120 strokes/min", s, ErrSyntax)
+			return Stroking{}, fmt.Errorf("hone: stroking %.80q: %w: write 60 cycles/min or 120 strokes/min", s, units.ErrSyntax)
 		}
 		k := u.build(f)
 		return k, k.Validate()
@@ -113,11 +113,13 @@ func (k Stroking) String() string {
 	return strings.TrimSuffix(k.rate.String(), "rev/min") + k.unit()
 }
 
-// AppendText appends the text of [Stroking.String].
-func (k Stroking) AppendText(b []byte) ([]byte, error) { return append(b, k.String()...), nil }
+// AppendText appends the text of [Stroking.String]; of a rate that is none, the error of
+// [Stroking.Validate].
+func (k Stroking) AppendText(b []byte) ([]byte, error) { return appendValid(b, k) }
 
-// MarshalText returns the text of [Stroking.String].
-func (k Stroking) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+// MarshalText returns the text of [Stroking.String]; of a rate that is none, the error of
+// [Stroking.Validate].
+func (k Stroking) MarshalText() ([]byte, error) { return k.AppendText(nil) }
 
 // UnmarshalText reads a text as [ParseStroking] does; empty text is "not given". On error the
 // receiver keeps its value.

@@ -31,7 +31,7 @@ func (k Kind) String() string {
 	return fmt.Sprintf("Kind(%d)", int8(k))
 }
 
-// MarshalText returns the text of [Kind.String]. A value that is no kind is [ErrRange].
+// MarshalText returns the text of [Kind.String]. A value that is no kind is [units.ErrUnknownName].
 func (k Kind) MarshalText() ([]byte, error) { return marshalEnum(k, RigidStone) }
 
 // UnmarshalText reads the text of [Kind.String] back; empty text is the zero value. On error
@@ -76,7 +76,7 @@ func (d Drive) String() string {
 	return fmt.Sprintf("Drive(%d)", int8(d))
 }
 
-// MarshalText returns the text of [Drive.String]. A value that is no drive is [ErrRange].
+// MarshalText returns the text of [Drive.String]. A value that is no drive is [units.ErrUnknownName].
 func (d Drive) MarshalText() ([]byte, error) { return marshalEnum(d, ByMachine) }
 
 // UnmarshalText reads the text of [Drive.String] back; empty text is the zero value. On error

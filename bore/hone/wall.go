@@ -66,7 +66,7 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 	case s.Stroke != length:
 		return Profile{}, fmt.Errorf("hone: stroke %v: %w: the travel of the tool makes it %v", s.Stroke, ErrRoom, length)
 	case points < 2 || points > maxPoints:
-		return Profile{}, fmt.Errorf("hone: %d points of a profile: %w: want 2 to %d", points, ErrRange, maxPoints)
+		return Profile{}, fmt.Errorf("hone: %d points of a profile: %w: want 2 to %d", points, units.ErrRange, maxPoints)
 	}
 	st, err := m.over(s.Stroking)
 	if err != nil {

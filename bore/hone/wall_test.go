@@ -296,23 +296,23 @@ func TestProfileBadInput(t *testing.T) {
 		"no travel":         {good, hone.Crank(), hone.Travel{}, want45, 10, hone.ErrNotGiven},
 		"no want":           {good, hone.Crank(), halfOut, hone.Want{}, 10, hone.ErrNotGiven},
 		"other stroke":      {small(110, 80*mm, hone.Cycles(1)), hone.Crank(), halfOut, want45, 10, hone.ErrRoom},
-		"one point":         {good, hone.Crank(), halfOut, want45, 1, hone.ErrRange},
-		"too many points":   {good, hone.Crank(), halfOut, want45, 1_000_001, hone.ErrRange},
-		"ramp too long":     {good, hone.Trapezoid(251 * time.Millisecond), halfOut, want45, 10, hone.ErrRange},
-		"ramp negative":     {good, hone.Trapezoid(-1), halfOut, want45, 10, hone.ErrRange},
+		"one point":         {good, hone.Crank(), halfOut, want45, 1, units.ErrRange},
+		"too many points":   {good, hone.Crank(), halfOut, want45, 1_000_001, units.ErrRange},
+		"ramp too long":     {good, hone.Trapezoid(251 * time.Millisecond), halfOut, want45, 10, units.ErrRange},
+		"ramp negative":     {good, hone.Trapezoid(-1), halfOut, want45, 10, units.ErrRange},
 		"no function":       {good, hone.Shaped(nil), halfOut, want45, 10, hone.ErrNotGiven},
-		"speed NaN":         {good, late(math.NaN()), halfOut, want45, 10, hone.ErrRange},
-		"starts with NaN":   {good, hone.Shaped(func(t float64) float64 { return math.Sqrt(t - 1e-300) }), halfOut, want45, 10, hone.ErrRange},
-		"ends with Inf":     {good, hone.Shaped(func(t float64) float64 { return 1 / (1 - t) }), halfOut, want45, 10, hone.ErrRange},
-		"speed infinite":    {good, late(math.Inf(1)), halfOut, want45, 10, hone.ErrRange},
-		"speed negative":    {good, late(-1e-9), halfOut, want45, 10, hone.ErrRange},
-		"speed overflows":   {good, late(math.MaxFloat64), halfOut, want45, 10, hone.ErrRange},
-		"never moves":       {good, hone.Shaped(func(float64) float64 { return 0 }), halfOut, want45, 10, hone.ErrRange},
+		"speed NaN":         {good, late(math.NaN()), halfOut, want45, 10, units.ErrRange},
+		"starts with NaN":   {good, hone.Shaped(func(t float64) float64 { return math.Sqrt(t - 1e-300) }), halfOut, want45, 10, units.ErrRange},
+		"ends with Inf":     {good, hone.Shaped(func(t float64) float64 { return 1 / (1 - t) }), halfOut, want45, 10, units.ErrRange},
+		"speed infinite":    {good, late(math.Inf(1)), halfOut, want45, 10, units.ErrRange},
+		"speed negative":    {good, late(-1e-9), halfOut, want45, 10, units.ErrRange},
+		"speed overflows":   {good, late(math.MaxFloat64), halfOut, want45, 10, units.ErrRange},
+		"never moves":       {good, hone.Shaped(func(float64) float64 { return 0 }), halfOut, want45, 10, units.ErrRange},
 		"tool leaves":       {good, hone.Crank(), hone.Travel{Depth: 90 * mm, Tool: 60 * mm, Top: 60 * mm}, want45, 10, hone.ErrRoom},
 		"out by less":       {good, hone.Crank(), hone.Travel{Depth: 90 * mm, Tool: 60 * mm, Bottom: -1}, want45, 10, hone.ErrRoom},
 		"tool beyond room":  {good, hone.Crank(), hone.Travel{Depth: 50 * mm, Tool: 60 * mm, Top: 10 * mm}, want45, 10, hone.ErrRoom},
-		"negative tool":     {good, hone.Crank(), hone.Travel{Depth: 50 * mm, Tool: -60 * mm}, want45, 10, hone.ErrRange},
-		"negative depth":    {good, hone.Crank(), hone.Travel{Depth: -50 * mm, Tool: 60 * mm}, want45, 10, hone.ErrRange},
+		"negative tool":     {good, hone.Crank(), hone.Travel{Depth: 50 * mm, Tool: -60 * mm}, want45, 10, units.ErrRange},
+		"negative depth":    {good, hone.Crank(), hone.Travel{Depth: -50 * mm, Tool: 60 * mm}, want45, 10, units.ErrRange},
 		"just half a ramp":  {good, hone.Trapezoid(250 * time.Millisecond), halfOut, want45, 10, nil},
 		"ramp of no length": {good, hone.Trapezoid(0), halfOut, want45, 10, nil},
 	} {
@@ -326,7 +326,7 @@ func TestProfileBadInput(t *testing.T) {
 			}
 		}
 	}
-	if c, err := good.Steepest(hone.Trapezoid(time.Hour)); !errors.Is(err, hone.ErrRange) {
+	if c, err := good.Steepest(hone.Trapezoid(time.Hour)); !errors.Is(err, units.ErrRange) {
 		t.Errorf("steepest of an endless ramp: %v, %v", c, err)
 	}
 }

@@ -36,7 +36,7 @@ func (w Want) ends() (flat, steep Crosshatch, err error) {
 	}
 	t := math.Round(w.Tolerance.In(units.Degree) / 2 * picodegrees)
 	if !(t >= 1 && t < 90*picodegrees) {
-		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch %v: %w: want above 0°, below 180°", w.Tolerance, ErrRange)
+		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch %v: %w: want above 0°, below 180°", w.Tolerance, units.ErrRange)
 	}
 	flat, steep = Crosshatch{w.Crosshatch.half - int64(t)}, Crosshatch{w.Crosshatch.half + int64(t)}
 	if flat.half < 1 || steep.half > 90*picodegrees-1 {

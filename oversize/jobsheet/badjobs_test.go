@@ -8,6 +8,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"testing/iotest"
 
 	"borewright.example/oversize/jobsheet"
 )
@@ -134,6 +135,12 @@ func TestBadJobs(t *testing.T) {
 			"engine.compression_ratio: 1: want above 1, up to 100"}},
 		{"a thousand cylinders", with(t, `"cylinders": 1`, `"cylinders": 1000`), []string{
 			"engine.cylinders: 1000: want a whole number from 1 to 64"}},
+		{"kelvins taken for degrees", with(t, `"10 to 25 °C"`, `"24 ± 1 K"`), []string{
+			`gauge.temperatures.cylinder: "24 ± 1 K": missing unit: a bare number has no unit: write 24 °C or 24 °F`}},
+		{"peeling iron", with(t, `"name": "1",`, `"name": "1", "peeling": true,`), []string{
+			"cylinders[0].peeling: true: nothing peels off bare iron: is engine.wall right?"}},
+		{"piston of another size", with(t, "66.972 mm", "67.472 mm"), []string{
+			"job: oversize: "}},
 		{"cylinder not listed", with(t, `"cylinders": 1`, `"cylinders": 2`), []string{
 			"engine.cylinders: 2: want as many as are listed under cylinders, 1"}},
 		{"temperatures missing", with(t, `"gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"`, `"gauge_used": "21 ± 1 °C"`), []string{
@@ -199,6 +206,37 @@ func TestBadJobs(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestReaderFails: an error of the reader is no fault of the job.
+func TestReaderFails(t *testing.T) {
+	_, err := jobsheet.ReadJob(iotest.ErrReader(os.ErrPermission))
+	if !errors.Is(err, os.ErrPermission) || errors.Is(err, jobsheet.ErrJob) {
+		t.Error(err)
+	}
+}
+
+// TestSheetKeepsItsOwn: what happens to the job afterwards does not reach the sheet.
+func TestSheetKeepsItsOwn(t *testing.T) {
+	j, err := jobsheet.ReadJob(strings.NewReader(small))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := plan(t, j)
+	before := asJSON(t, s)
+	j.Cylinders[0].Name, j.Cylinders[0].Readings[0].Diameter, j.Engine.Rings[0].Name = "x", 1, "x"
+	if after := asJSON(t, s); after != before {
+		t.Errorf("changed from outside:\n%s\n%s", before, after)
+	}
+}
+
+// TestBadSheets: what is no sheet is refused.
+func TestBadSheets(t *testing.T) {
+	for _, text := range []string{`{"version": 2}`, `{"version": 1}`, `{"version": 1} trailing`, `{"version": 1, "job": {}}`} {
+		if _, err := jobsheet.ReadSheet(strings.NewReader(text)); !errors.Is(err, jobsheet.ErrSheet) {
+			t.Errorf("%s: %v", text, err)
+		}
 	}
 }
 

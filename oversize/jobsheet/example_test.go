@@ -144,7 +144,7 @@ func ExampleReadSheet() {
 	fmt.Println(err)
 	// Output:
 	// bore oversize <nil>
-	// jobsheet: sheet of version 99: job cannot be used: want 1
+	// jobsheet: sheet: not a sheet: version 99, want 1
 }
 
 // The text begins with the verdict.

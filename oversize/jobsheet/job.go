@@ -255,9 +255,14 @@ func (a *Axis) UnmarshalText(text []byte) error {
 }
 
 // ReadJob reads a job from JSON of at most 1 MiB, strictly, and checks it. Where anything is
-// wrong the error is [Faults]: every fault with its path, its value and what was allowed.
+// wrong the error is [Faults]: every fault with its path, its value and what was
+// allowed. An error of r comes back wrapped, as no fault of the job.
 func ReadJob(r io.Reader) (Job, error) {
-	root, fs, whole := readTree(r)
+	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
+	if err != nil {
+		return Job{}, fmt.Errorf("jobsheet: reading a job: %w", err)
+	}
+	root, fs, whole := readTree(data)
 	if !whole {
 		return Job{}, fs
 	}

@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 
@@ -19,7 +20,9 @@ import (
 // Version is the version of the sheet's JSON that this package writes.
 const Version = 1
 
-// A Sheet is a job with everything that follows from it. It survives JSON unchanged.
+// A Sheet is a job with everything that follows from it. JSON keeps every length to the
+// picometre and every other quantity to the 12 digits of its text; written again it is the same
+// to the letter.
 type Sheet struct {
 	Version   int             `json:"version"`          // of the JSON: [Version]
 	Job       Job             `json:"job"`              // what the sheet was worked out from
@@ -127,17 +130,26 @@ func (s Sheet) waiting() bool {
 // WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's.
 func (s Sheet) WriteJSON(w io.Writer) error { return writeJSON(w, s) }
 
-// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. An error is returned for what is
-// not such a sheet, and one that matches ErrJob for a sheet of another version.
+// ErrSheet: what was read is no sheet of this package's version.
+var ErrSheet = errors.New("not a sheet")
+
+// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. What is no JSON of a sheet is
+// an error of encoding/json; another version, trailing text and a job that cannot be are [ErrSheet].
 func ReadSheet(r io.Reader) (Sheet, error) {
 	var s Sheet
-	d := json.NewDecoder(io.LimitReader(r, 64*maxBytes))
+	d := json.NewDecoder(r)
 	d.DisallowUnknownFields()
 	if err := d.Decode(&s); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
 	}
+	if _, err := d.Token(); !errors.Is(err, io.EOF) {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: text after its end", ErrSheet)
+	}
 	if s.Version != Version {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet of version %d: %w: want %d", s.Version, ErrJob, Version)
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d, want %d", ErrSheet, s.Version, Version)
+	}
+	if err := s.Job.check(nil); err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
 	}
 	return s, nil
 }

@@ -62,11 +62,8 @@ func (n node) show() string {
 
 // readTree reads one JSON value. Where it is none, or not whole, it reports false with the
 // fault; doubled fields and broken characters are faults that leave a tree to go on with.
-func readTree(r io.Reader) (root node, fs Faults, whole bool) {
-	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
+func readTree(data []byte) (root node, fs Faults, whole bool) {
 	switch {
-	case err != nil:
-		fs.add("", "", "cannot be read: %v", err)
 	case len(data) > maxBytes:
 		fs.add("", "", "larger than %d bytes, the most allowed", maxBytes)
 	case len(bytes.TrimSpace(data)) == 0:
@@ -88,7 +85,7 @@ func readTree(r io.Reader) (root node, fs Faults, whole bool) {
 	}
 	b := builder{data: data, dec: json.NewDecoder(bytes.NewReader(data))}
 	b.dec.UseNumber()
-	root, err = b.value("", 0)
+	root, err := b.value("", 0)
 	if err != nil {
 		b.faults.add("", "", "%v", err)
 		return node{}, b.faults, false

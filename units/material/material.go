@@ -3,11 +3,15 @@
 package material
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
 	"borewright.example/units"
 )
+
+// ErrNoExpansion says that a part away from 20 °C is of a material whose expansion is not known.
+var ErrNoExpansion = errors.New("expansion not known")
 
 // A Material is what the sums of a workshop need to know of a metal. A user's own is one struct literal;
 // the maker's figure always outranks the typical ones of this package. A field of zero is not known.
@@ -28,19 +32,28 @@ type Material struct {
 // SizeAt returns the size at temperature t of a part that is l20 at 20 °C, l20·(1 + α(t − 20 °C)). The zero Temperature is
 // 20 °C. It is [units.ErrRange] where the answer lies beyond [units.MaxLength], t below absolute zero, or the part would grow
 // or shrink by more than a tenth, which says that a coefficient has lost its 10⁻⁶; [units.ErrNotFinite] where t or the
-// coefficient is not finite.
+// coefficient is not finite; ErrNoExpansion where it is not known and t is not 20 °C.
 func (m Material) SizeAt(l20 units.Length, t units.Temperature) (units.Length, error) {
-	g, err := growth(m.Name, m.Expansion, t, units.ReferenceTemperature)
+	g, err := m.growth(t)
 	if err != nil {
 		return 0, err
 	}
 	return size(float64(l20) * g)
 }
 
+// growth returns 1 + α(t − 20 °C).
+func (m Material) growth(t units.Temperature) (float64, error) {
+	g, err := growth(m.Name, m.Expansion, t, units.ReferenceTemperature)
+	if err == nil && m.Expansion == 0 && t.AboveReference() != 0 {
+		err = fmt.Errorf("material: %q at %v: %w", m.Name, t, ErrNoExpansion)
+	}
+	return g, err
+}
+
 // SizeAt20 returns the size at 20 °C of a part that is l at temperature t, l/(1 + α(t − 20 °C)): the inverse of
 // [Material.SizeAt] but for rounding, with its errors.
 func (m Material) SizeAt20(l units.Length, t units.Temperature) (units.Length, error) {
-	g, err := growth(m.Name, m.Expansion, t, units.ReferenceTemperature)
+	g, err := m.growth(t)
 	if err != nil {
 		return 0, err
 	}

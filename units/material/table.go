@@ -3,15 +3,11 @@
 package material
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
 	"borewright.example/units"
 )
-
-// ErrUnknown says that no material of this package has the name.
-var ErrUnknown = errors.New("unknown material")
 
 const (
 	ppm = 1e-6 * units.PerKelvin
@@ -160,12 +156,12 @@ func Names() []string {
 	return names
 }
 
-// ByName returns the material of a name of [Names], written as there; any other is [ErrUnknown].
+// ByName returns the material of a name of [Names], written as there; any other is [units.ErrUnknownName].
 func ByName(name string) (Material, error) {
 	for _, m := range all() {
 		if m.Name == name {
 			return m, nil
 		}
 	}
-	return Material{}, fmt.Errorf("material: %.80q: %w (want one of: %s)", name, ErrUnknown, strings.Join(Names(), ", "))
+	return Material{}, fmt.Errorf("material: %.80q: %w (want one of: %s)", name, units.ErrUnknownName, strings.Join(Names(), ", "))
 }
