@@ -93,6 +93,13 @@ func TestOneAxisLeavesOvalityOpen(t *testing.T) {
 			t.Errorf("%v", f)
 		}
 	}
+	for f, want := range map[uncertainty.Finding]bool{
+		{}: false, {Measured: uncertainty.Estimate{Value: um}}: true, {Verdict: uncertainty.Within}: true, {Verdict: uncertainty.Beyond}: true,
+	} {
+		if bore.Measured(f) != want {
+			t.Errorf("measured %v: %v", f, !want)
+		}
+	}
 	// A bad risk is no answer, measured or not.
 	if _, err := g.Judge(bore.Limits{Ovality: um}, uncertainty.Risk{Accept: 2}); !errors.Is(err, uncertainty.ErrProbability) {
 		t.Error(err)

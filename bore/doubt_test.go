@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // A gauge that is too coarse is answered, with a caution.
@@ -163,5 +164,62 @@ func TestDegreesOfFreedom(t *testing.T) {
 	}
 	if d := (bore.Place{}).Minus(a); d.DoF != a.Own.DoF {
 		t.Errorf("of an exact place: %v", d)
+	}
+}
+
+// Of several places, planes and axes the finding names the one that decides.
+func TestTheWorstIsNamed(t *testing.T) {
+	judge := func(l bore.Limits, g bore.Gauge, rs ...bore.Reading) uncertainty.Finding {
+		t.Helper()
+		geo, err := bore.Measure(rs, g)
+		must(t, geo, err)
+		fs, err := geo.Judge(l, noRisk)
+		return must(t, fs, err)[0]
+	}
+	oval := func(a, b string) []bore.Reading {
+		return []bore.Reading{at(10, 0, a), at(10, 90, "67 mm"), at(20, 0, b), at(20, 90, "67 mm")}
+	}
+	for _, c := range []struct{ a, b, where string }{
+		{"67.06 mm", "67.09 mm", "ovality at 20 mm"}, {"67.09 mm", "67.06 mm", "ovality at 10 mm"}, // both beyond
+		{"67.01 mm", "67.04 mm", "ovality at 20 mm"}, {"67.04 mm", "67.01 mm", "ovality at 10 mm"}, // both within
+		{"67.01 mm", "67.06 mm", "ovality at 20 mm"}, {"67.06 mm", "67.01 mm", "ovality at 10 mm"},
+	} {
+		if f := judge(bore.Limits{Ovality: 50 * um}, bore.Gauge{}, oval(c.a, c.b)...); f.Subject != c.where {
+			t.Errorf("%s and %s: %v", c.a, c.b, f)
+		}
+		f := judge(bore.Limits{TrueOvality: 50 * um}, bore.Gauge{}, oval(c.a, c.b)...)
+		if f.Subject != "true "+c.where {
+			t.Errorf("%s and %s: %v", c.a, c.b, f)
+		}
+	}
+	tapered := func(thrust, pin string) []bore.Reading {
+		return []bore.Reading{at(10, 0, thrust), at(90, 0, "67 mm"), at(10, 90, pin), at(90, 90, "67 mm")}
+	}
+	for _, c := range []struct{ thrust, pin, where string }{
+		{"66.94 mm", "67.05 mm", "taper, thrust axis"}, {"67.05 mm", "66.94 mm", "taper, pin axis"},
+		{"67.03 mm", "66.96 mm", "taper, pin axis"}, {"66.96 mm", "67.03 mm", "taper, thrust axis"},
+	} {
+		if f := judge(bore.Limits{Taper: 50 * um}, bore.Gauge{}, tapered(c.thrust, c.pin)...); f.Subject != c.where {
+			t.Errorf("%s and %s: %v", c.thrust, c.pin, f)
+		}
+	}
+	window := units.Limits{Min: 67 * mm, Max: 67*mm + 20*um}
+	for _, c := range []struct{ a, b, named string }{
+		{"66.98 mm", "67.05 mm", "67.05 mm"}, {"66.96 mm", "67.05 mm", "66.96 mm"}, // by 20 and 30 µm, by 40 and 30 µm
+		{"67.002 mm", "67.015 mm", "67.002 mm"}, {"67.008 mm", "67.015 mm", "67.015 mm"},
+		{"67.01 mm", "66.999 mm", "66.999 mm"}, {"67.01 mm", "67.021 mm", "67.021 mm"},
+	} {
+		if f := judge(bore.Limits{New: window}, bore.Gauge{}, at(10, 0, c.a), at(20, 0, c.b)); f.Measured.Value != units.MustParseLength(c.named) {
+			t.Errorf("%s and %s: %v", c.a, c.b, f)
+		}
+	}
+	// A smaller size that is less well known may be the likelier to overstep.
+	rs := []bore.Reading{at(20, 0, "67.099 mm")}
+	for range 9 {
+		rs = append(rs, at(10, 0, "67.1 mm"))
+	}
+	f := judge(bore.Limits{Service: units.Limits{Max: 67*mm + 103*um}}, bore.Gauge{Repeatability: 3 * um}, rs...)
+	if f.Measured.Value != 67*mm+99*um || f.Verdict != uncertainty.Undecided {
+		t.Errorf("%v", f)
 	}
 }
