@@ -47,7 +47,7 @@ func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 	slices.SortStableFunc(rs, func(a, b Reading) int {
 		return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Axis, b.Axis))
 	})
-	s, err := newSurvey(rs, &g)
+	s, err := newSession(rs, &g)
 	if err != nil {
 		return Geometry{}, err
 	}
@@ -70,8 +70,8 @@ func (l Layout) checkAll(rs []Reading, k Kind) error {
 	return errors.Join(errs...)
 }
 
-// A survey is the sizes of all places with their doubt, by depth and axis.
-type survey struct {
+// A session is the sizes of all places with their doubt, by depth and axis.
+type session struct {
 	places  []Place
 	doubts  []doubt
 	scatter scatter // of one reading
@@ -84,13 +84,13 @@ type survey struct {
 	parts   parts          // scratch
 }
 
-// newSurvey takes readings sorted by place.
-func newSurvey(rs []Reading, g *Gauge) (*survey, error) {
+// newSession takes readings sorted by place.
+func newSession(rs []Reading, g *Gauge) (*session, error) {
 	n := 0
 	for rest := rs; len(rest) > 0; rest = rest[repeats(rest):] {
 		n++
 	}
-	s := &survey{
+	s := &session{
 		places: make([]Place, 0, n), doubts: make([]doubt, 0, n),
 		known:   g.Repeatability > 0 || len(rs) > n,
 		lengths: make([]units.Length, 0, len(rs)), floats: make([]float64, 2*len(rs)),
@@ -126,7 +126,7 @@ const contradiction = 0.01
 // pool returns how far single readings scatter: what is known of the gauge, or what the repeats
 // show, pooled over the places that were read more than once (JCGM 100:2008 4.2.4), where that
 // is not known or is more than it allows.
-func (s *survey) pool(rs []Reading, places int, known units.Length) (scatter, error) {
+func (s *session) pool(rs []Reading, places int, known units.Length) (scatter, error) {
 	sc := scatter{std: known.In(units.Micrometre)}
 	if len(rs) == places {
 		return sc, nil
@@ -161,7 +161,7 @@ func (s *survey) pool(rs []Reading, places int, known units.Length) (scatter, er
 }
 
 // add takes the repeats of one place.
-func (s *survey) add(rs []Reading, g *Gauge) error {
+func (s *session) add(rs []Reading, g *Gauge) error {
 	s.lengths = s.lengths[:0]
 	for _, r := range rs {
 		s.lengths = append(s.lengths, r.Diameter)
@@ -194,7 +194,7 @@ func (s *survey) add(rs []Reading, g *Gauge) error {
 }
 
 // geometry works everything out from the places.
-func (s *survey) geometry(l Layout, k Kind) (Geometry, error) {
+func (s *session) geometry(l Layout, k Kind) (Geometry, error) {
 	geo := Geometry{Kind: k}
 	planes, doubts, err := s.planes(l, &geo)
 	if err != nil {
@@ -219,11 +219,11 @@ func (s *survey) geometry(l Layout, k Kind) (Geometry, error) {
 			geo.Taper = t
 		}
 	}
-	profiler := profiler{planes, doubts, s.lengths}
-	if geo.Shape, err = profiler.shape(first, last); err != nil {
+	means := profiler{planes, doubts, s.lengths}
+	if geo.Shape, err = means.shape(first, last); err != nil {
 		return Geometry{}, err
 	}
-	if geo.Ridge, geo.HasRidge, err = profiler.ridge(first, last); err != nil {
+	if geo.Ridge, geo.HasRidge, err = means.ridge(first, last); err != nil {
 		return Geometry{}, err
 	}
 	geo.Unseen = unseen(&geo, l, s.known)
@@ -233,7 +233,7 @@ func (s *survey) geometry(l Layout, k Kind) (Geometry, error) {
 
 // planes sorts the places into planes and bridges and works each out. It returns the planes that
 // are no bridges, and their doubts.
-func (s *survey) planes(l Layout, geo *Geometry) ([]Plane, [][]doubt, error) {
+func (s *session) planes(l Layout, geo *Geometry) ([]Plane, [][]doubt, error) {
 	n := 0
 	for i := range s.places {
 		if i == 0 || s.places[i].Depth != s.places[i-1].Depth {
@@ -264,7 +264,7 @@ func (s *survey) planes(l Layout, geo *Geometry) ([]Plane, [][]doubt, error) {
 }
 
 // plane works out a plane from its places.
-func (s *survey) plane(p *Plane, ds []doubt, k Kind) error {
+func (s *session) plane(p *Plane, ds []doubt, k Kind) error {
 	value, d, err := meanOf(p.Places, ds, s.lengths)
 	if err != nil {
 		return err
@@ -281,7 +281,7 @@ func (s *survey) plane(p *Plane, ds []doubt, k Kind) error {
 }
 
 // mean sets the mean of all places on planes; where there are none, on bridges.
-func (s *survey) mean(geo *Geometry, doubts [][]doubt) error {
+func (s *session) mean(geo *Geometry, doubts [][]doubt) error {
 	places, ds := s.places, s.doubts
 	if len(geo.Bridges) > 0 && len(geo.Planes) > 0 {
 		places, ds = nil, nil
