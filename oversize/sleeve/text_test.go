@@ -157,12 +157,21 @@ func TestCautionsOnResults(t *testing.T) {
 		{"warm", must(j.Growth(333.15)).Cautions, ""},
 		{"hot and loose", must(j.Growth(453.15)).Cautions, "can come loose"},
 		{"hotter than its coefficient", must(j.Growth(483.15)).Cautions, "coefficient range; can come loose"},
+		{"loosening, asked about in the cold", must(deepCold().Loosens(sleeve.Condition{Barrel: 213.15})).Cautions, "coefficient range"},
+		{"loosening, asked about a little warmer", must(deepCold().Loosens(sleeve.Condition{Barrel: 233.15})).Cautions, ""},
 		{"loosening in range", must(j.Loosens(sleeve.Condition{})).Cautions, ""},
 	} {
 		if tt.got.String() != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, tt.got, tt.want)
 		}
 	}
+}
+
+// deepCold is a joint whose coefficients hold from -50 to 200 °C.
+func deepCold() sleeve.Joint {
+	j := demoJoint()
+	j.Sleeve.From, j.Sleeve.To, j.Barrel.From, j.Barrel.To = 223.15, 473.15, 223.15, 473.15
+	return j
 }
 
 // TestCoefficientRange: where the range of a coefficient is known, it counts; where it is not, 0 to
