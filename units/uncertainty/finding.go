@@ -131,7 +131,7 @@ func (f *Finding) tails() tails {
 		// integrals are spared.
 		t := foldedTails(e, w.Max)
 		if round(t.p) <= round(f.Risk.Reject) {
-			if t.p *= f.pairs(); round(t.p) > round(f.Risk.Reject) {
+			if t.p *= float64(f.N) * float64(f.N-1) / 2; round(t.p) > round(f.Risk.Reject) {
 				t.p = rangeP(f.N, e, w.Max)
 			}
 		}
@@ -152,9 +152,6 @@ func (f *Finding) tails() tails {
 	}
 	return t
 }
-
-// pairs is how many pairs of readings may be the extremes of a range.
-func (f *Finding) pairs() float64 { return float64(f.N) * float64(f.N-1) / 2 }
 
 // foldedTails are those of an absolute value against an upper limit: the window from −limit to
 // limit about the signed value, both of whose outsides are above the limit.

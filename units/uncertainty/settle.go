@@ -14,8 +14,8 @@ type Remedy struct {
 	// Toward is the verdict that would come of it; Undecided where nothing helps, because the
 	// value stands on the limit itself.
 	Toward Verdict `json:"toward"`
-	// Std is the greatest standard uncertainty that settles it, to a thousandth of itself; of
-	// a range that would be beyond, a few per cent less.
+	// Std is the greatest standard uncertainty that settles it, or less by up to a thousandth;
+	// where a range would be beyond, by up to 3 %.
 	Std units.Length `json:"std"`
 	// Repeats is how many times as many readings as were taken would bring the uncertainty
 	// down so far; 0 where no number of them does, 1 where it is settled already.
@@ -48,10 +48,6 @@ func (f Finding) Settle(random units.Length) (Remedy, error) {
 	verdict := func(std units.Length) Verdict {
 		g := f
 		g.Measured.Std = std
-		if f.Kind == RangeOf { // by Bonferroni's bound: the integrals would cost milliseconds
-			g.Kind = OneDifference
-			g.Risk.Reject /= f.pairs()
-		}
 		g.judge()
 		return g.Verdict
 	}
@@ -63,7 +59,11 @@ func (f Finding) Settle(random units.Length) (Remedy, error) {
 	if verdict(high) != Undecided {
 		return Remedy{Toward: toward, Std: std, Repeats: 1}, nil
 	}
-	for high-low > max(1, low/1000) {
+	part := units.Length(1000)
+	if f.Kind == RangeOf && toward == Beyond {
+		part = 32 // each step may cost an integral
+	}
+	for high-low > max(1, low/part) {
 		middle := units.Length(math.Sqrt(float64(low) * float64(high)))
 		middle = min(max(middle, low+1), high-1)
 		if verdict(middle) == Undecided {
