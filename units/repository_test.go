@@ -27,10 +27,18 @@ import (
 // module is the module path, that of this package without its last element.
 const module = "borewright.example"
 
-// Length × Length compiles and is no Length; so with every quantity. TestNoProductOfQuantities type-checks every package of
-// the module and fails where two of them are multiplied. A constant or a conversion from an integer counts, and is no
-// quantity; anything else is first read with In or converted to float64.
-func TestNoProductOfQuantities(t *testing.T) {
+// A listed is what go list tells of a package.
+type listed struct {
+	ImportPath, Dir, Export string
+	GoFiles                 []string
+	Error                   *struct{ Err string }
+	DepOnly                 bool
+}
+
+// load returns the packages of this module, and an importer of them and of what they import. Where there is no go command,
+// the test is skipped.
+func load(t *testing.T) (*token.FileSet, []listed, types.Importer) {
+	t.Helper()
 	if runtime.GOOS == "js" || runtime.GOOS == "wasip1" {
 		t.Skip("no go command can be run on " + runtime.GOOS)
 	}
@@ -43,12 +51,6 @@ func TestNoProductOfQuantities(t *testing.T) {
 	out, err := cmd.Output()
 	if err != nil {
 		t.Skipf("go list cannot see the module: %v\n%s", err, stderr.Bytes())
-	}
-	type listed struct {
-		ImportPath, Dir, Export string
-		GoFiles                 []string
-		Error                   *struct{ Err string }
-		DepOnly                 bool
 	}
 	exports, own := map[string]string{}, []listed{}
 	for d := json.NewDecoder(bytes.NewReader(out)); ; {
@@ -67,12 +69,20 @@ func TestNoProductOfQuantities(t *testing.T) {
 		t.Fatalf("%d packages of %s, want this one and more", len(own), module)
 	}
 	fset := token.NewFileSet()
-	imports := importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) {
+	return fset, own, importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) {
 		if exports[path] == "" {
 			return nil, fmt.Errorf("no export data of %s", path)
 		}
 		return os.Open(exports[path])
 	})
+}
+
+// Length × Length compiles and is no Length; so with every quantity. TestNoProductOfQuantities type-checks every package of
+// the module and fails where two of them are multiplied. A constant or a conversion from an integer counts, and is no
+// quantity; anything else is first read with In or converted to float64.
+func TestNoProductOfQuantities(t *testing.T) {
+	fset, own, imports := load(t)
+	t.Run("mistakes", func(t *testing.T) { checkMistakes(t, fset, imports) })
 	for _, p := range own {
 		if p.Error != nil {
 			t.Errorf("%s: %s", p.ImportPath, p.Error.Err)
@@ -92,6 +102,33 @@ func TestNoProductOfQuantities(t *testing.T) {
 		}
 		for _, f := range found {
 			t.Error(f)
+		}
+	}
+}
+
+// checkMistakes holds the package comment to its word: what it says does not compile does not, and what it says does, does.
+func checkMistakes(t *testing.T, fset *token.FileSet, imports types.Importer) {
+	for body, want := range map[string]string{
+		"_ = bore.Compare(temperature)":                "cannot use temperature",
+		"_ = bore + temperature":                       "mismatched types",
+		"_ = bore + 2.5":                               "truncated",
+		"_ = 2.5 * units.Inch":                         "truncated",
+		"_ = units.Length(1.0 / 3 * units.PerInch)":    "cannot convert",
+		"_ = units.Metre * units.Metre":                "overflows",
+		"_ = temperature + change":                     "mismatched types",
+		"_ = units.Length(2.5 * units.PerInch)":        "",
+		"_ = bore * bore":                              "",
+		"_ = (41 / 64) * units.Inch":                   "",
+		"_ = 41 * units.Inch / 64":                     "",
+		"_ = units.Length(x * units.PerMillimetre)":    "",
+		"_ = temperature.Add(change).Sub(temperature)": "",
+	} {
+		src := "package p\nimport \"" + module + "/units\"\nfunc f(bore units.Length, temperature units.Temperature, change units.TemperatureChange, x float64) {\n" + body + "\n}"
+		f, err := parser.ParseFile(fset, "p.go", src, parser.SkipObjectResolution)
+		check(t, err)
+		_, err = products(fset, imports, "p", []*ast.File{f})
+		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %q", body, err, want)
 		}
 	}
 }
