@@ -387,6 +387,29 @@ func TestHostileInputs(t *testing.T) {
 	}
 }
 
+// The zero values work: nothing grows, at temperatures that are not given.
+func TestZeroValues(t *testing.T) {
+	for _, at := range []units.Temperature{0, 300} {
+		l, err := material.Material{}.SizeAt(67*mm, at)
+		back, err2 := material.Material{}.SizeAt20(67*mm, at)
+		if l != 67*mm || back != 67*mm || err != nil || err2 != nil {
+			t.Errorf("%v, %v, %v, %v", l, back, err, err2)
+		}
+	}
+	if l, err := (material.Comparison{}).SizeAt20(); l != 0 || err != nil {
+		t.Errorf("%v, %v", l, err)
+	}
+	if s, err := (material.Comparison{}).Sensitivities(); s != (material.Sensitivities{Standard: 1, Deviation: 1}) || err != nil {
+		t.Errorf("%+v, %v", s, err)
+	}
+	if m := material.Between(material.Material{}, material.Material{}); m.Expansion != 0 || m.Within != 0 {
+		t.Errorf("%+v", m)
+	}
+	if s := material.Density(0).String(); s != "0 g/cm³" {
+		t.Error(s)
+	}
+}
+
 func TestNoAllocs(t *testing.T) {
 	m, c := material.GreyIron(), material.Comparison{Standard: 87 * mm, PartAt: 300, PartExpansion: 11 * ppm}
 	if n := testing.AllocsPerRun(100, func() {
