@@ -387,13 +387,17 @@ func TestHostileInputs(t *testing.T) {
 	}
 }
 
-// The zero values work: nothing grows, at temperatures that are not given.
+// The zero values work: a part of nothing known has its size at 20 °C, given or not, and away from it none.
 func TestZeroValues(t *testing.T) {
-	for _, at := range []units.Temperature{0, 300} {
+	for _, at := range []units.Temperature{0, units.ReferenceTemperature, 300} {
+		var want units.Length
+		if at.AboveReference() == 0 {
+			want = 67 * mm
+		}
 		l, err := material.Material{}.SizeAt(67*mm, at)
 		back, err2 := material.Material{}.SizeAt20(67*mm, at)
-		if l != 67*mm || back != 67*mm || err != nil || err2 != nil {
-			t.Errorf("%v, %v, %v, %v", l, back, err, err2)
+		if l != want || back != want || errors.Is(err, material.ErrNoExpansion) != (want == 0) || errors.Is(err2, material.ErrNoExpansion) != (want == 0) {
+			t.Errorf("at %v: %v, %v, %v, %v", at, l, back, err, err2)
 		}
 	}
 	if l, err := (material.Comparison{}).SizeAt20(); l != 0 || err != nil {
