@@ -92,7 +92,7 @@ func TestSizingAt20(t *testing.T) {
 }
 
 // weighed is what Next rests on, by weights and sums over all readings at once instead of step by step.
-type weighed struct{ size, rate, rateStd, scatter, lasts, squares, std, dof float64 }
+type weighed struct{ size, rate, rateStd, lasts, squares, std float64 }
 
 func weigh(z hone.Sizing, scatter float64) (w weighed, bound func(t, risk float64) (need, gap float64)) {
 	n := len(z.Passes)
