@@ -3,6 +3,7 @@
 package sleeve_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -36,9 +37,19 @@ func TestHoning(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := rangedJoint(t)
 		room := (j.Seat - j.Bore) / 2
-		finish := j.Bore + lengthBetween(t, "over", 1, room)
-		h := must(j.Hone(finish))
 		s := must(j.Fit())
+		over := room
+		if rapid.Bool().Draw(t, "near") {
+			over = 10 * um
+		}
+		finish := j.Bore - s.BoreCloses.Least + lengthBetween(t, "over", s.BoreCloses.Least-s.BoreCloses.Greatest-10*um, over)
+		h, err := j.Hone(finish)
+		if smallest := j.Bore - s.BoreCloses.Greatest; (finish <= smallest) != errors.Is(err, sleeve.ErrNoStock) {
+			t.Fatalf("finish %v, fitted from %v: %v", finish, smallest, err)
+		}
+		if err != nil {
+			return
+		}
 		if h.Fitted.Least != j.Bore-s.BoreCloses.Greatest || h.Fitted.Greatest != j.Bore-s.BoreCloses.Least {
 			t.Fatalf("fitted %v, closes in by %v", h.Fitted, s.BoreCloses)
 		}

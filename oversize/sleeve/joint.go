@@ -36,7 +36,7 @@ const (
 	greatestYoung  = 1000 * units.Gigapascal
 	greatestRatio  = 0.5                    // Poisson's ratio of what cannot be compressed
 	greatestStress = 10 * units.Gigapascal  // no metal is as strong
-	greatestGrowth = 1e-4 * units.PerKelvin // zinc, the most, has 4e-5
+	greatestGrowth = 1e-4 * units.PerKelvin // more than twice what any workshop metal has
 	greatestStrain = 100                    // interference up to seat/greatestStrain
 	hottest        = 1273.15                // kelvins: nothing here is looked at above 1000 °C
 	greatestGas    = 100 * units.Megapascal // some five times a diesel's firing pressure

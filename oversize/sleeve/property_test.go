@@ -159,12 +159,12 @@ func TestScaling(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := rangedJoint(t)
 		k := rapid.Int64Range(2, 4).Draw(t, "k")
-		n := units.Length(k)
+		times := func(l units.Length) units.Length { return l * units.Length(k) }
 		s := must(j.Fit())
 		big := j
-		big.Bore, big.Seat = n*j.Bore, n*j.Seat
-		big.Outer = units.Limits{Min: n * j.Outer.Min, Max: n * j.Outer.Max}
-		big.Interference = sleeve.Diametral{Least: n * j.Interference.Least, Greatest: n * j.Interference.Greatest}
+		big.Bore, big.Seat = times(j.Bore), times(j.Seat)
+		big.Outer = units.Limits{Min: times(j.Outer.Min), Max: times(j.Outer.Max)}
+		big.Interference = sleeve.Diametral{Least: times(j.Interference.Least), Greatest: times(j.Interference.Greatest)}
 		b := must(big.Fit())
 		near(t, "pressure", float64(b.Pressure.Greatest), float64(s.Pressure.Greatest), 1e-9*float64(s.Pressure.Greatest))
 		near(t, "stress", float64(b.SleeveHoop.Least), float64(s.SleeveHoop.Least), -1e-9*float64(s.SleeveHoop.Least))
@@ -275,6 +275,29 @@ func TestRangesAreReached(t *testing.T) {
 				near(t, "worst stress of the sleeve", float64(got.Greatest), hi, 1e-9*hi)
 			}
 		}
+	})
+}
+
+// TestInterferenceIsReached: the ends of the interference at temperature are those of exact joints
+// with their interference and both coefficients at the ends of their ranges, by brute force.
+func TestInterferenceIsReached(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		j.Interference.Least = max(j.Interference.Least, 1)
+		c := sleeve.Condition{Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250)}
+		lo, hi := units.MaxLength, -units.MaxLength
+		for i := range 8 {
+			corner := j
+			corner.Interference = exactly([2]units.Length{j.Interference.Least, j.Interference.Greatest}[i&1])
+			corner.Sleeve.Expansion = [2]units.Expansion{j.Sleeve.Expansion - j.Sleeve.Within, j.Sleeve.Expansion + j.Sleeve.Within}[i>>1&1]
+			corner.Barrel.Expansion = [2]units.Expansion{j.Barrel.Expansion - j.Barrel.Within, j.Barrel.Expansion + j.Barrel.Within}[i>>2]
+			corner.Sleeve.Within, corner.Barrel.Within = 0, 0
+			d := must(corner.At(c)).Interference
+			lo, hi = min(lo, d.Least), max(hi, d.Greatest)
+		}
+		s := must(j.At(c)).Interference
+		near(t, "least, pm", float64(s.Least), float64(lo), 1)
+		near(t, "greatest, pm", float64(s.Greatest), float64(hi), 1)
 	})
 }
 
