@@ -49,7 +49,9 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 			Oversizes: []jobsheet.Oversize{{Over: 100 * units.Tenth}, {Over: 200 * units.Tenth}},
 		},
 		Gauge: jobsheet.Gauge{
-			Resolution: units.Tenth, Repeatability: tenths(t, "repeatability", 0, 10*um),
+			// Known, and never less than the repeats scatter: with the few degrees of freedom of
+			// repeats the remedies of ranges cost milliseconds each.
+			Resolution: units.Tenth, Repeatability: tenths(t, "repeatability", units.Tenth, 10*um),
 			Standard: jobsheet.Standard{Size: nominal, Uncertainty: units.Tenth},
 		},
 		Tools: jobsheet.Tools{
@@ -75,11 +77,12 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 		}
 		for d := range rapid.IntRange(1, 3).Draw(t, "depths") {
 			for a := range rapid.IntRange(1, 4).Draw(t, "axes") {
+				wear := tenths(t, "wear", 0, 400*um)
 				for range rapid.IntRange(1, 2).Draw(t, "repeats") {
 					c.Readings = append(c.Readings, jobsheet.Reading{
 						Depth:    units.Length(d+1) * 300 * units.Thou,
 						Axis:     jobsheet.Axis{Angle: units.Angle(a*45) * units.Degree},
-						Diameter: nominal + tenths(t, "wear", 0, 400*um),
+						Diameter: nominal + wear + tenths(t, "scatter", 0, units.Tenth),
 					})
 				}
 			}
