@@ -196,6 +196,7 @@ func TestOtherInputs(t *testing.T) {
 		{"slip of millimetres", second(j.ChillSleeve(sleeve.Assembling{Slip: mm})), units.ErrRange, "1 mm"},
 		{"friction missing", second(j.Press(sleeve.Pressing{Length: mm})), sleeve.ErrNotGiven, "friction"},
 		{"friction negative", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: -0.1, Greatest: 0.1}})), units.ErrRange, "-0.1"},
+		{"friction down to none", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Greatest: 0.1}})), units.ErrRange, "0 to 0.1"},
 		{"friction crossed", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 0.1}})), units.ErrRange, "0.2"},
 		{"friction above 1", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 1.1}})), units.ErrRange, "1.1"},
 		{"friction NaN", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: nan, Greatest: nan}})), units.ErrRange, "NaN"},
