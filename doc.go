@@ -20,6 +20,7 @@
 //   - [borewright.example/bore/hone]: the crosshatch, and the setting that leaves it
 //   - [borewright.example/rings]: gaps, filing, grooves, and whether a ring follows its bore
 //   - [borewright.example/oversize]: which size next, for the whole engine
+//   - [borewright.example/oversize/sleeve]: interference, ISO fits, heat, and whether it stays tight
 //   - [borewright.example/oversize/jobsheet]: the whole job, from a file to a sheet
 //
 // # Which question, which function
@@ -29,21 +30,34 @@
 //	re-ring, hone, or rebore?                      oversize.Choose
 //	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
 //	ovality or taper: which did I measure?         bore.Measure
+//	where and along which axes do I measure?       bore.Layout
 //	what have my readings not seen?                bore.Geometry.Unseen
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
+//	what would settle an undecided finding?        uncertainty.Finding.Settle
+//	how long until it is worn out?                 bore.WearRate
 //	taper from a ring and a feeler gauge?          rings.DiameterChange
 //	the gap grew: how much bore is gone?           rings.DiameterChange
 //	the gap is too small: how much to file?        rings.File
+//	what gap for this bore, by rule?               rings.Rules
+//	where in a worn bore do I set the gap?         rings.Narrowest
 //	what gap in the finished bore?                 rings.Gap.In
+//	what gap when hot?                             rings.Heat
+//	will the ring follow an oval bore?             rings.Reach
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
 //	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Reach
 //	is 45° between the lines or to the square?     hone.Included, hone.FromSquare
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles
-//	how long a stroke?                             hone.Travel.Stroke
+//	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
+//	how much metal does half a minute take?        hone.Sizing.Next
+//	how much stock for honing after boring?        oversize.Shop.Plan, oversize.LeastHoning
 //	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.Choose
 //	the finish size for this piston?               fit.FinishWindow, fit.Aim.Size
-//	displacement and ratio after the overbore?     oversize.Swept, oversize.Ratio
-//	is enough wall left?                           oversize.WallLeft
+//	what clearance is usual?                       fit.Usual
+//	how does clearance change when hot?            fit.Warm.Clearance
+//	which piston into which bore?                  fit.Matching.Match
+//	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Swept
+//	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
+//	what interference, does the sleeve stay tight? sleeve.Joint, sleeve.Loosening
 //
 // # Conventions
 //

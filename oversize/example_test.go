@@ -292,9 +292,15 @@ func ExampleRoute() {
 	// true
 }
 
-func ExampleCentre() { fmt.Println(oversize.OriginalCentre, oversize.WornCentre) } // Output: original centre worn centre
+func ExampleCentre() {
+	fmt.Println(oversize.OriginalCentre, oversize.WornCentre)
+	// Output: original centre worn centre
+}
 
-func ExampleHoneWork() { fmt.Println(oversize.Deglaze, oversize.Correct) } // Output: deglaze correct form
+func ExampleHoneWork() {
+	fmt.Println(oversize.Deglaze, oversize.Correct)
+	// Output: deglaze correct form
+}
 
 func ExampleCaution() {
 	fmt.Println(oversize.WallUnknown)

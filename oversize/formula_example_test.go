@@ -65,7 +65,10 @@ func ExampleOperation() {
 	// Output: rough bore 3 passes of 0.075 mm
 }
 
-func ExampleOperationKind() { fmt.Println(oversize.BottomChamfer) } // Output: bottom chamfer
+func ExampleOperationKind() {
+	fmt.Println(oversize.BottomChamfer)
+	// Output: bottom chamfer
+}
 
 func ExampleBoringTime() {
 	t, err := oversize.BoringTime(units.MustParseLength("3.54 in"), units.MustParseLength("0.005 in"), 500*units.PerMinute, 2)

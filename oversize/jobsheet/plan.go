@@ -128,7 +128,7 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		return cs, err
 	}
 	for _, f := range cs.Findings {
-		if f.Verdict != uncertainty.Undecided || !measured(f) {
+		if f.Verdict != uncertainty.Undecided || !bore.Measured(f) {
 			continue
 		}
 		// More readings average out what a place has to itself, and no more.
@@ -173,9 +173,6 @@ func (j Job) clearances(c Cylinder, g bore.Geometry) ([]Clearance, error) {
 	}
 	return list, nil
 }
-
-// measured reports whether a finding rests on readings at all.
-func measured(f uncertainty.Finding) bool { return !strings.HasSuffix(f.Subject, bore.NotMeasured) }
 
 // piston returns a piston as package fit wants it.
 func (p Piston) fit() (fit.Piston, error) {

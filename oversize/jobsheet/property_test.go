@@ -77,7 +77,7 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 		}
 		for d := range rapid.IntRange(1, 3).Draw(t, "depths") {
 			for a := range rapid.IntRange(1, 4).Draw(t, "axes") {
-				wear := tenths(t, "wear", 0, 400*um)
+				wear := tenths(t, "wear", 0, 350*um)
 				for range rapid.IntRange(1, 2).Draw(t, "repeats") {
 					c.Readings = append(c.Readings, jobsheet.Reading{
 						Depth:    units.Length(d+1) * 300 * units.Thou,

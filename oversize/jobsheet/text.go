@@ -223,7 +223,7 @@ func (s Sheet) findings(p *page) {
 		idle := len(c.Findings) - len(deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
 			row := []string{c.Name, f.Subject, "–", p.show.limits(f.Limits), f.Verdict.String(), "–"}
-			if measured(f) {
+			if bore.Measured(f) {
 				row[2], row[5] = p.show.estimate(f.Measured), percent(f.Conform)
 			}
 			if i < idle {
@@ -299,7 +299,7 @@ func refusal(p *page, r oversize.Refusal) string {
 	switch f := r.Finding; {
 	case f.Limits.IsZero():
 		return text
-	case !measured(f):
+	case !bore.Measured(f):
 		return text + " (" + f.Subject + ")"
 	default:
 		return fmt.Sprintf("%s (%s %s, %s)", text, f.Subject, p.show.estimate(f.Measured), p.show.limits(f.Limits))
