@@ -218,7 +218,7 @@ func taperWords(p *page, t bore.Taper) string {
 func (s Sheet) findings(p *page) {
 	p.title("FINDINGS against the maker's limits, along the axes and depths read")
 	rows := [][]string{{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}}
-	undecided := false
+	undecided, asNew := false, false
 	for _, c := range s.Cylinders {
 		idle := len(c.Findings) - len(deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
@@ -230,7 +230,9 @@ func (s Sheet) findings(p *page) {
 				row[1] += " (decides nothing)"
 			}
 			rows = append(rows, row)
-			undecided = undecided || i >= idle && f.Verdict == uncertainty.Undecided
+			if f.Verdict == uncertainty.Undecided {
+				undecided, asNew = undecided || i >= idle, asNew || i < idle
+			}
 		}
 	}
 	if len(rows) == 1 {
@@ -242,8 +244,11 @@ func (s Sheet) findings(p *page) {
 	p.wrapped("  ", fmt.Sprintf("The chance that any finding of this engine wrongly says within is at most %s, wrongly says beyond %s, of "+
 		"what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
 		"conform and still be undecided.", percent(r.Accept), percent(r.Reject)))
-	if undecided {
+	switch {
+	case undecided:
 		p.line("  " + doNotReassemble)
+	case asNew:
+		p.line("  UNDECIDED whether the bore is a new one: do not reassemble on this as if it were.")
 	}
 	for _, c := range s.Cylinders {
 		for _, r := range c.Remedies {
