@@ -73,7 +73,7 @@ func growth(what string, a units.Expansion, to, from units.Temperature) (float64
 	}
 	x := float64(a) * above(to, from)
 	switch {
-	case math.IsNaN(x) || math.IsInf(x, 0) || math.IsInf(float64(a), 0):
+	case math.IsNaN(x) || math.IsInf(x, 0):
 		return 0, fmt.Errorf("material: %s with an expansion of %v: %w", what, a, units.ErrNotFinite)
 	case math.Abs(x) > most:
 		return 0, fmt.Errorf("material: %s with an expansion of %v from %v to %v grows by %.3g: %w (±%v; 11.4e-6/K is usual)",

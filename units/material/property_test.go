@@ -374,6 +374,9 @@ func TestHostileInputs(t *testing.T) {
 		{material.Material{Expansion: 11.4 * ppm}, -5, units.ErrRange},
 		{material.Material{Expansion: 11.4 * ppm}, 1e5, units.ErrRange},
 		{material.Material{Expansion: 11.4 * ppm}, units.Temperature(math.NaN()), units.ErrNotFinite},
+		{material.Material{Expansion: units.Expansion(math.NaN())}, 303, units.ErrNotFinite},
+		{material.Material{Expansion: units.Expansion(math.Inf(-1))}, 303, units.ErrNotFinite},
+		{material.Material{Expansion: units.Expansion(math.Inf(1))}, 0, units.ErrNotFinite},
 	} {
 		if got, err := c.m.SizeAt(67*mm, c.at); got != 0 || !errors.Is(err, c.want) {
 			t.Errorf("%v at %v K: %v, %v, want %v", c.m.Expansion, float64(c.at), got, err, c.want)
