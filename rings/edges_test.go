@@ -184,12 +184,18 @@ func TestFollowEdges(t *testing.T) {
 	// In a ring of metres a bound's rounding to 1 pm does not show in nine digits.
 	s := rings.Section{Bore: length("9 m"), Thickness: length("0.4 m"), Height: length("0.2 m"), Young: 100 * units.Gigapascal}
 	ring := must(s.FromClosing(length("1 m")))
-	reach := must(ring.Reach(2))
-	c, err := ring.Follow([]bore.Harmonic{{Order: 2, Amplitude: reach.Derived}})
-	if err != nil || c.Derived.Used != 1 || c.Verdict != uncertainty.Undecided {
-		t.Errorf("at the derived bound: %+v, %v", c, err)
+	for _, order := range []int{2, 5} { // the empirical rule is the stricter at 2, the derived one at 5
+		reach := must(ring.Reach(order))
+		c, err := ring.Follow([]bore.Harmonic{{Order: order, Amplitude: min(reach.Derived, reach.Empirical)}})
+		if err != nil || max(c.Derived.Used, c.Empirical.Used) != 1 || c.Verdict != uncertainty.Within {
+			t.Errorf("at the stricter bound: %+v, %v", c, err)
+		}
+		c, err = ring.Follow([]bore.Harmonic{{Order: order, Amplitude: max(reach.Derived, reach.Empirical)}})
+		if err != nil || min(c.Derived.ByMost, c.Empirical.ByMost) != 1 || c.Verdict != uncertainty.Undecided {
+			t.Errorf("at the wider bound: %+v, %v", c, err)
+		}
 	}
-	c, err = ring.Follow([]bore.Harmonic{{Order: 2}, {Order: 3}})
+	c, err := ring.Follow([]bore.Harmonic{{Order: 2}, {Order: 3}})
 	if err != nil || c.Derived != (rings.Demand{}) || c.Verdict != uncertainty.Within {
 		t.Errorf("a round bore: %+v, %v", c, err)
 	}

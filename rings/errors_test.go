@@ -165,6 +165,7 @@ func TestRefused(t *testing.T) {
 		{"bad window of a set", second(rings.Assign([]rings.Gap{gap(good, d)}, []uncertainty.Estimate{d}, units.Limits{}, uncertainty.Risk{})), uncertainty.ErrLimits, "ring 0 and bore 0"},
 
 		{"peg", clear(func(e *rings.Ends, _ *rings.Port) { e.Peg = units.Angle(nan) }), units.ErrNotFinite, "angle"},
+		{"peg before all", clear(func(e *rings.Ends, _ *rings.Port) { e.Peg = units.Angle(-inf) }), units.ErrNotFinite, "angle"},
 		{"from", clear(func(_ *rings.Ends, p *rings.Port) { p.From = units.Angle(inf) }), units.ErrNotFinite, "port 0"},
 		{"to", clear(func(_ *rings.Ends, p *rings.Port) { p.To = units.Angle(nan) }), units.ErrNotFinite, "port 0"},
 		{"port of no width", clear(func(_ *rings.Ends, p *rings.Port) { p.To = p.From }), rings.ErrSize, "port 0"},
