@@ -199,3 +199,28 @@ func TestBridges(t *testing.T) {
 		t.Errorf("%v, %v", fs, err)
 	}
 }
+
+// Of a wall of two and four lobes the most that they can come to is twice both amplitudes; a
+// reading that departs from them adds twice its departure.
+func TestTrueOvalityOfLobes(t *testing.T) {
+	w := wall(func(d float64) float64 { return 33.5 + 0.010*math.Cos(2*(d-0.3)) + 0.004*math.Cos(4*(d-0.7)) })
+	rs := w.read(mm, even(7)...)
+	judge := func(limit bore.Limits, rs []bore.Reading) uncertainty.Finding {
+		t.Helper()
+		fs, err := measure(t, rs).Judge(limit, noRisk)
+		return must(t, fs, err)[0]
+	}
+	f := judge(bore.Limits{TrueOvality: 57 * um}, rs)
+	if within(t, "two and four lobes", f.Measured.Value, 56*um, 10*nm); f.Verdict != uncertainty.Within {
+		t.Errorf("%v", f)
+	}
+	if f := judge(bore.Limits{TrueOvality: 55 * um}, rs); f.Verdict != uncertainty.Undecided {
+		t.Errorf("%v", f)
+	}
+	// Six lobes of 2 µm are in neither fit; along seven axes they show as a departure of most of that.
+	w = wall(func(d float64) float64 {
+		return 33.5 + 0.010*math.Cos(2*(d-0.3)) + 0.004*math.Cos(4*(d-0.7)) + 0.001*math.Cos(6*d)
+	})
+	f = judge(bore.Limits{TrueOvality: mm}, w.read(mm, even(7)...))
+	within(t, "six lobes too", f.Measured.Value, 56*um+4*um, 100*nm)
+}
