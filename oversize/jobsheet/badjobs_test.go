@@ -141,6 +141,11 @@ func TestBadJobs(t *testing.T) {
 			"cylinders[0].peeling: true: nothing peels off bare iron: is engine.wall right?"}},
 		{"piston of another size", with(t, "66.972 mm", "67.472 mm"), []string{
 			"job: oversize: "}},
+		{"pass of no time", with(t, `"name": "1",`, `"name": "1", "honing": {"start": {"diameter": "67.00 mm", "at": "20 °C"}, "passes": [{"lasts": "0s", "after": {"diameter": "67.01 mm"}}]},`), []string{
+			`cylinders[0].honing.passes[0].lasts: "0s": want above 0`,
+			`cylinders[0].honing.passes[0].after.at: missing: write the cylinder's temperature then, "27 °C"`}},
+		{"pass without a unit", with(t, `"name": "1",`, `"name": "1", "honing": {"start": {"diameter": "67.00 mm", "at": "20 °C"}, "passes": [{"lasts": "20", "after": {"diameter": "67.01 mm", "at": "20 °C"}}]},`), []string{
+			`cylinders[0].honing.passes[0].lasts: "20": want a time such as "20s" or "1m30s"`}},
 		{"cylinder not listed", with(t, `"cylinders": 1`, `"cylinders": 2`), []string{
 			"engine.cylinders: 2: want as many as are listed under cylinders, 1"}},
 		{"temperatures missing", with(t, `"gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"`, `"gauge_used": "21 ± 1 °C"`), []string{

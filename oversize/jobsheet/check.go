@@ -159,6 +159,12 @@ func (c *checker) engine(e Engine) {
 		c.window(path+".gap", r.Gap)
 		c.small(path+".gap", r.Gap.Max, e.Bore)
 		c.small(path+".gap_limit", r.GapLimit, e.Bore)
+		for _, l := range []struct {
+			path string
+			size units.Length
+		}{{"thickness", r.Thickness}, {"height", r.Height}, {"free_gap", r.FreeGap}} {
+			c.length(path+"."+l.path, l.size, max(e.Bore, 0))
+		}
 		if r.GapLimit > 0 && r.GapLimit < r.Gap.Max {
 			c.fault(path+".gap_limit", quote(r.GapLimit.String()), "want at least the upper end of gap, %v", r.Gap.Max)
 		}
@@ -278,6 +284,7 @@ func (c *checker) cylinders(j Job) {
 		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
 		c.small(path+".over", cyl.Over, j.Engine.Bore)
 		c.small(path+".piston_for", cyl.PistonFor, j.Engine.Bore)
+		c.honing(path+".honing", cyl.Honing, j.Engine.Bore)
 		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
 		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
 		c.length(path+".wall_uncertainty", cyl.WallUncertainty, largestBore)
@@ -326,6 +333,32 @@ func (c *checker) readings(path string, rs []Reading, j Job) {
 			continue
 		}
 		c.near(path+field, d, j.Engine.Bore)
+	}
+}
+
+func (c *checker) honing(path string, h Honed, nominal units.Length) {
+	if h.Start == (HonedSize{}) && len(h.Passes) == 0 {
+		return
+	}
+	if len(h.Passes) > maxReadings {
+		c.fault(path+".passes", strconv.Itoa(len(h.Passes)), "want at most %d", maxReadings)
+		return
+	}
+	size := func(path string, r HonedSize) {
+		if c.needed(path+".diameter", r.Diameter, largestBore) {
+			c.near(path+".diameter", r.Diameter, nominal)
+		}
+		if r.At.IsZero() {
+			c.fault(path+".at", "", `missing: write the cylinder's temperature then, "27 °C"`)
+		}
+	}
+	size(path+".start", h.Start)
+	for i, p := range h.Passes {
+		path := fmt.Sprintf("%s.passes[%d]", path, i)
+		if p.Lasts.Duration <= 0 {
+			c.fault(path+".lasts", quote(p.Lasts.String()), "want above 0")
+		}
+		size(path+".after", p.After)
 	}
 }
 
@@ -397,6 +430,14 @@ func (c *checker) tools(t Tools) {
 	}{{"top", t.OvertravelTop, t.RoomTop}, {"bottom", t.OvertravelBottom, t.RoomBottom}} {
 		if end.out > end.room {
 			c.fault("tools.overtravel_"+end.path, quote(end.out.String()), "want at most tools.room_%s, %v", end.path, end.room)
+		}
+	}
+	for _, d := range []struct {
+		path  string
+		lasts Duration
+	}{{"trial_pass", t.TrialPass}, {"longest_pass", t.LongestPass}} {
+		if d.lasts.Duration < 0 {
+			c.fault("tools."+d.path, quote(d.lasts.String()), "want above 0")
 		}
 	}
 	if t.Grit < 0 || t.Grit > 5000 {

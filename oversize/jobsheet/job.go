@@ -47,6 +47,8 @@ type Engine struct {
 	Limits           Limits       `json:"limits,omitzero"`
 	Rings            []Ring       `json:"rings,omitzero"`
 	Oversizes        []Oversize   `json:"oversizes,omitzero"` // the sizes on offer, smallest first
+	// Running temperatures, for the end gap when hot.
+	Running Running `json:"running,omitzero"`
 	// OwnSizes lets each cylinder have its own size; otherwise all share one.
 	OwnSizes bool `json:"own_sizes,omitzero"`
 	// AxisMayShift is how far boring may move the axis; left out, boring is on the original centre.
@@ -70,11 +72,22 @@ type Limits struct {
 	LeastWall         units.Length `json:"least_wall,omitzero"`          // left at the thinnest place
 }
 
+// Running has the mean temperatures of ring and bore where the ring runs hottest.
+type Running struct {
+	Ring bore.Temperature `json:"ring"`
+	Bore bore.Temperature `json:"bore"`
+}
+
 // A Ring is one ring of each piston, from the top, with its limits.
 type Ring struct {
 	Name     string       `json:"name"`               // such as "top"; no two alike
 	Gap      units.Limits `json:"gap,omitzero"`       // window for a new ring
 	GapLimit units.Length `json:"gap_limit,omitzero"` // the largest gap in service
+	Material Metal        `json:"material,omitzero"`  // left out, grey iron
+	// Section and free gap, from which it follows whether the ring follows the bore.
+	Thickness units.Length `json:"thickness,omitzero"` // radial
+	Height    units.Length `json:"height,omitzero"`    // axial
+	FreeGap   units.Length `json:"free_gap,omitzero"`  // of the ring lying on the bench
 }
 
 // An Oversize is one size on offer.
@@ -136,6 +149,8 @@ type Cylinder struct {
 	WallUncertainty units.Length `json:"wall_uncertainty,omitzero"` // expanded, k = 2
 	// Pit is the depth of the deepest score or pit: gauge anvils bridge it.
 	Pit units.Length `json:"pit,omitzero"`
+	// Honing is how far the honing to size has got; it grows as the passes are made.
+	Honing Honed `json:"honing,omitzero"`
 	// Peeling is a plating that lifts, or bare metal that shows.
 	Peeling bool `json:"peeling,omitzero"`
 }
@@ -182,6 +197,12 @@ type Tools struct {
 
 	Spindle  hone.SpindleRange  `json:"spindle,omitzero"`  // what the drill or machine can turn
 	Stroking hone.StrokingRange `json:"stroking,omitzero"` // what the hand or machine can hold
+
+	// Pressing is how the abrasive is pressed on; where the metal goes depends on it.
+	Pressing hone.Pressing `json:"pressing,omitzero"`
+	// The first pass, while nothing is known of the rate, and the longest of any.
+	TrialPass   Duration `json:"trial_pass,omitzero"`
+	LongestPass Duration `json:"longest_pass,omitzero"`
 
 	// The setting that is meant to be used, if there is one already.
 	SpindleNow  units.Frequency `json:"spindle_now,omitzero"`
@@ -288,6 +309,7 @@ func (j Job) clone() Job {
 	for i := range j.Cylinders {
 		c := &j.Cylinders[i]
 		c.Rings = slices.Clone(c.Rings)
+		c.Honing.Passes = slices.Clone(c.Honing.Passes)
 		c.Readings = slices.Clone(c.Readings)
 		for k := range c.Readings {
 			if d := c.Readings[k].Deviation; d != nil {

@@ -58,6 +58,10 @@ func (j Job) sheet() (Sheet, error) {
 	if err := s.hone(); err != nil {
 		return Sheet{}, refused("tools", err)
 	}
+	s.removal()
+	if err := s.nextPasses(); err != nil {
+		return Sheet{}, refused("engine", err)
+	}
 	s.Checklist = checklist(s)
 	s.Cautions = cautions(s)
 	return s, nil
@@ -386,6 +390,12 @@ func (s *Sheet) ringGaps(i int) error {
 					return err
 				}
 				r.Service.Subject = "end gap in service"
+			}
+			if err := s.hot(&r, ring); err != nil {
+				s.omit("hot gap of ring "+ring.Name, "%v", err)
+			}
+			if err := s.follows(&r, ring, i); err != nil {
+				s.omit("whether ring "+ring.Name+" follows the bore", "%v", err)
 			}
 		}
 		s.Cylinders[i].Rings = append(s.Cylinders[i].Rings, r)

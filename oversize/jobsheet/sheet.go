@@ -48,10 +48,12 @@ type CylinderSheet struct {
 	Remedies []Remedy     `json:"remedies,omitzero"`
 	CleanUp  bore.CleanUp `json:"clean_up"`
 	// Stock is what comes off, operation by operation, where the bore is bored.
-	Stock  []oversize.Operation `json:"stock,omitzero"`
-	Rings  []RingSheet          `json:"rings,omitzero"`
-	Before Capacity             `json:"before"`
-	After  Capacity             `json:"after,omitzero"`
+	Stock []oversize.Operation `json:"stock,omitzero"`
+	// Next is what the next honing pass may be, where the honing has begun.
+	Next   hone.Next   `json:"next,omitzero"`
+	Rings  []RingSheet `json:"rings,omitzero"`
+	Before Capacity    `json:"before"`
+	After  Capacity    `json:"after,omitzero"`
 }
 
 // A Remedy is what would settle an undecided finding.
@@ -76,6 +78,12 @@ type RingSheet struct {
 	// prove anything.
 	Doubtful bool                `json:"doubtful,omitzero"`
 	Service  uncertainty.Finding `json:"service,omitzero"` // against the largest gap in service
+	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
+	// is zero where they are not given.
+	Hot uncertainty.Estimate `json:"hot,omitzero"`
+	// Follows says whether the ring follows the bore where its form stays as it was read: zero
+	// where that form goes, was not seen, or the ring's section is not given.
+	Follows *rings.Conformity `json:"follows,omitempty"`
 }
 
 // A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
@@ -86,6 +94,9 @@ type HoneSheet struct {
 	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
 	Leaves hone.Crosshatch `json:"leaves,omitzero"` // what Now leaves
 	Reach  *hone.Reach     `json:"reach,omitempty"` // what is on hand for the wanted crosshatch
+	// Removal is where the honing allowance goes along the wall; zero where the job does not say
+	// enough.
+	Removal hone.Removal `json:"removal,omitzero"`
 	// Cautions about Now; those about what is on hand are in Reach.
 	Cautions []hone.Caution `json:"cautions,omitzero"`
 }

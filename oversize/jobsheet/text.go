@@ -366,6 +366,15 @@ func (s Sheet) crosshatch(p *page) {
 	if t := h.Travel; t.Tool != 0 {
 		p.line("  The tool of %s stands out by %s at the top and %s at the bottom.", p.show.plain(t.Tool), p.show.length(t.Top), p.show.length(t.Bottom))
 	}
+	if r := h.Removal; r.Middle != 0 {
+		p.wrapped("  ", fmt.Sprintf("With steady strokes %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s.",
+			p.show.length(r.Middle), p.show.length(r.Top), p.show.length(r.Bottom), p.show.length(r.Straightness)))
+	}
+	for _, c := range s.Cylinders {
+		if c.Next.Size.Value != 0 {
+			p.wrapped("  ", fmt.Sprintf("Cylinder %s, honed so far: %v.", c.Name, c.Next))
+		}
+	}
 	if !h.Leaves.IsZero() {
 		p.wrapped("  ", fmt.Sprintf("As meant to be set, %v with %v leaves %s.", h.Now.Spindle, h.Now.Stroking, h.Leaves.Format(1)))
 		for _, c := range h.Cautions {
@@ -396,8 +405,9 @@ func cycles(k hone.Stroking) string {
 }
 
 func (s Sheet) rings(p *page) {
-	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "new", "in service", "to do"}}
-	for _, c := range s.Cylinders {
+	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "new", "in service", "to do", "hot"}}
+	for i, c := range s.Cylinders {
+		kept := s.Choice.Cylinders[i].Route == oversize.HoneAndKeep
 		for _, r := range c.Rings {
 			fresh, worn := "–", "–"
 			if w := r.Filing.Now.Limits; !w.IsZero() {
@@ -406,16 +416,32 @@ func (s Sheet) rings(p *page) {
 			if f := r.Service; f.Subject != "" {
 				worn = p.show.limits(f.Limits) + ": " + f.Verdict.String()
 			}
-			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), fresh, worn, ringWork(p, r)})
+			hot := "–"
+			if e := r.Hot; e.Value != 0 {
+				hot = p.show.estimate(e)
+				if e.Value < 0 {
+					hot += ": THE ENDS BUTT"
+				}
+			}
+			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), fresh, worn, ringWork(p, r, kept), hot})
 		}
 	}
-	if len(rows) > 1 {
-		p.title("RING GAPS")
-		p.table(rows)
+	if len(rows) == 1 {
+		return
+	}
+	p.title("RING GAPS")
+	p.table(rows)
+	for _, c := range s.Cylinders {
+		for _, r := range c.Rings {
+			if f := r.Follows; f != nil {
+				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: the form that was read asks for %.0f %% of what the ring can follow "+
+					"by its own spring (by another rule %.0f %%): %v.", c.Name, r.Ring, 100*f.Derived.Used, 100*f.Empirical.Used, f.Verdict))
+			}
+		}
 	}
 }
 
-func ringWork(p *page, r RingSheet) string {
+func ringWork(p *page, r RingSheet, kept bool) string {
 	switch {
 	case r.Doubtful:
 		return "cannot be proven: measure the gap better"
@@ -428,7 +454,7 @@ func ringWork(p *page, r RingSheet) string {
 	case rings.AsIs:
 		return "fits as it is"
 	case rings.TooWide:
-		if r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
+		if kept && r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
 			return "too wide for a new ring; a used one may stay"
 		}
 		return "already too wide: another ring, for this size"
