@@ -114,3 +114,18 @@ func TestMeasuredInterference(t *testing.T) {
 		near(t, "middle", float64(d.Greatest+d.Least)/2, float64(outside-seat), 0)
 	})
 }
+
+// TestWallsToTheLast: a wall of exactly what is wanted is enough, a picometre less is not.
+func TestWallsToTheLast(t *testing.T) {
+	j := demoJoint() // 67 in 73.06 mm, 73 in 90 mm
+	for least, want := range map[units.Length]uncertainty.Verdict{3030 * um: uncertainty.Within, 3030*um + 1: uncertainty.Beyond} {
+		if w := must(j.SleeveWall(least)); w.Verdict != want {
+			t.Errorf("%v of %v: %v", w.Left, least, w.Verdict)
+		}
+	}
+	for least, want := range map[units.Length]uncertainty.Verdict{8500 * um: uncertainty.Within, 8500*um + 1: uncertainty.Beyond} {
+		if w := must(j.BarrelWall(least)); w.Verdict != want {
+			t.Errorf("%v of %v: %v", w.Left, least, w.Verdict)
+		}
+	}
+}

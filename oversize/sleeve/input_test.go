@@ -64,6 +64,7 @@ func TestJointsThatCannotBe(t *testing.T) {
 		{"clearance up to nothing", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: -um} }, sleeve.ErrInterference, "-0.001 mm"},
 		{"interference crossed", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: 2 * um, Greatest: um} }, sleeve.ErrInterference, "lesser end first"},
 		{"interference of millimetres", func(j *sleeve.Joint) { j.Interference = exactly(j.Seat/100 + 1) }, sleeve.ErrInterference, "0.73 mm"},
+		{"interference up to millimetres", func(j *sleeve.Joint) { j.Interference.Greatest = j.Seat/100 + 1 }, sleeve.ErrInterference, "0.73 mm"},
 		{"clearance of millimetres", func(j *sleeve.Joint) { j.Interference.Least = -j.Seat/100 - 1 }, sleeve.ErrInterference, "0.73 mm"},
 		{"no modulus", func(j *sleeve.Joint) { j.Sleeve.Young = 0 }, sleeve.ErrNotGiven, "sleeve"},
 		{"modulus in MPa", func(j *sleeve.Joint) { j.Barrel.Young = 71e3 }, sleeve.ErrMaterial, "barrel"},
@@ -235,20 +236,21 @@ func TestOtherInputs(t *testing.T) {
 func TestLimitsOfInputs(t *testing.T) {
 	j := demoJoint()
 	for name, err := range map[string]error{
-		"a hundredth of the seat": func() error { k := j; k.Interference = exactly(j.Seat / 100); return k.Validate() }(),
-		"a wall of a picometre":   func() error { k := j; k.Bore = j.Seat - 1; k.Outer = plain(j.Seat + 1); return second(k.Fit()) }(),
-		"rubber's ratio":          func() error { k := j; k.Sleeve.Poisson = 0.5; return k.Validate() }(),
-		"cork's ratio":            func() error { k := j; k.Sleeve.Poisson = 0; return k.Validate() }(),
-		"1 GPa":                   func() error { k := j; k.Sleeve.Young = 1e9; return k.Validate() }(),
-		"1000 GPa":                func() error { k := j; k.Sleeve.Young = 1e12; return k.Validate() }(),
-		"10 GPa of strength":      func() error { k := j; k.Sleeve.Yield, k.Sleeve.Tensile = 1e10, 1e10; return k.Validate() }(),
-		"1e-4/K":                  func() error { k := j; k.Barrel.Expansion = 1e-4; return second(k.At(sleeve.Condition{})) }(),
-		"1000 °C":                 second(j.At(sleeve.Condition{Sleeve: 1273.15, Barrel: 1273.15})),
-		"100 MPa of gas":          second(j.At(sleeve.Condition{Gas: 100e6})),
-		"friction 1":              second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 1, Greatest: 1}})),
-		"slip of a hundredth":     second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900})),
-		"a wall of 0.05 mm":       second(j.Hone(j.Seat - 100*um)),
-		"a wall of ten metres":    second(j.SleeveWall(units.MaxLength)),
+		"a hundredth of the seat":  func() error { k := j; k.Interference = exactly(j.Seat / 100); return k.Validate() }(),
+		"clearance of a hundredth": func() error { k := j; k.Interference.Least = -j.Seat / 100; return k.Validate() }(),
+		"a wall of a picometre":    func() error { k := j; k.Bore = j.Seat - 1; k.Outer = plain(j.Seat + 1); return second(k.Fit()) }(),
+		"rubber's ratio":           func() error { k := j; k.Sleeve.Poisson = 0.5; return k.Validate() }(),
+		"cork's ratio":             func() error { k := j; k.Sleeve.Poisson = 0; return k.Validate() }(),
+		"1 GPa":                    func() error { k := j; k.Sleeve.Young = 1e9; return k.Validate() }(),
+		"1000 GPa":                 func() error { k := j; k.Sleeve.Young = 1e12; return k.Validate() }(),
+		"10 GPa of strength":       func() error { k := j; k.Sleeve.Yield, k.Sleeve.Tensile = 1e10, 1e10; return k.Validate() }(),
+		"1e-4/K":                   func() error { k := j; k.Barrel.Expansion = 1e-4; return second(k.At(sleeve.Condition{})) }(),
+		"1000 °C":                  second(j.At(sleeve.Condition{Sleeve: 1273.15, Barrel: 1273.15})),
+		"100 MPa of gas":           second(j.At(sleeve.Condition{Gas: 100e6})),
+		"friction 1":               second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 1, Greatest: 1}})),
+		"slip of a hundredth":      second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900})),
+		"a wall of 0.05 mm":        second(j.Hone(j.Seat - 100*um)),
+		"a wall of ten metres":     second(j.SleeveWall(units.MaxLength)),
 	} {
 		if err != nil {
 			t.Errorf("%s: %v", name, err)

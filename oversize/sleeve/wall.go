@@ -45,7 +45,8 @@ func (j *Joint) wall(part string, both, least units.Length) (Wall, error) {
 	}
 	w := Wall{Left: both / 2, Least: least}
 	if least != 0 {
-		w.Verdict = verdict(w.Left >= least, w.Left >= least)
+		enough := w.Left >= least
+		w.Verdict = verdict(enough, enough)
 	}
 	return w, nil
 }
