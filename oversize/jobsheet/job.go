@@ -74,8 +74,8 @@ type Limits struct {
 
 // Running has the mean temperatures of ring and bore where the ring runs hottest.
 type Running struct {
-	Ring bore.Temperature `json:"ring"`
-	Bore bore.Temperature `json:"bore"`
+	Ring bore.Temperature `json:"ring"` // of the ring
+	Bore bore.Temperature `json:"bore"` // of the bore
 }
 
 // A Ring is one ring of each piston, from the top, with its limits.
