@@ -61,6 +61,7 @@ func TestBadJobs(t *testing.T) {
 		// The file as such.
 		{"empty", "  \n", []string{"job: empty: want a JSON object"}},
 		{"not JSON", "bore 67", []string{"job: line 1, column 1: not JSON: invalid character 'b' looking for beginning of value"}},
+		{"a comma", ",", []string{"job: line 1, column 1: not JSON: invalid character ',' looking for beginning of value"}},
 		{"cut short", small[:200], []string{"job: line 5, column 52: not JSON: the file ends before the job does"}},
 		{"trailing text", small + " x", []string{"job: line 26, column 3: text after the end of the job"}},
 		{"two jobs", small + small, []string{"job: line 26, column 2: text after the end of the job"}},

@@ -192,7 +192,7 @@ func (b *builder) syntax(err error) error {
 
 // position returns the line and column of an offset, both from 1.
 func position(data []byte, offset int64) string {
-	offset = min(offset, int64(len(data)))
+	offset = max(0, min(offset, int64(len(data))))
 	before := data[:offset]
 	line := bytes.Count(before, []byte("\n")) + 1
 	column := utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:]) + 1
