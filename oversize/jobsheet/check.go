@@ -3,7 +3,6 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -259,130 +258,6 @@ func (c *checker) gauge(g Gauge) {
 	if s := g.Standard; s != (Standard{}) {
 		c.needed("gauge.standard.size", s.Size, largestBore)
 		c.length("gauge.standard.uncertainty", s.Uncertainty, coarsest)
-	}
-}
-
-func (c *checker) cylinders(j Job) {
-	if n := len(j.Cylinders); n != j.Engine.Cylinders {
-		c.fault("engine.cylinders", strconv.Itoa(j.Engine.Cylinders), "want as many as are listed under cylinders, %d", n)
-	}
-	if len(j.Cylinders) > maxCylinders {
-		return
-	}
-	seen := map[string]bool{}
-	for i, cyl := range j.Cylinders {
-		path := fmt.Sprintf("cylinders[%d]", i)
-		c.name(path+".name", cyl.Name, seen)
-		before := len(c.faults)
-		c.readings(path+".readings", cyl.Readings, j)
-		if len(c.faults) == before && len(c.faults) == 0 {
-			// Only now can the room of the readings say what it thinks of them.
-			if _, err := j.measure(cyl); err != nil {
-				c.fault(path+".readings", "", "%v", err)
-			}
-		}
-		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
-		c.small(path+".over", cyl.Over, j.Engine.Bore)
-		c.small(path+".piston_for", cyl.PistonFor, j.Engine.Bore)
-		c.honing(path+".honing", cyl.Honing, j.Engine.Bore)
-		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
-		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
-		c.length(path+".wall_uncertainty", cyl.WallUncertainty, largestBore)
-		if w := j.Engine.Wall; cyl.Peeling && (w == oversize.BareIron || w == oversize.IronSleeve) {
-			c.fault(path+".peeling", "true", "nothing peels off %v: is engine.wall right?", w)
-		}
-		c.small(path+".pit", cyl.Pit, j.Engine.Bore)
-	}
-}
-
-func (c *checker) readings(path string, rs []Reading, j Job) {
-	if len(rs) == 0 {
-		c.fault(path, "", "missing: want at least one reading")
-	}
-	if len(rs) > maxReadings {
-		c.fault(path, strconv.Itoa(len(rs)), "want at most %d", maxReadings)
-		return
-	}
-	depth := cmp.Or(j.Tools.BoreLength, largestDepth)
-	for i, r := range rs {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		if r.Depth < 0 || r.Depth > depth {
-			c.fault(path+".depth", quote(r.Depth.String()), "want 0 at the deck, up to %v", depth)
-		}
-		switch {
-		case r.Diameter == 0 && r.Deviation == nil:
-			c.fault(path+".diameter", "", "missing: want diameter or deviation")
-			continue
-		case r.Diameter != 0 && r.Deviation != nil:
-			c.fault(path+".deviation", quote(r.Deviation.String()), "want either this or diameter, not both")
-			continue
-		case r.Deviation != nil && j.Gauge.Dial == bore.DialNotGiven:
-			c.fault("gauge.dial", "", "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
-			continue
-		case r.Deviation != nil && j.Gauge.Standard.Size <= 0:
-			c.fault("gauge.standard.size", "", "missing: the readings are deviations from it")
-			continue
-		}
-		field := ".diameter"
-		if r.Deviation != nil {
-			field = ".deviation"
-		}
-		d, err := j.shown(r)
-		if err != nil {
-			c.fault(path+field, "", "%v", err)
-			continue
-		}
-		c.near(path+field, d, j.Engine.Bore)
-	}
-}
-
-func (c *checker) honing(path string, h Honed, nominal units.Length) {
-	if h.Start == (HonedSize{}) && len(h.Passes) == 0 {
-		return
-	}
-	if len(h.Passes) > maxReadings {
-		c.fault(path+".passes", strconv.Itoa(len(h.Passes)), "want at most %d", maxReadings)
-		return
-	}
-	size := func(path string, r HonedSize) {
-		if c.needed(path+".diameter", r.Diameter, largestBore) {
-			c.near(path+".diameter", r.Diameter, nominal)
-		}
-		if r.At.IsZero() {
-			c.fault(path+".at", "", `missing: write the cylinder's temperature then, "27 °C"`)
-		}
-	}
-	size(path+".start", h.Start)
-	for i, p := range h.Passes {
-		path := fmt.Sprintf("%s.passes[%d]", path, i)
-		if p.Lasts.Duration <= 0 {
-			c.fault(path+".lasts", quote(p.Lasts.String()), "want above 0")
-		}
-		size(path+".after", p.After)
-	}
-}
-
-func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
-	seen := map[string]bool{}
-	for i, g := range gaps {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		c.name(path+".ring", g.Ring, seen)
-		var names []string
-		known := false
-		for _, r := range e.Rings {
-			names = append(names, r.Name)
-			known = known || r.Name == g.Ring
-		}
-		if !known {
-			c.fault(path+".ring", quote(g.Ring), "want the name of one of engine.rings: %s", strings.Join(names, ", "))
-		}
-		if c.needed(path+".gap", g.Gap, units.MaxLength) {
-			c.small(path+".gap", g.Gap, e.Bore)
-		}
-		c.small(path+".uncertainty", g.Uncertainty, e.Bore)
-		if c.needed(path+".bore", g.Bore, units.MaxLength) {
-			c.near(path+".bore", g.Bore, e.Bore)
-		}
 	}
 }
 

@@ -8,7 +8,9 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/rings"
+	"borewright.example/units"
 	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
 )
 
 // hot adds the end gap at the running temperatures. Ends that butt are a negative gap.
@@ -70,4 +72,78 @@ func (s *Sheet) follows(r *RingSheet, ring Ring, i int) error {
 		r.Follows = &c
 	}
 	return err
+}
+
+// finished returns the size that cylinder i will have, with the doubt the gauge will prove it
+// with, and whether it is known.
+func (s *Sheet) finished(i int) (uncertainty.Estimate, bool) {
+	c, choice := s.Cylinders[i], s.Choice.Cylinders[i]
+	switch {
+	case choice.Aim != 0:
+		e := c.Bore.Mean
+		e.Value = choice.Aim
+		return e, true
+	case choice.Route == oversize.HoneAndKeep:
+		// Where the bore is smallest the gap is, and there it must not butt.
+		return c.Bore.Smallest.Size, true
+	}
+	return uncertainty.Estimate{}, false
+}
+
+// ringGaps adds each measured ring's gap in the finished bore, and what to file.
+func (s *Sheet) ringGaps(i int) error {
+	j := s.Job
+	measured := 0
+	for _, c := range j.Cylinders {
+		measured += len(c.Rings)
+	}
+	risk := j.risk().Share(measured) // per engine, over all its rings
+	size, known := s.finished(i)
+	if len(j.Cylinders[i].Rings) == 0 {
+		return nil
+	}
+	if !known {
+		s.omit("ring gaps of cylinder "+s.Cylinders[i].Name, "the finished size is not known yet")
+		return nil
+	}
+	for _, given := range j.Cylinders[i].Rings {
+		gap, err := certified(given.Gap, given.Uncertainty)
+		if err != nil {
+			return err
+		}
+		r := RingSheet{Ring: given.Ring, Bore: size}
+		r.Gap, err = rings.Gap{Measured: gap, Bore: uncertainty.Estimate{Value: given.Bore}}.In(size)
+		if err != nil {
+			return err
+		}
+		for _, ring := range j.Engine.Rings {
+			if ring.Name != given.Ring {
+				continue
+			}
+			if !ring.Gap.IsZero() {
+				r.Filing, err = rings.File(r.Gap, ring.Gap, risk)
+				if errors.Is(err, rings.ErrDoubt) {
+					r.Doubtful, err = true, nil
+				}
+				if err != nil {
+					return err
+				}
+			}
+			if ring.GapLimit != 0 {
+				r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: ring.GapLimit}, risk)
+				if err != nil {
+					return err
+				}
+				r.Service.Subject = "end gap in service"
+			}
+			if err := s.hot(&r, ring); err != nil {
+				s.omit("hot gap of ring "+ring.Name, "%v", err)
+			}
+			if err := s.follows(&r, ring, i); err != nil {
+				s.omit("whether ring "+ring.Name+" follows the bore", "%v", err)
+			}
+		}
+		s.Cylinders[i].Rings = append(s.Cylinders[i].Rings, r)
+	}
+	return nil
 }
