@@ -84,6 +84,25 @@ func TestEdges(t *testing.T) {
 	}
 }
 
+// An uncertainty too small for the type stays one; degrees of freedom of 1 do not fall below it.
+func TestLeastUncertainty(t *testing.T) {
+	from := uncertainty.Estimate{Value: length("0.3 mm"), Std: 1, DoF: 1}
+	got := must(rings.DiameterChange(from, exact("0.4 mm")))
+	if got.Std != 1 || got.DoF != 1 {
+		t.Errorf("got %d pm with %v degrees of freedom", int64(got.Std), got.DoF)
+	}
+	from.Std = 0
+	if got := must(rings.DiameterChange(from, exact("0.4 mm"))); got.Std != 0 || got.DoF != 0 {
+		t.Errorf("exact: got %d pm with %v degrees of freedom", int64(got.Std), got.DoF)
+	}
+	for std := range units.Length(1000) { // every one rounds in its own way
+		from.Std = std + 1
+		if got := must(rings.DiameterChange(from, exact("0.4 mm"))); got.Validate() != nil {
+			t.Fatalf("std %v: %+v", from.Std, got)
+		}
+	}
+}
+
 // A window of just twice U, on either side of which a picometre is kept for rounding.
 func TestNarrowestWindow(t *testing.T) {
 	gap := uncertainty.Estimate{Value: length("0.2 mm"), Std: length("0.01 mm")}

@@ -12,7 +12,7 @@ import (
 // A sum is a linear model of independent inputs, in picometres. It gives what an
 // [uncertainty.Budget] of them gives (JCGM 100:2008 5.1.2 and G.4.1), in half the time and
 // without names.
-type sum struct{ value, variance, fourth, leastDoF float64 }
+type sum struct{ value, variance, fourth float64 }
 
 // add adds by·e.
 func (s *sum) add(by float64, e uncertainty.Estimate) {
@@ -20,11 +20,8 @@ func (s *sum) add(by float64, e uncertainty.Estimate) {
 	u := by * float64(e.Std)
 	v := float64(u * u)
 	s.variance += v
-	if e.DoF != 0 && v > 0 {
+	if e.DoF != 0 {
 		s.fourth += float64(v*v) / e.DoF
-		if s.leastDoF == 0 || e.DoF < s.leastDoF {
-			s.leastDoF = e.DoF
-		}
 	}
 }
 
@@ -50,7 +47,7 @@ func (s *sum) estimate() (uncertainty.Estimate, error) {
 	}
 	if s.fourth > 0 {
 		if dof := float64(s.variance*s.variance) / s.fourth; dof <= mostDoF {
-			e.DoF = max(dof, s.leastDoF)
+			e.DoF = max(dof, 1) // never less but by rounding
 		}
 	}
 	return e, nil
