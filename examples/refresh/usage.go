@@ -45,7 +45,8 @@ A job is JSON. Lengths are texts with a unit: "72.031 mm", "2.8360 in", "2-53/64
 More fields, all optional:
 
   engine     material, barrel, clearance_volume (instead of the ratio), rings (name, gap,
-             gap_limit, material, thickness, height, free_gap), running (ring, bore), own_sizes,
+             gap_limit, material, thickness, height, free_gap), running (ring, bore), sleeve (bore,
+             seat, outer, material, interference or hole and shaft, slip, finish), own_sizes,
              axis_may_shift, honing_allowance, gasket_hole; in limits service, ovality, taper, greatest_overbore, least_wall; an oversize may have a piston
   gauge      material, dial ("plus is larger", "plus is smaller"), dial_error; kind "three-point"
              or "telescoping"; in temperatures place_to_place

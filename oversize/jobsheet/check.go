@@ -10,6 +10,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 )
 
@@ -145,6 +146,7 @@ func (c *checker) engine(e Engine) {
 		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want above 1, up to 100")
 	}
 	c.limits(e.Limits, e.Bore)
+	c.sleeve(e.Sleeve, e.Bore)
 	c.small("engine.axis_may_shift", e.AxisMayShift, e.Bore)
 	c.small("engine.honing_allowance", e.HoningAllowance, e.Bore)
 	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
@@ -181,6 +183,31 @@ func (c *checker) engine(e Engine) {
 		}
 		c.piston(path+".piston", o.Piston, e.Bore)
 	}
+}
+
+func (c *checker) sleeve(v Sleeve, nominal units.Length) {
+	if v == (Sleeve{}) {
+		return
+	}
+	const path = "engine.sleeve."
+	c.needed(path+"bore", v.Bore, largestBore)
+	c.needed(path+"seat", v.Seat, largestBore)
+	if !c.window(path+"outer", v.Outer) && v.Outer.IsZero() {
+		c.fault(path+"outer", "", "missing: want the outside of the barrel, roots of the fins to their tips")
+	}
+	classes := v.Hole != sleeve.Class{} || v.Shaft != sleeve.Class{}
+	switch {
+	case v.Interference.IsZero() && !classes:
+		c.fault(path+"interference", "", "missing: want the DIAMETRAL interference, or hole and shaft")
+	case !v.Interference.IsZero() && classes:
+		c.fault(path+"interference", quote(v.Interference.String()), "want either this or hole and shaft, not both")
+	case !v.Interference.IsZero():
+		if c.window(path+"interference", v.Interference) {
+			c.small(path+"interference", v.Interference.Max, nominal)
+		}
+	}
+	c.small(path+"slip", v.Slip, nominal)
+	c.near(path+"finish", v.Finish, nominal)
 }
 
 func (c *checker) limits(l Limits, nominal units.Length) {

@@ -49,6 +49,8 @@ type Engine struct {
 	Oversizes        []Oversize   `json:"oversizes,omitzero"` // the sizes on offer, smallest first
 	// Running temperatures, for the end gap when hot.
 	Running Running `json:"running,omitzero"`
+	// Sleeve is what is to be fitted where no size on offer serves.
+	Sleeve Sleeve `json:"sleeve,omitzero"`
 	// OwnSizes lets each cylinder have its own size; otherwise all share one.
 	OwnSizes bool `json:"own_sizes,omitzero"`
 	// AxisMayShift is how far boring may move the axis; left out, boring is on the original centre.

@@ -56,6 +56,7 @@ func (j Job) sheet() (Sheet, error) {
 	if err := s.hone(); err != nil {
 		return Sheet{}, refused("tools", err)
 	}
+	s.sleeves()
 	s.removal()
 	if err := s.nextPasses(); err != nil {
 		return Sheet{}, refused("engine", err)

@@ -30,8 +30,9 @@ type Sheet struct {
 	Cylinders []CylinderSheet `json:"cylinders"`        // in the order of the job
 	Choice    oversize.Choice `json:"choice"`
 	Honing    HoneSheet       `json:"honing,omitzero"`
-	Before    Capacity        `json:"before"`         // of the whole engine, at the sizes it stands at
-	After     Capacity        `json:"after,omitzero"` // at the sizes chosen; zero where none is
+	Sleeve    *SleeveSheet    `json:"sleeve,omitempty"` // where a cylinder is routed to one
+	Before    Capacity        `json:"before"`           // of the whole engine, at the sizes it stands at
+	After     Capacity        `json:"after,omitzero"`   // at the sizes chosen; zero where none is
 	Omitted   []Omission      `json:"omitted,omitzero"`
 	Checklist []string        `json:"checklist"`
 	Cautions  []Caution       `json:"cautions"`

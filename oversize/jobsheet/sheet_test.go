@@ -4,6 +4,7 @@ package jobsheet_test
 
 import (
 	"bytes"
+	"os"
 	"strings"
 	"testing"
 
@@ -62,6 +63,40 @@ func TestHotGap(t *testing.T) {
 	}
 	if butts.Cylinders[0].Rings[0].Hot.Value >= 0 || !strings.Contains(text.String(), "THE ENDS BUTT") {
 		t.Error("ends that butt are not said to")
+	}
+}
+
+// TestSleeveOnTheSheet: H7 with s6 at 73 mm is 0.029 to 0.078 mm of interference (ISO 286 as printed
+// in machine-drawing tables), and a joint asked for without its parts is left out by name.
+func TestSleeveOnTheSheet(t *testing.T) {
+	b, err := os.ReadFile("../../examples/refresh/jobs/sleeve.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := read(t, string(b)).Sleeve
+	if v == nil {
+		t.Fatal("no sleeve")
+	}
+	if i := v.Joint.Interference; i.Least != 29*units.Micrometre || i.Greatest != 78*units.Micrometre {
+		t.Errorf("interference %v", i)
+	}
+	// 0.078 + 0.05 mm over 73 mm at 21.5e-6/K is 82 K; the block's coefficient and its spread may take 75 to 95.
+	if c := v.Heat.Barrel.Celsius(); c < 95 || c > 115 || v.Heat.Slips != uncertainty.Within {
+		t.Errorf("heated to %.0f °C: %v", c, v.Heat.Slips)
+	}
+	if v.Running.Pressure.Least != 0 || v.Loosens.Hot.Least.IsZero() {
+		t.Errorf("an iron sleeve in hot aluminium can come loose: %+v", v.Loosens)
+	}
+	without := strings.Replace(string(b), `"hole": "H7",
+      "shaft": "s6",`, `"interference": "0.050 to 0.060 mm",`, 1)
+	if got := read(t, without).Sleeve.Joint.Interference.Least; got != 50*units.Micrometre {
+		t.Errorf("interference given as such: %v", got)
+	}
+	i, k := strings.Index(string(b), `"sleeve": {`), strings.Index(string(b), `"finish": "67.010 mm"`)
+	none := string(b)[:i] + `"own_sizes": false` + strings.TrimPrefix(string(b)[k:], "\"finish\": \"67.010 mm\"\n    }")
+	s := read(t, none)
+	if s.Sleeve != nil || len(s.Omitted) == 0 || !strings.Contains(s.Omitted[len(s.Omitted)-1].Why+s.Omitted[0].Why, "engine.sleeve") {
+		t.Errorf("%+v", s.Omitted)
 	}
 }
 

@@ -26,6 +26,7 @@ func (s Sheet) WriteText(w io.Writer) error {
 	s.findings(p)
 	s.route(p)
 	s.finish(p)
+	s.sleeve(p)
 	s.crosshatch(p)
 	s.rings(p)
 	s.capacity(p)
