@@ -31,7 +31,7 @@ type Sleeve struct {
 
 // A SleeveSheet is the fit of the sleeve, cold and hot.
 type SleeveSheet struct {
-	Joint   sleeve.Joint     `json:"joint"`
+	Joint   sleeve.Joint     `json:"joint"`            // the parts, apart, at 20 °C
 	Fit     sleeve.State     `json:"fit"`              // at 20 °C
 	Heat    sleeve.Assembly  `json:"heat"`             // the barrel alone heated
 	Hone    sleeve.Honing    `json:"hone"`             // of the fitted bore
