@@ -106,6 +106,7 @@ func TestCoefficientsThatCannotBe(t *testing.T) {
 		want  error
 	}{
 		{"not given", func(j *sleeve.Joint) { j.Sleeve.Expansion = 0 }, sleeve.ErrNotGiven},
+		{"the barrel's not given", func(j *sleeve.Joint) { j.Barrel.Expansion = 0 }, sleeve.ErrNotGiven},
 		{"negative", func(j *sleeve.Joint) { j.Barrel.Expansion = -1e-6 }, sleeve.ErrMaterial},
 		{"NaN", func(j *sleeve.Joint) { j.Barrel.Expansion = units.Expansion(math.NaN()) }, sleeve.ErrMaterial},
 		{"of a gas", func(j *sleeve.Joint) { j.Barrel.Expansion = 1.1e-4 }, sleeve.ErrMaterial},
