@@ -156,6 +156,8 @@ func TestLayoutRefusals(t *testing.T) {
 		{at(60, 110, "67 mm"), bore.TwoPoint, bore.ErrPort}, // its edge belongs to it
 		{at(60, 110.001, "67 mm"), bore.TwoPoint, nil},
 		{at(60, -70, "67 mm"), bore.TwoPoint, bore.ErrPort},
+		{at(60, 75, "67 mm"), bore.TwoPoint, bore.ErrPort}, // short of its middle
+		{at(60, 69.999, "67 mm"), bore.TwoPoint, nil},
 		{at(54.999, 90, "67 mm"), bore.TwoPoint, nil},
 		{at(55, 90, "67 mm"), bore.TwoPoint, bore.ErrPort},
 		{at(75, 90, "67 mm"), bore.TwoPoint, bore.ErrPort},

@@ -154,6 +154,12 @@ func TestRingTravel(t *testing.T) {
 		t.Fatal("no plane at 98 mm")
 	}
 	within(t, "wear against the unworn bottom", g.Largest.OverPlane(bottom).Value, 129*um-5500*nm, 0)
+	// The ends of ring travel belong to it.
+	exact := bore.Layout{RingTop: 10 * mm, RingBottom: 88 * mm}
+	g, err = exact.Measure(rs, bore.Gauge{})
+	if must(t, g, err); g.Taper.From != 10*mm || g.Taper.To != 88*mm {
+		t.Errorf("taper from %v to %v", g.Taper.From, g.Taper.To)
+	}
 	// The same with no plane above ring travel, and with one that is not smaller.
 	g, err = l.Measure(rs[2:], bore.Gauge{})
 	if must(t, g, err); g.HasRidge || g.Ridge.Value != 0 {

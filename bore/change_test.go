@@ -129,6 +129,11 @@ func TestWearRate(t *testing.T) {
 	if must(t, f, err); f.Expected != 1500 || f.Earliest != 1500 {
 		t.Errorf("reached: %v", f)
 	}
+	// One that the doubt of the size alone may have reached is not to be trusted from now on.
+	f, err = r.Until(67*mm+61*um, 0.05)
+	if must(t, f, err); math.Abs(float64(f.Expected)-1525) > 1e-6 || f.Earliest != 1500 {
+		t.Errorf("nearly reached: %v", f)
+	}
 	// Growth that does not stand out of its doubt may reach any limit soon, though it is not expected to.
 	r, err = bore.WearRate([]bore.Survey{survey(0, 67*mm, 5*um), survey(1000, 67*mm+2*um, 5*um)}, 1000)
 	must(t, r, err)
@@ -160,6 +165,28 @@ func TestWearRateScatter(t *testing.T) {
 	r, err = bore.WearRate(ss, 1000)
 	must(t, r, err)
 	within(t, "its doubt", r.Wear.Std, millimetres(20/math.Sqrt(5)/1000), nm)
+}
+
+// Surveys of unequal doubt, against the normal equations of weighted least squares.
+func TestWearRateWeighs(t *testing.T) {
+	at, over, std := []float64{100, 400, 1100, 2000}, []float64{3, 17, 46, 80}, []float64{4, 2, 5, 3}
+	var ss []bore.Survey
+	var w, wt, wd, wtt, wtd float64
+	for i := range at {
+		ss = append(ss, survey(bore.Usage(at[i]), millimetres(67+over[i]/1000), millimetres(std[i]/1000)))
+		k := 1 / (std[i] * std[i])
+		w, wt, wd, wtt, wtd = w+k, wt+k*at[i], wd+k*over[i], wtt+k*at[i]*at[i], wtd+k*at[i]*over[i]
+	}
+	det := w*wtt - wt*wt
+	r, err := bore.WearRate(ss, 1000)
+	must(t, r, err)
+	within(t, "rate", r.Wear.Value, millimetres((w*wtd-wt*wd)/det), 1) // µm an hour is mm in 1000 hours
+	within(t, "its doubt", r.Wear.Std, millimetres(math.Sqrt(w/det)), nm)
+	within(t, "middle", r.Size.Value, millimetres(67+wd/w/1000), 1)
+	within(t, "doubt at the middle", r.Size.Std, millimetres(1/math.Sqrt(w)/1000), nm)
+	if math.Abs(float64(r.Middle)-wt/w) > 1e-9 || r.Last != 2000 || r.Wear.DoF != 0 {
+		t.Errorf("%+v", r)
+	}
 }
 
 func TestWearRateRefusals(t *testing.T) {
