@@ -18,7 +18,7 @@ type Spread struct {
 
 // OfMean returns the spread of the mean of n readings each of which has spread s: Std/√n, with
 // the same degrees of freedom (JCGM 100:2008 4.2.3 and, for a spread pooled from earlier work,
-// its note on H.3.6 and 4.2.4). An n below 1 is taken as 1.
+// 4.2.4). An n below 1 is taken as 1.
 func (s Spread) OfMean(n int) Spread {
 	return Spread{Std: s.Std / math.Sqrt(float64(max(n, 1))), DoF: s.DoF}
 }
@@ -93,8 +93,8 @@ func FromRepeats(readings ...units.Length) (Estimate, error) {
 }
 
 // Pool returns the spread common to several groups, each of which scatters alike about its own
-// mean: √(Σν·s²/Σν), with Σν degrees of freedom (JCGM 100:2008 H.3.6, H.5.2.2; NIST/SEMATECH
-// e-Handbook 2.4.5, 4.4.4).
+// mean: √(Σν·s²/Σν), with Σν degrees of freedom (JCGM 100:2008 4.2.4, H.5.2; NIST/SEMATECH
+// e-Handbook, page mpc444).
 //
 // No group is ErrNoData; a Std that is negative or not finite is ErrStd; degrees of freedom
 // that are not at least 1 and finite are ErrDoF, since a spread known without doubt leaves
