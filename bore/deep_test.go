@@ -10,7 +10,7 @@ import "testing"
 const deepTrials = 60_000
 
 func TestDeepDoubts(t *testing.T)      { doubtsAreTrue(t, deepTrials) }
-func TestDeepVerdicts(t *testing.T)    { verdictsKeepTheirRisk(t, deepTrials/15) }
+func TestDeepVerdicts(t *testing.T)    { verdictsKeepTheirRisk(t, deepTrials/3) }
 func TestDeepTrueOvality(t *testing.T) { trueOvalityKeepsItsRisk(t, deepTrials) }
 func TestDeepShapes(t *testing.T)      { shapesKeepTheirRisk(t, deepTrials) }
 func TestDeepWearRate(t *testing.T)    { wearRateKeepsItsRisk(t, deepTrials) }

@@ -90,7 +90,7 @@ func doubtsAreTrue(t *testing.T, n int) {
 // Wrong "within" and wrong "beyond" stay at or below the promised risk, for each quantity as
 // manuals define it, where that is hardest: with the limit at the true value itself.
 // (Fewer bores, since an exact range with few degrees of freedom takes its time.)
-func TestVerdictsKeepTheirRisk(t *testing.T) { verdictsKeepTheirRisk(t, trials/15) }
+func TestVerdictsKeepTheirRisk(t *testing.T) { verdictsKeepTheirRisk(t, trials/5) }
 
 func verdictsKeepTheirRisk(t *testing.T, n int) {
 	bores := map[string]func(rnd *rand.Rand) truth{
