@@ -151,6 +151,15 @@ func TestCleanUpRadial(t *testing.T) {
 				t.Fatalf("%v, the wall needs %.9f mm", q.got, q.want)
 			}
 		}
+		if !slices.Equal(c.Unseen, []bore.Unseen{bore.UnseenScores, bore.UnseenElsewhere}) {
+			t.Fatalf("unseen %v", c.Unseen)
+		}
+		more, err := bore.CleanUpRadial(w.points(), um, bore.Allowances{Pit: 7 * um, Surface: 4 * um})
+		must(t, more, err)
+		if more.Extra != 22*um || more.Original.Greatest.Value-c.Original.Greatest.Value != 22*um || more.Worn.Least.Value-c.Worn.Least.Value != 22*um ||
+			slices.Contains(more.Unseen, bore.UnseenScores) {
+			t.Fatalf("with allowances %v, without %v", more, c)
+		}
 		s, cos := math.Sincos(float64(c.Toward))
 		cx, cy := c.Shift.In(mm)*cos, c.Shift.In(mm)*s
 		for i := range w {

@@ -6,6 +6,8 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"borewright.example/bore"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -221,5 +223,26 @@ func TestTheWorstIsNamed(t *testing.T) {
 	f := judge(bore.Limits{Service: units.Limits{Max: 67*mm + 103*um}}, bore.Gauge{Repeatability: 3 * um}, rs...)
 	if f.Measured.Value != 67*mm+99*um || f.Verdict != uncertainty.Undecided {
 		t.Errorf("%v", f)
+	}
+}
+
+// What is said of a gauge holds until repeats contradict it at a chance of 1 in 100: for five
+// readings of one place, with four degrees of freedom, a sum of squares of 13.28 (the 99 % point of
+// chi-squared) times its square.
+func TestRepeatsContradictTheGauge(t *testing.T) {
+	most := distuv.ChiSquared{K: 4}.Quantile(0.99)
+	for square, want := range map[float64]uncertainty.Estimate{
+		0.99 * most: {Value: 67 * mm, Std: millimetres(10 / math.Sqrt(5) / 1000).Ceil(nm)},
+		1.01 * most: {Value: 67 * mm, Std: millimetres(10 * math.Sqrt(1.01*most/4) / math.Sqrt(5) / 1000).Ceil(nm), DoF: 4},
+	} {
+		d := millimetres(10 * math.Sqrt(square/4) / 1000) // two readings above, two below, one between
+		rs := []bore.Reading{at(10, 0, "67 mm")}
+		for _, off := range []units.Length{d, d, -d, -d} {
+			rs = append(rs, bore.Reading{Depth: 10 * mm, Diameter: 67*mm + off})
+		}
+		g, err := bore.Measure(rs, bore.Gauge{Repeatability: 10 * um})
+		if must(t, g, err); g.Largest.Size != want {
+			t.Errorf("sum of squares of %.2f: %+v, want %+v", square, g.Largest.Size, want)
+		}
 	}
 }

@@ -75,6 +75,39 @@ func TestShapeThresholds(t *testing.T) {
 			}, math.Sqrt2, bore.Straight, bore.Tapered},
 			{"barrel", func(x float64) []float64 { over := make([]float64, n); over[1] = x; return over }, math.Sqrt2, bore.Straight, bore.Barrelled},
 			{"waist", func(x float64) []float64 { over := make([]float64, n); over[n-2] = -x; return over }, math.Sqrt2, bore.Straight, bore.Waisted},
+			// Larger than one end by far, and than the other just so.
+			{"barrel below the deck", func(x float64) []float64 {
+				over := make([]float64, n)
+				for i := range over {
+					over[i] = 100 * float64(n-1-i) / float64(n-1)
+				}
+				over[1] = 100 + x
+				return over
+			}, math.Sqrt2, bore.Tapered, bore.Barrelled},
+			{"barrel above the skirt", func(x float64) []float64 {
+				over := make([]float64, n)
+				for i := range over {
+					over[i] = 100 * float64(i) / float64(n-1)
+				}
+				over[n-2] = 100 + x
+				return over
+			}, math.Sqrt2, bore.Tapered, bore.Barrelled},
+			{"waist below the deck", func(x float64) []float64 {
+				over := make([]float64, n)
+				for i := range over {
+					over[i] = 100 * float64(i) / float64(n-1)
+				}
+				over[1] = -x
+				return over
+			}, math.Sqrt2, bore.BellMouthed, bore.Waisted},
+			{"waist above the skirt", func(x float64) []float64 {
+				over := make([]float64, n)
+				for i := range over {
+					over[i] = 100 * float64(n-1-i) / float64(n-1)
+				}
+				over[n-2] = -x
+				return over
+			}, math.Sqrt2, bore.BellMouthed, bore.Waisted},
 			{"bell-mouth", func(x float64) []float64 {
 				over := make([]float64, n)
 				for i := range over {
