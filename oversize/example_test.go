@@ -292,6 +292,32 @@ func ExampleRoute() {
 	// true
 }
 
+func ExampleSize_Bore() {
+	for _, s := range oversize.Inch()[:2] {
+		fmt.Println(s.Bore(units.MustParseLength("67 mm")))
+	}
+	// Output:
+	// 67.254 mm
+	// 67.508 mm
+}
+
+// Two cylinders at 0.25 mm over, one at standard.
+func ExampleTotal() {
+	length := units.MustParseLength
+	large, err := oversize.Swept(length("67.25 mm"), length("49.5 mm"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	standard, err := oversize.Swept(length("67 mm"), length("49.5 mm"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f cm³\n", oversize.Total(large, large, standard).In(units.CubicCentimetre))
+	// Output: 526.17 cm³
+}
+
 func ExampleCentre() {
 	fmt.Println(oversize.OriginalCentre, oversize.WornCentre)
 	// Output: original centre worn centre

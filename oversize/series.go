@@ -19,6 +19,9 @@ type Size struct {
 	Piston fit.Piston   `json:"piston,omitzero"` // for this size, measured or as its supplier states it; zero: not known yet
 }
 
+// Bore returns the bore of the size, over a nominal one.
+func (s Size) Bore(nominal units.Length) units.Length { return nominal + s.Over }
+
 // A Series is the sizes on offer, the smallest first. A supplier's own is one literal.
 type Series []Size
 

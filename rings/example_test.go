@@ -342,6 +342,17 @@ func ExampleStagger() {
 }
 
 // How hard does a ring press, and is a measured force what its free gap says?
+// A ring of 67 mm whose ends stand 8.3 mm apart on the bench and 0.3 mm in the bore closes by 8 mm.
+func ExampleSection_FromGaps() {
+	s := rings.Section{
+		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"),
+		Height: units.MustParseLength("1.5 mm"), Young: 110 * units.Gigapascal,
+	}
+	t, err := s.FromGaps(units.MustParseLength("8.3 mm"), units.MustParseLength("0.3 mm"))
+	fmt.Printf("%v closed, %.2f N, %v\n", t.Closing, t.Tangential.In(units.Newton), err)
+	// Output: 8 mm closed, 6.91 N, <nil>
+}
+
 func ExampleSection() {
 	s := rings.Section{
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),

@@ -82,6 +82,10 @@ func (s Section) FromClosing(m units.Length) (Tension, error) {
 	return t, err
 }
 
+// FromGaps returns the tension from the free gap, with the ring lying on the bench, and the end
+// gap in the bore. Errors are those of [Section.FromClosing].
+func (s Section) FromGaps(free, end units.Length) (Tension, error) { return s.FromClosing(free - end) }
+
 // FromTangential returns the tension from the tangential force, as measured with a band round
 // the ring. A force that is not positive and finite is ErrForce; one whose closing would be none
 // or beyond half the bore is ErrGap; others are those of [Section.Validate].

@@ -75,6 +75,9 @@ func (s *Sheet) omit(part, why string, args ...any) {
 	s.Omitted = append(s.Omitted, Omission{part, fmt.Sprintf(why, args...)})
 }
 
+// at returns the nominal bore at a size.
+func (e Engine) at(over units.Length) units.Length { return oversize.Size{Over: over}.Bore(e.Bore) }
+
 // limits returns the maker's limits as package bore wants them, for a cylinder that stands at
 // a size over nominal.
 func (j Job) limits(over units.Length) (bore.Limits, error) {
@@ -141,7 +144,7 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		}
 		cs.Remedies = append(cs.Remedies, Remedy{f.Subject, r})
 	}
-	unworn := j.Engine.Bore + c.Over
+	unworn := j.Engine.at(c.Over)
 	if limits.New.HasMin() {
 		unworn = limits.New.Min
 	}
@@ -226,10 +229,13 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 	return oversize.Choose(engine, cylinders, j.risk())
 }
 
+// places is how many places the extremes are of.
 func places(g bore.Geometry) int {
 	n := 0
-	for _, p := range g.Planes {
-		n += len(p.Places)
+	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
+		for _, p := range planes {
+			n += len(p.Places)
+		}
 	}
 	return n
 }
@@ -300,8 +306,7 @@ func (s *Sheet) capacities() error {
 	}
 	for i := range s.Cylinders {
 		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
-		before := e.Bore + s.Job.Cylinders[i].Over
-		after := e.Bore + choice.Over
+		before, after := e.at(s.Job.Cylinders[i].Over), e.at(choice.Over)
 		if choice.Aim != 0 {
 			after = choice.Aim
 		}
@@ -309,7 +314,7 @@ func (s *Sheet) capacities() error {
 		if c.Before, err = capacity(before); err != nil {
 			return err
 		}
-		s.Before.Swept += c.Before.Swept
+		s.Before.Swept = oversize.Total(s.Before.Swept, c.Before.Swept)
 		if choice.Route != oversize.HoneAndKeep && choice.Route != oversize.BoreOversize {
 			continue
 		}
@@ -319,7 +324,7 @@ func (s *Sheet) capacities() error {
 	}
 	if s.Choice.Route == oversize.HoneAndKeep || s.Choice.Route == oversize.BoreOversize {
 		for _, c := range s.Cylinders {
-			s.After.Swept += c.After.Swept
+			s.After.Swept = oversize.Total(s.After.Swept, c.After.Swept)
 		}
 	}
 	if clearance == 0 {

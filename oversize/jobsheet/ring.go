@@ -63,7 +63,7 @@ func (s *Sheet) follows(r *RingSheet, ring Ring, i int) error {
 		return err
 	}
 	section := rings.Section{Bore: s.Job.Engine.Bore, Thickness: ring.Thickness, Height: ring.Height, Young: metal.Young}
-	tension, err := section.FromClosing(ring.FreeGap - r.Gap.Value)
+	tension, err := section.FromGaps(ring.FreeGap, r.Gap.Value)
 	if err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"fmt"
 	"strings"
 
 	"borewright.example/internal/enum"
@@ -152,4 +153,21 @@ func (s Shown) limits(w units.Limits) string {
 		}
 	}
 	return strings.Join(parts, " = ")
+}
+
+// capacity returns a swept volume in every unit shown, and the ratio where it is known.
+func (s Shown) capacity(c Capacity) string {
+	var parts []string
+	for _, u := range s.units() {
+		if u == units.Inch {
+			parts = append(parts, fmt.Sprintf("%.2f in³", c.Swept.In(units.CubicInch)))
+		} else {
+			parts = append(parts, fmt.Sprintf("%.1f cm³", c.Swept.In(units.CubicCentimetre)))
+		}
+	}
+	text := strings.Join(parts, " = ")
+	if c.Ratio != 0 {
+		text += fmt.Sprintf(", %.2f : 1", c.Ratio)
+	}
+	return text
 }

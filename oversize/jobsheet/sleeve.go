@@ -12,6 +12,7 @@ import (
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
 )
 
 // A Sleeve is the sleeve to be fitted where no size on offer serves. Interference is DIAMETRAL, never
@@ -35,8 +36,8 @@ type SleeveSheet struct {
 	Fit     sleeve.State     `json:"fit"`              // at 20 °C
 	Heat    sleeve.Assembly  `json:"heat"`             // the barrel alone heated
 	Hone    sleeve.Honing    `json:"hone"`             // of the fitted bore
-	Running sleeve.State     `json:"running,omitzero"` // at the running temperature of the bore
-	Loosens sleeve.Loosening `json:"loosens"`          // heated evenly from 20 °C
+	Running sleeve.State     `json:"running,omitzero"` // honed, at the running temperature of the bore
+	Loosens sleeve.Loosening `json:"loosens"`          // honed, heated evenly from 20 °C
 	Hot     bool             `json:"hot,omitzero"`     // whether a running temperature was given
 }
 
@@ -91,9 +92,9 @@ func (e Engine) sleeve() (SleeveSheet, error) {
 	s.Hone, honing = s.Joint.Hone(cmp.Or(v.Finish, e.Bore))
 	if at := e.Running.Bore.Value; !at.IsZero() {
 		s.Hot = true
-		s.Running, running = s.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at})
+		s.Running, running = s.Hone.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at})
 	}
-	s.Loosens, loosens = s.Joint.Loosens(sleeve.Condition{}) // heated evenly from 20 °C
+	s.Loosens, loosens = s.Hone.Joint.Loosens(sleeve.Condition{}) // heated evenly from 20 °C
 	return s, errors.Join(fit, heat, honing, running, loosens)
 }
 
@@ -131,6 +132,9 @@ func (s Sheet) sleeve(p *page) {
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}
 	p.table(rows)
+	if v.Hot && v.Running.Grips != uncertainty.Within {
+		p.line("  DO NOT RUN on this fit: its grip at the running temperature is not proven.")
+	}
 	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions | v.Running.Cautions
 	for c := range cautions.All() {
 		p.wrapped("  ! ", c.Text())
