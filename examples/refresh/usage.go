@@ -47,15 +47,16 @@ More fields, all optional:
   engine     material, barrel, clearance_volume (instead of the ratio), rings (name, gap,
              gap_limit, material, thickness, height, free_gap), running (ring, bore), sleeve (bore,
              seat, outer, material, interference or hole and shaft, slip, finish), own_sizes,
-             axis_may_shift, honing_allowance, gasket_hole; in limits service, ovality, taper, greatest_overbore, least_wall; an oversize may have a piston
+             honing_allowance, gasket_hole; in limits service, ovality, taper, greatest_overbore,
+             least_wall; an oversize may have a piston
   gauge      material, dial ("plus is larger", "plus is smaller"), dial_error; kind "three-point"
              or "telescoping"; in temperatures place_to_place
   readings   deviation, what the dial shows against the standard, instead of diameter; axis
              "thrust", "pin" or an angle from thrust, "45°"; confirmed; readings of one depth and
              axis are repeats
   cylinders  over, piston_for, rings (ring, gap, uncertainty, bore), thinnest_wall,
-             wall_uncertainty, pit, peeling; honing: start (diameter, at)
-             and passes (lasts, after), as they are made
+             wall_uncertainty, pit, peeling; honing: start (diameter, at) and passes (lasts,
+             after), as they are made
   tools      hone ("ball-type hone", "brush hone", "rigid-stone hone"), drive ("by hand",
              "by machine"), grit, stroke, or tool_length, bore_length, room_top, room_bottom,
              overtravel_top, overtravel_bottom; crosshatch ("45° included"), tolerance, spindle

@@ -147,7 +147,6 @@ func (c *checker) engine(e Engine) {
 	}
 	c.limits(e.Limits, e.Bore)
 	c.sleeve(e.Sleeve, e.Bore)
-	c.small("engine.axis_may_shift", e.AxisMayShift, e.Bore)
 	c.small("engine.honing_allowance", e.HoningAllowance, e.Bore)
 	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
 	if len(e.Rings) > maxRings {

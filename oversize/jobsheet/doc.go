@@ -24,6 +24,9 @@
 //
 // # What it assumes
 //
+// Boring is on the original centre: diameters hold no centre, so from them alone the worn one
+// proves no smaller size.
+//
 // Where the job names no material, a bare-iron wall or a sleeve is grey iron, any other wall and
 // a barrel the aluminium of blocks, the gauge's rod plain steel and its standard gauge steel; the
 // sheet says so. Uncertainties in a job are expanded ones with k = 2. No temperature is assumed:

@@ -53,8 +53,6 @@ type Engine struct {
 	Sleeve Sleeve `json:"sleeve,omitzero"`
 	// OwnSizes lets each cylinder have its own size; otherwise all share one.
 	OwnSizes bool `json:"own_sizes,omitzero"`
-	// AxisMayShift is how far boring may move the axis; left out, boring is on the original centre.
-	AxisMayShift units.Length `json:"axis_may_shift,omitzero"`
 	// HoningAllowance is left on the diameter by boring, for the hone.
 	HoningAllowance units.Length `json:"honing_allowance,omitzero"`
 	// GasketHole of the head gasket: no finished bore may be larger.

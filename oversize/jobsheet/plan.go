@@ -197,7 +197,7 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		NewBore: e.Limits.NewBore, Service: e.Limits.Service,
 		Clearance: e.Limits.PistonClearance, WornClearance: e.Limits.WornClearance,
 		MostOver: e.Limits.GreatestOverbore, LeastWall: e.Limits.LeastWall,
-		GasketHole: e.GasketHole, MayShift: e.AxisMayShift, Honing: e.HoningAllowance,
+		GasketHole: e.GasketHole, Honing: e.HoningAllowance,
 		RigidHone: j.Tools.Hone == hone.RigidStone, OwnSizes: e.OwnSizes,
 	}
 	for _, o := range e.Oversizes {
