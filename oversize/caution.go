@@ -22,32 +22,30 @@ const (
 	LifeUsed                 // a bore corrected to a clearance that only a worn one may have
 )
 
-var cautionNames = [...]string{
-	"none", "window spans sizes", "piston to come", "wall unknown", "honing unusual",
-	"gauge too coarse", "axis moves", "ovality unseen", "life used",
+var cautionRows = [...]enum.Row{
+	NoCaution:        {"none"},
+	WindowSpansSizes: {"window spans sizes", "The clearance window is wider than the step to the next size: right for graded pistons; else one of the two is misread."},
+	PistonToCome:     {"piston to come", "The finish window waits: measure the new pistons before the last honing."},
+	WallUnknown:      {"wall unknown", "How much wall is left is not known: core shift and corrosion do not show in the bore."},
+	HoningUnusual:    {"honing unusual", "The honing allowance lies outside the 0.02 mm to 0.13 mm that sources give."},
+	GaugeTooCoarse:   {"gauge too coarse", "The clearance cannot be proven: the doubt of bore and piston is wider than its window."},
+	AxisMoves:        {"axis moves", "Bored on the worn centre the axis moves, and the piston no longer stands over its old place on the crankshaft."},
+	OvalityUnseen:    {"ovality unseen", "Ovality was not seen: where no axis was read the bore may be beyond its limit, and worn wall may be left."},
+	LifeUsed:         {"life used", "Corrected so far, the bore has more clearance than a fresh one may: much of its life is used before it runs."},
 }
 
-var cautionSentences = [...]string{
-	"no caution",
-	"the clearance window is wider than the step to the next size: right for graded pistons; else one of the two is misread",
-	"the finish window waits: measure the new pistons before the last honing",
-	"how much wall is left is not known: core shift and corrosion do not show in the bore",
-	"the honing allowance lies outside the 0.02 mm to 0.13 mm that sources give",
-	"the clearance cannot be proven: the doubt of bore and piston is wider than its window",
-	"bored on the worn centre the axis moves, and the piston no longer stands over its old place on the crankshaft",
-	"ovality was not seen: where no axis was read the bore may be beyond its limit, and worn wall may be left",
-	"corrected so far, the bore has more clearance than a fresh one may: much of its life is used before it runs",
-}
+// String returns a short name, "window spans sizes"; "none" for no caution.
+func (c Caution) String() string { return enum.Name(c, enum.Names(cautionRows[:])) }
 
-// String returns the caution in a sentence.
-func (c Caution) String() string { return enum.Name(c, cautionSentences[:]) }
+// Text returns the caution in a sentence; "" for a value that is none.
+func (c Caution) Text() string { return enum.Sentence(c, cautionRows[:]) }
 
-// MarshalText returns a short name, "axis moves"; a value that has none is [units.ErrUnknownName].
-func (c Caution) MarshalText() ([]byte, error) {
-	return enum.Marshal(c, cautionNames[:])
-}
+// MarshalText returns the text of [Caution.String]. A value that is none of the cautions is
+// [units.ErrUnknownName].
+func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, enum.Names(cautionRows[:])) }
 
-// UnmarshalText reads the short name. On error, [units.ErrUnknownName], the receiver keeps its value.
+// UnmarshalText reads the text of [Caution.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, cautionNames[:])
+	return enum.Unmarshal(c, text, enum.Names(cautionRows[:]))
 }

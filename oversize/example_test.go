@@ -329,6 +329,6 @@ func ExampleHoneWork() {
 }
 
 func ExampleCaution() {
-	fmt.Println(oversize.WallUnknown)
-	// Output: how much wall is left is not known: core shift and corrosion do not show in the bore
+	fmt.Println(oversize.WallUnknown.Text())
+	// Output: How much wall is left is not known: core shift and corrosion do not show in the bore.
 }

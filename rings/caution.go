@@ -2,18 +2,54 @@
 
 package rings
 
-// A Caution is a thing to mind with rings, for a job sheet to print. Its String is the sentence,
-// its text in JSON a short name.
+import "borewright.example/internal/enum"
+
+// A Caution is a thing to mind with rings. [Caution.Text] is the warning in full,
+// [Caution.Source] where it comes from.
 type Caution int8
 
 // The cautions. The zero value always holds.
 const (
 	MakerFirst    Caution = iota // the maker's window and limit come before any rule
-	FileSquare                   // filing: both ends square and parallel (US Army TM 9-2815-202-34, TM 5-4320-305-24)
-	FileInward                   // filing: a coated face is cut from the outside inward, and its chamfer restored (the same)
-	MeasureSquare                // the ring is pushed square with a piston, clear of ridge and ports (common practice)
-	MarkUp                       // the marked side faces the head (common practice)
-	FacingForWall                // the facing must suit the wall: never hard chromium on hard chromium (common practice)
+	FileSquare                   // filing: both ends square and parallel
+	FileInward                   // filing: a coated face is cut from the outside inward, and its chamfer restored
+	MeasureSquare                // the ring is pushed square with a piston, clear of ridge and ports
+	MarkUp                       // the marked side faces the head
+	FacingForWall                // the facing must suit the wall
 	PegsStay                     // pegged rings are not staggered, and no ring end crosses a port
-	GrooveClean                  // carbon is cleared out of a groove before its clearance is measured (common practice)
+	GrooveClean                  // carbon is cleared out of a groove before its clearance is measured
 )
+
+const (
+	commonPractice = "common practice"
+	filing         = "US Army TM 9-2815-202-34; TM 5-4320-305-24"
+)
+
+var cautionRows = [...]enum.Row{
+	MakerFirst:    {"maker first", "The maker's gap and limit come before any rule.", commonPractice},
+	FileSquare:    {"file square", "File both ends square and parallel, a little at a time, and measure after each.", filing},
+	FileInward:    {"file inward", "On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge.", filing},
+	MeasureSquare: {"measure square", "Push the ring square with a piston to where the bore is smallest in its travel, clear of the ridge and of ports.", commonPractice},
+	MarkUp:        {"mark up", "The marked side of a ring faces the head.", commonPractice},
+	FacingForWall: {"facing for wall", "Match the ring's facing to the wall: never hard chromium on hard chromium.", commonPractice},
+	PegsStay:      {"pegs stay", "Pegged rings keep the place of their pegs; no ring end may cross a port.", commonPractice},
+	GrooveClean:   {"groove clean", "Clear the carbon out of a groove before its clearance is measured.", commonPractice},
+}
+
+// String returns a short name, "file square".
+func (c Caution) String() string { return enum.Name(c, enum.Names(cautionRows[:])) }
+
+// Text returns the warning in full, in a sentence or two; "" for a value that warns of nothing.
+func (c Caution) Text() string { return enum.Sentence(c, cautionRows[:]) }
+
+// Source returns where the caution comes from, "" for a value that is none.
+func (c Caution) Source() string { return enum.Source(c, cautionRows[:]) }
+
+// MarshalText returns the text of [Caution.String]. A value that is none of the cautions is [units.ErrUnknownName].
+func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, enum.Names(cautionRows[:])) }
+
+// UnmarshalText reads the text of [Caution.String]; any other is [units.ErrUnknownName]. On error the receiver keeps
+// its value.
+func (c *Caution) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(c, text, enum.Names(cautionRows[:]))
+}

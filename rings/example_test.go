@@ -454,7 +454,7 @@ func ExampleReach() {
 }
 
 func ExampleCaution() {
-	fmt.Println(rings.FileInward)
+	fmt.Printf("%v: %s (%s)\n", rings.FileInward, rings.FileInward.Text(), rings.FileInward.Source())
 	// Output:
-	// On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge.
+	// file inward: On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge. (US Army TM 9-2815-202-34; TM 5-4320-305-24)
 }

@@ -18,28 +18,28 @@ const (
 	CoatingTaken          // the coating was taken off the measured size
 )
 
-var cautionNames = [...]string{"none", "axis not said", "height not said", "height differs", "coating taken off"}
-
-var cautionSentences = [...]string{
-	"no caution",
-	"measure the skirt square to the pin: along the pin it is smaller, and the bore would come out tight",
-	"measure the skirt at the maker's height: it is tapered",
-	"the skirt was measured at another height than the maker's, and it is tapered",
-	"the clearance is counted from under the skirt's coating",
+var cautionRows = [...]enum.Row{
+	NoCaution:     {"none"},
+	AxisUnsaid:    {"axis not said", "Measure the skirt square to the pin: along the pin it is smaller, and the bore would come out tight."},
+	HeightUnsaid:  {"height not said", "Measure the skirt at the maker's height: it is tapered."},
+	HeightDiffers: {"height differs", "The skirt was measured at another height than the maker's, and it is tapered."},
+	CoatingTaken:  {"coating taken off", "The clearance is counted from under the skirt's coating."},
 }
 
-// String returns the caution in a sentence.
-func (c Caution) String() string { return enum.Name(c, cautionSentences[:]) }
+// String returns a short name, "axis not said"; "none" for no caution.
+func (c Caution) String() string { return enum.Name(c, enum.Names(cautionRows[:])) }
 
-// MarshalText returns a short name, "height differs".
-func (c Caution) MarshalText() ([]byte, error) {
-	return enum.Marshal(c, cautionNames[:])
-}
+// Text returns the caution in a sentence; "" for a value that is none.
+func (c Caution) Text() string { return enum.Sentence(c, cautionRows[:]) }
 
-// UnmarshalText reads the short name. Anything else is [units.ErrUnknownName], and the receiver keeps
-// its value.
+// MarshalText returns the text of [Caution.String]. A value that is none of the cautions is
+// [units.ErrUnknownName].
+func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, enum.Names(cautionRows[:])) }
+
+// UnmarshalText reads the text of [Caution.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
 func (c *Caution) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, cautionNames[:])
+	return enum.Unmarshal(c, text, enum.Names(cautionRows[:]))
 }
 
 // Cautions returns what the measured size of the piston leaves open; nothing for the zero

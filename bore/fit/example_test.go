@@ -103,15 +103,14 @@ func ExamplePiston_Skirt() {
 func ExamplePiston_Cautions() {
 	p := fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("66.970 mm")}, Axis: fit.AcrossPin, Height: units.MustParseLength("6 mm"), MakerHeight: units.MustParseLength("10 mm")}
 	for _, c := range p.Cautions() {
-		fmt.Println(c)
+		fmt.Println(c.Text())
 	}
-	// Output: the skirt was measured at another height than the maker's, and it is tapered
+	// Output: The skirt was measured at another height than the maker's, and it is tapered.
 }
 
 func ExampleCaution() {
-	b, err := fit.HeightDiffers.MarshalText()
-	fmt.Printf("%s: %v (%v)\n", b, fit.HeightDiffers, err)
-	// Output: height differs: the skirt was measured at another height than the maker's, and it is tapered (<nil>)
+	fmt.Printf("%v: %s\n", fit.HeightDiffers, fit.HeightDiffers.Text())
+	// Output: height differs: The skirt was measured at another height than the maker's, and it is tapered.
 }
 
 // How does the clearance change when hot? An indicator, not a limit: the skirt is ground oval

@@ -5,6 +5,7 @@ package hone
 import (
 	"fmt"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -19,27 +20,17 @@ const (
 	StrokeLever
 )
 
+var leverNames = []string{"none", "spindle", "stroking", "stroke"}
+
 // String returns "spindle", "stroking", "stroke" or "none".
-func (l Lever) String() string {
-	switch l {
-	case NoLever:
-		return "none"
-	case SpindleLever:
-		return "spindle"
-	case StrokingLever:
-		return "stroking"
-	case StrokeLever:
-		return "stroke"
-	}
-	return fmt.Sprintf("Lever(%d)", int8(l))
-}
+func (l Lever) String() string { return enum.Name(l, leverNames) }
 
 // MarshalText returns the text of [Lever.String]. A value that is no lever is [units.ErrUnknownName].
-func (l Lever) MarshalText() ([]byte, error) { return marshalEnum(l, StrokeLever) }
+func (l Lever) MarshalText() ([]byte, error) { return enum.Marshal(l, leverNames) }
 
-// UnmarshalText reads the text of [Lever.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (l *Lever) UnmarshalText(text []byte) error { return unmarshalEnum(l, text, StrokeLever) }
+// UnmarshalText reads the text of [Lever.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (l *Lever) UnmarshalText(text []byte) error { return enum.Unmarshal(l, text, leverNames) }
 
 // A Change is one lever moved, the others left, so that the wanted crosshatch is met exactly.
 // Where Against is not [NoCaution] the change is told for its size only and is not advised.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -20,25 +21,17 @@ const (
 	Replaced                  // later stock reaches it
 )
 
+var fateNames = []string{"assumed to stay", "stays", "replaced"}
+
 // String returns "assumed to stay", "stays" or "replaced".
-func (f Fate) String() string {
-	switch f {
-	case AssumedToStay:
-		return "assumed to stay"
-	case Stays:
-		return "stays"
-	case Replaced:
-		return "replaced"
-	}
-	return fmt.Sprintf("Fate(%d)", int8(f))
-}
+func (f Fate) String() string { return enum.Name(f, fateNames) }
 
 // MarshalText returns the text of [Fate.String]. A value that is no fate is [units.ErrUnknownName].
-func (f Fate) MarshalText() ([]byte, error) { return marshalEnum(f, Replaced) }
+func (f Fate) MarshalText() ([]byte, error) { return enum.Marshal(f, fateNames) }
 
-// UnmarshalText reads the text of [Fate.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (f *Fate) UnmarshalText(text []byte) error { return unmarshalEnum(f, text, Replaced) }
+// UnmarshalText reads the text of [Fate.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (f *Fate) UnmarshalText(text []byte) error { return enum.Unmarshal(f, text, fateNames) }
 
 // A Phase is one stretch of honing with one setting: a main phase, say, and a last one that
 // strokes faster.

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"sort"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -22,25 +23,17 @@ const (
 	ConstantForce             // a spring or a weight presses the whole tool: the rest of the tool takes over the force of what stands out
 )
 
+var pressingNames = []string{"not given", "constant pressure", "constant force"}
+
 // String returns "constant pressure", "constant force" or "not given".
-func (p Pressing) String() string {
-	switch p {
-	case PressingUnknown:
-		return "not given"
-	case ConstantPressure:
-		return "constant pressure"
-	case ConstantForce:
-		return "constant force"
-	}
-	return fmt.Sprintf("Pressing(%d)", int8(p))
-}
+func (p Pressing) String() string { return enum.Name(p, pressingNames) }
 
 // MarshalText returns the text of [Pressing.String]. A value that is no law is [units.ErrUnknownName].
-func (p Pressing) MarshalText() ([]byte, error) { return marshalEnum(p, ConstantForce) }
+func (p Pressing) MarshalText() ([]byte, error) { return enum.Marshal(p, pressingNames) }
 
-// UnmarshalText reads the text of [Pressing.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (p *Pressing) UnmarshalText(text []byte) error { return unmarshalEnum(p, text, ConstantForce) }
+// UnmarshalText reads the text of [Pressing.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (p *Pressing) UnmarshalText(text []byte) error { return enum.Unmarshal(p, text, pressingNames) }
 
 func (p Pressing) check() error {
 	switch p {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -20,25 +21,17 @@ const (
 	Clear                           // it does not, within the cycles looked at
 )
 
+var trackingNames = []string{"not controllable", "retraces", "clear"}
+
 // String returns "not controllable", "retraces" or "clear".
-func (t Tracking) String() string {
-	switch t {
-	case NotControllable:
-		return "not controllable"
-	case Retraces:
-		return "retraces"
-	case Clear:
-		return "clear"
-	}
-	return fmt.Sprintf("Tracking(%d)", int8(t))
-}
+func (t Tracking) String() string { return enum.Name(t, trackingNames) }
 
 // MarshalText returns the text of [Tracking.String]. A value that is no answer is [units.ErrUnknownName].
-func (t Tracking) MarshalText() ([]byte, error) { return marshalEnum(t, Clear) }
+func (t Tracking) MarshalText() ([]byte, error) { return enum.Marshal(t, trackingNames) }
 
-// UnmarshalText reads the text of [Tracking.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (t *Tracking) UnmarshalText(text []byte) error { return unmarshalEnum(t, text, Clear) }
+// UnmarshalText reads the text of [Tracking.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (t *Tracking) UnmarshalText(text []byte) error { return enum.Unmarshal(t, text, trackingNames) }
 
 // A Rig is a tool and what drives it, as far as its tracks go.
 type Rig struct {

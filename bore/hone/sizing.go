@@ -8,6 +8,7 @@ import (
 	"math"
 	"time"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
@@ -63,27 +64,17 @@ const (
 	PastSize                     // the size lies beyond the stop size
 )
 
+var decisionNames = []string{"measure again", "go on", "stop", "past the size"}
+
 // String returns "measure again", "go on", "stop" or "past the size".
-func (d Decision) String() string {
-	switch d {
-	case MeasureAgain:
-		return "measure again"
-	case GoOn:
-		return "go on"
-	case StopHere:
-		return "stop"
-	case PastSize:
-		return "past the size"
-	}
-	return fmt.Sprintf("Decision(%d)", int8(d))
-}
+func (d Decision) String() string { return enum.Name(d, decisionNames) }
 
 // MarshalText returns the text of [Decision.String]. A value that is no decision is [units.ErrUnknownName].
-func (d Decision) MarshalText() ([]byte, error) { return marshalEnum(d, PastSize) }
+func (d Decision) MarshalText() ([]byte, error) { return enum.Marshal(d, decisionNames) }
 
-// UnmarshalText reads the text of [Decision.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (d *Decision) UnmarshalText(text []byte) error { return unmarshalEnum(d, text, PastSize) }
+// UnmarshalText reads the text of [Decision.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (d *Decision) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text, decisionNames) }
 
 // A Trend is whether the rate changes from pass to pass. The zero value says nothing.
 type Trend int8
@@ -95,25 +86,17 @@ const (
 	Rises                // the promise of [Sizing.Next] does not hold for long: make shorter passes
 )
 
+var trendNames = []string{"none seen", "fades", "rises"}
+
 // String returns "none seen", "fades" or "rises".
-func (t Trend) String() string {
-	switch t {
-	case NoTrend:
-		return "none seen"
-	case Fades:
-		return "fades"
-	case Rises:
-		return "rises"
-	}
-	return fmt.Sprintf("Trend(%d)", int8(t))
-}
+func (t Trend) String() string { return enum.Name(t, trendNames) }
 
 // MarshalText returns the text of [Trend.String]. A value that is no trend is [units.ErrUnknownName].
-func (t Trend) MarshalText() ([]byte, error) { return marshalEnum(t, Rises) }
+func (t Trend) MarshalText() ([]byte, error) { return enum.Marshal(t, trendNames) }
 
-// UnmarshalText reads the text of [Trend.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (t *Trend) UnmarshalText(text []byte) error { return unmarshalEnum(t, text, Rises) }
+// UnmarshalText reads the text of [Trend.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (t *Trend) UnmarshalText(text []byte) error { return enum.Unmarshal(t, text, trendNames) }
 
 // A Next is what to do now. All sizes are at 20 °C.
 type Next struct {

@@ -2,7 +2,7 @@
 
 package hone
 
-import "fmt"
+import "borewright.example/internal/enum"
 
 // A Kind is the kind of honing tool. The kinds want opposite things as they enter and leave the
 // bore, so the kind decides the cautions; the zero value, not given, carries a caution of its own.
@@ -16,27 +16,17 @@ const (
 	RigidStone       // stones in a rigid, expanding carrier
 )
 
+var kindNames = []string{"not given", "ball-type hone", "brush hone", "rigid-stone hone"}
+
 // String returns "ball-type hone", "brush hone", "rigid-stone hone", or "not given".
-func (k Kind) String() string {
-	switch k {
-	case KindUnknown:
-		return "not given"
-	case BallType:
-		return "ball-type hone"
-	case BrushType:
-		return "brush hone"
-	case RigidStone:
-		return "rigid-stone hone"
-	}
-	return fmt.Sprintf("Kind(%d)", int8(k))
-}
+func (k Kind) String() string { return enum.Name(k, kindNames) }
 
 // MarshalText returns the text of [Kind.String]. A value that is no kind is [units.ErrUnknownName].
-func (k Kind) MarshalText() ([]byte, error) { return marshalEnum(k, RigidStone) }
+func (k Kind) MarshalText() ([]byte, error) { return enum.Marshal(k, kindNames) }
 
-// UnmarshalText reads the text of [Kind.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (k *Kind) UnmarshalText(text []byte) error { return unmarshalEnum(k, text, RigidStone) }
+// UnmarshalText reads the text of [Kind.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (k *Kind) UnmarshalText(text []byte) error { return enum.Unmarshal(k, text, kindNames) }
 
 // Cautions returns what must be said before this kind of tool is used, in the order of the work.
 func (k Kind) Cautions() []Caution {
@@ -63,22 +53,14 @@ const (
 	ByMachine          // a machine that holds its spindle speed and its stroking
 )
 
+var driveNames = []string{"not given", "by hand", "by machine"}
+
 // String returns "by hand", "by machine", or "not given".
-func (d Drive) String() string {
-	switch d {
-	case DriveUnknown:
-		return "not given"
-	case ByHand:
-		return "by hand"
-	case ByMachine:
-		return "by machine"
-	}
-	return fmt.Sprintf("Drive(%d)", int8(d))
-}
+func (d Drive) String() string { return enum.Name(d, driveNames) }
 
 // MarshalText returns the text of [Drive.String]. A value that is no drive is [units.ErrUnknownName].
-func (d Drive) MarshalText() ([]byte, error) { return marshalEnum(d, ByMachine) }
+func (d Drive) MarshalText() ([]byte, error) { return enum.Marshal(d, driveNames) }
 
-// UnmarshalText reads the text of [Drive.String] back; empty text is the zero value. On error
-// the receiver keeps its value.
-func (d *Drive) UnmarshalText(text []byte) error { return unmarshalEnum(d, text, ByMachine) }
+// UnmarshalText reads the text of [Drive.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (d *Drive) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text, driveNames) }

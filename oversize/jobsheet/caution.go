@@ -119,7 +119,7 @@ func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Caution {
 			cs = append(cs, rings.PegsStay)
 		}
 		for _, c := range cs {
-			list = append(list, Caution{op, c.String()})
+			list = append(list, Caution{op, c.Text()})
 		}
 	}
 	return list

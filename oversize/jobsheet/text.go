@@ -232,7 +232,7 @@ func (s Sheet) route(p *page) {
 		}
 	}
 	for _, k := range s.Choice.Cautions {
-		p.wrapped("  ! ", k.String()+".")
+		p.wrapped("  ! ", k.Text())
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"iter"
 	"strings"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -34,90 +35,54 @@ const (
 	CanComeLoose
 )
 
-type cautionRow struct{ name, text, source string }
+const (
+	commonPractice = "common practice"
+	fromMemory     = "common practice, from memory"
+)
 
-func (c Caution) row() (r cautionRow, ok bool) {
-	const (
-		practice = "common practice"
-		memory   = "common practice, from memory"
-	)
-	switch c {
-	case NoCaution:
-		r = cautionRow{}
-	case EvenHeat:
-		r = cautionRow{"even heat", "Heat the bare barrel slowly and right through in a closed oven, with a thermometer on the part. No " +
-			"torch: it warps the casting, softens spots of it and heats nothing evenly.", practice}
-	case NothingTrapped:
-		r = cautionRow{"nothing trapped", "Plugs, studs, seals and bearings out, every passage and blind hole open, washed and dried first: " +
-			"trapped water or oil turns to vapour and bursts the part or throws scalding liquid.", practice}
-	case HotParts:
-		r = cautionRow{"hot parts", "Heat-proof gloves, long sleeves, eye protection; a clear way from oven to bench and a dry stand to set the " +
-			"part on; mark it hot until it is cold.", memory}
-	case NoFlame:
-		r = cautionRow{"no flame", "No flame or spark near oil, solvent or their vapour; a part with oil on it smokes and can catch fire in " +
-			"the oven.", memory}
-	case TemperLost:
-		r = cautionRow{"temper lost", "A hardened and aged aluminium casting loses strength for good when it is too hot or hot for too long; " +
-			"the maker's greatest temperature and time win over any figure here.", practice}
-	case ColdParts:
-		r = cautionRow{"cold parts", "Dry ice and liquid gas burn skin and eyes and make metal brittle: dry insulated gloves, face shield, tongs; " +
-			"keep the part dry, frost takes up the clearance.", memory}
-	case Ventilate:
-		r = cautionRow{"ventilate", "Gas from dry ice or liquid nitrogen drives out the air and gives no warning: work in the open or with doors " +
-			"wide open, never in a pit or a closed car; never seal it in a vessel, which bursts.", memory}
-	case StopsHalfWay:
-		r = cautionRow{"stops half way", "Rehearse it, then push the sleeve home in one stroke and hold it down until it grips. A sleeve that " +
-			"stops half way is pressed out and begun again; it is not hammered.", practice}
-	case PressGuard:
-		r = cautionRow{"press guard", "Support the barrel square right round its seat, keep the press guarded and everyone clear of the line of " +
-			"thrust: cast iron breaks without warning and flies.", practice}
-	case CoefficientRange:
-		r = cautionRow{"coefficient range", "A temperature lies outside the range that a coefficient of expansion is the mean over (or, where " +
-			"that is not known, outside 0 to 100 °C): metals grow more for each degree when hot and less when cold.", "the spread between handbooks of one steel: 11.5e-6/K over 20 to 100 °C, 13.5e-6/K over 25 to 200 °C (NIST Engineering Metrology Toolbox)"}
-	case JudgedAsBrittle:
-		r = cautionRow{"judged as brittle", "A part has no yield strength given and is judged by its tensile strength, which is right for grey iron " +
-			"alone: a ductile metal gives way well below it.", practice}
-	case CanComeLoose:
-		r = cautionRow{"can come loose", "The sleeve can be loose here. A loose sleeve turns, drops, leaks and seizes the piston: do not run it.", practice}
-	default:
-		return r, false
-	}
-	return r, true
+var cautionRows = [...]enum.Row{
+	NoCaution: {"none", "", ""},
+	EvenHeat: {"even heat", "Heat the bare barrel slowly and right through in a closed oven, with a thermometer on the part. No " +
+		"torch: it warps the casting, softens spots of it and heats nothing evenly.", commonPractice},
+	NothingTrapped: {"nothing trapped", "Plugs, studs, seals and bearings out, every passage and blind hole open, washed and dried first: " +
+		"trapped water or oil turns to vapour and bursts the part or throws scalding liquid.", commonPractice},
+	HotParts: {"hot parts", "Heat-proof gloves, long sleeves, eye protection; a clear way from oven to bench and a dry stand to set the " +
+		"part on; mark it hot until it is cold.", fromMemory},
+	NoFlame: {"no flame", "No flame or spark near oil, solvent or their vapour; a part with oil on it smokes and can catch fire in " +
+		"the oven.", fromMemory},
+	TemperLost: {"temper lost", "A hardened and aged aluminium casting loses strength for good when it is too hot or hot for too long; " +
+		"the maker's greatest temperature and time win over any figure here.", commonPractice},
+	ColdParts: {"cold parts", "Dry ice and liquid gas burn skin and eyes and make metal brittle: dry insulated gloves, face shield, tongs; " +
+		"keep the part dry, frost takes up the clearance.", fromMemory},
+	Ventilate: {"ventilate", "Gas from dry ice or liquid nitrogen drives out the air and gives no warning: work in the open or with doors " +
+		"wide open, never in a pit or a closed car; never seal it in a vessel, which bursts.", fromMemory},
+	StopsHalfWay: {"stops half way", "Rehearse it, then push the sleeve home in one stroke and hold it down until it grips. A sleeve that " +
+		"stops half way is pressed out and begun again; it is not hammered.", commonPractice},
+	PressGuard: {"press guard", "Support the barrel square right round its seat, keep the press guarded and everyone clear of the line of " +
+		"thrust: cast iron breaks without warning and flies.", commonPractice},
+	CoefficientRange: {"coefficient range", "A temperature lies outside the range that a coefficient of expansion is the mean over (or, where " +
+		"that is not known, outside 0 to 100 °C): metals grow more for each degree when hot and less when cold.", "the spread between handbooks of one steel: 11.5e-6/K over 20 to 100 °C, 13.5e-6/K over 25 to 200 °C (NIST Engineering Metrology Toolbox)"},
+	JudgedAsBrittle: {"judged as brittle", "A part has no yield strength given and is judged by its tensile strength, which is right for grey iron " +
+		"alone: a ductile metal gives way well below it.", commonPractice},
+	CanComeLoose: {"can come loose", "The sleeve can be loose here. A loose sleeve turns, drops, leaks and seizes the piston: do not run it.", commonPractice},
 }
 
-// Text returns the warning in full, or "" for a value that is no caution.
-func (c Caution) Text() string { r, _ := c.row(); return r.text }
+// String returns a short name, "even heat"; "none" for no caution.
+func (c Caution) String() string { return enum.Name(c, enum.Names(cautionRows[:])) }
+
+// Text returns the warning in full, in a sentence or two; "" for a value that warns of nothing.
+func (c Caution) Text() string { return enum.Sentence(c, cautionRows[:]) }
 
 // Source returns where the warning comes from, or "" for a value that is no caution.
-func (c Caution) Source() string { r, _ := c.row(); return r.source }
+func (c Caution) Source() string { return enum.Source(c, cautionRows[:]) }
 
-// String returns the short name, "even heat"; "" for no caution.
-func (c Caution) String() string {
-	r, ok := c.row()
-	if !ok {
-		return fmt.Sprintf("Caution(%d)", int8(c))
-	}
-	return r.name
-}
+// MarshalText returns the text of [Caution.String]. A value that is none of the cautions is [units.ErrUnknownName].
+func (c Caution) MarshalText() ([]byte, error) { return enum.Marshal(c, enum.Names(cautionRows[:])) }
 
-// MarshalText returns the text of [Caution.String]. A value that is no caution is [units.ErrUnknownName].
-func (c Caution) MarshalText() ([]byte, error) {
-	if _, ok := c.row(); !ok {
-		return nil, fmt.Errorf("sleeve: %v: %w", c, units.ErrUnknownName)
-	}
-	return []byte(c.String()), nil
-}
-
-// UnmarshalText reads the text of [Caution.String] back; any other is [units.ErrUnknownName]. On error the
-// receiver keeps its value.
+// UnmarshalText reads the text of [Caution.String]; any other is [units.ErrUnknownName]. On error the receiver keeps
+// its value.
 func (c *Caution) UnmarshalText(text []byte) error {
-	for v := NoCaution; v <= CanComeLoose; v++ {
-		if v.String() == string(text) {
-			*c = v
-			return nil
-		}
-	}
-	return fmt.Errorf("sleeve: caution %.80q: %w", text, units.ErrUnknownName)
+	return enum.Unmarshal(c, text, enum.Names(cautionRows[:]))
 }
 
 // Cautions is a set of cautions, each in it once. The zero value is none.
@@ -156,7 +121,7 @@ func (s Cautions) String() string {
 		if b.Len() > 0 {
 			b.WriteString(cautionSeparator)
 		}
-		b.WriteString(c.String())
+		b.WriteString(cautionRows[c][0])
 	}
 	return b.String()
 }
