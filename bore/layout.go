@@ -26,6 +26,15 @@ func (p Port) String() string {
 	return fmt.Sprintf("port %q (%v to %v, %v wide at %v)", p.Name, p.From, p.To, p.Width, p.At)
 }
 
+// Validate returns [ErrLayout] where the upper edge is not above the lower one, both within 0 to
+// [units.MaxLength], or the width is not above 0 up to 360°.
+func (p Port) Validate() error {
+	if p.From < 0 || p.To <= p.From || p.To > units.MaxLength || !validAngle(p.At) || !(p.Width > 0 && p.Width <= 360*units.Degree) {
+		return fmt.Errorf("bore: %v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, units.MaxLength, ErrLayout)
+	}
+	return nil
+}
+
 // covers reports whether the depth is cut by the port.
 func (p Port) covers(depth units.Length) bool { return p.From <= depth && depth <= p.To }
 
@@ -56,8 +65,11 @@ func (l Layout) validate() error {
 		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), ErrLayout)
 	}
 	for _, p := range l.Ports {
-		if p.From < 0 || p.To <= p.From || p.To > l.end() || !validAngle(p.At) || !(p.Width > 0 && p.Width <= 360*units.Degree) {
-			return fmt.Errorf("bore: %v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, l.end(), ErrLayout)
+		if err := p.Validate(); err != nil {
+			return err
+		}
+		if p.To > l.end() {
+			return fmt.Errorf("bore: %v: the bore ends at %v: %w", p, l.end(), ErrLayout)
 		}
 	}
 	return nil

@@ -140,13 +140,13 @@ func TestPortEdges(t *testing.T) {
 	ends := rings.Ends{Gap: length("0.4 mm"), Play: length("0.3 mm"), Bore: length("50 mm")}
 	travel := rings.Travel{Top: length("5 mm"), Bottom: length("40 mm")}
 	half := units.Angle(length("0.5 mm")) / units.Angle(length("25 mm"))
-	at := func(from units.Angle) rings.Port {
-		return rings.Port{From: from, To: from + 1, Top: length("20 mm"), Bottom: length("30 mm")}
+	at := func(edge units.Angle) bore.Port {
+		return bore.Port{At: edge + 0.5, Width: 1, From: length("20 mm"), To: length("30 mm")}
 	}
 	for _, c := range []struct {
 		what string
 		peg  units.Angle
-		port rings.Port
+		port bore.Port
 		want units.Length
 	}{
 		{"touching", 0, at(half), 0},
@@ -155,7 +155,7 @@ func TestPortEdges(t *testing.T) {
 		{"peg past the edge by less than a float can tell", 1e-20, at(0), -length("0.5 mm")},
 	} {
 		ends.Peg = c.peg
-		rooms, err := ends.Clear([]rings.Port{c.port}, travel)
+		rooms, err := ends.Clear([]bore.Port{c.port}, travel)
 		if err != nil || len(rooms) != 1 || rooms[0].Room != c.want || rooms[0].Crosses != (c.want <= 0) {
 			t.Errorf("%s: %+v, %v; want %v", c.what, rooms, err, c.want)
 		}
@@ -171,8 +171,8 @@ func TestPortEdges(t *testing.T) {
 		{0, length("5 mm") - 1, 0},
 	} {
 		p := at(1)
-		p.Top, p.Bottom = c.top, c.bottom
-		if rooms, err := ends.Clear([]rings.Port{p}, travel); err != nil || len(rooms) != c.passed {
+		p.From, p.To = c.top, c.bottom
+		if rooms, err := ends.Clear([]bore.Port{p}, travel); err != nil || len(rooms) != c.passed {
 			t.Errorf("port from %v to %v: %v, %v", c.top, c.bottom, rooms, err)
 		}
 	}

@@ -52,11 +52,11 @@ func TestRefused(t *testing.T) {
 		return errors.Join(second(r.Reach(2)), second(r.Follow(nil)))
 	}
 	ends := rings.Ends{Peg: 0, Gap: length("0.3 mm"), Play: length("1 mm"), Bore: length("50 mm")}
-	port := rings.Port{From: 1, To: 2, Top: length("20 mm"), Bottom: length("30 mm")}
-	clear := func(change func(e *rings.Ends, p *rings.Port)) error {
+	port := bore.Port{At: 1.5, Width: 1, From: length("20 mm"), To: length("30 mm")}
+	clear := func(change func(e *rings.Ends, p *bore.Port)) error {
 		e, p := ends, port
 		change(&e, &p)
-		return second(e.Clear([]rings.Port{p}, travel))
+		return second(e.Clear([]bore.Port{p}, travel))
 	}
 	groove := rings.Groove{Height: exact("1.55 mm"), Root: exact("61 mm")}
 	ring := rings.Profile{Height: exact("1.5 mm"), Thickness: exact("2.7 mm")}
@@ -164,19 +164,19 @@ func TestRefused(t *testing.T) {
 		{"bad ring of a set", second(rings.Assign([]rings.Gap{gap(good, d), {}}, []uncertainty.Estimate{d}, window, uncertainty.Risk{})), rings.ErrOverlap, "ring 1 and bore 0"},
 		{"bad window of a set", second(rings.Assign([]rings.Gap{gap(good, d)}, []uncertainty.Estimate{d}, units.Limits{}, uncertainty.Risk{})), uncertainty.ErrLimits, "ring 0 and bore 0"},
 
-		{"peg", clear(func(e *rings.Ends, _ *rings.Port) { e.Peg = units.Angle(nan) }), units.ErrNotFinite, "angle"},
-		{"peg before all", clear(func(e *rings.Ends, _ *rings.Port) { e.Peg = units.Angle(-inf) }), units.ErrNotFinite, "angle"},
-		{"from", clear(func(_ *rings.Ends, p *rings.Port) { p.From = units.Angle(inf) }), units.ErrNotFinite, "port 0"},
-		{"to", clear(func(_ *rings.Ends, p *rings.Port) { p.To = units.Angle(nan) }), units.ErrNotFinite, "port 0"},
-		{"port of no width", clear(func(_ *rings.Ends, p *rings.Port) { p.To = p.From }), rings.ErrSize, "port 0"},
-		{"port of no height", clear(func(_ *rings.Ends, p *rings.Port) { p.Bottom = p.Top }), rings.ErrSize, "port 0"},
-		{"play", clear(func(e *rings.Ends, _ *rings.Port) { e.Play = -1 }), rings.ErrSize, "play"},
-		{"vast play", clear(func(e *rings.Ends, _ *rings.Port) { e.Play = math.MaxInt64 }), rings.ErrSize, "play"},
-		{"ends overlap", clear(func(e *rings.Ends, _ *rings.Port) { e.Gap = 0 }), rings.ErrOverlap, "end gap"},
-		{"ends apart", clear(func(e *rings.Ends, _ *rings.Port) { e.Gap = length("6 mm") }), rings.ErrGap, "tenth"},
-		{"ends in no bore", clear(func(e *rings.Ends, _ *rings.Port) { e.Bore = 0 }), rings.ErrSize, "bore"},
-		{"ends in a vast bore", clear(func(e *rings.Ends, _ *rings.Port) { e.Bore = math.MaxInt64 }), units.ErrRange, "bore"},
-		{"no ring travel", second(ends.Clear([]rings.Port{port}, rings.Travel{})), rings.ErrSize, "travel"},
+		{"peg", clear(func(e *rings.Ends, _ *bore.Port) { e.Peg = units.Angle(nan) }), units.ErrNotFinite, "angle"},
+		{"peg before all", clear(func(e *rings.Ends, _ *bore.Port) { e.Peg = units.Angle(-inf) }), units.ErrNotFinite, "angle"},
+		{"port nowhere", clear(func(_ *rings.Ends, p *bore.Port) { p.At = units.Angle(inf) }), bore.ErrLayout, "port 0"},
+		{"port of what width", clear(func(_ *rings.Ends, p *bore.Port) { p.Width = units.Angle(nan) }), bore.ErrLayout, "port 0"},
+		{"port of no width", clear(func(_ *rings.Ends, p *bore.Port) { p.Width = 0 }), bore.ErrLayout, "port 0"},
+		{"port of no height", clear(func(_ *rings.Ends, p *bore.Port) { p.To = p.From }), bore.ErrLayout, "port 0"},
+		{"play", clear(func(e *rings.Ends, _ *bore.Port) { e.Play = -1 }), rings.ErrSize, "play"},
+		{"vast play", clear(func(e *rings.Ends, _ *bore.Port) { e.Play = math.MaxInt64 }), rings.ErrSize, "play"},
+		{"ends overlap", clear(func(e *rings.Ends, _ *bore.Port) { e.Gap = 0 }), rings.ErrOverlap, "end gap"},
+		{"ends apart", clear(func(e *rings.Ends, _ *bore.Port) { e.Gap = length("6 mm") }), rings.ErrGap, "tenth"},
+		{"ends in no bore", clear(func(e *rings.Ends, _ *bore.Port) { e.Bore = 0 }), rings.ErrSize, "bore"},
+		{"ends in a vast bore", clear(func(e *rings.Ends, _ *bore.Port) { e.Bore = math.MaxInt64 }), units.ErrRange, "bore"},
+		{"no ring travel", second(ends.Clear([]bore.Port{port}, rings.Travel{})), rings.ErrSize, "travel"},
 		{"no rings", second(rings.Stagger(0)), rings.ErrCount, "of 0"},
 		{"seven rings", second(rings.Stagger(7)), rings.ErrCount, "of 7"},
 

@@ -290,9 +290,9 @@ func ExamplePairing() {
 // A two-stroke's ring pegged at 40° passes an exhaust port and a transfer port.
 func ExampleEnds() {
 	ends := rings.Ends{Peg: 40 * units.Degree, Gap: units.MustParseLength("0.4 mm"), Play: units.MustParseLength("0.3 mm"), Bore: units.MustParseLength("52 mm")}
-	ports := []rings.Port{
-		{From: 330 * units.Degree, To: 30 * units.Degree, Top: units.MustParseLength("28 mm"), Bottom: units.MustParseLength("48 mm")},
-		{From: 41 * units.Degree, To: 85 * units.Degree, Top: units.MustParseLength("36 mm"), Bottom: units.MustParseLength("48 mm")},
+	ports := []bore.Port{
+		{Name: "exhaust", At: 0, Width: 60 * units.Degree, From: units.MustParseLength("28 mm"), To: units.MustParseLength("48 mm")},
+		{Name: "transfer", At: 63 * units.Degree, Width: 44 * units.Degree, From: units.MustParseLength("36 mm"), To: units.MustParseLength("48 mm")},
 	}
 	travel := rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}
 	for _, r := range must1(ends.Clear(ports, travel)) {
@@ -304,10 +304,10 @@ func ExampleEnds() {
 }
 
 // A port that the ring does not reach is no danger to it, wherever its ends stand.
-func ExamplePort() {
+func ExampleEnds_Clear() {
 	ends := rings.Ends{Peg: 0, Gap: units.MustParseLength("0.4 mm"), Bore: units.MustParseLength("52 mm")}
-	crankcase := rings.Port{From: 350 * units.Degree, To: 10 * units.Degree, Top: units.MustParseLength("60 mm"), Bottom: units.MustParseLength("70 mm")}
-	rooms := must1(ends.Clear([]rings.Port{crankcase}, rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
+	crankcase := bore.Port{At: 0, Width: 20 * units.Degree, From: units.MustParseLength("60 mm"), To: units.MustParseLength("70 mm")}
+	rooms := must1(ends.Clear([]bore.Port{crankcase}, rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
 	fmt.Println(len(rooms), "ports passed")
 	// Output:
 	// 0 ports passed
@@ -316,8 +316,8 @@ func ExamplePort() {
 // A peg in the middle of the land between two ports 20° apart: half of the land, less half of the gap.
 func ExampleRoom() {
 	ends := rings.Ends{Peg: 50 * units.Degree, Gap: units.MustParseLength("0.4 mm"), Bore: units.MustParseLength("52 mm")}
-	port := rings.Port{From: 60 * units.Degree, To: 40 * units.Degree, Top: units.MustParseLength("28 mm"), Bottom: units.MustParseLength("48 mm")}
-	rooms := must1(ends.Clear([]rings.Port{port}, rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
+	port := bore.Port{At: 230 * units.Degree, Width: 340 * units.Degree, From: units.MustParseLength("28 mm"), To: units.MustParseLength("48 mm")}
+	rooms := must1(ends.Clear([]bore.Port{port}, rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
 	fmt.Println(rooms[0].Room.Format(units.Millimetre, 2), rooms[0].Crosses)
 	// Output:
 	// 4.34 mm false

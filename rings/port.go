@@ -6,22 +6,13 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/bore"
 	"borewright.example/units"
 )
 
-// A Port is an opening in the wall of a two-stroke bore. Angles are counted round the bore from
-// any mark, all in the same sense; the port reaches from From on to To, through 0 where To is
-// smaller.
-type Port struct {
-	From   units.Angle  `json:"from"` // edges, in the sense in which angles grow
-	To     units.Angle  `json:"to"`
-	Top    units.Length `json:"top"` // depths below the deck
-	Bottom units.Length `json:"bottom"`
-}
-
 // Ends are the ends of a pegged ring in its bore.
 type Ends struct {
-	Peg  units.Angle  `json:"peg"`           // middle of the gap, counted as the ports are
+	Peg  units.Angle  `json:"peg"`           // middle of the gap, counted round the bore as [bore.Port.At] is
 	Gap  units.Length `json:"gap"`           // the end gap
 	Play units.Length `json:"play,omitzero"` // along the wall: how far the ring can turn about its peg, either way
 	Bore units.Length `json:"bore"`          // diameter
@@ -39,9 +30,8 @@ type Room struct {
 // land the ends need beside the port is for the maker to say.
 //
 // A negative play, or a gap and bore that [Gap.Validate] refuses, is an error, and so is a port
-// whose depths or angles do not open a window (ErrSize) or an angle that is not finite
-// (units.ErrNotFinite).
-func (e Ends) Clear(ports []Port, travel Travel) ([]Room, error) {
+// that [bore.Port.Validate] refuses or a peg's angle that is not finite (units.ErrNotFinite).
+func (e Ends) Clear(ports []bore.Port, travel Travel) ([]Room, error) {
 	if err := e.validate(); err != nil {
 		return nil, err
 	}
@@ -53,14 +43,14 @@ func (e Ends) Clear(ports []Port, travel Travel) ([]Room, error) {
 	half := (float64(e.Gap)/2 + float64(e.Play)) / radius
 	var rooms []Room
 	for i, p := range ports {
-		if err := p.validate(); err != nil {
-			return nil, fmt.Errorf("%w, port %d", err, i)
+		if err := p.Validate(); err != nil {
+			return nil, fmt.Errorf("rings: port %d: %w", i, err)
 		}
-		if p.Bottom < travel.Top || p.Top > travel.Bottom {
+		if p.To < travel.Top || p.From > travel.Bottom {
 			continue
 		}
-		near := wrap(float64(p.From - e.Peg)) // from the peg on to the port
-		far := near + wrap(float64(p.To-p.From))
+		near := wrap(float64(p.At - p.Width/2 - e.Peg)) // from the peg on to the port
+		far := near + float64(p.Width)
 		room, err := units.Of((min(near, turn-far)-half)*radius, units.Picometre)
 		if err != nil {
 			return nil, fmt.Errorf("rings: port %d: %w", i, err)
@@ -85,22 +75,6 @@ func (e Ends) validate() error {
 		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", e.Gap, e.Bore, ErrGap)
 	case e.Play < 0 || e.Play > e.Bore:
 		return fmt.Errorf("rings: play %v of a peg in a bore of %v: %w (0 up to the bore)", e.Play, e.Bore, ErrSize)
-	}
-	return nil
-}
-
-func (p Port) validate() error {
-	if err := checkAngle(p.From); err != nil {
-		return err
-	}
-	if err := checkAngle(p.To); err != nil {
-		return err
-	}
-	if p.Bottom <= p.Top {
-		return fmt.Errorf("rings: port from a depth of %v to %v: %w (the bottom is deeper than the top)", p.Top, p.Bottom, ErrSize)
-	}
-	if wrap(float64(p.To-p.From)) == 0 {
-		return fmt.Errorf("rings: port from %v to %v: %w (it opens nowhere)", p.From, p.To, ErrSize)
 	}
 	return nil
 }

@@ -443,8 +443,8 @@ func TestClear(t *testing.T) {
 		e := rings.Ends{Peg: degrees("peg", -720, 720), Gap: draw(t, "gap", 100*µm, units.Millimetre, 1), Play: draw(t, "play", 0, 2*units.Millimetre, 1), Bore: 50 * units.Millimetre}
 		width := degrees("width", 1, 350)
 		from := degrees("from", -360, 360)
-		p := rings.Port{From: from, To: from + width, Top: 20 * units.Millimetre, Bottom: 30 * units.Millimetre}
-		rooms, err := e.Clear([]rings.Port{p}, rings.Travel{Top: 5 * units.Millimetre, Bottom: 40 * units.Millimetre})
+		p := bore.Port{At: from + width/2, Width: width, From: 20 * units.Millimetre, To: 30 * units.Millimetre}
+		rooms, err := e.Clear([]bore.Port{p}, rings.Travel{Top: 5 * units.Millimetre, Bottom: 40 * units.Millimetre})
 		if err != nil || len(rooms) != 1 {
 			t.Fatal(rooms, err)
 		}
