@@ -68,17 +68,17 @@ func TestOneAxisLeavesOvalityOpen(t *testing.T) {
 		subject string
 		verdict uncertainty.Verdict
 	}{
-		{bore.SubjectService, uncertainty.Beyond},
-		{bore.SubjectOvality + bore.NotMeasured, uncertainty.Undecided},
-		{bore.SubjectTaper + ", thrust axis", uncertainty.Beyond},
-		{bore.SubjectSpread, uncertainty.Within},
-		{bore.SubjectTrueOvality + bore.NotMeasured, uncertainty.Undecided},
+		{"service limit", uncertainty.Beyond},
+		{"ovality, not measured", uncertainty.Undecided},
+		{"taper, thrust axis", uncertainty.Beyond},
+		{"greatest minus least", uncertainty.Within},
+		{"true ovality, not measured", uncertainty.Undecided},
 	}
 	if len(fs) != len(want) {
 		t.Fatal(fs)
 	}
 	for i, w := range want {
-		if fs[i].Subject != w.subject || fs[i].Verdict != w.verdict || bore.Measured(fs[i]) == strings.HasSuffix(w.subject, bore.NotMeasured) {
+		if fs[i].Subject != w.subject || fs[i].Verdict != w.verdict || fs[i].NotMeasured != strings.HasSuffix(w.subject, ", not measured") {
 			t.Errorf("%v, want %v: %v", fs[i], w.subject, w.verdict)
 		}
 	}
@@ -89,15 +89,8 @@ func TestOneAxisLeavesOvalityOpen(t *testing.T) {
 	fs, err = measure(t, []bore.Reading{at(10, 0, "67 mm")}).Judge(bore.Limits{Taper: um, Spread: um}, noRisk)
 	must(t, fs, err)
 	for _, f := range fs {
-		if f.Verdict != uncertainty.Undecided || !strings.HasSuffix(f.Subject, bore.NotMeasured) {
+		if f.Verdict != uncertainty.Undecided || !f.NotMeasured {
 			t.Errorf("%v", f)
-		}
-	}
-	for f, want := range map[uncertainty.Finding]bool{
-		{}: false, {Measured: uncertainty.Estimate{Value: um}}: true, {Verdict: uncertainty.Within}: true, {Verdict: uncertainty.Beyond}: true,
-	} {
-		if bore.Measured(f) != want {
-			t.Errorf("measured %v: %v", f, !want)
 		}
 	}
 	// A bad risk is no answer, measured or not.

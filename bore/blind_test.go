@@ -214,7 +214,7 @@ func TestTrueOvalityOfLobes(t *testing.T) {
 	judge := func(limit bore.Limits, rs []bore.Reading) uncertainty.Finding {
 		t.Helper()
 		fs, err := measure(t, rs).Judge(limit, noRisk)
-		return must(t, fs, err)[0]
+		return must(t, fs, err)[0].Finding
 	}
 	f := judge(bore.Limits{TrueOvality: 57 * um}, rs)
 	if within(t, "two and four lobes", f.Measured.Value, 56*um, 10*nm); f.Verdict != uncertainty.Within {

@@ -13,7 +13,7 @@ import (
 // practice wants the doubt to be at most a quarter of what is allowed, better a tenth. Findings
 // stand all the same; more of them are undecided.
 type Coarse struct {
-	Subject  string       `json:"subject"`  // the subject of the finding, as in [SubjectOvality]
+	Limit    Limit        `json:"limit"`    // that it is too coarse for
 	Expanded units.Length `json:"expanded"` // ±, of 95 % coverage
 	Allowed  units.Length `json:"allowed"`  // half the width of a window, or the greatest difference allowed
 }
@@ -27,7 +27,7 @@ func (c Coarse) Hopeless() bool { return c.Expanded >= c.Allowed }
 
 // String says it in words: "ovality: a doubt of ±0.0120 mm against 0.02 mm allowed".
 func (c Coarse) String() string {
-	s := fmt.Sprintf("%s: a doubt of ±%s against %v allowed", c.Subject, c.Expanded.Format(units.Millimetre, 4), c.Allowed)
+	s := fmt.Sprintf("%v: a doubt of ±%s against %v allowed", c.Limit, c.Expanded.Format(units.Millimetre, 4), c.Allowed)
 	if c.Hopeless() {
 		s += ", which nothing can be proved by"
 	}
@@ -57,26 +57,26 @@ func (g Geometry) Coarse(l Limits) ([]Coarse, error) {
 	between := difference(own, own)
 	var cautions []Coarse
 	for _, c := range [...]struct {
-		subject string
+		limit   Limit
 		allowed units.Length
 		doubt   uncertainty.Estimate
 	}{
-		{SubjectNew, half(l.New), size},
-		{SubjectService, half(l.Service), size},
-		{SubjectOvality, l.Ovality, between},
-		{SubjectTaper, l.Taper, between},
-		{SubjectSpread, l.Spread, between},
-		{SubjectTrueOvality, l.TrueOvality, between},
+		{LimitNew, half(l.New), size},
+		{LimitService, half(l.Service), size},
+		{LimitOvality, l.Ovality, between},
+		{LimitTaper, l.Taper, between},
+		{LimitSpread, l.Spread, between},
+		{LimitTrueOvality, l.TrueOvality, between},
 	} {
 		if c.allowed == 0 {
 			continue
 		}
 		u, err := c.doubt.Expanded(0.95)
 		if err != nil {
-			return nil, fmt.Errorf("bore: cautions: %s: %w", c.subject, err)
+			return nil, fmt.Errorf("bore: cautions: %v: %w", c.limit, err)
 		}
 		if coarseShare*u > c.allowed {
-			cautions = append(cautions, Coarse{c.subject, u, c.allowed})
+			cautions = append(cautions, Coarse{c.limit, u, c.allowed})
 		}
 	}
 	return cautions, nil

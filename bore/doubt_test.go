@@ -176,7 +176,7 @@ func TestTheWorstIsNamed(t *testing.T) {
 		geo, err := bore.Measure(rs, g)
 		must(t, geo, err)
 		fs, err := geo.Judge(l, noRisk)
-		return must(t, fs, err)[0]
+		return must(t, fs, err)[0].Finding
 	}
 	oval := func(a, b string) []bore.Reading {
 		return []bore.Reading{at(10, 0, a), at(10, 90, "67 mm"), at(20, 0, b), at(20, 90, "67 mm")}

@@ -181,14 +181,14 @@ func ExampleLimits() {
 }
 
 // One axis shows no ovality: the limit stays open rather than out of sight.
-func ExampleMeasured() {
+func ExampleFinding() {
 	g, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{})
 	if err != nil {
 		fmt.Println(err)
 	}
 	findings, err := g.Judge(bore.Limits{Ovality: 50 * units.Micrometre}, uncertainty.Risk{})
-	fmt.Println(findings[0].Subject, "-", findings[0].Verdict, bore.Measured(findings[0]), err)
-	// Output: ovality, not measured - undecided false <nil>
+	fmt.Println(findings[0].Subject, "-", findings[0].Verdict, findings[0].NotMeasured, err)
+	// Output: ovality, not measured - undecided true <nil>
 }
 
 // A gauge set to a ring and read as deviations, on a dial that runs backwards.

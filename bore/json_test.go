@@ -121,6 +121,11 @@ func TestEnumerations(t *testing.T) {
 			err := v.UnmarshalText(b)
 			return int(v), err
 		}, func(i int) string { return bore.Shape(i).String() }},
+		"limit": {6, func(i int) ([]byte, error) { return bore.Limit(i).MarshalText() }, func(b []byte) (int, error) {
+			v := bore.Limit(77)
+			err := v.UnmarshalText(b)
+			return int(v), err
+		}, func(i int) string { return bore.Limit(i).String() }},
 		"unseen": {17, func(i int) ([]byte, error) { return bore.Unseen(i).MarshalText() }, func(b []byte) (int, error) {
 			v := bore.Unseen(77)
 			err := v.UnmarshalText(b)

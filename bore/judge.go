@@ -42,30 +42,8 @@ func (l Limits) validate() error {
 	return nil
 }
 
-// What a finding of [Geometry.Judge] is about: its Subject is one of these, followed for ovality
-// and taper by where, and by [NotMeasured] where the readings do not show it.
-const (
-	SubjectNew         = "new bore"
-	SubjectService     = "service limit"
-	SubjectOvality     = "ovality"
-	SubjectTaper       = "taper"
-	SubjectSpread      = "greatest minus least"
-	SubjectTrueOvality = "true ovality"
-)
-
-// NotMeasured ends the subject of a finding about something that the readings cannot show, such
-// as ovality from one axis. Its verdict is Undecided and its Measured is the zero Estimate.
-const NotMeasured = ", not measured"
-
-// Measured reports whether a finding of [Geometry.Judge] rests on readings. Where it does not, no
-// number of repeats would settle it; other readings would.
-func Measured(f uncertainty.Finding) bool {
-	return f.Verdict != uncertainty.Undecided || f.Measured != uncertainty.Estimate{}
-}
-
 // Judge holds the bore against each limit that is given, in the order of the fields of [Limits].
-// What the readings cannot show is undecided, with a subject that ends in [NotMeasured]; ask
-// [Measured].
+// What the readings cannot show, such as ovality from one axis, is undecided and NotMeasured.
 //
 // The risk r is per limit. Within one limit many places take part: "within" wants every one of
 // them within; "beyond" wants one of them beyond at its share of the risk (Bonferroni's
@@ -79,7 +57,7 @@ func Measured(f uncertainty.Finding) bool {
 // axes it is never within; Conform is then that of the axes read, the most it can be.
 //
 // Errors: ErrNoReadings, ErrLimits, and those of [uncertainty.Judge] for an impossible risk.
-func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]uncertainty.Finding, error) {
+func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 	all := g.places()
 	if len(all) == 0 {
 		return nil, fmt.Errorf("bore: judge: %w", ErrNoReadings)
@@ -87,41 +65,39 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]uncertainty.Finding, er
 	if err := l.validate(); err != nil {
 		return nil, err
 	}
-	findings := make([]uncertainty.Finding, 0, 6)
+	findings := make([]Finding, 0, 6)
 	for _, q := range [...]struct {
-		subject string
-		window  units.Limits
+		limit  Limit
+		window units.Limits
 	}{
-		{SubjectNew, l.New},
-		{SubjectService, l.Service},
-		{SubjectOvality, units.Limits{Max: l.Ovality}},
-		{SubjectTaper, units.Limits{Max: l.Taper}},
-		{SubjectSpread, units.Limits{Max: l.Spread}},
-		{SubjectTrueOvality, units.Limits{Max: l.TrueOvality}},
+		{LimitNew, l.New},
+		{LimitService, l.Service},
+		{LimitOvality, units.Limits{Max: l.Ovality}},
+		{LimitTaper, units.Limits{Max: l.Taper}},
+		{LimitSpread, units.Limits{Max: l.Spread}},
+		{LimitTrueOvality, units.Limits{Max: l.TrueOvality}},
 	} {
 		if q.window.IsZero() {
 			continue
 		}
-		j := jury{window: q.window, risk: r}
+		j := jury{limit: q.limit, window: q.window, risk: r}
 		var err error
-		switch q.subject {
-		case SubjectNew, SubjectService:
+		switch q.limit {
+		case LimitNew, LimitService:
 			err = j.sizes(all)
-		case SubjectOvality:
-			err = j.ovality(g.Planes, false)
-		case SubjectTrueOvality:
-			err = j.ovality(g.Planes, true)
-		case SubjectTaper:
+		case LimitOvality, LimitTrueOvality:
+			err = j.ovality(g.Planes)
+		case LimitTaper:
 			err = j.taper(g.Tapers)
-		case SubjectSpread:
+		case LimitSpread:
 			err = j.spread(all)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("bore: judge %s: %w", q.subject, err)
+			return nil, fmt.Errorf("bore: judge %v: %w", q.limit, err)
 		}
-		f, err := j.verdict(q.subject)
+		f, err := j.verdict()
 		if err != nil {
-			return nil, fmt.Errorf("bore: judge %s: %w", q.subject, err)
+			return nil, fmt.Errorf("bore: judge %v: %w", q.limit, err)
 		}
 		findings = append(findings, f)
 	}
@@ -130,10 +106,10 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]uncertainty.Finding, er
 
 // A jury hears the findings on one limit and keeps the worst.
 type jury struct {
+	limit  Limit
 	window units.Limits
 	risk   uncertainty.Risk
-	worst  uncertainty.Finding
-	where  string // of the worst
+	worst  Finding
 	heard  bool
 }
 
@@ -149,10 +125,10 @@ func (j *jury) shared(n int) uncertainty.Risk {
 // undecided, and that worse than within; of equals, the less likely to conform is the worse, and
 // then the one with less room left.
 func (j *jury) hear(f uncertainty.Finding) bool {
-	if j.heard && !worse(f, j.worst) {
+	if j.heard && !worse(f, j.worst.Finding) {
 		return false
 	}
-	j.worst, j.heard = f, true
+	j.worst, j.heard = Finding{Finding: f}, true
 	return true
 }
 
@@ -189,15 +165,19 @@ func room(f uncertainty.Finding) units.Length {
 }
 
 // verdict returns the worst finding as that of the limit.
-func (j *jury) verdict(subject string) (uncertainty.Finding, error) {
+func (j *jury) verdict() (Finding, error) {
 	if !j.heard {
 		// Any estimate will do to have the risk checked and filled in.
 		f, err := uncertainty.Judge(uncertainty.Estimate{}, j.window, j.risk)
-		return uncertainty.Finding{Subject: subject + NotMeasured, Limits: j.window, Risk: f.Risk, Per: f.Per}, err
+		j.worst.Finding = uncertainty.Finding{Limits: j.window, Risk: f.Risk, Per: f.Per}
+		j.worst.NotMeasured = true
+		if err != nil {
+			return Finding{}, err
+		}
 	}
-	f := j.worst
-	f.Subject = subject + j.where
-	return f, nil
+	j.worst.Limit = j.limit
+	j.worst.Subject = j.worst.subject()
+	return j.worst, nil
 }
 
 // A candidate is one of several quantities held against one limit.
@@ -277,7 +257,7 @@ func (j *jury) taper(ts []Taper) error {
 			return err
 		}
 		if j.hear(f) {
-			j.where = ", " + FormatAxis(ts[c.i].Axis) + " axis"
+			j.worst.Axis = ts[c.i].Axis
 			j.worst.Per = fmt.Sprintf("one of %d axes", len(ts))
 		}
 	}
@@ -285,7 +265,8 @@ func (j *jury) taper(ts []Taper) error {
 }
 
 // ovality hears each plane, along the axes read or for the wall itself.
-func (j *jury) ovality(planes []Plane, wall bool) error {
+func (j *jury) ovality(planes []Plane) error {
+	wall := j.limit == LimitTrueOvality
 	cs := make([]candidate, 0, len(planes))
 	for i := range planes {
 		if p := &planes[i]; p.HasOvality {
@@ -309,7 +290,7 @@ func (j *jury) ovality(planes []Plane, wall bool) error {
 			return err
 		}
 		if j.hear(f) {
-			j.where = " at " + p.Depth.String()
+			j.worst.Depth = p.Depth
 			j.worst.Per = fmt.Sprintf("one of %d planes", n)
 		}
 	}

@@ -272,7 +272,7 @@ func TestRaisingALimitNeverMakesAFindingWorse(t *testing.T) {
 		b, err := g.Judge(more, noRisk)
 		must(t, b, err)
 		for i := range a {
-			if goodness(b[i]) < goodness(a[i]) || b[i].Conform < a[i].Conform {
+			if goodness(b[i].Finding) < goodness(a[i].Finding) || b[i].Conform < a[i].Conform {
 				t.Fatalf("%v\nand with more allowed\n%v", a[i], b[i])
 			}
 		}
@@ -320,7 +320,7 @@ func TestTrueOvality(t *testing.T) {
 		if axes == 2 && wall.Verdict == uncertainty.Within {
 			t.Fatalf("within from two axes: %v", wall)
 		}
-		if goodness(wall) > goodness(read) || (wall.Verdict == uncertainty.Beyond) != (read.Verdict == uncertainty.Beyond) {
+		if goodness(wall.Finding) > goodness(read.Finding) || (wall.Verdict == uncertainty.Beyond) != (read.Verdict == uncertainty.Beyond) {
 			t.Fatalf("wall %v, but read %v", wall, read)
 		}
 	})

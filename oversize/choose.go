@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -120,15 +121,27 @@ func worse(first bool, a, b Route) Route {
 	return a
 }
 
+// Deciding returns the findings that decide whether a worn bore may stay. That it is no longer a
+// new one decides nothing where the maker says in any other way how far it may wear. The slice
+// is not changed.
+func Deciding(fs []bore.Finding) []bore.Finding {
+	isNew := func(f bore.Finding) bool { return f.Limit == bore.LimitNew }
+	worn := slices.DeleteFunc(slices.Clone(fs), isNew)
+	if len(worn) == 0 {
+		return fs
+	}
+	return worn
+}
+
 // makersProcess refuses boring and honing for a wall that stands neither.
 func makersProcess(c *Cylinder) CylinderChoice {
 	cc := CylinderChoice{Name: c.Name, Route: MakersProcess, Over: c.Over}
 	if c.Peeling {
 		cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: Peeling})
 	}
-	for _, f := range c.Findings {
+	for _, f := range Deciding(c.Findings) {
 		if why := limitReason(f.Verdict); why != NoReason {
-			cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: why, Finding: f})
+			cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: why, Finding: f.Finding})
 		}
 	}
 	for _, route := range []Route{HoneAndKeep, BoreOversize, Sleeve} {

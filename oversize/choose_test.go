@@ -30,7 +30,7 @@ func cylinder(name string, wear units.Length) oversize.Cylinder {
 	all := bore.Interval{Least: exact(largest), Greatest: exact(largest)}
 	return oversize.Cylinder{
 		Name: name, Largest: exact(largest), Smallest: exact(mm("67")), CleanUp: bore.CleanUp{Original: all, Worn: all},
-		Findings: []uncertainty.Finding{{Subject: "ovality", Measured: exact(mm("0.02")), Limits: units.Limits{Max: mm("0.05")}, Verdict: uncertainty.Within}},
+		Findings: []bore.Finding{{Finding: uncertainty.Finding{Subject: "ovality", Measured: exact(mm("0.02")), Limits: units.Limits{Max: mm("0.05")}, Verdict: uncertainty.Within}}},
 		Piston:   piston("66.970"), ThinnestWall: exact(mm("3")),
 	}
 }
@@ -65,14 +65,14 @@ func TestRoutes(t *testing.T) {
 		{"ovality open", open, [2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.LimitUndecided, oversize.NoRigidHone}},
 		{"ovality open, rigid stones", all(open, rigid), [2]oversize.Route{keep, keep}, "0", []oversize.Reason{oversize.LimitUndecided}},
 		{"ovality open, the other beyond", all(open, func(_ *oversize.Engine, cs []oversize.Cylinder) {
-			cs[1].Findings = []uncertainty.Finding{{Verdict: uncertainty.Beyond}}
+			cs[1].Findings = []bore.Finding{{Finding: uncertainty.Finding{Verdict: uncertainty.Beyond}}}
 		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.LimitUndecided, oversize.NoRigidHone}},
 		{"the other beyond", func(_ *oversize.Engine, cs []oversize.Cylinder) {
-			cs[1].Findings = []uncertainty.Finding{{Verdict: uncertainty.Beyond}}
+			cs[1].Findings = []bore.Finding{{Finding: uncertainty.Finding{Verdict: uncertainty.Beyond}}}
 		}, [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.SharedSize}},
 		{"the other beyond, own sizes", func(e *oversize.Engine, cs []oversize.Cylinder) {
 			e.OwnSizes = true
-			cs[1].Findings = []uncertainty.Finding{{Verdict: uncertainty.Beyond}}
+			cs[1].Findings = []bore.Finding{{Finding: uncertainty.Finding{Verdict: uncertainty.Beyond}}}
 		}, [2]oversize.Route{keep, bored}, "0.25", nil},
 		{"no limits and no clearance", func(e *oversize.Engine, cs []oversize.Cylinder) {
 			e.Clearance, e.WornClearance = units.Limits{}, 0
@@ -344,5 +344,21 @@ hone and keep, correct form: worn wall would be left (clean-up on the worn centr
 bore oversize 0.25 mm: worn wall would be left (clean-up on the original centre 67.31 mm, max 67.2 mm)`
 	if s := strings.Join(lines, "\n"); s != want {
 		t.Errorf("%s\nwant\n%s", s, want)
+	}
+}
+
+// A worn bore need not be a new one where the maker says how far it may wear.
+func TestDeciding(t *testing.T) {
+	fresh, service := bore.Finding{Limit: bore.LimitNew}, bore.Finding{Limit: bore.LimitService}
+	for _, c := range []struct{ in, want []bore.Finding }{
+		{nil, nil},
+		{[]bore.Finding{fresh}, []bore.Finding{fresh}},
+		{[]bore.Finding{fresh, service}, []bore.Finding{service}},
+		{[]bore.Finding{service}, []bore.Finding{service}},
+	} {
+		before := slices.Clone(c.in)
+		if got := oversize.Deciding(c.in); !slices.Equal(got, c.want) || !slices.Equal(c.in, before) {
+			t.Errorf("%v: %v", c.in, got)
+		}
 	}
 }

@@ -54,12 +54,12 @@ type Cylinder struct {
 	Largest, Smallest uncertainty.Estimate // of all readings
 	Places            int                  // how many places they are the extremes of; below 1 counts as 1
 	CleanUp           bore.CleanUp
-	Findings          []uncertainty.Finding // against the maker's limits
-	Piston            fit.Piston            // in hand; zero: none
-	PistonFor         units.Length          // the size it is for, over the nominal bore
-	ThinnestWall      uncertainty.Estimate  // measured, radial; zero: not measured
-	Peeling           bool                  // plating lifts, or bare metal shows
-	Pit               units.Length          // depth of the deepest score or pit, radial; it belongs into CleanUp too
+	Findings          []bore.Finding       // against the maker's limits; see [Deciding]
+	Piston            fit.Piston           // in hand; zero: none
+	PistonFor         units.Length         // the size it is for, over the nominal bore
+	ThinnestWall      uncertainty.Estimate // measured, radial; zero: not measured
+	Peeling           bool                 // plating lifts, or bare metal shows
+	Pit               units.Length         // depth of the deepest score or pit, radial; it belongs into CleanUp too
 }
 
 const most = units.MaxLength / 10 // of any size here, so that sums stay far inside units.MaxLength

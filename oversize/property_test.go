@@ -73,7 +73,7 @@ func drawCylinder(t *rapid.T, name string, doubt bool) oversize.Cylinder {
 	c.CleanUp = bore.CleanUp{Original: from(c.Largest.Value + allowance), Worn: from(c.Largest.Value + allowance), Shift: drawLength(t, "shift", 0, wear/2)}
 	for range rapid.IntRange(0, 3).Draw(t, "findings") {
 		v := uncertainty.Verdict(rapid.IntRange(0, 2).Draw(t, "verdict"))
-		c.Findings = append(c.Findings, uncertainty.Finding{Subject: "ovality", Measured: exact(mm("0.05")), Limits: units.Limits{Max: mm("0.05")}, Verdict: v})
+		c.Findings = append(c.Findings, bore.Finding{Finding: uncertainty.Finding{Subject: "ovality", Measured: exact(mm("0.05")), Limits: units.Limits{Max: mm("0.05")}, Verdict: v}})
 	}
 	if doubt {
 		std := drawLength(t, "doubt", 0, 5*units.Micrometre)

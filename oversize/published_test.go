@@ -32,7 +32,7 @@ func worn(largest, original, centred, shift units.Length) oversize.Cylinder {
 	return oversize.Cylinder{
 		Name: "1", Largest: exact(largest), Smallest: exact(mm("67.000")),
 		CleanUp:  bore.CleanUp{Original: at(original), Worn: at(centred), Shift: shift},
-		Findings: []uncertainty.Finding{{Subject: "size", Measured: exact(largest), Limits: units.Limits{Max: mm("67.1")}, Verdict: uncertainty.Beyond}},
+		Findings: []bore.Finding{{Finding: uncertainty.Finding{Subject: "size", Measured: exact(largest), Limits: units.Limits{Max: mm("67.1")}, Verdict: uncertainty.Beyond}}},
 	}
 }
 

@@ -74,9 +74,9 @@ func (t *trial) judge(subject string, x uncertainty.Estimate, w units.Limits) (u
 func (t *trial) keep() error {
 	e, c := t.engine, t.c
 	t.choice.Work, t.choice.WallLeft = Deglaze, c.ThinnestWall
-	for _, f := range c.Findings {
+	for _, f := range Deciding(c.Findings) {
 		if why := limitReason(f.Verdict); why != NoReason {
-			t.refuse(why, f)
+			t.refuse(why, f.Finding)
 		}
 	}
 	if c.Pit > e.Deglaze/2 {

@@ -134,7 +134,7 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		return cs, err
 	}
 	for _, f := range cs.Findings {
-		if f.Verdict != uncertainty.Undecided || !bore.Measured(f) {
+		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
 			continue
 		}
 		// More readings average out what a place has to itself, and no more.
@@ -221,7 +221,7 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		cylinders[i] = oversize.Cylinder{
 			Name: c.Name, Over: given.Over,
 			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: places(c.Bore),
-			CleanUp: c.CleanUp, Findings: deciding(c.Findings),
+			CleanUp: c.CleanUp, Findings: c.Findings,
 			Piston: p, PistonFor: cmp.Or(given.PistonFor, given.Over), Pit: given.Pit,
 			ThinnestWall: wall, Peeling: given.Peeling,
 		}
@@ -238,21 +238,6 @@ func places(g bore.Geometry) int {
 		}
 	}
 	return n
-}
-
-// deciding returns the findings that decide whether a worn bore may stay. That it is no longer
-// new decides nothing where the maker says how far it may wear.
-func deciding(fs []uncertainty.Finding) []uncertainty.Finding {
-	var worn []uncertainty.Finding
-	for _, f := range fs {
-		if f.Subject != bore.SubjectNew {
-			worn = append(worn, f)
-		}
-	}
-	if len(worn) == 0 {
-		return fs
-	}
-	return worn
 }
 
 // stock divides what is to be bored and honed off, where the job says how.

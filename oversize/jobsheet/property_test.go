@@ -324,7 +324,7 @@ func TestUndecidedSaysSo(t *testing.T) {
 					continue
 				}
 				undecided = true
-				if cc := s.Choice.Cylinders[i]; cc.Route == oversize.HoneAndKeep && cc.Work != oversize.Correct && f.Subject != bore.SubjectNew {
+				if cc := s.Choice.Cylinders[i]; cc.Route == oversize.HoneAndKeep && cc.Work != oversize.Correct && f.Limit != bore.LimitNew {
 					t.Fatalf("kept on an undecided finding: %+v", f)
 				}
 			}

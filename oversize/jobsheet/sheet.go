@@ -40,9 +40,9 @@ type Sheet struct {
 
 // A CylinderSheet is what one bore's readings say and what follows for it.
 type CylinderSheet struct {
-	Name     string                `json:"name"`              // of the cylinder, from the job
-	Bore     bore.Geometry         `json:"bore"`              // sizes and form at 20 °C
-	Findings []uncertainty.Finding `json:"findings,omitzero"` // one for each limit given
+	Name     string         `json:"name"`              // of the cylinder, from the job
+	Bore     bore.Geometry  `json:"bore"`              // sizes and form at 20 °C
+	Findings []bore.Finding `json:"findings,omitzero"` // one for each limit given
 	// Clearances of the piston in hand in the bore as it is; none where it is for another size.
 	Clearances []Clearance `json:"clearances,omitzero"`
 	// Remedies has, for each undecided finding, what would settle it if the value stayed.

@@ -165,10 +165,10 @@ func (s Sheet) findings(p *page) {
 	rows := [][]string{{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}}
 	undecided, asNew := false, false
 	for _, c := range s.Cylinders {
-		idle := len(c.Findings) - len(deciding(c.Findings)) // a worn bore need not be a new one
+		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
 			row := []string{c.Name, f.Subject, "–", p.show.limits(f.Limits), f.Verdict.String(), "–"}
-			if bore.Measured(f) {
+			if !f.NotMeasured {
 				row[2], row[5] = p.show.estimate(f.Measured), percent(f.Conform)
 			}
 			if i < idle {
@@ -249,7 +249,7 @@ func refusal(p *page, r oversize.Refusal) string {
 	switch f := r.Finding; {
 	case f.Limits.IsZero():
 		return text
-	case !bore.Measured(f):
+	case f.Measured == uncertainty.Estimate{}:
 		return text + " (" + f.Subject + ")"
 	default:
 		return fmt.Sprintf("%s (%s %s, %s)", text, f.Subject, p.show.estimate(f.Measured), p.show.limits(f.Limits))

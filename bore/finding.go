@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore
+
+import (
+	"borewright.example/internal/enum"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A Limit is one of the [Limits].
+type Limit int8
+
+// The limits, in the order in which they are judged.
+const (
+	LimitNew Limit = iota
+	LimitService
+	LimitOvality
+	LimitTaper
+	LimitSpread
+	LimitTrueOvality
+)
+
+var limitNames = []string{"new bore", "service limit", "ovality", "taper", "greatest minus least", "true ovality"}
+
+// String returns the name of the limit, "service limit".
+func (l Limit) String() string { return enum.Name(l, limitNames) }
+
+// MarshalText returns the text of [Limit.String]; a value that has none is [units.ErrUnknownName].
+func (l Limit) MarshalText() ([]byte, error) { return enum.Marshal(l, limitNames) }
+
+// UnmarshalText reads the text of [Limit.String]. On error, [units.ErrUnknownName], the receiver keeps
+// its value.
+func (l *Limit) UnmarshalText(text []byte) error { return enum.Unmarshal(l, text, limitNames) }
+
+// A Finding is the bore held against one limit. Its Subject says which and where, in millimetres:
+// "ovality at 12 mm".
+type Finding struct {
+	uncertainty.Finding
+	Limit Limit        `json:"limit"`          // what was judged
+	Depth units.Length `json:"depth,omitzero"` // of the plane with the ovality that decides
+	Axis  units.Angle  `json:"axis,omitzero"`  // along which lies the taper that decides
+	// NotMeasured says that the readings cannot show it: Measured is the zero Estimate, the
+	// verdict Undecided. No number of repeats would settle it; other readings would.
+	NotMeasured bool `json:"not_measured,omitzero"`
+}
+
+func (f Finding) subject() string {
+	switch {
+	case f.NotMeasured:
+		return f.Limit.String() + ", not measured"
+	case f.Limit == LimitOvality || f.Limit == LimitTrueOvality:
+		return f.Limit.String() + " at " + f.Depth.String()
+	case f.Limit == LimitTaper:
+		return f.Limit.String() + ", " + FormatAxis(f.Axis) + " axis"
+	}
+	return f.Limit.String()
+}
