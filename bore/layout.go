@@ -56,7 +56,9 @@ type Layout struct {
 	Ports      []Port       `json:"ports,omitzero"`
 }
 
-func (l Layout) validate() error {
+// Validate returns [ErrLayout] where the length, the ring travel or a port cannot be, or they do not
+// go together.
+func (l Layout) Validate() error {
 	switch {
 	case l.Length < 0 || l.Length > units.MaxLength:
 		return fmt.Errorf("bore: length %v: want 0 (not known) to %v: %w", l.Length, units.MaxLength, ErrLayout)
@@ -136,7 +138,7 @@ const mostAxes = 36
 // A ring travel that is not known, an impossible layout and a number of axes outside 1 to 36 are
 // ErrLayout.
 func (l Layout) Plan(axes int, k Kind) ([]Reading, error) {
-	if err := l.validate(); err != nil {
+	if err := l.Validate(); err != nil {
 		return nil, err
 	}
 	if !l.knowsTravel() || axes < 1 || axes > mostAxes {

@@ -31,7 +31,7 @@ func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 	if len(readings) == 0 {
 		return Geometry{}, fmt.Errorf("bore: measure: %w", ErrNoReadings)
 	}
-	if err := l.validate(); err != nil {
+	if err := l.Validate(); err != nil {
 		return Geometry{}, err
 	}
 	if err := g.validate(); err != nil {

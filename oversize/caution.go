@@ -26,7 +26,7 @@ var cautionRows = [...]enum.Row{
 	NoCaution:        {"none"},
 	WindowSpansSizes: {"window spans sizes", "The clearance window is wider than the step to the next size: right for graded pistons; else one of the two is misread."},
 	PistonToCome:     {"piston to come", "The finish window waits: measure the new pistons before the last honing."},
-	WallUnknown:      {"wall unknown", "How much wall is left is not known: core shift and corrosion do not show in the bore."},
+	WallUnknown:      {"wall unknown", "Whether enough wall is left is not known, for want of a least wall or of a measured one: core shift and corrosion do not show in the bore."},
 	HoningUnusual:    {"honing unusual", "The honing allowance lies outside the 0.02 mm to 0.13 mm that sources give."},
 	GaugeTooCoarse:   {"gauge too coarse", "The clearance cannot be proven: the doubt of bore and piston is wider than its window."},
 	AxisMoves:        {"axis moves", "Bored on the worn centre the axis moves, and the piston no longer stands over its old place on the crankshaft."},

@@ -330,5 +330,5 @@ func ExampleHoneWork() {
 
 func ExampleCaution() {
 	fmt.Println(oversize.WallUnknown.Text())
-	// Output: How much wall is left is not known: core shift and corrosion do not show in the bore.
+	// Output: Whether enough wall is left is not known, for want of a least wall or of a measured one: core shift and corrosion do not show in the bore.
 }

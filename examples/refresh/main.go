@@ -27,6 +27,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags.SetOutput(stderr)
 	name := flags.String("job", "", "the job `file`, or - for standard input; left out, an invented demo job")
 	format := flags.String("format", "text", "`text` or json")
+	show := flags.String("units", "", "`units` to print in: mm, in or both; left out, the job's")
+	lines := flags.Int("lines", 0, "of a page; 0 is one long page")
+	ascii := flags.Bool("ascii", false, "for a printer that knows no other characters")
 	flags.Usage = func() { fmt.Fprint(stderr, usage) }
 	switch err := flags.Parse(args); {
 	case errors.Is(err, flag.ErrHelp):
@@ -40,12 +43,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "refresh: -format %q: want text or json\n", *format)
 		return 2
 	}
-	sheet, err := plan(*name, stdin)
+	sheet, err := plan(*name, *show, stdin)
 	if err != nil {
 		fmt.Fprintln(stderr, err)
 		return 2
 	}
-	write := sheet.WriteText
+	write := func(w io.Writer) error { return sheet.Print(w, jobsheet.Paper{Lines: *lines, ASCII: *ascii}) }
 	if *format == "json" {
 		write = sheet.WriteJSON
 	}
@@ -56,7 +59,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return 0
 }
 
-func plan(name string, stdin io.Reader) (jobsheet.Sheet, error) {
+// plan reads a job, the demo where no name is given, and works it out, to be printed in the units
+// shown, or the job's where that is empty.
+func plan(name, show string, stdin io.Reader) (jobsheet.Sheet, error) {
 	in := stdin
 	switch name {
 	case "-":
@@ -78,6 +83,11 @@ func plan(name string, stdin io.Reader) (jobsheet.Sheet, error) {
 	j, err := jobsheet.ReadJob(in)
 	if err != nil {
 		return jobsheet.Sheet{}, err
+	}
+	if show != "" {
+		if err := j.Units.UnmarshalText([]byte(show)); err != nil {
+			return jobsheet.Sheet{}, fmt.Errorf("refresh: -units: %w", err)
+		}
 	}
 	return jobsheet.Plan(j)
 }

@@ -109,6 +109,8 @@ func TestNothingHalfPrinted(t *testing.T) {
 		{"unknown format", []string{"-format", "xml"}, "", `-format "xml": want text or json`},
 		{"unknown flag", []string{"-jobs", "x"}, "", "-jobs"},
 		{"argument", []string{"job.json"}, "", `"job.json": want no argument`},
+		{"unknown unit", []string{"-units", "cubit"}, "", `-units: jobsheet: Shown "cubit"`},
+		{"short page", []string{"-lines", "5"}, "", "5 lines: page too short: want 20 or more"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var out, errs bytes.Buffer
@@ -122,5 +124,22 @@ func TestNothingHalfPrinted(t *testing.T) {
 				t.Errorf("said %q, want something with %q", &errs, c.want)
 			}
 		})
+	}
+}
+
+// TestForms: the units, the pages and the characters asked for.
+func TestForms(t *testing.T) {
+	var out, errs bytes.Buffer
+	if code := run([]string{"-units", "in", "-lines", "60", "-ascii"}, nil, &out, &errs); code != 0 {
+		t.Fatalf("exit %d: %s", code, &errs)
+	}
+	text := out.String()
+	if strings.Contains(text, " mm") || strings.Count(text, "\f") < 3 {
+		t.Errorf("millimetres, or no pages:\n%s", text)
+	}
+	for i, r := range text {
+		if r > 126 {
+			t.Fatalf("%q at byte %d", r, i)
+		}
 	}
 }

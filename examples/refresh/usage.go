@@ -9,6 +9,8 @@ maker's process), finish sizes, crosshatch, ring gaps, displacement, checklist a
   refresh                     the sheet of an invented demo job
   refresh -job FILE           the sheet of your own ( - reads standard input )
   refresh -format json        the same as JSON ( text is the usual form )
+  refresh -units in           in inches; mm, or both ( left out, as the job is written )
+  refresh -lines 60 -ascii    in pages of 60 lines, for a printer that knows ASCII alone
 
 Exit code 0 with a sheet; 2 without, and then every fault of the job is on standard error,
 one a line: its place, its value, and what was allowed.
@@ -42,29 +44,43 @@ A job is JSON. Lengths are texts with a unit: "72.031 mm", "2.8360 in", "2-53/64
   }]
 }
 
+The file lives as long as the job: put down each step as it is done and run it again. Where
+engine.layout has ring_top and ring_bottom, readings may be left empty ([]), and the sheet
+says where to take them.
+
 More fields, all optional:
 
-  engine     material, barrel, clearance_volume (instead of the ratio), rings (name, gap,
-             gap_limit, material, thickness, height, free_gap), running (ring, bore), sleeve (bore,
-             seat, outer, material, interference or hole and shaft, slip, finish), own_sizes,
-             honing_allowance, gasket_hole; in limits service, ovality, taper, greatest_overbore,
-             least_wall; an oversize may have a piston
-  gauge      material, dial ("plus is larger", "plus is smaller"), dial_error; kind "three-point"
-             or "telescoping"; in temperatures place_to_place
+  engine     material, barrel, layout (length, ring_top, ring_bottom, ports: name, from, to, at,
+             width), duty ("cast, air-cooled"), piston_material, rings (name, gap, gap_limit,
+             material, thickness, height, free_gap, hot_gap, peg, play), running (ring, bore,
+             piston), sleeve (bore, seat, outer, material, interference or hole and shaft, slip,
+             finish), own_sizes, may_shift, honing_allowance, gasket_hole; instead of the ratio
+             clearance_volume, or chamber (head, crown, deck, gasket, port_top); in limits
+             service, ovality, taper, finish_ovality, finish_taper, greatest_overbore, least_wall;
+             an oversize may have a piston, and pistons to be matched to the finished bores
+  gauge      material, dial ("plus is larger", "plus is smaller"), dial_error, set_on; kind
+             "three-point" or "telescoping"; in temperatures place_to_place
+  survey     on ("2026-03-14", "2026-03-14 09:00"), by, clamping ("free", "torque plate")
   readings   deviation, what the dial shows against the standard, instead of diameter; axis
              "thrust", "pin" or an angle from thrust, "45°"; confirmed; readings of one depth and
              axis are repeats
-  cylinders  over, piston_for, rings (ring, gap, uncertainty, bore), thinnest_wall,
-             wall_uncertainty, pit, peeling; honing: start (diameter, at) and passes (lasts,
-             after), as they are made
+  cylinders  over, piston_for, rings (ring, gap, uncertainty, bore, finished), thinnest_wall,
+             wall_uncertainty, pit, peeling, wear_share, feeler_test (upper, lower: depth, gap);
+             honing: start (diameter, at) and passes (lasts, after), as they are made; proof,
+             the readings of the finished bore, and its crosshatch
   tools      hone ("ball-type hone", "brush hone", "rigid-stone hone"), drive ("by hand",
-             "by machine"), grit, stroke, or tool_length, bore_length, room_top, room_bottom,
-             overtravel_top, overtravel_bottom; crosshatch ("45° included"), tolerance, spindle
-             ("60 to 450 rev/min"), stroking ("20 to 60 cycles/min"), spindle_now, stroking_now,
-             pressing ("constant pressure", "constant force"), trial_pass, longest_pass ("20s")
-  cuts       most_depth, finish_bore, finish_hone, plateau, both_ends, length, feed, spindle
+             "by machine"), grit, stroke, or tool_length, room_top, room_bottom, overtravel_top,
+             overtravel_bottom; crosshatch ("45° included"), tolerance, spindle ("60 to 450
+             rev/min"), stroking ("20 to 60 cycles/min"), spindle_now, stroking_now, motion
+             ("even", "crank"), pressing ("constant pressure", "constant force"), lines,
+             line_width, track, trial_pass, longest_pass ("20s"), phases (spindle, stroking,
+             radial_stock, groove)
+  cuts       most_depth, finish_bore, finish_hone, plateau, both_ends, length, feed, spindle,
+             locating, out_of_square, surface, warm
+  proof      on, by, clamping, standard, temperatures, set_on: of the readings of finished bores
   risk       accept, reject
   units      "mm", "in" or "both"
+  version    1, of this form of the file
 
 An uncertainty is expanded, with k = 2. A wall is "bare iron", "iron sleeve", "plated" or
 "bare Al-Si".

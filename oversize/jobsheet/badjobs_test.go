@@ -74,7 +74,7 @@ func TestBadJobs(t *testing.T) {
 
 		// Fields.
 		{"unknown", with(t, `"gauge": {`, `"colour": "red", "gauge": {`), []string{
-			`colour: "red": unknown field: want one of title, units, engine, gauge, cylinders, tools, cuts, risk`}},
+			`colour: "red": unknown field: want one of version, title, units, engine, gauge, survey, cylinders, tools, cuts, proof, risk`}},
 		{"misspelt", with(t, `"wall":`, `"wal":`), []string{
 			`engine.wal: "bare iron": unknown field: is wall meant?`,
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si"}},
@@ -99,7 +99,7 @@ func TestBadJobs(t *testing.T) {
 		{"empty name", with(t, `"name": "1"`, `"name": ""`), []string{
 			`cylinders[0].name: "": empty: leave the field out where nothing is known`}},
 		{"hostile field name", with(t, `"gauge": {`, `"a\u0007.b": 1, "gauge": {`), []string{
-			`"a\a.b": 1: unknown field: want one of title, units, engine, gauge, cylinders, tools, cuts, risk`}},
+			`"a\a.b": 1: unknown field: want one of version, title, units, engine, gauge, survey, cylinders, tools, cuts, proof, risk`}},
 
 		// Quantities.
 		{"bare number", with(t, `"bore": "67 mm"`, `"bore": 67`), []string{
@@ -153,7 +153,7 @@ func TestBadJobs(t *testing.T) {
 			"gauge.temperatures.cylinder: " + range_}},
 		{"no readings", with(t, `      {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
       {"depth": "90 mm", "axis": "pin", "diameter": "67.010 mm"}
-`, ""), []string{"cylinders[0].readings: missing: want at least one reading"}},
+`, ""), []string{"cylinders[0].readings: missing: want at least one reading, or ring travel in engine.layout to plan them by"}},
 		{"dial not said", with(t, `"diameter": "67.051 mm"`, `"deviation": "0.049 mm"`), []string{
 			`gauge.dial: missing: the readings are deviations: want which way the dial runs, "plus is larger" or "plus is smaller"`}},
 		{"reading twice over", with(t, `"diameter": "67.051 mm"`, `"diameter": "67.051 mm", "deviation": "0.049 mm"`), []string{
@@ -179,7 +179,7 @@ func TestBadJobs(t *testing.T) {
 		{"many", `{"engin": {}, "cylinders": [{"readings": [{"depth": 10, "axis": "thrust", "diameter": "67 mm"}]}], "x": null}`, []string{
 			"engin: {…}: unknown field: is engine meant?",
 			`cylinders[0].readings[0].depth: 10: a bare number has no unit: want a text such as "72.031 mm" or "2.8360 in"`,
-			"x: null: unknown field: want one of title, units, engine, gauge, cylinders, tools, cuts, risk",
+			"x: null: unknown field: want one of version, title, units, engine, gauge, survey, cylinders, tools, cuts, proof, risk",
 			"engine.cylinders: 0: want a whole number from 1 to 64",
 			"engine.cycle: missing: want two-stroke or four-stroke",
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si",

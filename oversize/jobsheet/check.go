@@ -21,6 +21,7 @@ const (
 	maxReadings  = 1000                 // of one cylinder
 	maxRings     = 12                   // of one piston
 	maxOversizes = 64                   //
+	maxPhases    = 12                   // of honing
 	largestBore  = 1 * units.Metre      // an inch taken for a millimetre, or the reverse, is caught by nearBore
 	largestDepth = 5 * units.Metre      //
 	nearBore     = 10                   // sizes lie within this many per cent of the nominal bore
@@ -115,11 +116,18 @@ func (j Job) check(found Faults) error {
 	if c.faulted[""] {
 		return c.faults // not an object at all
 	}
+	switch {
+	case j.Version > Version:
+		c.fault("version", strconv.Itoa(j.Version), "newer than %d, the newest that is known here", Version)
+	case j.Version < 0:
+		c.fault("version", strconv.Itoa(j.Version), "want %d, or leave it out", Version)
+	}
 	c.engine(j.Engine)
 	c.gauge(j.Gauge)
 	c.cylinders(j)
 	c.tools(j.Tools)
-	c.cuts(j.Cuts, j.Engine.Bore)
+	c.cuts(j.Cuts, j.Engine)
+	c.proof(j)
 	c.share("risk.accept", j.Risk.Accept, 0.5)
 	c.share("risk.reject", j.Risk.Reject, 0.5)
 	return c.faults.err()
@@ -138,6 +146,8 @@ func (c *checker) engine(e Engine) {
 	c.needed("engine.bore", e.Bore, largestBore)
 	c.needed("engine.stroke", e.Stroke, largestDepth)
 	switch v := float64(e.ClearanceVolume); {
+	case e.Chamber != (Chamber{}) && (e.ClearanceVolume != 0 || e.CompressionRatio != 0):
+		c.fault("engine.chamber", "", "want this, clearance_volume or compression_ratio, and no two of them")
 	case e.ClearanceVolume != 0 && e.CompressionRatio != 0:
 		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want either this or clearance_volume, not both")
 	case v < 0 || v > 1:
@@ -145,10 +155,14 @@ func (c *checker) engine(e Engine) {
 	case e.CompressionRatio != 0 && !(e.CompressionRatio > 1 && e.CompressionRatio <= 100):
 		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want above 1, up to 100")
 	}
+	if err := e.Layout.Validate(); err != nil {
+		c.fault("engine.layout", "", "%v", err)
+	}
 	c.limits(e.Limits, e.Bore)
 	c.sleeve(e.Sleeve, e.Bore)
 	c.small("engine.honing_allowance", e.HoningAllowance, e.Bore)
 	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
+	c.small("engine.may_shift", e.MayShift, e.Bore)
 	if len(e.Rings) > maxRings {
 		c.fault("engine.rings", strconv.Itoa(len(e.Rings)), "want at most %d", maxRings)
 	}
@@ -159,6 +173,8 @@ func (c *checker) engine(e Engine) {
 		c.window(path+".gap", r.Gap)
 		c.small(path+".gap", r.Gap.Max, e.Bore)
 		c.small(path+".gap_limit", r.GapLimit, e.Bore)
+		c.small(path+".hot_gap", r.HotGap, e.Bore)
+		c.small(path+".play", r.Play, e.Bore)
 		for _, l := range []struct {
 			path string
 			size units.Length
@@ -181,6 +197,17 @@ func (c *checker) engine(e Engine) {
 			}
 		}
 		c.piston(path+".piston", o.Piston, e.Bore)
+		if len(o.Pistons) > maxCylinders {
+			c.fault(path+".pistons", strconv.Itoa(len(o.Pistons)), "want at most %d", maxCylinders)
+			continue
+		}
+		for k, p := range o.Pistons {
+			path := fmt.Sprintf("%s.pistons[%d]", path, k)
+			if p == (Piston{}) {
+				c.fault(path+".size", "", "missing: want the skirt's diameter")
+			}
+			c.piston(path, p, e.Bore)
+		}
 	}
 }
 
@@ -231,6 +258,8 @@ func (c *checker) limits(l Limits, nominal units.Length) {
 	}
 	c.small(path+"greatest_overbore", l.GreatestOverbore, nominal)
 	c.length(path+"least_wall", l.LeastWall, largestBore)
+	c.small(path+"finish_ovality", l.FinishOvality, nominal)
+	c.small(path+"finish_taper", l.FinishTaper, nominal)
 }
 
 // name checks a name that must be there, and be the only one.
@@ -258,44 +287,86 @@ func (c *checker) piston(path string, p Piston, nominal units.Length) {
 	c.small(path+".coating", p.Coating, nominal)
 }
 
+// missingTemperature says how a temperature may be written.
+const missingTemperature = `missing: write it, "21 °C" or "21 ± 1 °C", or where nobody measured it the range it must have been in, "10 to 25 °C"`
+
 func (c *checker) gauge(g Gauge) {
 	c.needed("gauge.resolution", g.Resolution, coarsest)
 	c.length("gauge.repeatability", g.Repeatability, coarsest)
 	c.length("gauge.dial_error", g.DialError, coarsest)
-	const range_ = `missing: write it, "21 °C" or "21 ± 1 °C", or where nobody measured it the range it must have been in, "10 to 25 °C"`
-	t := g.Temperatures
+	c.temperatures("gauge.temperatures", g.Temperatures, g.Standard != Standard{})
+	c.standard("gauge.standard", g.Standard)
+}
+
+func (c *checker) temperatures(path string, t Temperatures, set bool) {
 	for _, at := range []struct {
 		path   string
 		given  bool
 		needed bool
 	}{
-		{"standard", t.Standard != bore.Temperature{}, g.Standard != Standard{}},
-		{"gauge_set", t.GaugeSet != bore.Temperature{}, g.Standard != Standard{}},
+		{"standard", t.Standard != bore.Temperature{}, set},
+		{"gauge_set", t.GaugeSet != bore.Temperature{}, set},
 		{"gauge_used", t.GaugeUsed != bore.Temperature{}, true},
 		{"cylinder", t.Cylinder != bore.Temperature{}, true},
 	} {
 		if at.needed && !at.given {
-			c.fault("gauge.temperatures."+at.path, "", range_)
+			c.fault(path+"."+at.path, "", missingTemperature)
 		}
 	}
 	if s := float64(t.PlaceToPlace); !(s >= 0 && s <= 100) {
-		c.fault("gauge.temperatures.place_to_place", quote(t.PlaceToPlace.String()), "want 0 to 100 K")
-	}
-	if s := g.Standard; s != (Standard{}) {
-		c.needed("gauge.standard.size", s.Size, largestBore)
-		c.length("gauge.standard.uncertainty", s.Uncertainty, coarsest)
+		c.fault(path+".place_to_place", quote(t.PlaceToPlace.String()), "want 0 to 100 K")
 	}
 }
 
-func (c *checker) cuts(b Cuts, nominal units.Length) {
+func (c *checker) standard(path string, s Standard) {
+	if s != (Standard{}) {
+		c.needed(path+".size", s.Size, largestBore)
+		c.length(path+".uncertainty", s.Uncertainty, coarsest)
+	}
+}
+
+// proof checks what goes with the readings of the finished bores, and that survey and proof were
+// taken in their order and in the same way.
+func (c *checker) proof(j Job) {
+	p := j.Proof
+	if j.proven() {
+		c.temperatures("proof.temperatures", p.Temperatures, j.proofGauge().Standard != Standard{})
+	}
+	c.standard("proof.standard", p.Standard)
+	for _, order := range []struct {
+		path         string
+		later, first Moment
+		want         string
+	}{
+		{"gauge.set_on", j.Survey.On, j.Gauge.SetOn, "the gauge was set after it was used, on %v"},
+		{"proof.set_on", p.On, p.SetOn, "the gauge was set after it was used, on %v"},
+	} {
+		if order.later.before(order.first) {
+			c.fault(order.path, quote(order.first.String()), order.want, order.later)
+		}
+	}
+	if p.On.before(j.Survey.On) {
+		c.fault("proof.on", quote(p.On.String()), "before the survey, on %v", j.Survey.On)
+	}
+	if a, b := j.Survey.Clamping, p.Clamping; a != ClampingNotSaid && b != ClampingNotSaid && a != b {
+		c.fault("proof.clamping", quote(b.String()), "the survey was read %v: read both the same way, or they cannot be compared", a)
+	}
+}
+
+func (c *checker) cuts(b Cuts, e Engine) {
 	if b == (Cuts{}) {
 		return
 	}
-	c.needed("cuts.most_depth", b.MostDepth, largestBore)
+	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
+		c.fault("cuts", "", "a %v wall is never bored here: leave it out", e.Wall)
+		return
+	}
+	nominal := e.Bore
 	for _, l := range []struct {
 		path string
 		size units.Length
-	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed}} {
+	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed},
+		{"locating", b.Locating}, {"out_of_square", b.OutOfSquare}, {"surface", b.Surface}} {
 		c.small("cuts."+l.path, l.size, nominal)
 	}
 	c.length("cuts.length", b.Length, largestDepth)
@@ -316,7 +387,8 @@ func (c *checker) tools(t Tools) {
 		size units.Length
 	}{
 		{"tool_length", t.ToolLength},
-		{"bore_length", t.BoreLength},
+		{"line_width", t.LineWidth},
+		{"track", t.Track},
 		{"stroke", t.Stroke},
 		{"room_top", t.RoomTop},
 		{"room_bottom", t.RoomBottom},
@@ -343,6 +415,19 @@ func (c *checker) tools(t Tools) {
 	}
 	if t.Grit < 0 || t.Grit > 5000 {
 		c.fault("tools.grit", strconv.Itoa(t.Grit), "want a whole number up to 5000")
+	}
+	if t.Lines < 0 || t.Lines > 1000 {
+		c.fault("tools.lines", strconv.Itoa(t.Lines), "want a whole number up to 1000")
+	}
+	if len(t.Phases) > maxPhases {
+		c.fault("tools.phases", strconv.Itoa(len(t.Phases)), "want at most %d", maxPhases)
+	} else {
+		for i, p := range t.Phases {
+			path := fmt.Sprintf("tools.phases[%d]", i)
+			c.rate(path+".spindle", p.Spindle)
+			c.needed(path+".radial_stock", p.RadialStock, coarsest)
+			c.length(path+".groove", p.Groove, coarsest)
+		}
 	}
 	c.rate("tools.spindle_now", t.SpindleNow)
 	for _, v := range []struct {

@@ -11,6 +11,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 func (c *checker) cylinders(j Job) {
@@ -25,13 +26,18 @@ func (c *checker) cylinders(j Job) {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		c.name(path+".name", cyl.Name, seen)
 		before := len(c.faults)
-		c.readings(path+".readings", cyl.Readings, j)
-		if len(c.faults) == before && len(c.faults) == 0 {
-			// Only now can the room of the readings say what it thinks of them.
-			if _, err := j.measure(cyl); err != nil {
-				c.fault(path+".readings", "", "%v", err)
-			}
+		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 {
+			c.fault(path+".readings", "", "missing: want at least one reading, or ring travel in engine.layout to plan them by")
 		}
+		c.readings(path+".readings", cyl.Readings, j.Gauge, j)
+		c.readings(path+".proof", cyl.Proof, j.proofGauge(), j)
+		if len(c.faults) == before && len(c.faults) == 0 {
+			c.measured(path, cyl, j) // only now can the room of the readings say what it thinks of them
+		}
+		if s := cyl.WearShare; s != 0 && !(s >= 0.5 && s <= 1) {
+			c.fault(path+".wear_share", number64(s), "want 0.5, as much on one side as on the other, to 1, all on one")
+		}
+		c.feeler(path+".feeler_test", cyl.FeelerTest, j.Engine.Bore)
 		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
 		c.small(path+".over", cyl.Over, j.Engine.Bore)
 		c.small(path+".piston_for", cyl.PistonFor, j.Engine.Bore)
@@ -46,15 +52,56 @@ func (c *checker) cylinders(j Job) {
 	}
 }
 
-func (c *checker) readings(path string, rs []Reading, j Job) {
-	if len(rs) == 0 {
-		c.fault(path, "", "missing: want at least one reading")
+// measured checks what the readings of a cylinder come to. A bore that is smaller all over than a new
+// one was read on a dial that runs the other way, or stands at another size.
+func (c *checker) measured(path string, cyl Cylinder, j Job) {
+	if len(cyl.Readings) > 0 {
+		g, err := j.measure(cyl.Readings, j.Gauge)
+		if err != nil {
+			c.fault(path+".readings", "", "%v", err)
+			return
+		}
+		if fresh := j.Engine.Limits.NewBore; fresh.HasMin() {
+			least := units.Limits{Min: fresh.Min + cyl.Over}
+			f, err := uncertainty.Judge(g.Largest.Size, least, uncertainty.Risk{})
+			if err == nil && f.Verdict == uncertainty.Beyond {
+				c.fault(path+".readings", "", "the largest, %v at 20 °C, is smaller than a new bore, %v: does the dial run the other way, or does the cylinder stand at another size?",
+					g.Largest.Size, least)
+			}
+		}
 	}
+	if len(cyl.Proof) > 0 {
+		if _, err := j.measure(cyl.Proof, j.proofGauge()); err != nil {
+			c.fault(path+".proof", "", "%v", err)
+		}
+	}
+}
+
+func (c *checker) feeler(path string, f FeelerTest, nominal units.Length) {
+	if f == (FeelerTest{}) {
+		return
+	}
+	for _, at := range []struct {
+		path string
+		gap  FeelerGap
+	}{{".upper", f.Upper}, {".lower", f.Lower}} {
+		c.length(path+at.path+".depth", at.gap.Depth, largestDepth)
+		if c.needed(path+at.path+".gap", at.gap.Gap, largestBore) {
+			c.small(path+at.path+".gap", at.gap.Gap, nominal)
+		}
+	}
+	if f.Upper.Depth >= f.Lower.Depth {
+		c.fault(path+".lower.depth", quote(f.Lower.Depth.String()), "want more than the upper one, %v", f.Upper.Depth)
+	}
+	c.small(path+".uncertainty", f.Uncertainty, nominal)
+}
+
+func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 	if len(rs) > maxReadings {
 		c.fault(path, strconv.Itoa(len(rs)), "want at most %d", maxReadings)
 		return
 	}
-	depth := cmp.Or(j.Tools.BoreLength, largestDepth)
+	depth := cmp.Or(j.Engine.Layout.Length, largestDepth)
 	for i, r := range rs {
 		path := fmt.Sprintf("%s[%d]", path, i)
 		if r.Depth < 0 || r.Depth > depth {
@@ -67,10 +114,10 @@ func (c *checker) readings(path string, rs []Reading, j Job) {
 		case r.Diameter != 0 && r.Deviation != nil:
 			c.fault(path+".deviation", quote(r.Deviation.String()), "want either this or diameter, not both")
 			continue
-		case r.Deviation != nil && j.Gauge.Dial == bore.DialNotGiven:
+		case r.Deviation != nil && g.Dial == bore.DialNotGiven:
 			c.fault("gauge.dial", "", "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
 			continue
-		case r.Deviation != nil && j.Gauge.Standard.Size <= 0:
+		case r.Deviation != nil && g.Standard.Size <= 0:
 			c.fault("gauge.standard.size", "", "missing: the readings are deviations from it")
 			continue
 		}
@@ -78,7 +125,7 @@ func (c *checker) readings(path string, rs []Reading, j Job) {
 		if r.Deviation != nil {
 			field = ".deviation"
 		}
-		d, err := j.shown(r)
+		d, err := g.shown(r)
 		if err != nil {
 			c.fault(path+field, "", "%v", err)
 			continue
@@ -131,6 +178,7 @@ func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
 			c.small(path+".gap", g.Gap, e.Bore)
 		}
 		c.small(path+".uncertainty", g.Uncertainty, e.Bore)
+		c.small(path+".finished", g.Finished, e.Bore)
 		if c.needed(path+".bore", g.Bore, units.MaxLength) {
 			c.near(path+".bore", g.Bore, e.Bore)
 		}

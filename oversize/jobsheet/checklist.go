@@ -6,36 +6,69 @@ import (
 	"borewright.example/oversize"
 )
 
-// checklist returns what to look at and to do, in the order of the work.
-func checklist(s Sheet) []string {
-	list := []string{
-		"Before measuring: look for cracks, a ridge at the top of ring travel, scores and pits; measure how deep they are, for gauge anvils bridge them.",
-		"Deck and base flange flat, bore square to its base.",
-		"Measured free or clamped with a torque plate: note which, and do the same afterwards.",
-		"Cylinder, gauge and setting standard at one temperature before the readings that decide.",
+// checklist returns what to look at and to do, in the order of the work. All of it is common practice.
+func checklist(s Sheet) []Caution {
+	var list []Caution
+	add := func(op Operation, text string) { list = append(list, Caution{op, text}) }
+	e := s.Job.Engine
+	add(Measuring, wallWords(e.Wall))
+	add(Measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base.")
+	add(Measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them.")
+	if e.Cycle == TwoStroke {
+		add(Measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted.")
 	}
-	if s.Job.Engine.Cycle == TwoStroke {
-		list = append(list, "Ports: no anvil and no ring end in one; chamfer their edges after honing; pegged rings stay at their pegs.")
+	switch c := s.Job.Survey.Clamping; c {
+	case ClampingNotSaid:
+		add(Measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards.")
+	default:
+		add(Measuring, "Measured "+c.words()+", before and after alike.")
 	}
+	add(Measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide.")
 	switch s.Choice.Route {
 	case oversize.Undecided:
-		list = append(list, "Undecided: do not reassemble on this. Measure better, as each finding says, and run the job again.")
-	case oversize.HoneAndKeep:
-		list = append(list, "Deglaze or hone, wash, and measure again at the same places before assembly.")
+		if len(s.Choice.Cylinders) > 0 {
+			add(Measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again.")
+		}
 	case oversize.BoreOversize:
-		list = append(list,
-			"Measure the new pistons before the last cut; the finish window follows the piston, not the box.",
-			"Bore, chamfer the mouth, hone; stop to cool and measure before the last passes.",
-			"Wash, and measure again at the same places.")
+		add(Boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
+		add(Boring, "Bored, mouth chamfered; stopped to cool and measured before the last cut.")
 	case oversize.Sleeve:
-		list = append(list, "Sleeve, let it cool, bore and hone the sleeve to the piston; then measure again.")
-	case oversize.MakersProcess:
-		list = append(list,
-			"This wall is neither bored nor honed here. Within every limit and unharmed it may run again as it is, untouched; "+
-				"otherwise ask the maker for the process, or replace the cylinder.")
+		add(Sleeving, "Sleeve fitted and cold; bored and honed to the piston.")
 	}
-	if len(s.Job.Engine.Rings) > 0 {
-		list = append(list, "Each ring's gap measured in the finished bore, where it is smallest, before the ring goes on.")
+	if len(s.Choice.Cylinders) > 0 && s.Choice.Route != oversize.MakersProcess && s.Choice.Route != oversize.Undecided {
+		add(Honing, "Honed; stopped to cool and measured before the last passes.")
+		if e.Cycle == TwoStroke {
+			add(Honing, "Edges of the ports chamfered after honing.")
+		}
 	}
-	return append(list, "Readings, temperatures, gauge and standard written down with date and name.")
+	if len(e.Rings) > 0 {
+		add(FittingRings, "Each ring's gap measured in its finished bore, where that is smallest, before the ring goes on.")
+		if e.Cycle == TwoStroke {
+			add(FittingRings, "Pegged rings at their pegs, no end in a port.")
+		}
+	}
+	add(Washing, "Washed until a white cloth stays clean, dried, oiled at once.")
+	add(Washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.")
+	return list
+}
+
+// wallWords says what a wall is and what it forbids.
+func wallWords(w oversize.Wall) string {
+	switch w {
+	case oversize.Plated:
+		return "Wall: plated. Never bored, and honed by nobody but the maker's process: under the plating there is no wall to run on."
+	case oversize.BareAlSi:
+		return "Wall: bare aluminium-silicon. Never bored or honed in the ordinary way: the silicon has to stand out of it."
+	case oversize.IronSleeve:
+		return "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."
+	}
+	return "Wall: bare iron. Bored and honed in the ordinary way."
+}
+
+// words says how a cylinder was held.
+func (c Clamping) words() string {
+	if c == TorquePlate {
+		return "clamped with a torque plate"
+	}
+	return "free, without a torque plate"
 }

@@ -144,7 +144,7 @@ func ExampleReadSheet() {
 	fmt.Println(err)
 	// Output:
 	// bore oversize <nil>
-	// jobsheet: sheet: not a sheet: version 99, want 1
+	// jobsheet: sheet: not a sheet: version 99 is newer than 1, the newest that is known here
 }
 
 // The text begins with the verdict.

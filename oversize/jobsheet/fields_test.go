@@ -146,8 +146,8 @@ func TestNoCutsWhileASharedSizeIsOpen(t *testing.T) {
 
 // TestRiskOfHoning: the risk of the job is the risk of running past the stop size.
 func TestRiskOfHoning(t *testing.T) {
-	n := read(t, string(demo(t))).Cylinders[0].Next
-	m := read(t, edited(t, string(demo(t)), `"tools": {`, `"risk": {"accept": 0.2}, "tools": {`)).Cylinders[0].Next
+	n := read(t, string(demo(t))).Cylinders[0].Pass
+	m := read(t, edited(t, string(demo(t)), `"tools": {`, `"risk": {"accept": 0.2}, "tools": {`)).Cylinders[0].Pass
 	if m.Risk <= n.Risk {
 		t.Errorf("risk %v at 0.05, %v at 0.2", n.Risk, m.Risk)
 	}

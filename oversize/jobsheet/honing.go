@@ -73,29 +73,9 @@ func (s *Sheet) nextPasses() error {
 		for _, p := range h.Passes {
 			z.Passes = append(z.Passes, hone.Pass{Lasts: p.Lasts.Duration, After: read(p.After)})
 		}
-		if c.Next, err = z.Next(); err != nil {
+		if c.Pass, err = z.Next(); err != nil {
 			s.omit("the next pass of cylinder "+c.Name, "%v", err)
 		}
 	}
 	return nil
-}
-
-// removal adds where along the wall the honing allowance goes, for steady strokes.
-func (s *Sheet) removal() {
-	h, t, stock := &s.Honing, s.Job.Tools, s.Job.Engine.HoningAllowance
-	set := h.Now
-	if set == (hone.Setting{}) && h.Reach != nil {
-		set = h.Reach.Best
-	}
-	if t.Pressing == hone.PressingUnknown || h.Travel == (hone.Travel{}) || stock == 0 || set == (hone.Setting{}) {
-		return
-	}
-	const points = 9 // the ends and the middle are what the sheet shows
-	r, err := set.Removal(hone.Steady(), h.Travel, t.Pressing, stock, points)
-	if err != nil {
-		s.omit("straightness after honing", "%v", err)
-		return
-	}
-	r.Points = nil
-	h.Removal = r
 }

@@ -5,12 +5,14 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/rings"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -29,42 +31,71 @@ func Plan(j Job) (Sheet, error) {
 // sheet works out a job that stands up to [Job.check].
 func (j Job) sheet() (Sheet, error) {
 	s := Sheet{Version: Version, Job: j.clone()}
-	_, assumed, err := j.gauge()
+	_, assumed, err := j.gauge(j.Gauge)
 	if err != nil {
 		return Sheet{}, refused("gauge", err)
 	}
-	s.Assumed = assumed
-	for i, c := range j.Cylinders {
-		cs, err := j.cylinder(c)
-		if err != nil {
-			return Sheet{}, refused(fmt.Sprintf("cylinders[%d]", i), err)
+	if slices.ContainsFunc(j.Cylinders, func(c Cylinder) bool { return len(c.Readings) > 0 }) {
+		s.Assumed = assumed
+	}
+	if j.Engine.Layout.RingBottom != 0 {
+		if s.ToRead, err = j.Engine.Layout.Plan(planAxes, j.Gauge.Kind); err != nil {
+			return Sheet{}, refused("engine.layout", err)
 		}
+	}
+	read := true
+	for i, c := range j.Cylinders {
+		cs := CylinderSheet{Name: c.Name}
+		if len(c.Readings) > 0 {
+			if cs, err = j.cylinder(c); err != nil {
+				return Sheet{}, refused(fmt.Sprintf("cylinders[%d]", i), err)
+			}
+		}
+		read = read && len(c.Readings) > 0
 		s.Cylinders = append(s.Cylinders, cs)
 	}
-	if s.Choice, err = j.choose(s.Cylinders); err != nil {
-		return Sheet{}, refused("", err)
-	}
-	s.stock()
-	if err := s.capacities(); err != nil {
-		return Sheet{}, refused("engine", err)
-	}
-	for i := range s.Cylinders {
-		if err := s.ringGaps(i); err != nil {
-			return Sheet{}, refused(fmt.Sprintf("cylinders[%d].rings", i), err)
+	if read {
+		if err := s.work(); err != nil {
+			return Sheet{}, err
 		}
+	} else {
+		s.omit("everything that follows from the readings", "read every cylinder")
 	}
-	if err := s.hone(); err != nil {
-		return Sheet{}, refused("tools", err)
-	}
-	s.sleeves()
-	s.removal()
-	if err := s.nextPasses(); err != nil {
-		return Sheet{}, refused("engine", err)
-	}
+	s.steps()
 	s.Checklist = checklist(s)
 	s.Cautions = cautions(s)
 	return s, nil
 }
+
+// work goes on from readings of every cylinder through the other rooms, in the order of the work.
+func (s *Sheet) work() error {
+	j := s.Job
+	var err error
+	if s.Choice, err = j.choose(s.Cylinders); err != nil {
+		return refused("", err)
+	}
+	for _, part := range []struct {
+		path string
+		do   func() error
+	}{
+		{"engine", s.pistons},
+		{"cuts", s.stock},
+		{"proof", s.proof},
+		{"engine", s.capacities},
+		{"cylinders", s.ringGaps},
+		{"tools", s.hone},
+		{"engine", s.sleeves},
+		{"engine", s.nextPasses},
+	} {
+		if err := part.do(); err != nil {
+			return refused(part.path, err)
+		}
+	}
+	return nil
+}
+
+// planAxes is along how many axes the sheet asks for readings: five carry lobes of two and of four.
+const planAxes = 5
 
 // refused returns what a room refused as a fault of the job.
 func refused(path string, err error) error {
@@ -119,7 +150,7 @@ func (j Job) risk() uncertainty.Risk {
 func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	cs := CylinderSheet{Name: c.Name}
 	var err error
-	if cs.Bore, err = j.measure(c); err != nil {
+	if cs.Bore, err = j.measure(c.Readings, j.Gauge); err != nil {
 		return cs, err
 	}
 	limits, err := j.limits(c.Over)
@@ -130,10 +161,13 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	if cs.Findings, err = cs.Bore.Judge(limits, each); err != nil {
 		return cs, err
 	}
-	if cs.Clearances, err = j.clearances(c, cs.Bore); err != nil {
+	if len(oversize.Deciding(cs.Findings)) < len(cs.Findings) {
+		limits.New = units.Limits{} // decides nothing, so that it does not matter how well it is judged
+	}
+	if cs.Coarse, err = cs.Bore.Coarse(limits); err != nil {
 		return cs, err
 	}
-	for _, f := range cs.Findings {
+	for i, f := range cs.Findings {
 		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
 			continue
 		}
@@ -142,42 +176,52 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		if err != nil {
 			return cs, err
 		}
-		cs.Remedies = append(cs.Remedies, Remedy{f.Subject, r})
+		cs.Remedies = append(cs.Remedies, Remedy{i, r})
 	}
-	unworn := j.Engine.at(c.Over)
-	if limits.New.HasMin() {
-		unworn = limits.New.Min
+	if cs.CleanUp, err = cs.Bore.CleanUp(j.wear(c, cs.Bore)); err != nil {
+		return cs, err
 	}
-	// A bore cannot have been larger when new than where it is smallest now.
-	unworn = min(unworn, cs.Bore.Smallest.Size.Value)
-	cs.CleanUp, err = cs.Bore.CleanUp(bore.Wear{
-		Unworn:     uncertainty.Estimate{Value: unworn},
-		Allowances: bore.Allowances{Pit: c.Pit},
-	})
-	return cs, err
+	if t := c.FeelerTest; t != (FeelerTest{}) {
+		upper, err := certified(t.Upper.Gap, t.Uncertainty)
+		if err != nil {
+			return cs, err
+		}
+		lower, err := certified(t.Lower.Gap, t.Uncertainty)
+		if err != nil {
+			return cs, err
+		}
+		cs.FeelerTaper, err = rings.DiameterChange(lower, upper)
+		if err != nil {
+			return cs, err
+		}
+	}
+	return cs, nil
 }
 
-// clearances returns the piston's greatest and least clearance in the bore as it is.
-func (j Job) clearances(c Cylinder, g bore.Geometry) ([]Clearance, error) {
-	if c.Piston == (Piston{}) || cmp.Or(c.PistonFor, c.Over) != c.Over {
-		return nil, nil
+// wear says what is known of the metal that is gone, besides the readings: the unworn size from
+// below ring travel where it was read there, else the least of the maker's.
+func (j Job) wear(c Cylinder, g bore.Geometry) bore.Wear {
+	w := bore.Wear{
+		Share: c.WearShare,
+		Allowances: bore.Allowances{
+			Locating: j.Cuts.Locating, OutOfSquare: j.Cuts.OutOfSquare, Pit: c.Pit, Surface: j.Cuts.Surface,
+		},
 	}
-	p, err := c.Piston.fit()
-	if err != nil {
-		return nil, err
-	}
-	var list []Clearance
-	for _, at := range []struct {
-		what string
-		size uncertainty.Estimate
-	}{{"greatest", g.Largest.Size}, {"least", g.Smallest.Size}} {
-		e, err := fit.Clearance(at.size, p)
-		if err != nil {
-			return nil, err
+	if low := j.Engine.Layout.RingBottom; low != 0 {
+		for _, p := range g.Planes {
+			if p.Depth > low {
+				w.UnwornAt = p.Depth
+				return w
+			}
 		}
-		list = append(list, Clearance{What: at.what, Size: e})
 	}
-	return list, nil
+	unworn := j.Engine.at(c.Over)
+	if fresh := j.Engine.Limits.NewBore; fresh.HasMin() {
+		unworn = fresh.Min + c.Over
+	}
+	// A bore cannot have been larger when new than where it is smallest now.
+	w.Unworn = uncertainty.Estimate{Value: min(unworn, g.Smallest.Size.Value)}
+	return w
 }
 
 // piston returns a piston as package fit wants it.
@@ -197,7 +241,7 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		NewBore: e.Limits.NewBore, Service: e.Limits.Service,
 		Clearance: e.Limits.PistonClearance, WornClearance: e.Limits.WornClearance,
 		MostOver: e.Limits.GreatestOverbore, LeastWall: e.Limits.LeastWall,
-		GasketHole: e.GasketHole, Honing: e.HoningAllowance,
+		GasketHole: e.GasketHole, MayShift: e.MayShift, Honing: e.HoningAllowance,
 		RigidHone: j.Tools.Hone == hone.RigidStone, OwnSizes: e.OwnSizes,
 	}
 	for _, o := range e.Oversizes {
@@ -238,149 +282,4 @@ func places(g bore.Geometry) int {
 		}
 	}
 	return n
-}
-
-// stock divides what is to be bored and honed off, where the job says how.
-func (s *Sheet) stock() {
-	b := s.Job.Cuts
-	if b == (Cuts{}) {
-		return
-	}
-	if s.waiting() {
-		return
-	}
-	shop := oversize.Shop{
-		MostDepth: b.MostDepth, FinishBore: b.FinishBore, FinishHone: b.FinishHone, Plateau: b.Plateau,
-		BothEnds: b.BothEnds, Length: b.Length, Feed: b.Feed, Spindle: b.Spindle,
-	}
-	for i := range s.Cylinders {
-		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
-		if choice.Bored == 0 {
-			continue
-		}
-		var err error
-		if c.Stock, err = shop.Plan(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim); err != nil {
-			s.omit("stock of cylinder "+c.Name, "%v", err)
-		}
-	}
-}
-
-// capacities adds displacement and compression ratio, before and after.
-func (s *Sheet) capacities() error {
-	e := s.Job.Engine
-	clearance := e.ClearanceVolume
-	if e.CompressionRatio != 0 {
-		swept, err := oversize.Swept(e.Bore, e.Stroke)
-		if err != nil {
-			return err
-		}
-		if clearance, err = oversize.ClearanceVolume(swept, e.CompressionRatio); err != nil {
-			return err
-		}
-	}
-	capacity := func(d units.Length) (Capacity, error) {
-		swept, err := oversize.Swept(d, e.Stroke)
-		if err != nil {
-			return Capacity{}, err
-		}
-		c := Capacity{Bore: d, Swept: swept}
-		if clearance != 0 {
-			c.Ratio, err = oversize.Ratio(swept, clearance)
-		}
-		return c, err
-	}
-	for i := range s.Cylinders {
-		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
-		before, after := e.at(s.Job.Cylinders[i].Over), e.at(choice.Over)
-		if choice.Aim != 0 {
-			after = choice.Aim
-		}
-		var err error
-		if c.Before, err = capacity(before); err != nil {
-			return err
-		}
-		s.Before.Swept = oversize.Total(s.Before.Swept, c.Before.Swept)
-		if choice.Route != oversize.HoneAndKeep && choice.Route != oversize.BoreOversize {
-			continue
-		}
-		if c.After, err = capacity(after); err != nil {
-			return err
-		}
-	}
-	if s.Choice.Route == oversize.HoneAndKeep || s.Choice.Route == oversize.BoreOversize {
-		for _, c := range s.Cylinders {
-			s.After.Swept = oversize.Total(s.After.Swept, c.After.Swept)
-		}
-	}
-	if clearance == 0 {
-		s.omit("compression ratio", "give engine.clearance_volume or engine.compression_ratio")
-	}
-	return nil
-}
-
-// usualTolerance is taken where the job wants a crosshatch and names no tolerance.
-const usualTolerance = 5 * units.Degree
-
-// hone adds the crosshatch of the setting in the job and of what is on hand.
-func (s *Sheet) hone() error {
-	t := s.Job.Tools
-	if s.Choice.Route == oversize.MakersProcess {
-		s.omit("honing", "this wall is never honed")
-		return nil
-	}
-	h := HoneSheet{Stroke: t.Stroke}
-	for i := range s.Cylinders {
-		if size, known := s.finished(i); known && h.Bore == 0 {
-			h.Bore = size.Value
-		}
-	}
-	if h.Bore == 0 {
-		h.Bore = s.Job.Engine.Bore
-	}
-	if h.Stroke == 0 && t.BoreLength != 0 && t.ToolLength != 0 {
-		run := hone.Run{Kind: t.Hone, Depth: t.BoreLength, Tool: t.ToolLength, RoomTop: t.RoomTop, RoomBottom: t.RoomBottom}
-		travel, err := hone.UsualTravel(run)
-		if t.OvertravelTop != 0 || t.OvertravelBottom != 0 {
-			travel, err = run.Travel(t.OvertravelTop, t.OvertravelBottom)
-		}
-		if err == nil {
-			h.Travel = travel
-			h.Stroke, err = travel.Stroke()
-		}
-		if err != nil {
-			s.omit("honing", "%v", err)
-			return nil
-		}
-	}
-	if h.Stroke == 0 {
-		s.omit("honing", "give tools.stroke, or tools.bore_length and tools.tool_length")
-		return nil
-	}
-	var err error
-	if t.SpindleNow != 0 && !t.StrokingNow.IsZero() {
-		h.Now = hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.SpindleNow, Stroking: t.StrokingNow}
-		if h.Leaves, err = h.Now.Crosshatch(); err != nil {
-			return err
-		}
-		if h.Cautions, err = h.Now.Cautions(t.Drive); err != nil {
-			return err
-		}
-	}
-	if t.Crosshatch.IsZero() || t.Spindle.IsZero() || t.Stroking.IsZero() {
-		s.omit("the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
-	} else {
-		want := hone.Want{Crosshatch: t.Crosshatch, Tolerance: t.Tolerance}
-		if want.Tolerance == 0 {
-			want.Tolerance = usualTolerance
-		}
-		on := hone.OnHand{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
-		reach, err := on.Reach(want)
-		if err != nil {
-			s.omit("the crosshatch on hand", "%v", err)
-		} else {
-			h.Reach = &reach
-		}
-	}
-	s.Honing = h
-	return nil
 }

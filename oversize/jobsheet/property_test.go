@@ -31,6 +31,11 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 	const um, mm = units.Micrometre, units.Millimetre
 	nominal := tenths(t, "bore", 40*mm, 120*mm)
 	n := rapid.IntRange(1, 3).Draw(t, "cylinders")
+	// Read warm, a bore may look 0.15 mm smaller than it is, and none may be smaller than new.
+	least := units.Length(0)
+	if warm {
+		least = 60 * units.Tenth
+	}
 	j := jobsheet.Job{
 		Units: rapid.SampledFrom([]jobsheet.Shown{jobsheet.Millimetres, jobsheet.Inches, jobsheet.BothUnits}).Draw(t, "units"),
 		Engine: jobsheet.Engine{
@@ -40,7 +45,7 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 			CompressionRatio: 8,
 			Limits: jobsheet.Limits{
 				NewBore: units.Limits{Min: nominal, Max: nominal + 8*units.Tenth},
-				Service: nominal + tenths(t, "service", 30*um, 300*um),
+				Service: nominal + least + tenths(t, "service", 30*um, 300*um),
 				Ovality: tenths(t, "ovality", 10*um, 100*um), Taper: tenths(t, "taper", 10*um, 150*um),
 				GreatestLessLeast: tenths(t, "spread", 10*um, 200*um),
 				PistonClearance:   units.Limits{Min: 10 * units.Tenth, Max: 30 * units.Tenth},
@@ -77,7 +82,7 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 		}
 		for d := range rapid.IntRange(1, 3).Draw(t, "depths") {
 			for a := range rapid.IntRange(1, 4).Draw(t, "axes") {
-				wear := tenths(t, "wear", 0, 350*um)
+				wear := least + tenths(t, "wear", 0, 350*um)
 				for range rapid.IntRange(1, 2).Draw(t, "repeats") {
 					c.Readings = append(c.Readings, jobsheet.Reading{
 						Depth:    units.Length(d+1) * 300 * units.Thou,

@@ -13,10 +13,59 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
+// measuredGap adds the gap that was measured in the finished bore, and what it says of that bore.
+func (s *Sheet) measuredGap(r *RingSheet, ring Ring, given RingGap, i int, risk uncertainty.Risk) error {
+	if given.Finished == 0 {
+		return nil
+	}
+	after, err := certified(given.Finished, given.Uncertainty)
+	if err != nil {
+		return err
+	}
+	window := ring.Gap
+	if !fresh(s.Choice.Cylinders[i]) && ring.GapLimit != 0 {
+		window.Max = ring.GapLimit // a used ring may stay in a bore that stays
+	}
+	if !window.IsZero() {
+		if r.Measured, err = uncertainty.Judge(after, window, risk); err != nil {
+			return err
+		}
+		r.Measured.Subject = "end gap as measured"
+	}
+	if r.Filing.Action != rings.FileEnds {
+		before, err := certified(given.Gap, given.Uncertainty)
+		if err != nil {
+			return err
+		}
+		r.Grown, err = rings.DiameterChange(before, after)
+		return err
+	}
+	return nil
+}
+
+// portRoom adds how far the ends of a pegged ring stay from the ports.
+func (s *Sheet) portRoom(r *RingSheet, ring Ring) error {
+	layout := s.Job.Engine.Layout
+	if ring.Peg == nil || len(layout.Ports) == 0 || layout.RingBottom == 0 {
+		return nil
+	}
+	gap := r.Gap
+	if r.Filing.Now.Subject != "" {
+		gap = r.Filing.After()
+	}
+	if gap.Value <= 0 {
+		return nil // it does not go in at all
+	}
+	ends := rings.Ends{Peg: ring.Peg.Angle, Gap: gap.Value, Play: ring.Play, Bore: r.Bore.Value}
+	var err error
+	r.Ports, err = ends.Clear(layout.Ports, rings.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	return err
+}
+
 // hot adds the end gap at the running temperatures. Ends that butt are a negative gap.
-func (s *Sheet) hot(r *RingSheet, ring Ring) error {
+func (s *Sheet) hot(r *RingSheet, ring Ring, risk uncertainty.Risk) error {
 	t := s.Job.Engine.Running
-	if t == (Running{}) {
+	if t.Ring == (bore.Temperature{}) || t.Bore == (bore.Temperature{}) {
 		return nil
 	}
 	cold := r.Gap
@@ -38,20 +87,39 @@ func (s *Sheet) hot(r *RingSheet, ring Ring) error {
 		Ring: metal, Bore: part, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
 		RingWithin: t.Ring.Within, BoreWithin: t.Bore.Within,
 	}
-	if r.Hot, err = h.Hot(cold, r.Bore); errors.Is(err, rings.ErrButts) {
-		err = nil
+	if ring.HotGap != 0 {
+		if r.Least, err = h.Least(r.Bore.Value, ring.HotGap); err != nil {
+			return err
+		}
 	}
-	return err
+	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
+		return err
+	}
+	if ring.HotGap != 0 {
+		if r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: ring.HotGap}, risk); err != nil {
+			return err
+		}
+		r.HotEnough.Subject = "end gap when hot"
+	}
+	return nil
 }
 
-// follows adds whether a ring follows a bore that is only deglazed: its form stays as read.
+// follows adds whether a ring follows a bore that is finished, or only deglazed: its form stays as
+// read.
 func (s *Sheet) follows(r *RingSheet, ring Ring, i int) error {
-	if s.Choice.Cylinders[i].Work != oversize.Deglaze || ring.Thickness == 0 || ring.Height == 0 || ring.FreeGap == 0 {
+	if ring.Thickness == 0 || ring.Height == 0 || ring.FreeGap == 0 {
+		return nil
+	}
+	g := s.Cylinders[i].Bore
+	switch proof := s.Cylinders[i].Proof; {
+	case proof != nil:
+		g = proof.Bore
+	case s.Choice.Cylinders[i].Work != oversize.Deglaze:
 		return nil
 	}
 	var form []bore.Harmonic
-	for _, p := range s.Cylinders[i].Bore.Planes {
-		if p.Depth == s.Cylinders[i].Bore.OvalityAt {
+	for _, p := range g.Planes {
+		if p.Depth == g.OvalityAt {
 			form = p.Harmonics()
 		}
 	}
@@ -74,31 +142,59 @@ func (s *Sheet) follows(r *RingSheet, ring Ring, i int) error {
 	return err
 }
 
-// finished returns the size that cylinder i will have, with the doubt the gauge will prove it
-// with, and whether it is known.
-func (s *Sheet) finished(i int) (uncertainty.Estimate, bool) {
+// finished returns the size that a ring of cylinder i will be in, where that bore is smallest, at
+// what depth, and whether it is known. Of a bore still to be cut it is the size to work to, with the
+// doubt that the gauge will prove it with.
+func (s *Sheet) finished(i int) (size uncertainty.Estimate, depth units.Length, known bool) {
 	c, choice := s.Cylinders[i], s.Choice.Cylinders[i]
 	switch {
+	case c.Proof != nil:
+		size, depth = s.narrowest(c.Proof.Bore)
+		return size, depth, true
 	case choice.Aim != 0:
 		e := c.Bore.Mean
 		e.Value = choice.Aim
-		return e, true
+		return e, 0, true
 	case choice.Route == oversize.HoneAndKeep:
-		// Where the bore is smallest the gap is, and there it must not butt.
-		return c.Bore.Smallest.Size, true
+		size, depth = s.narrowest(c.Bore)
+		return size, depth, true
 	}
-	return uncertainty.Estimate{}, false
+	return uncertainty.Estimate{}, 0, false
 }
 
-// ringGaps adds each measured ring's gap in the finished bore, and what to file.
-func (s *Sheet) ringGaps(i int) error {
-	j := s.Job
+// narrowest returns the size and the depth at which a bore is smallest in ring travel: there a ring
+// must not butt. Where travel is not known it is the smallest place of all.
+func (s *Sheet) narrowest(g bore.Geometry) (uncertainty.Estimate, units.Length) {
+	layout := s.Job.Engine.Layout
+	var levels []rings.Level
+	for _, p := range g.Planes {
+		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
+	}
+	at, err := rings.Narrowest(levels, rings.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	if err != nil {
+		return g.Smallest.Size, g.Smallest.Depth
+	}
+	return at.Diameter, at.Depth
+}
+
+// ringGaps adds each measured ring's gap in its finished bore, and what to file.
+func (s *Sheet) ringGaps() error {
 	measured := 0
-	for _, c := range j.Cylinders {
+	for _, c := range s.Job.Cylinders {
 		measured += len(c.Rings)
 	}
-	risk := j.risk().Share(measured) // per engine, over all its rings
-	size, known := s.finished(i)
+	risk := s.Job.risk().Share(measured) // per engine, over all its rings
+	for i := range s.Cylinders {
+		if err := s.ringGapsOf(i, risk); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (s *Sheet) ringGapsOf(i int, risk uncertainty.Risk) error {
+	j := s.Job
+	size, depth, known := s.finished(i)
 	if len(j.Cylinders[i].Rings) == 0 {
 		return nil
 	}
@@ -111,7 +207,7 @@ func (s *Sheet) ringGaps(i int) error {
 		if err != nil {
 			return err
 		}
-		r := RingSheet{Ring: given.Ring, Bore: size}
+		r := RingSheet{Ring: given.Ring, Bore: size, SetAt: depth}
 		r.Gap, err = rings.Gap{Measured: gap, Bore: uncertainty.Estimate{Value: given.Bore}}.In(size)
 		if err != nil {
 			return err
@@ -136,7 +232,13 @@ func (s *Sheet) ringGaps(i int) error {
 				}
 				r.Service.Subject = "end gap in service"
 			}
-			if err := s.hot(&r, ring); err != nil {
+			if err := s.measuredGap(&r, ring, given, i, risk); err != nil {
+				return err
+			}
+			if err := s.portRoom(&r, ring); err != nil {
+				return err
+			}
+			if err := s.hot(&r, ring, risk); err != nil {
 				s.omit("hot gap of ring "+ring.Name, "%v", err)
 			}
 			if err := s.follows(&r, ring, i); err != nil {

@@ -3,88 +3,126 @@
 package jobsheet
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 
 	"borewright.example/bore"
+	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/rings"
 	"borewright.example/units"
-	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
-// Version is the version of the sheet's JSON that this package writes.
+// Version is the version of the JSON of jobs and sheets that this package writes. It grows when
+// what an older program would make of a newer file were wrong.
 const Version = 1
 
 // A Sheet is a job with everything that follows from it. JSON keeps every length to the
 // picometre and every other quantity to the 12 digits of its text; written again it is the same
 // to the letter.
 type Sheet struct {
-	Version   int             `json:"version"`          // of the JSON: [Version]
-	Job       Job             `json:"job"`              // what the sheet was worked out from
-	Assumed   []string        `json:"assumed,omitzero"` // what the job did not say and the sheet took
-	Cylinders []CylinderSheet `json:"cylinders"`        // in the order of the job
-	Choice    oversize.Choice `json:"choice"`
-	Honing    HoneSheet       `json:"honing,omitzero"`
-	Sleeve    *SleeveSheet    `json:"sleeve,omitempty"` // where a cylinder is routed to one
-	Before    Capacity        `json:"before"`           // of the whole engine, at the sizes it stands at
-	After     Capacity        `json:"after,omitzero"`   // at the sizes chosen; zero where none is
-	Omitted   []Omission      `json:"omitted,omitzero"`
-	Checklist []string        `json:"checklist"`
-	Cautions  []Caution       `json:"cautions"`
+	Version int      `json:"version"`          // of the JSON: [Version]
+	Job     Job      `json:"job"`              // what the sheet was worked out from
+	Next    Step     `json:"next"`             // of the engine: the first that any cylinder wants
+	Assumed []string `json:"assumed,omitzero"` // what the job did not say and the sheet took
+	// ToRead is where to read each bore, where ring travel is known; no diameters yet.
+	ToRead    []bore.Reading  `json:"to_read,omitzero"`
+	Cylinders []CylinderSheet `json:"cylinders"` // in the order of the job
+	// Choice is the zero Choice, undecided, until every cylinder has been read.
+	Choice oversize.Choice `json:"choice"`
+	Honing HoneSheet       `json:"honing,omitzero"`
+	Sleeve *SleeveSheet    `json:"sleeve,omitempty"` // where a cylinder is routed to one
+	// UsualClearance is what rules of thumb give a piston of the engine's duty, UsualGap what they
+	// give a ring, both in the nominal bore. They decide nothing.
+	UsualClearance units.Limits `json:"usual_clearance,omitzero"`
+	UsualGap       units.Limits `json:"usual_gap,omitzero"`
+	Matched        *fit.Matched `json:"matched,omitempty"` // pistons to finished bores
+	Before         Capacity     `json:"before,omitzero"`   // of the whole engine, at the sizes it stands at
+	After          Capacity     `json:"after,omitzero"`    // at the sizes chosen; zero where none is
+	Omitted        []Omission   `json:"omitted,omitzero"`
+	Checklist      []Caution    `json:"checklist"` // what to look at and to do, by operation
+	Cautions       []Caution    `json:"cautions"`
 }
 
 // A CylinderSheet is what one bore's readings say and what follows for it.
 type CylinderSheet struct {
-	Name     string         `json:"name"`              // of the cylinder, from the job
+	Name     string         `json:"name"` // of the cylinder, from the job
+	Next     Step           `json:"next"`
 	Bore     bore.Geometry  `json:"bore"`              // sizes and form at 20 °C
 	Findings []bore.Finding `json:"findings,omitzero"` // one for each limit given
-	// Clearances of the piston in hand in the bore as it is; none where it is for another size.
+	Coarse   []bore.Coarse  `json:"coarse,omitzero"`   // limits that the gauge is too coarse for
+	// Clearances of the piston in hand in the bore as it is, and of the one for the finished bore
+	// at the size to work to.
 	Clearances []Clearance `json:"clearances,omitzero"`
 	// Remedies has, for each undecided finding, what would settle it if the value stayed.
 	Remedies []Remedy     `json:"remedies,omitzero"`
 	CleanUp  bore.CleanUp `json:"clean_up"`
+	// FeelerTaper is by how much the bore is larger at the upper of the two depths of a feeler test.
+	FeelerTaper uncertainty.Estimate `json:"feeler_taper,omitzero"`
 	// Stock is what comes off, operation by operation, where the bore is bored.
 	Stock []oversize.Operation `json:"stock,omitzero"`
-	// Next is what the next honing pass may be, where the honing has begun.
-	Next   hone.Next   `json:"next,omitzero"`
+	// Warm is what the gauge shows while the cylinder is warm, one for each size in Stock.
+	Warm []WarmSize `json:"warm,omitzero"`
+	// Pass is what the next honing pass may be, where the honing has begun.
+	Pass   hone.Next   `json:"pass,omitzero"`
 	Rings  []RingSheet `json:"rings,omitzero"`
-	Before Capacity    `json:"before"`
+	Proof  *ProofSheet `json:"proof,omitempty"` // where the finished bore has been read
+	Before Capacity    `json:"before,omitzero"`
 	After  Capacity    `json:"after,omitzero"`
 }
 
 // A Remedy is what would settle an undecided finding.
 type Remedy struct {
-	Subject string `json:"subject"` // of the finding
+	Finding int `json:"finding"` // its place among the findings, from 0
 	uncertainty.Remedy
 }
 
 // A Clearance is a diametral clearance of a piston, negative where the piston is the larger.
 type Clearance struct {
-	What string               `json:"what"` // "greatest" or "least"
-	Size uncertainty.Estimate `json:"size"` // at 20 °C
+	What string               `json:"what"`         // "greatest now", "least now" or "finished"
+	Size uncertainty.Estimate `json:"size"`         // at 20 °C
+	Hot  uncertainty.Estimate `json:"hot,omitzero"` // running; zero where the temperatures are not given
+}
+
+// A WarmSize is what the gauge shows when a bore that is still warm has its size.
+type WarmSize struct {
+	Operation oversize.OperationKind `json:"operation"` // at whose end
+	Size      units.Length           `json:"size"`      // at 20 °C
+	Shows     units.Length           `json:"shows"`     // deviation from the setting standard, plus larger
 }
 
 // A RingSheet is one ring's gap in the finished bore.
 type RingSheet struct {
-	Ring   string               `json:"ring"` // its name, from the job
-	Bore   uncertainty.Estimate `json:"bore"` // the size of the finished bore
-	Gap    uncertainty.Estimate `json:"gap"`  // there; negative where the ends would overlap
+	Ring   string               `json:"ring"`            // its name, from the job
+	Bore   uncertainty.Estimate `json:"bore"`            // the size of the finished bore
+	SetAt  units.Length         `json:"set_at,omitzero"` // depth of that size, where the bore is smallest in ring travel
+	Gap    uncertainty.Estimate `json:"gap"`             // there; negative where the ends would overlap
 	Filing rings.Filing         `json:"filing,omitzero"`
 	// Doubtful says that the window is too narrow for the doubt of the gap: no reading would
 	// prove anything.
 	Doubtful bool                `json:"doubtful,omitzero"`
 	Service  uncertainty.Finding `json:"service,omitzero"` // against the largest gap in service
+	// Least is the least gap at 20 °C that leaves the hot gap that is wanted.
+	Least uncertainty.Estimate `json:"least,omitzero"`
 	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
 	// is zero where they are not given.
-	Hot uncertainty.Estimate `json:"hot,omitzero"`
+	Hot       uncertainty.Estimate `json:"hot,omitzero"`
+	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against the least wanted
+	// Measured is the gap in the finished bore as measured, against the window; Grown how much
+	// larger that bore is than the one of the first reading, by the two gaps: zero for a ring that
+	// is filed in between.
+	Measured uncertainty.Finding  `json:"measured,omitzero"`
+	Grown    uncertainty.Estimate `json:"grown,omitzero"`
 	// Follows says whether the ring follows the bore where its form stays as it was read: zero
 	// where that form goes, was not seen, or the ring's section is not given.
 	Follows *rings.Conformity `json:"follows,omitempty"`
+	// Ports is the room between the ends of a pegged ring and each port.
+	Ports []rings.Room `json:"ports,omitzero"`
 }
 
 // A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
@@ -95,6 +133,16 @@ type HoneSheet struct {
 	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
 	Leaves hone.Crosshatch `json:"leaves,omitzero"` // what Now leaves
 	Reach  *hone.Reach     `json:"reach,omitempty"` // what is on hand for the wanted crosshatch
+	// Used is the setting that the following is worked out for: Now, or the best on hand where Now
+	// is not known or does not leave the crosshatch wanted.
+	Used hone.Setting `json:"used,omitzero"`
+	// Motion is that of the tool.
+	Motion Motion `json:"motion,omitzero"`
+	// Wall is the angle along the wall; zero where the travel is not known.
+	Wall    hone.Profile `json:"wall,omitzero"`
+	Retrace hone.Retrace `json:"retrace,omitzero"` // zero unless the job gives lines and track
+	Cover   hone.Cover   `json:"cover,omitzero"`   // zero unless it gives lines and their width
+	Traces  []hone.Trace `json:"traces,omitzero"`  // what is left of the lines of each phase
 	// Removal is where the honing allowance goes along the wall; zero where the job does not say
 	// enough.
 	Removal hone.Removal `json:"removal,omitzero"`
@@ -102,12 +150,13 @@ type HoneSheet struct {
 	Cautions []hone.Caution `json:"cautions,omitzero"`
 }
 
-// A Capacity is the swept volume and the compression ratio that goes with it, 0 where the
-// volume above the piston is not known.
+// A Capacity is the swept volume and the compression ratios that go with it, 0 where the space
+// above the piston is not known.
 type Capacity struct {
-	Bore  units.Length `json:"bore,omitzero"` // zero for the whole of an engine
-	Swept units.Volume `json:"swept"`
-	Ratio float64      `json:"ratio,omitzero"` // compression ratio, a pure number above 1
+	Bore     units.Length `json:"bore,omitzero"` // zero for the whole of an engine
+	Swept    units.Volume `json:"swept"`
+	Ratio    float64      `json:"ratio,omitzero"`     // over the full stroke, a pure number above 1
+	FromPort float64      `json:"from_port,omitzero"` // from exhaust closing, of a two-stroke
 }
 
 // An Omission is a part of the sheet that the job did not say enough for.
@@ -125,7 +174,7 @@ func (s Sheet) Undecided() bool {
 	}
 	for _, c := range s.Cylinders {
 		for _, r := range c.Rings {
-			if r.Doubtful || r.Filing.Now.Subject != "" && r.Filing.Action == rings.Undecided {
+			if !r.settled() {
 				return true
 			}
 		}
@@ -148,8 +197,23 @@ var ErrSheet = errors.New("not a sheet")
 // ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. What is no JSON of a sheet is
 // an error of encoding/json; another version, trailing text and a job that cannot be are [ErrSheet].
 func ReadSheet(r io.Reader) (Sheet, error) {
+	data, err := io.ReadAll(r)
+	if err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
+	}
 	var s Sheet
-	d := json.NewDecoder(r)
+	// The version first: a newer sheet may hold fields that are not known here.
+	var v struct{ Version int }
+	if err := json.NewDecoder(bytes.NewReader(data)).Decode(&v); err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
+	}
+	switch {
+	case v.Version > Version:
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d is newer than %d, the newest that is known here", ErrSheet, v.Version, Version)
+	case v.Version < 1:
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d, want %d", ErrSheet, v.Version, Version)
+	}
+	d := json.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&s); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
@@ -157,136 +221,8 @@ func ReadSheet(r io.Reader) (Sheet, error) {
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: text after its end", ErrSheet)
 	}
-	if s.Version != Version {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d, want %d", ErrSheet, s.Version, Version)
-	}
 	if err := s.Job.check(nil); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
 	}
 	return s, nil
-}
-
-// part returns the material of the cylinder, and the assumption where the job names none.
-func (e Engine) part() (material.Material, []string, error) {
-	var assumed []string
-	inside, err := e.Material.material()
-	if err != nil {
-		return inside, nil, err
-	}
-	if e.Material == "" {
-		inside = material.GreyIron()
-		if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
-			inside = material.AluminiumBlock()
-		}
-		assumed = append(assumed, "the cylinder wall is "+inside.Name)
-	}
-	if e.Wall != oversize.IronSleeve {
-		return inside, assumed, nil
-	}
-	barrel, err := e.Barrel.material()
-	if err != nil {
-		return inside, nil, err
-	}
-	if e.Barrel == "" {
-		barrel = material.AluminiumBlock()
-		assumed = append(assumed, "the barrel around the sleeve is "+barrel.Name)
-	}
-	return material.Between(inside, barrel), append(assumed, "sleeve and barrel grow together, by something between the two"), nil
-}
-
-// metalOr returns the named metal, or the usual one with the assumption said.
-func metalOr(m Metal, usual material.Material, what string) (material.Material, []string, error) {
-	if m == "" {
-		return usual, []string{what + " is " + usual.Name}, nil
-	}
-	named, err := m.material()
-	return named, nil, err
-}
-
-// gauge returns the job's gauge as package bore wants it, with what was assumed.
-func (j Job) gauge() (bore.Gauge, []string, error) {
-	g, t := j.Gauge, j.Gauge.Temperatures
-	part, assumed, err := j.Engine.part()
-	if err != nil {
-		return bore.Gauge{}, nil, err
-	}
-	rod, more, err := metalOr(g.Material, material.PlainSteel(), "the gauge's rod")
-	if err != nil {
-		return bore.Gauge{}, nil, err
-	}
-	assumed = append(assumed, more...)
-	out := bore.Gauge{
-		Kind: g.Kind, Dial: g.Dial, Resolution: g.Resolution, Repeatability: g.Repeatability, DialError: g.DialError,
-		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
-		Part: part, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
-	}
-	if g.Repeatability == 0 && !j.repeats() {
-		assumed = append(assumed, "the gauge repeats itself exactly, for no repeatability is given and no place was read twice")
-	}
-	if g.Standard == (Standard{}) {
-		assumed = append(assumed, "the readings are sizes as they stand, for no setting standard is given")
-	} else {
-		metal, more, err := metalOr(g.Standard.Material, material.GaugeSteel(), "the setting standard")
-		if err != nil {
-			return bore.Gauge{}, nil, err
-		}
-		assumed = append(assumed, more...)
-		std, err := certified(g.Standard.Size, g.Standard.Uncertainty)
-		if err != nil {
-			return bore.Gauge{}, nil, err
-		}
-		out.Standard = bore.Standard{Size: g.Standard.Size, Std: std.Std, Material: metal, At: t.Standard}
-	}
-	return out, assumed, nil
-}
-
-// repeats reports whether any place was read more than once.
-func (j Job) repeats() bool {
-	for _, c := range j.Cylinders {
-		seen := map[[2]string]bool{}
-		for _, r := range c.Readings {
-			place := [2]string{r.Depth.String(), bore.FormatAxis(r.Axis.Angle)}
-			if seen[place] {
-				return true
-			}
-			seen[place] = true
-		}
-	}
-	return false
-}
-
-// shown returns the diameter of a reading, whichever way the job gives it.
-func (j Job) shown(r Reading) (units.Length, error) {
-	if r.Deviation == nil {
-		return r.Diameter, nil
-	}
-	g := bore.Gauge{Dial: j.Gauge.Dial, Standard: bore.Standard{Size: j.Gauge.Standard.Size}}
-	return g.Diameter(r.Deviation.Length)
-}
-
-// measure returns the geometry of one cylinder.
-func (j Job) measure(c Cylinder) (bore.Geometry, error) {
-	g, _, err := j.gauge()
-	if err != nil {
-		return bore.Geometry{}, err
-	}
-	rs := make([]bore.Reading, len(c.Readings))
-	for i, r := range c.Readings {
-		d, err := j.shown(r)
-		if err != nil {
-			return bore.Geometry{}, err
-		}
-		rs[i] = bore.Reading{Depth: r.Depth, Axis: r.Axis.Angle, Diameter: d, Confirmed: r.Confirmed}
-	}
-	return bore.Measure(rs, g)
-}
-
-// coverage is the k of every expanded uncertainty in a job: certificates state it for about 95 %.
-const coverage = 2
-
-// certified returns a size with the expanded uncertainty, k = 2, that came with it.
-func certified(size, expanded units.Length) (uncertainty.Estimate, error) {
-	std := uncertainty.FromCertificate(expanded.In(units.Micrometre), coverage)
-	b := uncertainty.Budget{Components: []uncertainty.Component{{Name: "certificate", Sensitivity: 1, Std: std}}}
-	return b.Estimate(size, units.Micrometre)
 }

@@ -29,7 +29,7 @@ func read(t *testing.T, text string) jobsheet.Sheet {
 // table B.6), here grey iron by 0.019 mm.
 func TestHoningOnTheSheet(t *testing.T) {
 	s := read(t, string(demo(t)))
-	n := s.Cylinders[0].Next
+	n := s.Cylinders[0].Pass
 	if n.Decision != hone.GoOn || n.Lasts <= 0 || n.Then.Value > 78515*units.Micrometre {
 		t.Errorf("%+v", n)
 	}
@@ -37,7 +37,7 @@ func TestHoningOnTheSheet(t *testing.T) {
 	if got := n.Size.Value.Format(units.Millimetre, 4); got != "78.4498 mm" {
 		t.Errorf("size at 20 °C %s", got)
 	}
-	if s.Cylinders[1].Next.Size.Value != 0 {
+	if s.Cylinders[1].Pass.Size.Value != 0 {
 		t.Error("a next pass where no honing has begun")
 	}
 	r := s.Honing.Removal

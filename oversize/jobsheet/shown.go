@@ -169,5 +169,8 @@ func (s Shown) capacity(c Capacity) string {
 	if c.Ratio != 0 {
 		text += fmt.Sprintf(", %.2f : 1", c.Ratio)
 	}
+	if c.FromPort != 0 {
+		text += fmt.Sprintf(", %.2f : 1 from where the port closes", c.FromPort)
+	}
 	return text
 }

@@ -45,21 +45,22 @@ type SleeveSheet struct {
 const usualSlip = 50 * units.Micrometre
 
 // sleeves adds the fit of the sleeve where a cylinder is routed to one.
-func (s *Sheet) sleeves() {
+func (s *Sheet) sleeves() error {
 	routed := func(c oversize.CylinderChoice) bool { return c.Route == oversize.Sleeve }
 	if !slices.ContainsFunc(s.Choice.Cylinders, routed) {
-		return
+		return nil
 	}
 	if s.Job.Engine.Sleeve == (Sleeve{}) {
 		s.omit("the fit of the sleeve", "give engine.sleeve: bore, seat, outer, and interference or hole and shaft")
-		return
+		return nil
 	}
 	fit, err := s.Job.Engine.sleeve()
 	if err != nil {
 		s.omit("the fit of the sleeve", "%v", err)
-		return
+		return nil
 	}
 	s.Sleeve = &fit
+	return nil
 }
 
 // sleeve works out the job's sleeve through package sleeve.
@@ -111,6 +112,7 @@ func (s Sheet) sleeve(p *page) {
 		return fmt.Sprintf("%.1f to %.1f MPa", r.Least.In(units.Megapascal), r.Greatest.In(units.Megapascal))
 	}
 	p.title("SLEEVE (interference is DIAMETRAL)")
+	s.checks(p, Sleeving)
 	rows := [][]string{
 		{"seat in the barrel", p.show.length(v.Joint.Seat), ""},
 		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C"},

@@ -3,8 +3,11 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -17,21 +20,31 @@ const doNotReassemble = "UNDECIDED: do not reassemble on this."
 
 // WriteText writes the sheet for a person at a bench: the verdict first, then the work in its
 // order. An error is the writer's.
-func (s Sheet) WriteText(w io.Writer) error {
-	p := &page{show: s.Job.Units}
+func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, Paper{}) }
+
+// Print writes the text of the sheet on paper. An error is the writer's, or [ErrPaper].
+func (s Sheet) Print(w io.Writer, paper Paper) error {
+	p := &page{show: s.Job.Units, ascii: paper.ASCII}
 	s.head(p)
-	s.sizes(p)
-	s.findings(p)
-	s.route(p)
-	s.finish(p)
-	s.sleeve(p)
-	s.crosshatch(p)
-	s.rings(p)
-	s.capacity(p)
-	s.end(p)
-	_, err := w.Write(p.Bytes())
-	return err
+	s.before(p)
+	if s.decided() {
+		s.sizes(p)
+		s.findings(p)
+		s.route(p)
+		s.finish(p)
+		s.sleeve(p)
+		s.crosshatch(p)
+		s.clearances(p)
+		s.rings(p)
+		s.capacity(p)
+		s.proofText(p)
+	}
+	s.cautions(p)
+	return p.print(w, paper.Lines, s.Job.Title)
 }
+
+// decided reports whether every cylinder has been read, so that there is a choice.
+func (s Sheet) decided() bool { return len(s.Choice.Cylinders) > 0 }
 
 func (s Sheet) head(p *page) {
 	e := s.Job.Engine
@@ -40,12 +53,275 @@ func (s Sheet) head(p *page) {
 		p.line("%s", s.Job.Title)
 	}
 	p.line("%d × bore %s, stroke %s, %v, %v", e.Cylinders, p.show.length(e.Bore), p.show.length(e.Stroke), e.Cycle, e.Wall)
-	p.line("\nROUTE: %s", s.routeWords(p))
-	if s.Undecided() {
+	for _, taken := range []struct {
+		what     string
+		on       Moment
+		by       string
+		clamping Clamping
+	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.Clamping}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.Clamping}} {
+		var words []string
+		if !taken.on.IsZero() {
+			words = append(words, "on "+taken.on.String())
+		}
+		if taken.by != "" {
+			words = append(words, "by "+taken.by)
+		}
+		if taken.clamping != ClampingNotSaid {
+			words = append(words, taken.clamping.words())
+		}
+		if len(words) > 0 {
+			p.line("%s %s.", taken.what, strings.Join(words, ", "))
+		}
+	}
+	p.line("")
+	if s.decided() {
+		p.line("ROUTE: %s", s.routeWords(p))
+	}
+	p.line("NEXT:  %s", s.nextWords())
+	if s.decided() && s.Undecided() {
 		p.line(doNotReassemble)
 	}
 	for _, a := range s.Assumed {
 		p.line("Assumed: %s.", a)
+	}
+}
+
+// nextWords says what is next, and for which cylinders where they differ.
+func (s Sheet) nextWords() string {
+	var order []Step
+	names := map[Step][]string{}
+	for _, c := range s.Cylinders {
+		if names[c.Next] == nil {
+			order = append(order, c.Next)
+		}
+		names[c.Next] = append(names[c.Next], c.Name)
+	}
+	if len(order) == 1 {
+		return order[0].String()
+	}
+	slices.Sort(order)
+	var parts []string
+	for _, step := range order {
+		parts = append(parts, fmt.Sprintf("%v (cylinder %s)", step, strings.Join(names[step], "; ")))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// before has what comes before the readings, and where to take them.
+func (s Sheet) before(p *page) {
+	p.title("BEFORE MEASURING")
+	s.checks(p, Measuring)
+	if len(s.ToRead) > 0 {
+		var depths, axes []string
+		for _, r := range s.ToRead {
+			if d := p.show.plain(r.Depth); !slices.Contains(depths, d) {
+				depths = append(depths, d)
+			}
+			if a := bore.FormatAxis(r.Axis); !slices.Contains(axes, a) {
+				axes = append(axes, a)
+			}
+		}
+		p.wrapped("  ", fmt.Sprintf("Where to read, each place twice: at %s below the deck, along the axes %s, wherever no port is under an anvil.",
+			strings.Join(depths, ", "), strings.Join(axes, ", ")))
+	}
+	for _, c := range s.Cylinders {
+		if len(c.Bore.Planes) > 0 || len(c.Bore.Bridges) > 0 {
+			continue
+		}
+		p.line("")
+		p.line("  Cylinder %s: to be read", c.Name)
+		p.table(blankTable(p, s.ToRead))
+	}
+}
+
+// blank is a place to write a value in.
+const blank = "________"
+
+// blankTable has a row for each depth of the places, a column for each axis, and room to write.
+func blankTable(p *page, places []bore.Reading) [][]string {
+	var axes []units.Angle
+	for _, r := range places {
+		if !slices.Contains(axes, r.Axis) {
+			axes = append(axes, r.Axis)
+		}
+	}
+	slices.Sort(axes)
+	head := []string{"depth"}
+	for _, a := range axes {
+		head = append(head, bore.FormatAxis(a))
+	}
+	rows := [][]string{head}
+	for _, r := range places {
+		if d := p.show.plain(r.Depth); rows[len(rows)-1][0] != d {
+			row := make([]string, len(axes)+1)
+			row[0] = d
+			for i, a := range axes {
+				row[i+1] = "–"
+				if slices.ContainsFunc(places, func(q bore.Reading) bool { return q.Depth == r.Depth && q.Axis == a }) {
+					row[i+1] = blank
+				}
+			}
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+// checks prints the checks of an operation as boxes to tick.
+func (s Sheet) checks(p *page, op Operation) {
+	for _, c := range s.Checklist {
+		if c.Operation == op {
+			p.wrapped("  [ ] ", c.Text)
+		}
+	}
+}
+
+func (s Sheet) sizes(p *page) {
+	p.title("SIZES AT 20 °C (± expanded uncertainty, 95 %)")
+	if g := s.Job.Gauge; g.Standard.Name != "" {
+		p.line("  %v gauge set on %s%s", g.Kind, g.Standard.Name, at(g.SetOn))
+	}
+	for _, c := range s.Cylinders {
+		p.line("")
+		p.line("  Cylinder %s", c.Name)
+		geometry(p, c.Bore)
+		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
+			p.line("  By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", p.show.estimate(t))
+		}
+		p.line("  These readings cannot show:")
+		for _, u := range c.Bore.Unseen {
+			p.wrapped("    - ", u.String()+".")
+		}
+		for _, k := range c.Coarse {
+			p.wrapped("  ! ", fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, p.show.length(k.Expanded), p.show.length(k.Allowed)))
+		}
+	}
+}
+
+func at(m Moment) string {
+	if m.IsZero() {
+		return ""
+	}
+	return ", " + m.String()
+}
+
+// geometry prints the sizes and the form of one bore.
+func geometry(p *page, g bore.Geometry) {
+	for _, unit := range p.show.units() {
+		p.table(sizeTable(g, unit))
+	}
+	rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", p.show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
+	if g.HasOvality {
+		where := "at " + p.show.plain(g.OvalityAt)
+		for _, plane := range g.Planes {
+			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() {
+				where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
+			}
+		}
+		rows = append(rows, []string{"ovality", p.show.estimate(g.Ovality), where})
+	}
+	if g.HasTaper() {
+		rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(p, g.Taper)})
+	}
+	rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
+	if g.Ridge != (uncertainty.Estimate{}) {
+		words := "at the top of ring travel, lost in the doubt"
+		if g.HasRidge {
+			words = "at the top of ring travel, on the diameter"
+		}
+		rows = append(rows, []string{"ridge", p.show.estimate(g.Ridge), words})
+	}
+	if g.Shape != bore.ShapeUnknown {
+		rows = append(rows, []string{"shape", g.Shape.String(), ""})
+	}
+	p.table(rows)
+}
+
+// sizeTable has a row for each depth and a column for each axis.
+func sizeTable(g bore.Geometry, unit units.Length) [][]string {
+	planes := slices.Concat(g.Planes, g.Bridges)
+	slices.SortStableFunc(planes, func(a, b bore.Plane) int { return cmp.Compare(a.Depth, b.Depth) })
+	var axes []units.Angle
+	for _, plane := range planes {
+		for _, q := range plane.Places {
+			if !slices.Contains(axes, q.Axis) {
+				axes = append(axes, q.Axis)
+			}
+		}
+	}
+	slices.Sort(axes)
+	head := []string{"depth"}
+	for _, a := range axes {
+		head = append(head, bore.FormatAxis(a))
+	}
+	rows := [][]string{append(head, "ovality")}
+	for _, plane := range planes {
+		row := []string{plainIn(plane.Depth, unit)}
+		for _, a := range axes {
+			cell := "–"
+			for _, q := range plane.Places {
+				if q.Axis == a {
+					cell = q.Size.Format(unit)
+				}
+			}
+			row = append(row, cell)
+		}
+		cell := "–"
+		if plane.HasOvality {
+			cell = plane.Ovality.Format(unit)
+		}
+		if slices.ContainsFunc(g.Bridges, func(b bore.Plane) bool { return b.Depth == plane.Depth }) {
+			cell = "between ports"
+		}
+		rows = append(rows, append(row, cell))
+	}
+	return rows
+}
+
+func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }
+
+func taperWords(p *page, t bore.Taper) string {
+	end := "larger at the deck"
+	if u, err := t.Size.Expanded(0.95); err == nil && t.Size.Value.Abs() <= u {
+		end = "none that stands out of the doubt"
+	} else if t.Size.Value < 0 {
+		end = "smaller at the deck: worn the other way, or choked on purpose"
+	}
+	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), p.show.plain(t.From), p.show.plain(t.To), end)
+}
+
+func (s Sheet) capacity(p *page) {
+	p.title("DISPLACEMENT AND COMPRESSION")
+	rows := [][]string{{"", "before", "after"}}
+	add := func(name string, before, after Capacity) {
+		row := []string{name, p.show.capacity(before), "–"}
+		if after.Swept != 0 {
+			row[2] = p.show.capacity(after)
+		}
+		rows = append(rows, row)
+	}
+	for _, c := range s.Cylinders {
+		add("cylinder "+c.Name, c.Before, c.After)
+	}
+	add("engine", s.Before, s.After)
+	p.table(rows)
+	if s.Job.Engine.Cycle == TwoStroke && s.Cylinders[0].Before.FromPort == 0 {
+		p.line("  The ratio is over the full stroke, not from where the exhaust port closes.")
+	}
+}
+
+func (s Sheet) cautions(p *page) {
+	p.title("CAUTIONS")
+	last := Operation(-1)
+	for _, c := range s.Cautions {
+		if c.Operation != last {
+			p.line("  %s", c.Operation)
+			last = c.Operation
+		}
+		p.wrapped("    - ", c.Text)
+	}
+	for _, o := range s.Omitted {
+		p.wrapped("  Left out: ", o.Part+": "+o.Why+".")
 	}
 }
 
@@ -66,276 +342,4 @@ func (s Sheet) routeWords(p *page) string {
 		return "the maker's own process, neither bored nor honed here"
 	}
 	return c.Route.String()
-}
-
-func (s Sheet) sizes(p *page) {
-	p.title("SIZES AT 20 °C (± expanded uncertainty, 95 %)")
-	for _, c := range s.Cylinders {
-		p.line("\n  Cylinder %s", c.Name)
-		for _, unit := range p.show.units() {
-			p.table(sizeTable(c.Bore, unit))
-		}
-		g := c.Bore
-		rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", p.show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
-		if g.HasOvality {
-			where := "at " + p.show.plain(g.OvalityAt)
-			for _, plane := range g.Planes {
-				if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() {
-					where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
-				}
-			}
-			rows = append(rows, []string{"ovality", p.show.estimate(g.Ovality), where})
-		}
-		if g.HasTaper() {
-			rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(p, g.Taper)})
-		}
-		rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
-		for _, k := range c.Clearances {
-			rows = append(rows, []string{k.What + " piston clearance", p.show.estimate(k.Size), "with the piston in hand"})
-		}
-		if g.Shape != bore.ShapeUnknown {
-			rows = append(rows, []string{"shape", g.Shape.String(), ""})
-		}
-		p.table(rows)
-		p.line("  These readings cannot show:")
-		for _, u := range g.Unseen {
-			p.wrapped("    - ", u.String()+".")
-		}
-	}
-}
-
-// sizeTable has a row for each depth and a column for each axis.
-func sizeTable(g bore.Geometry, unit units.Length) [][]string {
-	var axes []units.Angle
-	for _, plane := range g.Planes {
-		for _, q := range plane.Places {
-			if !contains(axes, q.Axis) {
-				axes = append(axes, q.Axis)
-			}
-		}
-	}
-	head := []string{"depth"}
-	for _, a := range axes {
-		head = append(head, bore.FormatAxis(a))
-	}
-	rows := [][]string{append(head, "ovality")}
-	for _, plane := range g.Planes {
-		row := []string{plainIn(plane.Depth, unit)}
-		for _, a := range axes {
-			cell := "–"
-			for _, q := range plane.Places {
-				if q.Axis == a {
-					cell = q.Size.Format(unit)
-				}
-			}
-			row = append(row, cell)
-		}
-		cell := "–"
-		if plane.HasOvality {
-			cell = plane.Ovality.Format(unit)
-		}
-		rows = append(rows, append(row, cell))
-	}
-	return rows
-}
-
-func contains(axes []units.Angle, a units.Angle) bool {
-	for _, b := range axes {
-		if a == b {
-			return true
-		}
-	}
-	return false
-}
-
-func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }
-
-func taperWords(p *page, t bore.Taper) string {
-	end := "larger at the deck"
-	if u, err := t.Size.Expanded(0.95); err == nil && t.Size.Value.Abs() <= u {
-		end = "none that stands out of the doubt"
-	} else if t.Size.Value < 0 {
-		end = "smaller at the deck: worn the other way, or choked on purpose"
-	}
-	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), p.show.plain(t.From), p.show.plain(t.To), end)
-}
-
-func (s Sheet) findings(p *page) {
-	p.title("FINDINGS against the maker's limits, along the axes and depths read")
-	rows := [][]string{{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}}
-	undecided, asNew := false, false
-	for _, c := range s.Cylinders {
-		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
-		for i, f := range c.Findings {
-			row := []string{c.Name, f.Subject, "–", p.show.limits(f.Limits), f.Verdict.String(), "–"}
-			if !f.NotMeasured {
-				row[2], row[5] = p.show.estimate(f.Measured), percent(f.Conform)
-			}
-			if i < idle {
-				row[1] += " (decides nothing)"
-			}
-			rows = append(rows, row)
-			if f.Verdict == uncertainty.Undecided {
-				undecided, asNew = undecided || i >= idle, asNew || i < idle
-			}
-		}
-	}
-	if len(rows) == 1 {
-		p.line("  No limits were given.")
-		return
-	}
-	p.table(rows)
-	r := s.Choice.Risk
-	p.wrapped("  ", fmt.Sprintf("The chance that any finding of this engine wrongly says within is at most %s, wrongly says beyond %s, of "+
-		"what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
-		"conform and still be undecided.", percent(r.Accept), percent(r.Reject)))
-	switch {
-	case undecided:
-		p.line("  " + doNotReassemble)
-	case asNew:
-		p.line("  UNDECIDED whether the bore is a new one: do not reassemble on this as if it were.")
-	}
-	for _, c := range s.Cylinders {
-		for _, r := range c.Remedies {
-			p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %v.", c.Name, r.Subject, r.Remedy))
-		}
-	}
-}
-
-// percent prints a probability; what rounds to nothing or all is said to be near it.
-func percent(x float64) string {
-	switch {
-	case x > 0 && x < 0.001, x == 0:
-		return "< 0.1 %"
-	case x > 0.999:
-		return "> 99.9 %"
-	}
-	return fmt.Sprintf("%.1f %%", x*100)
-}
-
-func (s Sheet) route(p *page) {
-	p.title("ROUTE: " + s.routeWords(p))
-	for _, c := range s.Choice.Cylinders {
-		what := c.Route.String()
-		if c.Route == oversize.BoreOversize {
-			what += " " + p.show.length(c.Over) + ", " + c.Centre.String()
-		}
-		if c.Work != oversize.NoHoning {
-			what += ", " + c.Work.String()
-		}
-		if s.waiting() && c.Route != oversize.Undecided {
-			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
-		}
-		p.line("  Cylinder %s: %s", c.Name, what)
-		for _, r := range c.Refused {
-			p.wrapped("    - ", "not "+refusal(p, r)+".")
-		}
-	}
-	for _, k := range s.Choice.Cautions {
-		p.wrapped("  ! ", k.Text())
-	}
-}
-
-// refusal says why a cheaper route was refused, in the units shown.
-func refusal(p *page, r oversize.Refusal) string {
-	text := r.Route.String()
-	if r.Route == oversize.BoreOversize {
-		text += " " + p.show.length(r.Over)
-	}
-	if r.Work != oversize.NoHoning {
-		text += ", " + r.Work.String()
-	}
-	text += ": " + r.Reason.String()
-	switch f := r.Finding; {
-	case f.Limits.IsZero():
-		return text
-	case f.Measured == uncertainty.Estimate{}:
-		return text + " (" + f.Subject + ")"
-	default:
-		return fmt.Sprintf("%s (%s %s, %s)", text, f.Subject, p.show.estimate(f.Measured), p.show.limits(f.Limits))
-	}
-}
-
-func (s Sheet) finish(p *page) {
-	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock on diameter", "wall left"}}
-	for _, c := range s.Choice.Cylinders {
-		if c.Finish.IsZero() || c.Work == oversize.Deglaze || s.waiting() {
-			continue // deglazing works to no size
-		}
-		row := []string{c.Name, p.show.limits(c.Finish), "–", "–", "–", "–"}
-		if c.Aim != 0 {
-			row[2] = p.show.length(c.Aim)
-			row[4] = p.show.length(c.LeastStock) + " to " + p.show.length(c.MostStock)
-		}
-		if c.Bored != 0 {
-			row[3] = p.show.length(c.Bored)
-		}
-		if c.WallLeft.Value != 0 {
-			row[5] = p.show.estimate(c.WallLeft)
-		}
-		rows = append(rows, row)
-	}
-	if len(rows) > 1 {
-		p.title("FINISH SIZES at 20 °C")
-		p.table(rows)
-	}
-	for _, c := range s.Cylinders {
-		if len(c.Stock) == 0 {
-			continue
-		}
-		rows := [][]string{{"cylinder " + c.Name, "from", "to", "stock on diameter", ""}}
-		for _, o := range c.Stock {
-			row := []string{o.Kind.String(), p.show.length(o.Before), p.show.length(o.After), p.show.length(o.Stock), ""}
-			if o.Passes > 0 {
-				row[4] = fmt.Sprintf("%d × %s deep", o.Passes, p.show.length(o.Depth))
-			}
-			if o.Time > 0 {
-				row[4] += fmt.Sprintf(", %.1f min", o.Time.Minutes())
-			}
-			if o.Stock == 0 {
-				row[1], row[2], row[3] = "", "", ""
-			}
-			rows = append(rows, row)
-		}
-		p.table(rows)
-	}
-}
-
-func (s Sheet) capacity(p *page) {
-	p.title("DISPLACEMENT AND COMPRESSION")
-	rows := [][]string{{"", "before", "after"}}
-	add := func(name string, before, after Capacity) {
-		row := []string{name, p.show.capacity(before), "–"}
-		if after.Swept != 0 {
-			row[2] = p.show.capacity(after)
-		}
-		rows = append(rows, row)
-	}
-	for _, c := range s.Cylinders {
-		add("cylinder "+c.Name, c.Before, c.After)
-	}
-	add("engine", s.Before, s.After)
-	p.table(rows)
-	if s.Job.Engine.Cycle == TwoStroke {
-		p.line("  The ratio is over the full stroke, not from where the exhaust port closes.")
-	}
-}
-
-func (s Sheet) end(p *page) {
-	p.title("CHECKLIST")
-	for _, c := range s.Checklist {
-		p.wrapped("  [ ] ", c)
-	}
-	p.title("CAUTIONS")
-	last := Operation(-1)
-	for _, c := range s.Cautions {
-		if c.Operation != last {
-			p.line("  %s", c.Operation)
-			last = c.Operation
-		}
-		p.wrapped("    - ", c.Text)
-	}
-	for _, o := range s.Omitted {
-		p.wrapped("  Left out: ", o.Part+": "+o.Why+".")
-	}
 }

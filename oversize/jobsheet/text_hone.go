@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore/hone"
+	"borewright.example/units"
+)
+
+func (s Sheet) crosshatch(p *page) {
+	h := s.Honing
+	if h.Stroke == 0 {
+		return
+	}
+	p.title("HONING")
+	s.checks(p, Honing)
+	p.line("  Bore %s, stroke %s.", p.show.length(h.Bore), p.show.length(h.Stroke))
+	if t := h.Travel; t.Tool != 0 {
+		p.line("  The tool of %s stands out by %s at the top and %s at the bottom.", p.show.plain(t.Tool), p.show.length(t.Top), p.show.length(t.Bottom))
+	}
+	if !h.Leaves.IsZero() {
+		p.wrapped("  ", fmt.Sprintf("As meant to be set, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
+		for _, c := range h.Cautions {
+			p.wrapped("    ! ", c.Text())
+		}
+	}
+	if r := h.Reach; r != nil {
+		reach(p, *r)
+		if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
+			p.line("  With %s, %s to %s will do.", cycles(r.Best.Stroking), turns(n.Min), turns(n.Max))
+		}
+		if n := h.Now.Spindle; n != 0 {
+			if k, ok := r.StrokingsAt(n); ok {
+				p.line("  At %s, %s to %s will do.", turns(n), cycles(k.Min), cycles(k.Max))
+			} else {
+				p.line("  At %s no stroking on hand will do.", turns(n))
+			}
+		}
+		for _, c := range r.Cautions {
+			p.wrapped("    ! ", c.Text())
+		}
+	}
+	s.wall(p)
+	s.traceLines(p)
+	s.passes(p)
+}
+
+// motionWords says how the tool moves, as a condition of what follows.
+var motionWords = [...]string{EvenMotion: "With even strokes", CrankMotion: "With strokes fastest in the middle, as by hand or crank"}
+
+// wall says what the setting does along the wall.
+func (s Sheet) wall(p *page) {
+	h := s.Honing
+	if w := h.Wall; w.Mean != 0 {
+		p.wrapped("  ", fmt.Sprintf("%s, %s and %s leave %.1f° to %.1f° included along the wall, %.1f° on the whole; turning round marks %s at the top and %s at the bottom.",
+			motionWords[h.Motion], turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
+			p.show.length(w.ReversalTop), p.show.length(w.ReversalBottom)))
+	}
+	if r := h.Removal; r.Middle != 0 {
+		p.wrapped("  ", fmt.Sprintf("%s, %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s.",
+			motionWords[h.Motion], p.show.length(r.Middle), p.show.length(r.Top), p.show.length(r.Bottom), p.show.length(r.Straightness)))
+	}
+	switch r := h.Retrace; r.Tracking {
+	case hone.Retraces:
+		text := fmt.Sprintf("It runs in its own tracks after %d cycles, to %s", r.After, p.show.length(r.Slip))
+		if r.Avoid != 0 {
+			text += "; " + turns(r.Avoid) + " avoids that"
+		}
+		p.wrapped("  ! ", text+".")
+	case hone.Clear:
+		p.line("  It stays clear of its own tracks.")
+	}
+	if c := h.Cover; c.Fewest != 0 {
+		text := fmt.Sprintf("One stroke touches %s of the wall; strokes to cover it all: %d at the least", percent(c.Share), c.Fewest)
+		if c.Most != 0 {
+			text += fmt.Sprintf(", %d by a machine that holds its speeds", c.Most)
+		}
+		p.wrapped("  ", text+".")
+	}
+}
+
+// traceLines says what is left of the lines of each phase.
+func (s Sheet) traceLines(p *page) {
+	if len(s.Honing.Traces) == 0 {
+		return
+	}
+	rows := [][]string{{"phase", "turning", "stroking", "crosshatch", "radial stock after it", "its lines"}}
+	for i, t := range s.Honing.Traces {
+		phase := s.Job.Tools.Phases[i]
+		rows = append(rows, []string{
+			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), p.show.length(t.Later), t.Fate.String(),
+		})
+	}
+	p.table(rows)
+}
+
+// passes says how far the honing has got, and how long the next pass may be.
+func (s Sheet) passes(p *page) {
+	for _, c := range s.Cylinders {
+		n := c.Pass
+		if n.Size.Value == 0 {
+			continue
+		}
+		text := fmt.Sprintf("Cylinder %s is %s now: %v", c.Name, p.show.estimate(n.Size), n.Decision)
+		if n.Growth.Value != 0 {
+			text += fmt.Sprintf(". A minute of honing has taken %s on the diameter", p.show.estimate(n.Growth))
+		}
+		if n.Decision == hone.GoOn {
+			text += fmt.Sprintf(". Next pass: %v", n.Lasts)
+			if n.Risk == 0 {
+				text += ", then measure; nothing is known of the rate yet"
+			} else {
+				text += ", which should bring " + p.show.estimate(n.Then)
+			}
+			if n.Passes > 0 {
+				text += fmt.Sprintf("; %d to come, %v in all", n.Passes, n.Time)
+			}
+		}
+		p.wrapped("  ", text+".")
+	}
+}
+
+// angle says a crosshatch both ways.
+func angle(c hone.Crosshatch) string {
+	return fmt.Sprintf("%s (%.1f° from square)", c.Format(1), c.FromSquare().In(units.Degree))
+}
+
+// reach says whether the wanted crosshatch can be had and what would have to change, in the units
+// shown.
+func reach(p *page, r hone.Reach) {
+	at := fmt.Sprintf("%s with %s leaves %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
+	if r.Met {
+		p.wrapped("  ", fmt.Sprintf("On hand: %v can be had: %s.", r.Want, at))
+		return
+	}
+	p.wrapped("  ", fmt.Sprintf("On hand: %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
+	for _, c := range r.Changes {
+		var to string
+		switch c.Lever {
+		case hone.SpindleLever:
+			to = turns(c.Setting.Spindle)
+		case hone.StrokingLever:
+			to = cycles(c.Setting.Stroking)
+		case hone.StrokeLever:
+			to = "a stroke of " + p.show.length(c.Setting.Stroke)
+		}
+		if c.Against != hone.NoCaution {
+			to += ", not advised: " + c.Against.Text()
+		}
+		p.wrapped("    - ", to)
+	}
+}
+
+func turns(f units.Frequency) string { return fmt.Sprintf("%.0f rev/min", f.In(units.PerMinute)) }
+
+// cycles says a stroking both ways, since the trade counts either.
+func cycles(k hone.Stroking) string {
+	return fmt.Sprintf("%.0f cycles/min (%.0f strokes)", k.Cycles().In(units.PerMinute), k.Strokes().In(units.PerMinute))
+}

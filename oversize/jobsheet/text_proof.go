@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/units/uncertainty"
+)
+
+// proofText has the finished bores: what was read, or blanks to write on.
+func (s Sheet) proofText(p *page) {
+	if s.Choice.Route == oversize.Undecided || s.Choice.Route == oversize.MakersProcess {
+		return
+	}
+	p.title("PROOF: the finished bores, after the wash")
+	s.checks(p, Washing)
+	for i, c := range s.Cylinders {
+		p.line("")
+		if c.Proof == nil {
+			s.proofBlanks(p, i)
+			continue
+		}
+		p.line("  Cylinder %s", c.Name)
+		geometry(p, c.Proof.Bore)
+		s.changes(p, *c.Proof)
+		s.proofFindings(p, c)
+	}
+}
+
+// proofBlanks is room to write the proof of a cylinder, at the places of the survey.
+func (s Sheet) proofBlanks(p *page, i int) {
+	c := s.Cylinders[i]
+	p.line("  Cylinder %s: to be read", c.Name)
+	p.table([][]string{
+		{"date", blank, "name", blank},
+		{"standard at", blank + " °C", "gauge set at", blank + " °C"},
+		{"gauge used at", blank + " °C", "cylinder at", blank + " °C"},
+	})
+	var places []bore.Reading
+	for _, plane := range slices.Concat(c.Bore.Planes, c.Bore.Bridges) {
+		for _, q := range plane.Places {
+			places = append(places, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+		}
+	}
+	slices.SortStableFunc(places, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
+	p.table(blankTable(p, places))
+	row := []string{"crosshatch " + blank + "° included"}
+	for _, r := range s.Job.Engine.Rings {
+		row = append(row, "gap, "+r.Name+" "+blank)
+	}
+	p.table([][]string{row})
+}
+
+// changes puts before and after side by side.
+func (s Sheet) changes(p *page, proof ProofSheet) {
+	c := proof.Changed
+	if c == nil {
+		p.line("  No place was read both before and after.")
+		return
+	}
+	p.table([][]string{
+		{"came off on the diameter", "mean " + p.show.estimate(c.Stock),
+			fmt.Sprintf("most %s at %s, %s", p.show.estimate(c.Most.Stock), p.show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
+			fmt.Sprintf("least %s at %s, %s", p.show.estimate(c.Least.Stock), p.show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
+		{"better by", "ovality " + gained(p, c.OvalityGained), "taper " + gained(p, c.TaperGained), "greatest less least " + gained(p, c.SpreadGained)},
+	})
+}
+
+func gained(p *page, e uncertainty.Estimate) string {
+	if e == (uncertainty.Estimate{}) {
+		return "–"
+	}
+	return p.show.estimate(e)
+}
+
+// proofFindings holds what was read against what was wanted.
+func (s Sheet) proofFindings(p *page, c CylinderSheet) {
+	rows := [][]string{findingHead}
+	for _, f := range c.Proof.Findings {
+		what := about(p, f)
+		if f.Limit == bore.LimitNew {
+			what = "finished bore"
+		}
+		rows = append(rows, findingRow(p, c.Name, what, f.Finding, !f.NotMeasured))
+	}
+	for _, f := range c.Proof.Clearances {
+		rows = append(rows, findingRow(p, c.Name, f.Subject, f, true))
+	}
+	for _, r := range c.Rings {
+		if f := r.Measured; f.Subject != "" {
+			rows = append(rows, findingRow(p, c.Name, f.Subject+", "+r.Ring, f, true))
+		}
+	}
+	if x := c.Proof.Crosshatch; x != (CrosshatchFinding{}) {
+		rows = append(rows, []string{c.Name, "crosshatch", angle(x.Measured), x.Want.String(), x.Verdict.String(), "–"})
+	}
+	if len(rows) > 1 {
+		p.table(rows)
+		if c.Next == MeasureBetter {
+			p.line("  " + doNotReassemble)
+		}
+	}
+	for _, r := range c.Rings {
+		if r.Grown != (uncertainty.Estimate{}) {
+			p.wrapped("  ", fmt.Sprintf("By its gap, ring %s finds the bore %s larger than the one it was first measured in.", r.Ring, p.show.estimate(r.Grown)))
+		}
+	}
+}

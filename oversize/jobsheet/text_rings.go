@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units/uncertainty"
+)
+
+func (s Sheet) rings(p *page) {
+	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "new", "in service", "to do", "hot"}}
+	for i, c := range s.Cylinders {
+		kept := s.Choice.Cylinders[i].Route == oversize.HoneAndKeep
+		for _, r := range c.Rings {
+			fresh, worn := "–", "–"
+			if w := r.Filing.Now.Limits; !w.IsZero() {
+				fresh = p.show.limits(w)
+			}
+			if f := r.Service; f.Subject != "" {
+				worn = p.show.limits(f.Limits) + ": " + f.Verdict.String()
+			}
+			hot := "–"
+			if e := r.Hot; e.Value != 0 {
+				hot = p.show.estimate(e)
+				if e.Value < 0 {
+					hot += ": THE ENDS BUTT"
+				}
+			}
+			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), fresh, worn, ringWork(p, r, kept), hot})
+		}
+	}
+	if len(rows) == 1 {
+		return
+	}
+	p.title("RING GAPS")
+	s.checks(p, FittingRings)
+	p.table(rows)
+	if w := s.UsualGap; !w.IsZero() {
+		p.line("  Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", p.show.length(s.Job.Engine.Bore), p.show.limits(w))
+	}
+	for _, c := range s.Cylinders {
+		if len(c.Rings) > 0 && c.Rings[0].SetAt != 0 {
+			p.line("  Cylinder %s: set each gap at %s, where the bore is smallest in ring travel: %s.", c.Name, p.show.plain(c.Rings[0].SetAt), p.show.estimate(c.Rings[0].Bore))
+		}
+		for _, r := range c.Rings {
+			if e := r.Least; e.Value != 0 {
+				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: at 20 °C %s is the least that leaves %s when hot; it will have %s: %v.",
+					c.Name, r.Ring, p.show.estimate(e), p.show.length(r.HotEnough.Limits.Min), p.show.estimate(r.Hot), r.HotEnough.Verdict))
+			}
+			for _, room := range r.Ports {
+				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, p.show.length(room.Room), s.portName(room.Port))
+				if room.Crosses {
+					text += ". AN END CROSSES IT: it springs out and breaks"
+				}
+				p.wrapped("  ", text+".")
+			}
+			if f := r.Follows; f != nil {
+				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: the form that was read asks for %.0f %% of what the ring can follow "+
+					"by its own spring (by another rule %.0f %%): %v.%s", c.Name, r.Ring, 100*f.Derived.Used, 100*f.Empirical.Used, f.Verdict, unseenOrders(f.Unseen)))
+			}
+		}
+	}
+}
+
+func ringWork(p *page, r RingSheet, kept bool) string {
+	switch {
+	case r.Doubtful:
+		return "cannot be proven: measure the gap better"
+	case r.Filing.Now.Subject == "":
+		return "no window given"
+	}
+	switch f := r.Filing; f.Action {
+	case rings.FileEnds:
+		return fmt.Sprintf("file %s off, to %s", p.show.length(f.TakeOff), p.show.length(f.Target))
+	case rings.AsIs:
+		return "fits as it is"
+	case rings.TooWide:
+		if kept && r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
+			return "too wide for a new ring; a used one may stay"
+		}
+		return "already too wide: another ring, for this size"
+	}
+	return doNotReassemble
+}
+
+func (s Sheet) portName(i int) string {
+	if name := s.Job.Engine.Layout.Ports[i].Name; name != "" {
+		return name
+	}
+	return fmt.Sprint(i + 1)
+}
+
+// unseenOrders says of which lobes the form that a ring was held against tells nothing.
+func unseenOrders(orders []int) string {
+	if len(orders) == 0 {
+		return ""
+	}
+	var list []string
+	for _, o := range orders {
+		list = append(list, fmt.Sprint(o))
+	}
+	return " Nothing was seen of " + strings.Join(list, ", ") + " lobes."
+}
+
+// clearances has the pistons: clearances, what is usual, and the matching.
+func (s Sheet) clearances(p *page) {
+	rows := [][]string{{"cylinder", "piston clearance", "at 20 °C", "running"}}
+	for _, c := range s.Cylinders {
+		for _, k := range c.Clearances {
+			hot := "–"
+			if k.Hot != (uncertainty.Estimate{}) {
+				hot = p.show.estimate(k.Hot)
+			}
+			rows = append(rows, []string{c.Name, k.What, p.show.estimate(k.Size), hot})
+		}
+	}
+	window := s.Job.Engine.Limits.PistonClearance
+	if len(rows) == 1 && s.Matched == nil && s.UsualClearance.IsZero() {
+		return
+	}
+	p.title("PISTONS (clearance is on the diameter)")
+	if len(rows) > 1 {
+		p.table(rows)
+	}
+	if !window.IsZero() {
+		p.line("  The maker allows %s at 20 °C in a fresh bore.", p.show.limits(window))
+	}
+	if w := s.UsualClearance; !w.IsZero() {
+		p.line("  Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, p.show.limits(w))
+	}
+	if s.Job.Engine.Running.Piston != (bore.Temperature{}) {
+		p.wrapped("  ", "The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way.")
+	}
+	if m := s.Matched; m != nil {
+		p.line("  Pistons matched to the finished bores, in the order in which the job lists them:")
+		rows := [][]string{{"cylinder", "piston", "clearance", "window"}}
+		for _, pair := range m.Pairs {
+			in := "inside"
+			if !pair.Inside {
+				in = "OUTSIDE"
+			}
+			rows = append(rows, []string{s.Cylinders[pair.Bore].Name, fmt.Sprint(pair.Piston + 1), p.show.length(pair.Clearance), in})
+		}
+		p.table(rows)
+		p.line("  They lie off the middle of the window by %s (root mean square); by number, by %s.", p.show.length(m.Off), p.show.length(m.OffByNumber))
+	}
+}

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"borewright.example/bore/hone"
+	"borewright.example/internal/enum"
+	"borewright.example/units"
+)
+
+// Tools are what is on hand for honing.
+type Tools struct {
+	Hone       hone.Kind    `json:"hone,omitzero"`        // kind of hone; its cautions depend on it
+	Drive      hone.Drive   `json:"drive,omitzero"`       // by hand or by machine
+	Grit       int          `json:"grit,omitzero"`        // of the abrasive, for the record
+	ToolLength units.Length `json:"tool_length,omitzero"` // of the abrasive
+	Stroke     units.Length `json:"stroke,omitzero"`      // one way; left out, it follows from tool, bore and room
+	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
+	// of the tool stands out there at the end of a stroke; left out at both ends, what is usual
+	// for the kind of hone.
+	RoomTop          units.Length `json:"room_top,omitzero"`
+	RoomBottom       units.Length `json:"room_bottom,omitzero"`
+	OvertravelTop    units.Length `json:"overtravel_top,omitzero"`
+	OvertravelBottom units.Length `json:"overtravel_bottom,omitzero"`
+
+	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"` // wanted; its text names the convention
+	Tolerance  units.Angle     `json:"tolerance,omitzero"`  // either side, on the included angle; left out, 5°
+
+	Spindle  hone.SpindleRange  `json:"spindle,omitzero"`  // what the drill or machine can turn
+	Stroking hone.StrokingRange `json:"stroking,omitzero"` // what the hand or machine can hold
+
+	// Lines of abrasive round the tool and the width of one, for how many strokes cover the wall;
+	// the width of the track that one line draws, for whether a machine runs in its own tracks.
+	Lines     int          `json:"lines,omitzero"`
+	LineWidth units.Length `json:"line_width,omitzero"`
+	Track     units.Length `json:"track,omitzero"`
+
+	// Motion is how the speed is spread over a stroke; left out, even for a machine, and for a
+	// hand that of a crank, fastest in the middle.
+	Motion Motion `json:"motion,omitzero"`
+	// Pressing is how the abrasive is pressed on; where the metal goes depends on it.
+	Pressing hone.Pressing `json:"pressing,omitzero"`
+	// The first pass, while nothing is known of the rate, and the longest of any.
+	TrialPass   Duration `json:"trial_pass,omitzero"`
+	LongestPass Duration `json:"longest_pass,omitzero"`
+
+	// The setting that is meant to be used, if there is one already.
+	SpindleNow  units.Frequency `json:"spindle_now,omitzero"`
+	StrokingNow hone.Stroking   `json:"stroking_now,omitzero"`
+
+	// Phases are the settings used one after the other, where the last is to replace the lines of
+	// those before.
+	Phases []Phase `json:"phases,omitzero"`
+}
+
+// A Phase is a stretch of honing with one setting.
+type Phase struct {
+	Spindle     units.Frequency `json:"spindle"`
+	Stroking    hone.Stroking   `json:"stroking"`
+	RadialStock units.Length    `json:"radial_stock"`    // what it takes off the RADIUS: half of what the diameter grows
+	Groove      units.Length    `json:"groove,omitzero"` // how deep its lines are; left out, not known
+}
+
+// Motion is how the speed of a hone is spread over its stroke.
+type Motion int8
+
+// Motions. Not given is taken by the drive.
+const (
+	MotionNotGiven Motion = iota
+	EvenMotion
+	CrankMotion
+)
+
+var motionNames = []string{"", "even", "crank"}
+
+// String returns "even", "crank" or "".
+func (m Motion) String() string { return enum.Name(m, motionNames) }
+
+// MarshalText returns the text of [Motion.String].
+func (m Motion) MarshalText() ([]byte, error) { return enum.Marshal(m, motionNames) }
+
+// UnmarshalText reads "even" or "crank". On error the receiver keeps its value.
+func (m *Motion) UnmarshalText(text []byte) error { return enum.Unmarshal(m, text, motionNames) }
+
+// Cuts is how the stock is to be divided, on the diameter where nothing else is said. What is
+// left out is not done.
+type Cuts struct {
+	MostDepth  units.Length `json:"most_depth,omitzero"`  // greatest depth of a rough cut, radial
+	FinishBore units.Length `json:"finish_bore,omitzero"` // stock of the last cut
+	FinishHone units.Length `json:"finish_hone,omitzero"` // stock of finish honing
+	Plateau    units.Length `json:"plateau,omitzero"`     // stock of plateau honing
+	BothEnds   bool         `json:"both_ends,omitzero"`   // rings enter from below too
+	Length     units.Length `json:"length,omitzero"`      // to be bored, with run-in and run-out
+	Feed       units.Length `json:"feed,omitzero"`        // a turn
+	// How far the boring axis may miss the one meant, how far it may lean over the length bored, and
+	// what has to go under the worn skin for a sound surface: all radial.
+	Locating    units.Length `json:"locating,omitzero"`
+	OutOfSquare units.Length `json:"out_of_square,omitzero"`
+	Surface     units.Length `json:"surface,omitzero"`
+	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.
+	Warm    units.Temperature `json:"warm,omitzero"`
+	Spindle units.Frequency   `json:"spindle,omitzero"` // of the boring bar
+}
