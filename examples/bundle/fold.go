@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"go/ast"
+	"go/printer"
+	"go/token"
+	"go/types"
+	"maps"
+	"path"
+	"slices"
+)
+
+// byName are the methods that the standard library finds by name in any value: fmt and errors, and
+// with encoding/json in the program also its own.
+var (
+	byName     = []string{"String", "Error", "Unwrap", "Is", "As"}
+	byEncoding = []string{"MarshalText", "UnmarshalText", "MarshalJSON", "UnmarshalJSON", "IsZero"}
+)
+
+// all returns every unit of the packages.
+func (p *program) all() map[*unit]bool {
+	keep := map[*unit]bool{}
+	for _, pkg := range p.own {
+		for _, u := range pkg.units {
+			keep[u] = true
+		}
+	}
+	return keep
+}
+
+// reached returns the units that the program mentions, those which these mention, and so on. Of a
+// type the methods that are mentioned are kept, and those that the standard library finds. The tags of
+// fields go where nothing encodes.
+func (p *program) reached() map[*unit]bool {
+	home, methods := map[types.Object]*unit{}, map[types.Object][]types.Object{}
+	found := byName
+	if p.encodes {
+		found = slices.Concat(byName, byEncoding)
+	}
+	for _, pkg := range p.own {
+		for _, u := range pkg.units {
+			u.defines(func(o types.Object) {
+				home[o] = u
+				f, ok := o.(*types.Func)
+				if !ok || f.Signature().Recv() == nil || !slices.Contains(found, f.Name()) {
+					return
+				}
+				receiver := f.Signature().Recv().Type()
+				if pointer, ok := receiver.(*types.Pointer); ok {
+					receiver = pointer.Elem()
+				}
+				t := receiver.(*types.Named).Obj()
+				methods[t] = append(methods[t], o)
+			})
+		}
+	}
+	keep := map[*unit]bool{}
+	queue := slices.Clone(p.start.units)
+	for len(queue) > 0 {
+		u := queue[0]
+		queue = queue[1:]
+		if keep[u] {
+			continue
+		}
+		keep[u] = true
+		if !p.encodes {
+			ast.Inspect(u.decl, func(n ast.Node) bool {
+				if f, ok := n.(*ast.Field); ok {
+					f.Tag = nil
+				}
+				return true
+			})
+		}
+		for _, o := range u.uses {
+			if v := home[o]; v != nil {
+				queue = append(queue, v)
+			}
+		}
+		u.defines(func(o types.Object) {
+			for _, m := range methods[o] {
+				queue = append(queue, home[m])
+			}
+		})
+	}
+	return keep
+}
+
+// fold returns the kept units of the package as one file without comments, or "" where there are
+// none, and the paths that it imports.
+func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool) (src string, imports []string, err error) {
+	var body bytes.Buffer
+	printing := printer.Config{Mode: printer.TabIndent, Tabwidth: 8} // columns by tabs take fewer bytes
+	names := map[string]string{}                                     // path to name
+	for _, u := range p.units {
+		if !keep[u] || u.isBlank() {
+			continue
+		}
+		body.WriteByte('\n')
+		if err := printing.Fprint(&body, fset, u.decl); err != nil {
+			return "", nil, err
+		}
+		body.WriteByte('\n')
+		for _, o := range u.uses {
+			n, ok := o.(*types.PkgName)
+			if !ok {
+				continue
+			}
+			if name, twice := names[n.Imported().Path()]; twice && name != n.Name() {
+				return "", nil, fmt.Errorf("%s calls %s by two names", p.path, n.Imported().Path())
+			}
+			names[n.Imported().Path()] = n.Name()
+		}
+	}
+	if body.Len() == 0 {
+		return "", nil, nil
+	}
+	imports = slices.Sorted(maps.Keys(names))
+	var head bytes.Buffer
+	fmt.Fprintf(&head, "package %s\n\nimport (\n", p.name)
+	for _, i := range imports {
+		if names[i] != path.Base(i) {
+			fmt.Fprintf(&head, "\t%s %q\n", names[i], i)
+			continue
+		}
+		fmt.Fprintf(&head, "\t%q\n", i)
+	}
+	return head.String() + ")\n" + body.String(), imports, nil
+}
