@@ -175,6 +175,48 @@ func TestBadJobs(t *testing.T) {
 		{"risk of two", with(t, `"tools": {`, `"risk": {"accept": 2}, "tools": {`), []string{
 			"risk.accept: 2: want 0 to 0.5"}},
 
+		{"newer job", with(t, `"gauge": {`, `"version": 2, "gauge": {`), []string{
+			"version: 2: newer than 1, the newest that is known here"}},
+		{"dial run the wrong way", strings.Replace(strings.Replace(with(t, `"kind": "two-point"`, `"kind": "two-point", "dial": "plus is smaller"`),
+			`"diameter": "67.051 mm"`, `"deviation": "0.049 mm"`, 1), `"diameter": "67.010 mm"`, `"deviation": "0.030 mm"`, 1), []string{
+			"cylinders[0].readings: the largest, "}},
+		{"port under an anvil", with(t, `"cycle": "four-stroke"`, `"layout": {"length": "100 mm", "ports": [{"name": "exhaust", "from": "80 mm", "to": "95 mm", "at": "90°", "width": "60°"}]}, "cycle": "two-stroke"`), []string{
+			"cylinders[0].readings: bore: reading 67.01 mm at 90 mm, pin: an anvil falls in port \"exhaust\" "}},
+		{"port below the bore", with(t, `"cycle": "four-stroke"`, `"layout": {"length": "100 mm", "ports": [{"from": "80 mm", "to": "105 mm", "at": "90°", "width": "60°"}]}, "cycle": "two-stroke"`), []string{
+			"engine.layout: bore: port "}},
+		{"reading below the bore", with(t, `"cycle": "four-stroke"`, `"layout": {"length": "80 mm"}, "cycle": "four-stroke"`), []string{
+			`cylinders[0].readings[1].depth: "90 mm": want 0 at the deck, up to 80 mm`}},
+		{"plated wall to be bored", strings.Replace(with(t, `"wall": "bare iron"`, `"wall": "plated"`), `"tools": {`, `"cuts": {"most_depth": "0.1 mm"}, "tools": {`, 1), []string{
+			"cuts: a plated wall is never bored here: leave it out"}},
+		{"gauge set after it was used", strings.Replace(with(t, `"kind": "two-point"`, `"set_on": "2026-03-14 10:00", "kind": "two-point"`), `"tools": {`, `"survey": {"on": "2026-03-14 09:30"}, "tools": {`, 1), []string{
+			`gauge.set_on: "2026-03-14 10:00": the gauge was set after it was used, on 2026-03-14 09:30`}},
+		{"a moment nobody can read", with(t, `"tools": {`, `"survey": {"on": "14.3.26"}, "tools": {`), []string{
+			`survey.on: "14.3.26": want a day such as "2026-03-14" or a minute such as "2026-03-14 09:30"`}},
+		{"proof before the survey, clamped otherwise, at no temperature", strings.Replace(with(t, `"tools": {`, `"survey": {"on": "2026-03-14", "clamping": "free"}, "proof": {"on": "2026-03-13", "clamping": "torque plate"}, "tools": {`),
+			`"name": "1",`, `"name": "1", "proof": [{"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"}],`, 1), []string{
+			"proof.temperatures.standard: " + range_,
+			"proof.temperatures.gauge_set: " + range_,
+			"proof.temperatures.gauge_used: " + range_,
+			"proof.temperatures.cylinder: " + range_,
+			`proof.on: "2026-03-13": before the survey, on 2026-03-14`,
+			`proof.clamping: "torque plate": the survey was read free: read both the same way, or they cannot be compared`}},
+		{"three ways to the ratio", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 9.0, "chamber": {"head": "20 cm³"}`), []string{
+			"engine.chamber: want this, clearance_volume or compression_ratio, and no two of them"}},
+		{"no space above the piston", with(t, `"compression_ratio": 9.0`, `"chamber": {"head": "20 cm³", "crown": "25 cm³"}`), []string{
+			"engine: oversize: "}},
+		{"more than all of the wear", with(t, `"name": "1",`, `"name": "1", "wear_share": 1.2,`), []string{
+			"cylinders[0].wear_share: 1.2: want 0.5, as much on one side as on the other, to 1, all on one"}},
+		{"feeler test upside down", with(t, `"name": "1",`, `"name": "1", "feeler_test": {"upper": {"depth": "90 mm", "gap": "0.4 mm"}, "lower": {"depth": "10 mm", "gap": "0.3 mm"}},`), []string{
+			`cylinders[0].feeler_test.lower.depth: "10 mm": want more than the upper one, 90 mm`}},
+		{"phase of no stock", with(t, `"tools": {`, `"tools": {"phases": [{"spindle": "100 rev/min", "stroking": "40 cycles/min"}], `), []string{
+			"tools.phases[0].radial_stock: missing or zero: want a length above 0, up to 0.5 mm"}},
+		{"strokes or cycles of a phase", with(t, `"tools": {`, `"tools": {"phases": [{"spindle": "100 rev/min", "stroking": "40 /min", "radial_stock": "0.01 mm"}], `), []string{
+			`tools.phases[0].stroking: "40 /min": hone: stroking `}},
+		{"peg without an angle", with(t, `"gap_limit": "1 mm"`, `"gap_limit": "1 mm", "peg": "left"`), []string{
+			`engine.rings[0].peg: "left": `}},
+		{"piston in the box of no size", with(t, `{"over": "0.25 mm"}`, `{"over": "0.25 mm", "pistons": [{}]}`), []string{
+			"engine.oversizes[0].pistons[0].size: missing: want the skirt's diameter"}},
+
 		// Every fault at once, in place.
 		{"many", `{"engin": {}, "cylinders": [{"readings": [{"depth": 10, "axis": "thrust", "diameter": "67 mm"}]}], "x": null}`, []string{
 			"engin: {…}: unknown field: is engine meant?",
@@ -239,10 +281,18 @@ func TestSheetKeepsItsOwn(t *testing.T) {
 
 // TestBadSheets: what is no sheet is refused.
 func TestBadSheets(t *testing.T) {
-	for _, text := range []string{`{"version": 2}`, `{"version": 1}`, `{"version": 1} trailing`, `{"version": 1, "job": {}}`} {
+	for _, text := range []string{`{"version": 0}`, `{"version": 1}`, `{"version": 1} trailing`, `{"version": 1, "job": {}}`} {
 		if _, err := jobsheet.ReadSheet(strings.NewReader(text)); !errors.Is(err, jobsheet.ErrSheet) {
 			t.Errorf("%s: %v", text, err)
 		}
+	}
+	// A newer sheet is refused by its version, whatever else it holds.
+	_, err := jobsheet.ReadSheet(strings.NewReader(`{"version": 2, "ferrule": "0.1 mm"}`))
+	if !errors.Is(err, jobsheet.ErrSheet) || !strings.Contains(err.Error(), "version 2 is newer than 1") {
+		t.Error(err)
+	}
+	if _, err := jobsheet.ReadSheet(strings.NewReader(`{"version": 1, "ferrule": "0.1 mm"}`)); err == nil || !strings.Contains(err.Error(), "ferrule") {
+		t.Error(err)
 	}
 }
 

@@ -138,13 +138,3 @@ func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
 	limits.Taper = cmp.Or(j.Engine.Limits.FinishTaper, limits.Taper)
 	return limits, nil
 }
-
-// blanks reports whether the finished bores are still to be read.
-func (s Sheet) blanks() bool {
-	for _, c := range s.Cylinders {
-		if c.Proof == nil {
-			return true
-		}
-	}
-	return false
-}
