@@ -32,6 +32,7 @@
 //	ovality or taper: which did I measure?         bore.Measure
 //	where and along which axes do I measure?       bore.Layout
 //	what have my readings not seen?                bore.Geometry.Unseen
+//	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	how long until it is worn out?                 bore.WearRate
@@ -39,6 +40,7 @@
 //	the gap grew: how much bore is gone?           rings.DiameterChange
 //	the gap is too small: how much to file?        rings.File
 //	what gap for this bore, by rule?               rings.Rules
+//	what gap is scrap?                             uncertainty.Judge, with the maker's limit
 //	where in a worn bore do I set the gap?         rings.Narrowest
 //	what gap in the finished bore?                 rings.Gap.In
 //	what gap when hot?                             rings.Heat
@@ -56,6 +58,8 @@
 //	how does clearance change when hot?            fit.Warm.Clearance
 //	which piston into which bore?                  fit.Matching.Match
 //	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Swept
+//	what does the gauge show while it is warm?     oversize.Shows
+//	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
 //	what interference, does the sleeve stay tight? sleeve.Joint, sleeve.Loosening
 //

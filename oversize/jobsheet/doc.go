@@ -9,10 +9,27 @@
 //
 // # What it does, and does not
 //
-// It holds no formula. Sizes, ovality and taper come from package bore, verdicts from
-// units/uncertainty, the route and volumes from oversize, finish windows from bore/fit, the
-// crosshatch from bore/hone, gaps and filing from rings; each cites its sources there. What is
-// here is the order of the work, the checks of sense on a job that a stranger wrote, and words.
+// It holds no formula. Sizes, ovality, taper and clean-up come from package bore, verdicts from
+// units/uncertainty, the route, stock, warm sizes and volumes from oversize, finish windows,
+// clearances and the matching of pistons from bore/fit, crosshatch, wall, tracks and passes from
+// bore/hone, gaps, filing, hot gaps, ports and conformability from rings, the sleeve's fit from
+// oversize/sleeve; each cites its sources there. What is here is the order of the work, the checks
+// of sense on a job that a stranger wrote, and words.
+//
+// # A file that lives as long as the job
+//
+// One file serves the whole round. What is done is put down in it, and it is planned again:
+//
+//	nothing read yet            readings empty, layout given   Measure: where to read, and blanks
+//	barrel read                 readings                       the route; MeasureBetter where they do not decide
+//	bored                       honing.start                   HoneToSize: the trial pass
+//	after each honing pass      honing.passes                  HoneToSize, WashAndProve or Oversized
+//	washed and at rest          proof of cylinder and job      SetRingGaps, Rework or MeasureBetter
+//	gaps measured in the bore   rings: finished                Reassemble
+//
+// [Sheet.Next] and [CylinderSheet.Next] say what is next. The proof stands beside the survey,
+// place by place; survey and proof have to be clamped alike. [Plan] reads no clock: dates are those
+// of the job.
 //
 // # The job
 //
@@ -24,11 +41,17 @@
 //
 // # What it assumes
 //
-// Boring is on the original centre: diameters hold no centre, so from them alone the worn one
-// proves no smaller size.
+// Boring is on the original centre unless engine.may_shift says how far the axis may move; from
+// diameters alone, which hold no centre, the worn one proves no smaller size without
+// wear_share. The unworn size is that of the uppermost plane read below ring travel, else the least of
+// the maker's new bore.
+//
+// Where the drive is a hand, or nothing is said, the hone moves as a crank does; by machine evenly.
+// What follows along the wall is worked out for the setting in the job where that leaves the
+// crosshatch wanted, else for the best on hand. A kept bore's rings may be used ones.
 //
 // Where the job names no material, a bare-iron wall or a sleeve is grey iron, any other wall and
-// a barrel the aluminium of blocks, the gauge's rod plain steel and its standard gauge steel; the
+// a barrel the aluminium of blocks, a piston the eutectic alloy of castings, the gauge's rod plain steel and its standard gauge steel; the
 // sheet says so. Uncertainties in a job are expanded ones with k = 2. No temperature is assumed:
 // one that nobody measured is given as a range and widens every size.
 //

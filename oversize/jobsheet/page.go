@@ -38,7 +38,7 @@ type page struct {
 
 // inASCII names what a plain printer cannot print. The order matters: "°C" comes before "°".
 var inASCII = []string{
-	"±", "+/-", "×", "x", "°C", "deg C", "°", " deg", "–", "-", "—", "-", "−", "-", "…", "...", "µ", "u", "³", "3", "²", "2", "’", "'",
+	"±", "+/-", "×", "x", "°C", "deg C", "°F", "deg F", "°", " deg", "–", "-", "—", "-", "−", "-", "…", "...", "µ", "u", "³", "3", "²", "2", "’", "'",
 }
 
 // text returns a text as this page can print it.

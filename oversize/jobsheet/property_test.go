@@ -9,6 +9,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
@@ -94,7 +95,67 @@ func drawJob(t *rapid.T, warm bool) jobsheet.Job {
 		}
 		j.Cylinders = append(j.Cylinders, c)
 	}
+	if rapid.Bool().Draw(t, "goes on") {
+		goOn(t, &j, temperature)
+	}
 	return j
+}
+
+// goOn draws what a job holds further on in the work: layout, cuts, tools, honing passes, proof.
+func goOn(t *rapid.T, j *jobsheet.Job, temperature func(string) bore.Temperature) {
+	const um, mm = units.Micrometre, units.Millimetre
+	moment := func(text string) (m jobsheet.Moment) {
+		if err := m.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+		return m
+	}
+	e := &j.Engine
+	e.Layout = bore.Layout{Length: 4000 * units.Thou, RingTop: 100 * units.Thou, RingBottom: tenths(t, "ring bottom", 500*units.Thou, 3500*units.Thou)}
+	e.Running = jobsheet.Running{Ring: temperature("ring running"), Bore: temperature("bore running"), Piston: temperature("piston running")}
+	e.HoningAllowance = tenths(t, "allowance", 20*um, 100*um)
+	e.Oversizes[0].Piston = jobsheet.Piston{Size: e.Bore + e.Oversizes[0].Over - 20*units.Tenth}
+	e.Oversizes[1].Piston = jobsheet.Piston{Size: e.Bore + e.Oversizes[1].Over - 20*units.Tenth}
+	j.Survey = jobsheet.Survey{On: moment("2026-03-14"), By: "somebody", Clamping: jobsheet.Free}
+	j.Proof = jobsheet.Proof{On: moment("2026-03-15 09:30"), Temperatures: j.Gauge.Temperatures}
+	if e.Wall == oversize.BareIron || e.Wall == oversize.IronSleeve {
+		j.Cuts = jobsheet.Cuts{MostDepth: 60 * units.Tenth, FinishBore: 20 * units.Tenth, Locating: tenths(t, "locating", 0, 20*um), Warm: units.MustParseTemperature("35 °C")}
+	}
+	j.Tools.ToolLength, j.Tools.Stroke = 2000*units.Thou, 0
+	j.Tools.RoomTop, j.Tools.RoomBottom = 1000*units.Thou, 1000*units.Thou
+	j.Tools.Crosshatch = hone.MustParseCrosshatch("45° included")
+	var err error
+	if j.Tools.Spindle, err = hone.ParseSpindleRange("60 to 400 rev/min"); err != nil {
+		t.Fatal(err)
+	}
+	if j.Tools.Stroking, err = hone.ParseStrokingRange("30 to 60 cycles/min"); err != nil {
+		t.Fatal(err)
+	}
+	j.Tools.Pressing, j.Tools.Lines, j.Tools.LineWidth = hone.ConstantForce, 4, 100*units.Thou
+	for i := range j.Cylinders {
+		c := &j.Cylinders[i]
+		c.WearShare = rapid.SampledFrom([]float64{0, 0.5, 0.75, 1}).Draw(t, "share")
+		c.ThinnestWall = tenths(t, "wall", 2*mm, 8*mm)
+		switch rapid.IntRange(0, 2).Draw(t, "how far") {
+		case 1:
+			size := e.Bore + tenths(t, "start", 150*um, 400*um)
+			c.Honing.Start = jobsheet.HonedSize{Diameter: size, At: units.ReferenceTemperature}
+			for range rapid.IntRange(0, 3).Draw(t, "passes") {
+				size += tenths(t, "pass", 3*um, 20*um)
+				c.Honing.Passes = append(c.Honing.Passes, jobsheet.Pass{
+					Lasts: jobsheet.Duration{Duration: 20 * time.Second}, After: jobsheet.HonedSize{Diameter: size, At: units.ReferenceTemperature},
+				})
+			}
+		case 2:
+			size := e.Bore + tenths(t, "finished", 250*um, 550*um)
+			for _, r := range c.Readings {
+				r.Diameter = size + tenths(t, "form", 0, 10*um)
+				c.Proof = append(c.Proof, r)
+			}
+			c.Crosshatch = hone.MustParseCrosshatch("40° included")
+			c.Rings[0].Finished = tenths(t, "finished gap", 200*um, 700*um)
+		}
+	}
 }
 
 func plan(t interface{ Fatal(...any) }, j jobsheet.Job) jobsheet.Sheet {

@@ -155,6 +155,45 @@ func (s Shown) limits(w units.Limits) string {
 	return strings.Join(parts, " = ")
 }
 
+// temperature returns t in the degrees that go with the units shown, to a whole one.
+func (s Shown) temperature(t units.Temperature) string {
+	var parts []string
+	for i, name := range s.degrees() {
+		x := t.Celsius()
+		if s.units()[i] == units.Inch {
+			x = t.Fahrenheit()
+		}
+		parts = append(parts, fmt.Sprintf("%.0f %s", x, name))
+	}
+	return strings.Join(parts, " = ")
+}
+
+// degrees names the degrees that go with each unit shown.
+func (s Shown) degrees() []string {
+	var names []string
+	for _, u := range s.units() {
+		if u == units.Inch {
+			names = append(names, "°F")
+		} else {
+			names = append(names, "°C")
+		}
+	}
+	return names
+}
+
+// pressures returns a range of pressures in the units that go with those shown.
+func (s Shown) pressures(least, greatest units.Pressure) string {
+	var parts []string
+	for _, u := range s.units() {
+		if u == units.Inch {
+			parts = append(parts, fmt.Sprintf("%.0f to %.0f psi", least.In(units.PoundPerSquareInch), greatest.In(units.PoundPerSquareInch)))
+		} else {
+			parts = append(parts, fmt.Sprintf("%.1f to %.1f MPa", least.In(units.Megapascal), greatest.In(units.Megapascal)))
+		}
+	}
+	return strings.Join(parts, " = ")
+}
+
 // capacity returns a swept volume in every unit shown, and the ratio where it is known.
 func (s Shown) capacity(c Capacity) string {
 	var parts []string

@@ -5,7 +5,6 @@ package jobsheet
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 
 	"borewright.example/oversize"
@@ -108,28 +107,26 @@ func (s Sheet) sleeve(p *page) {
 	span := func(r sleeve.Range[units.Length]) string {
 		return p.show.length(r.Least) + " to " + p.show.length(r.Greatest)
 	}
-	mpa := func(r sleeve.Range[units.Pressure]) string {
-		return fmt.Sprintf("%.1f to %.1f MPa", r.Least.In(units.Megapascal), r.Greatest.In(units.Megapascal))
-	}
+	pressure := func(r sleeve.Range[units.Pressure]) string { return p.show.pressures(r.Least, r.Greatest) }
 	p.title("SLEEVE (interference is DIAMETRAL)")
 	s.checks(p, Sleeving)
 	rows := [][]string{
 		{"seat in the barrel", p.show.length(v.Joint.Seat), ""},
 		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C"},
-		{"pressure at the joint", mpa(v.Fit.Pressure), "at 20 °C"},
-		{"hoop stress, barrel", mpa(v.Fit.BarrelHoop), "against its strength: " + v.Fit.Barrel.Verdict.String()},
-		{"hoop stress, sleeve", mpa(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
+		{"pressure at the joint", pressure(v.Fit.Pressure), "at 20 °C"},
+		{"hoop stress, barrel", pressure(v.Fit.BarrelHoop), "against its strength: " + v.Fit.Barrel.Verdict.String()},
+		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
-		{"heat the barrel to", fmt.Sprintf("%.0f °C", v.Heat.Barrel.Celsius()), "slips home: " + v.Heat.Slips.String()},
+		{"heat the barrel to", p.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
 	if v.Hot {
-		rows = append(rows, []string{"pressure when running", mpa(v.Running.Pressure), "0 is loose"})
+		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
 	}
 	if hot := v.Loosens.Hot; !hot.Least.IsZero() { // zero is never
-		text := fmt.Sprintf("from %.0f °C", hot.Least.Celsius())
+		text := "from " + p.show.temperature(hot.Least)
 		if !hot.Greatest.IsZero() {
-			text += fmt.Sprintf(", surely by %.0f °C", hot.Greatest.Celsius())
+			text += ", surely by " + p.show.temperature(hot.Greatest)
 		}
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}

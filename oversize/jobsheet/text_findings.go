@@ -201,7 +201,7 @@ func (s Sheet) finish(p *page) {
 		}
 		rows := [][]string{{"cylinder " + c.Name, "from", "to", "stock on diameter", ""}}
 		if len(c.Warm) > 0 {
-			rows[0][4] = fmt.Sprintf("gauge shows at %s", s.Job.Cuts.Warm)
+			rows[0][4] = "gauge shows at " + p.show.temperature(s.Job.Cuts.Warm)
 		}
 		for _, o := range c.Stock {
 			row := []string{o.Kind.String(), p.show.length(o.Before), p.show.length(o.After), p.show.length(o.Stock), ""}

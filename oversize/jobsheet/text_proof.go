@@ -36,10 +36,11 @@ func (s Sheet) proofText(p *page) {
 func (s Sheet) proofBlanks(p *page, i int) {
 	c := s.Cylinders[i]
 	p.line("  Cylinder %s: to be read", c.Name)
+	warm := blank + " " + p.show.degrees()[0]
 	p.table([][]string{
 		{"date", blank, "name", blank},
-		{"standard at", blank + " °C", "gauge set at", blank + " °C"},
-		{"gauge used at", blank + " °C", "cylinder at", blank + " °C"},
+		{"standard at", warm, "gauge set at", warm},
+		{"gauge used at", warm, "cylinder at", warm},
 	})
 	var places []bore.Reading
 	for _, plane := range slices.Concat(c.Bore.Planes, c.Bore.Bridges) {

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+)
+
+// TestQuestions: each question that a workshop asks is answered by a line of some demo's sheet. The root
+// of the documentation says which function answers it.
+func TestQuestions(t *testing.T) {
+	root, err := os.ReadFile("../../doc.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, q := range []struct{ question, job, line string }{
+		{"re-ring, hone, or rebore?", "keep", "ROUTE: hone and keep"},
+		{"how much taper is too much?", "pump", "taper, thrust axis           0.1320 ± 0.0055 mm    max 0.080 mm          beyond"},
+		{"ovality or taper: which did I measure?", "pump", "ovality               0.0640 ± 0.0055 mm    at 12 mm"},
+		{"where and along which axes do I measure?", "unread", "Where to read, each place twice: at 12.2 mm, 50 mm, 87.8 mm, 102 mm below the deck"},
+		{"taper from a ring and a feeler gauge?", "keep", "By the ring and feeler gauge the bore is 0.0223 ± 0.0088 mm larger above than below"},
+		{"the gap grew: how much bore is gone?", "keep", "By its gap, ring top finds the bore 0.0095 ± 0.0088 mm larger"},
+		{"the gap is too small: how much to file?", "pump", "file 0.061 mm off, to 0.278 mm"},
+		{"what gap for this bore, by rule?", "pump", "Rules of thumb for a new ring in a bore of 78.000 mm: 0.156 to 0.468 mm"},
+		{"what gap is scrap?", "pump", "max 1.000 mm: within"},
+		{"where in a worn bore do I set the gap?", "keep", "Cylinder 1: set each gap at 84 mm, where the bore is smallest in ring travel"},
+		{"my drill turns at 600 rev/min: what angle?", "pump", "As meant to be set, 450 rev/min with 40 cycles/min (80 strokes) leaves 8.1° included"},
+		{"how slow must it turn for 45°?", "pump", "With 40 cycles/min (80 strokes), 68 rev/min to 87 rev/min will do."},
+		{"is 45° between the lines or to the square?", "pump", "45.0° included (22.5° from square)"},
+		{"are those strokes or full cycles?", "pump", "40 cycles/min (80 strokes)"},
+		{"how long a stroke, how far out of the bore?", "two-stroke", "The tool of 50 mm stands out by 16.667 mm at the top and 16.667 mm at the bottom."},
+		{"how much metal does half a minute take?", "pump-finished", "A minute of honing has taken 0.048 ± 0.014 mm on the diameter"},
+		{"how much stock for honing after boring?", "pump", "The hone has 0.060 mm on the diameter; 0.020 mm to 0.130 mm is usual."},
+		{"which oversize cleans up?", "pump", "not bore oversize 0.250 mm: worn wall may be left (clean-up on the original centre 78.3304 ± 0.0097 mm, max 78.179 mm)"},
+		{"the finish size for this piston?", "pump", "78.490 to 78.515 mm   78.5025 mm   78.4425 mm"},
+		{"what clearance is usual?", "keep", "Rules of thumb for cast, air-cooled pistons: 0.067 to 0.100 mm."},
+		{"how does clearance change when hot?", "keep", "greatest now 0.0810 ± 0.0039 mm 0.012 ± 0.012 mm"},
+		{"will the ring follow an oval bore?", "keep", "what the ring can follow by its own spring"},
+		{"displacement and ratio after the overbore?", "inch", "cylinder A 24.93 in³, 6.67 : 1 25.42 in³, 6.78 : 1"},
+		{"is enough wall left, is a sleeve needed?", "pump", "5.35 ± 0.20 mm"},
+		{"what interference, does the sleeve stay tight?", "sleeve", "DO NOT RUN on this fit: its grip at the running temperature is not proven."},
+	} {
+		if !strings.Contains(string(root), "//\t"+q.question+" ") {
+			t.Errorf("the table in doc.go does not ask %q", q.question)
+		}
+		var out, errs bytes.Buffer
+		if code := run([]string{"-job", "jobs/" + q.job + ".json"}, nil, &out, &errs); code != 0 {
+			t.Fatalf("%s: exit %d: %s", q.job, code, &errs)
+		}
+		// A long line is wrapped.
+		text := strings.Join(strings.Fields(out.String()), " ")
+		if !strings.Contains(text, strings.Join(strings.Fields(q.line), " ")) {
+			t.Errorf("%s: %q is not on the sheet of %s", q.question, q.line, q.job)
+		}
+	}
+}
