@@ -242,3 +242,17 @@ func ExampleCellError() {
 	// true 2 axis
 	// 2 faults
 }
+
+// Findings come in the order of the limits, each with the one it is about.
+func ExampleLimit() {
+	for l := bore.LimitNew; l <= bore.LimitTrueOvality; l++ {
+		fmt.Println(l)
+	}
+	// Output:
+	// new bore
+	// service limit
+	// ovality
+	// taper
+	// greatest minus least
+	// true ovality
+}

@@ -332,3 +332,14 @@ func ExampleCaution() {
 	fmt.Println(oversize.WallUnknown.Text())
 	// Output: Whether enough wall is left is not known, for want of a least wall or of a measured one: core shift and corrosion do not show in the bore.
 }
+
+// A worn bore need not be a new one, where the maker says how far it may wear.
+func ExampleDeciding() {
+	findings := []bore.Finding{{Limit: bore.LimitNew}, {Limit: bore.LimitService}, {Limit: bore.LimitTaper}}
+	for _, f := range oversize.Deciding(findings) {
+		fmt.Println(f.Limit)
+	}
+	// Output:
+	// service limit
+	// taper
+}

@@ -23,7 +23,8 @@ type Cylinder struct {
 	WallUncertainty units.Length `json:"wall_uncertainty,omitzero"` // expanded, k = 2
 	// Pit is the depth of the deepest score or pit: gauge anvils bridge it.
 	Pit units.Length `json:"pit,omitzero"`
-	// WearShare is how much of the wear is on the more worn side, 0.5 to 1; left out, not known.
+	// WearShare is how much of the wear is on the more worn side, a number without unit from 0.5 to
+	// 1; left out, not known.
 	WearShare float64 `json:"wear_share,omitzero"`
 	// FeelerTest is what one ring's gap was at two depths.
 	FeelerTest FeelerTest `json:"feeler_test,omitzero"`
@@ -63,8 +64,8 @@ type RingGap struct {
 // A FeelerTest is one ring pushed square to two depths of a bore and its gap measured at each: the
 // old way to look for taper. It decides nothing.
 type FeelerTest struct {
-	Upper       FeelerGap    `json:"upper"`
-	Lower       FeelerGap    `json:"lower"`
+	Upper       FeelerGap    `json:"upper"`                // nearer to the deck
+	Lower       FeelerGap    `json:"lower"`                // farther from it
 	Uncertainty units.Length `json:"uncertainty,omitzero"` // of each gap, expanded, k = 2
 }
 

@@ -26,9 +26,9 @@ type ProofSheet struct {
 // A CrosshatchFinding is a crosshatch held against the one wanted, as measured: no doubt of it takes
 // part.
 type CrosshatchFinding struct {
-	Measured hone.Crosshatch     `json:"measured"`
-	Want     hone.Want           `json:"want"`
-	Verdict  uncertainty.Verdict `json:"verdict"`
+	Measured hone.Crosshatch     `json:"measured"` // of the finished bore
+	Want     hone.Want           `json:"want"`     // from the job's tools
+	Verdict  uncertainty.Verdict `json:"verdict"`  // within the tolerance, or beyond it
 }
 
 // verdict returns the worst of what the proof found; Undecided where nothing was held against

@@ -12,20 +12,20 @@ import (
 // A Survey is when, by whom and how the worn bores were read. It is for the record, and to see that
 // the proof was taken the same way.
 type Survey struct {
-	On       Moment   `json:"on,omitzero"`
-	By       string   `json:"by,omitzero"` // name, as it shall stand on the sheet
-	Clamping Clamping `json:"clamping,omitzero"`
+	On       Moment   `json:"on,omitzero"`       // when the readings were taken
+	By       string   `json:"by,omitzero"`       // name, as it shall stand on the sheet
+	Clamping Clamping `json:"clamping,omitzero"` // how the cylinders were held
 }
 
 // A Proof is when, by whom and how the finished bores were read: washed, at rest, at the places of the
 // survey. The gauge is the survey's, its temperatures are taken anew.
 type Proof struct {
-	On           Moment       `json:"on,omitzero"`
-	By           string       `json:"by,omitzero"` // name, as it shall stand on the sheet
-	Clamping     Clamping     `json:"clamping,omitzero"`
-	Standard     Standard     `json:"standard,omitzero"` // left out, that of the gauge
-	Temperatures Temperatures `json:"temperatures,omitzero"`
-	SetOn        Moment       `json:"set_on,omitzero"` // when the gauge was set
+	On           Moment       `json:"on,omitzero"`           // when the readings were taken
+	By           string       `json:"by,omitzero"`           // name, as it shall stand on the sheet
+	Clamping     Clamping     `json:"clamping,omitzero"`     // how the cylinders were held
+	Standard     Standard     `json:"standard,omitzero"`     // left out, that of the gauge
+	Temperatures Temperatures `json:"temperatures,omitzero"` // needed where any finished bore is read
+	SetOn        Moment       `json:"set_on,omitzero"`       // when the gauge was set
 }
 
 // Clamping is how a cylinder is held while it is read. Tightened bolts pull a bore out of round.

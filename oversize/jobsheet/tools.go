@@ -55,8 +55,8 @@ type Tools struct {
 
 // A Phase is a stretch of honing with one setting.
 type Phase struct {
-	Spindle     units.Frequency `json:"spindle"`
-	Stroking    hone.Stroking   `json:"stroking"`
+	Spindle     units.Frequency `json:"spindle"`         // turning of the tool
+	Stroking    hone.Stroking   `json:"stroking"`        // strokes or cycles of the tool
 	RadialStock units.Length    `json:"radial_stock"`    // what it takes off the RADIUS: half of what the diameter grows
 	Groove      units.Length    `json:"groove,omitzero"` // how deep its lines are; left out, not known
 }
