@@ -67,7 +67,7 @@ func (s Sheet) findings(p *page) {
 	}
 	for _, c := range s.Cylinders {
 		for _, r := range c.Remedies {
-			p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %v.", c.Name, about(p, c.Findings[r.Finding]), r.Remedy))
+			p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(p, c.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
 		}
 	}
 }

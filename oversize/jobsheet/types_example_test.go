@@ -31,8 +31,8 @@ func show(v any) {
 // mustLength is a length that is right as written.
 func mustLength(s string) units.Length { return units.MustParseLength(s) }
 
-// demoSheet is the sheet of one of the demo jobs of the refresh program.
-func demoSheet(name string) jobsheet.Sheet {
+// sheetOf is the sheet of one of the demo jobs of the refresh program.
+func sheetOf(name string) jobsheet.Sheet {
 	f, err := os.Open("../../examples/refresh/jobs/" + name + ".json")
 	if err != nil {
 		fmt.Println(err)
@@ -147,7 +147,7 @@ func ExampleSurvey() {
 
 // The proof has a date and temperatures of its own; its readings stand with each cylinder.
 func ExampleProof() {
-	p := demoSheet("keep").Job.Proof
+	p := sheetOf("keep").Job.Proof
 	fmt.Println(p.On, p.Clamping, p.Temperatures.Cylinder)
 	// Output:
 	// 2026-03-15 08:30 torque plate 19 ± 0.5 °C
@@ -190,7 +190,7 @@ func ExampleRingGap() {
 
 // A gap 0.07 mm larger above than below is 0.07 mm/π of taper.
 func ExampleFeelerTest() {
-	fmt.Println(demoSheet("keep").Cylinders[0].FeelerTaper)
+	fmt.Println(sheetOf("keep").Cylinders[0].FeelerTaper)
 	// Output:
 	// 0.0223 ± 0.0088 mm
 }
@@ -236,7 +236,7 @@ func ExampleTools() {
 
 // A last phase that replaces the lines of the one before takes off as much radius as those are deep.
 func ExamplePhase() {
-	for i, t := range demoSheet("pump").Honing.Traces {
+	for i, t := range sheetOf("pump").Honing.Traces {
 		fmt.Println(i+1, t.Crosshatch.Format(1), t.Fate)
 	}
 	// Output:
@@ -263,14 +263,14 @@ func ExampleRisk() {
 }
 
 func ExampleSleeve() {
-	s := demoSheet("sleeve")
+	s := sheetOf("sleeve")
 	fmt.Println(s.Job.Engine.Sleeve.Hole, s.Job.Engine.Sleeve.Shaft, "DIAMETRAL", s.Sleeve.Joint.Interference.Least, "to", s.Sleeve.Joint.Interference.Greatest)
 	// Output:
 	// H7 s6 DIAMETRAL 0.029 mm to 0.078 mm
 }
 
 func ExampleSleeveSheet() {
-	v := demoSheet("sleeve").Sleeve
+	v := sheetOf("sleeve").Sleeve
 	fmt.Printf("heat to %.0f °C; slips home: %v; grips when running: %v\n", v.Heat.Barrel.Celsius(), v.Heat.Slips, v.Running.Grips)
 	// Output:
 	// heat to 106 °C; slips home: within; grips when running: undecided
@@ -278,7 +278,7 @@ func ExampleSleeveSheet() {
 
 // The pump's first cylinder is being honed, its second still to be bored.
 func ExamplePlan() {
-	s := demoSheet("pump")
+	s := sheetOf("pump")
 	for _, c := range s.Cylinders {
 		fmt.Println(c.Name, "-", c.Next)
 	}
@@ -291,7 +291,7 @@ func ExamplePlan() {
 
 func ExampleStep() {
 	for _, name := range []string{"unread", "pump", "pump-finished", "plated"} {
-		fmt.Println(name, "-", demoSheet(name).Next)
+		fmt.Println(name, "-", sheetOf(name).Next)
 	}
 	// Output:
 	// unread - measure
@@ -301,7 +301,7 @@ func ExampleStep() {
 }
 
 func ExampleCylinderSheet() {
-	c := demoSheet("keep").Cylinders[0]
+	c := sheetOf("keep").Cylinders[0]
 	fmt.Println(c.Bore.Largest.Size, c.Bore.Ovality, c.Bore.Shape)
 	fmt.Println(c.Findings[1].Subject, c.Findings[1].Verdict)
 	// Output:
@@ -310,7 +310,7 @@ func ExampleCylinderSheet() {
 }
 
 func ExampleRemedy() {
-	c := demoSheet("two-stroke").Cylinders[0]
+	c := sheetOf("two-stroke").Cylinders[0]
 	for _, r := range c.Remedies {
 		fmt.Printf("%s: %v\n", c.Findings[r.Finding].Subject, r.Remedy)
 	}
@@ -319,7 +319,7 @@ func ExampleRemedy() {
 }
 
 func ExampleClearance() {
-	for _, k := range demoSheet("keep").Cylinders[0].Clearances {
+	for _, k := range sheetOf("keep").Cylinders[0].Clearances {
 		fmt.Println(k.What, k.Size, "running", k.Hot)
 	}
 	// Output:
@@ -329,7 +329,7 @@ func ExampleClearance() {
 
 // What the gauge shows when a bore at 35 °C has its size.
 func ExampleWarmSize() {
-	for _, w := range demoSheet("pump").Cylinders[0].Warm {
+	for _, w := range sheetOf("pump").Cylinders[0].Warm {
 		fmt.Println(w.Operation, w.Size.Format(units.Millimetre, 4), w.Shows.Format(units.Millimetre, 3))
 	}
 	// Output:
@@ -341,7 +341,7 @@ func ExampleWarmSize() {
 }
 
 func ExampleRingSheet() {
-	for _, r := range demoSheet("pump").Cylinders[0].Rings {
+	for _, r := range sheetOf("pump").Cylinders[0].Rings {
 		fmt.Println(r.Ring, r.Gap, r.Filing.Action, "hot", r.Hot)
 	}
 	// Output:
@@ -351,7 +351,7 @@ func ExampleRingSheet() {
 }
 
 func ExampleHoneSheet() {
-	h := demoSheet("pump").Honing
+	h := sheetOf("pump").Honing
 	fmt.Println("as set:", h.Leaves.Format(1))
 	fmt.Printf("better: %.0f rev/min, %s\n", h.Used.Spindle.In(units.PerMinute), h.Reach.Leaves.Format(1))
 	fmt.Printf("along the wall %.0f° to %.0f°\n", h.Wall.Least.In(units.Degree), h.Wall.Greatest.In(units.Degree))
@@ -362,14 +362,14 @@ func ExampleHoneSheet() {
 }
 
 func ExampleCapacity() {
-	c := demoSheet("two-stroke").Cylinders[0].Before
+	c := sheetOf("two-stroke").Cylinders[0].Before
 	fmt.Printf("%.1f cm³, %.2f : 1, from exhaust closing %.2f : 1\n", c.Swept.In(units.CubicCentimetre), c.Ratio, c.FromPort)
 	// Output:
 	// 164.0 cm³, 9.81 : 1, from exhaust closing 6.73 : 1
 }
 
 func ExampleOmission() {
-	for _, o := range demoSheet("unread").Omitted {
+	for _, o := range sheetOf("unread").Omitted {
 		fmt.Printf("%s: %s\n", o.Part, o.Why)
 	}
 	// Output:
@@ -377,7 +377,7 @@ func ExampleOmission() {
 }
 
 func ExampleProofSheet() {
-	p := demoSheet("pump-finished").Cylinders[0].Proof
+	p := sheetOf("pump-finished").Cylinders[0].Proof
 	fmt.Println("came off", p.Changed.Stock)
 	for _, f := range p.Findings {
 		fmt.Println(f.Limit, f.Verdict)
@@ -390,7 +390,7 @@ func ExampleProofSheet() {
 }
 
 func ExampleCrosshatchFinding() {
-	x := demoSheet("keep").Cylinders[0].Proof.Crosshatch
+	x := sheetOf("keep").Cylinders[0].Proof.Crosshatch
 	fmt.Println(x.Measured.Format(1), "wanted", x.Want, "-", x.Verdict)
 	// Output:
 	// 42.0° included wanted 45° ± 7° included - within
@@ -399,7 +399,7 @@ func ExampleCrosshatchFinding() {
 // Pages for a printer that knows ASCII alone.
 func ExamplePaper() {
 	var b strings.Builder
-	if err := demoSheet("keep").Print(&b, jobsheet.Paper{Lines: 60, ASCII: true}); err != nil {
+	if err := sheetOf("keep").Print(&b, jobsheet.Paper{Lines: 60, ASCII: true}); err != nil {
 		fmt.Println(err)
 	}
 	fmt.Println(strings.Count(b.String(), "\f")+1, "pages; the first begins")
@@ -410,7 +410,7 @@ func ExamplePaper() {
 }
 
 func ExampleOperation() {
-	for _, c := range demoSheet("keep").Checklist {
+	for _, c := range sheetOf("keep").Checklist {
 		if c.Operation == jobsheet.Washing {
 			fmt.Println(c.Text)
 		}

@@ -140,6 +140,12 @@ func ExampleFinding_Settle() {
 	// 72.020 mm - settled: within <nil>
 }
 
+func ExampleRemedy_Format() {
+	fmt.Println(uncertainty.Remedy{Toward: uncertainty.Beyond, Std: 3 * units.Microinch}.Format(units.Inch))
+	// Output:
+	// beyond, were the standard uncertainty 0.0000030 in or less; more readings alone would not do
+}
+
 func ExampleRemedy() {
 	fmt.Println(uncertainty.Remedy{Toward: uncertainty.Within, Std: 1234 * units.Nanometre, Repeats: 4})
 	fmt.Println(uncertainty.Remedy{})

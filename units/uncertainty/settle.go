@@ -87,18 +87,21 @@ func (f Finding) Settle(random units.Length) (Remedy, error) {
 // String returns the remedy in words, the uncertainty rounded down to two digits:
 //
 //	within, were the standard uncertainty 0.0012 mm or less, or with 4 times the readings
-func (r Remedy) String() string {
+func (r Remedy) String() string { return r.Format(units.Millimetre) }
+
+// Format returns the text of [Remedy.String] with the uncertainty in the unit.
+func (r Remedy) Format(unit units.Length) string {
 	switch {
 	case r.Toward == Undecided:
 		return "nothing would settle it: the value stands on the limit"
 	case r.Repeats == 1:
 		return "settled: " + r.Toward.String()
 	}
-	step := units.Picometre
-	for r.Std/step >= 100 {
-		step *= 10
+	step, places := unit, 0
+	for r.Std/step < 10 && step%10 == 0 {
+		step, places = step/10, places+1
 	}
-	s := fmt.Sprintf("%v, were the standard uncertainty %v or less", r.Toward, r.Std.Floor(step))
+	s := fmt.Sprintf("%v, were the standard uncertainty %s or less", r.Toward, r.Std.Floor(step).Format(unit, places))
 	if r.Repeats > 1 {
 		return s + fmt.Sprintf(", or with %d times the readings", r.Repeats)
 	}
