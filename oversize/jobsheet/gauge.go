@@ -146,7 +146,7 @@ func (j Job) proofGauge() Gauge {
 	if j.Proof.Standard != (Standard{}) {
 		g.Standard = j.Proof.Standard
 	}
-	g.Temperatures = j.Proof.Temperatures
+	g.Temperatures, g.SetOn = j.Proof.Temperatures, j.Proof.SetOn
 	return g
 }
 

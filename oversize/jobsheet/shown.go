@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"borewright.example/bore"
 	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -164,6 +165,23 @@ func (s Shown) temperature(t units.Temperature) string {
 			x = t.Fahrenheit()
 		}
 		parts = append(parts, fmt.Sprintf("%.0f %s", x, name))
+	}
+	return strings.Join(parts, " = ")
+}
+
+// within returns a temperature with its half-width, to a tenth of a degree.
+func (s Shown) within(t bore.Temperature) string {
+	var parts []string
+	for i, name := range s.degrees() {
+		x, half := t.Value.Celsius(), float64(t.Within)
+		if s.units()[i] == units.Inch {
+			x, half = t.Value.Fahrenheit(), t.Value.Add(t.Within).Fahrenheit()-t.Value.Fahrenheit()
+		}
+		if half == 0 {
+			parts = append(parts, fmt.Sprintf("%.1f %s", x, name))
+		} else {
+			parts = append(parts, fmt.Sprintf("%.1f ± %.1f %s", x, half, name))
+		}
 	}
 	return strings.Join(parts, " = ")
 }

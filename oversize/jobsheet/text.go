@@ -178,9 +178,7 @@ func (s Sheet) checks(p *page, op Operation) {
 
 func (s Sheet) sizes(p *page) {
 	p.title("SIZES AT 20 °C (± expanded uncertainty, 95 %)")
-	if g := s.Job.Gauge; g.Standard.Name != "" {
-		p.line("  %v gauge set on %s%s", g.Kind, g.Standard.Name, at(g.SetOn))
-	}
+	gaugeLine(p, s.Job.Gauge)
 	for _, c := range s.Cylinders {
 		p.line("")
 		p.line("  Cylinder %s", c.Name)
@@ -198,11 +196,28 @@ func (s Sheet) sizes(p *page) {
 	}
 }
 
-func at(m Moment) string {
-	if m.IsZero() {
-		return ""
+// gaugeLine says what was read with, and how warm everything was.
+func gaugeLine(p *page, g Gauge) {
+	text := fmt.Sprintf("%v gauge, reading to %s", g.Kind, p.show.plain(g.Resolution))
+	if g.Standard != (Standard{}) {
+		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + p.show.length(g.Standard.Size)
 	}
-	return ", " + m.String()
+	if !g.SetOn.IsZero() {
+		text += " on " + g.SetOn.String()
+	}
+	var at []string
+	for _, t := range []struct {
+		what string
+		at   bore.Temperature
+	}{
+		{"standard", g.Temperatures.Standard}, {"gauge when set", g.Temperatures.GaugeSet},
+		{"gauge when used", g.Temperatures.GaugeUsed}, {"cylinder", g.Temperatures.Cylinder},
+	} {
+		if t.at != (bore.Temperature{}) {
+			at = append(at, t.what+" at "+p.show.within(t.at))
+		}
+	}
+	p.wrapped("  ", strings.ToUpper(text[:1])+text[1:]+"; "+strings.Join(at, ", ")+".")
 }
 
 // geometry prints the sizes and the form of one bore.

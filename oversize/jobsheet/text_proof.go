@@ -26,6 +26,7 @@ func (s Sheet) proofText(p *page) {
 			continue
 		}
 		p.line("  Cylinder %s", c.Name)
+		gaugeLine(p, s.Job.proofGauge())
 		geometry(p, c.Proof.Bore)
 		s.changes(p, *c.Proof)
 		s.proofFindings(p, c)

@@ -16,6 +16,7 @@ import (
 	"testing"
 	"time"
 
+	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
@@ -64,7 +65,7 @@ type section struct {
 var sections = []section{
 	{"JOB SHEET", []string{"job.engine.bore", "job.engine.stroke", "job.engine.cylinders", "choice.over", "choice.otherwise_over"}},
 	{"BEFORE MEASURING", []string{"to_read"}},
-	{"SIZES", []string{"cylinders.i.bore", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
+	{"SIZES", []string{"job.gauge", "cylinders.i.bore", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
 	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
 	{"ROUTE", []string{"choice", "cylinders.*.clean_up", "cylinders.*.findings"}},
 	{"FINISH", []string{"choice.cylinders", "cylinders.*.stock", "cylinders.*.warm", "job.engine.honing_allowance", "job.cuts.warm"}},
@@ -73,7 +74,7 @@ var sections = []section{
 	{"PISTONS", []string{"cylinders.*.clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched"}},
 	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "usual_gap"}},
 	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
-	{"PROOF", []string{"cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore"}},
+	{"PROOF", []string{"job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore"}},
 	{"CAUTIONS", nil},
 }
 
@@ -181,6 +182,9 @@ func (f *facts) text(s string) {
 	} else if at, err := units.ParseTemperature(s); err == nil {
 		f.add("°C", at.Celsius())
 		f.add("°F", at.Fahrenheit())
+	} else if at, err := bore.ParseTemperature(s); err == nil {
+		f.add("°C", at.Value.Celsius(), float64(at.Within))
+		f.add("°F", at.Value.Fahrenheit(), 1.8*float64(at.Within))
 	} else if v, err := units.ParseVolume(s); err == nil {
 		f.add("cm³", v.In(units.CubicCentimetre))
 		f.add("in³", v.In(units.CubicInch))
@@ -230,6 +234,7 @@ var forms = []struct{ kind, pattern string }{
 	{"at most", `uncertainty ` + number + ` (mm|in) or less`},
 	{"estimate", number + ` ± ` + number + ` (mm|in)\b`},
 	{"both", number + `° ± ` + number + `(°)`},
+	{"both", number + ` ± ` + number + ` (°C|°F)`},
 	{"window", number + ` to ` + number + ` (mm|in)\b`},
 	{"both", number + ` to ` + number + ` (MPa|psi)`},
 	{"most", `max ` + number + ` (mm|in)\b`},
