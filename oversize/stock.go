@@ -4,7 +4,6 @@ package oversize
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"borewright.example/internal/enum"
@@ -178,11 +177,15 @@ func (s Shop) cut(o *Operation, passes int) error {
 // A length, feed or speed that is not positive, a feed above the length, and times beyond a
 // year are [units.ErrRange].
 func BoringTime(length, feed units.Length, spindle units.Frequency, passes int) (time.Duration, error) {
-	seconds := float64(length) / float64(feed) / float64(spindle) * float64(passes)
-	if length <= 0 || feed <= 0 || feed > length || passes < 1 || !(seconds > 0 && seconds < 365*24*3600) {
+	one, err := units.FeedTime(length, feed, spindle)
+	if err != nil {
+		return 0, fmt.Errorf("oversize: boring: %w", err)
+	}
+	const year = 365 * 24 * time.Hour
+	if feed > length || passes < 1 || passes > int(year/max(one, 1)) {
 		return 0, fmt.Errorf("oversize: %d passes of %v at %v a turn and %v: %w", passes, length, feed, spindle, units.ErrRange)
 	}
-	return time.Duration(math.Round(seconds * float64(time.Second))), nil
+	return one * time.Duration(passes), nil
 }
 
 // Shows returns what the dial deviates from its setting now, plus where the bore is larger,

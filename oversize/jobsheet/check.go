@@ -22,6 +22,7 @@ const (
 	maxRings     = 12                   // of one piston
 	maxOversizes = 64                   //
 	maxPhases    = 12                   // of honing
+	maxPorts     = 64                   //
 	largestBore  = 1 * units.Metre      // an inch taken for a millimetre, or the reverse, is caught by nearBore
 	largestDepth = 5 * units.Metre      //
 	nearBore     = 10                   // sizes lie within this many per cent of the nominal bore
@@ -155,7 +156,9 @@ func (c *checker) engine(e Engine) {
 	case e.CompressionRatio != 0 && !(e.CompressionRatio > 1 && e.CompressionRatio <= 100):
 		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want above 1, up to 100")
 	}
-	if err := e.Layout.Validate(); err != nil {
+	if n := len(e.Layout.Ports); n > maxPorts {
+		c.fault("engine.layout.ports", strconv.Itoa(n), "want at most %d", maxPorts)
+	} else if err := e.Layout.Validate(); err != nil {
 		c.fault("engine.layout", "", "%v", err)
 	}
 	c.limits(e.Limits, e.Bore)

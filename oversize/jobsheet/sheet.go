@@ -165,7 +165,7 @@ type Omission struct {
 	Why  string `json:"why"`  // what the job would have to say, or what went wrong
 }
 
-// Undecided reports whether the route, or what to do about any ring, still waits for a better
+// Undecided reports whether the route, a proof, or what to do about any ring still waits for a better
 // measurement. A finding that is undecided where the bore is going to be cut anyway does not
 // count.
 func (s Sheet) Undecided() bool {
@@ -173,6 +173,9 @@ func (s Sheet) Undecided() bool {
 		return true
 	}
 	for _, c := range s.Cylinders {
+		if c.Next == MeasureBetter {
+			return true
+		}
 		for _, r := range c.Rings {
 			if !r.settled() {
 				return true
