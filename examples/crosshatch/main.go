@@ -114,9 +114,9 @@ func show(c hone.Crosshatch) {
 	if err := png.Encode(&b, img); err != nil {
 		log.Fatal(err)
 	}
-	time.Sleep(1) // a line IMAGE: is shown as a picture where it stands alone in its moment
+	time.Sleep(time.Nanosecond) // a line IMAGE: is shown as a picture where it stands alone in its moment
 	fmt.Println("IMAGE:" + base64.StdEncoding.EncodeToString(b.Bytes()))
-	time.Sleep(1)
+	time.Sleep(time.Nanosecond)
 }
 
 func must[T any](x T, err error) T {

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+import (
+	"bytes"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+)
+
+// A file is one of an archive.
+type file struct{ name, text string }
+
+// split takes an archive apart; the text before the first file is prog.go, as the playground has it.
+func split(archive string) []file {
+	files := []file{{name: "prog.go"}}
+	for line := range strings.Lines(archive) {
+		if name, ok := strings.CutPrefix(line, "-- "); ok && strings.HasSuffix(name, " --\n") {
+			files = append(files, file{name: strings.TrimSuffix(name, " --\n")})
+			continue
+		}
+		files[len(files)-1].text += line
+	}
+	return files
+}
+
+func needGo(t *testing.T) {
+	t.Helper()
+	if _, err := exec.LookPath("go"); err != nil || runtime.GOOS == "js" || runtime.GOOS == "wasip1" {
+		t.Skip("no go command here")
+	}
+}
+
+// TestBundles: every program beside this one makes an archive with the program as it stands, and
+// packages without comments, tests or test libraries. That of a lesson the playground takes.
+func TestBundles(t *testing.T) {
+	needGo(t)
+	mains, err := filepath.Glob("../*/main.go")
+	if err != nil || len(mains) < 13 {
+		t.Fatalf("%d programs: %v", len(mains), err)
+	}
+	for _, m := range mains {
+		folder := filepath.Dir(m)
+		if filepath.Base(folder) == "bundle" {
+			continue
+		}
+		t.Run(filepath.Base(folder), func(t *testing.T) {
+			text, note, err := bundle(folder)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Log(note)
+			if over := len(text) > 64<<10; over != strings.Contains(note, "bytes that it shares") {
+				t.Errorf("%d bytes, and it is said: %s", len(text), note)
+			}
+			files := split(text)
+			if over := len(files) > 20; over != strings.Contains(note, "files that the playground runs") || over && filepath.Base(folder) != "refresh" {
+				t.Errorf("%d files, and it is said: %s", len(files), note)
+			}
+			src, err := os.ReadFile(m)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if files[0].text != string(src) {
+				t.Error("the program is not as it stands")
+			}
+			for _, f := range files[1:] {
+				if f.name == "go.mod" && (!strings.HasPrefix(f.text, "module borewright.example\n\ngo 1.") || strings.Contains(f.text, "rapid")) {
+					t.Errorf("go.mod: %s", f.text)
+				}
+				if !strings.Contains(f.name, "/") || !strings.HasSuffix(f.name, ".go") {
+					continue
+				}
+				parsed, err := parser.ParseFile(token.NewFileSet(), f.name, f.text, parser.ParseComments|parser.SkipObjectResolution)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if len(parsed.Comments) > 0 {
+					t.Errorf("%s has a comment: %s", f.name, parsed.Comments[0].Text())
+				}
+				for _, d := range parsed.Decls {
+					if f, ok := d.(*ast.FuncDecl); ok && strings.HasPrefix(f.Name.Name, "Test") {
+						t.Errorf("a test, %s", f.Name.Name)
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestBundleRuns: what is left out is not missed. Of the smallest packages and of those that lean on
+// other modules, a bundle builds by itself and prints what the program prints.
+func TestBundleRuns(t *testing.T) {
+	needGo(t)
+	for _, name := range []string{"pistons", "ringgap"} {
+		text, _, err := bundle("../" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dir := t.TempDir()
+		for _, f := range split(text) {
+			path := filepath.Join(dir, filepath.FromSlash(f.name))
+			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(path, []byte(f.text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		sums, err := os.ReadFile("../../go.sum") // so that nothing is asked of the network
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, "go.sum"), sums, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		cmd := exec.Command("go", "run", "-mod=mod", ".")
+		cmd.Dir = dir
+		cmd.Env = append(os.Environ(), "GOFLAGS=", "GOWORK=off", "PWD="+dir)
+		var stderr bytes.Buffer
+		cmd.Stderr = &stderr
+		got, err := cmd.Output()
+		if err != nil {
+			t.Fatalf("%s: %v\n%s", name, err, &stderr)
+		}
+		want, err := os.ReadFile("../testdata/" + name + ".txt")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(got, want) {
+			t.Errorf("the bundle of %s prints\n%s", name, got)
+		}
+	}
+}
+
+// TestReached: a bundle that is cut holds what the program calls, what that calls, and the methods that
+// fmt and errors look for; and no more.
+func TestReached(t *testing.T) {
+	needGo(t)
+	text, _, err := bundle("../ringfollow")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for want, in := range map[string]bool{
+		"func Ovality(":                  true,  // called by the program
+		"func (s Section) FromClosing(":  true,  // called by what it calls
+		"func (l Length) String()":       true,  // called by fmt
+		"func File(":                     false, // called by nobody
+		"func (l *Length) UnmarshalText": false,
+		"json:":                          false,
+		"func Feeler(":                   false,
+	} {
+		if strings.Contains(text, want) != in {
+			t.Errorf("%q in the bundle: %t, want %t", want, !in, in)
+		}
+	}
+	if text, _, err := bundle("../refresh"); err != nil || !strings.Contains(text, "UnmarshalText") || !strings.Contains(text, "-- jobs/pump.json --") {
+		t.Errorf("what encodes lost its methods or its data: %v", err)
+	}
+}
+
+// TestBundleRefuses: what is no program of the module is an error.
+func TestBundleRefuses(t *testing.T) {
+	needGo(t)
+	for _, folder := range []string{"../../units", "../nowhere", "fmt"} {
+		if text, _, err := bundle(folder); err == nil {
+			t.Errorf("%s: %d bytes", folder, len(text))
+		}
+	}
+}
