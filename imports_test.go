@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package borewright_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// roads says which packages of this module each of them may import, and so which way things go.
+var roads = map[string][]string{
+	"borewright.example":   {}, // no code
+	"units":                {},
+	"internal/enum":        {"units"},
+	"units/material":       {"units"},
+	"units/uncertainty":    {"units", "internal/enum"},
+	"bore/internal/circle": {},
+	"bore/internal/lobes":  {},
+	"bore":                 {"units", "units/material", "units/uncertainty", "internal/enum", "bore/internal/circle", "bore/internal/lobes"},
+	"bore/fit":             {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"bore/form":            {"units", "units/uncertainty", "internal/enum", "bore", "bore/internal/lobes"},
+	"bore/hone":            {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"rings":                {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
+	"oversize":             {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
+	"oversize/sleeve":      {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"oversize/jobsheet":    {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve"},
+}
+
+// standard is what packages of the library take from the standard library: nothing that reads a file, a
+// clock's time, the environment or chance, and nothing unsafe.
+var standard = []string{
+	"bufio", "bytes", "cmp", "encoding", "encoding/csv", "encoding/json", "errors", "fmt", "io", "iter", "maps", "math", "math/bits", "reflect",
+	"slices", "sort", "strconv", "strings", "text/tabwriter", "time", "unicode", "unicode/utf8",
+}
+
+// light is what they take from other modules.
+var light = []string{
+	"github.com/shopspring/decimal",
+	"gonum.org/v1/gonum/floats",
+	"gonum.org/v1/gonum/integrate/quad",
+	"gonum.org/v1/gonum/mathext",
+	"gonum.org/v1/gonum/num/dual",
+	"gonum.org/v1/gonum/num/hyperdual",
+}
+
+// heavy must not come in by a back door either: seconds of every importer's build, or test libraries.
+var heavy = []string{
+	"gonum.org/v1/gonum/mat", "gonum.org/v1/gonum/stat", "gonum.org/v1/gonum/optimize", "gonum.org/v1/gonum/interp",
+	"gonum.org/v1/plot", "golang.org/x/tools", "pgregory.net/rapid",
+}
+
+func below(path, parent string) bool { return path == parent || strings.HasPrefix(path, parent+"/") }
+
+// TestImports lists what every package of the library imports, directly and behind that.
+func TestImports(t *testing.T) {
+	const module = "borewright.example"
+	list := run(t, "list", "-f", "{{.ImportPath}}\t{{join .Imports \" \"}}\t{{join .Deps \" \"}}", module+"/...")
+	packages := 0
+	for line := range strings.Lines(list) {
+		columns := strings.Split(strings.TrimRight(line, "\n"), "\t")
+		path, imports, deps := columns[0], strings.Fields(columns[1]), strings.Fields(columns[2])
+		name := strings.TrimPrefix(path, module+"/")
+		if below(name, "examples") {
+			continue
+		}
+		packages++
+		t.Logf("%s: %s", name, strings.Join(imports, " "))
+		allowed, known := roads[name]
+		if !known {
+			t.Errorf("%s has no line in roads: say what it may import", name)
+		}
+		for _, i := range imports {
+			own, ok := strings.CutPrefix(i, module+"/")
+			if ok && !slices.Contains(allowed, own) {
+				t.Errorf("%s imports %s", name, own)
+			}
+			if !ok && !slices.Contains(standard, i) && !slices.Contains(light, i) {
+				t.Errorf("%s imports %s", name, i)
+			}
+		}
+		for _, d := range deps {
+			if slices.ContainsFunc(heavy, func(h string) bool { return below(d, h) }) {
+				t.Errorf("behind the imports of %s stands %s", name, d)
+			}
+		}
+	}
+	if packages < 12 {
+		t.Errorf("%d packages, want more", packages)
+	}
+}
+
+// TestModule: what importers inherit by go.mod is the least there can be: three modules, a Go version
+// that is no newer than those need, and no tools.
+func TestModule(t *testing.T) {
+	mod, err := os.ReadFile("go.mod")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const want = "module borewright.example\n\ngo 1.24.0\n\nrequire (\n\tgithub.com/shopspring/decimal "
+	if n := strings.Count(string(mod), "\n\t"); !strings.HasPrefix(string(mod), want) || n != 3 {
+		t.Errorf("go.mod has grown:\n%s", mod)
+	}
+}
