@@ -141,7 +141,14 @@ func TestLessonsForm(t *testing.T) {
 	const most = 130
 	plain := []string{"bytes", "encoding/base64", "errors", "fmt", "image", "image/color", "image/png", "log", "math", "strings", "time"}
 	base := []string{"units", "units/uncertainty", "units/material"}
+	list, err := os.ReadFile("doc.go")
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, name := range lessons(t) {
+		if !bytes.Contains(list, []byte("\n//   - "+name+": ")) {
+			t.Errorf("doc.go does not list %s", name)
+		}
 		files, err := filepath.Glob(name + "/*")
 		if err != nil || len(files) != 1 {
 			t.Errorf("%s: %v, want one file", name, files)

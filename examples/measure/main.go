@@ -58,7 +58,7 @@ func main() {
 			dial units.Length
 			mark string
 		}{{thrust[i], "•"}, {pin[i], "○"}} {
-			fmt.Printf("%8v │%s%s %+d µm\n", depth, strings.Repeat("·", int(side.dial)/3), side.mark, side.dial)
+			fmt.Printf("%8v │%s%s %+d µm\n", depth, strings.Repeat("·", max(0, int(side.dial)/3)), side.mark, side.dial)
 		}
 	}
 

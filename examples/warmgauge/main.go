@@ -79,7 +79,7 @@ func main() {
 		if row.by < 0 {
 			mark = "░"
 		}
-		pad := func(l units.Length) int { return int(l.Round(units.Micrometre) / units.Micrometre) }
+		pad := func(l units.Length) int { return max(0, int(l.Round(units.Micrometre)/units.Micrometre)) }
 		fmt.Printf("   %-21s│%s%s %+.1f µm\n", row.what, strings.Repeat(" ", pad(left)), strings.Repeat(mark, pad(right)-pad(left)), row.by.In(units.Micrometre))
 	}
 	fmt.Printf("   %-21s└ at 20 °C: %s\n", "", mm(at))

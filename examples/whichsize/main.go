@@ -67,11 +67,11 @@ func main() {
 	fmt.Printf("   CHOSEN: %v %v: bore to %v, hone to %v, aim %v\n", c.Route, c.Over, c.Bored, c.Finish, c.Aim)
 
 	fmt.Println("\nON THE NUMBER LINE (a mark is 0.02 mm over nominal; ▓ worn, ░ perhaps worn, ▲ bored, ◆ finished)")
-	at := func(l units.Length) int { return int((l - nominal) / (20 * units.Micrometre)) }
+	at := func(l units.Length) int { return max(0, int((l-nominal)/(20*units.Micrometre))) }
 	fmt.Printf("   clean-up  %s%s\n", strings.Repeat("▓", at(least+wear)), strings.Repeat("░", at(least+2*wear)-at(least+wear)))
 	for _, s := range engine.Sizes {
 		f := s.Piston.Size.Value + clearance.Min
-		fmt.Printf("   +%s     %s▲%s◆\n", s.Over.Format(units.Millimetre, 2), strings.Repeat(" ", at(f-honing)), strings.Repeat("─", at(f)-at(f-honing)-1))
+		fmt.Printf("   +%s     %s▲%s◆\n", s.Over.Format(units.Millimetre, 2), strings.Repeat(" ", at(f-honing)), strings.Repeat("─", max(0, at(f)-at(f-honing)-1)))
 	}
 
 	fmt.Println("\nA SECOND WAY: backwards, in thousandths of a millimetre over nominal")

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+// Package examples is the list of the lessons: programs of one file that teach the arithmetic of a worn
+// cylinder, one step of the job each. It has no code itself.
+//
+//	go run ./examples/measure                                           from a clone
+//	go run borewright.example/examples/measure@latest                   without one
+//	go run ./examples/bundle ./examples/measure                         as one text for the Go playground
+//
+// Every lesson says what is asked; works each step as symbol = formula = numbers = result; draws the
+// answer; checks it by a second way that does not use the library; and ends with what usually goes
+// wrong, in numbers. Its data stand on top of the file, under "Change these": a lesson is for changing
+// a number, saying first what will happen, and running it again. All of it follows, the text too.
+// The data are invented: a village workshop that keeps irrigation-pump engines running.
+//
+// # In the order of the job
+//
+// Measuring, about an hour and a half in class:
+//
+//   - measure: six readings of a dial bore gauge give size, ovality, taper and spread. What would
+//     change if the dial ran the other way?
+//   - twoaxes: two axes at right angles can miss ovality. Where must the long axis lie to hide?
+//   - warmgauge: ring, gauge and barrel each have a temperature. Which of them matters least?
+//   - verdict: within, beyond or undecided. How good must the gauge be to decide?
+//
+// Deciding, and the work:
+//
+//   - whichsize: the smallest oversize that leaves no worn wall, counted from the piston.
+//   - crosshatch: what a fast drill really leaves, and what would leave 45°.
+//   - overtravel: how far a hone stands out of the bore, and how straight the wall is then.
+//   - nextpass: how long the next honing pass may be. What does one more trial pass buy?
+//
+// Fitting, and looking back:
+//
+//   - ringgap: the gap in another bore, what to file, what is left when hot.
+//   - ringfollow: whether a ring follows a bore that is not round.
+//   - sleevegrip: an interference, its stresses, and the heat at which the grip goes.
+//   - pistons: which piston into which bore. Why does sorting win?
+//
+// The command [borewright.example/examples/refresh] is the whole job, and
+// [borewright.example/examples/bundle] makes the playground texts.
+//
+// # In the playground
+//
+// A bundle runs there as it is: paste it, change a number, run. Above 64 KiB, and the bundler says so,
+// it runs and cannot be shared by a link. Lines that begin with IMAGE: are pictures there.
+//
+// # Cautions
+//
+// A lesson is no instruction for a job. Each ends with the caution that belongs to its work; the
+// maker's manual, local rules and a qualified machinist outrank all of it.
+package examples
