@@ -145,9 +145,16 @@ func TestLessonsForm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	readme, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, name := range lessons(t) {
 		if !bytes.Contains(list, []byte("\n//   - "+name+": ")) {
 			t.Errorf("doc.go does not list %s", name)
+		}
+		if !bytes.Contains(readme, []byte("| [`"+name+"`](examples/"+name+"/main.go) | ")) {
+			t.Errorf("README.md does not list %s", name)
 		}
 		files, err := filepath.Glob(name + "/*")
 		if err != nil || len(files) != 1 {
