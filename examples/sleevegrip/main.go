@@ -44,12 +44,12 @@ func main() {
 
 	fmt.Println("\nTHE GRIP, both parts at one temperature (█ 0.1 MPa of pressure, ░ a micrometre of gap)")
 	for t := 20.0; t <= 140; t += 10 {
-		at := must(units.Celsius(t))
-		s := must(joint.At(sleeve.Condition{Sleeve: at, Barrel: at}))
+		both := must(units.Celsius(t))
+		s := must(joint.At(sleeve.Condition{Sleeve: both, Barrel: both}))
 		grip, gap := s.Pressure.Greatest.In(units.Megapascal), -s.Interference.Greatest.In(units.Micrometre)
 		fmt.Printf("   %3.0f °C  δ = %+6.1f µm  p = %4.2f MPa  %s%s\n", t, -gap, grip, strings.Repeat("█", int(grip*10+0.5)), strings.Repeat("░", max(0, int(gap+0.5))))
 	}
-	fmt.Printf("   The grip goes at %.1f °C.\n", loose.Celsius())
+	fmt.Printf("   The grip goes at %s.\n", at(loose))
 
 	fmt.Println("\n3  The running engine: the sleeve is the hotter part, and that helps")
 	for _, t := range [][2]float64{{160, 120}, {140, 120}, {120, 120}} {
@@ -67,17 +67,21 @@ func main() {
 			high = dt
 		}
 	}
-	fmt.Printf("   loose at 20 °C + %.1f K = %.1f °C (the library: %.1f °C)\n", low, 20+low, loose.Celsius())
-	fmt.Printf("   rule of thumb δ/(seat·(αb − αs)) = %.1f K;  p by the formula above %.3f MPa (the library: %.3f MPa)\n", mm(delta)/(mm(joint.Seat)*(alphaB-alphaS)*1e-6), p, fit.Pressure.Greatest.In(units.Megapascal))
+	if high == 500 {
+		fmt.Println("   δ stays above 0 as far as 520 °C")
+	} else {
+		fmt.Printf("   loose at 20 °C + %.1f K = %.1f °C (the library: %s)\n", low, 20+low, at(loose))
+	}
+	fmt.Printf("   p by the formula above %.3f MPa (the library: %.3f MPa)\n", p, fit.Pressure.Greatest.In(units.Megapascal))
 
 	fmt.Println("\nWHAT USUALLY GOES WRONG")
 	double := joint
 	double.Interference = sleeve.Diametral{Least: 2 * delta, Greatest: 2 * delta}
 	fmt.Printf("   • Textbooks print the RADIAL interference: %v taken for it makes %.1f MPa of %.1f.\n", delta, must(double.Fit()).Pressure.Greatest.In(units.Megapascal), fit.Pressure.Greatest.In(units.Megapascal))
 	spread := joint
-	spread.Sleeve, spread.Barrel = material.GreyIron(), material.AluminiumBlock()
+	spread.Sleeve, spread.Barrel = must(material.ByName(joint.Sleeve.Name)), must(material.ByName(joint.Barrel.Name))
 	goes := must(spread.Loosens(sleeve.Condition{})).Hot
-	fmt.Printf("   • One coefficient is believed: with the spread of handbooks the grip goes somewhere from\n     %.0f °C to %.0f °C.\n", goes.Least.Celsius(), goes.Greatest.Celsius())
+	fmt.Printf("   • One coefficient is believed: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Least), at(goes.Greatest))
 	heat := must(joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre}))
 	fmt.Printf("   • Pressed in cold, which shaves the seat. At %.0f °C the barrel lets the sleeve drop in with\n     0.05 mm to spare.\n", heat.Barrel.Celsius())
 	fmt.Println("   • A loose sleeve passes no heat: it gets hotter, the barrel too, and it stays loose.")
@@ -88,6 +92,14 @@ func main() {
 func exact(m material.Material) material.Material {
 	m.Within = 0
 	return m
+}
+
+// at prints a temperature at which the grip goes; zero stands for never.
+func at(t units.Temperature) string {
+	if t.IsZero() {
+		return "no temperature"
+	}
+	return fmt.Sprintf("%.1f °C", t.Celsius())
 }
 
 func mm(l units.Length) float64 { return l.In(units.Millimetre) }

@@ -17,11 +17,11 @@ import (
 // Change these. Invented data: a service limit, the size of a worn bore read five times, and what
 // else may be wrong with it.
 var (
-	limit    = units.Limits{Max: units.MustParseLength("78.150 mm")}
-	repeats  = []float64{78.1482, 78.1501, 78.1494, 78.1479, 78.1489} // mm
-	ringStd  = 1.0                                                    // µm, standard uncertainty of the setting ring, from its certificate
-	division = 1.0                                                    // µm, the smallest step of the dial that is read
-	warmth   = 1.0                                                    // K, half-width of what the temperature of ring against barrel may be
+	limit            = units.Limits{Max: units.MustParseLength("78.150 mm")}
+	repeats          = []float64{78.1482, 78.1501, 78.1494, 78.1479, 78.1489} // mm
+	ringStd  float64 = 1                                                      // µm, standard uncertainty of the setting ring, from its certificate
+	division float64 = 1                                                      // µm, the smallest step of the dial that is read
+	warmth   float64 = 1                                                      // K, half-width of what the temperature of ring against barrel may be
 )
 
 func main() {
