@@ -74,19 +74,32 @@
 // # Glossary
 //
 //   - axis: a direction across the bore, from the thrust axis, which stands square to the piston pin
+//   - back clearance: radial, behind a ring in its groove, with the piston in the middle of the bore
+//   - barrel: a bore widest between its ends; also the part of an air-cooled engine that has the bore
 //   - bell-mouth: a bore that opens towards an end faster than a straight taper
 //   - choke: a barrel made smaller at the head when cold, on purpose
 //   - clean-up: the smallest true cylinder that leaves no worn wall
+//   - conformability: how far a ring follows a wall that is not round, by its own spring
 //   - crosshatch: the two families of lines a hone leaves; its angle is named by convention
 //   - cycle: of a hone, there and back; a stroke is one way
+//   - cylindricity: of a wall, between the two coaxial cylinders that hold it closest (CYLt of ISO 12180)
 //   - deck: the face the cylinder head sits on; depths count from it
 //   - end gap: between the ends of a ring in its bore
 //   - included angle: between the two families of lines, opening along the circumference
-//   - oversize: a bore, piston and rings larger than nominal by a step on offer
+//   - interference: outside of a sleeve less its seat, on the DIAMETER here; textbooks print half of it
 //   - ovality: greatest minus least diameter in one plane
+//   - oversize: a bore, piston and rings larger than nominal by a step on offer
+//   - overtravel: how far a hone stands out of the bore at the end of its stroke
+//   - pin axis: along the piston pin, 90° from the thrust axis
+//   - plateau: a wall whose peaks are taken off and whose grooves stay, to hold oil
+//   - roundness: of a section, between the two concentric circles that hold it closest (RONt of ISO 12181)
 //   - service limit: the size up to which the maker lets a worn bore run
+//   - side clearance: axial play of a ring in its groove
 //   - stock: metal still to come off, on the diameter
 //   - taper: the difference of sizes along one axis between two depths
+//   - thrust axis: square to the piston pin, where the connecting rod pushes the piston to the wall
+//   - undecided: neither within nor beyond at the risk stated: measure better, do not reassemble
+//   - waist: a bore narrowest between its ends
 //
 // # Cautions
 //
