@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -67,5 +68,26 @@ func TestReadmeSheet(t *testing.T) {
 		if !strings.Contains(sheet, paragraph) {
 			t.Errorf("not on the sheet:\n%s", paragraph)
 		}
+	}
+}
+
+// TestLinks: what the documents link to, and what their commands run, is there.
+func TestLinks(t *testing.T) {
+	link := regexp.MustCompile(`\]\(([^)#:]+)\)|go run (\./[a-z/]+)`)
+	found := 0
+	for _, name := range []string{"README.md", "DEVELOPERS.md", "CHANGELOG.md", "examples/doc.go"} {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range link.FindAllStringSubmatch(string(text), -1) {
+			if _, err := os.Stat(filepath.FromSlash(m[1] + m[2])); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+			found++
+		}
+	}
+	if found < 15 {
+		t.Errorf("%d links and commands, want more", found)
 	}
 }

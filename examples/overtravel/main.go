@@ -78,7 +78,8 @@ func main() {
 	ball := run
 	ball.Kind = hone.BallType
 	fmt.Printf("   • One rule for all tools: of a ball-type hone half stands out, a stroke of %v; it deglazes\n     and straightens nothing.\n", must(must(hone.UsualTravel(ball)).Stroke()))
-	fmt.Printf("\nCAUTION: %s\n%s\n", hone.RigidInside.Text(), hone.NothingLoose.Text())
+	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
+	fmt.Printf("\nCAUTION: %s\n%s\n", lines.Replace(hone.RigidInside.Text()), lines.Replace(hone.NothingLoose.Text()))
 }
 
 func removal(t hone.Travel) hone.Removal {

@@ -7,9 +7,11 @@ import (
 	"fmt"
 	"log"
 	"math"
+	"strings"
 
 	"borewright.example/bore/fit"
 	"borewright.example/units"
+	"borewright.example/units/material"
 )
 
 var mm = units.MustParseLength
@@ -22,36 +24,31 @@ var (
 	window  = units.Limits{Min: mm("0.040 mm"), Max: mm("0.060 mm")}
 )
 
+var middle, _ = window.Middle()
+
 func main() {
 	fmt.Println("MATCHING PISTONS: sort both")
 	fmt.Printf("\nThe question: %d bores, %d pistons, a clearance of %v. Which into which?\n", len(bores), len(pistons), window)
 	m := must(fit.Matching{Bores: bores, Pistons: pistons, Window: window}.Match())
 
 	fmt.Println("\n1  Clearance     C = D − P of every piston in every bore, µm")
-	fmt.Print("                 ")
+	fmt.Print("            ")
 	for _, p := range pistons {
-		fmt.Printf("%10s", size(p))
+		fmt.Printf("%12s", size(p))
+	}
+	for _, b := range bores {
+		fmt.Printf("\n   %s", size(b))
+		for _, p := range pistons {
+			fmt.Printf("%12d", (b-p)/units.Micrometre)
+		}
 	}
 	fmt.Println()
-	for i, b := range bores {
-		fmt.Printf("   %d  %s ", i+1, size(b))
-		for _, p := range pistons {
-			fmt.Printf("%10d", (b-p)/units.Micrometre)
-		}
-		fmt.Println()
-	}
-	fmt.Println("\n2  The measure     root of the mean of (C − middle)²")
-	fmt.Printf("   by number %s, matched %s\n", micro(m.OffByNumber), micro(m.Off))
-
-	fmt.Println("\nON THE LINE (a mark is a micrometre from 30 to 70; ▒ the window, ● the piston)")
-	fmt.Println("   by number")
-	draw(m.ByNumber)
-	fmt.Println("   matched")
-	draw(m.Pairs)
+	fmt.Println("\n2  How far off the middle M     √(mean of (C − M)²);  a mark is a micrometre from 30 to 70, ▒ the window, ● C")
+	show("by number", m.ByNumber, m.OffByNumber)
+	show("matched", m.Pairs, m.Off)
 
 	fmt.Println("\nA SECOND WAY: try all of them")
 	best, worst, inside, count := math.Inf(1), 0.0, 0, 0
-	middle, _ := window.Middle()
 	order := append([]units.Length(nil), pistons...)
 	var try func(k int)
 	try = func(k int) {
@@ -64,20 +61,20 @@ func main() {
 			return
 		}
 		sum, all := 0.0, 1
-		for i, p := range order {
-			off := (bores[i] - p - middle).In(units.Micrometre)
+		for i, b := range bores {
+			off := (b - order[i] - middle).In(units.Micrometre)
 			sum += float64(off * off)
-			if !window.Contains(bores[i] - p) {
+			if !window.Contains(b - order[i]) {
 				all = 0
 			}
 		}
-		rms := math.Sqrt(sum / float64(len(order)))
+		rms := math.Sqrt(sum / float64(len(bores)))
 		best, worst = min(best, rms), max(worst, rms)
 		count, inside = count+1, inside+all
 	}
 	try(0)
 	fmt.Printf("   of %d ways %d keep every clearance in the window; the best is off by %.2f µm, the worst by %.2f µm\n", count, inside, best, worst)
-	fmt.Printf("   the library: %s. Why sorting wins: uncross two pairs that cross, and the two clearances\n   come closer together while their sum stays.\n", micro(m.Off))
+	fmt.Println("   Why sorting wins: uncross two pairs that cross, and the two clearances come closer together\n   while their sum stays.")
 
 	fmt.Println("\nWHAT USUALLY GOES WRONG")
 	left := append([]units.Length(nil), pistons...)
@@ -95,32 +92,33 @@ func main() {
 		fmt.Printf(" %d", (b-left[i])/units.Micrometre)
 	}
 	fmt.Println(" µm.")
-	fmt.Println("   • Measured along the pin: skirts are ground oval, and the clearance comes out too large by tenths.")
-	fmt.Printf("   • A bore still warm from the hone: 5 K of iron are %.1f µm of a window of %v.\n", 5*11.4e-6*bores[0].In(units.Micrometre), window.Max-window.Min)
+	fmt.Println("   • Measured along the pin: skirts are ground oval, and the clearance comes out too large by\n     tenths of a millimetre.")
+	fmt.Printf("   • A bore still warm from the hone: 5 K of iron are %.1f µm of a window of %v.\n", 5*material.GreyIron().Expansion.In(units.PerKelvin)*bores[0].In(units.Micrometre), window.Max-window.Min)
 	fmt.Println("\nCAUTION: mark each piston for its bore, and its front. Weigh them too: the maker says how closely\nthey must agree.")
 }
 
-// draw shows each clearance between 30 and 70 µm.
-func draw(pairs []fit.Fitted) {
+// show draws the clearances of a way to match, and how far they lie from the middle.
+func show(way string, pairs []fit.Fitted, off units.Length) {
+	var squares []string
 	for _, p := range pairs {
-		line := ""
+		fmt.Printf("   bore %d, piston %d  ", p.Bore+1, p.Piston+1)
 		for l := 30 * units.Micrometre; l <= 70*units.Micrometre; l += units.Micrometre {
-			switch {
-			case l == p.Clearance.Round(units.Micrometre):
-				line += "●"
-			case window.Contains(l):
-				line += "▒"
-			default:
-				line += "·"
+			mark := "·"
+			if window.Contains(l) {
+				mark = "▒"
 			}
+			if l == p.Clearance.Round(units.Micrometre) {
+				mark = "●"
+			}
+			fmt.Print(mark)
 		}
-		fmt.Printf("   bore %d, piston %d  %s %d µm\n", p.Bore+1, p.Piston+1, line, p.Clearance/units.Micrometre)
+		fmt.Printf(" %d µm\n", p.Clearance/units.Micrometre)
+		squares = append(squares, fmt.Sprintf("%d²", (p.Clearance-middle).Abs()/units.Micrometre))
 	}
+	fmt.Printf("   %s: √((%s)/%d) = %.2f µm\n", way, strings.Join(squares, " + "), len(pairs), off.In(units.Micrometre))
 }
 
 func size(l units.Length) string { return l.Format(units.Millimetre, 3) }
-
-func micro(l units.Length) string { return fmt.Sprintf("%.2f µm", l.In(units.Micrometre)) }
 
 func must[T any](x T, err error) T {
 	if err != nil {

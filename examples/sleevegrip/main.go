@@ -30,7 +30,7 @@ func main() {
 	alphaS, alphaB := joint.Sleeve.Expansion.In(1e-6*units.PerKelvin), joint.Barrel.Expansion.In(1e-6*units.PerKelvin)
 	fmt.Printf("\nThe question: a sleeve %v by %v sits in %s with %v of interference, on the diameter.\nHow hard does it sit, and at what temperature has it come loose?\n", joint.Bore, joint.Seat, joint.Barrel.Name, delta)
 
-	fmt.Println("\n1  The grip cold     p = (δ/2)/c / [(Ko + νo)/Eo + (Ki − νi)/Ei],  Ki = (c² + a²)/(c² − a²),  Ko = (b² + c²)/(b² − c²)")
+	fmt.Println("\n1  The grip cold     p = (δ/2)/c / [(Ko + νo)/Eo + (Ki − νi)/Ei],\n   Ki = (c² + a²)/(c² − a²),  Ko = (b² + c²)/(b² − c²)")
 	fit := must(joint.Fit())
 	ki, ko := (c*c+a*a)/(c*c-a*a), (b*b+c*c)/(b*b-c*c)
 	p := mm(delta) / 2 / c / ((ko+joint.Barrel.Poisson)/eo + (ki-joint.Sleeve.Poisson)/ei)
@@ -85,7 +85,8 @@ func main() {
 	heat := must(joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre}))
 	fmt.Printf("   • Pressed in cold, which shaves the seat. At %.0f °C the barrel lets the sleeve drop in with\n     0.05 mm to spare.\n", heat.Barrel.Celsius())
 	fmt.Println("   • A loose sleeve passes no heat: it gets hotter, the barrel too, and it stays loose.")
-	fmt.Printf("\nCAUTION: %s\n%s\n", sleeve.HotParts.Text(), sleeve.EvenHeat.Text())
+	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
+	fmt.Printf("\nCAUTION: %s\n%s\n", lines.Replace(sleeve.HotParts.Text()), lines.Replace(sleeve.EvenHeat.Text()))
 }
 
 // exact is a material whose expansion is taken as known; the last part of the lesson does not.

@@ -62,7 +62,7 @@ func main() {
 	}
 	fmt.Println("\n3  The choice")
 	for _, r := range c.Refused {
-		fmt.Printf("   refused: %v\n", r)
+		fmt.Println("   refused:", strings.Replace(r.String(), " (", "\n      (", 1))
 	}
 	fmt.Printf("   CHOSEN: %v %v: bore to %v, hone to %v, aim %v\n", c.Route, c.Over, c.Bored, c.Finish, c.Aim)
 
