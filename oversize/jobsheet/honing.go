@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"borewright.example/bore"
 	"borewright.example/bore/hone"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -20,7 +21,7 @@ type Honed struct {
 
 // A HonedSize is a diameter read while the cylinder was at a temperature.
 type HonedSize struct {
-	Diameter units.Length      `json:"diameter"` // as read, not yet brought to 20 °C
+	Diameter units.Length      `json:"diameter"` // as the gauge shows it, as in the survey
 	At       units.Temperature `json:"at"`       // of the cylinder then
 }
 
@@ -48,11 +49,10 @@ func (d *Duration) UnmarshalText(text []byte) error {
 
 // nextPasses adds, for each cylinder that is being honed to a size, what the next pass may be.
 func (s *Sheet) nextPasses() error {
-	metal, _, err := s.Job.Engine.part()
+	gauge, _, err := s.Job.gauge(s.Job.Gauge)
 	if err != nil {
 		return err
 	}
-	t := s.Job.Tools
 	for i := range s.Cylinders {
 		c, h, choice := &s.Cylinders[i], s.Job.Cylinders[i].Honing, s.Choice.Cylinders[i]
 		if h.Start == (HonedSize{}) {
@@ -62,20 +62,35 @@ func (s *Sheet) nextPasses() error {
 			s.omit("the next pass of cylinder "+c.Name, "there is no size to hone to yet")
 			continue
 		}
-		read := func(r HonedSize) hone.Reading {
-			// The doubt of one size by this gauge is that of the survey.
-			return hone.Reading{Diameter: uncertainty.Estimate{Value: r.Diameter, Std: c.Bore.Largest.Size.Std, DoF: c.Bore.Largest.Size.DoF}, At: r.At}
-		}
-		z := hone.Sizing{
-			Metal: metal, Finish: choice.Finish, Risk: s.Job.Risk.Accept,
-			Trial: t.TrialPass.Duration, Longest: t.LongestPass.Duration, Start: read(h.Start),
-		}
-		for _, p := range h.Passes {
-			z.Passes = append(z.Passes, hone.Pass{Lasts: p.Lasts.Duration, After: read(p.After)})
-		}
-		if c.Pass, err = z.Next(); err != nil {
+		if c.Pass, err = s.Job.nextPass(h, gauge, c.Bore.Largest.Size, choice.Finish); err != nil {
 			s.omit("the next pass of cylinder "+c.Name, "%v", err)
 		}
 	}
 	return nil
+}
+
+// nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
+func (j Job) nextPass(h Honed, gauge bore.Gauge, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
+	read := func(r HonedSize) (hone.Reading, error) {
+		gauge.PartAt.Value = r.At
+		g, err := bore.Measure([]bore.Reading{{Diameter: r.Diameter}}, gauge)
+		doubt.Value = g.Largest.Size.Value
+		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
+	}
+	z := hone.Sizing{
+		Metal: gauge.Part, Finish: finish, Risk: j.Risk.Accept,
+		Trial: j.Tools.TrialPass.Duration, Longest: j.Tools.LongestPass.Duration,
+	}
+	var err error
+	if z.Start, err = read(h.Start); err != nil {
+		return hone.Next{}, err
+	}
+	for _, p := range h.Passes {
+		after, err := read(p.After)
+		if err != nil {
+			return hone.Next{}, err
+		}
+		z.Passes = append(z.Passes, hone.Pass{Lasts: p.Lasts.Duration, After: after})
+	}
+	return z.Next()
 }
