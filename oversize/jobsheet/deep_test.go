@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+//go:build deep
+
+package jobsheet_test
+
+import "testing"
+
+// TestDeepMistakes is TestMistakesStayWithinTheRisk at full size.
+func TestDeepMistakes(t *testing.T) {
+	checkMistakes(t, mistakes(t, 15000, 2))
+}
