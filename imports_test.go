@@ -20,7 +20,7 @@ var roads = map[string][]string{
 	"bore/internal/lobes":  {},
 	"bore":                 {"units", "units/material", "units/uncertainty", "internal/enum", "bore/internal/circle", "bore/internal/lobes"},
 	"bore/fit":             {"units", "units/material", "units/uncertainty", "internal/enum"},
-	"bore/form":            {"units", "units/uncertainty", "internal/enum", "bore", "bore/internal/lobes"},
+	"bore/form":            {"units", "internal/enum", "bore", "bore/internal/circle", "bore/internal/lobes"},
 	"bore/hone":            {"units", "units/material", "units/uncertainty", "internal/enum"},
 	"rings":                {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
 	"oversize":             {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
