@@ -36,10 +36,11 @@ func main() {
 	fmt.Printf("\nThe question: the bore is to end between %s and %s.\nHow long may the next pass be, so that it is not run past in 19 jobs of 20?\n", mm(finish.Min), mm(finish.Max))
 	fmt.Println("\n1  What each reading is at 20 °C     D = d/(1 + α·ΔT)")
 	sizes := []units.Length{cold(iron, start)}
-	fmt.Printf("   start  %s at %4v = %s\n", mm(start.Diameter.Value), start.At, mm(sizes[0]))
+	alpha := iron.Expansion.In(1e-6 * units.PerKelvin)
+	fmt.Printf("   start   %s/(1 + %.3ge-6·%2.0f) = %s\n", mm(start.Diameter.Value), alpha, start.At.AboveReference().In(units.Kelvin), mm(sizes[0]))
 	for i, p := range passes {
 		sizes = append(sizes, cold(iron, p.After))
-		fmt.Printf("   pass %d %s at %4v = %s: %.1f µm in %v, %.2f µm/s\n", i+1, mm(p.After.Diameter.Value), p.After.At, mm(sizes[i+1]),
+		fmt.Printf("   pass %d  %s/(1 + %.3ge-6·%2.0f) = %s: %.1f µm in %v, %.2f µm/s\n", i+1, mm(p.After.Diameter.Value), alpha, p.After.At.AboveReference().In(units.Kelvin), mm(sizes[i+1]),
 			(sizes[i+1] - sizes[i]).In(units.Micrometre), p.Lasts, (sizes[i+1]-sizes[i]).In(units.Micrometre)/p.Lasts.Seconds())
 	}
 

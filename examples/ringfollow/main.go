@@ -34,7 +34,9 @@ func main() {
 	fmt.Printf("\nThe question: a ring of %v by %v for %v springs open to %v.\nDoes it follow a bore that is oval by %v?\n", ring.Thickness, ring.Height, ring.Bore, free, ovality)
 	fmt.Println("\n1  The spring     m = free gap − end gap;  k = 2m/(3π·(d − a));  Ft = k·E·I/r²;  p = 2·Ft/(d·h)")
 	fmt.Printf("   m = %v − %v = %.4g mm;  r = (%.4g − %.4g)/2 = %.4g mm;  I = h·a³/12 = %.4g mm⁴\n", free, gap, m, d, a, r, inertia)
-	fmt.Printf("   k = 2·%.4g/(3π·%.4g) = %.5f;  Ft = %.2f N;  p = %.3f MPa\n", m, d-a, t.Parameter, t.Tangential.In(units.Newton), t.Wall.In(units.Megapascal))
+	ft := t.Tangential.In(units.Newton)
+	fmt.Printf("   k = 2·%.4g/(3π·%.4g) = %.5f;  Ft = %.5f·%.6g·%.4g/%.4g² = %.2f N\n", m, d-a, t.Parameter, t.Parameter, e, inertia, r, ft)
+	fmt.Printf("   p = 2·%.2f/(%.4g·%.4g) = %.3f MPa\n", ft, d, h, t.Wall.In(units.Megapascal))
 	fmt.Println("\n2  How far it follows i lobes     radial amplitude A ≤ k·r/(i² − 1)²,  or from experience k·r/(20·(i² − 1))")
 	fmt.Println("   i   derived µm   empirical µm   the lesser, each █ a factor of 1.5 over 0.5 µm")
 	for i := 2; i <= 8; i++ {
@@ -69,7 +71,7 @@ func main() {
 	fmt.Println("   Above and below, where the bore is narrow, the ring touches; left and right its spring has to reach.")
 
 	fmt.Println("\nA SECOND WAY: bend the ring in a thousand pieces")
-	ft, opened := t.Tangential.In(units.Newton), 0.0
+	opened := 0.0
 	const pieces = 1000
 	for i := range pieces { // M = Ft·r·(1 − cos θ) turns each piece by M·r·dθ/(E·I); the end moves by that times its lever
 		lever := 1 - math.Cos((float64(i)+0.5)/pieces*math.Pi)

@@ -35,7 +35,8 @@ func main() {
 	ki, ko := (c*c+a*a)/(c*c-a*a), (b*b+c*c)/(b*b-c*c)
 	p := mm(delta) / 2 / c / ((ko+joint.Barrel.Poisson)/eo + (ki-joint.Sleeve.Poisson)/ei)
 	fmt.Printf("   a, c, b = %.4g, %.4g, %.4g mm;  Ki = %.3f, Ko = %.3f\n", a, c, b, ki, ko)
-	fmt.Printf("   p = %.2f MPa;  hoop stress: barrel's bore %+.1f MPa, sleeve's bore %+.1f MPa\n", fit.Pressure.Greatest.In(units.Megapascal), fit.BarrelHoop.Greatest.In(units.Megapascal), fit.SleeveHoop.Least.In(units.Megapascal))
+	fmt.Printf("   p = (%.3g/%.4g)/[(%.3f + %.2f)/%.6g + (%.3f − %.2f)/%.6g] = %.2f MPa\n", mm(delta)/2, c, ko, joint.Barrel.Poisson, eo, ki, joint.Sleeve.Poisson, ei, p)
+	fmt.Printf("   the library: p = %.2f MPa;  hoop stress: barrel's bore %+.1f MPa, sleeve's bore %+.1f MPa\n", fit.Pressure.Greatest.In(units.Megapascal), fit.BarrelHoop.Greatest.In(units.Megapascal), fit.SleeveHoop.Least.In(units.Megapascal))
 	fmt.Printf("   the bore closes by %.1f µm: it is honed after fitting, not before\n", fit.BoreCloses.Greatest.In(units.Micrometre))
 
 	fmt.Println("\n2  The interference warm     δ(T) = (seat + δ)(1 + αs·ΔT) − seat·(1 + αb·ΔT), both parts at T")
@@ -72,7 +73,6 @@ func main() {
 	} else {
 		fmt.Printf("   loose at 20 °C + %.1f K = %.1f °C (the library: %s)\n", low, 20+low, at(loose))
 	}
-	fmt.Printf("   p by the formula above %.3f MPa (the library: %.3f MPa)\n", p, fit.Pressure.Greatest.In(units.Megapascal))
 
 	fmt.Println("\nWHAT USUALLY GOES WRONG")
 	double := joint

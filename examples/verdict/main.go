@@ -37,13 +37,15 @@ func main() {
 		{Name: "resolution", Std: uncertainty.Resolution(division), Sensitivity: 1, Unit: "µm"},
 		{Name: "ring against barrel", Std: uncertainty.Rectangular(warmth), Sensitivity: perKelvin, Unit: "K"},
 	}}
+	var squares []string
 	for _, r := range must(budget.Rows()) {
-		fmt.Printf("   %-21s %5.2f µm  %s\n", r.Name, r.Contribution, strings.Repeat("█", int(r.Contribution*20+0.5)))
+		fmt.Printf("   %-21s %5.3f µm/%-2s · %5.3f = %5.2f µm  %s\n", r.Name, r.Sensitivity, r.Unit, r.Std, r.Contribution, strings.Repeat("█", int(r.Contribution*20+0.5)))
+		squares = append(squares, fmt.Sprintf("%.2f²", r.Contribution))
 	}
 	value := must(units.Of(s.Mean, units.Millimetre))
 	e := must(budget.Estimate(value, units.Micrometre))
 	u := e.Std.In(units.Micrometre)
-	fmt.Printf("   u = %.2f µm with %.0f effective degrees of freedom; the bore is %v (95 %%)\n", u, e.DoF, e)
+	fmt.Printf("   u = √(%s) = %.2f µm, with %.0f effective degrees of freedom: %v (95 %%)\n", strings.Join(squares, " + "), u, e.DoF, e)
 
 	fmt.Println("\n2  The verdict     P(within) = F((limit − y)/u), F Student's t;  within where 1 − P ≤ 5 %")
 	f := must(uncertainty.Judge(e, limit, uncertainty.Risk{}))
