@@ -164,6 +164,7 @@ func (s *Sheet) clearanceFindings(i int, g bore.Geometry, r uncertainty.Risk) ([
 	if err != nil {
 		return nil, err
 	}
+	r.Reject = r.Share(places(g)).Reject // any place may have become the extreme by chance
 	var fs []uncertainty.Finding
 	for _, at := range []struct {
 		what string

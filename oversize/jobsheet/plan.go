@@ -78,9 +78,9 @@ func (s *Sheet) work() error {
 		path string
 		do   func() error
 	}{
-		{"engine", s.pistons},
 		{"cuts", s.stock},
 		{"proof", s.proof},
+		{"engine", s.pistons}, // which the proof may have matched
 		{"engine", s.capacities},
 		{"cylinders", s.ringGaps},
 		{"tools", s.hone},
@@ -129,16 +129,15 @@ func (j Job) limits(over units.Length) (bore.Limits, error) {
 	return b, nil
 }
 
-// count returns how many limits decide. That a worn bore is no longer a new one decides nothing,
-// unless there is no other limit.
+// count returns how many limits are given.
 func count(l bore.Limits) int {
 	n := 0
-	for _, given := range []bool{!l.Service.IsZero(), l.Ovality != 0, l.Taper != 0, l.Spread != 0} {
+	for _, given := range []bool{!l.New.IsZero(), !l.Service.IsZero(), l.Ovality != 0, l.Taper != 0, l.Spread != 0} {
 		if given {
 			n++
 		}
 	}
-	return max(n, 1)
+	return n
 }
 
 func (j Job) risk() uncertainty.Risk {
@@ -157,7 +156,9 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	if err != nil {
 		return cs, err
 	}
-	each := j.risk().Share(len(j.Cylinders) * count(limits))
+	deciding := limits // that a worn bore is no longer a new one decides nothing, unless there is no other limit
+	deciding.New = units.Limits{}
+	each := j.risk().Share(len(j.Cylinders) * max(count(deciding), 1))
 	if cs.Findings, err = cs.Bore.Judge(limits, each); err != nil {
 		return cs, err
 	}
