@@ -43,6 +43,12 @@ func demoSheet(t testing.TB, file string) (jobsheet.Sheet, []byte) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return planData(t, data)
+}
+
+// planData returns the sheet of a job and its JSON.
+func planData(t testing.TB, data []byte) (jobsheet.Sheet, []byte) {
+	t.Helper()
 	job, err := jobsheet.ReadJob(bytes.NewReader(data))
 	if err != nil {
 		t.Fatal(err)
