@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/units"
+)
+
+// A Circle is a reference circle of a trace and the roundness about it, by ISO 12181-1, rounded
+// to a picometre. A bore has its material outside: a peak of the wall points to the axis.
+type Circle struct {
+	Reference Reference // which of the four
+	Centre    Point     // as the points are: of [FromRadii] and [FromPolar], from the axis of the spindle
+	// Radius is of the reference circle itself: the least-squares, circumscribed or inscribed radius;
+	// of a minimum zone the mean of its two circles.
+	Radius units.Length
+	Inner  units.Length // distance of the nearest point from Centre
+	Outer  units.Length // distance of the farthest
+	RONt   units.Length // peak-to-valley roundness deviation about this circle: Outer − Inner
+
+	// These are defined about the least-squares circle alone, and zero otherwise. RONp + RONv = RONt. On
+	// a piston or journal, whose material is inside, RONp and RONv change places.
+	RONp units.Length // peak-to-reference: Radius − Inner
+	RONv units.Length // reference-to-valley: Outer − Radius
+	RONq units.Length // root mean square of the deviations
+
+	// Certificate proves that no circle of the kind is better. Least squares has none.
+	Certificate Certificate
+}
+
+// LeastSquares returns the least-squares circle: orthogonal distances, not the easier algebraic
+// ones. Of an arc it is the circle found from the algebraic one. ErrArc where the points are on a line, or on
+// an arc so short, under about 7° of evenly spaced points, that a centre is 1000/√n times as doubtful as
+// a point; ErrPoints where there is no trace.
+func (t Trace) LeastSquares() (Circle, error) { return new(Workspace).LeastSquares(t) }
+
+// MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
+// points between them, the pair with the least RONt, the best in the whole plane and not only nearby. Four points
+// at least (else ErrPoints). ErrArc where the points are as well on a line: where none is half as narrow as a
+// straight strip.
+func (t Trace) MinimumZone() (Circle, error) { return new(Workspace).MinimumZone(t) }
+
+// MinimumCircumscribed returns the smallest circle around all points. ErrPoints where all points
+// are one.
+func (t Trace) MinimumCircumscribed() (Circle, error) {
+	return new(Workspace).MinimumCircumscribed(t)
+}
+
+// MaximumInscribed returns the largest circle that holds no point and touches points on all sides, so
+// that it cannot slip out: the best of all such, not only of those nearby. ErrArc where there is none, as on an
+// arc, or none whose radius is a tenth of the extent of the points.
+func (t Trace) MaximumInscribed() (Circle, error) { return new(Workspace).MaximumInscribed(t) }
+
+// LeastSquares is [Trace.LeastSquares], with the same errors.
+func (w *Workspace) LeastSquares(t Trace) (Circle, error) {
+	if err := enough(t.Len(), 3); err != nil {
+		return Circle{}, err
+	}
+	cx, cy, r, rms, err := leastSquares(t.x, t.y)
+	if err != nil {
+		return Circle{}, err
+	}
+	_, _, in2, out2 := span(t.x, t.y, cx, cy)
+	c, err := t.circle(LSCI, ring{x: cx, y: cy, in: math.Sqrt(in2), out: math.Sqrt(out2)}, r)
+	if err != nil {
+		return Circle{}, err
+	}
+	c.RONp, c.RONv = c.Radius-c.Inner, c.Outer-c.Radius
+	c.RONq, err = units.Of(rms, units.Millimetre)
+	return c, err
+}
+
+// MinimumZone is [Trace.MinimumZone], with the same errors.
+func (w *Workspace) MinimumZone(t Trace) (Circle, error) { return w.minimax(MZCI, t, 4) }
+
+// MinimumCircumscribed is [Trace.MinimumCircumscribed], with the same errors.
+func (w *Workspace) MinimumCircumscribed(t Trace) (Circle, error) { return w.minimax(MCCI, t, 3) }
+
+// MaximumInscribed is [Trace.MaximumInscribed], with the same errors.
+func (w *Workspace) MaximumInscribed(t Trace) (Circle, error) { return w.minimax(MICI, t, 3) }
+
+func (w *Workspace) minimax(kind Reference, t Trace, points int) (Circle, error) {
+	if err := enough(t.Len(), points); err != nil {
+		return Circle{}, err
+	}
+	z, ok := w.solve(kind, t.x, t.y)
+	var bound, r, reach float64
+	var searched bool
+	switch kind {
+	case MCCI:
+		if z.out == 0 {
+			return Circle{}, fmt.Errorf("form: %v: all points are one: %w", kind, ErrPoints)
+		}
+		r, bound, reach = z.out, z.gap, units.MaxLength.In(units.Millimetre)
+	case MZCI:
+		z, bound, searched = w.prove(kind, t.x, t.y, z, ok)
+		r = (z.in + z.out) / 2
+	case MICI:
+		z, bound, searched = w.prove(kind, t.x, t.y, z, ok)
+		r = z.in
+	}
+	if !(bound < math.Inf(1)) {
+		return Circle{}, fmt.Errorf("form: %v of %d points: %w", kind, t.Len(), ErrArc)
+	}
+	if kind != MCCI && z.n > 0 {
+		reach = min(z.reach(t.x, t.y), units.MaxLength.In(units.Millimetre))
+	}
+	c, err := t.circle(kind, z, r)
+	if err != nil {
+		return Circle{}, err
+	}
+	c.Certificate = Certificate{contacts: z.contacts, n: z.n, Searched: searched}
+	if c.Certificate.Bound, err = units.Of(bound, units.Millimetre); err != nil {
+		return Circle{}, err
+	}
+	c.Certificate.Reach, err = units.Of(reach, units.Millimetre)
+	return c, err
+}
+
+// circle rounds a ring to a Circle with the radius r.
+func (t Trace) circle(kind Reference, z ring, r float64) (c Circle, err error) {
+	c.Reference = kind
+	if c.Centre, err = t.point(z.x, z.y); err == nil {
+		c.Inner, err = units.Of(z.in, units.Millimetre)
+	}
+	if err == nil {
+		c.Outer, err = units.Of(z.out, units.Millimetre)
+	}
+	if err == nil {
+		c.Radius, err = units.Of(r, units.Millimetre)
+	}
+	if err != nil {
+		return Circle{}, fmt.Errorf("form: %v: centre or radius beyond %v: %w", kind, units.MaxLength, ErrArc)
+	}
+	c.RONt = c.Outer - c.Inner
+	return c, nil
+}

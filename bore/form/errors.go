@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import "errors"
+
+// Why a trace, or a question about one, was refused. Test with [errors.Is].
+var (
+	// ErrPoints: too few points, or all of them one, for the form asked for.
+	ErrPoints = errors.New("too few points")
+	// ErrPoint: a point, radius or angle that no trace can have.
+	ErrPoint = errors.New("impossible point")
+	// ErrAngles: angles that do not increase once round, or are not equally spaced where they have to be.
+	ErrAngles = errors.New("angles of the trace")
+	// ErrArc: the points are as well on a line, or on an arc too short to fix a circle, or they do
+	// not surround the circle asked for.
+	ErrArc = errors.New("arc too short to fix the circle")
+	// ErrOrder: lobes or undulations per revolution that the points cannot carry.
+	ErrOrder = errors.New("order of lobes")
+	// ErrSetup: a gauge, plot or set-up that cannot be.
+	ErrSetup = errors.New("impossible set-up")
+	// ErrCertificate: a certificate that does not prove what it says.
+	ErrCertificate = errors.New("certificate does not hold")
+)

@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/bore/form"
+	"borewright.example/units"
+)
+
+// refused checks an error: its sentinel, and that it begins with the package.
+func refused(t *testing.T, what string, err, want error) {
+	t.Helper()
+	if !errors.Is(err, want) || !strings.HasPrefix(err.Error(), "form: ") {
+		t.Errorf("%s: %v, want %v", what, err, want)
+	}
+}
+
+// arc returns points over so many degrees of a circle of 50 mm, with scatter of so much.
+func arc(t *testing.T, n int, deg, scatter float64) form.Trace {
+	t.Helper()
+	var x, y []float64
+	for i := range n {
+		a := (float64(i)/float64(n-1) - 0.5) * deg * math.Pi / 180
+		r := 50 + scatter*math.Sin(float64(7*i*i))
+		x, y = append(x, r*math.Cos(a)), append(y, r*math.Sin(a))
+	}
+	return traceOf(t, x, y)
+}
+
+func TestRefusedTraces(t *testing.T) {
+	_, err := form.FromRadii(nil)
+	refused(t, "no radii", err, form.ErrPoints)
+	_, err = form.FromRadii([]units.Length{mm, mm})
+	refused(t, "two radii", err, form.ErrPoints)
+	for _, r := range []units.Length{0, -mm, 5001 * mm, math.MinInt64, math.MaxInt64} {
+		_, err = form.FromRadii([]units.Length{mm, mm, r})
+		refused(t, r.String(), err, form.ErrPoint)
+		_, err = form.FromPolar([]bore.Point{{Angle: 1, Radius: mm}, {Angle: 2, Radius: mm}, {Angle: 3, Radius: r}})
+		refused(t, r.String(), err, form.ErrPoint)
+	}
+	for _, r := range []units.Length{5001 * mm, -5001 * mm, math.MinInt64, math.MaxInt64} {
+		_, err = form.FromPoints([]form.Point{{X: r}, {Y: mm}, {}})
+		refused(t, r.String(), err, form.ErrPoint)
+		_, err = form.FromPoints([]form.Point{{Y: r}, {Y: mm}, {}})
+		refused(t, r.String(), err, form.ErrPoint)
+	}
+	for _, last := range []units.Angle{2, 1.5, 1, 1 + 2*math.Pi, units.Angle(math.NaN()), units.Angle(math.Inf(1)), 1e9} {
+		_, err = form.FromPolar([]bore.Point{{Angle: 1, Radius: mm}, {Angle: 2, Radius: mm}, {Angle: last, Radius: mm}})
+		refused(t, last.String(), err, form.ErrAngles)
+	}
+	_, err = form.FromPolar([]bore.Point{{Angle: units.Angle(math.NaN()), Radius: mm}, {Angle: 2, Radius: mm}, {Angle: 3, Radius: mm}})
+	refused(t, "first angle NaN", err, form.ErrAngles)
+	for kind, solve := range solvers {
+		_, err := solve(form.Trace{})
+		refused(t, kind.String()+" of the zero trace", err, form.ErrPoints)
+	}
+	_, err = form.Trace{}.LeastSquares()
+	refused(t, "zero trace", err, form.ErrPoints)
+}
+
+func TestRefusedCircles(t *testing.T) {
+	equal := traceOf(t, []float64{3, 3, 3, 3, 3}, []float64{1, 1, 1, 1, 1})
+	line := traceOf(t, []float64{0, 1, 2, 3, 7}, []float64{0, 1, 2, 3, 7})
+	short := arc(t, 50, 3, 0.001)
+	for _, c := range []struct {
+		what  string
+		trace form.Trace
+	}{{"equal points", equal}, {"points on a line", line}, {"arc of 3°", short}} {
+		_, err := c.trace.LeastSquares()
+		refused(t, c.what+": LSCI", err, form.ErrArc)
+		_, err = c.trace.MaximumInscribed()
+		refused(t, c.what+": MICI", err, form.ErrArc)
+	}
+	_, err := equal.MinimumZone()
+	refused(t, "equal points: MZCI", err, form.ErrArc)
+	_, err = line.MinimumZone()
+	refused(t, "points on a line: MZCI", err, form.ErrArc)
+	_, err = equal.MinimumCircumscribed()
+	refused(t, "equal points: MCCI", err, form.ErrPoints)
+	_, err = traceOf(t, []float64{0, 1, 2}, []float64{0, 1, 0}).MinimumZone()
+	refused(t, "three points: MZCI", err, form.ErrPoints)
+	c, err := line.MinimumCircumscribed()
+	if err != nil || c.Check(line) != nil {
+		t.Errorf("circle around a line: %v, %v", err, c.Check(line))
+	}
+	near(t, "circle around a line", c.Radius, length(3.5*math.Sqrt2), 0)
+}
+
+// Arcs long enough are answered, the zone with its proof by search.
+func TestArcs(t *testing.T) {
+	for _, deg := range []float64{30, 90, 180, 270} {
+		tr := arc(t, 60, deg, 0.0005)
+		ls, err := tr.LeastSquares()
+		must(t, ls, err)
+		z, err := tr.MinimumZone()
+		if err != nil {
+			t.Errorf("%v°: %v", deg, err)
+			continue
+		}
+		if z.RONt > ls.RONt || z.RONt > um+2 || z.Certificate.Bound != 0 || z.Check(tr) != nil {
+			t.Errorf("%v°: zone %v of %v, %+v, %v", deg, z.RONt, ls.RONt, z.Certificate, z.Check(tr))
+		}
+		if _, err := tr.MaximumInscribed(); deg <= 180 {
+			refused(t, "open arc", err, form.ErrArc)
+		}
+	}
+}
+
+func TestRefusedQuestions(t *testing.T) {
+	tr := turned()
+	for _, most := range []int{-1, 0, 18, 501, math.MaxInt} {
+		_, _, err := tr.Harmonics(form.Point{}, most)
+		refused(t, "harmonics", err, form.ErrOrder)
+	}
+	_, _, err := traceOf(t, []float64{0, 5, 0, -5}, []float64{0, 1, 5, 0}).Harmonics(form.Point{}, 1)
+	refused(t, "a point at the centre", err, form.ErrPoint)
+	_, _, err = traceOf(t, []float64{1, 2, 3, -4, -5}, []float64{1, 2, 3, 4, 5}).Harmonics(form.Point{}, 2)
+	refused(t, "two directions", err, form.ErrOrder)
+	for _, cutoff := range []int{0, -3, 18, 500} {
+		_, err := tr.Filter(cutoff)
+		refused(t, "filter", err, form.ErrOrder)
+	}
+	_, err = form.Trace{}.Filter(15)
+	refused(t, "filter of nothing", err, form.ErrAngles)
+	_, err = arc(t, 100, 90, 0).Filter(15)
+	refused(t, "filter of points", err, form.ErrAngles)
+	for _, a := range []units.Angle{0, -1, math.Pi, 4, units.Angle(math.NaN()), units.Angle(math.Inf(1))} {
+		_, err := form.Vee(a)
+		refused(t, "vee", err, form.ErrSetup)
+	}
+	_, err = form.Setup{}.Read(tr, form.Point{}, []units.Angle{0})
+	refused(t, "zero set-up", err, form.ErrSetup)
+	_, err = form.TwoPoint().Read(tr, form.Point{}, []units.Angle{units.Angle(math.NaN())})
+	refused(t, "axis NaN", err, form.ErrAngles)
+	_, err = form.TwoPoint().Read(arc(t, 100, 200, 0), form.Point{}, []units.Angle{0})
+	refused(t, "open trace", err, form.ErrAngles)
+	_, err = form.TwoPoint().Read(form.Trace{}, form.Point{}, []units.Angle{0})
+	refused(t, "no trace", err, form.ErrAngles)
+	for _, c := range [][2]units.Length{{-1, mm}, {mm, mm}, {2 * mm, mm}, {0, 0}, {0, 6000 * mm}} {
+		_, err := form.Limacon(c[0], c[1])
+		refused(t, "limaçon", err, form.ErrSetup)
+	}
+	c, err := tr.LeastSquares()
+	must(t, c, err)
+	for _, p := range []form.Plot{{}, {Radius: mm}, {Magnification: 1}, {Radius: mm, Magnification: math.NaN()}, {Radius: mm, Magnification: math.Inf(1)},
+		{Radius: 6000 * mm, Magnification: 1}, {Radius: mm, Magnification: 1000}, {Radius: 4999 * mm, Magnification: 1e9}} {
+		_, err := p.Points(tr, c)
+		refused(t, "plot", err, form.ErrSetup)
+	}
+	_, err = form.Plot{Radius: mm, Magnification: 0.1}.Points(traceOf(t, []float64{0, 5, -5}, []float64{0, 5, 5}), form.Circle{Radius: mm})
+	refused(t, "plot of a point at the centre", err, form.ErrPoint)
+	for _, ps := range [][]form.LinePoint{nil, {{}}, {{Depth: 1}, {Depth: 1}}, {{Depth: 1}, {Depth: 1, Deviation: 5}, {Depth: 1, Deviation: 3}}} {
+		_, err := form.StraightLeastSquares(ps)
+		refused(t, "straightness", err, form.ErrPoints)
+		_, err = form.StraightMinimumZone(ps)
+		refused(t, "straightness", err, form.ErrPoints)
+	}
+	for _, p := range []form.LinePoint{{Depth: 6000 * mm}, {Deviation: math.MinInt64}} {
+		_, err := form.StraightLeastSquares([]form.LinePoint{{}, p})
+		refused(t, "straightness", err, form.ErrPoint)
+		_, err = form.StraightMinimumZone([]form.LinePoint{{}, p})
+		refused(t, "straightness", err, form.ErrPoint)
+	}
+}
+
+// A certificate that has been tampered with does not hold.
+func TestBrokenCertificates(t *testing.T) {
+	tr := turned()
+	for kind, solve := range solvers {
+		good, err := solve(tr)
+		must(t, good, err)
+		if err := good.Check(tr); err != nil {
+			t.Errorf("%v: %v", kind, err)
+		}
+		for what, spoil := range map[string]func(*form.Circle){
+			"moved":            func(c *form.Circle) { c.Centre.X += 100 * nm; c.Inner -= 200 * nm; c.Outer += 200 * nm },
+			"moved, same size": func(c *form.Circle) { c.Centre.Y += 10 * nm },
+			"smaller":          func(c *form.Circle) { c.Outer -= nm },
+			"larger inside":    func(c *form.Circle) { c.Inner += nm },
+			"other kind":       func(c *form.Circle) { c.Reference = (c.Reference + 1) % 4 },
+			"reach":            func(c *form.Circle) { c.Certificate.Reach *= 2 },
+			"no contacts":      func(c *form.Circle) { c.Certificate = form.Certificate{} },
+		} {
+			c := good
+			spoil(&c)
+			if err := c.Check(tr); !errors.Is(err, form.ErrCertificate) && !(what == "reach" && kind == form.MCCI) {
+				t.Errorf("%v, %s: %v", kind, what, err)
+			}
+		}
+		refused(t, "another trace", good.Check(arc(t, 3, 300, 0)), form.ErrCertificate)
+	}
+	ls, err := tr.LeastSquares()
+	must(t, ls, err)
+	refused(t, "least squares", ls.Check(tr), form.ErrCertificate)
+}
+
+func TestReferenceText(t *testing.T) {
+	for r := form.LSCI; r <= form.MICI; r++ {
+		b, err := r.MarshalText()
+		var back form.Reference
+		if err != nil || back.UnmarshalText(b) != nil || back != r || string(b) != r.String() {
+			t.Errorf("%v: %s, %v", r, b, err)
+		}
+	}
+	r := form.MZCI
+	if err := r.UnmarshalText([]byte("MZC")); !errors.Is(err, units.ErrUnknownName) || r != form.MZCI {
+		t.Error(r, err)
+	}
+}

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+// TraceOf is a trace of points in mm, not rounded to picometres.
+func TraceOf(x, y []float64) Trace { return Trace{x: x, y: y} }
+
+// XY are the points in mm from the origin.
+func (t Trace) XY() (x, y []float64) { return t.x, t.y }
+
+// A Ring is an answer before it is rounded, in mm.
+type Ring struct {
+	X, Y, In, Out, R, Bound float64
+	Contacts                []Contact
+	Searched, OK            bool
+}
+
+// Solve is the kernel of each reference circle.
+func Solve(kind Reference, t Trace) Ring {
+	var w Workspace
+	if kind == LSCI {
+		x, y, r, _, err := leastSquares(t.x, t.y)
+		return Ring{X: x, Y: y, R: r, OK: err == nil}
+	}
+	z, ok := w.solve(kind, t.x, t.y)
+	var bound float64
+	var searched bool
+	if kind != MCCI {
+		z, bound, searched = w.prove(kind, t.x, t.y, z, ok)
+		ok = bound < 1e300
+	}
+	return Ring{z.x, z.y, z.in, z.out, (z.in + z.out) / 2, bound, z.contacts[:z.n], searched, ok}
+}
+
+// Hull and StripWidth are tested against brute force.
+var (
+	Hull       = hull
+	StripWidth = stripWidth
+)

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import "borewright.example/internal/enum"
+
+// Reference is a reference circle by ISO 12181-1: what the roundness of a trace is counted from.
+type Reference int8
+
+// The four reference circles. Only the first is the same whether one point more or less was read;
+// the others hang on their contacts, and say where the wall would touch.
+const (
+	LSCI Reference = iota // least squares: the sum of the squares of the distances from it is least
+	MZCI                  // minimum zone: two circles about one centre, as close together as any that hold all points between them
+	MCCI                  // minimum circumscribed: the smallest that holds all points; what a bore would clean up at
+	MICI                  // maximum inscribed: the largest that holds none; the largest plug that would enter
+)
+
+var referenceNames = [...]string{"LSCI", "MZCI", "MCCI", "MICI"}
+
+// String returns the symbol of ISO 12181-1, "MZCI".
+func (r Reference) String() string { return enum.Name(r, referenceNames[:]) }
+
+// MarshalText returns the text of [Reference.String]; a value that is none of them is an error.
+func (r Reference) MarshalText() ([]byte, error) { return enum.Marshal(r, referenceNames[:]) }
+
+// UnmarshalText reads the text of [Reference.String]. On error the receiver keeps its value.
+func (r *Reference) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(r, text, referenceNames[:])
+}

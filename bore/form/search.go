@@ -1,0 +1,338 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import (
+	"math"
+	"slices"
+)
+
+// A box is a square of centres under search.
+type box struct{ x, y, half float64 }
+
+const (
+	mostBoxes = 1 << 16
+	// alike is how much better, relative to the radius, another centre may be and still count as no
+	// better: a thirtieth of a picometre for a bore of 70 mm.
+	alike = 1e-12
+	// straight is how narrow a zone has to be, relative to a straight strip, to speak of a circle.
+	straight = 0.5
+	// small is how large an inscribed circle has to be, relative to the extent of the points: smaller ones
+	// lie in gaps between neighbours.
+	small = 0.1
+)
+
+// reach returns how far around its centre the contacts alone prove that nothing is better: at a
+// distance t they make the zone wider by γ·t − t²/(2(r − t)) at least, r the inner radius, and the square
+// of the inscribed radius smaller by 2rγ·t − t².
+func (z *ring) reach(x, y []float64) float64 {
+	g := z.growth(x, y)
+	if z.n == 3 {
+		return 2 * g * z.in
+	}
+	return 2 * g * z.in / (1 + 2*g)
+}
+
+// beyond returns the distances between which no centre is better, whatever the form: with no gap
+// between neighbouring points as seen from the centre wider than 2·acos(c), there is one nearly ahead of a
+// centre that moves away, which comes nearer, and one nearly behind, which gets farther.
+func (z *ring) beyond(c float64) (from, to float64) {
+	r, R := z.in, z.out
+	if z.n == 3 {
+		root := float64(R*c)*float64(R*c) - float64((R-r)*(R+r))
+		if !(c > 0 && root >= 0) {
+			return math.Inf(1), 0
+		}
+		root = math.Sqrt(root)
+		return max(0, float64((R-r)*(R+r))/(R*c+root)), min(float64(R*c)+root, 2*r*c)
+	}
+	w, s := R-r, R+r
+	if !(float64(c*s) > w && float64(2*r*c) > w) {
+		return math.Inf(1), 0
+	}
+	return max(w*s/(float64(c*s)-w), w*r/(float64(2*r*c)-w)), math.Inf(1)
+}
+
+// prove returns the best circle there is, from a local one or from none, how much better another
+// might still be, and whether it had to search the plane for it.
+func (w *Workspace) prove(kind Reference, x, y []float64, z ring, ok bool) (best ring, bound float64, searched bool) {
+	within := math.Inf(1)
+	if ok {
+		// A circle that touches points all round has its centre among them.
+		if from, to := z.beyond(closed(x, y, z.x, z.y)); kind == MZCI || to >= z.out {
+			within = from
+		}
+		if within <= z.reach(x, y) {
+			return z, z.gap, false
+		}
+	}
+	if kind == MZCI {
+		return w.searchZone(x, y, z, ok, within)
+	}
+	return w.searchInscribed(x, y, z, ok, within)
+}
+
+// few takes points that stand for all: those of a short trace, or some of a long one with the contacts.
+func (w *Workspace) few(x, y []float64, z *ring) {
+	if len(x) <= fewPoints {
+		w.x, w.y = append(w.x[:0], x...), append(w.y[:0], y...)
+		return
+	}
+	w.part(x, y)
+	for _, c := range z.contacts[:z.n] {
+		w.x, w.y = append(w.x, x[c.Index]), append(w.y, y[c.Index])
+	}
+}
+
+// searchZone excludes the rest of the plane by halving boxes of centres: a zone of some of the points
+// is never wider than that of all, and over a box it changes by no more than the directions allow. Far
+// away the zone becomes a straight strip.
+func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
+	if !ok {
+		cx, cy, _, found := algebraic(x, y)
+		if !found {
+			return z, math.Inf(1), true
+		}
+		_, _, in2, out2 := span(x, y, cx, cy)
+		z = ring{x: cx, y: cy, in: math.Sqrt(in2), out: math.Sqrt(out2)}
+		z.gap = z.out - z.in
+		if z.gap <= float64(alike*z.out) { // all points on one circle: nothing is narrower than nothing
+			return z, z.gap, false
+		}
+	}
+	w.few(x, y, &z)
+	mx, my, far := z.x, z.y, within
+	if math.IsInf(within, 1) {
+		strip := stripWidth(w.x, w.y)
+		if z.out-z.in > float64(straight*strip) {
+			z = ring{out: float64(straight * strip)}
+		}
+		mx, my = (slices.Min(w.x)+slices.Max(w.x))/2, (slices.Min(w.y)+slices.Max(w.y))/2
+		_, _, _, rho2 := span(w.x, w.y, mx, my)
+		far = math.Sqrt(rho2) + rho2/(2*(strip-(z.out-z.in)))
+	}
+	reach := 0.0
+	if z.n > 0 {
+		reach = z.reach(x, y)
+	}
+	w.boxes = append(w.boxes[:0], box{mx, my, far})
+	floor := math.Inf(1)
+	for count := 0; count < len(w.boxes); count++ { // the large ones first
+		b := w.boxes[count]
+		h := b.half * math.Sqrt2
+		if norm(b.x-z.x, b.y-z.y)+h <= reach {
+			continue
+		}
+		near, out, in2, out2 := span(w.x, w.y, b.x, b.y)
+		dn, df := math.Sqrt(in2), math.Sqrt(out2)
+		change := 2.0
+		if dn > h {
+			nu, nv := direction(w.x, w.y, near, b.x, b.y)
+			fu, fv := direction(w.x, w.y, out, b.x, b.y)
+			change = min(2, norm(nu-fu, nv-fv)+h/(dn-h)+h/(df-h))
+		}
+		if df-dn-float64(change*h) >= z.out-z.in-float64(alike*df) {
+			continue
+		}
+		_, _, in2, out2 = span(x, y, b.x, b.y)
+		width := math.Sqrt(out2) - math.Sqrt(in2)
+		if width < z.out-z.in {
+			z, reach = zoneNear(x, y, ring{x: b.x, y: b.y, in: math.Sqrt(in2), out: math.Sqrt(out2)})
+		}
+		least := max(df-dn-float64(change*h), width-2*h)
+		if least >= z.out-z.in-float64(alike*df) {
+			continue
+		}
+		if count >= mostBoxes {
+			floor = min(floor, least)
+			continue
+		}
+		w.split(b)
+	}
+	if z.in == 0 {
+		return ring{}, math.Inf(1), true
+	}
+	if z.n == 0 { // as thin as rounding, so that no four points carry it for certain
+		z.gap = float64(alike * z.out)
+	}
+	return z, z.gap + max(0, z.out-z.in-floor), true
+}
+
+// zoneNear returns the minimum zone next to a zone that nothing carries yet, and how far its contacts reach; or
+// that zone as it is, if none narrower is found from there.
+func zoneNear(x, y []float64, at ring) (z ring, reach float64) {
+	most := at.out - at.in + float64(alike*at.out)
+	z, ok := zone(x, y, at.x, at.y)
+	if !ok || z.out-z.in > most {
+		var b quad
+		if b, ok = active(x, y, at.x, at.y); ok {
+			z, ok = b.exchange(x, y)
+		}
+	}
+	if !ok || z.out-z.in > most {
+		return at, 0
+	}
+	return z, z.reach(x, y)
+}
+
+// split puts the four quarters of a box at the end of the queue.
+func (w *Workspace) split(b box) {
+	q := b.half / 2
+	w.boxes = append(w.boxes, box{b.x - q, b.y - q, q}, box{b.x - q, b.y + q, q}, box{b.x + q, b.y - q, q}, box{b.x + q, b.y + q, q})
+}
+
+// searchInscribed excludes the rest of the plane likewise: an inscribed circle is never larger than
+// one that only some of the points bound, and over a box its radius changes by no more than the centre
+// moves.
+func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
+	w.few(x, y, &z)
+	lx, ly, mx, my := slices.Min(x), slices.Min(y), slices.Max(x), slices.Max(y)
+	size := max(mx-lx, my-ly)
+	reach := 0.0
+	if ok {
+		reach = z.reach(x, y)
+	} else {
+		z.in = small * size
+	}
+	w.boxes = append(w.boxes[:0], box{(lx + mx) / 2, (ly + my) / 2, size / 2})
+	if within < size/2 {
+		w.boxes[0] = box{z.x, z.y, within}
+	}
+	ceiling := 0.0
+	for count := 0; count < len(w.boxes); count++ { // the large ones first
+		b := w.boxes[count]
+		h := b.half * math.Sqrt2
+		if norm(b.x-z.x, b.y-z.y)+h <= reach {
+			continue
+		}
+		_, _, in2, _ := span(w.x, w.y, b.x, b.y)
+		r := math.Sqrt(in2)
+		if r+h <= z.in+float64(alike*size) || free(x, y, b, r+2*h, h) {
+			continue
+		}
+		_, _, in2, _ = span(x, y, b.x, b.y)
+		r = math.Sqrt(in2)
+		if r > z.in {
+			next, found := inscribed(x, y, b.x, b.y)
+			if (!found || next.in <= z.in) && h < r/16 {
+				next, found = touching(x, y, b.x, b.y)
+			}
+			if found && next.in > z.in {
+				z, ok = next, true
+				reach = z.reach(x, y)
+			}
+		}
+		// A box as small as rounding, in which nothing was found, has a circle that slips out.
+		if r+h <= z.in+float64(alike*size) || h <= float64(alike*size) {
+			continue
+		}
+		if count >= mostBoxes {
+			ceiling = max(ceiling, r+h)
+			continue
+		}
+		w.split(b)
+	}
+	if !ok {
+		return ring{}, math.Inf(1), true
+	}
+	return z, z.gap + max(0, ceiling-z.in), true
+}
+
+// free reports whether no circle about a centre in the box can touch points on all sides: fewer than three
+// places are within reach of one, or all lie to one side of every centre.
+func free(x, y []float64, b box, within, h float64) bool {
+	within *= within
+	var ux, uy float64
+	var met [3]int
+	n := 0
+	for i := range x {
+		dx, dy := x[i]-b.x, y[i]-b.y
+		s := dot(dx, dy, dx, dy)
+		if s > within {
+			continue
+		}
+		if n < len(met) && !same(x, y, met[:n], i) {
+			met[n] = i
+			n++
+		}
+		if d := math.Sqrt(s); d > 0 {
+			ux, uy = ux+dx/d, uy+dy/d
+		}
+	}
+	if n < len(met) {
+		return true
+	}
+	d := norm(ux, uy)
+	ux, uy = ux/d, uy/d
+	for i := range x {
+		dx, dy := x[i]-b.x, y[i]-b.y
+		if dot(dx, dy, dx, dy) <= within && !(dot(dx, dy, ux, uy) > h) {
+			return false
+		}
+	}
+	return true
+}
+
+// closed returns c where no gap between neighbouring points, as seen from a centre, is wider than
+// 2·acos(c). It looks at eight points first, which on a trace taken round the wall are enough.
+func closed(x, y []float64, cx, cy float64) float64 {
+	const parts = 8
+	n := len(x)
+	if n >= parts {
+		turn, ok := 0.0, true
+		last := (parts - 1) * n / parts
+		px, py := x[last]-cx, y[last]-cy
+		for k := range parts {
+			qx, qy := x[k*n/parts]-cx, y[k*n/parts]-cy
+			side := cross(px, py, qx, qy)
+			if k == 0 {
+				turn = side
+			}
+			ok = ok && float64(side*turn) > 0 && dot(px, py, qx, qy) > 0
+			px, py = qx, qy
+		}
+		if ok { // each less than a quarter turn further
+			return math.Sqrt2 / 2
+		}
+	}
+	// The directions fall into narrow sectors; the widest run of empty ones, with those at its ends,
+	// is at least the widest gap.
+	const sectors = 512
+	var taken [sectors]bool
+	for i := range x {
+		dx, dy := x[i]-cx, y[i]-cy
+		sum := math.Abs(dx) + math.Abs(dy)
+		if !(sum > 0) {
+			continue
+		}
+		at := dy / sum // of a diamond around the centre, a quarter at a time
+		switch {
+		case dx < 0:
+			at = 2 - at
+		case at < 0:
+			at += 4
+		}
+		taken[min(int(at*(sectors/4)), sectors-1)] = true
+	}
+	angle := func(sector int) float64 {
+		quarter, part := sector/(sectors/4), float64(sector%(sectors/4))/(sectors/4)
+		return math.Pi/2*float64(quarter) + math.Atan2(part, 1-part)
+	}
+	first, last, most := -1, -1, 0.0
+	for s, is := range taken {
+		if !is {
+			continue
+		}
+		if first < 0 {
+			first = s
+		} else {
+			most = max(most, angle(s+1)-angle(last))
+		}
+		last = s
+	}
+	if first < 0 {
+		return -1
+	}
+	most = max(most, angle(first+1)+2*math.Pi-angle(last))
+	return math.Cos(min(most, 2*math.Pi) / 2)
+}

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import "math"
+
+// A Workspace keeps the room that the circles of a long trace need: asking it again allocates
+// nothing. It answers as the methods of [Trace] do. The zero Workspace is ready; it is for one
+// goroutine at a time.
+type Workspace struct {
+	x, y  []float64 // of the points under consideration
+	index []int     // theirs in the trace
+	boxes []box     // of the plane, still to be searched
+}
+
+const (
+	fewPoints  = 200 // up to so many go to the solver as they are
+	partPoints = 128 // of more, so many are solved first
+)
+
+// solve finds the circle of a kind on all points by way of few of them. The circle of about a
+// hundred, evenly taken, shows where contacts may lie; one pass over all points collects what lies
+// there; and the circle of those is that of all, if its centre has not moved further than the
+// margin they were taken with. So a trace of any length costs little more than the one pass.
+func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
+	if len(x) > fewPoints {
+		w.part(x, y)
+		if z, ok := start(kind, w.x, w.y); ok {
+			if z, ok = w.narrow(kind, x, y, z); ok {
+				return z, true
+			}
+		}
+	}
+	return start(kind, x, y)
+}
+
+// narrow goes from a circle near the one sought to that of all points.
+func (w *Workspace) narrow(kind Reference, x, y []float64, z ring) (ring, bool) {
+	margin := (z.out - z.in) / 16
+	for range 3 {
+		in, out := z.in-1, z.out+1
+		if kind != MCCI {
+			in = z.in + margin
+		}
+		if kind != MICI {
+			out = z.out - margin
+		}
+		w.collect(x, y, z.x, z.y, in, out)
+		if len(w.x) < 3 {
+			return z, false
+		}
+		next, ok := from(kind, w.x, w.y, z.x, z.y)
+		if !ok {
+			return z, false
+		}
+		moved := norm(next.x-z.x, next.y-z.y) + float64(4*rounding*next.out)
+		if (kind == MCCI || next.in <= in-moved) && (kind == MICI || next.out >= out+moved) {
+			for k := range next.n {
+				next.contacts[k].Index = w.index[next.contacts[k].Index]
+			}
+			if kind != MZCI { // the other of the two circles
+				_, _, in2, out2 := span(x, y, next.x, next.y)
+				next.in, next.out = min(next.in, math.Sqrt(in2)), max(next.out, math.Sqrt(out2))
+			}
+			return next, true
+		}
+		z, margin = next, max(2*margin, 2*moved)
+	}
+	return z, false
+}
+
+// part takes some of the points, evenly.
+func (w *Workspace) part(x, y []float64) {
+	w.x, w.y, w.index = w.x[:0], w.y[:0], w.index[:0]
+	for k := range partPoints {
+		i := k * len(x) / partPoints
+		w.x, w.y, w.index = append(w.x, x[i]), append(w.y, y[i]), append(w.index, i)
+	}
+}
+
+// collect takes the points at most `in` or at least `out` from the centre.
+func (w *Workspace) collect(x, y []float64, cx, cy, in, out float64) {
+	in2, out2 := max(0, in), out
+	in2, out2 = float64(in2*in2), float64(out2*out2)
+	w.x, w.y, w.index = w.x[:0], w.y[:0], w.index[:0]
+	y = y[:len(x)]
+	for i := range x {
+		dx, dy := x[i]-cx, y[i]-cy
+		if s := float64(dx*dx) + float64(dy*dy); s <= in2 || s >= out2 {
+			w.x, w.y, w.index = append(w.x, x[i]), append(w.y, y[i]), append(w.index, i)
+		}
+	}
+}
+
+// start finds the circle of a kind from nothing.
+func start(kind Reference, x, y []float64) (ring, bool) {
+	if kind == MCCI {
+		return circumscribed(x, y), true
+	}
+	cx, cy, _, ok := algebraic(x, y)
+	if !ok {
+		return ring{}, false
+	}
+	return from(kind, x, y, cx, cy)
+}
+
+// from finds the circle of a kind near a centre.
+func from(kind Reference, x, y []float64, cx, cy float64) (ring, bool) {
+	switch kind {
+	case MZCI:
+		return zone(x, y, cx, cy)
+	case MICI:
+		return inscribed(x, y, cx, cy)
+	default:
+		return circumscribed(x, y), true
+	}
+}

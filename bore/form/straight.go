@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"borewright.example/units"
+)
+
+// A LinePoint is a point of a line of the wall, drawn along the axis of the bore.
+type LinePoint struct {
+	Depth units.Length `json:"depth"` // from the deck
+	// Deviation is off any straight line near the wall, positive out of the material: in a bore, to the
+	// axis. So a peak is positive, as ISO 12780-1 wants it.
+	Deviation units.Length `json:"deviation"`
+}
+
+// A Line is a reference line of the points and the straightness about it, by ISO 12780-1. Deviations
+// count along Deviation, not square to the line: at a slope of 1 in 100 that is 0.005 % more.
+type Line struct {
+	At    LinePoint    // a point of the reference line, at the depth of the first point; of a minimum zone, of its middle
+	Slope float64      // deviation over depth, a number without unit
+	STRt  units.Length // peak-to-valley straightness deviation
+
+	// These are defined about the least-squares line alone, and zero otherwise. STRp + STRv = STRt.
+	STRp units.Length // peak-to-reference
+	STRv units.Length // reference-to-valley
+	STRq units.Length // root mean square of the deviations
+
+	// Contacts carry a minimum zone: two on one side and, at a depth from the one to the other, the third on the other
+	// side. Outer is the side of the peaks. With the weights w of the two by the law of the lever, w·depth
+	// adds up to the depth of the third, so that by no other line can all three lie closer.
+	Contacts [3]Contact
+}
+
+// StraightLeastSquares returns the line from which the sum of the squares of the deviations is least. Two
+// different depths at least (else ErrPoints); depths and deviations within ±5 m (else ErrPoint).
+func StraightLeastSquares(points []LinePoint) (Line, error) {
+	x, y, err := lineInput(points)
+	if err != nil {
+		return Line{}, err
+	}
+	n := float64(len(x))
+	var mx, my, sxx, sxy float64
+	for i := range x {
+		mx, my = mx+x[i]/n, my+y[i]/n
+	}
+	for i := range x {
+		dx := x[i] - mx
+		sxx, sxy = sxx+float64(dx*dx), sxy+float64(dx*(y[i]-my))
+	}
+	if !(sxx > 0) {
+		return Line{}, oneDepth(len(x))
+	}
+	slope := sxy / sxx
+	peak, valley, squares := math.Inf(-1), math.Inf(1), 0.0
+	for i := range x {
+		d := y[i] - my - float64(slope*(x[i]-mx))
+		peak, valley, squares = max(peak, d), min(valley, d), squares+float64(d*d)
+	}
+	l, err := lineOf(points[0], my-float64(slope*mx), slope, 0)
+	if err != nil {
+		return Line{}, err
+	}
+	if l.STRp, err = units.Of(max(0, peak), units.Millimetre); err != nil {
+		return Line{}, err
+	}
+	if l.STRv, err = units.Of(max(0, -valley), units.Millimetre); err != nil {
+		return Line{}, err
+	}
+	l.STRt = l.STRp + l.STRv
+	l.STRq, err = units.Of(math.Sqrt(squares/n), units.Millimetre)
+	return l, err
+}
+
+// StraightMinimumZone returns the two parallel lines closest together that hold all points between them: the
+// closest there are, for the zone of a line is a convex problem. Errors are those of [StraightLeastSquares].
+func StraightMinimumZone(points []LinePoint) (Line, error) {
+	x, y, err := lineInput(points)
+	if err != nil {
+		return Line{}, err
+	}
+	if slices.Min(x) == slices.Max(x) {
+		return Line{}, oneDepth(len(x))
+	}
+	h := hull(x, y)
+	best := math.Inf(1)
+	var l Line
+	var offset float64
+	for i, p := range h {
+		q := h[(i+1)%len(h)]
+		if x[p] == x[q] {
+			continue
+		}
+		slope := (y[q] - y[p]) / (x[q] - x[p])
+		off, third := 0.0, p
+		for _, o := range h {
+			if d := y[o] - y[p] - float64(slope*(x[o]-x[p])); math.Abs(d) > math.Abs(off) {
+				off, third = d, o
+			}
+		}
+		share := (x[third] - x[p]) / (x[q] - x[p])
+		if math.Abs(off) < best && (off == 0 || share >= 0 && share <= 1) {
+			best = math.Abs(off)
+			l.Slope, offset = slope, y[p]-float64(slope*x[p])+off/2
+			l.Contacts = [3]Contact{{Index: p, Outer: off < 0, Weight: 1 - share}, {Index: q, Outer: off < 0, Weight: share}, {Index: third, Outer: off >= 0, Weight: 1}}
+		}
+	}
+	contacts := l.Contacts
+	l, err = lineOf(points[0], offset, l.Slope, best)
+	l.Contacts = contacts
+	return l, err
+}
+
+func oneDepth(n int) error {
+	return fmt.Errorf("form: straightness: all %d points at one depth: %w", n, ErrPoints)
+}
+
+// lineInput returns depths and deviations in mm from those of the first point.
+func lineInput(points []LinePoint) (x, y []float64, err error) {
+	if err := enough(len(points), 2); err != nil {
+		return nil, nil, err
+	}
+	x, y = make([]float64, len(points)), make([]float64, len(points))
+	for i, p := range points {
+		if max(p.Depth, p.Deviation) > mostRadius || min(p.Depth, p.Deviation) < -mostRadius {
+			return nil, nil, fmt.Errorf("form: straightness: point %d, %v at %v: want within ±%v: %w", i, p.Deviation, p.Depth, mostRadius, ErrPoint)
+		}
+		x[i], y[i] = (p.Depth - points[0].Depth).In(units.Millimetre), (p.Deviation - points[0].Deviation).In(units.Millimetre)
+	}
+	return x, y, nil
+}
+
+// lineOf returns a line that passes so far above the first point.
+func lineOf(first LinePoint, above, slope, zone float64) (l Line, err error) {
+	l.Slope = slope
+	off, err := units.Of(above, units.Millimetre)
+	if err != nil {
+		return Line{}, fmt.Errorf("form: straightness: %w: %w", err, ErrPoints)
+	}
+	l.At = LinePoint{first.Depth, first.Deviation + off}
+	l.STRt, err = units.Of(zone, units.Millimetre)
+	return l, err
+}
