@@ -61,7 +61,7 @@
 //	what does the gauge show while it is warm?     oversize.Shows
 //	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
-//	what interference, does the sleeve stay tight? sleeve.Joint, sleeve.Loosening
+//	what interference, does it stay tight hot?      sleeve.Joint, sleeve.Loosening
 //
 // # Conventions
 //
