@@ -176,6 +176,7 @@ func TestRefused(t *testing.T) {
 		{"ends apart", clear(func(e *rings.Ends, _ *bore.Port) { e.Gap = length("6 mm") }), rings.ErrGap, "tenth"},
 		{"ends in no bore", clear(func(e *rings.Ends, _ *bore.Port) { e.Bore = 0 }), rings.ErrSize, "bore"},
 		{"ends in a vast bore", clear(func(e *rings.Ends, _ *bore.Port) { e.Bore = math.MaxInt64 }), units.ErrRange, "bore"},
+		{"hot window of one end", second(rings.Heat{Ring: material.GreyIron(), Bore: material.GreyIron(), RingAt: units.ReferenceTemperature, BoreAt: units.ReferenceTemperature}.Window(units.Limits{Min: 1}, length("50 mm"), 0)), rings.ErrGap, "window"},
 		{"no ring travel", second(ends.Clear([]bore.Port{port}, rings.Travel{})), rings.ErrSize, "travel"},
 		{"no rings", second(rings.Stagger(0)), rings.ErrCount, "of 0"},
 		{"seven rings", second(rings.Stagger(7)), rings.ErrCount, "of 7"},

@@ -458,3 +458,15 @@ func ExampleCaution() {
 	// Output:
 	// file inward: On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge. (US Army TM 9-2815-202-34; TM 5-4320-305-24)
 }
+
+// The maker's window begins at 0.25 mm; hot, 0.05 mm is to be left.
+func ExampleHeat_Window() {
+	h := rings.Heat{
+		Ring: material.GreyIron(), Bore: material.GreyIron(),
+		RingAt: units.MustParseTemperature("200 °C"), BoreAt: units.MustParseTemperature("120 °C"),
+	}
+	window := units.Limits{Min: units.MustParseLength("0.25 mm"), Max: units.MustParseLength("0.45 mm")}
+	w := must1(h.Window(window, units.MustParseLength("78.5 mm"), units.MustParseLength("0.05 mm")))
+	fmt.Println(w.Min.Format(units.Millimetre, 3), "to", w.Max)
+	// Output: 0.328 mm to 0.45 mm
+}

@@ -128,3 +128,26 @@ func (h Heat) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
 	least.Value = margin + max(0, -least.Value)
 	return least, nil
 }
+
+// Window returns what of a window for the end gap at 20 °C leaves the margin when hot: its lower end
+// is raised, where need be, to [Heat.Least] with its expanded uncertainty for 95 % on top. A window
+// that leaves it nowhere is ErrButts; one without an upper end, or crossed, is ErrGap. Other errors
+// are those of Least.
+func (h Heat) Window(window units.Limits, bore, margin units.Length) (units.Limits, error) {
+	least, err := h.Least(bore, margin)
+	if err != nil {
+		return units.Limits{}, err
+	}
+	if !window.HasMax() || window.Validate() != nil {
+		return units.Limits{}, fmt.Errorf("rings: window %q: %w (both ends, the smaller first)", window, ErrGap)
+	}
+	u, err := least.Expanded(0.95)
+	if err != nil {
+		return units.Limits{}, fmt.Errorf("rings: least gap: %w", err)
+	}
+	window.Min = max(window.Min, least.Value+u)
+	if window.Min > window.Max {
+		return units.Limits{}, fmt.Errorf("rings: least gap %v for a margin of %v, window up to %v: %w", window.Min, margin, window.Max, ErrButts)
+	}
+	return window, nil
+}

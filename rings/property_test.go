@@ -14,6 +14,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/rings"
 	"borewright.example/units"
+	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -676,4 +677,40 @@ func TestFollowAtTheBound(t *testing.T) {
 	if c, err := r.Follow(form); err != nil || c.Verdict != uncertainty.Undecided || c.Derived.ByMost > 0.51 || c.Unseen != nil {
 		t.Errorf("composite: %+v, %v", c, err)
 	}
+}
+
+// Of any window, what is left of it leaves the margin even where the least gap is at its greatest; the
+// upper end stays, the lower one is never lowered; and where nothing is left, it says so.
+func TestHeatWindow(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		celsius := func(name string) units.Temperature {
+			c, err := units.Celsius(float64(rapid.IntRange(20, 250).Draw(t, name)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			return c
+		}
+		h := rings.Heat{Ring: material.GreyIron(), Bore: material.GreyIron(), RingAt: celsius("ring"), BoreAt: celsius("bore"), RingWithin: 10}
+		diameter, margin := draw(t, "bore", 40*units.Millimetre, 150*units.Millimetre, 1), draw(t, "margin", 0, 100*µm, 1)
+		w := units.Limits{Min: draw(t, "least", 1, 400*µm, 1)}
+		w.Max = w.Min + draw(t, "width", 0, 400*µm, 1)
+		least, err := h.Least(diameter, margin)
+		if err != nil {
+			t.Fatal(err)
+		}
+		u, err := least.Expanded(0.95)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := h.Window(w, diameter, margin)
+		if least.Value+u > w.Max {
+			if !errors.Is(err, rings.ErrButts) {
+				t.Fatal(got, err)
+			}
+			return
+		}
+		if err != nil || got.Max != w.Max || got.Min != max(w.Min, least.Value+u) {
+			t.Fatalf("%v of %v, least %v ± %v: %v", got, w, least.Value, u, err)
+		}
+	})
 }

@@ -288,3 +288,11 @@ func ExampleStack_Deck() {
 	fmt.Println(errors.Is(err, units.ErrRange), err)
 	// Output: true fit: stroke 0 mm: out of range (above 0, up to 1000 mm)
 }
+
+// A bore honed past its window: which piston would still fit it?
+func ExamplePistonWindow() {
+	bore := units.Limits{Min: units.MustParseLength("78.518 mm"), Max: units.MustParseLength("78.523 mm")}
+	clearance := units.Limits{Min: units.MustParseLength("0.045 mm"), Max: units.MustParseLength("0.070 mm")}
+	fmt.Println(fit.PistonWindow(bore, clearance))
+	// Output: 78.453 mm to 78.473 mm <nil>
+}

@@ -27,6 +27,31 @@ func FinishWindow(p Piston, clearance units.Limits) (units.Limits, error) {
 	return clearance.Shift(skirt.Value)
 }
 
+// PistonWindow returns the skirts that fit a finished bore at 20 °C, which is from its smallest
+// diameter to its largest: at the smallest a piston has at least the least clearance, at the largest
+// at most the greatest. It turns [FinishWindow] about, and says which piston a bore that has become
+// too large still takes.
+//
+// A bore that takes more of the window than the window is wide is ErrNarrow. A bore with an end
+// missing, one that is not positive or is beyond units.MaxLength is [units.ErrRange], crossed ends
+// are [units.ErrCrossed]; errors of the window are those of [FinishWindow].
+func PistonWindow(bore, clearance units.Limits) (units.Limits, error) {
+	if err := checkClearance(clearance); err != nil {
+		return units.Limits{}, err
+	}
+	if err := bore.Validate(); err != nil {
+		return units.Limits{}, fmt.Errorf("fit: bore: %w", err)
+	}
+	if bore.Min <= clearance.Max || bore.Max > units.MaxLength {
+		return units.Limits{}, fmt.Errorf("fit: bore %v: %w", bore, units.ErrRange)
+	}
+	w := units.Limits{Min: bore.Max - clearance.Max, Max: bore.Min - clearance.Min}
+	if w.Min > w.Max {
+		return units.Limits{}, fmt.Errorf("fit: bore %v for a clearance of %v: %w", bore, clearance, ErrNarrow)
+	}
+	return w, nil
+}
+
 func checkClearance(w units.Limits) error {
 	switch {
 	case !w.HasMin() || !w.HasMax():

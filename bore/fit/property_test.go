@@ -255,3 +255,60 @@ func TestMatchLarge(t *testing.T) {
 		t.Error("the caller's bores were moved")
 	}
 }
+
+// Whatever piston the window of a bore allows has a clearance inside at the smallest and the largest
+// place, one step more of it does not; a bore of one size turns FinishWindow about.
+func TestPistonWindow(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		um := func(name string, lo, hi int) units.Length {
+			return units.Length(rapid.IntRange(lo, hi).Draw(t, name)) * units.Micrometre
+		}
+		clearance := units.Limits{Min: um("least", 1, 60)}
+		clearance.Max = clearance.Min + um("width", 0, 60)
+		bore := units.Limits{Min: um("bore", 30_000, 200_000)}
+		bore.Max = bore.Min + um("form", 0, 80)
+		w, err := fit.PistonWindow(bore, clearance)
+		if bore.Max-bore.Min > clearance.Max-clearance.Min {
+			if !errors.Is(err, fit.ErrNarrow) {
+				t.Fatal(w, err)
+			}
+			return
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, skirt := range []units.Length{w.Min, w.Max} {
+			if bore.Min-skirt < clearance.Min || bore.Max-skirt > clearance.Max {
+				t.Fatalf("a skirt of %v in %v", skirt, bore)
+			}
+		}
+		if bore.Max-(w.Min-1) <= clearance.Max || bore.Min-(w.Max+1) >= clearance.Min {
+			t.Fatalf("window %v is too narrow", w)
+		}
+		if bore.Min == bore.Max {
+			back, err := fit.FinishWindow(fit.Piston{Size: uncertainty.Estimate{Value: w.Max}}, clearance)
+			if err != nil || back.Min != bore.Min {
+				t.Fatal(back, err)
+			}
+		}
+	})
+}
+
+func TestPistonWindowRefuses(t *testing.T) {
+	mm := units.Millimetre
+	window := units.Limits{Min: 40 * units.Micrometre, Max: 70 * units.Micrometre}
+	for _, c := range []struct {
+		bore, window units.Limits
+		want         error
+	}{
+		{units.Limits{Min: 67 * mm, Max: 67 * mm}, units.Limits{Max: 70 * units.Micrometre}, fit.ErrNoWindow},
+		{units.Limits{Min: 67 * mm, Max: 66 * mm}, window, units.ErrCrossed},
+		{units.Limits{Max: 67 * mm}, window, units.ErrRange},
+		{units.Limits{Min: 67 * mm, Max: units.MaxLength + 1}, window, units.ErrRange},
+		{units.Limits{Min: 50 * units.Micrometre, Max: mm}, window, units.ErrRange},
+	} {
+		if w, err := fit.PistonWindow(c.bore, c.window); !errors.Is(err, c.want) {
+			t.Errorf("%v, %v: %v, %v", c.bore, c.window, w, err)
+		}
+	}
+}
