@@ -28,7 +28,7 @@ func TestQuestions(t *testing.T) {
 		{"what gap is scrap?", "pump", "max 1.000 mm: within"},
 		{"where in a worn bore do I set the gap?", "keep", "Cylinder 1: set each gap at 84 mm, where the bore is smallest in ring travel"},
 		{"my drill turns at 600 rev/min: what angle?", "pump", "As meant to be set, 450 rev/min with 40 cycles/min (80 strokes) leaves 8.1° included"},
-		{"how slow must it turn for 45°?", "pump", "With 40 cycles/min (80 strokes), 68 rev/min to 87 rev/min will do."},
+		{"how slow must it turn for 45°?", "pump", "With 40 cycles/min (80 strokes), 68.2 rev/min to 87.3 rev/min will do."},
 		{"is 45° between the lines or to the square?", "pump", "45.0° included (22.5° from square)"},
 		{"are those strokes or full cycles?", "pump", "40 cycles/min (80 strokes)"},
 		{"how long a stroke, how far out of the bore?", "two-stroke", "The tool of 50 mm stands out by 16.667 mm at the top and 16.667 mm at the bottom."},
@@ -41,7 +41,7 @@ func TestQuestions(t *testing.T) {
 		{"will the ring follow an oval bore?", "keep", "what the ring can follow by its own spring"},
 		{"displacement and ratio after the overbore?", "inch", "cylinder A 24.93 in³, 6.67 : 1 25.42 in³, 6.78 : 1"},
 		{"is enough wall left, is a sleeve needed?", "pump", "5.35 ± 0.20 mm"},
-		{"what interference, does it stay tight hot?", "sleeve", "DO NOT RUN on this fit: its grip at the running temperature is not proven."},
+		{"what interference, does it stay tight hot?", "sleeve-loose", "DO NOT RUN on this fit: its grip at the running temperature is not proven."},
 	} {
 		if !strings.Contains(string(root), "//\t"+q.question+" ") {
 			t.Errorf("the table in doc.go does not ask %q", q.question)

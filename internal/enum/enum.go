@@ -6,6 +6,7 @@ package enum
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright.example/units"
@@ -42,8 +43,23 @@ func Unmarshal[E ~int8](v *E, text []byte, names []string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s %.40q: %w (one of %q)", typeOf(*v), text, units.ErrUnknownName, names)
+	return &NameError{Type: typeOf(*v), Text: string(text), Names: slices.DeleteFunc(slices.Clone(names), func(s string) bool { return s == "" })}
 }
+
+// A NameError is a text that names no value. It matches [units.ErrUnknownName].
+type NameError struct {
+	Type  string   // "pkg: Type"
+	Text  string   // that was read
+	Names []string // that there are
+}
+
+// Error names the text and what was allowed.
+func (e *NameError) Error() string {
+	return fmt.Sprintf("%s %.40q: %v (one of %q)", e.Type, e.Text, units.ErrUnknownName, e.Names)
+}
+
+// Unwrap returns [units.ErrUnknownName].
+func (e *NameError) Unwrap() error { return units.ErrUnknownName }
 
 // typeOf returns "pkg: Type", the way errors of this module begin.
 func typeOf(v any) string { return strings.Replace(fmt.Sprintf("%T", v), ".", ": ", 1) }

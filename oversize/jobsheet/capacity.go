@@ -23,14 +23,14 @@ func (s *Sheet) capacities() error {
 			return err
 		}
 		s.Before.Swept = oversize.Total(s.Before.Swept, c.Before.Swept)
-		if choice.Route != oversize.HoneAndKeep && choice.Route != oversize.BoreOversize {
+		if choice.Route == oversize.Undecided || choice.Route == oversize.MakersProcess {
 			continue
 		}
 		if c.After, err = s.Job.Engine.capacity(after); err != nil {
 			return err
 		}
 	}
-	if s.Choice.Route == oversize.HoneAndKeep || s.Choice.Route == oversize.BoreOversize {
+	if s.Choice.Route != oversize.Undecided && s.Choice.Route != oversize.MakersProcess {
 		for _, c := range s.Cylinders {
 			s.After.Swept = oversize.Total(s.After.Swept, c.After.Swept)
 		}

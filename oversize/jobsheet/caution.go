@@ -52,6 +52,7 @@ var generalCautions = [...]Caution{
 	{AnyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."},
 	{AnyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."},
 	{AnyWork, "Stop the machine and pull the plug before reaching in."},
+	{AnyWork, "A block or barrel too heavy to hold out at arm's length goes by hoist, and stands where it cannot tip."},
 	{Stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."},
 	{Stripping, "Solvents and oil burn: no flame, fresh air, no drill with a brushed motor near the vapour; oily rags go into a tin with a lid."},
 	{Measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."},
@@ -92,6 +93,12 @@ func cautions(s Sheet) []Caution {
 		}
 		if op == Boring && kind != hone.RigidStone {
 			list = append(list, Caution{op, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."})
+		}
+		if op == Boring && twoStroke {
+			list = append(list, Caution{op, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."})
+		}
+		if op == Honing && twoStroke {
+			list = append(list, Caution{op, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly, and both ways round."})
 		}
 		if op == Sleeving && twoStroke {
 			list = append(list, Caution{op, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."})

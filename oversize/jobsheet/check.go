@@ -204,6 +204,9 @@ func (c *checker) engine(e Engine) {
 			c.fault(path+".pistons", strconv.Itoa(len(o.Pistons)), "want at most %d", maxCylinders)
 			continue
 		}
+		if n := len(o.Pistons); n > 0 && n < e.Cylinders {
+			c.fault(path+".pistons", strconv.Itoa(n), "want one for each of the %d cylinders, or more", e.Cylinders)
+		}
 		for k, p := range o.Pistons {
 			path := fmt.Sprintf("%s.pistons[%d]", path, k)
 			if p == (Piston{}) {

@@ -58,7 +58,7 @@ func wallWords(w oversize.Wall) string {
 	case oversize.Plated:
 		return "Wall: plated. Never bored, and honed by nobody but the maker's process: under the plating there is no wall to run on."
 	case oversize.BareAlSi:
-		return "Wall: bare aluminium-silicon. Never bored or honed in the ordinary way: the silicon has to stand out of it."
+		return "Wall: bare aluminium-silicon. Never bored, honed or brushed in the ordinary way: the silicon has to stand out of it."
 	case oversize.IronSleeve:
 		return "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."
 	}

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"unicode"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -110,6 +111,7 @@ func decodeText(n node, u encoding.TextUnmarshaler, fs *Faults) {
 	}
 	err := u.UnmarshalText([]byte(n.text))
 	var p *units.ParseError
+	var name *enum.NameError
 	switch {
 	case err == nil:
 	case errors.As(err, &p):
@@ -118,6 +120,9 @@ func decodeText(n node, u encoding.TextUnmarshaler, fs *Faults) {
 			want += ": " + p.Mend
 		}
 		fs.add(n.path, n.show(), "%s", want)
+	case errors.As(err, &name):
+		given := slices.DeleteFunc(name.Names, func(s string) bool { return s == "not given" || s == "none" })
+		fs.add(n.path, n.show(), "want one of %s", strings.Join(given, ", "))
 	default:
 		fs.add(n.path, n.show(), "%v", err)
 	}

@@ -38,7 +38,7 @@ func (s *Sheet) pistons() error {
 	}
 	for i := range s.Cylinders {
 		c, given := &s.Cylinders[i], s.Job.Cylinders[i]
-		if cmp.Or(given.PistonFor, given.Over) == given.Over {
+		if cmp.Or(given.PistonFor, given.Over) == given.Over && s.Choice.Cylinders[i].Route != oversize.Sleeve {
 			for _, at := range []struct {
 				what string
 				size uncertainty.Estimate
@@ -56,8 +56,19 @@ func (s *Sheet) pistons() error {
 				return err
 			}
 		}
+		if stays(s.Choice.Cylinders[i]) {
+			const ends = 2 // the least and the greatest clearance
+			if c.Fit, err = s.clearanceFindings(i, c.Bore, s.Job.risk().Share(ends*len(s.Cylinders))); err != nil {
+				return err
+			}
+		}
 	}
 	return nil
+}
+
+// stays reports whether a bore keeps its size and form.
+func stays(c oversize.CylinderChoice) bool {
+	return c.Work == oversize.Deglaze || c.Route == oversize.MakersProcess
 }
 
 // clearance adds one clearance, if there is a piston for it.
@@ -110,10 +121,21 @@ func (s *Sheet) pistonFor(i int) Piston {
 		case s.Matched != nil:
 			return o.Pistons[s.Matched.Pairs[i].Piston]
 		default:
-			return o.Piston
+			return o.piston()
 		}
 	}
 	return Piston{}
+}
+
+// piston returns the piston that the bores of a size are cut for: the one on offer, or of those that
+// came one by one the middle one in size.
+func (o Oversize) piston() Piston {
+	if o.Piston != (Piston{}) || len(o.Pistons) == 0 {
+		return o.Piston
+	}
+	bySize := slices.Clone(o.Pistons)
+	slices.SortFunc(bySize, func(a, b Piston) int { return cmp.Compare(a.Size, b.Size) })
+	return bySize[len(bySize)/2]
 }
 
 // match finds the piston for each finished bore, where those that came for its size were measured
@@ -153,9 +175,13 @@ func (s *Sheet) match() error {
 	return nil
 }
 
-// clearanceFindings holds the clearance of a piston in a finished bore against the window.
+// clearanceFindings holds the clearance of a piston in a bore against the window: for a bore that stays,
+// up to what a worn one may have.
 func (s *Sheet) clearanceFindings(i int, g bore.Geometry, r uncertainty.Risk) ([]uncertainty.Finding, error) {
 	window := s.Job.Engine.Limits.PistonClearance
+	if stays(s.Choice.Cylinders[i]) {
+		window.Max = max(window.Max, s.Job.Engine.Limits.WornClearance)
+	}
 	p := s.pistonFor(i)
 	if window.IsZero() || p == (Piston{}) {
 		return nil, nil
@@ -164,7 +190,7 @@ func (s *Sheet) clearanceFindings(i int, g bore.Geometry, r uncertainty.Risk) ([
 	if err != nil {
 		return nil, err
 	}
-	r.Reject = r.Share(places(g)).Reject // any place may have become the extreme by chance
+	r.Reject = r.Share(len(places(g))).Reject // any place may have become the extreme by chance
 	var fs []uncertainty.Finding
 	for _, at := range []struct {
 		what string

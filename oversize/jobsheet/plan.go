@@ -84,7 +84,7 @@ func (s *Sheet) work() error {
 		{"engine", s.capacities},
 		{"cylinders", s.ringGaps},
 		{"tools", s.hone},
-		{"engine", s.sleeves},
+		{"engine.sleeve", s.sleeves},
 		{"engine", s.nextPasses},
 	} {
 		if err := part.do(); err != nil {
@@ -168,16 +168,8 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 	if cs.Coarse, err = cs.Bore.Coarse(limits); err != nil {
 		return cs, err
 	}
-	for i, f := range cs.Findings {
-		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
-			continue
-		}
-		// More readings average out what a place has to itself, and no more.
-		r, err := f.Settle(min(cs.Bore.Largest.Own.Std, f.Measured.Std))
-		if err != nil {
-			return cs, err
-		}
-		cs.Remedies = append(cs.Remedies, Remedy{i, r})
+	if cs.Remedies, err = remedies(cs.Bore, cs.Findings); err != nil {
+		return cs, err
 	}
 	if cs.CleanUp, err = cs.Bore.CleanUp(j.wear(c, cs.Bore)); err != nil {
 		return cs, err
@@ -197,6 +189,23 @@ func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
 		}
 	}
 	return cs, nil
+}
+
+// remedies returns what would settle each undecided finding.
+func remedies(g bore.Geometry, fs []bore.Finding) ([]Remedy, error) {
+	var list []Remedy
+	for i, f := range fs {
+		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
+			continue
+		}
+		// More readings average out what a place has to itself, and no more.
+		r, err := f.Settle(min(g.Largest.Own.Std, f.Measured.Std))
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, Remedy{i, r})
+	}
+	return list, nil
 }
 
 // wear says what is known of the metal that is gone, besides the readings: the unworn size from
@@ -246,7 +255,7 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		RigidHone: j.Tools.Hone == hone.RigidStone, OwnSizes: e.OwnSizes,
 	}
 	for _, o := range e.Oversizes {
-		p, err := o.Piston.fit()
+		p, err := o.piston().fit()
 		if err != nil {
 			return oversize.Choice{}, err
 		}
@@ -265,7 +274,7 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		}
 		cylinders[i] = oversize.Cylinder{
 			Name: c.Name, Over: given.Over,
-			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: places(c.Bore),
+			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: len(places(c.Bore)),
 			CleanUp: c.CleanUp, Findings: c.Findings,
 			Piston: p, PistonFor: cmp.Or(given.PistonFor, given.Over), Pit: given.Pit,
 			ThinnestWall: wall, Peeling: given.Peeling,
@@ -274,13 +283,11 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 	return oversize.Choose(engine, cylinders, j.risk())
 }
 
-// places is how many places the extremes are of.
-func places(g bore.Geometry) int {
-	n := 0
-	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
-		for _, p := range planes {
-			n += len(p.Places)
-		}
+// places returns the places that were read.
+func places(g bore.Geometry) []bore.Place {
+	var list []bore.Place
+	for _, p := range slices.Concat(g.Planes, g.Bridges) {
+		list = append(list, p.Places...)
 	}
-	return n
+	return list
 }

@@ -4,8 +4,10 @@ package jobsheet
 
 import (
 	"cmp"
+	"slices"
 
 	"borewright.example/bore"
+	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/units"
@@ -16,11 +18,21 @@ import (
 type ProofSheet struct {
 	Bore    bore.Geometry `json:"bore"`             // sizes and form at 20 °C
 	Changed *bore.Change  `json:"changed,omitzero"` // since the survey; nil where no place was read both times
+	// Missing is where the survey was read and the proof was not; Warm says that the cylinder was not
+	// at the temperature of the standard, Shrunk that the bore would have become smaller, since the
+	// survey or since the last pass, which no cutting does. None of these proves anything.
+	Missing []bore.Reading `json:"missing,omitzero"`
+	Warm    bool           `json:"warm,omitzero"`
+	Shrunk  bool           `json:"shrunk,omitzero"`
 	// Findings of the bore: as New the finish window, where it is bored or honed to a size.
 	Findings   []bore.Finding        `json:"findings,omitzero"`
 	Clearances []uncertainty.Finding `json:"clearances,omitzero"` // of its piston against the maker's window
 	// Crosshatch is that measured, against the one wanted: zero unless the job has both.
 	Crosshatch CrosshatchFinding `json:"crosshatch,omitzero"`
+	// Remedies has, for each undecided finding of the bore, what would settle it if the value stayed.
+	Remedies []Remedy `json:"remedies,omitzero"`
+	// Fits is the skirts that fit the bore as it is; zero where its form leaves none.
+	Fits units.Limits `json:"fits,omitzero"`
 }
 
 // A CrosshatchFinding is a crosshatch held against the one wanted, as measured: no doubt of it takes
@@ -29,38 +41,6 @@ type CrosshatchFinding struct {
 	Measured hone.Crosshatch     `json:"measured"` // of the finished bore
 	Want     hone.Want           `json:"want"`     // from the job's tools
 	Verdict  uncertainty.Verdict `json:"verdict"`  // within the tolerance, or beyond it
-}
-
-// verdict returns the worst of what the proof found; Undecided where nothing was held against
-// anything.
-func (p *ProofSheet) verdict() uncertainty.Verdict {
-	all := []uncertainty.Verdict{}
-	for _, f := range p.Findings {
-		all = append(all, f.Verdict)
-	}
-	for _, f := range p.Clearances {
-		all = append(all, f.Verdict)
-	}
-	if p.Crosshatch != (CrosshatchFinding{}) {
-		all = append(all, p.Crosshatch.Verdict)
-	}
-	return worst(all...)
-}
-
-// worst returns Beyond where any is beyond, Within where all are within.
-func worst(all ...uncertainty.Verdict) uncertainty.Verdict {
-	v := uncertainty.Undecided
-	for i, a := range all {
-		switch {
-		case a == uncertainty.Beyond:
-			return a
-		case i == 0:
-			v = a
-		case a == uncertainty.Undecided:
-			v = a
-		}
-	}
-	return v
 }
 
 // proof reads the finished bores, matches the pistons to them and judges what came of it.
@@ -77,8 +57,20 @@ func (s *Sheet) proof() error {
 			return err
 		}
 		c.Proof = &ProofSheet{Bore: g}
+		c.Proof.Missing = missing(c.Bore, g)
+		p := j.proofGauge()
+		apart := p.Temperatures.Cylinder.Value.Sub(p.Temperatures.Standard.Value)
+		c.Proof.Warm = p.Standard != (Standard{}) && max(apart, -apart) > atRest
+		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
+			continue // the bore that was read then is gone
+		}
 		if change, err := bore.Compare(c.Bore, g); err == nil {
 			c.Proof.Changed = &change
+			shrunk, err := uncertainty.Judge(change.Stock, units.Limits{Min: units.Picometre}, uncertainty.Risk{})
+			if err != nil {
+				return err
+			}
+			c.Proof.Shrunk = shrunk.Verdict == uncertainty.Beyond
 		}
 	}
 	if err := s.match(); err != nil {
@@ -94,6 +86,31 @@ func (s *Sheet) proof() error {
 	return nil
 }
 
+// atRest is how far the cylinder may be from the temperature of the setting standard in the reading
+// that decides: this library's own judgement. The maker of the gauge may want less.
+const atRest = 5 * units.Kelvin
+
+// missing returns the places of the survey that were not read again.
+func missing(before, after bore.Geometry) []bore.Reading {
+	var list []bore.Reading
+	again := places(after)
+	for _, q := range places(before) {
+		if !slices.ContainsFunc(again, func(p bore.Place) bool { return p.Depth == q.Depth && p.Axis == q.Axis }) {
+			list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+		}
+	}
+	return list
+}
+
+// fits returns the skirts that fit a bore as it is; zero where none does, or no clearance is given.
+func (j Job) fits(bore units.Limits) units.Limits {
+	w, err := fit.PistonWindow(bore, j.Engine.Limits.PistonClearance)
+	if err != nil {
+		return units.Limits{}
+	}
+	return w
+}
+
 // judgeProof holds one finished bore against its limits. The risk of the engine is shared over its
 // cylinders and what is judged of each, as it was for the survey.
 func (s *Sheet) judgeProof(i int, p *ProofSheet) error {
@@ -107,11 +124,13 @@ func (s *Sheet) judgeProof(i int, p *ProofSheet) error {
 	if p.Findings, err = p.Bore.Judge(limits, each); err != nil {
 		return err
 	}
-	if choice.Work != oversize.Deglaze {
-		if p.Clearances, err = s.clearanceFindings(i, p.Bore, each); err != nil {
-			return err
-		}
+	if p.Remedies, err = remedies(p.Bore, p.Findings); err != nil {
+		return err
 	}
+	if p.Clearances, err = s.clearanceFindings(i, p.Bore, each); err != nil {
+		return err
+	}
+	p.Fits = j.fits(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
 	if got, want := j.Cylinders[i].Crosshatch, j.Tools.want(); !got.IsZero() && !want.Crosshatch.IsZero() {
 		p.Crosshatch = CrosshatchFinding{Measured: got, Want: want, Verdict: uncertainty.Beyond}
 		if want.Accepts(got) {

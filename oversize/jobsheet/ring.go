@@ -13,36 +13,6 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// measuredGap adds the gap that was measured in the finished bore, and what it says of that bore.
-func (s *Sheet) measuredGap(r *RingSheet, ring Ring, given RingGap, i int, risk uncertainty.Risk) error {
-	if given.Finished == 0 {
-		return nil
-	}
-	after, err := certified(given.Finished, given.Uncertainty)
-	if err != nil {
-		return err
-	}
-	window := ring.Gap
-	if !fresh(s.Choice.Cylinders[i]) && ring.GapLimit != 0 {
-		window.Max = ring.GapLimit // a used ring may stay in a bore that stays
-	}
-	if !window.IsZero() {
-		if r.Measured, err = uncertainty.Judge(after, window, risk); err != nil {
-			return err
-		}
-		r.Measured.Subject = "end gap as measured"
-	}
-	if r.Filing.Action != rings.FileEnds {
-		before, err := certified(given.Gap, given.Uncertainty)
-		if err != nil {
-			return err
-		}
-		r.Grown, err = rings.DiameterChange(before, after)
-		return err
-	}
-	return nil
-}
-
 // portRoom adds how far the ends of a pegged ring stay from the ports.
 func (s *Sheet) portRoom(r *RingSheet, ring Ring) error {
 	layout := s.Job.Engine.Layout
@@ -62,12 +32,26 @@ func (s *Sheet) portRoom(r *RingSheet, ring Ring) error {
 	return err
 }
 
-// hot adds the end gap at the running temperatures. Ends that butt are a negative gap.
-func (s *Sheet) hot(r *RingSheet, ring Ring, risk uncertainty.Risk) error {
+// heat is a ring and its bore in work, and whether the job says how warm they are.
+func (s *Sheet) heat(ring Ring) (h rings.Heat, known bool, err error) {
 	t := s.Job.Engine.Running
 	if t.Ring == (bore.Temperature{}) || t.Bore == (bore.Temperature{}) {
-		return nil
+		return h, false, nil
 	}
+	metal, _, err := metalOr(ring.Material, material.GreyIron(), "a ring")
+	if err != nil {
+		return h, false, err
+	}
+	part, _, err := s.Job.Engine.part()
+	return rings.Heat{
+		Ring: metal, Bore: part, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
+		RingWithin: t.Ring.Within, BoreWithin: t.Bore.Within,
+	}, true, err
+}
+
+// hot adds the end gap at the running temperatures, and whether it is enough: ends that butt are a
+// negative gap, and never are.
+func (s *Sheet) hot(r *RingSheet, h rings.Heat, ring Ring, risk uncertainty.Risk) error {
 	cold := r.Gap
 	if r.Filing.Now.Subject != "" {
 		cold = r.Filing.After()
@@ -75,18 +59,7 @@ func (s *Sheet) hot(r *RingSheet, ring Ring, risk uncertainty.Risk) error {
 	if cold.Value <= 0 {
 		return nil // it overlaps cold already
 	}
-	metal, _, err := metalOr(ring.Material, material.GreyIron(), "a ring")
-	if err != nil {
-		return err
-	}
-	part, _, err := s.Job.Engine.part()
-	if err != nil {
-		return err
-	}
-	h := rings.Heat{
-		Ring: metal, Bore: part, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
-		RingWithin: t.Ring.Within, BoreWithin: t.Bore.Within,
-	}
+	var err error
 	if ring.HotGap != 0 {
 		if r.Least, err = h.Least(r.Bore.Value, ring.HotGap); err != nil {
 			return err
@@ -95,12 +68,11 @@ func (s *Sheet) hot(r *RingSheet, ring Ring, risk uncertainty.Risk) error {
 	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
 		return err
 	}
-	if ring.HotGap != 0 {
-		if r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: ring.HotGap}, risk); err != nil {
-			return err
-		}
-		r.HotEnough.Subject = "end gap when hot"
+	const touching = units.Picometre // the least gap that is one
+	if r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: max(ring.HotGap, touching)}, risk); err != nil {
+		return err
 	}
+	r.HotEnough.Subject = "end gap when hot"
 	return nil
 }
 
@@ -114,7 +86,7 @@ func (s *Sheet) follows(r *RingSheet, ring Ring, i int) error {
 	switch proof := s.Cylinders[i].Proof; {
 	case proof != nil:
 		g = proof.Bore
-	case s.Choice.Cylinders[i].Work != oversize.Deglaze:
+	case !stays(s.Choice.Cylinders[i]):
 		return nil
 	}
 	var form []bore.Harmonic
@@ -155,7 +127,7 @@ func (s *Sheet) finished(i int) (size uncertainty.Estimate, depth units.Length, 
 		e := c.Bore.Mean
 		e.Value = choice.Aim
 		return e, 0, true
-	case choice.Route == oversize.HoneAndKeep:
+	case choice.Route == oversize.HoneAndKeep, choice.Route == oversize.MakersProcess:
 		size, depth = s.narrowest(c.Bore)
 		return size, depth, true
 	}
@@ -203,49 +175,98 @@ func (s *Sheet) ringGapsOf(i int, risk uncertainty.Risk) error {
 		return nil
 	}
 	for _, given := range j.Cylinders[i].Rings {
-		gap, err := certified(given.Gap, given.Uncertainty)
-		if err != nil {
-			return err
-		}
 		r := RingSheet{Ring: given.Ring, Bore: size, SetAt: depth}
-		r.Gap, err = rings.Gap{Measured: gap, Bore: uncertainty.Estimate{Value: given.Bore}}.In(size)
-		if err != nil {
-			return err
-		}
 		for _, ring := range j.Engine.Rings {
-			if ring.Name != given.Ring {
-				continue
-			}
-			if !ring.Gap.IsZero() {
-				r.Filing, err = rings.File(r.Gap, ring.Gap, risk)
-				if errors.Is(err, rings.ErrDoubt) {
-					r.Doubtful, err = true, nil
-				}
-				if err != nil {
+			if ring.Name == given.Ring {
+				if err := s.ringGap(&r, ring, given, i, risk); err != nil {
 					return err
 				}
-			}
-			if ring.GapLimit != 0 {
-				r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: ring.GapLimit}, risk)
-				if err != nil {
-					return err
-				}
-				r.Service.Subject = "end gap in service"
-			}
-			if err := s.measuredGap(&r, ring, given, i, risk); err != nil {
-				return err
-			}
-			if err := s.portRoom(&r, ring); err != nil {
-				return err
-			}
-			if err := s.hot(&r, ring, risk); err != nil {
-				s.omit("hot gap of ring "+ring.Name, "%v", err)
-			}
-			if err := s.follows(&r, ring, i); err != nil {
-				s.omit("whether ring "+ring.Name+" follows the bore", "%v", err)
 			}
 		}
 		s.Cylinders[i].Rings = append(s.Cylinders[i].Rings, r)
 	}
 	return nil
+}
+
+// ringGap works out one ring in its bore: from the gap as measured there, or else as the first
+// reading foretells it.
+func (s *Sheet) ringGap(r *RingSheet, ring Ring, given RingGap, i int, risk uncertainty.Risk) error {
+	first, err := certified(given.Gap, given.Uncertainty)
+	if err != nil {
+		return err
+	}
+	if r.Gap, err = (rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: given.Bore}}).In(r.Bore); err != nil {
+		return err
+	}
+	if given.Finished != 0 {
+		r.Foretold = r.Gap
+		if r.Gap, err = certified(given.Finished, given.Uncertainty); err != nil {
+			return err
+		}
+		if r.Grown, err = rings.DiameterChange(first, r.Gap); err != nil {
+			return err
+		}
+	}
+	window := ring.Gap
+	heat, warm, err := s.heat(ring)
+	if err != nil {
+		return err
+	}
+	if warm && ring.HotGap != 0 && !window.IsZero() {
+		switch cut, err := heat.Window(window, r.Bore.Value, ring.HotGap); {
+		case errors.Is(err, rings.ErrButts):
+			r.Unfit = true
+		case err != nil:
+			s.omit("hot gap of ring "+ring.Name, "%v", err)
+		default:
+			window = cut
+		}
+	}
+	if err := s.judgeGap(r, ring, window, given, i, risk); err != nil {
+		return err
+	}
+	if err := s.portRoom(r, ring); err != nil {
+		return err
+	}
+	if warm {
+		if err := s.hot(r, heat, ring, risk); err != nil {
+			s.omit("hot gap of ring "+ring.Name, "%v", err)
+		}
+	}
+	if err := s.follows(r, ring, i); err != nil {
+		s.omit("whether ring "+ring.Name+" follows the bore", "%v", err)
+	}
+	return nil
+}
+
+// judgeGap holds the gap against its windows, and plans the filing.
+func (s *Sheet) judgeGap(r *RingSheet, ring Ring, window units.Limits, given RingGap, i int, risk uncertainty.Risk) error {
+	var err error
+	if !window.IsZero() && !r.Unfit {
+		r.Filing, err = rings.File(r.Gap, window, risk)
+		if errors.Is(err, rings.ErrDoubt) {
+			r.Doubtful, err = true, nil
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if ring.GapLimit != 0 {
+		if r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: ring.GapLimit}, risk); err != nil {
+			return err
+		}
+		r.Service.Subject = "end gap in service"
+	}
+	if given.Finished == 0 {
+		return nil
+	}
+	if stays(s.Choice.Cylinders[i]) && ring.GapLimit != 0 {
+		window.Max = ring.GapLimit // a used ring may stay in a bore that stays
+	}
+	if window.IsZero() {
+		return nil
+	}
+	r.Measured, err = uncertainty.Judge(r.Gap, window, risk)
+	r.Measured.Subject = "end gap as measured"
+	return err
 }

@@ -430,6 +430,9 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 		same(t, "least clearance proven", c.Proof.Clearances[0].Measured, must(fit.Clearance(g.Smallest.Size, p))(t))
 		same(t, "greatest clearance proven", c.Proof.Clearances[1].Measured, must(fit.Clearance(g.Largest.Size, p))(t))
 		w := f.window("engine.limits.piston_clearance")
+		if s.Choice.Cylinders[i].Work == oversize.Deglaze { // as much as a worn one may have
+			w.Max = max(w.Max, f.size("engine.limits.worn_clearance"))
+		}
 		same(t, "clearances allowed", []units.Limits{c.Proof.Clearances[0].Limits, c.Proof.Clearances[1].Limits}, []units.Limits{{Min: w.Min}, {Max: w.Max}})
 	}
 	same(t, "usual clearance", s.UsualClearance, must(fit.Usual(field[fit.Duty](f, "engine.duty"), f.size("engine.bore")))(t))
@@ -518,28 +521,35 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			each := uncertainty.Risk{Accept: r.Filing.Now.Risk.Accept, Reject: r.Filing.Now.Risk.Reject}
 			first := own.certified("gap", "uncertainty")
 			gap := must(rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: own.size("bore")}}.In(at.Diameter))(t)
+			if own.text("finished") != "" { // what was measured there says more than what was foretold
+				same(t, "gap foretold", r.Foretold, gap)
+				gap = own.certified("finished", "uncertainty")
+			}
 			same(t, "ring", []any{r.Ring, r.Bore, r.SetAt}, []any{engine.text("name"), at.Diameter, at.Depth})
 			same(t, "gap", r.Gap, gap)
-			filing := must(rings.File(gap, engine.window("gap"), each))(t)
-			same(t, "filing", r.Filing, filing)
-			service := must(uncertainty.Judge(gap, units.Limits{Max: engine.size("gap_limit")}, each))(t)
-			same(t, "gap in service", []any{r.Service.Verdict, r.Service.Conform, r.Service.Limits}, []any{service.Verdict, service.Conform, service.Limits})
-
+			window := engine.window("gap")
 			heat := rings.Heat{
 				Ring: material.GreyIron(), RingAt: f.at("engine.running.ring").Value, RingWithin: f.at("engine.running.ring").Within,
 				Bore: material.GreyIron(), BoreAt: f.at("engine.running.bore").Value, BoreWithin: f.at("engine.running.bore").Within,
 			}
-			same(t, "hot gap", r.Hot, must(heat.Hot(filing.After(), at.Diameter))(t))
-			if margin := engine.size("hot_gap"); margin != 0 {
-				same(t, "least gap", r.Least, must(heat.Least(at.Diameter.Value, margin))(t))
-				same(t, "hot enough", r.HotEnough.Verdict, must(uncertainty.Judge(r.Hot, units.Limits{Min: margin}, each))(t).Verdict)
+			margin := engine.size("hot_gap")
+			if margin != 0 {
+				window = must(heat.Window(window, at.Diameter.Value, margin))(t)
 			}
+			filing := must(rings.File(gap, window, each))(t)
+			same(t, "filing", r.Filing, filing)
+			service := must(uncertainty.Judge(gap, units.Limits{Max: engine.size("gap_limit")}, each))(t)
+			same(t, "gap in service", []any{r.Service.Verdict, r.Service.Conform, r.Service.Limits}, []any{service.Verdict, service.Conform, service.Limits})
+
+			same(t, "hot gap", r.Hot, must(heat.Hot(filing.After(), at.Diameter))(t))
+			if margin != 0 {
+				same(t, "least gap", r.Least, must(heat.Least(at.Diameter.Value, margin))(t))
+			}
+			same(t, "hot enough", r.HotEnough.Verdict, must(uncertainty.Judge(r.Hot, units.Limits{Min: max(margin, 1)}, each))(t).Verdict)
 			if own.text("finished") != "" {
 				after := own.certified("finished", "uncertainty")
 				same(t, "gap as measured", r.Measured.Measured, after)
-				if filing.Action != rings.FileEnds {
-					same(t, "growth by the gap", r.Grown, must(rings.DiameterChange(first, after))(t))
-				}
+				same(t, "growth by the gap", r.Grown, must(rings.DiameterChange(first, after))(t))
 			}
 			if peg := engine.text("peg"); peg != "" {
 				ends := rings.Ends{

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"borewright.example/bore"
+	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet"
@@ -87,7 +88,7 @@ func TestWholeRound(t *testing.T) {
 	over := j
 	over.Cylinders = append([]jobsheet.Cylinder(nil), j.Cylinders...)
 	over.Cylinders[0].Honing.Passes = []jobsheet.Pass{{Lasts: lasts, After: at(bored + 110*units.Micrometre)}}
-	next("run past", over, jobsheet.BoreOut, jobsheet.Oversized)
+	next("run past", over, jobsheet.Oversized, jobsheet.Oversized, jobsheet.WaitForOthers)
 
 	j = whole
 	s = next("all done", j, jobsheet.Reassemble, jobsheet.Reassemble, jobsheet.Reassemble)
@@ -96,15 +97,17 @@ func TestWholeRound(t *testing.T) {
 	}
 	gap := j.Cylinders[1].Rings[0].Finished
 	j.Cylinders[1].Rings[0].Finished = 0
-	next("a gap not measured", j, jobsheet.SetRingGaps, jobsheet.Reassemble, jobsheet.SetRingGaps)
+	next("a gap not measured", j, jobsheet.SetRingGaps, jobsheet.WaitForOthers, jobsheet.SetRingGaps)
 	j.Cylinders[1].Rings[0].Finished = 180 * units.Micrometre
-	next("a gap too small", j, jobsheet.SetRingGaps, jobsheet.Reassemble, jobsheet.SetRingGaps)
+	next("a gap too small", j, jobsheet.SetRingGaps, jobsheet.WaitForOthers, jobsheet.SetRingGaps)
 	j.Cylinders[1].Rings[0].Finished = 255 * units.Micrometre // 0.005 mm inside, the doubt 0.020 mm
-	next("a gap in doubt", j, jobsheet.MeasureBetter, jobsheet.Reassemble, jobsheet.MeasureBetter)
+	next("a gap in doubt", j, jobsheet.MeasureBetter, jobsheet.WaitForOthers, jobsheet.MeasureBetter)
 	j.Cylinders[1].Rings[0].Finished = gap
 	one := j.Cylinders[0].Crosshatch
 	j.Cylinders[0].Crosshatch = hone.MustParseCrosshatch("12° included")
-	next("a flat crosshatch", j, jobsheet.Rework, jobsheet.Rework, jobsheet.Reassemble)
+	next("a flat crosshatch", j, jobsheet.Rework, jobsheet.Rework, jobsheet.WaitForOthers)
+	j.Cylinders[0].Crosshatch = hone.Crosshatch{}
+	next("a crosshatch nobody measured", j, jobsheet.WashAndProve, jobsheet.WashAndProve, jobsheet.WaitForOthers)
 	j.Cylinders[0].Crosshatch = one
 	j.Cylinders[0].Proof = nil
 	next("one not proven", j, jobsheet.WashAndProve, jobsheet.WashAndProve)
@@ -112,7 +115,10 @@ func TestWholeRound(t *testing.T) {
 	for i := range j.Cylinders[0].Proof {
 		j.Cylinders[0].Proof[i].Diameter += 20 * units.Micrometre
 	}
-	next("too large", j, jobsheet.Rework, jobsheet.Rework)
+	s = next("too large", j, jobsheet.Oversized, jobsheet.Oversized, jobsheet.WaitForOthers)
+	if !strings.Contains(asText(t, s), "Past its size: a piston of 78.4") {
+		t.Error("no way out of a bore past its size")
+	}
 	for i := range j.Cylinders[0].Proof {
 		j.Cylinders[0].Proof[i].Diameter -= 12 * units.Micrometre // at the upper end of the window
 	}
@@ -125,7 +131,7 @@ func TestWholeRound(t *testing.T) {
 // TestOtherSteps: of walls and work of every kind.
 func TestOtherSteps(t *testing.T) {
 	for name, want := range map[string]jobsheet.Step{
-		"unread": jobsheet.Measure, "keep": jobsheet.Reassemble, "sleeve": jobsheet.FitSleeve,
+		"unread": jobsheet.Measure, "keep": jobsheet.Reassemble, "sleeve": jobsheet.FitSleeve, "sleeve-loose": jobsheet.ChooseSleeve,
 		"plated": jobsheet.AskMaker, "two-stroke": jobsheet.BoreOut, "inch": jobsheet.BoreOut, "pump": jobsheet.BoreOut,
 	} {
 		if got := plan(t, job(t, name)).Next; got != want {
@@ -408,4 +414,95 @@ func TestPlayTakesPart(t *testing.T) {
 	before := plan(t, j).Cylinders[0].Rings[0].Ports[0].Room
 	j.Engine.Rings[0].Play += units.Millimetre
 	near(t, "room", before-plan(t, j).Cylinders[0].Rings[0].Ports[0].Room, units.Millimetre, units.Nanometre)
+}
+
+// TestNothingUnsafeIsReady: what would hurt the engine or somebody is never ready to go together.
+func TestNothingUnsafeIsReady(t *testing.T) {
+	um := units.Micrometre
+	grow := func(j *jobsheet.Job, by units.Length) {
+		for i := range j.Cylinders[0].Proof {
+			j.Cylinders[0].Proof[i].Diameter += by
+		}
+	}
+	for _, c := range []struct {
+		name, job string
+		change    func(j *jobsheet.Job)
+		want      jobsheet.Step
+		says      string
+	}{
+		{"a sleeve that can come loose, its bore proven", "sleeve-loose", func(j *jobsheet.Job) {
+			j.Proof.Temperatures = j.Gauge.Temperatures
+			for _, r := range j.Cylinders[0].Readings {
+				r.Deviation = &jobsheet.Deviation{Length: -10 * um}
+				j.Cylinders[0].Proof = append(j.Cylinders[0].Proof, r)
+			}
+		}, jobsheet.ChooseSleeve, "DO NOT RUN on this fit"},
+		{"a sleeve whose grip in work nobody knows", "sleeve", func(j *jobsheet.Job) { j.Engine.Running = jobsheet.Running{} }, jobsheet.ChooseSleeve, "whether it grips in work is not known"},
+		{"a seat smaller than the worn bore", "sleeve", func(j *jobsheet.Job) {
+			j.Engine.Sleeve.Seat = 79100 * um // the worn bore cleans up at 79.18 mm
+		}, jobsheet.ChooseSleeve, "clean-up of the seat"},
+		{"a seat that leaves too little wall", "sleeve", func(j *jobsheet.Job) { j.Engine.Limits.LeastWall = 4 * units.Millimetre }, jobsheet.ChooseSleeve, "wall left around the seat"},
+		{"no sleeve at all", "sleeve", func(j *jobsheet.Job) { j.Engine.Sleeve = jobsheet.Sleeve{} }, jobsheet.ChooseSleeve, "give engine.sleeve"},
+		{"ring ends that butt when hot", "keep", func(j *jobsheet.Job) {
+			j.Engine.Running.Ring = bore.Temperature{Value: units.MustParseTemperature("330 °C")}
+			j.Engine.Rings[0].HotGap = 0
+		}, jobsheet.SetRingGaps, "THE ENDS BUTT"},
+		{"a window that never leaves the hot gap", "keep", func(j *jobsheet.Job) { j.Engine.Rings[0].HotGap = 500 * um }, jobsheet.SetRingGaps, "no gap in the window is enough when hot"},
+		{"a crosshatch nobody measured", "keep", func(j *jobsheet.Job) { j.Cylinders[0].Crosshatch = hone.Crosshatch{} }, jobsheet.WashAndProve, "The crosshatch was not measured"},
+		{"a kept bore that became too loose for its piston", "keep", func(j *jobsheet.Job) { grow(j, 55*um) }, jobsheet.Rework, "Too loose for its piston"},
+		{"places not read again", "keep", func(j *jobsheet.Job) { j.Cylinders[0].Proof = j.Cylinders[0].Proof[:12] }, jobsheet.WashAndProve, "Not read again"},
+		{"a proof of a warm cylinder", "keep", func(j *jobsheet.Job) {
+			grow(j, 8*um)
+			j.Proof.Temperatures.Cylinder.Value += 9
+		}, jobsheet.WashAndProve, "not at the temperature of the standard"},
+		{"a bore that grew smaller", "keep", func(j *jobsheet.Job) { grow(j, -15*um) }, jobsheet.MeasureBetter, "Metal does not come back"},
+		{"a bore smaller than after its last pass", "pump-finished", func(j *jobsheet.Job) {
+			last := &j.Cylinders[0].Honing.Passes[3].After
+			last.Diameter += 40 * um
+		}, jobsheet.MeasureBetter, "Metal does not come back"},
+		{"bored into the window, no pass made", "pump-finished", func(j *jobsheet.Job) {
+			j.Cylinders[0].Honing = jobsheet.Honed{Start: jobsheet.HonedSize{Diameter: 78503 * um, At: units.ReferenceTemperature}}
+			j.Cylinders[0].Proof = nil
+		}, jobsheet.HoneToSize, "Bored so far that the hone has no stock"},
+		{"honing that starts in the worn bore", "pump", func(j *jobsheet.Job) { j.Cylinders[0].Honing.Start.Diameter = 78100 * um }, jobsheet.BoreOut, "smaller than the worn bore"},
+		{"a hone that takes no size", "pump", func(j *jobsheet.Job) {
+			j.Tools.Hone, j.Tools.Pressing = hone.BallType, hone.ConstantPressure
+		}, jobsheet.BoreOut, "takes no size"},
+		{"a finished bore still too small", "pump-finished", func(j *jobsheet.Job) {
+			grow(j, -30*um)
+			j.Cylinders[0].Honing = jobsheet.Honed{}
+		}, jobsheet.HoneToSize, "hone on towards 78.5025 mm"},
+		{"a plated bore with a pit", "plated", func(j *jobsheet.Job) {
+			j.Engine.Limits.Service, j.Engine.Limits.Ovality = 48100*um, 40*um
+			j.Cylinders[0].Peeling, j.Cylinders[0].Pit = false, 10*um
+		}, jobsheet.AskMaker, ""},
+		{"a plated bore too tight for its piston", "plated", func(j *jobsheet.Job) {
+			j.Engine.Limits.Service, j.Engine.Limits.Ovality = 48100*um, 40*um
+			j.Cylinders[0].Peeling = false
+			j.Cylinders[0].Piston = jobsheet.Piston{Size: 47995 * um, Axis: fit.AcrossPin}
+		}, jobsheet.AskMaker, "least clearance, as it stays"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := job(t, c.job)
+			c.change(&j)
+			s := plan(t, j)
+			if s.Next != c.want {
+				t.Errorf("next %v, want %v", s.Next, c.want)
+			}
+			if text := asText(t, s); !strings.Contains(strings.Join(strings.Fields(text), " "), c.says) {
+				t.Errorf("does not say %q:\n%s", c.says, text)
+			}
+		})
+	}
+}
+
+// TestPistonsOneByOne: where a size has no piston of its own, the bores are cut for the middle one of those that
+// came.
+func TestPistonsOneByOne(t *testing.T) {
+	j := job(t, "pump-finished")
+	j.Engine.Oversizes[1].Piston = jobsheet.Piston{}
+	s := plan(t, j)
+	if w := s.Choice.Cylinders[0].Finish; w.Min != (78446+45)*units.Micrometre || w.Max != (78446+70)*units.Micrometre {
+		t.Errorf("finish window %v for pistons of 78.443, 78.446 and 78.449 mm", w)
+	}
 }

@@ -59,6 +59,12 @@ type CylinderSheet struct {
 	// Clearances of the piston in hand in the bore as it is, and of the one for the finished bore
 	// at the size to work to.
 	Clearances []Clearance `json:"clearances,omitzero"`
+	// Fit is the piston's clearance in a bore that stays as it is.
+	Fit []uncertainty.Finding `json:"fit,omitzero"`
+	// Fits is the skirts that fit a bore honed past its size.
+	Fits units.Limits `json:"fits,omitzero"`
+	// Seat is what a seat bored for a sleeve is held against: worn wall left, barrel left.
+	Seat []uncertainty.Finding `json:"seat,omitzero"`
 	// Remedies has, for each undecided finding, what would settle it if the value stayed.
 	Remedies []Remedy     `json:"remedies,omitzero"`
 	CleanUp  bore.CleanUp `json:"clean_up"`
@@ -103,6 +109,10 @@ type RingSheet struct {
 	SetAt  units.Length         `json:"set_at,omitzero"` // depth of that size, where the bore is smallest in ring travel
 	Gap    uncertainty.Estimate `json:"gap"`             // there; negative where the ends would overlap
 	Filing rings.Filing         `json:"filing,omitzero"`
+	// Foretold is what the first reading of the gap comes to in this bore, where Gap was measured in it.
+	Foretold uncertainty.Estimate `json:"foretold,omitzero"`
+	// Unfit says that no gap in the maker's window leaves the hot gap that is wanted.
+	Unfit bool `json:"unfit,omitzero"`
 	// Doubtful says that the window is too narrow for the doubt of the gap: no reading would
 	// prove anything.
 	Doubtful bool                `json:"doubtful,omitzero"`
@@ -112,10 +122,10 @@ type RingSheet struct {
 	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
 	// is zero where they are not given.
 	Hot       uncertainty.Estimate `json:"hot,omitzero"`
-	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against the least wanted
+	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against the least wanted, at least that the ends do not touch
 	// Measured is the gap in the finished bore as measured, against the window; Grown how much
-	// larger that bore is than the one of the first reading, by the two gaps: zero for a ring that
-	// is filed in between.
+	// larger that bore is than the one of the first reading, by the two gaps, if nothing was filed
+	// off in between.
 	Measured uncertainty.Finding  `json:"measured,omitzero"`
 	Grown    uncertainty.Estimate `json:"grown,omitzero"`
 	// Follows says whether the ring follows the bore where its form stays as it was read: zero
@@ -177,7 +187,7 @@ func (s Sheet) Undecided() bool {
 			return true
 		}
 		for _, r := range c.Rings {
-			if !r.settled() {
+			if !r.settled() { // a gap that was measured says more than one foretold
 				return true
 			}
 		}

@@ -86,7 +86,7 @@ func TestHotGap(t *testing.T) {
 
 func sleeveJob(t *testing.T) string {
 	t.Helper()
-	b, err := os.ReadFile("../../examples/refresh/jobs/sleeve.json")
+	b, err := os.ReadFile("../../examples/refresh/jobs/sleeve-loose.json")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -26,12 +26,16 @@ type Sleeve struct {
 	Hole         sleeve.Class `json:"hole,omitzero"`   // of the seat, "H7"
 	Shaft        sleeve.Class `json:"shaft,omitzero"`  // of the outside of the sleeve, "s6"
 	Slip         units.Length `json:"slip,omitzero"`   // DIAMETRAL, while it goes in; left out, 0.05 mm
-	Finish       units.Length `json:"finish,omitzero"` // to hone to; left out, the nominal bore
+	Finish       units.Length `json:"finish,omitzero"` // to hone to; left out, the size that the cylinder is going to have
 }
 
 // A SleeveSheet is the fit of the sleeve, cold and hot.
 type SleeveSheet struct {
-	Joint   sleeve.Joint     `json:"joint"`            // the parts, apart, at 20 °C
+	Joint sleeve.Joint `json:"joint"` // the parts, apart, at 20 °C
+	// Seat and Shaft are the limits that the classes give the seat and the outside of the sleeve; zero
+	// where the interference was given.
+	Seat    units.Limits     `json:"seat,omitzero"`
+	Shaft   units.Limits     `json:"shaft,omitzero"`
 	Fit     sleeve.State     `json:"fit"`              // at 20 °C
 	Heat    sleeve.Assembly  `json:"heat"`             // the barrel alone heated
 	Hone    sleeve.Honing    `json:"hone"`             // of the fitted bore
@@ -45,25 +49,79 @@ const usualSlip = 50 * units.Micrometre
 
 // sleeves adds the fit of the sleeve where a cylinder is routed to one.
 func (s *Sheet) sleeves() error {
-	routed := func(c oversize.CylinderChoice) bool { return c.Route == oversize.Sleeve }
-	if !slices.ContainsFunc(s.Choice.Cylinders, routed) {
+	i := slices.IndexFunc(s.Choice.Cylinders, func(c oversize.CylinderChoice) bool { return c.Route == oversize.Sleeve })
+	if i < 0 {
 		return nil
 	}
-	if s.Job.Engine.Sleeve == (Sleeve{}) {
+	v := s.Job.Engine.Sleeve
+	if v == (Sleeve{}) {
 		s.omit("the fit of the sleeve", "give engine.sleeve: bore, seat, outer, and interference or hole and shaft")
 		return nil
 	}
-	fit, err := s.Job.Engine.sleeve()
+	// It is finished to the size that its cylinder will have: all that share a size share a piston.
+	choice := s.Choice.Cylinders[i]
+	finish := cmp.Or(v.Finish, choice.Aim, s.Job.Engine.at(choice.Over))
+	fit, err := s.Job.Engine.sleeve(finish)
 	if err != nil {
 		s.omit("the fit of the sleeve", "%v", err)
 		return nil
 	}
 	s.Sleeve = &fit
+	for i := range s.Cylinders {
+		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
+			if err := s.seat(i); err != nil {
+				return err
+			}
+		}
+	}
 	return nil
 }
 
+// seat holds the seat of the sleeve against the worn bore that it is cut in and the wall around it.
+func (s *Sheet) seat(i int) error {
+	c, given, v := &s.Cylinders[i], s.Job.Cylinders[i], s.Job.Engine.Sleeve
+	const seats = 2 // cleaned up, and thick enough around
+	risk := s.Job.risk().Share(seats * len(s.Cylinders))
+	clean, err := uncertainty.Judge(c.CleanUp.Original.Greatest, units.Limits{Max: v.Seat}, risk)
+	if err != nil {
+		return err
+	}
+	clean.Subject = "clean-up of the seat"
+	c.Seat = append(c.Seat, clean)
+	least := s.Job.Engine.Limits.LeastWall
+	if least == 0 || given.ThinnestWall == 0 {
+		return nil
+	}
+	wall, err := certified(given.ThinnestWall, given.WallUncertainty)
+	if err != nil {
+		return err
+	}
+	left, err := oversize.WallLeft(wall, c.Bore.Smallest.Size, v.Seat, 0)
+	if err != nil {
+		return err
+	}
+	f, err := uncertainty.Judge(left, units.Limits{Min: least}, risk)
+	f.Subject = "wall left around the seat"
+	c.Seat = append(c.Seat, f)
+	return err
+}
+
+// sound reports whether everything that a sleeve's fit is judged by is within; where the job gives no
+// running temperature its grip in work is not known.
+func (s *Sheet) sound(i int) bool {
+	v := s.Sleeve
+	if v == nil || !v.Hot {
+		return false
+	}
+	all := []uncertainty.Verdict{v.Fit.Barrel.Verdict, v.Fit.Sleeve.Verdict, v.Heat.Slips, v.Hone.CleansUp, v.Running.Grips}
+	for _, f := range s.Cylinders[i].Seat {
+		all = append(all, f.Verdict)
+	}
+	return !slices.ContainsFunc(all, func(v uncertainty.Verdict) bool { return v != uncertainty.Within })
+}
+
 // sleeve works out the job's sleeve through package sleeve.
-func (e Engine) sleeve() (SleeveSheet, error) {
+func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	v := e.Sleeve
 	inside, _, err := metalOr(v.Material, material.GreyIron(), "the sleeve")
 	if err != nil {
@@ -78,24 +136,39 @@ func (e Engine) sleeve() (SleeveSheet, error) {
 		return SleeveSheet{}, err
 	}
 	tight := sleeve.Diametral{Least: v.Interference.Min, Greatest: v.Interference.Max}
+	var s SleeveSheet
 	if v.Interference.IsZero() {
 		if tight, err = sleeve.DiametralFromClasses(v.Seat, v.Hole, v.Shaft); err != nil {
 			return SleeveSheet{}, err
 		}
+		if s.Seat, err = v.Hole.Sizes(v.Seat); err != nil {
+			return SleeveSheet{}, err
+		}
+		if s.Shaft, err = v.Shaft.Sizes(v.Seat); err != nil {
+			return SleeveSheet{}, err
+		}
 	}
-	s := SleeveSheet{Joint: sleeve.Joint{
-		Bore: v.Bore, Seat: v.Seat, Outer: v.Outer, Interference: tight, Sleeve: inside, Barrel: barrel,
-	}}
+	s.Joint = sleeve.Joint{Bore: v.Bore, Seat: v.Seat, Outer: v.Outer, Interference: tight, Sleeve: inside, Barrel: barrel}
 	var fit, heat, honing, running, loosens error
 	s.Fit, fit = s.Joint.Fit()
 	s.Heat, heat = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip)})
-	s.Hone, honing = s.Joint.Hone(cmp.Or(v.Finish, e.Bore))
+	s.Hone, honing = s.Joint.Hone(finish)
 	if at := e.Running.Bore.Value; !at.IsZero() {
 		s.Hot = true
 		s.Running, running = s.Hone.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at})
 	}
 	s.Loosens, loosens = s.Hone.Joint.Loosens(sleeve.Condition{}) // heated evenly from 20 °C
 	return s, errors.Join(fit, heat, honing, running, loosens)
+}
+
+const doNotRun = "DO NOT RUN on this fit: %s"
+
+// classWords says the limits that a tolerance class gives; nothing where the interference was given.
+func classWords(p *page, what string, c sleeve.Class, w units.Limits) string {
+	if w.IsZero() {
+		return ""
+	}
+	return what + " to " + c.String() + ", " + p.show.limits(w)
 }
 
 // sleeve prints the fit for a person at a bench.
@@ -111,8 +184,8 @@ func (s Sheet) sleeve(p *page) {
 	p.title("SLEEVE (interference is DIAMETRAL)")
 	s.checks(p, Sleeving)
 	rows := [][]string{
-		{"seat in the barrel", p.show.length(v.Joint.Seat), ""},
-		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C"},
+		{"seat in the barrel", p.show.length(v.Joint.Seat), classWords(p, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
+		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + classWords(p, "; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
 		{"pressure at the joint", pressure(v.Fit.Pressure), "at 20 °C"},
 		{"hoop stress, barrel", pressure(v.Fit.BarrelHoop), "against its strength: " + v.Fit.Barrel.Verdict.String()},
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
@@ -131,8 +204,20 @@ func (s Sheet) sleeve(p *page) {
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}
 	p.table(rows)
-	if v.Hot && v.Running.Grips != uncertainty.Within {
-		p.line("  DO NOT RUN on this fit: its grip at the running temperature is not proven.")
+	rows = [][]string{findingHead}
+	for _, c := range s.Cylinders {
+		for _, f := range c.Seat {
+			rows = append(rows, findingRow(p, c.Name, f.Subject, f, true))
+		}
+	}
+	if len(rows) > 1 {
+		p.table(rows)
+	}
+	switch {
+	case !v.Hot:
+		p.line("  "+doNotRun, "whether it grips in work is not known; give engine.running.bore.")
+	case v.Running.Grips != uncertainty.Within:
+		p.line("  "+doNotRun, "its grip at the running temperature is not proven.")
 	}
 	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions | v.Running.Cautions
 	for c := range cautions.All() {

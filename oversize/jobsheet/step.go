@@ -3,6 +3,9 @@
 package jobsheet
 
 import (
+	"slices"
+
+	"borewright.example/bore"
 	"borewright.example/bore/hone"
 	"borewright.example/internal/enum"
 	"borewright.example/oversize"
@@ -16,24 +19,25 @@ type Step int8
 // The steps, in the order in which an engine comes to them.
 const (
 	Measure        Step = iota // read the bore
-	MeasureBetter              // the readings do not decide
+	MeasureBetter              // what was read does not decide
 	AskMaker                   // the wall is not to be worked on here
+	Oversized                  // past its size: a larger piston, or the next oversize
+	ChooseSleeve               // the fit of the one in the job is not proven, or there is none
 	FitSleeve                  // and bore it
 	BoreOut                    // to the size that leaves the honing allowance
-	HoneToSize                 // the next pass
-	Oversized                  // honed past its size: a larger piston, or the next oversize
+	HoneToSize                 // the next pass, or on towards the size to work to
 	DeglazeBore                // wash it, and read it again
-	WashAndProve               // and read it at rest, at the places of the survey
-	Rework                     // the proof failed
+	WashAndProve               // and read it at rest, at the places of the survey, and its crosshatch
+	Rework                     // the proof failed in form, pattern, clearance or at a port
 	SetRingGaps                // and measure each in its bore
-	WaitForOthers              // whose size this bore shares
 	LeaveUntouched             // within every limit, and of a wall that is not worked on here
 	Reassemble                 // proven
+	WaitForOthers              // with which this bore shares its size, or its engine
 )
 
 var stepNames = []string{
-	"measure", "measure better", "ask the maker", "fit a sleeve", "bore", "hone", "past its size", "deglaze",
-	"wash and prove", "rework", "set the ring gaps", "wait for the others", "leave untouched", "reassemble",
+	"measure", "measure better", "ask the maker", "past its size", "choose another sleeve fit", "fit a sleeve", "bore", "hone",
+	"deglaze", "wash and prove", "rework", "set the ring gaps", "leave untouched", "reassemble", "wait for the others",
 }
 
 // String returns the step, "wash and prove".
@@ -45,13 +49,20 @@ func (s Step) MarshalText() ([]byte, error) { return enum.Marshal(s, stepNames) 
 // UnmarshalText reads the text of [Step.String]. On error the receiver keeps its value.
 func (s *Step) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, stepNames) }
 
-// steps says for each cylinder, and for the engine, what is next.
+// steps says for each cylinder, and for the engine, what is next. Where one bore of those that share a size
+// is past it, the others wait, for the size may change; and an engine goes together as a whole.
 func (s *Sheet) steps() {
-	s.Next = Reassemble
+	s.Next = WaitForOthers
 	for i := range s.Cylinders {
-		c := &s.Cylinders[i]
-		c.Next = s.step(i)
-		s.Next = min(s.Next, c.Next)
+		s.Cylinders[i].Next = s.step(i)
+		s.Next = min(s.Next, s.Cylinders[i].Next)
+	}
+	for i := range s.Cylinders {
+		next := &s.Cylinders[i].Next
+		spoilt := s.Next == Oversized && *next > Oversized && !s.Job.Engine.OwnSizes
+		if spoilt || *next == Reassemble && s.Next < LeaveUntouched {
+			*next = WaitForOthers
+		}
 	}
 }
 
@@ -60,7 +71,7 @@ func (s *Sheet) step(i int) Step {
 	if len(given.Readings) == 0 {
 		return Measure
 	}
-	if len(s.Choice.Cylinders) == 0 {
+	if !s.decided() {
 		return WaitForOthers
 	}
 	choice := s.Choice.Cylinders[i]
@@ -71,10 +82,12 @@ func (s *Sheet) step(i int) Step {
 		return untouched(c, given)
 	case s.waiting():
 		return WaitForOthers
+	case choice.Route == oversize.Sleeve && !s.sound(i):
+		return ChooseSleeve
 	case c.Proof != nil:
 		return s.proven(i)
 	case c.Pass.Size.Value != 0:
-		return passStep(c.Pass.Decision)
+		return passStep(c.Pass.Decision, len(given.Honing.Passes))
 	case choice.Route == oversize.Sleeve:
 		return FitSleeve
 	case choice.Work == oversize.Deglaze:
@@ -86,30 +99,55 @@ func (s *Sheet) step(i int) Step {
 }
 
 // untouched is the step of a wall that is not worked on: it may run as it is where everything that
-// was judged is within.
+// was judged of bore, piston and rings is within, and nothing harms it.
 func untouched(c CylinderSheet, given Cylinder) Step {
 	deciding := oversize.Deciding(c.Findings)
-	if given.Peeling || len(deciding) == 0 {
+	if given.Peeling || given.Pit != 0 || len(deciding) == 0 {
 		return AskMaker
 	}
+	var all []uncertainty.Verdict
 	for _, f := range deciding {
-		switch f.Verdict {
-		case uncertainty.Undecided:
-			return MeasureBetter
-		case uncertainty.Beyond:
-			return AskMaker
+		all = append(all, f.Verdict)
+	}
+	for _, f := range c.Fit {
+		all = append(all, f.Verdict)
+	}
+	switch worst(all...) {
+	case uncertainty.Undecided:
+		return MeasureBetter
+	case uncertainty.Beyond:
+		return AskMaker
+	}
+	step := min(LeaveUntouched, ringStep(c.Rings))
+	for _, r := range c.Rings {
+		used := r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within
+		if r.Measured.Subject == "" && (r.Filing.Action == rings.FileEnds || r.Filing.Action == rings.TooWide && !used) {
+			step = min(step, SetRingGaps)
 		}
 	}
-	return LeaveUntouched
+	return step
 }
 
-func passStep(d hone.Decision) Step {
-	switch d {
-	case hone.GoOn:
+// worst returns Beyond where any is beyond, Within where all are within.
+func worst(all ...uncertainty.Verdict) uncertainty.Verdict {
+	v := uncertainty.Within
+	for _, a := range all {
+		if a == uncertainty.Beyond || a == uncertainty.Undecided && v == uncertainty.Within {
+			v = a
+		}
+	}
+	return v
+}
+
+// passStep is the step while a bore is honed. One that was bored into its window has no stock left for
+// the hone, and still needs its pattern.
+func passStep(d hone.Decision, made int) Step {
+	switch {
+	case d == hone.GoOn, d == hone.StopHere && made == 0:
 		return HoneToSize
-	case hone.StopHere:
+	case d == hone.StopHere:
 		return WashAndProve
-	case hone.PastSize:
+	case d == hone.PastSize:
 		return Oversized
 	}
 	return MeasureBetter
@@ -117,39 +155,83 @@ func passStep(d hone.Decision) Step {
 
 // proven is the step of a bore that has been finished and read.
 func (s *Sheet) proven(i int) Step {
-	c := s.Cylinders[i]
-	switch c.Proof.verdict() {
-	case uncertainty.Beyond:
-		return Rework
-	case uncertainty.Undecided:
+	c, p := s.Cylinders[i], s.Cylinders[i].Proof
+	wanted := !s.Job.Tools.Crosshatch.IsZero()
+	switch {
+	case p.Shrunk:
 		return MeasureBetter
+	case p.Warm, len(p.Missing) > 0, wanted && p.Crosshatch == (CrosshatchFinding{}):
+		return WashAndProve
+	}
+	step := Reassemble
+	for _, f := range p.Findings {
+		step = min(step, sizeStep(f.Finding, f.Limit == bore.LimitNew, f.NotMeasured))
+	}
+	for _, f := range p.Clearances {
+		cut := !stays(s.Choice.Cylinders[i])
+		step = min(step, sizeStep(f, cut, false))
+	}
+	if p.Crosshatch.Verdict == uncertainty.Beyond && wanted {
+		step = min(step, Rework)
+	}
+	if len(p.Findings) == 0 {
+		step = min(step, MeasureBetter) // nothing was given to hold it against
 	}
 	if len(c.Rings) < len(s.Job.Engine.Rings) {
-		return SetRingGaps
+		step = min(step, SetRingGaps)
 	}
 	for _, r := range c.Rings {
-		switch {
-		case r.Filing.Now.Subject == "" && r.Service.Subject == "":
-			continue // nothing to hold it against
-		case r.Measured.Subject == "" || r.Measured.Verdict == uncertainty.Beyond:
-			return SetRingGaps
-		case r.Measured.Verdict == uncertainty.Undecided:
-			return MeasureBetter
-		}
-		for _, room := range r.Ports {
-			if room.Crosses {
-				return Rework
-			}
+		if r.Measured.Subject == "" && (r.Filing.Now.Subject != "" || r.Service.Subject != "") {
+			step = min(step, SetRingGaps) // not measured in this bore yet
 		}
 	}
-	return Reassemble
+	return min(step, ringStep(c.Rings))
 }
 
-// fresh reports whether a ring's gap has to be that of a new ring: any bore that was cut gets new
-// ones.
-func fresh(c oversize.CylinderChoice) bool { return c.Work != oversize.Deglaze }
+// sizeStep is the step that a finding of a finished bore calls for. One that was cut to a size can be
+// honed on where it is too small, or may be, and is past its size where it is too large.
+func sizeStep(f uncertainty.Finding, cut, unseen bool) Step {
+	switch {
+	case f.Verdict == uncertainty.Within:
+		return Reassemble
+	case unseen:
+		return MeasureBetter
+	case cut && f.Edge == uncertainty.Lower:
+		return HoneToSize
+	case f.Verdict == uncertainty.Undecided:
+		return MeasureBetter
+	case cut:
+		return Oversized
+	}
+	return Rework
+}
 
-// settled reports whether what is to be done about a ring is known.
+// ringStep is the step that the rings call for.
+func ringStep(rs []RingSheet) Step {
+	step := Reassemble
+	for _, r := range rs {
+		if slices.ContainsFunc(r.Ports, func(room rings.Room) bool { return room.Crosses }) {
+			step = min(step, Rework)
+		}
+		if r.Unfit || r.HotEnough.Verdict == uncertainty.Beyond {
+			step = min(step, SetRingGaps)
+		}
+		switch {
+		case r.Measured.Subject == "":
+		case r.Measured.Verdict == uncertainty.Beyond:
+			step = min(step, SetRingGaps)
+		case r.Measured.Verdict == uncertainty.Undecided:
+			step = min(step, MeasureBetter)
+		}
+	}
+	return step
+}
+
+// settled reports whether what is to be done about a ring is known: by its gap as measured, or else as
+// foretold.
 func (r RingSheet) settled() bool {
+	if r.Measured.Subject != "" {
+		return r.Measured.Verdict != uncertainty.Undecided
+	}
 	return !r.Doubtful && (r.Filing.Now.Subject == "" || r.Filing.Action != rings.Undecided)
 }

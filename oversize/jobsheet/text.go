@@ -39,6 +39,7 @@ func (s Sheet) Print(w io.Writer, paper Paper) error {
 		s.capacity(p)
 		s.proofText(p)
 	}
+	s.leftOut(p)
 	s.cautions(p)
 	return p.print(w, paper.Lines, s.Job.Title)
 }
@@ -81,9 +82,29 @@ func (s Sheet) head(p *page) {
 	if s.decided() && s.Undecided() {
 		p.line(doNotReassemble)
 	}
+	for i, c := range s.Choice.Cylinders {
+		for _, why := range open(c) {
+			p.line("Open, cylinder %s: %s.", c.Name, why)
+		}
+		if s.Cylinders[i].Next == ChooseSleeve && s.Sleeve != nil {
+			p.line(doNotRun, "see below.")
+		}
+	}
+	p.line("Cautions stand at the end: read them before the work.")
 	for _, a := range s.Assumed {
 		p.line("Assumed: %s.", a)
 	}
+}
+
+// open says what keeps a cylinder undecided, each reason once.
+func open(c oversize.CylinderChoice) []string {
+	var list []string
+	for _, r := range c.Refused {
+		if why := r.Reason.String(); c.Route == oversize.Undecided && r.Reason.Open() && !slices.Contains(list, why) {
+			list = append(list, why)
+		}
+	}
+	return list
 }
 
 // nextWords says what is next, and for which cylinders where they differ.
@@ -111,7 +132,7 @@ func (s Sheet) nextWords() string {
 func (s Sheet) before(p *page) {
 	p.title("BEFORE MEASURING")
 	s.checks(p, Measuring)
-	if len(s.ToRead) > 0 {
+	if len(s.ToRead) > 0 && s.Next == Measure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
 			if d := p.show.plain(r.Depth); !slices.Contains(depths, d) {
@@ -121,8 +142,11 @@ func (s Sheet) before(p *page) {
 				axes = append(axes, a)
 			}
 		}
-		p.wrapped("  ", fmt.Sprintf("Where to read, each place twice: at %s below the deck, along the axes %s, wherever no port is under an anvil.",
-			strings.Join(depths, ", "), strings.Join(axes, ", ")))
+		text := fmt.Sprintf("Where to read, each place twice: at %s below the deck, along the axes %s", strings.Join(depths, ", "), strings.Join(axes, ", "))
+		if len(s.Job.Engine.Layout.Ports) > 0 {
+			text += ", wherever no port is under an anvil"
+		}
+		p.wrapped("  ", text+".")
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Bore.Planes) > 0 || len(c.Bore.Bridges) > 0 {
@@ -229,7 +253,7 @@ func geometry(p *page, g bore.Geometry) {
 	if g.HasOvality {
 		where := "at " + p.show.plain(g.OvalityAt)
 		for _, plane := range g.Planes {
-			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() {
+			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() && standsOut(g.Ovality) {
 				where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
 			}
 		}
@@ -295,9 +319,15 @@ func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 
 func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }
 
+// standsOut reports whether a difference is larger than its expanded uncertainty.
+func standsOut(e uncertainty.Estimate) bool {
+	u, err := e.Expanded(0.95)
+	return err != nil || e.Value.Abs() > u
+}
+
 func taperWords(p *page, t bore.Taper) string {
 	end := "larger at the deck"
-	if u, err := t.Size.Expanded(0.95); err == nil && t.Size.Value.Abs() <= u {
+	if !standsOut(t.Size) {
 		end = "none that stands out of the doubt"
 	} else if t.Size.Value < 0 {
 		end = "smaller at the deck: worn the other way, or choked on purpose"
@@ -335,8 +365,15 @@ func (s Sheet) cautions(p *page) {
 		}
 		p.wrapped("    - ", c.Text)
 	}
+}
+
+func (s Sheet) leftOut(p *page) {
+	if len(s.Omitted) == 0 {
+		return
+	}
+	p.title("LEFT OUT")
 	for _, o := range s.Omitted {
-		p.wrapped("  Left out: ", o.Part+": "+o.Why+".")
+		p.wrapped("  - ", o.Part+": "+o.Why+".")
 	}
 }
 
@@ -354,7 +391,22 @@ func (s Sheet) routeWords(p *page) string {
 			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, p.show.length(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
+		if s.Next == LeaveUntouched {
+			return "keep, untouched: this wall is neither bored nor honed here"
+		}
 		return "the maker's own process, neither bored nor honed here"
+	case oversize.Sleeve:
+		var sleeved, bored []string
+		for _, c := range c.Cylinders {
+			if c.Route == oversize.Sleeve {
+				sleeved = append(sleeved, c.Name)
+			} else {
+				bored = append(bored, fmt.Sprintf("%s (%v, %s over)", c.Name, c.Route, p.show.plain(c.Over)))
+			}
+		}
+		if len(bored) > 0 {
+			return fmt.Sprintf("sleeve cylinder %s; the others: %s", strings.Join(sleeved, "; "), strings.Join(bored, "; "))
+		}
 	}
 	return c.Route.String()
 }

@@ -3,7 +3,10 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"strconv"
 
 	"borewright.example/bore/hone"
 	"borewright.example/units"
@@ -54,13 +57,13 @@ var motionWords = [...]string{EvenMotion: "With even strokes", CrankMotion: "Wit
 func (s Sheet) wall(p *page) {
 	h := s.Honing
 	if w := h.Wall; w.Mean != 0 {
-		p.wrapped("  ", fmt.Sprintf("%s, %s and %s leave %.1f° to %.1f° included along the wall, %.1f° on the whole; turning round marks %s at the top and %s at the bottom.",
+		p.wrapped("  ", fmt.Sprintf("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; turning round marks %s at the top and %s at the bottom.",
 			motionWords[h.Motion], turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
 			p.show.length(w.ReversalTop), p.show.length(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {
-		p.wrapped("  ", fmt.Sprintf("%s, %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s.",
-			motionWords[h.Motion], p.show.length(r.Middle), p.show.length(r.Top), p.show.length(r.Bottom), p.show.length(r.Straightness)))
+		p.wrapped("  ", fmt.Sprintf("%s, %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s%s.",
+			motionWords[h.Motion], p.show.length(r.Middle), p.show.length(r.Top), p.show.length(r.Bottom), p.show.length(r.Straightness), s.taperAllowed(p)))
 	}
 	switch r := h.Retrace; r.Tracking {
 	case hone.Retraces:
@@ -81,6 +84,15 @@ func (s Sheet) wall(p *page) {
 	}
 }
 
+// taperAllowed says what the maker allows, beside what is expected.
+func (s Sheet) taperAllowed(p *page) string {
+	l := s.Job.Engine.Limits
+	if most := cmp.Or(l.FinishTaper, l.Taper); most != 0 {
+		return " (taper allowed, " + p.show.length(most) + ")"
+	}
+	return ""
+}
+
 // traceLines says what is left of the lines of each phase.
 func (s Sheet) traceLines(p *page) {
 	if len(s.Honing.Traces) == 0 {
@@ -98,7 +110,7 @@ func (s Sheet) traceLines(p *page) {
 
 // passes says how far the honing has got, and how long the next pass may be.
 func (s Sheet) passes(p *page) {
-	for _, c := range s.Cylinders {
+	for i, c := range s.Cylinders {
 		n := c.Pass
 		if n.Size.Value == 0 {
 			continue
@@ -119,7 +131,21 @@ func (s Sheet) passes(p *page) {
 			}
 		}
 		p.wrapped("  ", text+".")
+		switch {
+		case n.Decision == hone.StopHere && len(s.Job.Cylinders[i].Honing.Passes) == 0:
+			p.wrapped("  ! ", "Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize.")
+		case n.Decision == hone.PastSize:
+			p.wrapped("  ! ", wayOut(p, c.Fits))
+		}
 	}
+}
+
+// wayOut says what to do with a bore past its size.
+func wayOut(p *page, fits units.Limits) string {
+	if fits.IsZero() {
+		return "Past its size: the next oversize, or a larger piston."
+	}
+	return "Past its size: a piston of " + p.show.limits(fits) + " would fit it; else the next oversize."
 }
 
 // angle says a crosshatch both ways.
@@ -153,9 +179,14 @@ func reach(p *page, r hone.Reach) {
 	}
 }
 
-func turns(f units.Frequency) string { return fmt.Sprintf("%.0f rev/min", f.In(units.PerMinute)) }
+func turns(f units.Frequency) string { return perMinute(f) + " rev/min" }
+
+// perMinute says a rate to a tenth, for to a whole one it would leave another angle than is said.
+func perMinute(f units.Frequency) string {
+	return strconv.FormatFloat(math.Round(f.In(units.PerMinute)*10)/10, 'f', -1, 64)
+}
 
 // cycles says a stroking both ways, since the trade counts either.
 func cycles(k hone.Stroking) string {
-	return fmt.Sprintf("%.0f cycles/min (%.0f strokes)", k.Cycles().In(units.PerMinute), k.Strokes().In(units.PerMinute))
+	return fmt.Sprintf("%s cycles/min (%s strokes)", perMinute(k.Cycles()), perMinute(k.Strokes()))
 }

@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -30,6 +31,7 @@ func (s Sheet) proofText(p *page) {
 		geometry(p, c.Proof.Bore)
 		s.changes(p, *c.Proof)
 		s.proofFindings(p, c)
+		s.proofWork(p, i)
 	}
 }
 
@@ -107,9 +109,56 @@ func (s Sheet) proofFindings(p *page, c CylinderSheet) {
 			p.line("  " + doNotReassemble)
 		}
 	}
+	for _, r := range c.Proof.Remedies {
+		p.wrapped("    - ", fmt.Sprintf("%s, if the value stays: %s.", about(p, c.Proof.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
+	}
 	for _, r := range c.Rings {
 		if r.Grown != (uncertainty.Estimate{}) {
-			p.wrapped("  ", fmt.Sprintf("By its gap, ring %s finds the bore %s larger than the one it was first measured in.", r.Ring, p.show.estimate(r.Grown)))
+			p.wrapped("  ", fmt.Sprintf("By its gap, ring %s finds the bore %s larger than the one it was first measured in, if nothing was filed off since.", r.Ring, p.show.estimate(r.Grown)))
 		}
 	}
+}
+
+// proofWork says what a proof that failed, or is not whole, calls for.
+func (s Sheet) proofWork(p *page, i int) {
+	c, proof := s.Cylinders[i], s.Cylinders[i].Proof
+	say := func(when bool, text string) {
+		if when {
+			p.wrapped("  ! ", text)
+		}
+	}
+	say(proof.Shrunk, "Metal does not come back: one of the two sets of readings is wrong. Read again.")
+	say(proof.Warm, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
+	if len(proof.Missing) > 0 {
+		p.line("  ! Not read again, though the survey had it:")
+		p.table(blankTable(p, proof.Missing))
+	}
+	if proof.Crosshatch == (CrosshatchFinding{}) {
+		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+blank+"° included.")
+	}
+	say(proof.Crosshatch.Verdict == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above, in the stock that is left; a hand leaves it flat at the ends.")
+	choice := s.Choice.Cylinders[i]
+	for _, f := range proof.Findings {
+		cut := f.Limit == bore.LimitNew
+		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+p.show.length(choice.Aim)+".")
+		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(p, proof.Fits))
+		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(p, f)+": true it with rigid stones while the finish window leaves room; else the next oversize.")
+	}
+	for _, f := range proof.Clearances {
+		say(f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Lower, "Too tight for its piston: hone on, or another piston"+fitting(p, proof.Fits)+".")
+		say(f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, "Too loose for its piston: another one"+fitting(p, proof.Fits)+".")
+	}
+	for _, r := range c.Rings {
+		for _, room := range r.Ports {
+			say(room.Crosses, "An end of ring "+r.Ring+" crosses a port: it has to stand at its peg, or be another ring.")
+		}
+	}
+}
+
+// fitting says which pistons fit.
+func fitting(p *page, fits units.Limits) string {
+	if fits.IsZero() {
+		return ""
+	}
+	return ", of " + p.show.limits(fits)
 }

@@ -4,42 +4,44 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright.example/bore"
-	"borewright.example/oversize"
 	"borewright.example/rings"
 	"borewright.example/units/uncertainty"
 )
 
 func (s Sheet) rings(p *page) {
-	rows := [][]string{{"cylinder", "ring", "gap in the finished bore", "new", "in service", "to do", "hot"}}
+	if !slices.ContainsFunc(s.Cylinders, func(c CylinderSheet) bool { return len(c.Rings) > 0 }) {
+		return
+	}
+	p.title("RING GAPS")
+	s.checks(p, FittingRings)
 	for i, c := range s.Cylinders {
-		kept := s.Choice.Cylinders[i].Route == oversize.HoneAndKeep
+		if len(c.Rings) == 0 {
+			continue
+		}
+		p.line("  Cylinder %s", c.Name)
+		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "to do", "hot"}}
 		for _, r := range c.Rings {
-			fresh, worn := "–", "–"
-			if w := r.Filing.Now.Limits; !w.IsZero() {
+			fresh, worn, hot := "–", "–", "–"
+			if w := s.ring(r.Ring).Gap; !w.IsZero() {
 				fresh = p.show.limits(w)
 			}
 			if f := r.Service; f.Subject != "" {
 				worn = p.show.limits(f.Limits) + ": " + f.Verdict.String()
 			}
-			hot := "–"
 			if e := r.Hot; e.Value != 0 {
 				hot = p.show.estimate(e)
 				if e.Value < 0 {
 					hot += ": THE ENDS BUTT"
 				}
 			}
-			rows = append(rows, []string{c.Name, r.Ring, p.show.estimate(r.Gap), fresh, worn, ringWork(p, r, kept), hot})
+			rows = append(rows, []string{r.Ring, p.show.estimate(r.Gap), fresh, worn, s.ringWork(p, r, i), hot})
 		}
+		p.table(rows)
 	}
-	if len(rows) == 1 {
-		return
-	}
-	p.title("RING GAPS")
-	s.checks(p, FittingRings)
-	p.table(rows)
 	if w := s.UsualGap; !w.IsZero() {
 		p.line("  Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", p.show.length(s.Job.Engine.Bore), p.show.limits(w))
 	}
@@ -49,7 +51,7 @@ func (s Sheet) rings(p *page) {
 		}
 		for _, r := range c.Rings {
 			if e := r.Least; e.Value != 0 {
-				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: at 20 °C %s is the least that leaves %s when hot; it will have %s: %v.",
+				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: at 20 °C %s is the least that leaves %s when hot; it has %s: %v.",
 					c.Name, r.Ring, p.show.estimate(e), p.show.length(r.HotEnough.Limits.Min), p.show.estimate(r.Hot), r.HotEnough.Verdict))
 			}
 			for _, room := range r.Ports {
@@ -67,8 +69,20 @@ func (s Sheet) rings(p *page) {
 	}
 }
 
-func ringWork(p *page, r RingSheet, kept bool) string {
+// ring returns what the job says of a ring.
+func (s Sheet) ring(name string) Ring {
+	for _, r := range s.Job.Engine.Rings {
+		if r.Name == name {
+			return r
+		}
+	}
+	return Ring{}
+}
+
+func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
 	switch {
+	case r.Unfit:
+		return "no gap in the window is enough when hot: ask the maker"
 	case r.Doubtful:
 		return "cannot be proven: measure the gap better"
 	case r.Filing.Now.Subject == "":
@@ -76,11 +90,21 @@ func ringWork(p *page, r RingSheet, kept bool) string {
 	}
 	switch f := r.Filing; f.Action {
 	case rings.FileEnds:
-		return fmt.Sprintf("file %s off, to %s", p.show.length(f.TakeOff), p.show.length(f.Target))
+		text := fmt.Sprintf("file %s off, to %s", p.show.length(f.TakeOff), p.show.length(f.Target))
+		if r.Gap.Value < 0 {
+			text = "its ends overlap: is it for this bore? Else " + text
+		}
+		return text
 	case rings.AsIs:
+		if r.HotEnough.Verdict == uncertainty.Beyond {
+			return "too small when hot: ask the maker"
+		}
+		if r.Measured.Subject != "" {
+			return "fits, measured"
+		}
 		return "fits as it is"
 	case rings.TooWide:
-		if kept && r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
+		if stays(s.Choice.Cylinders[i]) && r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
 			return "too wide for a new ring; a used one may stay"
 		}
 		return "already too wide: another ring, for this size"
@@ -115,6 +139,9 @@ func (s Sheet) clearances(p *page) {
 			hot := "–"
 			if k.Hot != (uncertainty.Estimate{}) {
 				hot = p.show.estimate(k.Hot)
+				if k.Hot.Value < 0 {
+					hot += ": the piston is the larger, by these temperatures"
+				}
 			}
 			rows = append(rows, []string{c.Name, k.What, p.show.estimate(k.Size), hot})
 		}
@@ -130,11 +157,20 @@ func (s Sheet) clearances(p *page) {
 	if !window.IsZero() {
 		p.line("  The maker allows %s at 20 °C in a fresh bore.", p.show.limits(window))
 	}
+	judged := [][]string{findingHead}
+	for _, c := range s.Cylinders {
+		for _, f := range c.Fit {
+			judged = append(judged, findingRow(p, c.Name, f.Subject+", as it stays", f, true))
+		}
+	}
+	if len(judged) > 1 {
+		p.table(judged)
+	}
 	if w := s.UsualClearance; !w.IsZero() {
 		p.line("  Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, p.show.limits(w))
 	}
 	if s.Job.Engine.Running.Piston != (bore.Temperature{}) {
-		p.wrapped("  ", "The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way.")
+		p.wrapped("  ", "The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way. Where the piston is the larger, ask its supplier.")
 	}
 	if m := s.Matched; m != nil {
 		p.line("  Pistons matched to the finished bores, in the order in which the job lists them:")

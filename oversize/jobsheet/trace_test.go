@@ -75,12 +75,13 @@ var sections = []section{
 	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
 	{"ROUTE", []string{"choice", "cylinders.*.clean_up", "cylinders.*.findings"}},
 	{"FINISH", []string{"choice.cylinders", "cylinders.*.stock", "cylinders.*.warm", "job.engine.honing_allowance", "job.cuts.warm"}},
-	{"SLEEVE", []string{"sleeve"}},
-	{"HONING", []string{"honing", "cylinders.*.pass", "job.tools.phases"}},
-	{"PISTONS", []string{"cylinders.*.clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched"}},
-	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "usual_gap"}},
+	{"SLEEVE", []string{"sleeve", "cylinders.*.seat"}},
+	{"HONING", []string{"honing", "cylinders.*.pass", "cylinders.*.fits", "job.tools.phases", "job.engine.limits"}},
+	{"PISTONS", []string{"cylinders.*.clearances", "cylinders.*.fit", "job.engine.limits.piston_clearance", "usual_clearance", "matched"}},
+	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "job.engine.rings", "usual_gap"}},
 	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
-	{"PROOF", []string{"job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore"}},
+	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore"}},
+	{"LEFT OUT", nil},
 	{"CAUTIONS", nil},
 }
 
@@ -353,10 +354,13 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	}
 	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.part", "omitted.*.why", "assumed.*")...)
 	for i := range 64 { // what the rooms warn of
-		fixed = append(fixed, hone.Caution(i).Text(), fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(1<<i).Text())
+		fixed = append(fixed, hone.Caution(i).Text(), fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(i).Text())
 	}
 	// The temperature of every size, and what "±" stands for.
 	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %")
+	for _, class := range texts("job.engine.sleeve.hole", "job.engine.sleeve.shaft") {
+		fixed = append(fixed, "to "+class+",")
+	}
 	slices.SortFunc(fixed, func(a, b string) int { return len(b) - len(a) })
 	var list []claim
 	for _, p := range parts(text, cylinders) {

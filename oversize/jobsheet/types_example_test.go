@@ -263,14 +263,14 @@ func ExampleRisk() {
 }
 
 func ExampleSleeve() {
-	s := sheetOf("sleeve")
+	s := sheetOf("sleeve-loose")
 	fmt.Println(s.Job.Engine.Sleeve.Hole, s.Job.Engine.Sleeve.Shaft, "DIAMETRAL", s.Sleeve.Joint.Interference.Least, "to", s.Sleeve.Joint.Interference.Greatest)
 	// Output:
 	// H7 s6 DIAMETRAL 0.029 mm to 0.078 mm
 }
 
 func ExampleSleeveSheet() {
-	v := sheetOf("sleeve").Sleeve
+	v := sheetOf("sleeve-loose").Sleeve
 	fmt.Printf("heat to %.0f °C; slips home: %v; grips when running: %v\n", v.Heat.Barrel.Celsius(), v.Heat.Slips, v.Running.Grips)
 	// Output:
 	// heat to 106 °C; slips home: within; grips when running: undecided
