@@ -8,5 +8,5 @@ import "testing"
 
 // TestDeepMistakes is TestMistakesStayWithinTheRisk at full size.
 func TestDeepMistakes(t *testing.T) {
-	checkMistakes(t, mistakes(t, 15000, 2))
+	checkMistakes(t, 70_000, 2)
 }
