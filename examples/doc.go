@@ -36,6 +36,8 @@
 //   - ringfollow: whether a ring follows a bore that is not round.
 //   - sleevegrip: an interference, its stresses, and the heat at which the grip goes.
 //   - pistons: which piston into which bore. Why does sorting win?
+//   - fourcircles: one trace of a wall, the four circles of the standards. Which one does a single bad
+//     point move most?
 //
 // The command [borewright.example/examples/refresh] is the whole job, and
 // [borewright.example/examples/bundle] makes the playground texts.

@@ -40,7 +40,7 @@ func lessons(t *testing.T) []string {
 			names = append(names, name)
 		}
 	}
-	if len(names) < 12 {
+	if len(names) < 13 {
 		t.Fatalf("%d lessons: %v", len(names), names)
 	}
 	return names
@@ -138,7 +138,7 @@ func named(t *testing.T, out []byte) []byte {
 // TestLessonsForm: a lesson is one short file that takes no flags and reads nothing, and of the module
 // it imports units, what lies below that, and one room.
 func TestLessonsForm(t *testing.T) {
-	const most = 130
+	const most = 135 // of code: some 120 is meant
 	plain := []string{"bytes", "encoding/base64", "errors", "fmt", "image", "image/color", "image/png", "log", "math", "strings", "time"}
 	base := []string{"units", "units/uncertainty", "units/material"}
 	list, err := os.ReadFile("doc.go")
@@ -165,8 +165,14 @@ func TestLessonsForm(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if n := bytes.Count(src, []byte("\n")); n > most {
-			t.Errorf("%s: %d lines, want at most %d", name, n, most)
+		code := 0
+		for line := range bytes.Lines(src) {
+			if line = bytes.TrimSpace(line); len(line) > 0 && !bytes.HasPrefix(line, []byte("//")) {
+				code++
+			}
+		}
+		if code > most {
+			t.Errorf("%s: %d lines of code, want at most %d", name, code, most)
 		}
 		if !bytes.Contains(src, []byte("\n// Change these. ")) {
 			t.Errorf("%s does not say what to change", name)

@@ -43,7 +43,7 @@ func needGo(t *testing.T) {
 func TestBundles(t *testing.T) {
 	needGo(t)
 	mains, err := filepath.Glob("../*/main.go")
-	if err != nil || len(mains) < 13 {
+	if err != nil || len(mains) < 15 {
 		t.Fatalf("%d programs: %v", len(mains), err)
 	}
 	for _, m := range mains {
