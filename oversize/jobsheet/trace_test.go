@@ -473,7 +473,7 @@ func asPrinted(t testing.TB, s jobsheet.Sheet) string {
 }
 
 // TestEveryNumberIsTraced: every number in the text of each demo job's sheet is a rounding of a value in the
-// part of its JSON that the section is about, in each choice of units.
+// part of its JSON that the section is about, in each choice of units, and in no other unit.
 func TestEveryNumberIsTraced(t *testing.T) {
 	for _, file := range demoJobs(t) {
 		for _, show := range []jobsheet.Shown{jobsheet.Millimetres, jobsheet.Inches, jobsheet.BothUnits} {
@@ -487,6 +487,9 @@ func TestEveryNumberIsTraced(t *testing.T) {
 				for _, c := range claims(t, asPrinted(t, s), b.Bytes()) {
 					if !c.holds() {
 						t.Errorf("%q comes from nothing in %s", c.quote, c.where)
+					}
+					if show == jobsheet.Inches && c.unit == "mm" || show == jobsheet.Millimetres && c.unit == "in" {
+						t.Errorf("%q on a sheet in %v", c.quote, show)
 					}
 				}
 			})
