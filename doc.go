@@ -92,6 +92,8 @@
 //   - overtravel: how far a hone stands out of the bore at the end of its stroke
 //   - pin axis: along the piston pin, 90° from the thrust axis
 //   - plateau: a wall whose peaks are taken off and whose grooves stay, to hold oil
+//   - reference circle: what roundness counts from (ISO 12181-1): least squares (LSCI), minimum zone (MZCI),
+//     minimum circumscribed (MCCI), maximum inscribed (MICI)
 //   - roundness: of a section, between the two concentric circles that hold it closest (RONt of ISO 12181)
 //   - service limit: the size up to which the maker lets a worn bore run
 //   - side clearance: axial play of a ring in its groove
