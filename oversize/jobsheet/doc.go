@@ -59,7 +59,8 @@
 //
 // The risk of a wrong finding is per engine, 0.05 each way where the job says nothing, and each
 // stage has one of its own: the findings of the survey, the choice of the route, running past the
-// size in honing, the ring gaps, the proof. Within a stage it is shared over the cylinders and what
+// size in honing, the ring gaps, the proof. Running past the size is judged with 0.01 a bore at the least, so that from six cylinders on an
+// engine's risk in honing is more. Within a stage it is shared over the cylinders and what
 // is judged of each (Bonferroni), so more limits make more findings undecided, not more of them
 // wrong. An undecided finding is not a pass: the sheet says not to
 // reassemble on it.

@@ -97,8 +97,8 @@ func (j Job) gauge(g Gauge) (bore.Gauge, []string, error) {
 		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
 		Part: part, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
 	}
-	if g.Repeatability == 0 && !j.repeats() {
-		assumed = append(assumed, "the gauge repeats itself exactly, for no repeatability is given and no place was read twice")
+	for _, set := range j.unrepeated() {
+		assumed = append(assumed, "the gauge repeats itself exactly in the "+set+", for no repeatability is given and no place was read twice")
 	}
 	if g.Standard == (Standard{}) {
 		assumed = append(assumed, "the readings are sizes as they stand, for no setting standard is given")
@@ -117,17 +117,34 @@ func (j Job) gauge(g Gauge) (bore.Gauge, []string, error) {
 	return out, assumed, nil
 }
 
-// repeats reports whether any place was read more than once.
-func (j Job) repeats() bool {
+// unrepeated lists the sets of readings of which nothing says how well the gauge repeats itself.
+func (j Job) unrepeated() []string {
+	if j.Gauge.Repeatability != 0 {
+		return nil
+	}
+	var sets []string
 	for _, c := range j.Cylinders {
-		seen := map[[2]string]bool{}
-		for _, r := range c.Readings {
-			place := [2]string{r.Depth.String(), bore.FormatAxis(r.Axis.Angle)}
-			if seen[place] {
-				return true
+		for _, set := range []struct {
+			what     string
+			readings []Reading
+		}{{"survey", c.Readings}, {"proof", c.Proof}} {
+			if len(set.readings) > 0 && !repeats(set.readings) {
+				sets = append(sets, set.what+" of cylinder "+c.Name)
 			}
-			seen[place] = true
 		}
+	}
+	return sets
+}
+
+// repeats reports whether any place was read more than once.
+func repeats(rs []Reading) bool {
+	seen := map[[2]string]bool{}
+	for _, r := range rs {
+		place := [2]string{r.Depth.String(), bore.FormatAxis(r.Axis.Angle)}
+		if seen[place] {
+			return true
+		}
+		seen[place] = true
 	}
 	return false
 }

@@ -111,6 +111,9 @@ func (r HonedSize) at20(gauge bore.Gauge) (units.Length, error) {
 	return g.Largest.Size.Value, err
 }
 
+// leastRisk is the least of one bore that package hone can keep to.
+const leastRisk = 0.01
+
 // nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
 func (j Job) nextPass(h Honed, gauge bore.Gauge, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
 	read := func(r HonedSize) (hone.Reading, error) {
@@ -119,7 +122,7 @@ func (j Job) nextPass(h Honed, gauge bore.Gauge, doubt uncertainty.Estimate, fin
 		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
 	}
 	z := hone.Sizing{
-		Metal: gauge.Part, Finish: finish, Risk: j.Risk.Accept,
+		Metal: gauge.Part, Finish: finish, Risk: max(leastRisk, j.risk().Share(len(j.Cylinders)).OrDefault().Accept),
 		Trial: j.Tools.TrialPass.Duration, Longest: j.Tools.LongestPass.Duration,
 	}
 	var err error

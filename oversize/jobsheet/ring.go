@@ -151,17 +151,36 @@ func (s *Sheet) narrowest(g bore.Geometry) (uncertainty.Estimate, units.Length) 
 
 // ringGaps adds each measured ring's gap in its finished bore, and what to file.
 func (s *Sheet) ringGaps() error {
-	measured := 0
+	judged := 0
 	for _, c := range s.Job.Cylinders {
-		measured += len(c.Rings)
+		for _, given := range c.Rings {
+			for _, ring := range s.Job.Engine.Rings {
+				if ring.Name == given.Ring {
+					judged += s.judged(ring)
+				}
+			}
+		}
 	}
-	risk := s.Job.risk().Share(measured) // per engine, over all its rings
+	risk := s.Job.risk().Share(max(judged, 1)) // per engine, over all its rings and what is judged of each
 	for i := range s.Cylinders {
 		if err := s.ringGapsOf(i, risk); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// judged is how many things are judged of a ring: its gap against a new ring's window and that of a used
+// one, and when hot.
+func (s *Sheet) judged(ring Ring) int {
+	t := s.Job.Engine.Running
+	n := 0
+	for _, is := range []bool{!ring.Gap.IsZero(), ring.GapLimit != 0, t.Ring != (bore.Temperature{}) && t.Bore != (bore.Temperature{})} {
+		if is {
+			n++
+		}
+	}
+	return n
 }
 
 func (s *Sheet) ringGapsOf(i int, risk uncertainty.Risk) error {

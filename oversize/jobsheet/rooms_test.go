@@ -663,6 +663,7 @@ func (f jobFile) passes(t *testing.T, s jobsheet.Sheet) {
 		}
 		z := hone.Sizing{
 			Metal: material.GreyIron(), Finish: s.Choice.Cylinders[i].Finish,
+			Risk:  0.05 / float64(len(s.Cylinders)), // of the engine
 			Start: read(own.size("honing.start.diameter"), field[units.Temperature](own, "honing.start.at")),
 			Trial: f.lasts("tools.trial_pass"), Longest: f.lasts("tools.longest_pass"),
 		}

@@ -73,7 +73,7 @@ func (s Sheet) findings(p *page) {
 }
 
 func riskWords(r uncertainty.Risk) string {
-	return fmt.Sprintf("The chance that any finding of this engine wrongly says within is at most %s, wrongly says beyond %s, of "+
+	return fmt.Sprintf("The chance that any finding of this engine that decides wrongly says within is at most %s, wrongly says beyond %s, of "+
 		"what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
 		"conform and still be undecided.", percent(r.Accept), percent(r.Reject))
 }

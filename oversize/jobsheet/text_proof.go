@@ -29,6 +29,11 @@ func (s Sheet) proofText(p *page) {
 		p.line("  Cylinder %s", c.Name)
 		gaugeLine(p, s.Job.proofGauge())
 		geometry(p, c.Proof.Bore)
+		for _, u := range c.Proof.Bore.Unseen {
+			if !slices.Contains(c.Bore.Unseen, u) { // else it has been said of the survey
+				p.wrapped("  ! ", "The proof cannot show "+u.String()+".")
+			}
+		}
 		s.changes(p, *c.Proof)
 		s.proofFindings(p, c)
 		s.proofWork(p, i)

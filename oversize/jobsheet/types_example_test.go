@@ -345,7 +345,7 @@ func ExampleRingSheet() {
 		fmt.Println(r.Ring, r.Gap, r.Filing.Action, "hot", r.Hot)
 	}
 	// Output:
-	// top 0.218 ± 0.023 mm file hot 0.113 ± 0.097 mm
+	// top 0.218 ± 0.023 mm file hot 0.117 ± 0.097 mm
 	// second 0.288 ± 0.023 mm as is hot 0.122 ± 0.097 mm
 	// oil 0.628 ± 0.023 mm too wide hot 0.462 ± 0.097 mm
 }
