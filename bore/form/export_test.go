@@ -8,6 +8,9 @@ func TraceOf(x, y []float64) Trace { return Trace{x: x, y: y} }
 // XY are the points in mm from the origin.
 func (t Trace) XY() (x, y []float64) { return t.x, t.y }
 
+// OriginOf is the point that XY counts from.
+func OriginOf(t Trace) Point { return t.origin }
+
 // A Ring is an answer before it is rounded, in mm.
 type Ring struct {
 	X, Y, In, Out, R, Bound float64

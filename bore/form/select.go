@@ -16,27 +16,37 @@ type Workspace struct {
 const (
 	fewPoints  = 200 // up to so many go to the solver as they are
 	partPoints = 128 // of more, so many are solved first
+	sparse     = 16  // and of very many every sixteenth after that
 )
 
 // solve finds the circle of a kind on all points by way of few of them. The circle of about a
 // hundred, evenly taken, shows where contacts may lie; one pass over all points collects what lies
 // there; and the circle of those is that of all, if its centre has not moved further than the
-// margin they were taken with. So a trace of any length costs little more than the one pass.
+// margin they were taken with. With very many points a pass over a part of them first makes the margin
+// smaller. So a trace of any length costs little more than the one pass.
 func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
 	if len(x) > fewPoints {
 		w.part(x, y)
-		if z, ok := start(kind, w.x, w.y); ok {
-			if z, ok = w.narrow(kind, x, y, z); ok {
-				return z, true
-			}
+		z, ok := start(kind, w.x, w.y)
+		share := 16.
+		if ok && len(x) > 2*sparse*partPoints {
+			z, ok = w.narrow(kind, x, y, sparse, z, share)
+			share = 64
+		}
+		if ok {
+			z, ok = w.narrow(kind, x, y, 1, z, share)
+		}
+		if ok {
+			return z, true
 		}
 	}
 	return start(kind, x, y)
 }
 
-// narrow goes from a circle near the one sought to that of all points.
-func (w *Workspace) narrow(kind Reference, x, y []float64, z ring) (ring, bool) {
-	margin := (z.out - z.in) / 16
+// narrow goes from a circle near the one sought to that of every stride-th point, by way of those that lie
+// within a share of the form from the circle.
+func (w *Workspace) narrow(kind Reference, x, y []float64, stride int, z ring, share float64) (ring, bool) {
+	margin := (z.out - z.in) / share
 	for range 3 {
 		in, out := z.in-1, z.out+1
 		if kind != MCCI {
@@ -45,7 +55,7 @@ func (w *Workspace) narrow(kind Reference, x, y []float64, z ring) (ring, bool) 
 		if kind != MICI {
 			out = z.out - margin
 		}
-		w.collect(x, y, z.x, z.y, in, out)
+		w.collect(x, y, stride, z.x, z.y, in, out)
 		if len(w.x) < 3 {
 			return z, false
 		}
@@ -53,14 +63,20 @@ func (w *Workspace) narrow(kind Reference, x, y []float64, z ring) (ring, bool) 
 		if !ok {
 			return z, false
 		}
+		switch kind { // the other of the two circles is not among those taken, and matters little yet
+		case MCCI:
+			next.in = z.in
+		case MICI:
+			next.out = z.out
+		}
 		moved := norm(next.x-z.x, next.y-z.y) + float64(4*rounding*next.out)
 		if (kind == MCCI || next.in <= in-moved) && (kind == MICI || next.out >= out+moved) {
 			for k := range next.n {
 				next.contacts[k].Index = w.index[next.contacts[k].Index]
 			}
-			if kind != MZCI { // the other of the two circles
+			if kind != MZCI && stride == 1 {
 				_, _, in2, out2 := span(x, y, next.x, next.y)
-				next.in, next.out = min(next.in, math.Sqrt(in2)), max(next.out, math.Sqrt(out2))
+				next.in, next.out = math.Sqrt(in2), math.Sqrt(out2)
 			}
 			return next, true
 		}
@@ -78,13 +94,13 @@ func (w *Workspace) part(x, y []float64) {
 	}
 }
 
-// collect takes the points at most `in` or at least `out` from the centre.
-func (w *Workspace) collect(x, y []float64, cx, cy, in, out float64) {
+// collect takes, of every stride-th point, those at most `in` or at least `out` from the centre.
+func (w *Workspace) collect(x, y []float64, stride int, cx, cy, in, out float64) {
 	in2, out2 := max(0, in), out
 	in2, out2 = float64(in2*in2), float64(out2*out2)
 	w.x, w.y, w.index = w.x[:0], w.y[:0], w.index[:0]
 	y = y[:len(x)]
-	for i := range x {
+	for i := 0; i < len(x); i += stride {
 		dx, dy := x[i]-cx, y[i]-cy
 		if s := float64(dx*dx) + float64(dy*dy); s <= in2 || s >= out2 {
 			w.x, w.y, w.index = append(w.x, x[i]), append(w.y, y[i]), append(w.index, i)

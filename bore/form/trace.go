@@ -42,7 +42,8 @@ func FromRadii(radii []units.Length) (Trace, error) {
 			return Trace{}, err
 		}
 		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		t.x[i], t.y[i] = float64(r.In(units.Millimetre)*c), float64(r.In(units.Millimetre)*s)
+		r := r.In(units.Millimetre)
+		t.x[i], t.y[i] = float64(r*c), float64(r*s)
 	}
 	return t, nil
 }
@@ -77,7 +78,8 @@ func FromPolar(points []bore.Point) (Trace, error) {
 		last = a
 		t.equal = t.equal && math.Abs(a-float64(2*math.Pi*float64(i)/float64(n))) <= equalAngle
 		s, c := math.Sincos(a)
-		t.x[i], t.y[i] = float64(p.Radius.In(units.Millimetre)*c), float64(p.Radius.In(units.Millimetre)*s)
+		r := p.Radius.In(units.Millimetre)
+		t.x[i], t.y[i] = float64(r*c), float64(r*s)
 	}
 	return t, nil
 }

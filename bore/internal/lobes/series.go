@@ -19,17 +19,16 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 	if orders < 0 || len(x) < n {
 		return Series{}, false
 	}
-	// cs and sn are the sums of cos kθ and sin kθ up to twice the orders, of which the normal matrix
-	// is made; rc and rs those of r·cos kθ and r·sin kθ. Space for orders up to 16 needs no heap.
-	var room [4*33 + 4]float64
-	buf := room[:]
-	if width := 2*orders + 1; 4*width > len(buf) {
-		buf = make([]float64, 4*width)
+	// The normal matrix is made of the sums of cos kθ and sin kθ up to twice the orders. Room for orders up
+	// to 8 needs no heap.
+	var room [16]term
+	terms := room[:]
+	if 2*orders > len(terms) {
+		terms = make([]term, 2*orders)
 	}
-	width := 2*orders + 1
-	cs, sn, rc, rs := buf[:width], buf[width:2*width], buf[2*width:3*width], buf[3*width:4*width]
+	low, high := terms[:orders], terms[orders:2*orders] // of orders 1 and up
 	y = y[:len(x)]
-	var base float64 // goes out by itself: what is fitted is micrometres, not the bore
+	var base, sum float64 // the base goes out by itself: what is fitted is micrometres, not the bore
 	for i := range x {
 		dx, dy := x[i]-cx, y[i]-cy
 		r := math.Sqrt(float64(dx*dx) + float64(dy*dy))
@@ -38,38 +37,45 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 		}
 		c1, s1 := dx/r, dy/r
 		r -= base
-		rc[0] += r
+		sum += r
 		c, s := c1, s1
-		for k := 1; k <= orders; k++ {
-			cs[k] += c
-			sn[k] += s
-			rc[k] += float64(r * c)
-			rs[k] += float64(r * s)
+		for k := range low {
+			t := &low[k]
+			t.c += c
+			t.s += s
+			t.rc += float64(r * c)
+			t.rs += float64(r * s)
 			c, s = float64(c*c1)-float64(s*s1), float64(s*c1)+float64(c*s1)
 		}
-		for k := orders + 1; k < width; k++ {
-			cs[k] += c
-			sn[k] += s
+		for k := range high {
+			t := &high[k]
+			t.c += c
+			t.s += s
 			c, s = float64(c*c1)-float64(s*s1), float64(s*c1)+float64(c*s1)
 		}
 	}
 	m := float64(len(x))
-	cs[0] = m
+	at := func(k int) term {
+		if k == 0 {
+			return term{c: m}
+		}
+		return terms[k-1]
+	}
 	// Products of cosines and sines are half the sums of those of the sum and the difference.
 	a := make([]float64, n*n+n)
 	rhs := a[n*n:]
-	rhs[0] = rc[0]
-	a[0] = m
+	a[0], rhs[0] = m, sum
 	for j := 1; j <= orders; j++ {
 		row, below := a[(2*j-1)*n:], a[2*j*n:]
-		row[0], below[0] = cs[j], sn[j]
-		rhs[2*j-1], rhs[2*j] = rc[j], rs[j]
+		row[0], below[0] = at(j).c, at(j).s
+		rhs[2*j-1], rhs[2*j] = at(j).rc, at(j).rs
 		for k := 1; k <= j; k++ {
-			row[2*k-1] = (cs[j-k] + cs[j+k]) / 2
-			below[2*k-1] = (sn[j+k] + sn[j-k]) / 2
-			below[2*k] = (cs[j-k] - cs[j+k]) / 2
+			plus, minus := at(j+k), at(j-k)
+			row[2*k-1] = (minus.c + plus.c) / 2
+			below[2*k-1] = (plus.s + minus.s) / 2
+			below[2*k] = (minus.c - plus.c) / 2
 			if k < j {
-				row[2*k] = (sn[j+k] - sn[j-k]) / 2
+				row[2*k] = (plus.s - minus.s) / 2
 			}
 		}
 	}
@@ -82,6 +88,9 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 	}
 	return f, true
 }
+
+// A term is the sums of one order: of its cosines and sines, and of them times the radius.
+type term struct{ c, s, rc, rs float64 }
 
 // cholesky solves a·x = b in place by the lower triangle of a, row by row. It reports false where a
 // pivot is not above floor.

@@ -1,0 +1,329 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+	"pgregory.net/rapid"
+
+	"borewright.example/bore"
+	"borewright.example/bore/form"
+	"borewright.example/units"
+)
+
+// radii reads the radii of a trace back.
+func radii(tr form.Trace) []units.Length {
+	var rs []units.Length
+	for _, p := range tr.Points(0) {
+		rs = append(rs, p.Radius)
+	}
+	return rs
+}
+
+func drawRadii(t *rapid.T, least, most int) []units.Length {
+	rs := rapid.SliceOfN(rapid.Int64Range(-50_000_000, 50_000_000), least, most).Draw(t, "off")
+	out := make([]units.Length, len(rs))
+	for i, r := range rs {
+		out[i] = 33_500*um + units.Length(r)
+	}
+	return out
+}
+
+// Radii come back as they went in, at their angles, and the caller's slices are left alone.
+func TestTracesKeepTheirPoints(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rs := drawRadii(t, 3, 50)
+		before := slices.Clone(rs)
+		tr, err := form.FromRadii(rs)
+		must(t, tr, err)
+		ps := tr.Points(7 * mm)
+		rs[0] = 1
+		for i, p := range ps {
+			want := 2 * math.Pi * float64(i) / float64(len(ps))
+			if d := math.Remainder(float64(p.Angle)-want, 2*math.Pi); p.Radius != before[i] || p.Depth != 7*mm || math.Abs(d) > 1e-12 {
+				t.Fatalf("point %d: %v", i, p)
+			}
+		}
+		again, err := form.FromPoints(nil)
+		if err == nil || again.Len() != 0 {
+			t.Fatal(again, err)
+		}
+		for i := range ps { // from a quarter turn before, so that they increase
+			ps[i].Angle = units.Angle(2*math.Pi*float64(i)/float64(len(ps)) - 1)
+		}
+		kept := slices.Clone(ps)
+		polar, err := form.FromPolar(ps)
+		must(t, polar, err)
+		if !slices.Equal(ps, kept) || polar.Len() != len(ps) {
+			t.Fatal("changed")
+		}
+		a, err := tr.LeastSquares()
+		must(t, a, err)
+		b, err := polar.LeastSquares()
+		must(t, b, err)
+		if (a.Radius-b.Radius).Abs() > 1 || (a.RONt-b.RONt).Abs() > 3 {
+			t.Fatalf("turned: %v and %v", a, b)
+		}
+	})
+}
+
+// The filter passes each order with exp(−ln 2·(k/kc)²), whatever else there is, keeps the mean and is
+// linear.
+func TestFilterPassesOrders(t *testing.T) {
+	for _, n := range []int{16, 17, 100, 361, 720} {
+		for _, cutoff := range []int{1, 5, 15, 50} {
+			if 2*cutoff >= n {
+				continue
+			}
+			for _, order := range []int{0, 1, 2, 3, cutoff, 2 * cutoff, n/2 - 1, n / 2} {
+				if order > n/2 {
+					continue
+				}
+				wave := func(a float64) float64 { return 0.010 * math.Cos(float64(order)*a) }
+				tr := round(t, n, func(a float64) float64 { return 33.5 + wave(a) })
+				f, err := tr.Filter(cutoff)
+				must(t, f, err)
+				q := float64(order) / float64(cutoff)
+				for i, r := range radii(f) {
+					want := 33.5 + math.Exp(-math.Ln2*q*q)*wave(2*math.Pi*float64(i)/float64(n))
+					near(t, fmt.Sprintf("%d points, cut-off %d, order %d, point %d", n, cutoff, order, i), r, length(want), 1e-9)
+				}
+			}
+		}
+	}
+}
+
+func TestFilterIsLinear(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(8, 60).Draw(t, "n")
+		cutoff := rapid.IntRange(1, (n-1)/2).Draw(t, "cutoff")
+		a, b := drawRadii(t, n, n), drawRadii(t, n, n)
+		sum := make([]units.Length, n)
+		for i := range sum {
+			sum[i] = a[i] + b[i]
+		}
+		filter := func(rs []units.Length) []units.Length {
+			tr, err := form.FromRadii(rs)
+			must(t, tr, err)
+			f, err := tr.Filter(cutoff)
+			return radii(must(t, f, err))
+		}
+		fa, fb, fs := filter(a), filter(b), filter(sum)
+		var before, after units.Length
+		for i := range fs {
+			if (fs[i] - fa[i] - fb[i]).Abs() > 3 {
+				t.Fatalf("point %d: %v + %v gives %v", i, fa[i], fb[i], fs[i])
+			}
+			before, after = before+sum[i], after+fs[i]
+		}
+		if (before - after).Abs() > units.Length(n) {
+			t.Fatalf("mean moved by %v", (after-before)/units.Length(n))
+		}
+	})
+}
+
+// What goes in as harmonics comes out as harmonics, at uneven angles too.
+func TestHarmonicsComeBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		most := rapid.IntRange(1, 9).Draw(t, "most")
+		n := rapid.IntRange(2*most+1, 60).Draw(t, "n")
+		amplitude := rapid.SliceOfN(rapid.Float64Range(0.0005, 0.02), most, most).Draw(t, "amplitude")
+		phase := rapid.SliceOfN(rapid.Float64Range(0.01, 0.99), most, most).Draw(t, "phase")
+		ps := make([]bore.Point, n)
+		for i := range ps {
+			a := 2 * math.Pi * (float64(i) + rapid.Float64Range(0, 0.4).Draw(t, "jitter")) / float64(n)
+			r := 43.75
+			for k, x := range amplitude {
+				r += x * math.Cos(float64(k+1)*a-2*math.Pi*phase[k])
+			}
+			ps[i] = bore.Point{Angle: units.Angle(a), Radius: length(r)}
+		}
+		tr, err := form.FromPolar(ps)
+		must(t, tr, err)
+		mean, hs, err := tr.Harmonics(form.Point{}, most)
+		must(t, hs, err)
+		tolerance := units.Length(200) // picometres in, over how well so few angles carry so many orders
+		if (mean - length(43.75)).Abs() > tolerance {
+			t.Fatalf("mean %v", mean)
+		}
+		for k, h := range hs {
+			turn := float64(h.Phase) * float64(k+1) / (2 * math.Pi)
+			if h.Order != k+1 || (h.Amplitude-length(amplitude[k])).Abs() > tolerance || math.Abs(turn-phase[k]) > 1e-5 {
+				t.Fatalf("order %d: %v of %v, %v of %v turns", k+1, h.Amplitude, amplitude[k], turn, phase[k])
+			}
+		}
+	})
+}
+
+// A gauge reads of one lobe its factor times the lobe, wherever it stands: the factors and the readings are
+// two ways to one number. Three anvils and vees look at symmetric places, so nothing is shifted.
+func TestReadingsFollowFactors(t *testing.T) {
+	vee, err := form.Vee(90 * units.Degree)
+	must(t, vee, err)
+	for name, setup := range map[string]form.Setup{"two": form.TwoPoint(), "three": form.ThreePoint(), "vee": vee} {
+		for order := 2; order <= 9; order++ {
+			tr := round(t, 720, func(a float64) float64 { return 40 + 0.01*math.Cos(float64(order)*a) })
+			axes := []units.Angle{0, 45 * units.Degree, 100 * units.Degree, -30 * units.Degree, 725 * units.Degree}
+			got, err := setup.Read(tr, form.Point{}, axes)
+			must(t, got, err)
+			plain, err := setup.Read(round(t, 720, func(float64) float64 { return 40 }), form.Point{}, axes)
+			must(t, plain, err)
+			for i, a := range axes {
+				want := 0.01 * setup.Factor(order) * math.Cos(float64(order)*float64(a))
+				near(t, fmt.Sprint(name, " order ", order, " at ", a), got[i]-plain[i], length(want), 2e-9)
+			}
+		}
+	}
+	if form.TwoPoint().Factor(0) != 0 || form.TwoPoint().Factor(-2) != 0 {
+		t.Error("orders below 1")
+	}
+}
+
+// Between points the radius runs evenly with the angle.
+func TestReadingsBetweenPoints(t *testing.T) {
+	tr := round(t, 8, func(a float64) float64 { return 40 + math.Round(a/(math.Pi/4))*0.008 })
+	ds, err := form.TwoPoint().Read(tr, form.Point{}, []units.Angle{degrees(22.5), degrees(11.25), degrees(-22.5)})
+	must(t, ds, err)
+	for i, want := range []float64{80 + 0.004 + 0.036, 80 + 0.002 + 0.034, 80 + (0.056+0)/2 + 0.028} {
+		near(t, fmt.Sprint(i), ds[i], length(want), 0)
+	}
+}
+
+// What bore makes of the readings of a trace is what the trace's own harmonics say.
+func TestBoreMeasuresTheTrace(t *testing.T) {
+	tr := round(t, 720, lobed) // a point on every axis read
+	var axes []units.Angle
+	for i := range 8 {
+		axes = append(axes, degrees(22.5*float64(i)))
+	}
+	rs, err := tr.Readings(10*mm, form.Point{}, axes)
+	must(t, rs, err)
+	g, err := bore.Measure(rs, bore.Gauge{})
+	must(t, g, err)
+	_, hs, err := tr.Harmonics(form.Point{}, 5)
+	must(t, hs, err)
+	got := g.Planes[0].Harmonics()
+	for k, order := range []int{2, 4} {
+		want := hs[order-1]
+		if got[k].Order != order || (got[k].Amplitude-want.Amplitude).Abs() > nm || math.Abs(float64(got[k].Phase-want.Phase)) > 1e-5 {
+			t.Errorf("%v, want %v", got[k], want)
+		}
+	}
+}
+
+// The clean-up that bore makes of the points is the circumscribed circle, and twice the largest radius.
+func TestCleanUpOfTheTrace(t *testing.T) {
+	tr := turned()
+	around, err := tr.MinimumCircumscribed()
+	must(t, around, err)
+	c, err := bore.CleanUpRadial(tr.Points(0), 0, bore.Allowances{})
+	must(t, c, err)
+	if got, want := c.Worn.Least.Value, (2 * around.Radius).Ceil(nm); got != want {
+		t.Errorf("worn centre %v, want %v", got, want)
+	}
+	var largest units.Length
+	for _, r := range radii(tr) {
+		largest = max(largest, r)
+	}
+	if c.Original.Least.Value != 2*largest {
+		t.Errorf("original centre %v, want %v", c.Original.Least.Value, 2*largest)
+	}
+}
+
+// A plot keeps directions, and distances from the circle times the magnification.
+func TestPlot(t *testing.T) {
+	tr := turned()
+	c, err := tr.LeastSquares()
+	must(t, c, err)
+	ps, err := form.Plot{Radius: 40 * mm, Magnification: 500}.Points(tr, c)
+	must(t, ps, err)
+	least, most := math.Inf(1), 0.0
+	for i, p := range ps {
+		x, y := p.X.In(units.Millimetre), p.Y.In(units.Millimetre)
+		d := math.Hypot(x, y)
+		least, most = min(least, d), max(most, d)
+		tx, ty := tr.XY()
+		dx, dy := tx[i]-c.Centre.X.In(units.Millimetre), ty[i]-c.Centre.Y.In(units.Millimetre)
+		if math.Abs(math.Remainder(math.Atan2(y, x)-math.Atan2(dy, dx), 2*math.Pi)) > 1e-9 {
+			t.Errorf("point %d turned", i)
+		}
+	}
+	near(t, "magnified form", length(most-least), 500*c.RONt, 2e-6)
+	near(t, "circle", length(most), 40*mm+500*c.RONv, 2e-6)
+}
+
+// Straightness against every line through two points, and against normal equations by QR.
+func TestStraightness(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(2, 10).Draw(t, "n")
+		step := rapid.SampledFrom([]int64{1, 1e6, 1e9}).Draw(t, "grid")
+		ps := make([]form.LinePoint, n)
+		for i := range ps {
+			ps[i] = form.LinePoint{Depth: units.Length(rapid.Int64Range(0, 100).Draw(t, "depth")) * mm, Deviation: units.Length(rapid.Int64Range(-20, 20).Draw(t, "d") * step)}
+		}
+		z, err := form.StraightMinimumZone(ps)
+		flat := true
+		for _, p := range ps {
+			flat = flat && p.Depth == ps[0].Depth
+		}
+		if flat {
+			if err == nil {
+				t.Fatal("one depth")
+			}
+			return
+		}
+		must(t, z, err)
+		best := math.Inf(1)
+		for _, p := range ps {
+			for _, q := range ps {
+				if p.Depth == q.Depth {
+					continue
+				}
+				slope := float64(p.Deviation-q.Deviation) / float64(p.Depth-q.Depth)
+				least, most := math.Inf(1), math.Inf(-1)
+				for _, r := range ps {
+					d := float64(r.Deviation) - slope*float64(r.Depth)
+					least, most = min(least, d), max(most, d)
+				}
+				best = min(best, most-least)
+			}
+		}
+		if math.Abs(float64(z.STRt)-best) > 1+1e-6*best {
+			t.Fatalf("zone %v, want %v pm", z.STRt, best)
+		}
+		// The contacts balance: the third lies at the mean depth of the two, and off their line by the zone.
+		a, b, c := z.Contacts[0], z.Contacts[1], z.Contacts[2]
+		if a.Weight < 0 || b.Weight < 0 || math.Abs(a.Weight+b.Weight-1) > 1e-12 || a.Outer != b.Outer || a.Outer == c.Outer {
+			t.Fatalf("contacts %v", z.Contacts)
+		}
+		depth := a.Weight*float64(ps[a.Index].Depth) + b.Weight*float64(ps[b.Index].Depth)
+		off := a.Weight*float64(ps[a.Index].Deviation) + b.Weight*float64(ps[b.Index].Deviation)
+		if c.Outer {
+			off = -off + float64(ps[c.Index].Deviation)
+		} else {
+			off -= float64(ps[c.Index].Deviation)
+		}
+		if math.Abs(depth-float64(ps[c.Index].Depth)) > 1 || math.Abs(off-float64(z.STRt)) > 2 {
+			t.Fatalf("contacts %v: depth %v of %v, off %v of %v", z.Contacts, depth, ps[c.Index].Depth, off, z.STRt)
+		}
+		l, err := form.StraightLeastSquares(ps)
+		must(t, l, err)
+		design, rhs := mat.NewDense(n, 2, nil), mat.NewVecDense(n, nil)
+		for i, p := range ps {
+			design.SetRow(i, []float64{1, (p.Depth - ps[0].Depth).In(mm)})
+			rhs.SetVec(i, p.Deviation.In(mm))
+		}
+		var x mat.VecDense
+		if err := x.SolveVec(design, rhs); err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(l.Slope-x.AtVec(1)) > 1e-12 || math.Abs(l.At.Deviation.In(mm)-x.AtVec(0)) > 2e-9 || l.STRt < z.STRt-2 || l.STRt != l.STRp+l.STRv {
+			t.Fatalf("%v, QR %v %v", l, x.AtVec(0), x.AtVec(1))
+		}
+	})
+}
