@@ -68,13 +68,8 @@ func surrounding(x, y []float64, cx, cy float64) (b [3]int, ok bool) {
 	}
 	ax, ay := x[b[0]]-cx, y[b[0]]-cy
 	y = y[:len(x)]
-	least := math.Inf(1)
-	for i := range x {
-		dx, dy := x[i]-cx, y[i]-cy
-		if s := dot(dx, dy, dx, dy); s < least && -dot(dx, dy, ax, ay) >= math.Abs(cross(dx, dy, ax, ay)) {
-			least, b[1] = s, i
-		}
-	}
+	var least float64
+	b[1], least = opposite(x, y, b[0], cx, cy)
 	if !math.IsInf(least, 1) {
 		ex, ey := x[b[1]]-cx, y[b[1]]-cy
 		least = math.Inf(1)
@@ -99,6 +94,21 @@ func surrounding(x, y []float64, cx, cy float64) (b [3]int, ok bool) {
 		}
 	}
 	return b, between(-ax, -ay, lx, ly, rx, ry) >= 0
+}
+
+// opposite returns the nearest of the points within 45° of straight opposite to p as seen from a centre, and
+// the square of its distance, infinite where there is none.
+func opposite(x, y []float64, p int, cx, cy float64) (o int, least float64) {
+	ax, ay := x[p]-cx, y[p]-cy
+	least = math.Inf(1)
+	y = y[:len(x)]
+	for i := range x {
+		dx, dy := x[i]-cx, y[i]-cy
+		if s := dot(dx, dy, dx, dy); s < least && -dot(dx, dy, ax, ay) >= math.Abs(cross(dx, dy, ax, ay)) {
+			least, o = s, i
+		}
+	}
+	return o, least
 }
 
 // circumcentre returns the centre of the circle through three points.

@@ -12,6 +12,7 @@ type box struct{ x, y, half float64 }
 
 const (
 	mostBoxes = 1 << 16
+	mostWork  = 1 << 24 // points looked at, once or a few times, for that
 	// alike is how much better, relative to the radius, another centre may be and still count as no
 	// better: a thirtieth of a picometre for a bore of 70 mm.
 	alike = 1e-12
@@ -143,7 +144,7 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 		if least >= z.out-z.in-float64(alike*df) {
 			continue
 		}
-		if count >= mostBoxes {
+		if count >= mostBoxes || count*len(x) >= mostWork {
 			floor = min(floor, least)
 			continue
 		}
@@ -205,16 +206,25 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 		if norm(b.x-z.x, b.y-z.y)+h <= reach {
 			continue
 		}
-		_, _, in2, _ := span(w.x, w.y, b.x, b.y)
-		r := math.Sqrt(in2)
-		if r+h <= z.in+float64(alike*size) || free(x, y, b, r+2*h, h) {
+		enough := z.in + float64(alike*size)
+		if _, _, in2, _ := span(w.x, w.y, b.x, b.y); math.Sqrt(in2)+h <= enough {
 			continue
 		}
-		_, _, in2, _ = span(x, y, b.x, b.y)
-		r = math.Sqrt(in2)
+		near, _, in2, _ := span(x, y, b.x, b.y)
+		r := math.Sqrt(in2)
+		most := r + h
+		// Two points opposite each other bound it better: where one comes nearer the other gets farther.
+		if o, s := opposite(x, y, near, b.x, b.y); r > 2*h && !math.IsInf(s, 1) {
+			nu, nv := direction(x, y, near, b.x, b.y)
+			ou, ov := direction(x, y, o, b.x, b.y)
+			most = min(most, (r+math.Sqrt(s))/2+float64((norm(nu+ou, nv+ov)/2+h/(r-h))*h))
+		}
+		if most <= enough || free(x, y, b, r+2*h, h) {
+			continue
+		}
 		if r > z.in {
 			next, found := inscribed(x, y, b.x, b.y)
-			if (!found || next.in <= z.in) && h < r/16 {
+			if (!found || next.in <= z.in) && h < r/64 {
 				next, found = touching(x, y, b.x, b.y)
 			}
 			if found && next.in > z.in {
@@ -223,11 +233,11 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 			}
 		}
 		// A box as small as rounding, in which nothing was found, has a circle that slips out.
-		if r+h <= z.in+float64(alike*size) || h <= float64(alike*size) {
+		if most <= z.in+float64(alike*size) || h <= float64(alike*size) {
 			continue
 		}
-		if count >= mostBoxes {
-			ceiling = max(ceiling, r+h)
+		if count >= mostBoxes || count*len(x) >= mostWork {
+			ceiling = max(ceiling, most)
 			continue
 		}
 		w.split(b)
