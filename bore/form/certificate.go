@@ -30,11 +30,13 @@ type Contact struct {
 //	       zone gets wider, if t < 2·γ·r/(1 + 2γ), r the inner radius and γ the distance of zero from
 //	       the nearest side of the parallelogram whose corners are n(inner) − n(outer).
 //
-// How far the last two reach is Reach. Farther away, as long as neighbouring points leave no gap wider than
-// 2·acos(c) as seen from the centre, c > 0, there is one nearly ahead of the centre that moves and one
-// nearly behind it: the zone, of width w and sum of radii s, is wider from t = w/(c − w/s) on, or
-// r²·t/(2rc² − cw) where that is more; with R − r = w the inscribed circle is smaller from
-// about t = w/c on. On a bore that is a hundredth of a millimetre, and Reach some millimetres.
+// How far the last two reach is Reach. Farther away the points all round exclude the rest. Seen from the
+// centre let no gap between neighbouring points be wider than 2·acos(c), c > 0, let all of them lie from r
+// to R away, and s = R + r. When the centre moves by t, there is a point nearly ahead that comes at least as near as the larger of
+// √(R² + t² − 2cRt) and √(r² + t² − 2crt), and one nearly behind that gets at least as far as √(r² + t² + 2crt). So the zone
+// is no narrower where s·(2ct − w)/(s + 2t) and 2crt/(r + t) reach w = R − r, both of which grow with t; and the inscribed circle
+// is no larger where both of the nearer distances are at most r, which holds between two t if it holds at them. On a
+// bore that begins some micrometres away, and Reach is some millimetres.
 type Certificate struct {
 	contacts [4]Contact
 	n        int
@@ -60,8 +62,8 @@ const slack = 2e-9
 
 // Check checks the circle against the trace: that no point lies inside Inner or outside Outer, that the
 // contacts lie on them, that the weights balance, and that nothing is better by more than
-// Bound. It uses the published numbers alone, by the formulas of [Certificate], and shares no arithmetic
-// with what found them. ErrCertificate tells what does not hold; the least-squares circle has no
+// Bound. It uses the published numbers alone, by the formulas of [Certificate], and shares no
+// arithmetic with what found them. ErrCertificate tells what does not hold; the least-squares circle has no
 // certificate. ErrPoints where the trace is not that of the circle.
 func (c Circle) Check(t Trace) error {
 	fail := func(format string, args ...any) error {
@@ -160,11 +162,23 @@ func (c Circle) Check(t Trace) error {
 	for i, a := range angles[1:] {
 		gap = max(gap, a-angles[i])
 	}
-	from, to := (&ring{in: in, out: out, n: c.Certificate.n}).beyond(math.Cos(gap / 2))
-	if !(from <= reach) || c.Reference == MICI && to < out-slack {
-		return fail("between %.3g and %.3g mm from the centre nothing is excluded", reach, from)
+	cosine := math.Cos(gap / 2)
+	excluded := cosine > 0
+	if c.Reference == MZCI {
+		w, s, t := out-in, out+in, reach
+		excluded = excluded && min(s*(float64(2*cosine*t)-w)/(s+2*t), 2*in*cosine*t/(in+t)) >= w-slack
+	} else {
+		// The centre of a circle that touches points on all sides lies among them, no farther than out.
+		for _, t := range [...]float64{reach, out} {
+			ahead := max(float64(out*out)-float64(2*out*t*cosine), float64(in*in)-float64(2*in*t*cosine)) + float64(t*t)
+			excluded = excluded && ahead <= float64(in*(in+2*slack))
+		}
 	}
-	if better := off * from; better > bound {
+	if !excluded {
+		return fail("%.3g mm and more from the centre nothing is excluded", reach)
+	}
+	// Zero lies inside what the directions span, whatever is off in the weights, if they come nearer to it than its sides.
+	if better := off * reach; off >= g && better > bound {
 		return fail("something better by %.3g mm is not excluded", better)
 	}
 	return nil

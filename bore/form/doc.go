@@ -25,8 +25,8 @@
 //	MCCI  minimum circumscribed max d least                    what the bore would clean up at, centre free
 //	MICI  maximum inscribed     min d greatest                 the largest plug that enters
 //
-// On a closed trace the radii stand in this order: inner circle of the zone ≤ MICI ≤ MCCI ≤ outer circle of the zone. The LSCI lies
-// between the MICI and the MCCI. The symbols of the results:
+// On a closed trace the radii stand in this order: inner circle of the zone ≤ MICI ≤ MCCI ≤ outer circle of
+// the zone. The symbols of the results:
 //
 //	RONt  peak-to-valley roundness deviation, max d − min d, about any of the four
 //	RONp  peak-to-reference, about LSCI   }

@@ -22,8 +22,8 @@ const phaseSteps = 1e6
 // most, by least squares; the angles need not be equal. Order 1 is how far the trace lies off that
 // centre (about the centre of [Trace.LeastSquares] it all but vanishes), 2 is ovality, 3 three lobes;
 // the amplitudes are radial, as those of [bore.Harmonic] are, and what
-// [borewright.example/rings.Reach] asks for. Orders above most, if the wall has them, are partly taken for
-// lower ones unless the angles are equal.
+// [borewright.example/rings.Reach] asks for. Of equal angles, n of them, order n − k is taken for order k; of
+// unequal ones all orders above most, if the wall has them, are partly taken for lower ones.
 //
 // ErrOrder for a most below 1, above 500 or above what the points can tell apart, which takes
 // 2·most + 1 directions at least; ErrPoint where a point lies at the centre.

@@ -16,8 +16,7 @@ type Plot struct {
 }
 
 // Points returns the places on the paper, about its middle, of all points of a trace about a circle: the point in
-// the same direction from the centre, at Radius + Magnification·(d − R). For lines between them, note
-// that chords of such a plot do not mean chords of the wall.
+// the same direction from the centre, at Radius + Magnification·(d − R).
 //
 // ErrSetup for a Plot that cannot be, or one that magnifies so much that a point would come to lie behind the middle, or
 // beyond 5 m; ErrPoint where a point lies at the centre of the circle.

@@ -76,8 +76,8 @@ func TestOrderOfCircles(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		ps := drawBore(t, 8, 500)
 		ls, zone, around, in := all(t, ps)
-		if zone.Inner > in.Radius+2 || in.Radius > around.Radius || around.Radius > zone.Outer+2 || ls.Radius < in.Radius-2 || ls.Radius > around.Radius+2 {
-			t.Fatalf("zone %v to %v, inscribed %v, least squares %v, circumscribed %v", zone.Inner, zone.Outer, in.Radius, ls.Radius, around.Radius)
+		if zone.Inner > in.Radius+2 || in.Radius > around.Radius || around.Radius > zone.Outer+2 {
+			t.Fatalf("zone %v to %v, inscribed %v, circumscribed %v", zone.Inner, zone.Outer, in.Radius, around.Radius)
 		}
 		for _, c := range []form.Circle{ls, around, in} {
 			if c.RONt < zone.RONt-2 {

@@ -63,8 +63,8 @@ func (s Setup) Factor(order int) float64 {
 }
 
 // Read returns what the set-up reads of the trace along each axis, the anvil or indicator at that angle.
-// Radii are from the centre given, where a gauge has its own: for two anvils a centre off the
-// axis by e changes a reading by e²/(2r) at most. Between neighbouring points the radius runs evenly with
+// Radii are from the centre given, where a gauge has its own: for two anvils a centre off that of the
+// wall by e makes a reading smaller by e²/r at most. Between neighbouring points the radius runs evenly with
 // the angle, which cuts a lobe of order k by (k·step)²/8 of its amplitude at most, step in radians.
 //
 // ErrSetup for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring

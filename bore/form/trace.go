@@ -76,7 +76,7 @@ func FromPolar(points []bore.Point) (Trace, error) {
 				i, p.Angle, points[max(i-1, 0)].Angle, ErrAngles)
 		}
 		last = a
-		t.equal = t.equal && math.Abs(a-float64(2*math.Pi*float64(i)/float64(n))) <= equalAngle
+		t.equal = t.equal && math.Abs(a-first-2*math.Pi*float64(i)/float64(n)) <= equalAngle
 		s, c := math.Sincos(a)
 		r := p.Radius.In(units.Millimetre)
 		t.x[i], t.y[i] = float64(r*c), float64(r*s)
