@@ -218,8 +218,8 @@ func TestSensitivitiesPredict(t *testing.T) {
 			moved.PartExpansion, want = moved.PartExpansion+ppm, float64(s.PartExpansion)
 		}
 		after, err := moved.SizeAt20()
-		// The second order of (1 + αp·ΔTp)⁻¹ is at most (ΔT/1e6)²·L or α²·L = (5e-4)²·L.
-		if within := 2 + 2.5e-7*float64(c.Standard); err != nil || math.Abs(float64(after-before)-want) > within {
+		// The second order of (1 + αp·ΔTp)⁻¹ is at most (ΔT/1e6)²·L or α²·L = (5e-4)²·L, L being standard and deviation.
+		if within := 2 + 2.5e-7*float64(c.Standard+c.Deviation.Abs()); err != nil || math.Abs(float64(after-before)-want) > within {
 			t.Fatalf("%+v: moved by %v, %v, want %.0f pm", c, after-before, err, want)
 		}
 	})
