@@ -327,3 +327,15 @@ func TestStraightness(t *testing.T) {
 		}
 	})
 }
+
+// A zone whose two sides both lie along an edge: four points of a parallelogram.
+func TestStraightnessOfParallelogram(t *testing.T) {
+	ps := []form.LinePoint{{Depth: 0, Deviation: -14}, {Depth: mm, Deviation: 1}, {Depth: 3 * mm, Deviation: 1}, {Depth: 2 * mm, Deviation: -14}}
+	for range ps {
+		z, err := form.StraightMinimumZone(ps)
+		if err != nil || z.STRt != 15 || z.Slope != 0 {
+			t.Errorf("%v: %+v, %v", ps, z, err)
+		}
+		ps = append(ps[1:], ps[0])
+	}
+}

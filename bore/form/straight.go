@@ -96,13 +96,16 @@ func StraightMinimumZone(points []LinePoint) (Line, error) {
 			continue
 		}
 		slope := (y[q] - y[p]) / (x[q] - x[p])
-		off, third := 0.0, p
+		off, third, share := 0.0, p, 0.0
 		for _, o := range h {
-			if d := y[o] - y[p] - float64(slope*(x[o]-x[p])); math.Abs(d) > math.Abs(off) {
-				off, third = d, o
+			d, at := y[o]-y[p]-float64(slope*(x[o]-x[p])), (x[o]-x[p])/(x[q]-x[p])
+			// Of the two ends of a parallel edge, which are as far but for rounding, that between p and q counts.
+			tie := 1e-13 * (math.Abs(y[o]-y[p]) + math.Abs(float64(slope*(x[o]-x[p]))))
+			switch a := math.Abs(d) - math.Abs(off); {
+			case a > tie, a >= -tie && at >= 0 && at <= 1 && (share < 0 || share > 1):
+				off, third, share = d, o, at
 			}
 		}
-		share := (x[third] - x[p]) / (x[q] - x[p])
 		if math.Abs(off) < best && (off == 0 || share >= 0 && share <= 1) {
 			best = math.Abs(off)
 			l.Slope, offset = slope, y[p]-float64(slope*x[p])+off/2
