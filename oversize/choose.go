@@ -57,6 +57,9 @@ const maxCylinders = 64
 // for as few cylinders as will do, the rest taking the smallest size that serves them. Plated
 // and bare aluminium-silicon walls get MakersProcess whatever was measured.
 //
+// A bore of which a limit was not measured at all is not corrected on the strength of that: it is
+// Undecided until it has been.
+//
 // The engine is Undecided where keeping it rests on an undecided finding and no cylinder has to
 // be bored, and where only missing or doubtful measurements stand between a cylinder and a
 // size on offer.

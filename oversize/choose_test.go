@@ -362,3 +362,25 @@ func TestDeciding(t *testing.T) {
 		}
 	}
 }
+
+// A limit that nobody measured is no reason to cut: the same bore, its ovality merely in doubt, is
+// corrected with rigid stones; with no axis read across it waits.
+func TestUnmeasuredIsNotCorrected(t *testing.T) {
+	e := pump()
+	e.RigidHone, e.Service = true, mm("67.1")
+	route := func(notMeasured bool) oversize.Route {
+		c := cylinder("1", mm("0.02"))
+		c.Findings[0].Verdict, c.Findings[0].NotMeasured = uncertainty.Undecided, notMeasured
+		choice, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return choice.Route
+	}
+	if got := route(false); got != oversize.HoneAndKeep {
+		t.Errorf("in doubt: %v", got)
+	}
+	if got := route(true); got != oversize.Undecided {
+		t.Errorf("not measured: %v", got)
+	}
+}

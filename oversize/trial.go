@@ -4,7 +4,9 @@ package oversize
 
 import (
 	"fmt"
+	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -94,6 +96,11 @@ func (t *trial) keep() error {
 	stands, err := t.wallStands()
 	if err != nil || t.verdict == uncertainty.Within || !stands || !t.choice.Finish.HasMax() {
 		return err
+	}
+	// What nobody measured is measured first: correcting takes metal, perhaps for nothing.
+	notMeasured := func(f bore.Finding) bool { return f.NotMeasured }
+	if t.verdict == uncertainty.Undecided && slices.ContainsFunc(Deciding(c.Findings), notMeasured) {
+		return nil
 	}
 	return t.correct()
 }
