@@ -151,7 +151,7 @@ func (c Circle) Check(t Trace) error {
 		}
 		reach = 2 * g * in / (1 + 2*g)
 	}
-	if published := c.Certificate.Reach.In(units.Millimetre); published > reach+1e-6*reach+slack {
+	if published := c.Certificate.Reach.In(units.Millimetre); published > float64(reach*(1+1e-6))+slack {
 		return fail("contacts reach %.6g mm, not %.6g", reach, published)
 	}
 	if c.Certificate.Searched {

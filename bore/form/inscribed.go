@@ -171,7 +171,7 @@ func (z *ring) locked(x, y []float64, third int) bool {
 			play = min(play, max(0, distance(x, y, i, z.x, z.y)-r)/ahead)
 		}
 	}
-	grows := play / (2 * r) * play
+	grows := float64(play / (2 * r) * play)
 	z.gap += grows
 	return grows <= float64(alike*r)
 }

@@ -58,7 +58,7 @@ func leastSquares(x, y []float64) (cx, cy, r, rms float64, err error) {
 	for range mostSteps {
 		s := normalPass(x, y, cx, cy, r)
 		if math.IsNaN(s.uf) || math.IsNaN(s.vf) { // a point at the centre has no direction
-			cx += 1e-9 * r
+			cx += float64(1e-9 * r)
 			continue
 		}
 		mean := s.f / n

@@ -45,7 +45,7 @@ func (z *ring) beyond(c float64) (from, to float64) {
 			return math.Inf(1), 0
 		}
 		root = math.Sqrt(root)
-		return max(0, float64((R-r)*(R+r))/(R*c+root)), min(float64(R*c)+root, 2*r*c)
+		return max(0, float64((R-r)*(R+r))/(float64(R*c)+root)), min(float64(R*c)+root, 2*r*c)
 	}
 	w, s := R-r, R+r
 	if !(float64(c*s) > w && float64(2*r*c) > w) {
@@ -120,7 +120,7 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 	floor := math.Inf(1)
 	for count := 0; count < len(w.boxes); count++ { // the large ones first
 		b := w.boxes[count]
-		h := b.half * math.Sqrt2
+		h := float64(b.half * math.Sqrt2)
 		if norm(b.x-z.x, b.y-z.y)+h <= reach {
 			continue
 		}
@@ -202,7 +202,7 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 	ceiling := 0.0
 	for count := 0; count < len(w.boxes); count++ { // the large ones first
 		b := w.boxes[count]
-		h := b.half * math.Sqrt2
+		h := float64(b.half * math.Sqrt2)
 		if norm(b.x-z.x, b.y-z.y)+h <= reach {
 			continue
 		}
@@ -326,7 +326,7 @@ func closed(x, y []float64, cx, cy float64) float64 {
 	}
 	angle := func(sector int) float64 {
 		quarter, part := sector/(sectors/4), float64(sector%(sectors/4))/(sectors/4)
-		return math.Pi/2*float64(quarter) + math.Atan2(part, 1-part)
+		return float64(math.Pi/2*float64(quarter)) + math.Atan2(part, 1-part)
 	}
 	first, last, most := -1, -1, 0.0
 	for s, is := range taken {

@@ -149,7 +149,7 @@ func through(x, y []float64, p, q, r int) (Circle, bool) {
 	// The weights of the centre are sin 2α : sin 2β : sin 2γ, or the cosine of each angle times
 	// the side opposite.
 	wr, wp, wq := dot(ax, ay, bx, by)*ee, -dot(ax, ay, ex, ey)*bb, dot(bx, by, ex, ey)*aa
-	if floor := obtuse * (wp + wq + wr); wp < floor || wq < floor || wr < floor {
+	if floor := float64(obtuse * (wp + wq + wr)); wp < floor || wq < floor || wr < floor {
 		return Circle{}, false
 	}
 	d := 2 * cross
