@@ -17,8 +17,9 @@ type Contact struct {
 	Weight float64 // share without unit, not negative, with which it takes part in the balance
 }
 
-// A Certificate proves that a circle is the best of its kind. It holds all that is needed to check it by
-// hand, and [Circle.Check] checks it. With n the direction of a contact from the centre and w its weight:
+// A Certificate proves that a circle is the best of its kind. It holds all that is needed to check
+// it by hand, and [Circle.Check] checks it. With n the direction of a contact from the centre and w
+// its weight:
 //
 //	MCCI   Σ w = 1 and Σ w·n = 0: two contacts opposite each other, or three that no half circle holds.
 //	       About any other centre Σ w·d² grows by the square of the distance moved, so some contact
@@ -30,13 +31,15 @@ type Contact struct {
 //	       zone gets wider, if t < 2·γ·r/(1 + 2γ), r the inner radius and γ the distance of zero from
 //	       the nearest side of the parallelogram whose corners are n(inner) − n(outer).
 //
-// How far the last two reach is Reach. Farther away the points all round exclude the rest. Seen from the
-// centre let no gap between neighbouring points be wider than 2·acos(c), c > 0, let all of them lie from r
-// to R away, and s = R + r. When the centre moves by t, there is a point nearly ahead that comes at least as near as the larger of
-// √(R² + t² − 2cRt) and √(r² + t² − 2crt), and one nearly behind that gets at least as far as √(r² + t² + 2crt). So the zone
-// is no narrower where s·(2ct − w)/(s + 2t) and 2crt/(r + t) reach w = R − r, both of which grow with t; and the inscribed circle
-// is no larger where both of the nearer distances are at most r, which holds between two t if it holds at them. On a
-// bore that begins some micrometres away, and Reach is some millimetres.
+// How far the last two reach is Reach. Farther away the points all round exclude the rest. Seen
+// from the centre let no gap between neighbouring points be wider than 2·acos(c), c > 0, let all of
+// them lie from r to R away, and s = R + r. When the centre moves by t, there is a point nearly
+// ahead that comes at least as near as the larger of √(R² + t² − 2cRt) and √(r² + t² − 2crt), and
+// one nearly behind that gets at least as far as √(r² + t² + 2crt). So the zone is no narrower
+// where s·(2ct − w)/(s + 2t) and 2crt/(r + t) reach w = R − r, both of which grow with t; and the
+// inscribed circle is no larger where both of the nearer distances are at most r, which holds
+// between two t if it holds at them. On a bore that begins some micrometres away, and Reach is some
+// millimetres.
 type Certificate struct {
 	contacts [4]Contact
 	n        int
@@ -45,26 +48,26 @@ type Certificate struct {
 	// [units.MaxLength] for all the plane.
 	Reach units.Length
 	// Bound is how much better any other circle of the kind might be, wherever its centre: in
-	// radius, or for a minimum zone in width. It is zero, to the picometre, unless the points are so wild
-	// that the search ended before it had excluded all else.
+	// radius, or for a minimum zone in width. It is zero, to the picometre, unless the points are
+	// so wild that the search ended before it had excluded all else.
 	Bound units.Length
-	// Searched says that Reach was not enough, as on an arc or a wild form, and the rest of the plane was
-	// excluded by halving boxes of centres. Check does not repeat that.
+	// Searched says that Reach was not enough, as on an arc or a wild form, and the rest of the
+	// plane was excluded by halving boxes of centres. Check does not repeat that.
 	Searched bool
 }
 
-// Contacts returns the contacts: first outer, then inner ones. There are none of a minimum zone as thin as
-// rounding, some picometres, which only the search proves.
+// Contacts returns the contacts: first outer, then inner ones. There are none of a minimum zone as
+// thin as rounding, some picometres, which only the search proves.
 func (c Certificate) Contacts() []Contact { return append([]Contact(nil), c.contacts[:c.n]...) }
 
 // slack is what rounding centre and radii to a picometre may displace: 2 pm, in mm.
 const slack = 2e-9
 
-// Check checks the circle against the trace: that no point lies inside Inner or outside Outer, that the
-// contacts lie on them, that the weights balance, and that nothing is better by more than
+// Check checks the circle against the trace: that no point lies inside Inner or outside Outer, that
+// the contacts lie on them, that the weights balance, and that nothing is better by more than
 // Bound. It uses the published numbers alone, by the formulas of [Certificate], and shares no
-// arithmetic with what found them. ErrCertificate tells what does not hold; the least-squares circle has no
-// certificate. ErrPoints where the trace is not that of the circle.
+// arithmetic with what found them. ErrCertificate tells what does not hold; the least-squares
+// circle has no certificate. ErrPoints where the trace is not that of the circle.
 func (c Circle) Check(t Trace) error {
 	fail := func(format string, args ...any) error {
 		return fmt.Errorf("form: "+c.Reference.String()+": "+format+": %w", append(args, ErrCertificate)...)
@@ -168,7 +171,8 @@ func (c Circle) Check(t Trace) error {
 		w, s, t := out-in, out+in, reach
 		excluded = excluded && min(s*(float64(2*cosine*t)-w)/(s+2*t), 2*in*cosine*t/(in+t)) >= w-slack
 	} else {
-		// The centre of a circle that touches points on all sides lies among them, no farther than out.
+		// The centre of a circle that touches points on all sides lies among them, no farther than
+		// out.
 		for _, t := range [...]float64{reach, out} {
 			ahead := max(float64(out*out)-float64(2*out*t*cosine), float64(in*in)-float64(2*in*t*cosine)) + float64(t*t)
 			excluded = excluded && ahead <= float64(in*(in+2*slack))
@@ -177,7 +181,8 @@ func (c Circle) Check(t Trace) error {
 	if !excluded {
 		return fail("%.3g mm and more from the centre nothing is excluded", reach)
 	}
-	// Zero lies inside what the directions span, whatever is off in the weights, if they come nearer to it than its sides.
+	// Zero lies inside what the directions span, whatever is off in the weights, if they come
+	// nearer to it than its sides.
 	if better := off * reach; off >= g && better > bound {
 		return fail("something better by %.3g mm is not excluded", better)
 	}

@@ -9,20 +9,20 @@ import (
 	"borewright.example/units"
 )
 
-// A Circle is a reference circle of a trace and the roundness about it, by ISO 12181-1, rounded
-// to a picometre. A bore has its material outside: a peak of the wall points to the axis.
+// A Circle is a reference circle of a trace and the roundness about it, by ISO 12181-1, rounded to
+// a picometre. A bore has its material outside: a peak of the wall points to the axis.
 type Circle struct {
 	Reference Reference // which of the four
 	Centre    Point     // as the points are: of [FromRadii] and [FromPolar], from the axis of the spindle
-	// Radius is of the reference circle itself: the least-squares, circumscribed or inscribed radius;
-	// of a minimum zone the mean of its two circles.
+	// Radius is of the reference circle itself: the least-squares, circumscribed or inscribed
+	// radius; of a minimum zone the mean of its two circles.
 	Radius units.Length
 	Inner  units.Length // distance of the nearest point from Centre
 	Outer  units.Length // distance of the farthest
 	RONt   units.Length // peak-to-valley roundness deviation about this circle: Outer − Inner
 
-	// These are defined about the least-squares circle alone, and zero otherwise. RONp + RONv = RONt. On
-	// a piston or journal, whose material is inside, RONp and RONv change places.
+	// These are defined about the least-squares circle alone, and zero otherwise. RONp + RONv =
+	// RONt. On a piston or journal, whose material is inside, RONp and RONv change places.
 	RONp units.Length // peak-to-reference: Radius − Inner
 	RONv units.Length // reference-to-valley: Outer − Radius
 	RONq units.Length // root mean square of the deviations
@@ -32,15 +32,15 @@ type Circle struct {
 }
 
 // LeastSquares returns the least-squares circle: orthogonal distances, not the easier algebraic
-// ones. Of an arc it is the circle found from the algebraic one. ErrArc where the points are on a line, or on
-// an arc so short, under about 7° of evenly spaced points, that a centre is 1000/√n times as doubtful as
-// a point; ErrPoints where there is no trace.
+// ones. Of an arc it is the circle found from the algebraic one. ErrArc where the points are on a
+// line, or on an arc so short, under about 7° of evenly spaced points, that a centre is 1000/√n
+// times as doubtful as a point; ErrPoints where there is no trace.
 func (t Trace) LeastSquares() (Circle, error) { return new(Workspace).LeastSquares(t) }
 
 // MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
-// points between them, the pair with the least RONt, the best in the whole plane and not only nearby. Four points
-// at least (else ErrPoints). ErrArc where the points are as well on a line: where none is half as narrow as a
-// straight strip.
+// points between them, the pair with the least RONt, the best in the whole plane and not only
+// nearby. Four points at least (else ErrPoints). ErrArc where the points are as well on a line:
+// where none is half as narrow as a straight strip.
 func (t Trace) MinimumZone() (Circle, error) { return new(Workspace).MinimumZone(t) }
 
 // MinimumCircumscribed returns the smallest circle around all points. ErrPoints where all points
@@ -49,9 +49,9 @@ func (t Trace) MinimumCircumscribed() (Circle, error) {
 	return new(Workspace).MinimumCircumscribed(t)
 }
 
-// MaximumInscribed returns the largest circle that holds no point and touches points on all sides, so
-// that it cannot slip out: the best of all such, not only of those nearby. ErrArc where there is none, as on an
-// arc, or none whose radius is a tenth of the extent of the points.
+// MaximumInscribed returns the largest circle that holds no point and touches points on all sides,
+// so that it cannot slip out: the best of all such, not only of those nearby. ErrArc where there is
+// none, as on an arc, or none whose radius is a tenth of the extent of the points.
 func (t Trace) MaximumInscribed() (Circle, error) { return new(Workspace).MaximumInscribed(t) }
 
 // LeastSquares is [Trace.LeastSquares], with the same errors.

@@ -10,7 +10,8 @@ var (
 	ErrPoints = errors.New("too few points")
 	// ErrPoint: a point, radius or angle that no trace can have.
 	ErrPoint = errors.New("impossible point")
-	// ErrAngles: angles that do not increase once round, or are not equally spaced where they have to be.
+	// ErrAngles: angles that do not increase once round, or are not equally spaced where they have
+	// to be.
 	ErrAngles = errors.New("angles of the trace")
 	// ErrArc: the points are as well on a line, or on an arc too short to fix a circle, or they do
 	// not surround the circle asked for.

@@ -12,8 +12,8 @@ import (
 	"borewright.example/units"
 )
 
-// turned is an invented bore of 67 mm on a turning table, 36 radii read: off the spindle by 12 µm, oval
-// by 6 µm on the radius, with three lobes of 4 µm.
+// turned is an invented bore of 67 mm on a turning table, 36 radii read: off the spindle by 12 µm,
+// oval by 6 µm on the radius, with three lobes of 4 µm.
 func turned() form.Trace {
 	radii := make([]units.Length, 36)
 	for i := range radii {
@@ -97,8 +97,8 @@ func ExampleCircle_Check() {
 	// true
 }
 
-// Two points opposite each other carry a circle, or three that no half circle holds; their directions, weighed,
-// cancel.
+// Two points opposite each other carry a circle, or three that no half circle holds; their
+// directions, weighed, cancel.
 func ExampleCertificate_Contacts() {
 	t := turned()
 	c, err := t.MaximumInscribed()
@@ -227,7 +227,8 @@ func ExampleTrace_Harmonics() {
 	// order 3: 4.00 µm at 0.0°
 }
 
-// What being off the spindle by 0.05 mm adds to the roundness of a bore of 87.5 mm: nothing to speak of.
+// What being off the spindle by 0.05 mm adds to the roundness of a bore of 87.5 mm: nothing to
+// speak of.
 func ExampleLimacon() {
 	l, err := form.Limacon(50*units.Micrometre, 43_750*units.Micrometre)
 	fmt.Println(l.Format(units.Nanometre, 1), err)

@@ -12,13 +12,13 @@ import (
 const reachOfFilter = 6.6
 
 // Filter returns the trace through the Gaussian low-pass filter of ISO 16610-21, its cut-off in
-// undulations per revolution (UPR; 15, 50, 150 and 500 are usual): of the radii about the spindle, order
-// k passes with the factor exp(−ln 2·(k/cutoff)²), half of it at the cut-off, and the mean all. The trace is closed, so
-// that nothing is lost at its ends.
+// undulations per revolution (UPR; 15, 50, 150 and 500 are usual): of the radii about the spindle,
+// order k passes with the factor exp(−ln 2·(k/cutoff)²), half of it at the cut-off, and the mean
+// all. The trace is closed, so that nothing is lost at its ends.
 //
-// The trace has to be of equal angles once round, from [FromRadii] or such as [FromPolar] (else ErrAngles); ISO
-// 12181-2 wants seven points or more to an undulation at the cut-off. ErrOrder where the cut-off is
-// below 1 or not below half the number of points.
+// The trace has to be of equal angles once round, from [FromRadii] or such as [FromPolar] (else
+// ErrAngles); ISO 12181-2 wants seven points or more to an undulation at the cut-off. ErrOrder
+// where the cut-off is below 1 or not below half the number of points.
 func (t Trace) Filter(cutoff int) (Trace, error) {
 	n := t.Len()
 	if !t.equal || n == 0 {
@@ -31,8 +31,9 @@ func (t Trace) Filter(cutoff int) (Trace, error) {
 	for i := range cosine {
 		cosine[i] = math.Cos(2 * math.Pi * float64(i) / float64(n))
 	}
-	// The weight of a neighbour j steps away is the sum over all orders of what passes, times cos jk·360°/n:
-	// a Gaussian curve around the circle, that ends where it no longer shows, or half way round.
+	// The weight of a neighbour j steps away is the sum over all orders of what passes, times cos
+	// jk·360°/n: a Gaussian curve around the circle, that ends where it no longer shows, or half
+	// way round.
 	pass := make([]float64, min((n-1)/2, int(reachOfFilter*float64(cutoff)))+1)
 	for k := range pass {
 		q := float64(k) / float64(cutoff)

@@ -14,16 +14,17 @@ import (
 // mostOrder is the highest order fitted: the finest that roundness instruments print, 500 UPR.
 const mostOrder = 500
 
-// phaseSteps to a degree: phases go through arc tangents, which differ in the last bit from machine to
-// machine.
+// phaseSteps to a degree: phases go through arc tangents, which differ in the last bit from machine
+// to machine.
 const phaseSteps = 1e6
 
-// Harmonics returns the mean radius of the trace as seen from a centre and its harmonics, one for each order from 1 to
-// most, by least squares; the angles need not be equal. Order 1 is how far the trace lies off that
-// centre (about the centre of [Trace.LeastSquares] it all but vanishes), 2 is ovality, 3 three lobes;
-// the amplitudes are radial, as those of [bore.Harmonic] are, and what
-// [borewright.example/rings.Reach] asks for. Of equal angles, n of them, order n − k is taken for order k; of
-// unequal ones all orders above most, if the wall has them, are partly taken for lower ones.
+// Harmonics returns the mean radius of the trace as seen from a centre and its harmonics, one for
+// each order from 1 to most, by least squares; the angles need not be equal. Order 1 is how far the
+// trace lies off that centre (about the centre of [Trace.LeastSquares] it all but vanishes), 2 is
+// ovality, 3 three lobes; the amplitudes are radial, as those of [bore.Harmonic] are, and what
+// [borewright.example/rings.Reach] asks for. Of equal angles, n of them, order n − k is taken for
+// order k; of unequal ones all orders above most, if the wall has them, are partly taken for lower
+// ones.
 //
 // ErrOrder for a most below 1, above 500 or above what the points can tell apart, which takes
 // 2·most + 1 directions at least; ErrPoint where a point lies at the centre.
@@ -70,12 +71,12 @@ func phase(a float64, order int) units.Angle {
 	return units.Angle(deg * float64(units.Degree))
 }
 
-// Limacon returns by how much, peak to valley, a true circle set up off the axis of the spindle seems
-// out of round once its eccentricity is taken out as order 1: R − √(R² − e²), e²/(2R) nearly. Turned about an
-// axis e away it is drawn as r = e·cos θ + √(R² − e²·sin² θ), not as the limaçon r = R + e·cos θ, and
-// what remains is two lobes: 29 nm at 0.05 mm in a bore of 87.5 mm. Circles fitted to
-// the points, as all in this package are, do not have this error. ErrSetup where the eccentricity is
-// below zero or not less than the radius, or the radius is beyond 5 m.
+// Limacon returns by how much, peak to valley, a true circle set up off the axis of the spindle
+// seems out of round once its eccentricity is taken out as order 1: R − √(R² − e²), e²/(2R) nearly.
+// Turned about an axis e away it is drawn as r = e·cos θ + √(R² − e²·sin² θ), not as the limaçon r
+// = R + e·cos θ, and what remains is two lobes: 29 nm at 0.05 mm in a bore of 87.5 mm. Circles
+// fitted to the points, as all in this package are, do not have this error. ErrSetup where the
+// eccentricity is below zero or not less than the radius, or the radius is beyond 5 m.
 func Limacon(eccentricity, radius units.Length) (units.Length, error) {
 	if eccentricity < 0 || eccentricity >= radius || radius > mostRadius {
 		return 0, fmt.Errorf("form: eccentricity %v of a radius of %v: want 0 and up, below the radius, which is at most %v: %w", eccentricity, radius, mostRadius, ErrSetup)

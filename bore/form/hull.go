@@ -8,8 +8,8 @@ import (
 	"slices"
 )
 
-// hull returns the corners of the convex hull of the points, anticlockwise, as indices; those on its
-// sides are left out. Of equal points one is taken.
+// hull returns the corners of the convex hull of the points, anticlockwise, as indices; those on
+// its sides are left out. Of equal points one is taken.
 func hull(x, y []float64) []int {
 	order := make([]int, len(x))
 	for i := range order {

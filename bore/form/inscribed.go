@@ -4,10 +4,10 @@ package form
 
 import "math"
 
-// inscribed goes to a circle near the centre given that holds no point and cannot be made larger
-// by moving it: three points surround the centre of the circle through them; the nearest point
-// takes the place of the one of the three without which they still surround it; so the circle
-// only shrinks, until it holds none. It reports false where it finds no start, or no end.
+// inscribed goes to a circle near the centre given that holds no point and cannot be made larger by
+// moving it: three points surround the centre of the circle through them; the nearest point takes
+// the place of the one of the three without which they still surround it; so the circle only
+// shrinks, until it holds none. It reports false where it finds no start, or no end.
 func inscribed(x, y []float64, cx, cy float64) (best ring, ok bool) {
 	best.gap = math.Inf(1)
 	b, ok := surrounding(x, y, cx, cy)
@@ -58,8 +58,8 @@ func between(ex, ey, px, py, qx, qy float64) float64 {
 }
 
 // surrounding returns three points around the centre to start from: the nearest, the nearest of
-// those within 45° of straight opposite, and the nearest opposite to all between the two. Where there
-// are none such, the two that come nearest to straight opposite, on either side.
+// those within 45° of straight opposite, and the nearest opposite to all between the two. Where
+// there are none such, the two that come nearest to straight opposite, on either side.
 func surrounding(x, y []float64, cx, cy float64) (b [3]int, ok bool) {
 	var in float64
 	b[0], _, in, _ = span(x, y, cx, cy)
@@ -96,8 +96,8 @@ func surrounding(x, y []float64, cx, cy float64) (b [3]int, ok bool) {
 	return b, between(-ax, -ay, lx, ly, rx, ry) >= 0
 }
 
-// opposite returns the nearest of the points within 45° of straight opposite to p as seen from a centre, and
-// the square of its distance, infinite where there is none.
+// opposite returns the nearest of the points within 45° of straight opposite to p as seen from a
+// centre, and the square of its distance, infinite where there is none.
 func opposite(x, y []float64, p int, cx, cy float64) (o int, least float64) {
 	ax, ay := x[p]-cx, y[p]-cy
 	least = math.Inf(1)
@@ -153,9 +153,9 @@ func (z *ring) weighInscribed(x, y []float64) bool {
 	return idle < 0 || z.locked(x, y, idle)
 }
 
-// locked reports whether a circle on two contacts opposite each other is held from both sides of the line
-// through them, and not by the third contact alone, from which it would slip away. What it could still
-// grow until it is held goes to its gap: moved by t, the circle is larger by t²/2r.
+// locked reports whether a circle on two contacts opposite each other is held from both sides of
+// the line through them, and not by the third contact alone, from which it would slip away. What it
+// could still grow until it is held goes to its gap: moved by t, the circle is larger by t²/2r.
 func (z *ring) locked(x, y []float64, third int) bool {
 	a, b := z.contacts[(third+1)%3].Index, z.contacts[(third+2)%3].Index
 	ex, ey := x[b]-x[a], y[b]-y[a]
@@ -176,8 +176,8 @@ func (z *ring) locked(x, y []float64, third int) bool {
 	return grows <= float64(alike*r)
 }
 
-// touching returns the largest circle that touches three of the points nearest to a centre and holds none,
-// for where the centre is all but right and the exchange finds no way.
+// touching returns the largest circle that touches three of the points nearest to a centre and
+// holds none, for where the centre is all but right and the exchange finds no way.
 func touching(x, y []float64, cx, cy float64) (best ring, ok bool) {
 	const some = 8
 	var near [some]int

@@ -33,8 +33,8 @@ func span(x, y []float64, cx, cy float64) (near, far int, in, out float64) {
 	return near, far, in, out
 }
 
-// algebraic returns the circle that makes Σ (d² − r²)² least, a linear problem and a good start
-// for all others: it differs from the least-squares circle by the square of the form error over the
+// algebraic returns the circle that makes Σ (d² − r²)² least, a linear problem and a good start for
+// all others: it differs from the least-squares circle by the square of the form error over the
 // radius. One pass, bound by its multiplications. It reports false where the points are on a line.
 func algebraic(x, y []float64) (cx, cy, r float64, ok bool) {
 	var sx, sy, sz, sxx, sxy, syy, sxz, syz float64

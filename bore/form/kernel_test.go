@@ -10,8 +10,8 @@ import (
 	"borewright.example/bore/form"
 )
 
-// Answers for the invented bores in testdata, computed in 80-bit floats with the contact equations solved again;
-// inscribed circles and zones agree with exact computational geometry.
+// Answers for the invented bores in testdata, computed in 80-bit floats with the contact equations
+// solved again; inscribed circles and zones agree with exact computational geometry.
 var bores = []struct {
 	n              int
 	ls             [4]float64 // x, y, r, root mean square
@@ -31,8 +31,8 @@ var bores = []struct {
 		[3]float64{0.019768674180356, 0.021688375891210, 33.496694525819279}},
 }
 
-// The kernels before rounding: widths and radii to 2e-14 mm, twice the last digit of a double there;
-// centres, which the same rounding moves further, to 1e-11 mm.
+// The kernels before rounding: widths and radii to 2e-14 mm, twice the last digit of a double
+// there; centres, which the same rounding moves further, to 1e-11 mm.
 func TestKernelsToTheLastDigits(t *testing.T) {
 	for _, b := range bores {
 		x, y := points(t, fmt.Sprintf("bore_%d.csv", b.n))

@@ -45,9 +45,9 @@ const (
 )
 
 // leastSquares returns the circle from which the sum of the squares of the distances is least, and
-// the root mean square of the distances. It starts from the algebraic circle, so that on a
-// bore one step is enough, and goes by Gauss and Newton's method with its steps halved where
-// the sum would grow.
+// the root mean square of the distances. It starts from the algebraic circle, so that on a bore one
+// step is enough, and goes by Gauss and Newton's method with its steps halved where the sum would
+// grow.
 func leastSquares(x, y []float64) (cx, cy, r, rms float64, err error) {
 	n := float64(len(x))
 	cx, cy, r, ok := algebraic(x, y)
@@ -79,8 +79,8 @@ func leastSquares(x, y []float64) (cx, cy, r, rms float64, err error) {
 		lastX, lastY, last = cx, cy, squares
 		cx, cy = cx+dx, cy+dy
 		r -= dot(s.u, s.v, dx, dy) / n
-		// The next step is at most this one times the curvature of the distances over the normal matrix,
-		// and what is of second order in this one.
+		// The next step is at most this one times the curvature of the distances over the normal
+		// matrix, and what is of second order in this one.
 		step, rms := norm(dx, dy), math.Sqrt(squares/n)
 		if step*(step+float64(rms*n)/firmness) <= float64(settled*r*r) {
 			return cx, cy, r, rms, nil

@@ -8,18 +8,18 @@ import (
 	"borewright.example/units"
 )
 
-// A Plot says how a trace is drawn larger than life: the reference circle as one of Radius, and what lies off it
-// Magnification times as far.
+// A Plot says how a trace is drawn larger than life: the reference circle as one of Radius, and
+// what lies off it Magnification times as far.
 type Plot struct {
 	Radius        units.Length // on the paper, above 0, up to 5 m
 	Magnification float64      // a number without unit, from above 0 to 1e9
 }
 
-// Points returns the places on the paper, about its middle, of all points of a trace about a circle: the point in
-// the same direction from the centre, at Radius + Magnification·(d − R).
+// Points returns the places on the paper, about its middle, of all points of a trace about a
+// circle: the point in the same direction from the centre, at Radius + Magnification·(d − R).
 //
-// ErrSetup for a Plot that cannot be, or one that magnifies so much that a point would come to lie behind the middle, or
-// beyond 5 m; ErrPoint where a point lies at the centre of the circle.
+// ErrSetup for a Plot that cannot be, or one that magnifies so much that a point would come to lie
+// behind the middle, or beyond 5 m; ErrPoint where a point lies at the centre of the circle.
 func (p Plot) Points(t Trace, c Circle) ([]Point, error) {
 	if p.Radius <= 0 || p.Radius > mostRadius || !(p.Magnification > 0 && p.Magnification <= 1e9) {
 		return nil, fmt.Errorf("form: plot on a circle of %v, magnified %v times: want above 0, up to %v and 1e9: %w", p.Radius, p.Magnification, mostRadius, ErrSetup)

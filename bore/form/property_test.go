@@ -14,8 +14,8 @@ import (
 	"borewright.example/units"
 )
 
-// drawBore draws the points of a bore off its axis: lobes, wear and scatter, at even or uneven angles,
-// in or out of order.
+// drawBore draws the points of a bore off its axis: lobes, wear and scatter, at even or uneven
+// angles, in or out of order.
 func drawBore(t *rapid.T, least, most int) []form.Point {
 	n := rapid.IntRange(least, most).Draw(t, "n")
 	radius := rapid.Float64Range(5, 200).Draw(t, "radius")
@@ -36,7 +36,8 @@ func drawBore(t *rapid.T, least, most int) []form.Point {
 	return ps
 }
 
-// drawWild draws points of no form at all, on a coarse grid so that many are equal, in line or on one circle.
+// drawWild draws points of no form at all, on a coarse grid so that many are equal, in line or on
+// one circle.
 func drawWild(t *rapid.T, least, most int) []form.Point {
 	step := rapid.SampledFrom([]int{1, 1000}).Draw(t, "step")
 	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) form.Point {
@@ -95,8 +96,8 @@ func TestOrderOfCircles(t *testing.T) {
 	})
 }
 
-// sameForm compares two circles of traces that should have one form; a centre may move with the doubt that
-// rounding to picometres leaves it, so it is not compared.
+// sameForm compares two circles of traces that should have one form; a centre may move with the
+// doubt that rounding to picometres leaves it, so it is not compared.
 func sameForm(t *rapid.T, what string, a, b form.Circle, scale units.Length) {
 	t.Helper()
 	if d := (scale*a.Radius - b.Radius).Abs(); d > 3*scale+3 {
@@ -107,8 +108,8 @@ func sameForm(t *rapid.T, what string, a, b form.Circle, scale units.Length) {
 	}
 }
 
-// Moving, turning, mirroring, reversing and enlarging a trace do not change its form; duplicates change no
-// minimax circle.
+// Moving, turning, mirroring, reversing and enlarging a trace do not change its form; duplicates
+// change no minimax circle.
 func TestInvariance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		ps := drawBore(t, 6, 60)
@@ -145,7 +146,8 @@ func TestInvariance(t *testing.T) {
 		compare("reversed", back, 1, true)
 		compare("doubled", append(slices.Clone(ps), ps...), 1, true)
 		compare("one twice", append(slices.Clone(ps), ps[0]), 1, false)
-		// One point more never narrows the zone, makes the circle around smaller or the one inside larger.
+		// One point more never narrows the zone, makes the circle around smaller or the one inside
+		// larger.
 		i := rapid.IntRange(0, len(ps)-1).Draw(t, "near")
 		extra := form.Point{X: ps[i].X + units.Length(rapid.Int64Range(-1e8, 1e8).Draw(t, "off")), Y: ps[i].Y}
 		_, z1, m1, i1 := all(t, append(slices.Clone(ps), extra))
@@ -155,9 +157,9 @@ func TestInvariance(t *testing.T) {
 	})
 }
 
-// brute tries every centre that contacts can give: of all circles on two and three points, and of all
-// pairs of bisectors. Of inscribed circles it keeps those on acute triangles (inLeast) apart from those on
-// right ones too, two opposite points and others: those may slip out.
+// brute tries every centre that contacts can give: of all circles on two and three points, and of
+// all pairs of bisectors. Of inscribed circles it keeps those on acute triangles (inLeast) apart
+// from those on right ones too, two opposite points and others: those may slip out.
 type brute struct{ zone, around, in, inLeast float64 }
 
 func bruteForce(ps []form.Point) brute {

@@ -37,8 +37,8 @@ func plane(row map[string]string) (u, v string) {
 	return uv[:1], uv[1:]
 }
 
-// Certified least-squares circles of the NIST algorithm testing service, 3 to 111 points on full circles
-// and arcs, to the digits given; roundness about them computed from the points.
+// Certified least-squares circles of the NIST algorithm testing service, 3 to 111 points on full
+// circles and arcs, to the digits given; roundness about them computed from the points.
 func TestCertifiedLeastSquares(t *testing.T) {
 	rows, traces := sets(t)
 	if len(rows) != 17 {
@@ -65,8 +65,8 @@ func TestCertifiedLeastSquares(t *testing.T) {
 	}
 }
 
-// Minimax circles of the same sets: exhaustive search, contact equations in 40 digits. Set cir2d19 has two
-// maxima of the inscribed circle, 1.04 nm apart; cir2d11 has a form of 5 nm.
+// Minimax circles of the same sets: exhaustive search, contact equations in 40 digits. Set cir2d19
+// has two maxima of the inscribed circle, 1.04 nm apart; cir2d11 has a form of 5 nm.
 func TestMinimaxOfCertifiedSets(t *testing.T) {
 	rows, traces := sets(t)
 	checked := 0
@@ -116,8 +116,8 @@ func TestMinimaxOfCertifiedSets(t *testing.T) {
 	}
 }
 
-// Two data sets published with a minimum-zone roundness paper, one of them wild: points that fill an annulus, with
-// 64 local maxima of the inscribed circle. Answers computed by exhaustive search.
+// Two data sets published with a minimum-zone roundness paper, one of them wild: points that fill
+// an annulus, with 64 local maxima of the inscribed circle. Answers computed by exhaustive search.
 func TestPublishedTraces(t *testing.T) {
 	for _, want := range []struct {
 		file                 string
@@ -181,8 +181,9 @@ func TestPublishedTraces(t *testing.T) {
 	}
 }
 
-// Six points far from any circle: the geometric fit of Gander, Golub and Strebel, BIT 34 (1994) 558-578
-// (printed 4.7398, 2.9835, 4.7142; further digits computed with 40). Their circumscribed circle is exact.
+// Six points far from any circle: the geometric fit of Gander, Golub and Strebel, BIT 34 (1994)
+// 558-578 (printed 4.7398, 2.9835, 4.7142; further digits computed with 40). Their circumscribed
+// circle is exact.
 func TestGeometricFit(t *testing.T) {
 	tr := traceOf(t, []float64{1, 2, 5, 7, 9, 3}, []float64{7, 6, 8, 7, 5, 7})
 	c, err := tr.LeastSquares()
@@ -231,8 +232,8 @@ func TestStraightnessFractions(t *testing.T) {
 	}
 }
 
-// Vee-blocks magnify lobes by 1 + cos(n·(90° + a/2))/sin(a/2) (J. Japan Soc. Precision Eng. 43-514 (1977) 1167,
-// abstract; values computed), two anvils by 1 + cos 180°n (idea of ISO 4292).
+// Vee-blocks magnify lobes by 1 + cos(n·(90° + a/2))/sin(a/2) (J. Japan Soc. Precision Eng. 43-514
+// (1977) 1167, abstract; values computed), two anvils by 1 + cos 180°n (idea of ISO 4292).
 func TestMagnification(t *testing.T) {
 	vee := func(deg float64) form.Setup {
 		s, err := form.Vee(degrees(deg))
@@ -306,8 +307,8 @@ func TestDiametersOfALobedForm(t *testing.T) {
 	}
 }
 
-// The Reuleaux triangle of width 1 m (Barbier's theorem): every diameter is one, and still it is out of
-// round by 0.1547 m.
+// The Reuleaux triangle of width 1 m (Barbier's theorem): every diameter is one, and still it is
+// out of round by 0.1547 m.
 func TestReuleaux(t *testing.T) {
 	var x, y []float64
 	for corner := range 3 {
@@ -330,8 +331,8 @@ func TestReuleaux(t *testing.T) {
 	near(t, "circumscribed", around.Radius, length(577.350269189626), 1e-9)
 }
 
-// A true circle of 43.75 mm set up 0.05 mm off the spindle, 36 equal angles: computed. The mean of the
-// radii is not the radius, and order 1 leaves e²/(2R) behind.
+// A true circle of 43.75 mm set up 0.05 mm off the spindle, 36 equal angles: computed. The mean of
+// the radii is not the radius, and order 1 leaves e²/(2R) behind.
 func TestLimacon(t *testing.T) {
 	const e, radius = 0.05, 43.75
 	tr := round(t, 36, func(a float64) float64 {

@@ -7,8 +7,8 @@ import "borewright.example/internal/enum"
 // Reference is a reference circle by ISO 12181-1: what the roundness of a trace is counted from.
 type Reference int8
 
-// The four reference circles. The first takes heed of all points, and a single one moves it little; the
-// others hang on their contacts alone, and say where the wall would touch.
+// The four reference circles. The first takes heed of all points, and a single one moves it little;
+// the others hang on their contacts alone, and say where the wall would touch.
 const (
 	LSCI Reference = iota // least squares: the sum of the squares of the distances from it is least
 	MZCI                  // minimum zone: two circles about one centre, as close together as any that hold all points between them

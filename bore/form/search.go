@@ -18,14 +18,14 @@ const (
 	alike = 1e-12
 	// straight is how narrow a zone has to be, relative to a straight strip, to speak of a circle.
 	straight = 0.5
-	// small is how large an inscribed circle has to be, relative to the extent of the points: smaller ones
-	// lie in gaps between neighbours.
+	// small is how large an inscribed circle has to be, relative to the extent of the points:
+	// smaller ones lie in gaps between neighbours.
 	small = 0.1
 )
 
 // reach returns how far around its centre the contacts alone prove that nothing is better: at a
-// distance t they make the zone wider by γ·t − t²/(2(r − t)) at least, r the inner radius, and the square
-// of the inscribed radius smaller by 2rγ·t − t².
+// distance t they make the zone wider by γ·t − t²/(2(r − t)) at least, r the inner radius, and the
+// square of the inscribed radius smaller by 2rγ·t − t².
 func (z *ring) reach(x, y []float64) float64 {
 	g := z.growth(x, y)
 	if z.n == 3 {
@@ -35,8 +35,8 @@ func (z *ring) reach(x, y []float64) float64 {
 }
 
 // beyond returns the distances between which no centre is better, whatever the form: with no gap
-// between neighbouring points as seen from the centre wider than 2·acos(c), there is one nearly ahead of a
-// centre that moves away, which comes nearer, and one nearly behind, which gets farther.
+// between neighbouring points as seen from the centre wider than 2·acos(c), there is one nearly
+// ahead of a centre that moves away, which comes nearer, and one nearly behind, which gets farther.
 func (z *ring) beyond(c float64) (from, to float64) {
 	r, R := z.in, z.out
 	if z.n == 3 {
@@ -73,7 +73,8 @@ func (w *Workspace) prove(kind Reference, x, y []float64, z ring, ok bool) (best
 	return w.searchInscribed(x, y, z, ok, within)
 }
 
-// few takes points that stand for all: those of a short trace, or some of a long one with the contacts.
+// few takes points that stand for all: those of a short trace, or some of a long one with the
+// contacts.
 func (w *Workspace) few(x, y []float64, z *ring) {
 	if len(x) <= fewPoints {
 		w.x, w.y = append(w.x[:0], x...), append(w.y[:0], y...)
@@ -85,9 +86,9 @@ func (w *Workspace) few(x, y []float64, z *ring) {
 	}
 }
 
-// searchZone excludes the rest of the plane by halving boxes of centres: a zone of some of the points
-// is never wider than that of all, and over a box it changes by no more than the directions allow. Far
-// away the zone becomes a straight strip.
+// searchZone excludes the rest of the plane by halving boxes of centres: a zone of some of the
+// points is never wider than that of all, and over a box it changes by no more than the directions
+// allow. Far away the zone becomes a straight strip.
 func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
 	if !ok {
 		cx, cy, _, found := algebraic(x, y)
@@ -159,8 +160,8 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 	return z, z.gap + max(0, z.out-z.in-floor), true
 }
 
-// zoneNear returns the minimum zone next to a zone that nothing carries yet, and how far its contacts reach; or
-// that zone as it is, if none narrower is found from there.
+// zoneNear returns the minimum zone next to a zone that nothing carries yet, and how far its
+// contacts reach; or that zone as it is, if none narrower is found from there.
 func zoneNear(x, y []float64, at ring) (z ring, reach float64) {
 	most := at.out - at.in + float64(alike*at.out)
 	z, ok := zone(x, y, at.x, at.y)
@@ -183,8 +184,8 @@ func (w *Workspace) split(b box) {
 }
 
 // searchInscribed excludes the rest of the plane likewise: an inscribed circle is never larger than
-// one that only some of the points bound, and over a box its radius changes by no more than the centre
-// moves.
+// one that only some of the points bound, and over a box its radius changes by no more than the
+// centre moves.
 func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
 	w.few(x, y, &z)
 	lx, ly, mx, my := slices.Min(x), slices.Min(y), slices.Max(x), slices.Max(y)
@@ -213,7 +214,8 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 		near, _, in2, _ := span(x, y, b.x, b.y)
 		r := math.Sqrt(in2)
 		most := r + h
-		// Two points opposite each other bound it better: where one comes nearer the other gets farther.
+		// Two points opposite each other bound it better: where one comes nearer the other gets
+		// farther.
 		if o, s := opposite(x, y, near, b.x, b.y); r > 2*h && !math.IsInf(s, 1) {
 			nu, nv := direction(x, y, near, b.x, b.y)
 			ou, ov := direction(x, y, o, b.x, b.y)
@@ -248,8 +250,8 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 	return z, z.gap + max(0, ceiling-z.in), true
 }
 
-// free reports whether no circle about a centre in the box can touch points on all sides: fewer than three
-// places are within reach of one, or all lie to one side of every centre.
+// free reports whether no circle about a centre in the box can touch points on all sides: fewer
+// than three places are within reach of one, or all lie to one side of every centre.
 func free(x, y []float64, b box, within, h float64) bool {
 	within *= within
 	var ux, uy float64
@@ -305,8 +307,8 @@ func closed(x, y []float64, cx, cy float64) float64 {
 			return math.Sqrt2 / 2
 		}
 	}
-	// The directions fall into narrow sectors; the widest run of empty ones, with those at its ends,
-	// is at least the widest gap.
+	// The directions fall into narrow sectors; the widest run of empty ones, with those at its
+	// ends, is at least the widest gap.
 	const sectors = 512
 	var taken [sectors]bool
 	for i := range x {

@@ -22,8 +22,8 @@ const (
 // solve finds the circle of a kind on all points by way of few of them. The circle of about a
 // hundred, evenly taken, shows where contacts may lie; one pass over all points collects what lies
 // there; and the circle of those is that of all, if its centre has not moved further than the
-// margin they were taken with. With very many points a pass over a part of them first makes the margin
-// smaller. So a trace of any length costs little more than the one pass.
+// margin they were taken with. With very many points a pass over a part of them first makes the
+// margin smaller. So a trace of any length costs little more than the one pass.
 func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
 	if len(x) > fewPoints {
 		w.part(x, y)
@@ -43,8 +43,8 @@ func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
 	return start(kind, x, y)
 }
 
-// narrow goes from a circle near the one sought to that of every stride-th point, by way of those that lie
-// within a share of the form from the circle.
+// narrow goes from a circle near the one sought to that of every stride-th point, by way of those
+// that lie within a share of the form from the circle.
 func (w *Workspace) narrow(kind Reference, x, y []float64, stride int, z ring, share float64) (ring, bool) {
 	margin := (z.out - z.in) / share
 	for range 3 {

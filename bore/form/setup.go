@@ -12,8 +12,8 @@ import (
 	"borewright.example/units"
 )
 
-// A Setup is a gauge that touches the wall in two or three places of one plane: what it reads is a sum
-// of radii there, so that it magnifies some orders of lobes and does not see others (the idea
+// A Setup is a gauge that touches the wall in two or three places of one plane: what it reads is a
+// sum of radii there, so that it magnifies some orders of lobes and does not see others (the idea
 // of ISO 4292). The zero Setup touches nowhere. Set-ups compare with ==.
 type Setup struct {
 	share [3]float64
@@ -21,24 +21,24 @@ type Setup struct {
 	n     int
 }
 
-// TwoPoint returns the set-up of two opposed anvils, a dial bore gauge or a micrometer: it reads the
-// diameter r(θ) + r(θ + 180°). It doubles even orders and sees no odd one.
+// TwoPoint returns the set-up of two opposed anvils, a dial bore gauge or a micrometer: it reads
+// the diameter r(θ) + r(θ + 180°). It doubles even orders and sees no odd one.
 func TwoPoint() Setup {
 	return Setup{share: [3]float64{1, 1}, at: [3]float64{0, math.Pi}, n: 2}
 }
 
-// ThreePoint returns the set-up of three anvils 120° apart that centre themselves, a three-point internal
-// micrometer: it reads the diameter ⅔·(r(θ) + r(θ + 120°) + r(θ + 240°)). It doubles orders 3, 6, 9 and sees no
-// other: neither ovality nor any even order but those.
+// ThreePoint returns the set-up of three anvils 120° apart that centre themselves, a three-point
+// internal micrometer: it reads the diameter ⅔·(r(θ) + r(θ + 120°) + r(θ + 240°)). It doubles
+// orders 3, 6, 9 and sees no other: neither ovality nor any even order but those.
 func ThreePoint() Setup {
 	return Setup{share: [3]float64{2. / 3, 2. / 3, 2. / 3}, at: [3]float64{0, 2 * math.Pi / 3, 4 * math.Pi / 3}, n: 3}
 }
 
 // Vee returns the set-up of a vee-block of so many degrees between its faces, from above 0 to below
-// 180° (else ErrSetup), with the indicator on the bisector opposite the vee: r(θ) + (r(θ + 90° + a/2) + r(θ − 90° −
-// a/2))/(2·sin(a/2)). The work is turned, and the indicator moves by [Setup.Factor] times each lobe. It
-// is for what stands on its outside, a piston or a sleeve; what it reads is no diameter, and only its
-// changes count.
+// 180° (else ErrSetup), with the indicator on the bisector opposite the vee: r(θ) + (r(θ + 90° +
+// a/2) + r(θ − 90° − a/2))/(2·sin(a/2)). The work is turned, and the indicator moves by
+// [Setup.Factor] times each lobe. It is for what stands on its outside, a piston or a sleeve; what
+// it reads is no diameter, and only its changes count.
 func Vee(a units.Angle) (Setup, error) {
 	half := float64(a) / 2
 	if !(half > 0 && half < math.Pi/2) {
@@ -48,9 +48,9 @@ func Vee(a units.Angle) (Setup, error) {
 	return Setup{share: [3]float64{1, w, w}, at: [3]float64{0, math.Pi/2 + half, -math.Pi/2 - half}, n: 3}, nil
 }
 
-// Factor returns by how much, a number without unit, the set-up magnifies lobes of an order: what it
-// reads changes, peak to valley, by so many times the radial roundness. Negative where it reads a peak as a
-// valley. For a vee it is 1 + cos(n·(90° + a/2))/sin(a/2). An order below 1 gives 0.
+// Factor returns by how much, a number without unit, the set-up magnifies lobes of an order: what
+// it reads changes, peak to valley, by so many times the radial roundness. Negative where it reads
+// a peak as a valley. For a vee it is 1 + cos(n·(90° + a/2))/sin(a/2). An order below 1 gives 0.
 func (s Setup) Factor(order int) float64 {
 	if order < 1 {
 		return 0
@@ -62,13 +62,14 @@ func (s Setup) Factor(order int) float64 {
 	return f
 }
 
-// Read returns what the set-up reads of the trace along each axis, the anvil or indicator at that angle.
-// Radii are from the centre given, where a gauge has its own: for two anvils a centre off that of the
-// wall by e makes a reading smaller by e²/r at most. Between neighbouring points the radius runs evenly with
-// the angle, which cuts a lobe of order k by (k·step)²/8 of its amplitude at most, step in radians.
+// Read returns what the set-up reads of the trace along each axis, the anvil or indicator at that
+// angle. Radii are from the centre given, where a gauge has its own: for two anvils a centre off
+// that of the wall by e makes a reading smaller by e²/r at most. Between neighbouring points the
+// radius runs evenly with the angle, which cuts a lobe of order k by (k·step)²/8 of its amplitude
+// at most, step in radians.
 //
-// ErrSetup for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring
-// points more than 90° apart as seen from the centre.
+// ErrSetup for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring points
+// more than 90° apart as seen from the centre.
 func (s Setup) Read(t Trace, centre Point, axes []units.Angle) ([]units.Length, error) {
 	if s.n == 0 {
 		return nil, fmt.Errorf("form: read: the set-up touches nowhere: %w", ErrSetup)
@@ -93,8 +94,8 @@ func (s Setup) Read(t Trace, centre Point, axes []units.Angle) ([]units.Length, 
 	return readings, nil
 }
 
-// Readings returns what a two-point gauge would have read of the trace at a depth, along each axis: what
-// [bore.Measure] takes. Errors are those of [Setup.Read].
+// Readings returns what a two-point gauge would have read of the trace at a depth, along each axis:
+// what [bore.Measure] takes. Errors are those of [Setup.Read].
 func (t Trace) Readings(depth units.Length, centre Point, axes []units.Angle) ([]bore.Reading, error) {
 	ds, err := TwoPoint().Read(t, centre, axes)
 	if err != nil {
@@ -108,9 +109,10 @@ func (t Trace) Readings(depth units.Length, centre Point, axes []units.Angle) ([
 }
 
 // Points returns the trace as radial points at a depth about the point 0, 0, for
-// [bore.CleanUpRadial]: it gives the smallest cylinder that leaves no worn wall about that point, where the register or the spindle
-// is, and about the centre that suits the wear best. Traces of several depths go into one call of it. No error:
-// a point at 0, 0 has the radius 0, which CleanUpRadial refuses.
+// [bore.CleanUpRadial]: it gives the smallest cylinder that leaves no worn wall about that point,
+// where the register or the spindle is, and about the centre that suits the wear best. Traces of
+// several depths go into one call of it. No error: a point at 0, 0 has the radius 0, which
+// CleanUpRadial refuses.
 func (t Trace) Points(depth units.Length) []bore.Point {
 	ox, oy := t.from(Point{})
 	ps := make([]bore.Point, t.Len())

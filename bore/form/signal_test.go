@@ -72,8 +72,8 @@ func TestTracesKeepTheirPoints(t *testing.T) {
 	})
 }
 
-// The filter passes each order with exp(−ln 2·(k/kc)²), whatever else there is, keeps the mean and is
-// linear.
+// The filter passes each order with exp(−ln 2·(k/kc)²), whatever else there is, keeps the mean and
+// is linear.
 func TestFilterPassesOrders(t *testing.T) {
 	for _, n := range []int{16, 17, 100, 361, 720} {
 		for _, cutoff := range []int{1, 5, 15, 50} {
@@ -160,8 +160,9 @@ func TestHarmonicsComeBack(t *testing.T) {
 	})
 }
 
-// A gauge reads of one lobe its factor times the lobe, wherever it stands: the factors and the readings are
-// two ways to one number. Three anvils and vees look at symmetric places, so nothing is shifted.
+// A gauge reads of one lobe its factor times the lobe, wherever it stands: the factors and the
+// readings are two ways to one number. Three anvils and vees look at symmetric places, so nothing
+// is shifted.
 func TestReadingsFollowFactors(t *testing.T) {
 	vee, err := form.Vee(90 * units.Degree)
 	must(t, vee, err)
@@ -216,7 +217,8 @@ func TestBoreMeasuresTheTrace(t *testing.T) {
 	}
 }
 
-// The clean-up that bore makes of the points is the circumscribed circle, and twice the largest radius.
+// The clean-up that bore makes of the points is the circumscribed circle, and twice the largest
+// radius.
 func TestCleanUpOfTheTrace(t *testing.T) {
 	tr := turned()
 	around, err := tr.MinimumCircumscribed()
@@ -296,7 +298,8 @@ func TestStraightness(t *testing.T) {
 		if math.Abs(float64(z.STRt)-best) > 1+1e-6*best {
 			t.Fatalf("zone %v, want %v pm", z.STRt, best)
 		}
-		// The contacts balance: the third lies at the mean depth of the two, and off their line by the zone.
+		// The contacts balance: the third lies at the mean depth of the two, and off their line by
+		// the zone.
 		a, b, c := z.Contacts[0], z.Contacts[1], z.Contacts[2]
 		if a.Weight < 0 || b.Weight < 0 || math.Abs(a.Weight+b.Weight-1) > 1e-12 || a.Outer != b.Outer || a.Outer == c.Outer {
 			t.Fatalf("contacts %v", z.Contacts)

@@ -13,13 +13,14 @@ import (
 // A LinePoint is a point of a line of the wall, drawn along the axis of the bore.
 type LinePoint struct {
 	Depth units.Length `json:"depth"` // from the deck
-	// Deviation is off any straight line near the wall, positive out of the material: in a bore, to the
-	// axis. So a peak is positive, as ISO 12780-1 wants it.
+	// Deviation is off any straight line near the wall, positive out of the material: in a bore, to
+	// the axis. So a peak is positive, as ISO 12780-1 wants it.
 	Deviation units.Length `json:"deviation"`
 }
 
-// A Line is a reference line of the points and the straightness about it, by ISO 12780-1. Deviations
-// count along Deviation, not square to the line: at a slope of 1 in 100 that is 0.005 % more.
+// A Line is a reference line of the points and the straightness about it, by ISO 12780-1.
+// Deviations count along Deviation, not square to the line: at a slope of 1 in 100 that is 0.005 %
+// more.
 type Line struct {
 	At    LinePoint    // a point of the reference line, at the depth of the first point; of a minimum zone, of its middle
 	Slope float64      // deviation over depth, a number without unit
@@ -30,14 +31,16 @@ type Line struct {
 	STRv units.Length // reference-to-valley
 	STRq units.Length // root mean square of the deviations
 
-	// Contacts carry a minimum zone: two on one side and, at a depth from the one to the other, the third on the other
-	// side. Outer is the side of the peaks. With the weights w of the two by the law of the lever, w·depth
-	// adds up to the depth of the third, so that by no other line can all three lie closer.
+	// Contacts carry a minimum zone: two on one side and, at a depth from the one to the other, the
+	// third on the other side. Outer is the side of the peaks. With the weights w of the two by the
+	// law of the lever, w·depth adds up to the depth of the third, so that by no other line can all
+	// three lie closer.
 	Contacts [3]Contact
 }
 
-// StraightLeastSquares returns the line from which the sum of the squares of the deviations is least. Two
-// different depths at least (else ErrPoints); depths and deviations within ±5 m (else ErrPoint).
+// StraightLeastSquares returns the line from which the sum of the squares of the deviations is
+// least. Two different depths at least (else ErrPoints); depths and deviations within ±5 m (else
+// ErrPoint).
 func StraightLeastSquares(points []LinePoint) (Line, error) {
 	x, y, err := lineInput(points)
 	if err != nil {
@@ -76,8 +79,9 @@ func StraightLeastSquares(points []LinePoint) (Line, error) {
 	return l, err
 }
 
-// StraightMinimumZone returns the two parallel lines closest together that hold all points between them: the
-// closest there are, for the zone of a line is a convex problem. Errors are those of [StraightLeastSquares].
+// StraightMinimumZone returns the two parallel lines closest together that hold all points between
+// them: the closest there are, for the zone of a line is a convex problem. Errors are those of
+// [StraightLeastSquares].
 func StraightMinimumZone(points []LinePoint) (Line, error) {
 	x, y, err := lineInput(points)
 	if err != nil {

@@ -17,8 +17,8 @@ type Point struct {
 }
 
 // A Trace is the wall of a bore in one plane, as points: what a roundness instrument, a rotary
-// table or a measuring machine gives. It holds its own copy of them and never changes, so
-// that any number of goroutines may ask about one trace. The zero Trace has no points.
+// table or a measuring machine gives. It holds its own copy of them and never changes, so that any
+// number of goroutines may ask about one trace. The zero Trace has no points.
 type Trace struct {
 	x, y   []float64 // mm, from origin
 	origin Point
@@ -29,8 +29,9 @@ type Trace struct {
 // then stays within it.
 const mostRadius = units.MaxLength / 2
 
-// FromRadii returns the trace of radii at equal angles once round, radius i at i/n of a turn, about the
-// axis of the spindle. Three at least (else ErrPoints), each above 0, up to 5 m (else ErrPoint).
+// FromRadii returns the trace of radii at equal angles once round, radius i at i/n of a turn, about
+// the axis of the spindle. Three at least (else ErrPoints), each above 0, up to 5 m (else
+// ErrPoint).
 func FromRadii(radii []units.Length) (Trace, error) {
 	n := len(radii)
 	if err := enough(n, 3); err != nil {
@@ -84,8 +85,8 @@ func FromPolar(points []bore.Point) (Trace, error) {
 	return t, nil
 }
 
-// FromPoints returns the trace of points of a plane in any order. Three at least (else
-// ErrPoints), each coordinate within ±5 m (else ErrPoint).
+// FromPoints returns the trace of points of a plane in any order. Three at least (else ErrPoints),
+// each coordinate within ±5 m (else ErrPoint).
 func FromPoints(points []Point) (Trace, error) {
 	n := len(points)
 	if err := enough(n, 3); err != nil {

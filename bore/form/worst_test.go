@@ -17,8 +17,8 @@ import (
 	"borewright.example/bore/form"
 )
 
-// Least squares against Gauss and Newton's step by QR at the answer, which has to vanish, and against its
-// neighbours, which have to be worse.
+// Least squares against Gauss and Newton's step by QR at the answer, which has to vanish, and
+// against its neighbours, which have to be worse.
 func TestLeastSquaresIsStationary(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		ps := drawBore(t, 4, 40)
@@ -63,8 +63,8 @@ func TestLeastSquaresIsStationary(t *testing.T) {
 	})
 }
 
-// Long traces go by way of few of their points; short ones do not. Both must give one answer, in any order of the
-// points, and a workspace used before must not remember.
+// Long traces go by way of few of their points; short ones do not. Both must give one answer, in
+// any order of the points, and a workspace used before must not remember.
 func TestLongTraces(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))
 	var w form.Workspace

@@ -24,10 +24,10 @@ func direction(x, y []float64, p int, cx, cy float64) (u, v float64) {
 }
 
 // zone goes to a minimum zone near the centre given, by the exchange that Remez used for
-// polynomials: two outer and two inner contacts, alternately placed, have one centre equally far from
-// both of a pair; the point farthest outside their zone takes the place of the contact of its kind on its side of
-// the line through the other two; so the zone of the four only grows, until it holds all.
-// It reports false where it finds no start, or no end.
+// polynomials: two outer and two inner contacts, alternately placed, have one centre equally far
+// from both of a pair; the point farthest outside their zone takes the place of the contact of its
+// kind on its side of the line through the other two; so the zone of the four only grows, until it
+// holds all. It reports false where it finds no start, or no end.
 func zone(x, y []float64, cx, cy float64) (z ring, ok bool) {
 	b, ok := alternating(x, y, cx, cy)
 	if !ok {
@@ -59,7 +59,8 @@ func (b quad) exchange(x, y []float64) (best ring, ok bool) {
 		if max(outside, inside) <= floor {
 			break
 		}
-		// Both at once is quicker, and nearly always right; one at a time never makes the zone smaller.
+		// Both at once is quicker, and nearly always right; one at a time never makes the zone
+		// smaller.
 		both := step < mostExchanges/4
 		if outside > floor && (both || outside >= inside) {
 			b.replace(x, y, 0, 2, far)
@@ -74,8 +75,8 @@ func (b quad) exchange(x, y []float64) (best ring, ok bool) {
 // A quad is two outer contacts and two inner ones.
 type quad [4]int
 
-// replace puts p in the place of contact at or at+1, that which lies on its side of the line through the
-// contacts line and line+1.
+// replace puts p in the place of contact at or at+1, that which lies on its side of the line
+// through the contacts line and line+1.
 func (b *quad) replace(x, y []float64, at, line, p int) {
 	ox, oy := x[b[line]], y[b[line]]
 	ex, ey := x[b[line+1]]-ox, y[b[line+1]]-oy
@@ -177,8 +178,8 @@ func (z *ring) growth(x, y []float64) float64 {
 		off(u[2]-u[0], v[2]-v[0], bx, by), off(u[2]-u[1], v[2]-v[1], bx, by))
 }
 
-// active returns four contacts to start from where a centre is nearly right: of the farthest and the
-// nearest points, the alternating four about whose centre the zone of all points is narrowest.
+// active returns four contacts to start from where a centre is nearly right: of the farthest and
+// the nearest points, the alternating four about whose centre the zone of all points is narrowest.
 func active(x, y []float64, cx, cy float64) (best quad, ok bool) {
 	const some = 6
 	var far, near [some]int

@@ -5,10 +5,10 @@ package circle
 
 import "math"
 
-// A Circle is the smallest around some points, with its proof: Contacts are the points it
-// touches, two or three (one where all points are one), and Weights say how to balance them: not
-// negative, with sum 1 and Σ Weights[i]·contact i the centre. No smaller circle holds points
-// that balance about a centre (John's condition).
+// A Circle is the smallest around some points, with its proof: Contacts are the points it touches,
+// two or three (one where all points are one), and Weights say how to balance them: not negative,
+// with sum 1 and Σ Weights[i]·contact i the centre. No smaller circle holds points that balance
+// about a centre (John's condition).
 type Circle struct {
 	X, Y, R  float64 // R is at least the distance of every point from (X, Y)
 	Contacts [3]int
@@ -16,15 +16,15 @@ type Circle struct {
 }
 
 // mostSteps bounds the exchange. Each step makes the circle larger, if by less than rounding shows,
-// and a dozen do for any number of points; where rounding would let it go round for ever, the
-// best that was met is within rounding of the smallest.
+// and a dozen do for any number of points; where rounding would let it go round for ever, the best
+// that was met is within rounding of the smallest.
 const mostSteps = 100
 
 // Enclosing returns the smallest circle around the points, of which there is at least one. It
-// starts from any of them, three evenly taken if a circle stands on them, takes in the point farthest outside, keeps of the at most four those
-// that carry the circle around all four, and begins again. The circle around a few is never
-// larger than that around all: how far the farthest point lies outside is how much there can be
-// left to gain.
+// starts from any of them, three evenly taken if a circle stands on them, takes in the point
+// farthest outside, keeps of the at most four those that carry the circle around all four, and
+// begins again. The circle around a few is never larger than that around all: how far the farthest
+// point lies outside is how much there can be left to gain.
 func Enclosing(x, y []float64) Circle {
 	c, n := Circle{X: x[0], Y: y[0], Weights: [3]float64{1}}, 1
 	if m := len(x); m >= 3 {
@@ -67,8 +67,8 @@ func farthest(x, y []float64, cx, cy float64) (far int, d float64) {
 }
 
 // ofFew returns the smallest circle around two to four points, of which the last lies on it, and
-// the number of its contacts: of all circles through two or three of them with the last, the first that
-// holds all; where rounding leaves none such, the one from which none is far.
+// the number of its contacts: of all circles through two or three of them with the last, the first
+// that holds all; where rounding leaves none such, the one from which none is far.
 func ofFew(x, y []float64, ps []int) (best Circle, contacts int) {
 	last := ps[len(ps)-1]
 	others := ps[:len(ps)-1]
@@ -146,8 +146,8 @@ func through(x, y []float64, p, q, r int) (Circle, bool) {
 	if cross == 0 {
 		return Circle{}, false
 	}
-	// The weights of the centre are sin 2α : sin 2β : sin 2γ, or the cosine of each angle times
-	// the side opposite.
+	// The weights of the centre are sin 2α : sin 2β : sin 2γ, or the cosine of each angle times the
+	// side opposite.
 	wr, wp, wq := dot(ax, ay, bx, by)*ee, -dot(ax, ay, ex, ey)*bb, dot(bx, by, ex, ey)*aa
 	if floor := float64(obtuse * (wp + wq + wr)); wp < floor || wq < floor || wr < floor {
 		return Circle{}, false

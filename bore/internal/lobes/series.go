@@ -12,15 +12,15 @@ type Series struct {
 }
 
 // Around fits the first `orders` orders to the points (x, y) as seen from (cx, cy): their distances
-// over their directions. It reports false where the directions cannot separate the orders, with
-// the floor of [Solve], or where a point lies at the centre. x and y have one length.
+// over their directions. It reports false where the directions cannot separate the orders, with the
+// floor of [Solve], or where a point lies at the centre. x and y have one length.
 func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 	n := 2*orders + 1
 	if orders < 0 || len(x) < n {
 		return Series{}, false
 	}
-	// The normal matrix is made of the sums of cos kθ and sin kθ up to twice the orders. Room for orders up
-	// to 8 needs no heap.
+	// The normal matrix is made of the sums of cos kθ and sin kθ up to twice the orders. Room for
+	// orders up to 8 needs no heap.
 	var room [16]term
 	terms := room[:]
 	if 2*orders > len(terms) {
