@@ -77,7 +77,13 @@ func TestRefusedCircles(t *testing.T) {
 		_, err = c.trace.MaximumInscribed()
 		refused(t, c.what+": MICI", err, form.ErrArc)
 	}
-	_, err := equal.MinimumZone()
+	// A right triangle's circle touches two points opposite each other and slips away from the third; a fourth
+	// point on the other side holds it.
+	_, err := traceOf(t, []float64{0, 4, 0}, []float64{0, 0, 3}).MaximumInscribed()
+	refused(t, "right triangle: MICI", err, form.ErrArc)
+	held, err := traceOf(t, []float64{0, 4, 0, 4}, []float64{0, 0, 3, 3}).MaximumInscribed()
+	near(t, "rectangle: MICI", must(t, held, err).Radius, length(2.5), 0)
+	_, err = equal.MinimumZone()
 	refused(t, "equal points: MZCI", err, form.ErrArc)
 	_, err = line.MinimumZone()
 	refused(t, "points on a line: MZCI", err, form.ErrArc)
@@ -185,6 +191,8 @@ func TestBrokenCertificates(t *testing.T) {
 			"larger inside":    func(c *form.Circle) { c.Inner += nm },
 			"other kind":       func(c *form.Circle) { c.Reference = (c.Reference + 1) % 4 },
 			"reach":            func(c *form.Circle) { c.Certificate.Reach *= 2 },
+			"out of balance":   func(c *form.Circle) { c.Certificate.Tilt(0.001) },
+			"negative weight":  func(c *form.Circle) { c.Certificate.Tilt(-1) },
 			"no contacts":      func(c *form.Circle) { c.Certificate = form.Certificate{} },
 		} {
 			c := good
@@ -195,6 +203,13 @@ func TestBrokenCertificates(t *testing.T) {
 		}
 		refused(t, "another trace", good.Check(arc(t, 3, 300, 0)), form.ErrCertificate)
 	}
+	open := arc(t, 60, 90, 0.0005)
+	z, err := open.MinimumZone()
+	if must(t, z, err); !z.Certificate.Searched {
+		t.Errorf("%+v", z.Certificate)
+	}
+	z.Certificate.Searched = false
+	refused(t, "an arc without a search", z.Check(open), form.ErrCertificate)
 	ls, err := tr.LeastSquares()
 	must(t, ls, err)
 	refused(t, "least squares", ls.Check(tr), form.ErrCertificate)

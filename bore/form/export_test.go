@@ -35,6 +35,12 @@ func Solve(kind Reference, t Trace) Ring {
 	return Ring{z.x, z.y, z.in, z.out, (z.in + z.out) / 2, bound, z.contacts[:z.n], searched, ok}
 }
 
+// Tilt gives the first contact a little of the weight of the second.
+func (c *Certificate) Tilt(by float64) {
+	c.contacts[0].Weight += by
+	c.contacts[1].Weight -= by
+}
+
 // Hull and StripWidth are tested against brute force.
 var (
 	Hull       = hull

@@ -96,6 +96,35 @@ func TestOrderOfCircles(t *testing.T) {
 	})
 }
 
+// A trace with a part missing proves itself as far as its points go round, and by search beyond.
+func TestGaps(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		ps := drawBore(t, 40, 120)
+		gap := rapid.Float64Range(30, 175).Draw(t, "gap") * math.Pi / 180
+		from := rapid.Float64Range(0, 2*math.Pi).Draw(t, "from")
+		whole := trace(t, ps)
+		c, err := whole.LeastSquares()
+		must(t, c, err)
+		ps = slices.DeleteFunc(ps, func(p form.Point) bool {
+			a := math.Mod(math.Atan2(float64(p.Y-c.Centre.Y), float64(p.X-c.Centre.X))-from+4*math.Pi, 2*math.Pi)
+			return a < gap
+		})
+		tr := trace(t, ps)
+		for kind, solve := range solvers {
+			c, err := solve(tr)
+			if err != nil {
+				if kind != form.MICI || gap < 2.8 {
+					t.Fatalf("%v: %v", kind, err)
+				}
+				continue
+			}
+			if err := c.Check(tr); err != nil || c.Certificate.Bound != 0 {
+				t.Fatalf("%v: bound %v, %v", kind, c.Certificate.Bound, err)
+			}
+		}
+	})
+}
+
 // sameForm compares two circles of traces that should have one form; a centre may move with the
 // doubt that rounding to picometres leaves it, so it is not compared.
 func sameForm(t *rapid.T, what string, a, b form.Circle, scale units.Length) {

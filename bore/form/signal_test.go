@@ -98,6 +98,28 @@ func TestFilterPassesOrders(t *testing.T) {
 	}
 }
 
+// Where a trace begins does not matter to the filter.
+func TestFilterOfPolarPoints(t *testing.T) {
+	ps := turned().Points(0)
+	for i := range ps {
+		ps[i].Angle = degrees(10*float64(i) + 77)
+	}
+	a, err := form.FromPolar(ps)
+	must(t, a, err)
+	fa, err := a.Filter(5)
+	must(t, fa, err)
+	fb, err := turned().Filter(5)
+	must(t, fb, err)
+	for i, r := range radii(fa) {
+		near(t, fmt.Sprint(i), r, radii(fb)[i], 0)
+	}
+	ps[7].Angle += 1e-6
+	a, err = form.FromPolar(ps)
+	must(t, a, err)
+	_, err = a.Filter(5)
+	refused(t, "uneven angles", err, form.ErrAngles)
+}
+
 func TestFilterIsLinear(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(8, 60).Draw(t, "n")
@@ -297,6 +319,13 @@ func TestStraightness(t *testing.T) {
 		}
 		if math.Abs(float64(z.STRt)-best) > 1+1e-6*best {
 			t.Fatalf("zone %v, want %v pm", z.STRt, best)
+		}
+		// All points lie within half the zone of its middle line.
+		for _, p := range ps {
+			off := float64(p.Deviation-z.At.Deviation) - z.Slope*float64(p.Depth-z.At.Depth)
+			if math.Abs(off) > float64(z.STRt)/2+2 {
+				t.Fatalf("%v lies %v pm off the middle of a zone of %v", p, off, z.STRt)
+			}
 		}
 		// The contacts balance: the third lies at the mean depth of the two, and off their line by
 		// the zone.

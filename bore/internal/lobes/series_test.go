@@ -3,6 +3,7 @@
 package lobes_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -64,5 +65,21 @@ func TestAroundRefusals(t *testing.T) {
 		if f, ok := lobes.Around(c.x, c.y, 0, 0, c.orders); ok {
 			t.Errorf("%v, %d orders: %v", c.x, c.orders, f)
 		}
+	}
+}
+
+func BenchmarkAround(b *testing.B) {
+	for _, n := range []int{36, 3600} {
+		x, y := make([]float64, n), make([]float64, n)
+		for i := range x {
+			s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+			x[i], y[i] = 67*c, 67*s
+		}
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				lobes.Around(x, y, 0, 0, 3)
+			}
+		})
 	}
 }
