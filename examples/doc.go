@@ -8,7 +8,7 @@
 //	go run ./examples/bundle ./examples/measure                         as one text for the Go playground
 //
 // Every lesson says what is asked; works each step as symbol = formula = numbers = result; draws the
-// answer; checks it by a second way that does not use the library; and ends with what usually goes
+// answer; checks it by a second way, by other arithmetic; and ends with what usually goes
 // wrong, in numbers. Its data stand on top of the file, under "Change these": a lesson is for changing
 // a number, saying first what will happen, and running it again. All of it follows, the text too.
 // The data are invented: a village workshop that keeps irrigation-pump engines running.
