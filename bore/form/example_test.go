@@ -363,3 +363,15 @@ func ExampleLinePoint() {
 	fmt.Println(p.Depth, show(p.Deviation))
 	// Output: 20 mm 3.00 µm
 }
+
+// The zone of a line proves itself too.
+func ExampleLine_Check() {
+	ps := []form.LinePoint{{}, {Depth: 40 * units.Millimetre, Deviation: 5 * units.Micrometre}, {Depth: 80 * units.Millimetre}}
+	z, err := form.StraightMinimumZone(ps)
+	fmt.Println(show(z.STRt), err, z.Check(ps))
+	z.STRt -= units.Micrometre
+	fmt.Println(errors.Is(z.Check(ps), form.ErrCertificate))
+	// Output:
+	// 5.00 µm <nil> <nil>
+	// true
+}

@@ -113,7 +113,7 @@ func TestGaps(t *testing.T) {
 		for kind, solve := range solvers {
 			c, err := solve(tr)
 			if err != nil {
-				if kind != form.MICI || gap < 2.8 {
+				if kind != form.MICI || gap < 2.2 { // through a wide gap a circle may slip out
 					t.Fatalf("%v: %v", kind, err)
 				}
 				continue

@@ -307,6 +307,34 @@ func TestDiametersOfALobedForm(t *testing.T) {
 	}
 }
 
+// The chord of an ellipse of semi-axes 43.775 and 43.725 mm through its centre: closed form, computed.
+func TestChordsOfAnEllipse(t *testing.T) {
+	const a, b = 43.775, 43.725
+	tr := round(t, 720, func(at float64) float64 {
+		s, c := math.Sincos(at)
+		return a * b / math.Sqrt(b*b*c*c+a*a*s*s)
+	})
+	want := map[float64]float64{0: 87.55, 15: 87.5432905470609, 30: 87.5249678418352, 45: 87.4999571428653, 60: 87.4749678724474, 90: 87.45}
+	for at, d := range want {
+		ds, err := form.TwoPoint().Read(tr, form.Point{}, []units.Angle{degrees(at)})
+		near(t, fmt.Sprint(at, "°"), must(t, ds, err)[0], length(d), 1e-9)
+	}
+}
+
+// The lobes of the same form, from 36 equal angles.
+func TestHarmonicsOfALobedForm(t *testing.T) {
+	mean, hs, err := round(t, 36, lobed).Harmonics(form.Point{}, 6)
+	must(t, hs, err)
+	near(t, "mean", mean, length(43.75), 0)
+	for k, want := range []struct{ amplitude, phase float64 }{{}, {0.010, 20}, {0.006, 0}, {0.003, 10}, {0.002, 0}, {}} {
+		near(t, fmt.Sprint("order ", k+1), hs[k].Amplitude, length(want.amplitude), 0)
+		period := 360 / float64(k+1)
+		if d := math.Remainder(hs[k].Phase.In(units.Degree)-want.phase, period); want.amplitude > 0 && math.Abs(d) > 2e-5 {
+			t.Errorf("order %d: at %v", k+1, hs[k].Phase)
+		}
+	}
+}
+
 // The Reuleaux triangle of width 1 m (Barbier's theorem): every diameter is one, and still it is
 // out of round by 0.1547 m.
 func TestReuleaux(t *testing.T) {

@@ -12,7 +12,7 @@ type box struct{ x, y, half float64 }
 
 const (
 	mostBoxes = 1 << 16
-	mostWork  = 1 << 24 // points looked at, once or a few times, for that
+	mostWork  = 1 << 25 // points looked at, once or a few times, for that
 	// alike is how much better, relative to the radius, another centre may be and still count as no
 	// better: a thirtieth of a picometre for a bore of 70 mm.
 	alike = 1e-12
@@ -118,7 +118,7 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 		reach = z.reach(x, y)
 	}
 	w.boxes = append(w.boxes[:0], box{mx, my, far})
-	floor := math.Inf(1)
+	floor, work := math.Inf(1), 0
 	for count := 0; count < len(w.boxes); count++ { // the large ones first
 		b := w.boxes[count]
 		h := float64(b.half * math.Sqrt2)
@@ -136,16 +136,21 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 		if df-dn-float64(change*h) >= z.out-z.in-float64(alike*df) {
 			continue
 		}
-		_, _, in2, out2 = span(x, y, b.x, b.y)
-		width := math.Sqrt(out2) - math.Sqrt(in2)
-		if width < z.out-z.in {
-			z, reach = zoneNear(x, y, ring{x: b.x, y: b.y, in: math.Sqrt(in2), out: math.Sqrt(out2)})
+		least := df - dn - float64(change*h)
+		work += len(w.x)
+		if df-dn < z.out-z.in { // not excluded by these points even at the middle
+			work += len(x)
+			_, _, in2, out2 = span(x, y, b.x, b.y)
+			width := math.Sqrt(out2) - math.Sqrt(in2)
+			if width < z.out-z.in {
+				z, reach = zoneNear(x, y, ring{x: b.x, y: b.y, in: math.Sqrt(in2), out: math.Sqrt(out2)})
+			}
+			least = max(least, width-2*h)
+			if least >= z.out-z.in-float64(alike*df) {
+				continue
+			}
 		}
-		least := max(df-dn-float64(change*h), width-2*h)
-		if least >= z.out-z.in-float64(alike*df) {
-			continue
-		}
-		if count >= mostBoxes || count*len(x) >= mostWork {
+		if count >= mostBoxes || work >= mostWork {
 			floor = min(floor, least)
 			continue
 		}
@@ -157,7 +162,7 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 	if z.n == 0 { // as thin as rounding, so that no four points carry it for certain
 		z.gap = float64(alike * z.out)
 	}
-	return z, z.gap + max(0, z.out-z.in-floor), true
+	return z, min(z.gap+max(0, z.out-z.in-floor), z.out-z.in), true
 }
 
 // zoneNear returns the minimum zone next to a zone that nothing carries yet, and how far its
@@ -200,7 +205,7 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 	if within < size/2 {
 		w.boxes[0] = box{z.x, z.y, within}
 	}
-	ceiling := 0.0
+	ceiling, work := 0.0, 0
 	for count := 0; count < len(w.boxes); count++ { // the large ones first
 		b := w.boxes[count]
 		h := float64(b.half * math.Sqrt2)
@@ -211,6 +216,7 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 		if _, _, in2, _ := span(w.x, w.y, b.x, b.y); math.Sqrt(in2)+h <= enough {
 			continue
 		}
+		work += len(w.x) + len(x)
 		near, _, in2, _ := span(x, y, b.x, b.y)
 		r := math.Sqrt(in2)
 		most := r + h
@@ -238,7 +244,7 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 		if most <= z.in+float64(alike*size) || h <= float64(alike*size) {
 			continue
 		}
-		if count >= mostBoxes || count*len(x) >= mostWork {
+		if count >= mostBoxes || work >= mostWork {
 			ceiling = max(ceiling, most)
 			continue
 		}
@@ -247,7 +253,9 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 	if !ok {
 		return ring{}, math.Inf(1), true
 	}
-	return z, z.gap + max(0, ceiling-z.in), true
+	// Points that a circle touches on all sides lie in no circle smaller than it, so it is no
+	// larger than the outer one.
+	return z, min(z.gap+max(0, ceiling-z.in), z.out-z.in), true
 }
 
 // free reports whether no circle about a centre in the box can touch points on all sides: fewer

@@ -4,9 +4,9 @@ package form
 
 import "math"
 
-// A Workspace keeps the room that the circles of a long trace need: asking it again allocates
-// nothing. It answers as the methods of [Trace] do. The zero Workspace is ready; it is for one
-// goroutine at a time.
+// A Workspace keeps the room that the circles of a long trace need: asking it again for those of a
+// closed trace allocates nothing. It answers as the methods of [Trace] do. The zero Workspace is
+// ready; it is for one goroutine at a time.
 type Workspace struct {
 	x, y  []float64 // of the points under consideration
 	index []int     // theirs in the trace

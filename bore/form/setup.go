@@ -64,9 +64,10 @@ func (s Setup) Factor(order int) float64 {
 
 // Read returns what the set-up reads of the trace along each axis, the anvil or indicator at that
 // angle. Radii are from the centre given, where a gauge has its own: for two anvils a centre off
-// that of the wall by e makes a reading smaller by e²/r at most. Between neighbouring points the
-// radius runs evenly with the angle, which cuts a lobe of order k by (k·step)²/8 of its amplitude
-// at most, step in radians.
+// that of the wall by e makes a reading smaller by e²/r at most. Two anvils read the chord through
+// the centre, not the width between parallel tangents: in an ellipse of 87.55 by 87.45 mm these
+// differ by up to 57 nm. Between neighbouring points the radius runs evenly with the angle, which
+// cuts a lobe of order k by (k·step)²/8 of its amplitude at most, step in radians.
 //
 // ErrSetup for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring points
 // more than 90° apart as seen from the centre.

@@ -3,6 +3,7 @@
 package form_test
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -327,21 +328,26 @@ func TestStraightness(t *testing.T) {
 				t.Fatalf("%v lies %v pm off the middle of a zone of %v", p, off, z.STRt)
 			}
 		}
-		// The contacts balance: the third lies at the mean depth of the two, and off their line by
-		// the zone.
-		a, b, c := z.Contacts[0], z.Contacts[1], z.Contacts[2]
-		if a.Weight < 0 || b.Weight < 0 || math.Abs(a.Weight+b.Weight-1) > 1e-12 || a.Outer != b.Outer || a.Outer == c.Outer {
-			t.Fatalf("contacts %v", z.Contacts)
+		if err := z.Check(ps); err != nil {
+			t.Fatal(err)
 		}
-		depth := a.Weight*float64(ps[a.Index].Depth) + b.Weight*float64(ps[b.Index].Depth)
-		off := a.Weight*float64(ps[a.Index].Deviation) + b.Weight*float64(ps[b.Index].Deviation)
-		if c.Outer {
-			off = -off + float64(ps[c.Index].Deviation)
-		} else {
-			off -= float64(ps[c.Index].Deviation)
+		for what, spoil := range map[string]func(*form.Line){
+			"narrower": func(l *form.Line) { l.STRt -= 5 },
+			"moved":    func(l *form.Line) { l.At.Deviation += 5 },
+			"weights":  func(l *form.Line) { l.Contacts[0].Weight -= 0.01; l.Contacts[1].Weight += 0.01 },
+			"sides":    func(l *form.Line) { l.Contacts[2].Outer = !l.Contacts[2].Outer },
+			"none":     func(l *form.Line) { l.Contacts = [3]form.Contact{} },
+		} {
+			bad := z
+			spoil(&bad)
+			if err := bad.Check(ps); !errors.Is(err, form.ErrCertificate) {
+				t.Fatalf("%s: %v", what, err)
+			}
 		}
-		if math.Abs(depth-float64(ps[c.Index].Depth)) > 1 || math.Abs(off-float64(z.STRt)) > 2 {
-			t.Fatalf("contacts %v: depth %v of %v, off %v of %v", z.Contacts, depth, ps[c.Index].Depth, off, z.STRt)
+		far := z
+		far.Contacts[1].Index = n
+		if err := far.Check(ps); !errors.Is(err, form.ErrPoints) {
+			t.Fatal(err)
 		}
 		l, err := form.StraightLeastSquares(ps)
 		must(t, l, err)

@@ -31,10 +31,10 @@ type Line struct {
 	STRv units.Length // reference-to-valley
 	STRq units.Length // root mean square of the deviations
 
-	// Contacts carry a minimum zone: two on one side and, at a depth from the one to the other, the
-	// third on the other side. Outer is the side of the peaks. With the weights w of the two by the
-	// law of the lever, w·depth adds up to the depth of the third, so that by no other line can all
-	// three lie closer.
+	// Contacts carry a minimum zone, which Check proves by them: two on one side and, at a depth
+	// from the one to the other, the third on the other side. Outer is the side of the peaks. With
+	// the weights w of the two by the law of the lever, w·depth adds up to the depth of the third,
+	// so that by no other line can all three lie closer.
 	Contacts [3]Contact
 }
 
@@ -103,7 +103,8 @@ func StraightMinimumZone(points []LinePoint) (Line, error) {
 		off, third, share := 0.0, p, 0.0
 		for _, o := range h {
 			d, at := y[o]-y[p]-float64(slope*(x[o]-x[p])), (x[o]-x[p])/(x[q]-x[p])
-			// Of the two ends of a parallel edge, which are as far but for rounding, that between p and q counts.
+			// Of the two ends of a parallel edge, which are as far but for rounding, that between p
+			// and q counts.
 			tie := 1e-13 * (math.Abs(y[o]-y[p]) + math.Abs(float64(slope*(x[o]-x[p]))))
 			switch a := math.Abs(d) - math.Abs(off); {
 			case a > tie, a >= -tie && at >= 0 && at <= 1 && (share < 0 || share > 1):
@@ -124,6 +125,45 @@ func StraightMinimumZone(points []LinePoint) (Line, error) {
 
 func oneDepth(n int) error {
 	return fmt.Errorf("form: straightness: all %d points at one depth: %w", n, ErrPoints)
+}
+
+// Check checks a minimum zone against the points: that all lie within it, that the contacts lie on
+// its two sides, and that the weights balance them by the law of the lever. It shares no arithmetic
+// with what found the zone. ErrCertificate tells what does not hold; a least-squares line has no
+// contacts. ErrPoints where the points are not those of the line.
+func (l Line) Check(points []LinePoint) error {
+	fail := func(format string, args ...any) error {
+		return fmt.Errorf("form: straightness: "+format+": %w", append(args, ErrCertificate)...)
+	}
+	half := l.STRt.In(units.Millimetre) / 2
+	off := func(p LinePoint) float64 {
+		return (p.Deviation - l.At.Deviation).In(units.Millimetre) - float64(l.Slope*(p.Depth-l.At.Depth).In(units.Millimetre))
+	}
+	for i, p := range points {
+		if d := math.Abs(off(p)); !(d <= half+slack) {
+			return fail("point %d lies %.3g mm off the middle of a zone of %v", i, d, l.STRt)
+		}
+	}
+	var weight, depth [2]float64
+	for k, c := range l.Contacts {
+		if c.Index < 0 || c.Index >= len(points) {
+			return fmt.Errorf("form: straightness: contact %d among %d points: %w", c.Index, len(points), ErrPoints)
+		}
+		side := k / 2
+		sign := -1.0
+		if c.Outer {
+			sign = 1
+		}
+		if c.Outer != l.Contacts[2*side].Outer || !(c.Weight >= 0) || math.Abs(off(points[c.Index])-float64(sign*half)) > slack {
+			return fail("contact %d is not on its side", c.Index)
+		}
+		weight[side] += c.Weight
+		depth[side] += float64(c.Weight * (points[c.Index].Depth - l.At.Depth).In(units.Millimetre))
+	}
+	if l.Contacts[0].Outer == l.Contacts[2].Outer || math.Abs(weight[0]-1) > 1e-12 || math.Abs(weight[1]-1) > 1e-12 || math.Abs(depth[0]-depth[1]) > slack {
+		return fail("contacts do not balance")
+	}
+	return nil
 }
 
 // lineInput returns depths and deviations in mm from those of the first point.
