@@ -25,9 +25,9 @@ type Contact struct {
 //	       About any other centre Σ w·d² grows by the square of the distance moved, so some contact
 //	       gets farther.
 //	MICI   Σ w = 1 and Σ w·n = 0, three contacts. About a centre moved by t some contact gets nearer, if
-//	       t < 2·r·γ, γ being the distance of the centre from the nearest side of the triangle of the three n.
+//	       t < 2·r·γ, γ being the distance of zero from the nearest side of the triangle of the three n.
 //	MZCI   Σ w = 1 over the two outer contacts, and over the two inner ones, and the sums Σ w·n of both are
-//	       one: outer and inner contacts alternate round the circle. About a centre moved by t the
+//	       the same: outer and inner contacts alternate round the circle. About a centre moved by t the
 //	       zone gets wider, if t < 2·γ·r/(1 + 2γ), r the inner radius and γ the distance of zero from
 //	       the nearest side of the parallelogram whose corners are n(inner) − n(outer).
 //
@@ -48,11 +48,12 @@ type Certificate struct {
 	// [units.MaxLength] for all the plane.
 	Reach units.Length
 	// Bound is how much better any other circle of the kind might be, wherever its centre: in
-	// radius, or for a minimum zone in width. It is zero, to the picometre, unless the points are
-	// so wild that the search ended before it had excluded all else.
+	// radius, or for a minimum zone in width. It is zero, to the picometre, unless the search ended
+	// before it had excluded all else, which takes wild points or hundreds of thousands of them.
 	Bound units.Length
-	// Searched says that Reach was not enough, as on an arc or a wild form, and the rest of the
-	// plane was excluded by halving boxes of centres. Check does not repeat that.
+	// Searched says that Reach was not enough, as on an arc, on a wild form, or for an inscribed
+	// circle on two contacts nearly opposite, as in an oval bore; and that the rest was excluded by
+	// halving boxes of centres. Check does not repeat that.
 	Searched bool
 }
 

@@ -40,7 +40,7 @@ func (t Trace) LeastSquares() (Circle, error) { return new(Workspace).LeastSquar
 // MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
 // points between them, the pair with the least RONt, the best in the whole plane and not only
 // nearby. Four points at least (else ErrPoints). ErrArc where the points are as well on a line:
-// where none is half as narrow as a straight strip.
+// where no zone is half as narrow as a straight strip, or the search for one found none.
 func (t Trace) MinimumZone() (Circle, error) { return new(Workspace).MinimumZone(t) }
 
 // MinimumCircumscribed returns the smallest circle around all points. ErrPoints where all points

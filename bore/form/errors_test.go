@@ -77,8 +77,8 @@ func TestRefusedCircles(t *testing.T) {
 		_, err = c.trace.MaximumInscribed()
 		refused(t, c.what+": MICI", err, form.ErrArc)
 	}
-	// A right triangle's circle touches two points opposite each other and slips away from the third; a fourth
-	// point on the other side holds it.
+	// A right triangle's circle touches two points opposite each other and slips away from the
+	// third; a fourth point on the other side holds it.
 	_, err := traceOf(t, []float64{0, 4, 0}, []float64{0, 0, 3}).MaximumInscribed()
 	refused(t, "right triangle: MICI", err, form.ErrArc)
 	held, err := traceOf(t, []float64{0, 4, 0, 4}, []float64{0, 0, 3, 3}).MaximumInscribed()
@@ -128,7 +128,7 @@ func TestRefusedQuestions(t *testing.T) {
 	refused(t, "a point at the centre", err, form.ErrPoint)
 	_, _, err = traceOf(t, []float64{1, 2, 3, -4, -5}, []float64{1, 2, 3, 4, 5}).Harmonics(form.Point{}, 2)
 	refused(t, "two directions", err, form.ErrOrder)
-	for _, cutoff := range []int{0, -3, 18, 500} {
+	for _, cutoff := range []int{0, -3, 18, 500, math.MaxInt, math.MinInt} {
 		_, err := tr.Filter(cutoff)
 		refused(t, "filter", err, form.ErrOrder)
 	}
@@ -172,6 +172,38 @@ func TestRefusedQuestions(t *testing.T) {
 		refused(t, "straightness", err, form.ErrPoint)
 		_, err = form.StraightMinimumZone([]form.LinePoint{{}, p})
 		refused(t, "straightness", err, form.ErrPoint)
+	}
+}
+
+// Nothing that can be written down makes a panic: zero values, and places at the ends of what a
+// Length holds.
+func TestHostile(t *testing.T) {
+	far := []form.Point{{X: math.MinInt64, Y: math.MaxInt64}, {X: math.MaxInt64}, {Y: math.MinInt64}}
+	for _, tr := range []form.Trace{{}, turned(), arc(t, 30, 100, 0.001)} {
+		for _, p := range far {
+			if _, hs, err := tr.Harmonics(p, 2); err == nil {
+				t.Errorf("about %v: %v", p, hs)
+			}
+			if ds, err := form.ThreePoint().Read(tr, p, []units.Angle{1}); err == nil {
+				t.Errorf("about %v: %v", p, ds)
+			}
+			if ps, err := (form.Plot{Radius: mm, Magnification: 1}).Points(tr, form.Circle{Centre: p, Radius: math.MaxInt64}); err == nil && len(ps) > 0 {
+				t.Errorf("about %v: %v", p, ps)
+			}
+			for r := form.Reference(-1); r < 6; r++ {
+				if err := (form.Circle{Reference: r, Centre: p, Inner: math.MinInt64, Outer: math.MaxInt64, RONt: -1}).Check(tr); err == nil {
+					t.Errorf("%v about %v proved", r, p)
+				}
+			}
+		}
+		for _, p := range tr.Points(math.MinInt64) {
+			if !(math.Abs(float64(p.Angle)) <= math.Pi) {
+				t.Errorf("%v", p)
+			}
+		}
+	}
+	if (form.Line{}).Check(nil) == nil || (form.Setup{}).Factor(2) != 0 || (form.Trace{}).Len() != 0 || len(form.Certificate{}.Contacts()) != 0 {
+		t.Error("zero values")
 	}
 }
 

@@ -24,7 +24,7 @@ func (t Trace) Filter(cutoff int) (Trace, error) {
 	if !t.equal || n == 0 {
 		return Trace{}, fmt.Errorf("form: filter of %d points: want radii at equal angles once round: %w", n, ErrAngles)
 	}
-	if cutoff < 1 || 2*cutoff >= n {
+	if cutoff < 1 || cutoff > (n-1)/2 {
 		return Trace{}, fmt.Errorf("form: filter with a cut-off of %d UPR on %d points: want 1 and up, below half the number of points: %w", cutoff, n, ErrOrder)
 	}
 	cosine := make([]float64, n)
