@@ -73,56 +73,56 @@ func all(t failer, ps []form.Point) (ls, zone, around, in form.Circle) {
 
 // The circles of a closed trace stand in order, each proves itself, and none of the others is a
 // narrower zone.
-func TestOrderOfCircles(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		ps := drawBore(t, 8, 500)
-		ls, zone, around, in := all(t, ps)
-		if zone.Inner > in.Radius+2 || in.Radius > around.Radius || around.Radius > zone.Outer+2 {
-			t.Fatalf("zone %v to %v, inscribed %v, circumscribed %v", zone.Inner, zone.Outer, in.Radius, around.Radius)
+func TestOrderOfCircles(t *testing.T) { rapid.Check(t, checkOrder) }
+
+func checkOrder(t *rapid.T) {
+	ps := drawBore(t, 8, 500)
+	ls, zone, around, in := all(t, ps)
+	if zone.Inner > in.Radius+2 || in.Radius > around.Radius || around.Radius > zone.Outer+2 {
+		t.Fatalf("zone %v to %v, inscribed %v, circumscribed %v", zone.Inner, zone.Outer, in.Radius, around.Radius)
+	}
+	for _, c := range []form.Circle{ls, around, in} {
+		if c.RONt < zone.RONt-2 {
+			t.Fatalf("%v of %v is narrower than the zone of %v", c.Reference, c.RONt, zone.RONt)
 		}
-		for _, c := range []form.Circle{ls, around, in} {
-			if c.RONt < zone.RONt-2 {
-				t.Fatalf("%v of %v is narrower than the zone of %v", c.Reference, c.RONt, zone.RONt)
-			}
+	}
+	for _, c := range []form.Circle{zone, around, in} {
+		if err := c.Check(trace(t, ps)); err != nil {
+			t.Fatal(err)
 		}
-		for _, c := range []form.Circle{zone, around, in} {
-			if err := c.Check(trace(t, ps)); err != nil {
-				t.Fatal(err)
-			}
-			if c.Certificate.Bound != 0 {
-				t.Fatalf("%v: %+v", c.Reference, c.Certificate)
-			}
+		if c.Certificate.Bound != 0 {
+			t.Fatalf("%v: %+v", c.Reference, c.Certificate)
 		}
-	})
+	}
 }
 
 // A trace with a part missing proves itself as far as its points go round, and by search beyond.
-func TestGaps(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		ps := drawBore(t, 40, 120)
-		gap := rapid.Float64Range(30, 175).Draw(t, "gap") * math.Pi / 180
-		from := rapid.Float64Range(0, 2*math.Pi).Draw(t, "from")
-		whole := trace(t, ps)
-		c, err := whole.LeastSquares()
-		must(t, c, err)
-		ps = slices.DeleteFunc(ps, func(p form.Point) bool {
-			a := math.Mod(math.Atan2(float64(p.Y-c.Centre.Y), float64(p.X-c.Centre.X))-from+4*math.Pi, 2*math.Pi)
-			return a < gap
-		})
-		tr := trace(t, ps)
-		for kind, solve := range solvers {
-			c, err := solve(tr)
-			if err != nil {
-				if kind != form.MICI || gap < 2.2 { // through a wide gap a circle may slip out
-					t.Fatalf("%v: %v", kind, err)
-				}
-				continue
-			}
-			if err := c.Check(tr); err != nil || c.Certificate.Bound != 0 {
-				t.Fatalf("%v: bound %v, %v", kind, c.Certificate.Bound, err)
-			}
-		}
+func TestGaps(t *testing.T) { rapid.Check(t, checkGaps) }
+
+func checkGaps(t *rapid.T) {
+	ps := drawBore(t, 40, 120)
+	gap := rapid.Float64Range(30, 175).Draw(t, "gap") * math.Pi / 180
+	from := rapid.Float64Range(0, 2*math.Pi).Draw(t, "from")
+	whole := trace(t, ps)
+	c, err := whole.LeastSquares()
+	must(t, c, err)
+	ps = slices.DeleteFunc(ps, func(p form.Point) bool {
+		a := math.Mod(math.Atan2(float64(p.Y-c.Centre.Y), float64(p.X-c.Centre.X))-from+4*math.Pi, 2*math.Pi)
+		return a < gap
 	})
+	tr := trace(t, ps)
+	for kind, solve := range solvers {
+		c, err := solve(tr)
+		if err != nil {
+			if kind != form.MICI || gap < 2.2 { // through a wide gap a circle may slip out
+				t.Fatalf("%v: %v", kind, err)
+			}
+			continue
+		}
+		if err := c.Check(tr); err != nil || c.Certificate.Bound != 0 {
+			t.Fatalf("%v: bound %v, %v", kind, c.Certificate.Bound, err)
+		}
+	}
 }
 
 // sameForm compares two circles of traces that should have one form; a centre may move with the
@@ -139,51 +139,51 @@ func sameForm(t *rapid.T, what string, a, b form.Circle, scale units.Length) {
 
 // Moving, turning, mirroring, reversing and enlarging a trace do not change its form; duplicates
 // change no minimax circle.
-func TestInvariance(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		ps := drawBore(t, 6, 60)
-		dx := units.Length(rapid.Int64Range(-1e12, 1e12).Draw(t, "dx"))
-		images := map[string]func(form.Point) form.Point{
-			"moved":    func(p form.Point) form.Point { return form.Point{X: p.X + dx, Y: p.Y - dx/3} },
-			"turned":   func(p form.Point) form.Point { return form.Point{X: -p.Y, Y: p.X} },
-			"mirrored": func(p form.Point) form.Point { return form.Point{X: p.X, Y: -p.Y} },
-			"enlarged": func(p form.Point) form.Point { return form.Point{X: 3 * p.X, Y: 3 * p.Y} },
+func TestInvariance(t *testing.T) { rapid.Check(t, checkInvariance) }
+
+func checkInvariance(t *rapid.T) {
+	ps := drawBore(t, 6, 60)
+	dx := units.Length(rapid.Int64Range(-1e12, 1e12).Draw(t, "dx"))
+	images := map[string]func(form.Point) form.Point{
+		"moved":    func(p form.Point) form.Point { return form.Point{X: p.X + dx, Y: p.Y - dx/3} },
+		"turned":   func(p form.Point) form.Point { return form.Point{X: -p.Y, Y: p.X} },
+		"mirrored": func(p form.Point) form.Point { return form.Point{X: p.X, Y: -p.Y} },
+		"enlarged": func(p form.Point) form.Point { return form.Point{X: 3 * p.X, Y: 3 * p.Y} },
+	}
+	l0, z0, m0, i0 := all(t, ps)
+	compare := func(what string, qs []form.Point, scale units.Length, ls bool) {
+		l1, z1, m1, i1 := all(t, qs)
+		if ls {
+			sameForm(t, what, l0, l1, scale)
 		}
-		l0, z0, m0, i0 := all(t, ps)
-		compare := func(what string, qs []form.Point, scale units.Length, ls bool) {
-			l1, z1, m1, i1 := all(t, qs)
-			if ls {
-				sameForm(t, what, l0, l1, scale)
-			}
-			sameForm(t, what, z0, z1, scale)
-			sameForm(t, what, m0, m1, scale)
-			sameForm(t, what, i0, i1, scale)
+		sameForm(t, what, z0, z1, scale)
+		sameForm(t, what, m0, m1, scale)
+		sameForm(t, what, i0, i1, scale)
+	}
+	for what, image := range images {
+		qs := make([]form.Point, len(ps))
+		for i, p := range ps {
+			qs[i] = image(p)
 		}
-		for what, image := range images {
-			qs := make([]form.Point, len(ps))
-			for i, p := range ps {
-				qs[i] = image(p)
-			}
-			scale := units.Length(1)
-			if what == "enlarged" {
-				scale = 3
-			}
-			compare(what, qs, scale, true)
+		scale := units.Length(1)
+		if what == "enlarged" {
+			scale = 3
 		}
-		back := slices.Clone(ps)
-		slices.Reverse(back)
-		compare("reversed", back, 1, true)
-		compare("doubled", append(slices.Clone(ps), ps...), 1, true)
-		compare("one twice", append(slices.Clone(ps), ps[0]), 1, false)
-		// One point more never narrows the zone, makes the circle around smaller or the one inside
-		// larger.
-		i := rapid.IntRange(0, len(ps)-1).Draw(t, "near")
-		extra := form.Point{X: ps[i].X + units.Length(rapid.Int64Range(-1e8, 1e8).Draw(t, "off")), Y: ps[i].Y}
-		_, z1, m1, i1 := all(t, append(slices.Clone(ps), extra))
-		if z1.RONt < z0.RONt-2 || m1.Radius < m0.Radius-2 || i1.Radius > i0.Radius+2 {
-			t.Fatalf("with a point more: zone %v → %v, around %v → %v, inside %v → %v", z0.RONt, z1.RONt, m0.Radius, m1.Radius, i0.Radius, i1.Radius)
-		}
-	})
+		compare(what, qs, scale, true)
+	}
+	back := slices.Clone(ps)
+	slices.Reverse(back)
+	compare("reversed", back, 1, true)
+	compare("doubled", append(slices.Clone(ps), ps...), 1, true)
+	compare("one twice", append(slices.Clone(ps), ps[0]), 1, false)
+	// One point more never narrows the zone, makes the circle around smaller or the one inside
+	// larger.
+	i := rapid.IntRange(0, len(ps)-1).Draw(t, "near")
+	extra := form.Point{X: ps[i].X + units.Length(rapid.Int64Range(-1e8, 1e8).Draw(t, "off")), Y: ps[i].Y}
+	_, z1, m1, i1 := all(t, append(slices.Clone(ps), extra))
+	if z1.RONt < z0.RONt-2 || m1.Radius < m0.Radius-2 || i1.Radius > i0.Radius+2 {
+		t.Fatalf("with a point more: zone %v → %v, around %v → %v, inside %v → %v", z0.RONt, z1.RONt, m0.Radius, m1.Radius, i0.Radius, i1.Radius)
+	}
 }
 
 // brute tries every centre that contacts can give: of all circles on two and three points, and of
@@ -264,50 +264,50 @@ func extent(ps []form.Point) float64 {
 	return most.In(units.Millimetre)
 }
 
-func TestAgainstAllContacts(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		var ps []form.Point
-		if rapid.Bool().Draw(t, "wild") {
-			ps = drawWild(t, 4, 12)
-		} else {
-			ps = drawBore(t, 4, 12)
+func TestAgainstAllContacts(t *testing.T) { rapid.Check(t, checkContacts) }
+
+func checkContacts(t *rapid.T) {
+	var ps []form.Point
+	if rapid.Bool().Draw(t, "wild") {
+		ps = drawWild(t, 4, 12)
+	} else {
+		ps = drawBore(t, 4, 12)
+	}
+	want := bruteForce(ps)
+	tr := trace(t, ps)
+	if c, err := tr.MinimumCircumscribed(); err != nil && want.around > 0 || err == nil && math.Abs(c.Radius.In(units.Millimetre)-want.around) > 2e-9 {
+		t.Fatalf("MCCI %v, %v, want %v", c.Radius, err, want.around)
+	} else if err == nil {
+		if err := c.Check(tr); err != nil {
+			t.Fatal(err)
 		}
-		want := bruteForce(ps)
-		tr := trace(t, ps)
-		if c, err := tr.MinimumCircumscribed(); err != nil && want.around > 0 || err == nil && math.Abs(c.Radius.In(units.Millimetre)-want.around) > 2e-9 {
-			t.Fatalf("MCCI %v, %v, want %v", c.Radius, err, want.around)
-		} else if err == nil {
-			if err := c.Check(tr); err != nil {
-				t.Fatal(err)
-			}
+	}
+	switch c, err := tr.MinimumZone(); {
+	case err != nil:
+		x, y := tr.XY()
+		// Of points in a needle the search may find no zone.
+		if strip := form.StripWidth(x, y); !errors.Is(err, form.ErrArc) || strip/2 > want.zone+1e-9 && strip > extent(ps)/50 {
+			t.Fatalf("MZCI %v, want %v or a strip of %v", err, want.zone, strip)
 		}
-		switch c, err := tr.MinimumZone(); {
-		case err != nil:
-			x, y := tr.XY()
-			// Of points in a needle the search may find no zone.
-			if strip := form.StripWidth(x, y); !errors.Is(err, form.ErrArc) || strip/2 > want.zone+1e-9 && strip > extent(ps)/50 {
-				t.Fatalf("MZCI %v, want %v or a strip of %v", err, want.zone, strip)
-			}
-		case math.Abs(c.RONt.In(units.Millimetre)-want.zone) > 3e-9 && c.Certificate.Bound == 0:
-			t.Fatalf("MZCI %v, want %.12f", c.RONt, want.zone)
-		case c.RONt.In(units.Millimetre) > want.zone+c.Certificate.Bound.In(units.Millimetre)+3e-9:
-			t.Fatalf("MZCI %v is further than %v from %.12f", c.RONt, c.Certificate.Bound, want.zone)
-		default:
-			if err := c.Check(tr); err != nil {
-				t.Fatal(err)
-			}
+	case math.Abs(c.RONt.In(units.Millimetre)-want.zone) > 3e-9 && c.Certificate.Bound == 0:
+		t.Fatalf("MZCI %v, want %.12f", c.RONt, want.zone)
+	case c.RONt.In(units.Millimetre) > want.zone+c.Certificate.Bound.In(units.Millimetre)+3e-9:
+		t.Fatalf("MZCI %v is further than %v from %.12f", c.RONt, c.Certificate.Bound, want.zone)
+	default:
+		if err := c.Check(tr); err != nil {
+			t.Fatal(err)
 		}
-		switch c, err := tr.MaximumInscribed(); {
-		case err != nil:
-			if !errors.Is(err, form.ErrArc) || want.inLeast > extent(ps)/10 {
-				t.Fatalf("MICI %v, want %v", err, want.in)
-			}
-		case c.Radius.In(units.Millimetre) > want.in+2e-9 || c.Radius.In(units.Millimetre) < want.inLeast-2e-9:
-			t.Fatalf("MICI %v, want %.12f", c.Radius, want.in)
-		default:
-			if err := c.Check(tr); err != nil {
-				t.Fatal(err)
-			}
+	}
+	switch c, err := tr.MaximumInscribed(); {
+	case err != nil:
+		if !errors.Is(err, form.ErrArc) || want.inLeast > extent(ps)/10 {
+			t.Fatalf("MICI %v, want %v", err, want.in)
 		}
-	})
+	case c.Radius.In(units.Millimetre) > want.in+2e-9 || c.Radius.In(units.Millimetre) < want.inLeast-2e-9:
+		t.Fatalf("MICI %v, want %.12f", c.Radius, want.in)
+	default:
+		if err := c.Check(tr); err != nil {
+			t.Fatal(err)
+		}
+	}
 }
