@@ -48,7 +48,7 @@ func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
 func (w *Workspace) narrow(kind Reference, x, y []float64, stride int, z ring, share float64) (ring, bool) {
 	margin := (z.out - z.in) / share
 	for range 3 {
-		in, out := z.in-1, z.out+1
+		in, out := -1.0, math.Inf(1) // of no matter to the kind
 		if kind != MCCI {
 			in = z.in + margin
 		}
