@@ -68,7 +68,8 @@ func (t Trace) Filter(cutoff int) (Trace, error) {
 	for i := range r {
 		r[i] -= base
 	}
-	out := Trace{x: make([]float64, n), y: make([]float64, n), equal: true}
+	out := newTrace(n)
+	out.equal = true
 	for i := range r {
 		s := float64(weights[0] * r[i])
 		for j, w := range weights[1:] {

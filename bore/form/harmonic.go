@@ -33,11 +33,11 @@ func (t Trace) Harmonics(centre Point, most int) (mean units.Length, hs []bore.H
 		return 0, nil, fmt.Errorf("form: harmonics up to order %d of %d points: want 1 to %d, and 2·order + 1 points: %w", most, t.Len(), mostOrder, ErrOrder)
 	}
 	cx, cy := t.from(centre)
-	if _, _, in2, _ := span(t.x, t.y, cx, cy); in2 == 0 {
-		return 0, nil, fmt.Errorf("form: harmonics about %v, %v: a point lies there: %w", centre.X, centre.Y, ErrPoint)
-	}
 	f, ok := lobes.Around(t.x, t.y, cx, cy, most)
 	if !ok {
+		if _, _, in2, _ := span(t.x, t.y, cx, cy); in2 == 0 {
+			return 0, nil, fmt.Errorf("form: harmonics about %v, %v: a point lies there: %w", centre.X, centre.Y, ErrPoint)
+		}
 		return 0, nil, fmt.Errorf("form: harmonics up to order %d about %v, %v: the directions cannot tell them apart: %w", most, centre.X, centre.Y, ErrOrder)
 	}
 	if mean, err = units.Of(f.Mean, units.Millimetre); err != nil {

@@ -37,7 +37,8 @@ func FromRadii(radii []units.Length) (Trace, error) {
 	if err := enough(n, 3); err != nil {
 		return Trace{}, err
 	}
-	t := Trace{x: make([]float64, n), y: make([]float64, n), equal: true}
+	t := newTrace(n)
+	t.equal = true
 	for i, r := range radii {
 		if err := checkRadius(i, r); err != nil {
 			return Trace{}, err
@@ -62,7 +63,8 @@ func FromPolar(points []bore.Point) (Trace, error) {
 	if err := enough(n, 3); err != nil {
 		return Trace{}, err
 	}
-	t := Trace{x: make([]float64, n), y: make([]float64, n), equal: true}
+	t := newTrace(n)
+	t.equal = true
 	first, last := float64(points[0].Angle), math.Inf(-1)
 	for i, p := range points {
 		if err := checkRadius(i, p.Radius); err != nil {
@@ -101,11 +103,18 @@ func FromPoints(points []Point) (Trace, error) {
 		most = Point{max(most.X, p.X), max(most.Y, p.Y)}
 	}
 	// The middle of the points goes out exactly, before anything is rounded.
-	t := Trace{x: make([]float64, n), y: make([]float64, n), origin: Point{(least.X + most.X) / 2, (least.Y + most.Y) / 2}}
+	t := newTrace(n)
+	t.origin = Point{(least.X + most.X) / 2, (least.Y + most.Y) / 2}
 	for i, p := range points {
 		t.x[i], t.y[i] = (p.X - t.origin.X).In(units.Millimetre), (p.Y - t.origin.Y).In(units.Millimetre)
 	}
 	return t, nil
+}
+
+// newTrace returns a trace with room for n points.
+func newTrace(n int) Trace {
+	room := make([]float64, 2*n)
+	return Trace{x: room[:n:n], y: room[n:]}
 }
 
 func enough(n, want int) error {

@@ -62,8 +62,8 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 		return terms[k-1]
 	}
 	// Products of cosines and sines are half the sums of those of the sum and the difference.
-	a := make([]float64, n*n+n)
-	rhs := a[n*n:]
+	a := make([]float64, n*n+n+2*orders)
+	rhs := a[n*n : n*n+n]
 	a[0], rhs[0] = m, sum
 	for j := 1; j <= orders; j++ {
 		row, below := a[(2*j-1)*n:], a[2*j*n:]
@@ -82,7 +82,8 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 	if !cholesky(a[:n*n], rhs, rankFloor*m) {
 		return Series{}, false
 	}
-	f := Series{Mean: base + rhs[0], Cos: make([]float64, orders), Sin: make([]float64, orders)}
+	coefficients := a[n*n+n:]
+	f := Series{Mean: base + rhs[0], Cos: coefficients[:orders:orders], Sin: coefficients[orders:]}
 	for k := range orders {
 		f.Cos[k], f.Sin[k] = rhs[2*k+1], rhs[2*k+2]
 	}
