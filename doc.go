@@ -17,6 +17,7 @@
 //   - [borewright.example/units/uncertainty]: doubt, and verdicts that admit it
 //   - [borewright.example/bore]: what gauge readings of a cylinder say and cannot say
 //   - [borewright.example/bore/fit]: the piston in its bore
+//   - [borewright.example/bore/form]: roundness by the standards, from radial traces, with proof
 //   - [borewright.example/bore/hone]: the crosshatch, and the setting that leaves it
 //   - [borewright.example/rings]: gaps, filing, grooves, and whether a ring follows its bore
 //   - [borewright.example/oversize]: which size next, for the whole engine
@@ -36,6 +37,12 @@
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	how long until it is worn out?                 bore.WearRate
+//	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
+//	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
+//	is that really the best circle?                form.Circle.Check
+//	which lobes has the wall?                      form.Trace.Harmonics
+//	what would my gauge or vee have read?          form.Trace.Readings, form.Setup.Read
+//	how straight is the wall?                      form.StraightMinimumZone
 //	taper from a ring and a feeler gauge?          rings.DiameterChange
 //	the gap grew: how much bore is gone?           rings.DiameterChange
 //	the gap is too small: how much to file?        rings.File
@@ -73,7 +80,8 @@
 //
 // # Glossary
 //
-//   - axis: a direction across the bore, from the thrust axis, which stands square to the piston pin
+//   - axis: a direction across the bore, given as its angle from the thrust axis, which stands square to the
+//     piston pin
 //   - back clearance: radial, behind a ring in its groove, with the piston in the middle of the bore
 //   - barrel: a bore widest between its ends; also the part of an air-cooled engine that has the bore
 //   - bell-mouth: a bore that opens towards an end faster than a straight taper

@@ -19,6 +19,7 @@ const (
 	GaugeTooCoarse           // the doubt of the clearance is wider than its window
 	AxisMoves                // bored on the worn centre
 	OvalityUnseen            // no plane was read along two axes
+	NoHoningStock            // boring leaves no stock for the hone
 	LifeUsed                 // a bore corrected to a clearance that only a worn one may have
 )
 
@@ -31,6 +32,7 @@ var cautionRows = [...]enum.Row{
 	GaugeTooCoarse:   {"gauge too coarse", "The clearance cannot be proven: the doubt of bore and piston is wider than its window."},
 	AxisMoves:        {"axis moves", "Bored on the worn centre the axis moves, and the piston no longer stands over its old place on the crankshaft."},
 	OvalityUnseen:    {"ovality unseen", "Ovality was not seen: where no axis was read the bore may be beyond its limit, and worn wall may be left."},
+	NoHoningStock:    {"no honing stock", "No honing allowance is given, so that the bore is bored straight to its size: the marks of the boring tool stay, and no crosshatch is left."},
 	LifeUsed:         {"life used", "Corrected so far, the bore has more clearance than a fresh one may: much of its life is used before it runs."},
 }
 

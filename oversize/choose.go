@@ -316,7 +316,8 @@ func (e *Engine) cautions(c Choice) []Caution {
 		}
 		add(WindowSpansSizes, step > 0 && width > step)
 	}
-	add(HoningUnusual, bores && (e.Honing < LeastHoning || e.Honing > MostHoning))
+	add(HoningUnusual, bores && e.Honing != 0 && (e.Honing < LeastHoning || e.Honing > MostHoning))
+	add(NoHoningStock, bores && e.Honing == 0)
 	for i := range c.Cylinders {
 		for _, x := range c.Cylinders[i].Cautions {
 			add(x, true)

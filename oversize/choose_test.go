@@ -250,6 +250,7 @@ func TestCautions(t *testing.T) {
 			e.Sizes[1].Over = mm("0.25")
 		}, nil},
 		{"least honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.LeastHoning }, nil},
+		{"no honing allowance", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = 0 }, []oversize.Caution{oversize.NoHoningStock}},
 		{"no window and no piston", func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore = units.Limits{} }, []oversize.Caution{oversize.PistonToCome}},
 		{"no least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = 0 }, []oversize.Caution{oversize.WallUnknown}},
 		{"no wall at all", func(e *oversize.Engine, c *oversize.Cylinder) { e.LeastWall = 0; c.ThinnestWall = exact(0) }, []oversize.Caution{oversize.WallUnknown}},

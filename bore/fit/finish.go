@@ -27,12 +27,12 @@ func FinishWindow(p Piston, clearance units.Limits) (units.Limits, error) {
 	return clearance.Shift(skirt.Value)
 }
 
-// PistonWindow returns the skirts that fit a finished bore at 20 °C, which is from its smallest
-// diameter to its largest: at the smallest a piston has at least the least clearance, at the largest
+// PistonWindow returns the skirts that fit a finished bore at 20 °C, given by its smallest and its
+// largest diameter: at the smallest a piston has at least the least clearance, at the largest
 // at most the greatest. It turns [FinishWindow] about, and says which piston a bore that has become
 // too large still takes.
 //
-// A bore that takes more of the window than the window is wide is ErrNarrow. A bore with an end
+// A bore that varies by more than the window is wide is ErrNarrow. A bore with an end
 // missing, one that is not positive or is beyond units.MaxLength is [units.ErrRange], crossed ends
 // are [units.ErrCrossed]; errors of the window are those of [FinishWindow].
 func PistonWindow(bore, clearance units.Limits) (units.Limits, error) {

@@ -10,7 +10,10 @@ import (
 	"testing"
 	"testing/iotest"
 
+	"borewright.example/bore"
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/rings"
+	"borewright.example/units"
 )
 
 // small is a sound job of one cylinder; invented.
@@ -319,4 +322,65 @@ func demo(t testing.TB) []byte {
 		t.Fatal(err)
 	}
 	return b
+}
+
+// TestSheetOfAnotherJob: a sheet whose parts do not belong to its job is refused, not printed half.
+func TestSheetOfAnotherJob(t *testing.T) {
+	for name, change := range map[string]func(s *jobsheet.Sheet){
+		"no cylinders":        func(s *jobsheet.Sheet) { s.Cylinders = nil },
+		"one cylinder":        func(s *jobsheet.Sheet) { s.Cylinders = s.Cylinders[:1] },
+		"a shorter choice":    func(s *jobsheet.Sheet) { s.Choice.Cylinders = s.Choice.Cylinders[:1] },
+		"phases gone":         func(s *jobsheet.Sheet) { s.Job.Tools.Phases = nil },
+		"a remedy of nothing": func(s *jobsheet.Sheet) { s.Cylinders[0].Remedies = []jobsheet.Remedy{{Finding: 99}} },
+		"a proof's remedy":    func(s *jobsheet.Sheet) { s.Cylinders[0].Proof.Remedies = []jobsheet.Remedy{{Finding: -1}} },
+		"a bore too many":     func(s *jobsheet.Sheet) { s.Matched.Pairs[0].Bore = 2 },
+		"a port of another":   func(s *jobsheet.Sheet) { s.Cylinders[0].Rings[0].Ports = []rings.Room{{Port: 0}} },
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := plan(t, job(t, "pump-finished"))
+			change(&s)
+			var b bytes.Buffer
+			if err := s.WriteJSON(&b); err != nil {
+				t.Fatal(err)
+			}
+			if _, err := jobsheet.ReadSheet(&b); !errors.Is(err, jobsheet.ErrSheet) {
+				t.Error(err)
+			}
+		})
+	}
+}
+
+// TestHostileTexts: what ReadJob refuses in a text Plan refuses too, wherever the job comes from.
+func TestHostileTexts(t *testing.T) {
+	for name, change := range map[string]func(j *jobsheet.Job, text string){
+		"title":                func(j *jobsheet.Job, text string) { j.Title = text },
+		"cylinders[0].name":    func(j *jobsheet.Job, text string) { j.Cylinders[0].Name = text },
+		"engine.rings[1].name": func(j *jobsheet.Job, text string) { j.Engine.Rings[1].Name = text },
+		"engine.layout.ports[0].name": func(j *jobsheet.Job, text string) {
+			j.Engine.Layout.Ports = []bore.Port{{Name: text, From: units.Millimetre, To: 2 * units.Millimetre, Width: 1}}
+		},
+		"gauge.standard.name": func(j *jobsheet.Job, text string) { j.Gauge.Standard.Name = text },
+		"survey.by":           func(j *jobsheet.Job, text string) { j.Survey.By = text },
+		"proof.by":            func(j *jobsheet.Job, text string) { j.Proof.By = text },
+	} {
+		for _, text := range []string{"a\nROUTE: fake", "\x1b[31m", "\xff", strings.Repeat("x", 10_000)} {
+			j := job(t, "pump-finished")
+			change(&j, text)
+			_, err := jobsheet.Plan(j)
+			var fs jobsheet.Faults
+			if !errors.As(err, &fs) || fs[0].Path != name {
+				t.Errorf("%s %.20q: %v", name, text, err)
+			}
+		}
+	}
+}
+
+// TestUnreadJobSurvives: a job without readings is written as ReadJob reads it.
+func TestUnreadJobSurvives(t *testing.T) {
+	j := job(t, "unread")
+	j.Cylinders[0].Readings = nil
+	again, err := jobsheet.ReadJob(bytes.NewReader(jobJSON(t, j)))
+	if err != nil || len(again.Cylinders[0].Readings) != 0 {
+		t.Error(err)
+	}
 }

@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -50,6 +51,27 @@ func (c *checker) fault(path, value, want string, args ...any) {
 	}
 	c.faulted[path] = true
 	c.faults.add(path, value, want, args...)
+}
+
+// texts checks every text of the job, wherever it stands: a job may come from elsewhere than a file.
+func (c *checker) texts(path string, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.String:
+		if why := notPlain(v.String()); why != "" {
+			c.fault(path, quote(shorten(v.String())), "%s", why)
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			c.texts(fmt.Sprintf("%s[%d]", path, i), v.Index(i))
+		}
+	case reflect.Struct:
+		names := fieldNames(v.Type())
+		for i, name := range names {
+			if name != "" { // the others are quantities
+				c.texts(join(path, name), v.Field(i))
+			}
+		}
+	}
 }
 
 // length checks a length that may be left out: it must be above zero and at most most.
@@ -123,6 +145,7 @@ func (j Job) check(found Faults) error {
 	case j.Version < 0:
 		c.fault("version", strconv.Itoa(j.Version), "want %d, or leave it out", Version)
 	}
+	c.texts("", reflect.ValueOf(j))
 	c.engine(j.Engine)
 	c.gauge(j.Gauge)
 	c.cylinders(j)

@@ -59,10 +59,12 @@ func wallWords(w oversize.Wall) string {
 		return "Wall: plated. Never bored, and honed by nobody but the maker's process: under the plating there is no wall to run on."
 	case oversize.BareAlSi:
 		return "Wall: bare aluminium-silicon. Never bored, honed or brushed in the ordinary way: the silicon has to stand out of it."
+	case oversize.BareIron:
+		return "Wall: bare iron. Bored and honed in the ordinary way."
 	case oversize.IronSleeve:
 		return "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."
 	}
-	return "Wall: bare iron. Bored and honed in the ordinary way."
+	return "Wall: not known. Neither bored nor honed until it is."
 }
 
 // words says how a cylinder was held.

@@ -12,9 +12,9 @@ import (
 
 // A Cylinder is one bore with what belongs to it.
 type Cylinder struct {
-	Name      string       `json:"name"`          // as it stands on the sheet; no two alike
-	Over      units.Length `json:"over,omitzero"` // the size it stands at, over nominal
-	Readings  []Reading    `json:"readings"`
+	Name      string       `json:"name"`                // as it stands on the sheet; no two alike
+	Over      units.Length `json:"over,omitzero"`       // the size it stands at, over nominal
+	Readings  []Reading    `json:"readings,omitzero"`   // as taken; none before the survey
 	Piston    Piston       `json:"piston,omitzero"`     // the one in hand for it
 	PistonFor units.Length `json:"piston_for,omitzero"` // the size that piston is for, over nominal; left out, Over
 	Rings     []RingGap    `json:"rings,omitzero"`

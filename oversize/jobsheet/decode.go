@@ -5,11 +5,13 @@ package jobsheet
 import (
 	"encoding"
 	"errors"
+	"fmt"
 	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"borewright.example/internal/enum"
 	"borewright.example/units"
@@ -82,18 +84,26 @@ func is(n node, k kind, fs *Faults) bool {
 
 // plainText refuses what could upset a terminal or a printer.
 func plainText(n node, fs *Faults) bool {
+	why := notPlain(n.text)
+	if n.text == "" {
+		why = "empty: leave the field out where nothing is known"
+	}
+	if why != "" {
+		fs.add(n.path, n.show(), "%s", why)
+	}
+	return why == ""
+}
+
+// notPlain says why a text cannot stand on a sheet; "" where it can.
+func notPlain(s string) string {
 	const most = 200
 	switch {
-	case n.text == "":
-		fs.add(n.path, n.show(), "empty: leave the field out where nothing is known")
-	case len(n.text) > most:
-		fs.add(n.path, n.show(), "longer than %d bytes", most)
-	case strings.ContainsFunc(n.text, func(r rune) bool { return !unicode.IsGraphic(r) }):
-		fs.add(n.path, n.show(), "holds a character that does not print")
-	default:
-		return true
+	case len(s) > most:
+		return fmt.Sprintf("longer than %d bytes", most)
+	case !utf8.ValidString(s), strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsGraphic(r) }):
+		return "holds a character that does not print"
 	}
-	return false
+	return ""
 }
 
 // decodeText reads a quantity or the name of a choice.

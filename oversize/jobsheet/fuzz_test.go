@@ -5,6 +5,7 @@ package jobsheet_test
 import (
 	"bytes"
 	"errors"
+	"io"
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
@@ -46,6 +47,30 @@ func FuzzReadJob(f *testing.F) {
 		}
 		if _, err := jobsheet.Plan(j); err != nil {
 			t.Fatalf("ReadJob took it and Plan does not: %v\n%s", err, first)
+		}
+	})
+}
+
+// FuzzReadSheet: any bytes give a sheet or an error, and a sheet that is read can be printed, on screen and on
+// paper, and written again.
+func FuzzReadSheet(f *testing.F) {
+	for _, name := range demoJobs(f) {
+		_, sheet := demoSheet(f, name)
+		f.Add(sheet)
+	}
+	f.Add([]byte(`{"version":1,"job":{},"cylinders":null}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		s, err := jobsheet.ReadSheet(bytes.NewReader(data))
+		if err != nil {
+			return
+		}
+		for _, p := range []jobsheet.Paper{{}, {Lines: 40, ASCII: true}} {
+			if err := s.Print(io.Discard, p); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := s.WriteJSON(io.Discard); err != nil {
+			t.Fatal(err)
 		}
 	})
 }

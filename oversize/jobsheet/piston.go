@@ -8,12 +8,36 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
+	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/rings"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
+
+// ClearanceAt is where a clearance is.
+type ClearanceAt int8
+
+// Places of a clearance.
+const (
+	LargestNow  ClearanceAt = iota // where the bore is largest, as it is
+	SmallestNow                    // where it is smallest
+	AtAim                          // at the size to work to
+)
+
+var clearanceNames = []string{"greatest now", "least now", "finished"}
+
+// String returns "greatest now", "least now" or "finished".
+func (c ClearanceAt) String() string { return enum.Name(c, clearanceNames) }
+
+// MarshalText returns the text of [ClearanceAt.String].
+func (c ClearanceAt) MarshalText() ([]byte, error) { return enum.Marshal(c, clearanceNames) }
+
+// UnmarshalText reads the text of [ClearanceAt.String]. On error the receiver keeps its value.
+func (c *ClearanceAt) UnmarshalText(text []byte) error {
+	return enum.Unmarshal(c, text, clearanceNames)
+}
 
 // pistons adds clearances, cold and running, and what rules of thumb say of clearance and gap.
 func (s *Sheet) pistons() error {
@@ -40,10 +64,10 @@ func (s *Sheet) pistons() error {
 		c, given := &s.Cylinders[i], s.Job.Cylinders[i]
 		if cmp.Or(given.PistonFor, given.Over) == given.Over && s.Choice.Cylinders[i].Route != oversize.Sleeve {
 			for _, at := range []struct {
-				what string
-				size uncertainty.Estimate
-			}{{"greatest now", c.Bore.Largest.Size}, {"least now", c.Bore.Smallest.Size}} {
-				if err := c.clearance(e, at.what, at.size, given.Piston); err != nil {
+				where ClearanceAt
+				size  uncertainty.Estimate
+			}{{LargestNow, c.Bore.Largest.Size}, {SmallestNow, c.Bore.Smallest.Size}} {
+				if err := c.clearance(e, at.where, at.size, given.Piston); err != nil {
 					return err
 				}
 			}
@@ -52,7 +76,7 @@ func (s *Sheet) pistons() error {
 			// With the doubt that the gauge will prove the finished bore with.
 			size := c.Bore.Mean
 			size.Value = aim
-			if err := c.clearance(e, "finished", size, s.pistonFor(i)); err != nil {
+			if err := c.clearance(e, AtAim, size, s.pistonFor(i)); err != nil {
 				return err
 			}
 		}
@@ -72,7 +96,7 @@ func stays(c oversize.CylinderChoice) bool {
 }
 
 // clearance adds one clearance, if there is a piston for it.
-func (c *CylinderSheet) clearance(e Engine, what string, size uncertainty.Estimate, p Piston) error {
+func (c *CylinderSheet) clearance(e Engine, at ClearanceAt, size uncertainty.Estimate, p Piston) error {
 	if p == (Piston{}) {
 		return nil
 	}
@@ -80,7 +104,7 @@ func (c *CylinderSheet) clearance(e Engine, what string, size uncertainty.Estima
 	if err != nil {
 		return err
 	}
-	k := Clearance{What: what}
+	k := Clearance{At: at}
 	if k.Size, err = fit.Clearance(size, piston); err != nil {
 		return err
 	}

@@ -20,7 +20,7 @@ type ProofSheet struct {
 	Changed *bore.Change  `json:"changed,omitzero"` // since the survey; nil where no place was read both times
 	// Missing is where the survey was read and the proof was not; Warm says that the cylinder was not
 	// at the temperature of the standard, Shrunk that the bore would have become smaller, since the
-	// survey or since the last pass, which no cutting does. None of these proves anything.
+	// survey or since the last pass, which no cutting does. With any of these the proof is void.
 	Missing []bore.Reading `json:"missing,omitzero"`
 	Warm    bool           `json:"warm,omitzero"`
 	Shrunk  bool           `json:"shrunk,omitzero"`

@@ -402,15 +402,15 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 		p := f.fitted(s, i)
 		for _, k := range c.Clearances {
 			size := c.Bore.Mean
-			switch k.What {
-			case "greatest now":
+			switch k.At {
+			case jobsheet.LargestNow:
 				size = c.Bore.Largest.Size
-			case "least now":
+			case jobsheet.SmallestNow:
 				size = c.Bore.Smallest.Size
 			default:
 				size.Value = s.Choice.Cylinders[i].Aim
 			}
-			same(t, "clearance "+k.What, k.Size, must(fit.Clearance(size, p))(t))
+			same(t, "clearance "+k.At.String(), k.Size, must(fit.Clearance(size, p))(t))
 			if f.text("engine.running.piston") == "" {
 				continue
 			}
@@ -418,7 +418,7 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 				Bore: f.at("engine.running.bore").Value, BoreMaterial: material.GreyIron(),
 				Piston: f.at("engine.running.piston").Value, PistonMaterial: material.EutecticAluminium(),
 			}
-			same(t, "running clearance "+k.What, k.Hot, must(warm.Clearance(size, p))(t))
+			same(t, "running clearance "+k.At.String(), k.Hot, must(warm.Clearance(size, p))(t))
 		}
 		if len(c.Clearances) == 0 {
 			t.Error("no clearance")

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
@@ -90,7 +91,7 @@ type Remedy struct {
 
 // A Clearance is a diametral clearance of a piston, negative where the piston is the larger.
 type Clearance struct {
-	What string               `json:"what"`         // "greatest now", "least now" or "finished"
+	At   ClearanceAt          `json:"at"`           // in which bore
 	Size uncertainty.Estimate `json:"size"`         // at 20 °C
 	Hot  uncertainty.Estimate `json:"hot,omitzero"` // running; zero where the temperatures are not given
 }
@@ -201,18 +202,26 @@ func (s Sheet) waiting() bool {
 	return s.Choice.Route == oversize.Undecided && !s.Job.Engine.OwnSizes
 }
 
-// WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's.
+// WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's, or that of
+// a number that JSON cannot hold, such as NaN.
 func (s Sheet) WriteJSON(w io.Writer) error { return writeJSON(w, s) }
 
 // ErrSheet: what was read is no sheet of this package's version.
 var ErrSheet = errors.New("not a sheet")
 
-// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote. What is no JSON of a sheet is
-// an error of encoding/json; another version, trailing text and a job that cannot be are [ErrSheet].
+// mostSheet is the largest sheet that is read: that of a job of the largest size is far below.
+const mostSheet = 64 << 20
+
+// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote, of at most 64 MiB. What is no JSON of a sheet is
+// an error of encoding/json; another version, trailing text, a job that cannot be and parts that do not
+// belong to it are [ErrSheet].
 func ReadSheet(r io.Reader) (Sheet, error) {
-	data, err := io.ReadAll(r)
+	data, err := io.ReadAll(io.LimitReader(r, mostSheet+1))
 	if err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
+	}
+	if len(data) > mostSheet {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: larger than %d bytes", ErrSheet, mostSheet)
 	}
 	var s Sheet
 	// The version first: a newer sheet may hold fields that are not known here.
@@ -237,5 +246,42 @@ func ReadSheet(r io.Reader) (Sheet, error) {
 	if err := s.Job.check(nil); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
 	}
+	if !s.whole() {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: its parts do not belong to its job", ErrSheet)
+	}
 	return s, nil
+}
+
+// whole reports whether every part of the sheet that counts its place in another counts one that is there.
+func (s Sheet) whole() bool {
+	n := len(s.Job.Cylinders)
+	if len(s.Cylinders) != n || s.decided() && len(s.Choice.Cylinders) != n {
+		return false
+	}
+	if len(s.Honing.Traces) > len(s.Job.Tools.Phases) {
+		return false
+	}
+	if m := s.Matched; m != nil {
+		for _, p := range m.Pairs {
+			if p.Bore < 0 || p.Bore >= n {
+				return false
+			}
+		}
+	}
+	remedied := func(rs []Remedy, findings []bore.Finding) bool {
+		return !slices.ContainsFunc(rs, func(r Remedy) bool { return r.Finding < 0 || r.Finding >= len(findings) })
+	}
+	for _, c := range s.Cylinders {
+		if !remedied(c.Remedies, c.Findings) || c.Proof != nil && !remedied(c.Proof.Remedies, c.Proof.Findings) {
+			return false
+		}
+		for _, r := range c.Rings {
+			for _, room := range r.Ports {
+				if room.Port < 0 || room.Port >= len(s.Job.Engine.Layout.Ports) {
+					return false
+				}
+			}
+		}
+	}
+	return true
 }

@@ -16,27 +16,27 @@ import (
 // A Step is what is to be done next.
 type Step int8
 
-// The steps, in the order in which an engine comes to them.
+// The steps, the most pressing first: where cylinders want several, the least is that of the engine.
 const (
 	Measure        Step = iota // read the bore
-	MeasureBetter              // what was read does not decide
-	AskMaker                   // the wall is not to be worked on here
-	Oversized                  // past its size: a larger piston, or the next oversize
-	ChooseSleeve               // the fit of the one in the job is not proven, or there is none
-	FitSleeve                  // and bore it
-	BoreOut                    // to the size that leaves the honing allowance
-	HoneToSize                 // the next pass, or on towards the size to work to
-	DeglazeBore                // wash it, and read it again
-	WashAndProve               // and read it at rest, at the places of the survey, and its crosshatch
+	MeasureBetter              // what was read does not decide: read it better
+	AskMaker                   // this wall is not worked on here: ask its maker for the process
+	Oversized                  // the bore is past its size: it takes a larger piston, or the next oversize
+	ChooseSleeve               // choose a fit for the sleeve: there is none in the job, or it is not proven
+	FitSleeve                  // fit the sleeve and bore it
+	BoreOut                    // bore to the size that leaves the honing allowance
+	HoneToSize                 // make the next honing pass, or hone on towards the size to work to
+	DeglazeBore                // deglaze, wash, and read the bore again
+	WashAndProve               // wash, and read at rest the places of the survey, and the crosshatch
 	Rework                     // the proof failed in form, pattern, clearance or at a port
-	SetRingGaps                // and measure each in its bore
-	LeaveUntouched             // within every limit, and of a wall that is not worked on here
-	Reassemble                 // proven
-	WaitForOthers              // with which this bore shares its size, or its engine
+	SetRingGaps                // set each ring's gap and measure it in its bore
+	LeaveUntouched             // within every limit, and a wall that is not worked on here: run it as it is
+	Reassemble                 // everything is proven
+	WaitForOthers              // wait for the bores with which this one shares its size, or its engine
 )
 
 var stepNames = []string{
-	"measure", "measure better", "ask the maker", "past its size", "choose another sleeve fit", "fit a sleeve", "bore", "hone",
+	"measure", "measure better", "ask the maker", "past its size", "choose a sleeve fit", "fit a sleeve", "bore", "hone",
 	"deglaze", "wash and prove", "rework", "set the ring gaps", "leave untouched", "reassemble", "wait for the others",
 }
 

@@ -143,7 +143,7 @@ func (s Sheet) clearances(p *page) {
 					hot += ": the piston is the larger, by these temperatures"
 				}
 			}
-			rows = append(rows, []string{c.Name, k.What, p.show.estimate(k.Size), hot})
+			rows = append(rows, []string{c.Name, k.At.String(), p.show.estimate(k.Size), hot})
 		}
 	}
 	window := s.Job.Engine.Limits.PistonClearance

@@ -320,7 +320,7 @@ func ExampleRemedy() {
 
 func ExampleClearance() {
 	for _, k := range sheetOf("keep").Cylinders[0].Clearances {
-		fmt.Println(k.What, k.Size, "running", k.Hot)
+		fmt.Println(k.At, k.Size, "running", k.Hot)
 	}
 	// Output:
 	// greatest now 0.0810 ± 0.0039 mm running 0.012 ± 0.012 mm
@@ -418,4 +418,9 @@ func ExampleOperation() {
 	// Output:
 	// Washed until a white cloth stays clean, dried, oiled at once.
 	// Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.
+}
+
+func ExampleClearanceAt() {
+	fmt.Println(jobsheet.LargestNow, jobsheet.SmallestNow, jobsheet.AtAim)
+	// Output: greatest now least now finished
 }

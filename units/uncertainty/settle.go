@@ -14,8 +14,8 @@ type Remedy struct {
 	// Toward is the verdict that would come of it; Undecided where nothing helps, because the
 	// value stands on the limit itself.
 	Toward Verdict `json:"toward"`
-	// Std is the greatest standard uncertainty that settles it, or less by up to a thousandth;
-	// where a range would be beyond, by up to 3 %.
+	// Std is the greatest standard uncertainty that settles it, rounded down: by a thousandth at the
+	// most, and by 3 % where a range would be beyond.
 	Std units.Length `json:"std"`
 	// Repeats is how many times as many readings as were taken would bring the uncertainty
 	// down so far; 0 where no number of them does, 1 where it is settled already.
@@ -89,8 +89,12 @@ func (f Finding) Settle(random units.Length) (Remedy, error) {
 //	within, were the standard uncertainty 0.0012 mm or less, or with 4 times the readings
 func (r Remedy) String() string { return r.Format(units.Millimetre) }
 
-// Format returns the text of [Remedy.String] with the uncertainty in the unit.
+// Format returns the text of [Remedy.String] with the uncertainty in the unit; one that is not above zero
+// is taken for a millimetre, as [units.Length.Format] does.
 func (r Remedy) Format(unit units.Length) string {
+	if unit <= 0 {
+		unit = units.Millimetre
+	}
 	switch {
 	case r.Toward == Undecided:
 		return "nothing would settle it: the value stands on the limit"
