@@ -102,7 +102,8 @@
 //   - plateau: a wall whose peaks are taken off and whose grooves stay, to hold oil
 //   - reference circle: what roundness counts from (ISO 12181-1): least squares (LSCI), minimum zone (MZCI),
 //     minimum circumscribed (MCCI), maximum inscribed (MICI)
-//   - roundness: of a section, between the two concentric circles that hold it closest (RONt of ISO 12181)
+//   - roundness: of a section, between the two concentric circles that hold it closest (RONt about the
+//     minimum zone, ISO 12181-1)
 //   - service limit: the size up to which the maker lets a worn bore run
 //   - side clearance: axial play of a ring in its groove
 //   - stock: metal still to come off, on the diameter
