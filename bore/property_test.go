@@ -272,7 +272,10 @@ func TestRaisingALimitNeverMakesAFindingWorse(t *testing.T) {
 		b, err := g.Judge(more, noRisk)
 		must(t, b, err)
 		for i := range a {
-			if goodness(b[i].Finding) < goodness(a[i].Finding) || b[i].Conform < a[i].Conform {
+			// Of the wall's own ovality beyond rests on the readings, anything better on the lobes as well: two
+			// probabilities of which the second is the smaller.
+			other := a[i].Limit == bore.LimitTrueOvality && a[i].Verdict == uncertainty.Beyond && b[i].Verdict != uncertainty.Beyond
+			if goodness(b[i].Finding) < goodness(a[i].Finding) || b[i].Conform < a[i].Conform && !other {
 				t.Fatalf("%v\nand with more allowed\n%v", a[i], b[i])
 			}
 		}
