@@ -12,23 +12,25 @@ import (
 // A Circle is a reference circle of a trace and the roundness about it, by ISO 12181-1, rounded to
 // a picometre. A bore has its material outside: a peak of the wall points to the axis.
 type Circle struct {
-	Reference Reference // which of the four
-	Centre    Point     // as the points are: of [FromRadii] and [FromPolar], from the axis of the spindle
+	Reference Reference `json:"reference"` // which of the four
+	Centre    Point     `json:"centre"`    // as the points are: of [FromRadii] and [FromPolar], from the axis of the spindle
 	// Radius is of the reference circle itself: the least-squares, circumscribed or inscribed
 	// radius; of a minimum zone the mean of its two circles.
-	Radius units.Length
-	Inner  units.Length // distance of the nearest point from Centre
-	Outer  units.Length // distance of the farthest
-	RONt   units.Length // peak-to-valley roundness deviation about this circle: Outer − Inner
+	Radius units.Length `json:"radius"`
+	Inner  units.Length `json:"inner"` // distance of the nearest point from Centre
+	Outer  units.Length `json:"outer"` // distance of the farthest
+	RONt   units.Length `json:"ront"`  // peak-to-valley roundness deviation about this circle: Outer − Inner
 
 	// These are defined about the least-squares circle alone, and zero otherwise. RONp + RONv =
 	// RONt. On a piston or journal, whose material is inside, RONp and RONv change places.
-	RONp units.Length // peak-to-reference: Radius − Inner
-	RONv units.Length // reference-to-valley: Outer − Radius
-	RONq units.Length // root mean square of the deviations
+	RONp units.Length `json:"ronp,omitzero"` // peak-to-reference: Radius − Inner
+	RONv units.Length `json:"ronv,omitzero"` // reference-to-valley: Outer − Radius
+	// RONq is the root mean square of the deviations of the points, each counting once. ISO 12181-1
+	// takes it over the angle, which is the same where the points are evenly spaced.
+	RONq units.Length `json:"ronq,omitzero"`
 
-	// Certificate proves that no circle of the kind is better. Least squares has none.
-	Certificate Certificate
+	// Certificate says why no circle of the kind is better. Least squares has none.
+	Certificate Certificate `json:"certificate,omitzero"`
 }
 
 // LeastSquares returns the least-squares circle: orthogonal distances, not the easier algebraic

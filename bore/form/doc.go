@@ -2,12 +2,13 @@
 
 // Package form turns a radial trace of a bore, as a roundness instrument, a rotary table or a
 // measuring machine gives it, into the answers of the standards: the four reference circles with
-// the roundness about each, certified; straightness; harmonics and the Gaussian filter; and what a
-// two-point gauge, a three-point gauge or a vee-block would have made of the same wall.
+// the roundness about each, three of them certified; straightness; harmonics and the Gaussian
+// filter; and what a two-point gauge, a three-point gauge or a vee-block would have made of the
+// same wall.
 //
 //	t, err := form.FromRadii(radii)         // or FromPolar, FromPoints
 //	z, err := t.MinimumZone()               // z.RONt, z.Centre, z.Certificate.Contacts()
-//	err = z.Check(t)                        // the proof, by other arithmetic
+//	err = z.Check(t)                        // nil: proved, by other arithmetic
 //	mean, hs, err := t.Harmonics(z.Centre, 15) // []bore.Harmonic, for rings.Reach
 //	rs, err := t.Readings(depth, z.Centre, axes) // []bore.Reading, for bore.Measure
 //	c, err := bore.CleanUpRadial(t.Points(depth), std, allowances)
@@ -31,7 +32,8 @@
 //	RONt  peak-to-valley roundness deviation, max d − min d, about any of the four
 //	RONp  peak-to-reference, about LSCI   }
 //	RONv  reference-to-valley, about LSCI } RONp + RONv = RONt
-//	RONq  root mean square, √(Σ (d − R)²/n), about LSCI
+//	RONq  root mean square, √(Σ (d − R)²/n), about LSCI; the standard's is over the angle, not the points,
+//	      which is the same where they are evenly spaced
 //	STRt, STRp, STRv, STRq  the same of straightness (ISO 12780-1), STRt also of a minimum zone
 //	UPR   undulations per revolution, of a filter's cut-off
 //
@@ -53,9 +55,14 @@
 // inscribed circle by three. These problems have other, local optima, where a search from nearby
 // gets stuck. [Certificate] says how far the contacts exclude all else (on a bore, millimetres),
 // and why, farther than some hundredths of a millimetre away, the points all round exclude it.
-// Where the two do not meet, on an arc or a wild form, the plane is searched by halving boxes of
+// Where the two meet, the circle is proved the best of the plane, and [Circle.Check] returns nil.
+//
+// Where they do not meet, on an arc or a wild form, the plane is searched by halving boxes of
 // centres, and the certificate says so, and how much better another centre might still be: nothing,
-// unless the work ran out.
+// unless the work ran out. The search is not a proof that can be checked: Check then returns
+// [ErrUnproved], after having found every number and the contacts right. So it does for least
+// squares, which has no certificate: it is stationary, and on a closed trace known to be the best
+// by experience alone.
 //
 // # Harmonics, filter, gauges
 //

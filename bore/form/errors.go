@@ -20,6 +20,8 @@ var (
 	ErrOrder = errors.New("order of lobes")
 	// ErrSetup: a gauge, plot or set-up that cannot be.
 	ErrSetup = errors.New("impossible set-up")
-	// ErrCertificate: a certificate that does not prove what it says.
+	// ErrCertificate: a circle or a certificate that is not that of the points.
 	ErrCertificate = errors.New("certificate does not hold")
+	// ErrUnproved: nothing found to be wrong, but no proof that nothing is better.
+	ErrUnproved = errors.New("not proved the best")
 )

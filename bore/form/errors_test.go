@@ -3,8 +3,10 @@
 package form_test
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -109,7 +111,7 @@ func TestArcs(t *testing.T) {
 			t.Errorf("%v°: %v", deg, err)
 			continue
 		}
-		if z.RONt > ls.RONt || z.RONt > um+2 || z.Certificate.Bound != 0 || z.Check(tr) != nil {
+		if z.RONt > ls.RONt || z.RONt > um+2 || z.Certificate.Bound != 0 || faults(z, tr) != nil {
 			t.Errorf("%v°: zone %v of %v, %+v, %v", deg, z.RONt, ls.RONt, z.Certificate, z.Check(tr))
 		}
 		if _, err := tr.MaximumInscribed(); deg <= 180 {
@@ -223,13 +225,33 @@ func TestBrokenCertificates(t *testing.T) {
 			"larger inside":    func(c *form.Circle) { c.Inner += nm },
 			"other kind":       func(c *form.Circle) { c.Reference = (c.Reference + 1) % 4 },
 			"reach":            func(c *form.Circle) { c.Certificate.Reach *= 2 },
-			"out of balance":   func(c *form.Circle) { c.Certificate.Tilt(0.001) },
-			"negative weight":  func(c *form.Circle) { c.Certificate.Tilt(-1) },
-			"no contacts":      func(c *form.Circle) { c.Certificate = form.Certificate{} },
+			"reach below zero": func(c *form.Circle) { c.Certificate.Reach = -1 },
+			"another radius":   func(c *form.Circle) { c.Radius += 3 },
+			"radius of 1 mm":   func(c *form.Circle) { c.Radius, c.RONt = mm, 3*mm },
+			"wider":            func(c *form.Circle) { c.Outer += 10; c.RONt += 10 },
+			"Outer of 4 m":     func(c *form.Circle) { c.Outer = 4000 * mm; c.RONt = c.Outer - c.Inner },
+			"Inner of zero":    func(c *form.Circle) { c.Inner, c.RONt = 0, c.Outer },
+			"RONt":             func(c *form.Circle) { c.RONt++ },
+			"bound":            func(c *form.Circle) { c.Certificate.Bound = 30 * mm },
+			"small bound":      func(c *form.Circle) { c.Certificate.Bound = 100 * pm },
+			"searched, bound":  func(c *form.Circle) { c.Certificate.Searched = true; c.Certificate.Bound = c.RONt + nm },
+			"bound below zero": func(c *form.Circle) { c.Certificate.Bound = -1 },
+			"RONp":             func(c *form.Circle) { c.RONp = nm },
+			"RONv":             func(c *form.Circle) { c.RONv = nm },
+			"RONq":             func(c *form.Circle) { c.RONq = nm },
+			"all the plane": func(c *form.Circle) {
+				*c = form.Circle{Reference: c.Reference, Outer: 5000 * mm, Certificate: form.Certificate{Searched: true}}
+			},
+			"all the plane, by numbers that agree": func(c *form.Circle) {
+				*c = form.Circle{Reference: c.Reference, Radius: 2500 * mm, Outer: 5000 * mm, RONt: 5000 * mm, Certificate: form.Certificate{Searched: true}}
+			},
+			"out of balance":  func(c *form.Circle) { c.Certificate.Tilt(0.001) },
+			"negative weight": func(c *form.Circle) { c.Certificate.Tilt(-1) },
+			"no contacts":     func(c *form.Circle) { c.Certificate = form.Certificate{} },
 		} {
 			c := good
 			spoil(&c)
-			if err := c.Check(tr); !errors.Is(err, form.ErrCertificate) && !(what == "reach" && kind == form.MCCI) {
+			if err := c.Check(tr); !errors.Is(err, form.ErrCertificate) {
 				t.Errorf("%v, %s: %v", kind, what, err)
 			}
 		}
@@ -244,7 +266,87 @@ func TestBrokenCertificates(t *testing.T) {
 	refused(t, "an arc without a search", z.Check(open), form.ErrCertificate)
 	ls, err := tr.LeastSquares()
 	must(t, ls, err)
-	refused(t, "least squares", ls.Check(tr), form.ErrCertificate)
+	refused(t, "least squares", ls.Check(tr), form.ErrUnproved)
+	for what, spoil := range map[string]func(*form.Circle){
+		"RONp":        func(c *form.Circle) { c.RONp++ },
+		"RONv":        func(c *form.Circle) { c.RONv-- },
+		"RONq":        func(c *form.Circle) { c.RONq += 5 },
+		"radius":      func(c *form.Circle) { c.Radius += 10; c.RONp += 10; c.RONv -= 10 },
+		"certificate": func(c *form.Circle) { c.Certificate.Searched = true },
+		"zone":        func(c *form.Circle) { c.Reference = form.MZCI },
+		"none":        func(c *form.Circle) { c.Reference = 4 },
+	} {
+		c := ls
+		spoil(&c)
+		refused(t, "least squares, "+what, c.Check(tr), form.ErrCertificate)
+	}
+	// About another centre, all its numbers those of the points.
+	zone, err := tr.MinimumZone()
+	must(t, zone, err)
+	zone.Reference, zone.Certificate = form.LSCI, form.Certificate{}
+	zone.RONp, zone.RONv, zone.RONq = zone.Radius-zone.Inner, zone.Outer-zone.Radius, ls.RONq
+	refused(t, "least squares about another centre", zone.Check(tr), form.ErrCertificate)
+}
+
+// A circle about a centre that is not the best, its numbers those of the points, is never proved:
+// with the contacts of the right one it does not hold, and as one that was only searched for it has
+// no proof.
+func TestOtherCentresAreNotProved(t *testing.T) {
+	tr := turned()
+	ls, err := tr.LeastSquares()
+	must(t, ls, err)
+	for kind, solve := range solvers {
+		good, err := solve(tr)
+		must(t, good, err)
+		c := ls
+		c.Reference, c.RONp, c.RONv, c.RONq, c.Certificate = kind, 0, 0, 0, good.Certificate
+		c.Radius = map[form.Reference]units.Length{form.MZCI: (c.Inner + c.Outer) / 2, form.MCCI: c.Outer, form.MICI: c.Inner}[kind]
+		refused(t, kind.String()+" about another centre", c.Check(tr), form.ErrCertificate)
+		c.Certificate = form.Certificate{Searched: true}
+		want := form.ErrCertificate
+		if kind == form.MZCI {
+			want = form.ErrUnproved
+		}
+		refused(t, kind.String()+" without contacts", c.Check(tr), want)
+	}
+}
+
+// What holds and what does not outlives JSON: contacts, and so the proof, too.
+func TestJSON(t *testing.T) {
+	tr := turned()
+	for _, solve := range []func() (form.Circle, error){tr.LeastSquares, tr.MinimumZone, tr.MinimumCircumscribed, tr.MaximumInscribed, arc(t, 60, 90, 0.0005).MinimumZone} {
+		c, err := solve()
+		must(t, c, err)
+		b, err := json.Marshal(c)
+		must(t, b, err)
+		var back form.Circle
+		if err := json.Unmarshal(b, &back); err != nil || back != c {
+			t.Errorf("%s: %+v, %v, want %+v", b, back, err, c)
+		}
+		for _, key := range []string{`"reference":"` + c.Reference.String(), `"centre":{"x":`, `"ront":`} {
+			if !strings.Contains(string(b), key) {
+				t.Errorf("no %s in %s", key, b)
+			}
+		}
+	}
+	ps := []form.LinePoint{{}, {Depth: 40 * mm, Deviation: 5 * um}, {Depth: 80 * mm}}
+	for _, solve := range []func([]form.LinePoint) (form.Line, error){form.StraightLeastSquares, form.StraightMinimumZone} {
+		l, err := solve(ps)
+		b, jsonErr := json.Marshal(must(t, l, err))
+		var back form.Line
+		if err := json.Unmarshal(must(t, b, jsonErr), &back); err != nil || !reflect.DeepEqual(back, l) || !strings.Contains(string(b), `"strt":`) {
+			t.Errorf("%s: %+v, %v, want %+v", b, back, err, l)
+		}
+	}
+	z, err := tr.MinimumZone()
+	kept := must(t, z, err).Certificate
+	for _, text := range []string{`{"contacts":[{},{},{},{},{}]}`, `{"reach":7}`, `{"contacts":3}`} {
+		c := kept
+		if err := json.Unmarshal([]byte(text), &c); err == nil || c != kept {
+			t.Errorf("%s: %v, %v", text, c, err)
+		}
+	}
+	refused(t, "five contacts", kept.UnmarshalJSON([]byte(`{"contacts":[{},{},{},{},{}]}`)), form.ErrCertificate)
 }
 
 func TestReferenceText(t *testing.T) {

@@ -11,8 +11,8 @@ import (
 // A Plot says how a trace is drawn larger than life: the reference circle as one of Radius, and
 // what lies off it Magnification times as far.
 type Plot struct {
-	Radius        units.Length // on the paper, above 0, up to 5 m
-	Magnification float64      // a number without unit, from above 0 to 1e9
+	Radius        units.Length `json:"radius"`        // on the paper, above 0, up to 5 m
+	Magnification float64      `json:"magnification"` // a number without unit, from above 0 to 1e9
 }
 
 // Points returns the places on the paper, about its middle, of all points of a trace about a

@@ -87,7 +87,7 @@ func checkOrder(t *rapid.T) {
 		}
 	}
 	for _, c := range []form.Circle{zone, around, in} {
-		if err := c.Check(trace(t, ps)); err != nil {
+		if err := faults(c, trace(t, ps)); err != nil {
 			t.Fatal(err)
 		}
 		if c.Certificate.Bound != 0 {
@@ -119,7 +119,7 @@ func checkGaps(t *rapid.T) {
 			}
 			continue
 		}
-		if err := c.Check(tr); err != nil || c.Certificate.Bound != 0 {
+		if err := faults(c, tr); err != nil || c.Certificate.Bound != 0 {
 			t.Fatalf("%v: bound %v, %v", kind, c.Certificate.Bound, err)
 		}
 	}
@@ -278,7 +278,7 @@ func checkContacts(t *rapid.T) {
 	if c, err := tr.MinimumCircumscribed(); err != nil && want.around > 0 || err == nil && math.Abs(c.Radius.In(units.Millimetre)-want.around) > 2e-9 {
 		t.Fatalf("MCCI %v, %v, want %v", c.Radius, err, want.around)
 	} else if err == nil {
-		if err := c.Check(tr); err != nil {
+		if err := faults(c, tr); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -294,7 +294,7 @@ func checkContacts(t *rapid.T) {
 	case c.RONt.In(units.Millimetre) > want.zone+c.Certificate.Bound.In(units.Millimetre)+3e-9:
 		t.Fatalf("MZCI %v is further than %v from %.12f", c.RONt, c.Certificate.Bound, want.zone)
 	default:
-		if err := c.Check(tr); err != nil {
+		if err := faults(c, tr); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -306,7 +306,7 @@ func checkContacts(t *rapid.T) {
 	case c.Radius.In(units.Millimetre) > want.in+2e-9 || c.Radius.In(units.Millimetre) < want.inLeast-2e-9:
 		t.Fatalf("MICI %v, want %.12f", c.Radius, want.in)
 	default:
-		if err := c.Check(tr); err != nil {
+		if err := faults(c, tr); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -102,7 +102,7 @@ func TestMinimaxOfCertifiedSets(t *testing.T) {
 			if c.Certificate.Bound != 0 {
 				t.Errorf("%s: another might be better by %v", what, c.Certificate.Bound)
 			}
-			if err := c.Check(traces[row["set"]]); err != nil {
+			if err := faults(c, traces[row["set"]]); err != nil {
 				t.Errorf("%s: %v", what, err)
 			}
 		}
@@ -152,7 +152,7 @@ func TestPublishedTraces(t *testing.T) {
 		must(t, in, err)
 		near(t, want.file+" MICI", in.Radius, length(want.miciR), 1e-9)
 		for _, c := range []form.Circle{z, around, in} {
-			if err := c.Check(tr); err != nil || c.Certificate.Bound != 0 {
+			if err := faults(c, tr); err != nil || c.Certificate.Bound != 0 {
 				t.Errorf("%s %v: bound %v, %v", want.file, c.Reference, c.Certificate.Bound, err)
 			}
 		}

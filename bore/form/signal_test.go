@@ -336,21 +336,28 @@ func TestStraightness(t *testing.T) {
 			"moved":    func(l *form.Line) { l.At.Deviation += 5 },
 			"weights":  func(l *form.Line) { l.Contacts[0].Weight -= 0.01; l.Contacts[1].Weight += 0.01 },
 			"sides":    func(l *form.Line) { l.Contacts[2].Outer = !l.Contacts[2].Outer },
-			"none":     func(l *form.Line) { l.Contacts = [3]form.Contact{} },
+			"none":     func(l *form.Line) { l.Contacts = nil },
+			"all one":  func(l *form.Line) { l.Contacts = make([]form.Contact, 3) },
+			"STRq":     func(l *form.Line) { l.STRq = 1 },
 		} {
 			bad := z
+			bad.Contacts = slices.Clone(z.Contacts)
 			spoil(&bad)
 			if err := bad.Check(ps); !errors.Is(err, form.ErrCertificate) {
 				t.Fatalf("%s: %v", what, err)
 			}
 		}
 		far := z
+		far.Contacts = slices.Clone(z.Contacts)
 		far.Contacts[1].Index = n
 		if err := far.Check(ps); !errors.Is(err, form.ErrPoints) {
 			t.Fatal(err)
 		}
 		l, err := form.StraightLeastSquares(ps)
 		must(t, l, err)
+		if l.Contacts != nil || !errors.Is(l.Check(ps), form.ErrCertificate) {
+			t.Fatalf("least squares carried by %v, proved: %v", l.Contacts, l.Check(ps))
+		}
 		design, rhs := mat.NewDense(n, 2, nil), mat.NewVecDense(n, nil)
 		for i, p := range ps {
 			design.SetRow(i, []float64{1, (p.Depth - ps[0].Depth).In(mm)})

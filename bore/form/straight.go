@@ -22,20 +22,20 @@ type LinePoint struct {
 // Deviations count along Deviation, not square to the line: at a slope of 1 in 100 that is 0.005 %
 // more.
 type Line struct {
-	At    LinePoint    // a point of the reference line, at the depth of the first point; of a minimum zone, of its middle
-	Slope float64      // deviation over depth, a number without unit
-	STRt  units.Length // peak-to-valley straightness deviation
+	At    LinePoint    `json:"at"`    // a point of the reference line, at the depth of the first point; of a minimum zone, of its middle
+	Slope float64      `json:"slope"` // deviation over depth, a number without unit
+	STRt  units.Length `json:"strt"`  // peak-to-valley straightness deviation
 
 	// These are defined about the least-squares line alone, and zero otherwise. STRp + STRv = STRt.
-	STRp units.Length // peak-to-reference
-	STRv units.Length // reference-to-valley
-	STRq units.Length // root mean square of the deviations
+	STRp units.Length `json:"strp,omitzero"` // peak-to-reference
+	STRv units.Length `json:"strv,omitzero"` // reference-to-valley
+	STRq units.Length `json:"strq,omitzero"` // root mean square of the deviations
 
-	// Contacts carry a minimum zone, which Check proves by them: two on one side and, at a depth
-	// from the one to the other, the third on the other side. Outer is the side of the peaks. With
-	// the weights w of the two by the law of the lever, w·depth adds up to the depth of the third,
-	// so that by no other line can all three lie closer.
-	Contacts [3]Contact
+	// Contacts carry a minimum zone, which Check proves by them; a least-squares line has none. They
+	// are three: two on one side and, at a depth from the one to the other, the third on the other
+	// side. Outer is the side of the peaks. With the weights w of the two by the law of the lever,
+	// w·depth adds up to the depth of the third, so that by no other line can all three lie closer.
+	Contacts []Contact `json:"contacts,omitempty"`
 }
 
 // StraightLeastSquares returns the line from which the sum of the squares of the deviations is
@@ -92,20 +92,20 @@ func StraightMinimumZone(points []LinePoint) (Line, error) {
 	}
 	h := hull(x, y)
 	best := math.Inf(1)
-	var l Line
-	var offset float64
+	var slope, offset float64
+	var contacts [3]Contact
 	for i, p := range h {
 		q := h[(i+1)%len(h)]
 		if x[p] == x[q] {
 			continue
 		}
-		slope := (y[q] - y[p]) / (x[q] - x[p])
+		rise := (y[q] - y[p]) / (x[q] - x[p])
 		off, third, share := 0.0, p, 0.0
 		for _, o := range h {
-			d, at := y[o]-y[p]-float64(slope*(x[o]-x[p])), (x[o]-x[p])/(x[q]-x[p])
+			d, at := y[o]-y[p]-float64(rise*(x[o]-x[p])), (x[o]-x[p])/(x[q]-x[p])
 			// Of the two ends of a parallel edge, which are as far but for rounding, that between p
 			// and q counts.
-			tie := 1e-13 * (math.Abs(y[o]-y[p]) + math.Abs(float64(slope*(x[o]-x[p]))))
+			tie := 1e-13 * (math.Abs(y[o]-y[p]) + math.Abs(float64(rise*(x[o]-x[p]))))
 			switch a := math.Abs(d) - math.Abs(off); {
 			case a > tie, a >= -tie && at >= 0 && at <= 1 && (share < 0 || share > 1):
 				off, third, share = d, o, at
@@ -113,14 +113,16 @@ func StraightMinimumZone(points []LinePoint) (Line, error) {
 		}
 		if math.Abs(off) < best && (off == 0 || share >= 0 && share <= 1) {
 			best = math.Abs(off)
-			l.Slope, offset = slope, y[p]-float64(slope*x[p])+off/2
-			l.Contacts = [3]Contact{{Index: p, Outer: off < 0, Weight: 1 - share}, {Index: q, Outer: off < 0, Weight: share}, {Index: third, Outer: off >= 0, Weight: 1}}
+			slope, offset = rise, y[p]-float64(rise*x[p])+off/2
+			contacts = [3]Contact{{Index: p, Outer: off < 0, Weight: 1 - share}, {Index: q, Outer: off < 0, Weight: share}, {Index: third, Outer: off >= 0, Weight: 1}}
 		}
 	}
-	contacts := l.Contacts
-	l, err = lineOf(points[0], offset, l.Slope, best)
-	l.Contacts = contacts
-	return l, err
+	l, err := lineOf(points[0], offset, slope, best)
+	if err != nil {
+		return Line{}, err
+	}
+	l.Contacts = contacts[:]
+	return l, nil
 }
 
 func oneDepth(n int) error {
@@ -134,6 +136,12 @@ func oneDepth(n int) error {
 func (l Line) Check(points []LinePoint) error {
 	fail := func(format string, args ...any) error {
 		return fmt.Errorf("form: straightness: "+format+": %w", append(args, ErrCertificate)...)
+	}
+	if len(l.Contacts) != 3 {
+		return fail("%d contacts: want 3", len(l.Contacts))
+	}
+	if l.STRp != 0 || l.STRv != 0 || l.STRq != 0 {
+		return fail("STRp %v, STRv %v, STRq %v of a minimum zone", l.STRp, l.STRv, l.STRq)
 	}
 	half := l.STRt.In(units.Millimetre) / 2
 	off := func(p LinePoint) float64 {
@@ -154,13 +162,13 @@ func (l Line) Check(points []LinePoint) error {
 		if c.Outer {
 			sign = 1
 		}
-		if c.Outer != l.Contacts[2*side].Outer || !(c.Weight >= 0) || math.Abs(off(points[c.Index])-float64(sign*half)) > slack {
+		if c.Outer != l.Contacts[2*side].Outer || !(c.Weight >= 0 && math.Abs(off(points[c.Index])-float64(sign*half)) <= slack) {
 			return fail("contact %d is not on its side", c.Index)
 		}
 		weight[side] += c.Weight
 		depth[side] += float64(c.Weight * (points[c.Index].Depth - l.At.Depth).In(units.Millimetre))
 	}
-	if l.Contacts[0].Outer == l.Contacts[2].Outer || math.Abs(weight[0]-1) > 1e-12 || math.Abs(weight[1]-1) > 1e-12 || math.Abs(depth[0]-depth[1]) > slack {
+	if l.Contacts[0].Outer == l.Contacts[2].Outer || !(math.Abs(weight[0]-1) <= 1e-12 && math.Abs(weight[1]-1) <= 1e-12 && math.Abs(depth[0]-depth[1]) <= slack) {
 		return fail("contacts do not balance")
 	}
 	return nil

@@ -87,7 +87,7 @@ func TestLongTraces(t *testing.T) {
 				if (a.Radius-b.Radius).Abs() > 2 || kind == form.MZCI && (a.RONt-b.RONt).Abs() > 2 {
 					t.Errorf("%s: %v and, mixed, %v", what, a, b)
 				}
-				if err := errors.Join(a.Check(trace(t, ps)), b.Check(trace(t, mixed))); err != nil || a.Certificate.Bound > 1 {
+				if err := errors.Join(faults(a, trace(t, ps)), faults(b, trace(t, mixed))); err != nil || a.Certificate.Bound > 1 {
 					t.Errorf("%s: bound %v, %v", what, a.Certificate.Bound, err)
 				}
 			}
@@ -173,8 +173,8 @@ func TestWorstCases(t *testing.T) {
 				switch {
 				case err != nil && !errors.Is(err, form.ErrArc) && !errors.Is(err, form.ErrPoints):
 					t.Errorf("%d points, %s: %v: %v", n, what, kind, err)
-				case err == nil && c.Check(tr) != nil:
-					t.Errorf("%d points, %s: %v: %v; %+v", n, what, kind, c.Check(tr), c)
+				case err == nil && faults(c, tr) != nil:
+					t.Errorf("%d points, %s: %v: %v; %+v", n, what, kind, faults(c, tr), c)
 				}
 			}
 		}
