@@ -35,25 +35,28 @@ type Circle struct {
 
 // LeastSquares returns the least-squares circle: orthogonal distances, not the easier algebraic
 // ones. Of an arc it is the circle found from the algebraic one. ErrArc where the points are on a
-// line, or on an arc so short, under about 7° of evenly spaced points, that a centre is 1000/√n
-// times as doubtful as a point; ErrPoints where there is no trace.
+// line, or on an arc so short that a centre is 1000/√n times as doubtful as a point: under 9.4° of
+// many evenly spaced points, 7.5° of three. ErrPoints where there are fewer than three, or all are
+// one.
 func (t Trace) LeastSquares() (Circle, error) { return new(Workspace).LeastSquares(t) }
 
 // MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
 // points between them, the pair with the least RONt, the best in the whole plane and not only
-// nearby. Four points at least (else ErrPoints). ErrArc where the points are as well on a line:
-// where no zone is half as narrow as a straight strip, or the search for one found none.
+// nearby. Four points at least, not all one (else ErrPoints). ErrArc where the points are as well on
+// a line: where no zone is half as narrow as a straight strip, or the search for one found none.
 func (t Trace) MinimumZone() (Circle, error) { return new(Workspace).MinimumZone(t) }
 
-// MinimumCircumscribed returns the smallest circle around all points. ErrPoints where all points
-// are one.
+// MinimumCircumscribed returns the smallest circle around all points. Three points at least, not
+// all one (else ErrPoints).
 func (t Trace) MinimumCircumscribed() (Circle, error) {
 	return new(Workspace).MinimumCircumscribed(t)
 }
 
 // MaximumInscribed returns the largest circle that holds no point and touches points on all sides,
-// so that it cannot slip out: the best of all such, not only of those nearby. ErrArc where there is
-// none, as on an arc, or none whose radius is a tenth of the extent of the points.
+// so that it cannot slip out: the best of all such, not only of those nearby. Three points at least,
+// not all one (else ErrPoints). ErrArc where none was found whose radius is a tenth of the extent
+// of the points or more, as on an arc. ErrUnproved where the search ended before it had excluded
+// one larger by a tenth.
 func (t Trace) MaximumInscribed() (Circle, error) { return new(Workspace).MaximumInscribed(t) }
 
 // LeastSquares is [Trace.LeastSquares], with the same errors.
@@ -61,9 +64,9 @@ func (w *Workspace) LeastSquares(t Trace) (Circle, error) {
 	if err := enough(t.Len(), 3); err != nil {
 		return Circle{}, err
 	}
-	cx, cy, r, rms, err := leastSquares(t.x, t.y)
-	if err != nil {
-		return Circle{}, err
+	cx, cy, r, rms, ok := leastSquares(t.x, t.y)
+	if !ok {
+		return Circle{}, t.unfit(LSCI)
 	}
 	_, _, in2, out2 := span(t.x, t.y, cx, cy)
 	c, err := t.circle(LSCI, ring{x: cx, y: cy, in: math.Sqrt(in2), out: math.Sqrt(out2)}, r)
@@ -94,7 +97,7 @@ func (w *Workspace) minimax(kind Reference, t Trace, points int) (Circle, error)
 	switch kind {
 	case MCCI:
 		if z.out == 0 {
-			return Circle{}, fmt.Errorf("form: %v: all points are one: %w", kind, ErrPoints)
+			return Circle{}, t.unfit(kind)
 		}
 		r, bound, reach = z.out, z.gap, units.MaxLength.In(units.Millimetre)
 	case MZCI:
@@ -105,7 +108,10 @@ func (w *Workspace) minimax(kind Reference, t Trace, points int) (Circle, error)
 		r = z.in
 	}
 	if !(bound < math.Inf(1)) {
-		return Circle{}, fmt.Errorf("form: %v of %d points: %w", kind, t.Len(), ErrArc)
+		return Circle{}, t.unfit(kind)
+	}
+	if kind == MICI && bound > float64(vague*r) {
+		return Circle{}, fmt.Errorf("form: %v of %d points: the search ended at a radius of %.4g mm, one larger by %.4g mm not excluded: %w", kind, t.Len(), r, bound, ErrUnproved)
 	}
 	if kind != MCCI && z.n > 0 {
 		reach = min(z.reach(t.x, t.y), units.MaxLength.In(units.Millimetre))
@@ -120,6 +126,16 @@ func (w *Workspace) minimax(kind Reference, t Trace, points int) (Circle, error)
 	}
 	c.Certificate.Reach, err = units.Of(reach, units.Millimetre)
 	return c, err
+}
+
+// unfit says why the points have no circle of the kind.
+func (t Trace) unfit(kind Reference) error {
+	for i := range t.x {
+		if t.x[i] != t.x[0] || t.y[i] != t.y[0] {
+			return fmt.Errorf("form: %v of %d points: %w", kind, t.Len(), ErrArc)
+		}
+	}
+	return fmt.Errorf("form: %v: all %d points are one: %w", kind, t.Len(), ErrPoints)
 }
 
 // circle rounds a ring to a Circle with the radius r.

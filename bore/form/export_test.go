@@ -22,8 +22,8 @@ type Ring struct {
 func Solve(kind Reference, t Trace) Ring {
 	var w Workspace
 	if kind == LSCI {
-		x, y, r, _, err := leastSquares(t.x, t.y)
-		return Ring{X: x, Y: y, R: r, OK: err == nil}
+		x, y, r, _, ok := leastSquares(t.x, t.y)
+		return Ring{X: x, Y: y, R: r, OK: ok}
 	}
 	z, ok := w.solve(kind, t.x, t.y)
 	var bound float64

@@ -2,10 +2,7 @@
 
 package form
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // sums are those of one pass of Gauss and Newton's method about a centre: u and v are the direction
 // of a point from it, f its distance less r0.
@@ -36,8 +33,8 @@ func normalPass(x, y []float64, cx, cy, r0 float64) sums {
 const (
 	mostSteps = 200
 	// arcFloor is the least eigenvalue of the normal matrix, relative to the number of points, that
-	// still fixes a centre: below it, with an arc under about 7°, the centre is 1000/√n times as
-	// doubtful as a point.
+	// still fixes a centre: below it the centre is 1000/√n times as doubtful as a point. Of many
+	// points evenly on an arc of φ rad the eigenvalue is φ⁴/720 of their number: 9.4°.
 	arcFloor = 1e-6
 	// settled is how far, relative to the radius, a centre may still be from where the steps lead:
 	// a thirtieth of a picometre for a bore of 70 mm.
@@ -45,14 +42,14 @@ const (
 )
 
 // leastSquares returns the circle from which the sum of the squares of the distances is least, and
-// the root mean square of the distances. It starts from the algebraic circle, so that on a bore one
+// the root mean square of the distances; it reports false where the points are on a line, or on too
+// short an arc, or the steps find no end. It starts from the algebraic circle, so that on a bore one
 // step is enough, and goes by Gauss and Newton's method with its steps halved where the sum would
 // grow.
-func leastSquares(x, y []float64) (cx, cy, r, rms float64, err error) {
+func leastSquares(x, y []float64) (cx, cy, r, rms float64, ok bool) {
 	n := float64(len(x))
-	cx, cy, r, ok := algebraic(x, y)
-	if !ok {
-		return 0, 0, 0, 0, fmt.Errorf("form: least-squares circle: the points are on a line: %w", ErrArc)
+	if cx, cy, r, ok = algebraic(x, y); !ok {
+		return 0, 0, 0, 0, false
 	}
 	lastX, lastY, last := cx, cy, math.Inf(1)
 	for range mostSteps {
@@ -72,7 +69,7 @@ func leastSquares(x, y []float64) (cx, cy, r, rms float64, err error) {
 		gu, gv := s.uf-float64(s.u*mean), s.vf-float64(s.v*mean)
 		firmness := least(auu, auv, avv)
 		if firmness < float64(arcFloor*n) {
-			return 0, 0, 0, 0, fmt.Errorf("form: least-squares circle: %w", ErrArc)
+			return 0, 0, 0, 0, false
 		}
 		det := float64(auu*avv) - float64(auv*auv)
 		dx, dy := (float64(avv*gu)-float64(auv*gv))/det, (float64(auu*gv)-float64(auv*gu))/det
@@ -83,10 +80,10 @@ func leastSquares(x, y []float64) (cx, cy, r, rms float64, err error) {
 		// matrix, and what is of second order in this one.
 		step, rms := norm(dx, dy), math.Sqrt(squares/n)
 		if step*(step+float64(rms*n)/firmness) <= float64(settled*r*r) {
-			return cx, cy, r, rms, nil
+			return cx, cy, r, rms, true
 		}
 	}
-	return 0, 0, 0, 0, fmt.Errorf("form: least-squares circle: no end in %d steps: %w", mostSteps, ErrArc)
+	return 0, 0, 0, 0, false
 }
 
 // least returns the smaller eigenvalue of the symmetric matrix (a b; b c).

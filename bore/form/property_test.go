@@ -299,6 +299,7 @@ func checkContacts(t *rapid.T) {
 		}
 	}
 	switch c, err := tr.MaximumInscribed(); {
+	case errors.Is(err, form.ErrUnproved): // clusters of a micrometre, each of which looks like one place
 	case err != nil:
 		if !errors.Is(err, form.ErrArc) || want.inLeast > extent(ps)/10 {
 			t.Fatalf("MICI %v, want %v", err, want.in)

@@ -19,8 +19,11 @@ const (
 	// straight is how narrow a zone has to be, relative to a straight strip, to speak of a circle.
 	straight = 0.5
 	// small is how large an inscribed circle has to be, relative to the extent of the points:
-	// smaller ones lie in gaps between neighbours.
+	// smaller ones lie in gaps between neighbours. One proved by its contacts alone is larger.
 	small = 0.1
+	// vague is how much larger another inscribed circle may be, relative to the radius, where the one
+	// found is still an answer.
+	vague = 0.1
 )
 
 // reach returns how far around its centre the contacts alone prove that nothing is better: at a
@@ -196,7 +199,7 @@ func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within floa
 	lx, ly, mx, my := slices.Min(x), slices.Min(y), slices.Max(x), slices.Max(y)
 	size := max(mx-lx, my-ly)
 	reach := 0.0
-	if ok {
+	if ok = ok && z.in >= float64(small*size); ok {
 		reach = z.reach(x, y)
 	} else {
 		z.in = small * size
