@@ -11,7 +11,7 @@
 //	err = z.Check(t)                        // nil: proved, by other arithmetic
 //	mean, hs, err := t.Harmonics(z.Centre, 15) // []bore.Harmonic, for rings.Reach
 //	rs, err := t.Readings(depth, z.Centre, axes) // []bore.Reading, for bore.Measure
-//	c, err := bore.CleanUpRadial(t.Points(depth), std, allowances)
+//	c, err := bore.CleanUpRadial(t.Radial(depth), std, allowances)
 //
 // Lengths are [units.Length] and round to a picometre, once; inside, points are float64 millimetres
 // from an exact origin. A trace is a copy and never changes.
@@ -26,8 +26,11 @@
 //	MCCI  minimum circumscribed max d least                    what the bore would clean up at, centre free
 //	MICI  maximum inscribed     min d greatest                 the largest plug that enters
 //
-// On a closed trace the radii stand in this order: inner circle of the zone ≤ MICI ≤ MCCI ≤ outer
-// circle of the zone. The symbols of the results:
+// Call a trace closed if, as seen from the centre of its minimum zone, its points lie all round and
+// each is less than the inner diameter from the next, so that the inner circle cannot slip out
+// between two of them. Then the radii stand in this order: inner circle of the zone ≤ MICI ≤ MCCI ≤
+// outer circle of the zone. Of other traces the first of the three may fail. The symbols of the
+// results:
 //
 //	RONt  peak-to-valley roundness deviation, max d − min d, about any of the four
 //	RONp  peak-to-reference, about LSCI   }

@@ -8,6 +8,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -59,6 +60,12 @@ func TestRefusedTraces(t *testing.T) {
 	}
 	_, err = form.FromPolar([]bore.Point{{Angle: units.Angle(math.NaN()), Radius: mm}, {Angle: 2, Radius: mm}, {Angle: 3, Radius: mm}})
 	refused(t, "first angle NaN", err, form.ErrAngles)
+	clockwise := turned().Radial(0)
+	slices.Reverse(clockwise)
+	_, err = form.FromPolar(clockwise)
+	if refused(t, "clockwise", err, form.ErrAngles); err != nil && !strings.Contains(err.Error(), "reverse") {
+		t.Errorf("clockwise: %v", err)
+	}
 	for kind, solve := range solvers {
 		_, err := solve(form.Trace{})
 		refused(t, kind.String()+" of the zero trace", err, form.ErrPoints)
@@ -248,8 +255,8 @@ func TestHostile(t *testing.T) {
 				}
 			}
 		}
-		for _, p := range tr.Points(math.MinInt64) {
-			if !(math.Abs(float64(p.Angle)) <= math.Pi) {
+		for _, p := range tr.Radial(math.MinInt64) {
+			if !(p.Angle >= 0 && p.Angle < 2*math.Pi) {
 				t.Errorf("%v", p)
 			}
 		}

@@ -3,8 +3,10 @@
 package form_test
 
 import (
+	"cmp"
 	"errors"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -78,6 +80,9 @@ func TestOrderOfCircles(t *testing.T) { rapid.Check(t, checkOrder) }
 func checkOrder(t *rapid.T) {
 	ps := drawBore(t, 8, 500)
 	ls, zone, around, in := all(t, ps)
+	if !closed(trace(t, ps), zone) {
+		t.Fatal("a bore that is not closed")
+	}
 	if zone.Inner > in.Radius+2 || in.Radius > around.Radius || around.Radius > zone.Outer+2 {
 		t.Fatalf("zone %v to %v, inscribed %v, circumscribed %v", zone.Inner, zone.Outer, in.Radius, around.Radius)
 	}
@@ -93,6 +98,87 @@ func checkOrder(t *rapid.T) {
 		if c.Certificate.Bound != 0 {
 			t.Fatalf("%v: %+v", c.Reference, c.Certificate)
 		}
+	}
+}
+
+// closed reports whether the points surround the centre of the zone, none as far from the next as
+// the inner circle is wide.
+func closed(tr form.Trace, zone form.Circle) bool {
+	x, y := tr.XY()
+	origin := form.OriginOf(tr)
+	cx, cy := (zone.Centre.X - origin.X).In(mm), (zone.Centre.Y - origin.Y).In(mm)
+	order := make([]int, len(x))
+	angle := func(i int) float64 { return math.Atan2(y[i]-cy, x[i]-cx) }
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(angle(a), angle(b)) })
+	for k, i := range order {
+		j := order[(k+1)%len(order)]
+		turn := math.Mod(angle(j)-angle(i)+2*math.Pi, 2*math.Pi)
+		if turn >= math.Pi || math.Hypot(x[j]-x[i], y[j]-y[i]) >= 2*zone.Inner.In(mm) {
+			return false
+		}
+	}
+	return true
+}
+
+// gapped returns angles with no gap between neighbours wider than that given.
+func gapped(r *rand.Rand, n int, widest float64) []float64 {
+	as := make([]float64, n)
+	for {
+		for i := range as {
+			as[i] = 2 * math.Pi * r.Float64()
+		}
+		slices.Sort(as)
+		gap := as[0] + 2*math.Pi - as[n-1]
+		for i := range n - 1 {
+			gap = max(gap, as[i+1]-as[i])
+		}
+		if gap <= widest {
+			return as
+		}
+	}
+}
+
+// Of wild traces, with points at most 85° apart about the origin, the closed ones have their circles
+// in order; of the others there are some whose inner circle slips out, and is larger than MICI.
+func TestOrderOfWildCircles(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 3))
+	var inOrder, slipped int
+	for trial := range 2000 {
+		n := 8 + r.IntN(5)
+		x, y := make([]float64, n), make([]float64, n)
+		for i, at := range gapped(r, n, 85*math.Pi/180) {
+			s, c := math.Sincos(at)
+			d := 40 * math.Exp([2]float64{0.3, 0.8}[trial%2]*r.NormFloat64())
+			x[i], y[i] = d*c, d*s
+		}
+		tr := traceOf(t, x, y)
+		zone, err := tr.MinimumZone()
+		if err != nil {
+			continue
+		}
+		in, err := tr.MaximumInscribed()
+		if err != nil {
+			continue
+		}
+		around, err := tr.MinimumCircumscribed()
+		must(t, around, err)
+		if in.Radius > around.Radius || around.Radius > zone.Outer+2 {
+			t.Fatalf("zone %v to %v, inscribed %v, circumscribed %v", zone.Inner, zone.Outer, in.Radius, around.Radius)
+		}
+		switch isClosed := closed(tr, zone); {
+		case isClosed && zone.Inner > in.Radius+2:
+			t.Fatalf("closed: zone %v to %v, inscribed %v; %v %v", zone.Inner, zone.Outer, in.Radius, x, y)
+		case isClosed:
+			inOrder++
+		case zone.Inner > in.Radius+2:
+			slipped++
+		}
+	}
+	if inOrder < 100 || slipped < 10 {
+		t.Errorf("%d closed, %d slipped: not wild enough", inOrder, slipped)
 	}
 }
 

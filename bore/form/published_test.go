@@ -256,6 +256,15 @@ func TestMagnification(t *testing.T) {
 			}
 		}
 	}
+	for order := 1; order <= 30; order++ { // three anvils: every third order, of the even ones every sixth
+		want := 0.
+		if order%3 == 0 {
+			want = 2
+		}
+		if got := form.ThreePoint().Factor(order); math.Abs(got-want) > 1e-12 {
+			t.Errorf("three points, order %d: %v, want %v", order, got, want)
+		}
+	}
 }
 
 // lobed is r = 43.75 + 0.010 cos 2(t − 20°) + 0.006 cos 3t + 0.003 cos 4(t − 10°) + 0.002 cos 5t mm.

@@ -3,6 +3,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -29,7 +30,7 @@ func TwoPoint() Setup {
 
 // ThreePoint returns the set-up of three anvils 120° apart that centre themselves, a three-point
 // internal micrometer: it reads the diameter ⅔·(r(θ) + r(θ + 120°) + r(θ + 240°)). It doubles
-// orders 3, 6, 9 and sees no other: neither ovality nor any even order but those.
+// orders 3, 6, 9, 12 and so on, and sees no other: no ovality; of the even orders only 6, 12, 18.
 func ThreePoint() Setup {
 	return Setup{share: [3]float64{2. / 3, 2. / 3, 2. / 3}, at: [3]float64{0, 2 * math.Pi / 3, 4 * math.Pi / 3}, n: 3}
 }
@@ -63,11 +64,15 @@ func (s Setup) Factor(order int) float64 {
 }
 
 // Read returns what the set-up reads of the trace along each axis, the anvil or indicator at that
-// angle. Radii are from the centre given, where a gauge has its own: for two anvils a centre off
-// that of the wall by e makes a reading smaller by e²/r at most. Two anvils read the chord through
-// the centre, not the width between parallel tangents: in an ellipse of 87.55 by 87.45 mm these
-// differ by up to 57 nm. Between neighbouring points the radius runs evenly with the angle, which
-// cuts a lobe of order k by (k·step)²/8 of its amplitude at most, step in radians.
+// angle. Radii are from the centre given, where the set-up stands: give that of the wall, as of
+// [Trace.LeastSquares]. Off it by e, in a radius r, two anvils read up to e²/r too little, three
+// e²/(2r) (1 mm off in 40 mm: 25 µm and 12.5 µm), and in a vee the reading moves by
+// Factor(2)·e²/(2r) as the work turns.
+//
+// Two anvils read the chord through the centre, not the width between parallel tangents: in an
+// ellipse of 87.55 by 87.45 mm these differ by up to 57 nm. Between neighbouring points the radius
+// runs evenly with the angle, which cuts a lobe of order k by (k·step)²/8 of its amplitude at most,
+// step in radians.
 //
 // ErrSetup for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring points
 // more than 90° apart as seen from the centre.
@@ -109,19 +114,28 @@ func (t Trace) Readings(depth units.Length, centre Point, axes []units.Angle) ([
 	return rs, nil
 }
 
-// Points returns the trace as radial points at a depth about the point 0, 0, for
-// [bore.CleanUpRadial]: it gives the smallest cylinder that leaves no worn wall about that point,
-// where the register or the spindle is, and about the centre that suits the wear best. Traces of
-// several depths go into one call of it. No error: a point at 0, 0 has the radius 0, which
-// CleanUpRadial refuses.
-func (t Trace) Points(depth units.Length) []bore.Point {
+// Radial returns the trace as radial points at a depth about the point 0, 0, in the order of their
+// angles, from 0 up, once round. [bore.CleanUpRadial] takes them: it gives the smallest cylinder
+// that leaves no worn wall about that point, where the register or the spindle is, and about the
+// centre that suits the wear best. Traces of several depths go into one call of it. [FromPolar]
+// takes them back, unless two lie in one direction. No error: a point at 0, 0 has the radius 0,
+// which both refuse.
+func (t Trace) Radial(depth units.Length) []bore.Point {
 	ox, oy := t.from(Point{})
 	ps := make([]bore.Point, t.Len())
 	for i := range ps {
 		dx, dy := t.x[i]-ox, t.y[i]-oy
+		a := math.Atan2(dy, dx)
+		if a < 0 {
+			a += 2 * math.Pi
+		}
+		if a >= 2*math.Pi { // from below zero, by less than rounding
+			a = 0
+		}
 		r := math.Round(norm(dx, dy) * units.PerMillimetre)
-		ps[i] = bore.Point{Depth: depth, Angle: units.Angle(math.Atan2(dy, dx)), Radius: units.Length(r)}
+		ps[i] = bore.Point{Depth: depth, Angle: units.Angle(a), Radius: units.Length(r)}
 	}
+	slices.SortStableFunc(ps, func(a, b bore.Point) int { return cmp.Compare(a.Angle, b.Angle) })
 	return ps
 }
 
@@ -135,15 +149,7 @@ func (t Trace) profile(centre Point) (profile, error) {
 		dx, dy := t.x[i]-cx, t.y[i]-cy
 		p[i].angle, p[i].r = math.Atan2(dy, dx), norm(dx, dy)
 	}
-	slices.SortFunc(p, func(a, b struct{ angle, r float64 }) int {
-		switch {
-		case a.angle < b.angle:
-			return -1
-		case a.angle > b.angle:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(p, func(a, b struct{ angle, r float64 }) int { return cmp.Compare(a.angle, b.angle) })
 	if len(p) > 0 {
 		first := p[0]
 		first.angle += 2 * math.Pi

@@ -20,7 +20,7 @@ import (
 // radii reads the radii of a trace back.
 func radii(tr form.Trace) []units.Length {
 	var rs []units.Length
-	for _, p := range tr.Points(0) {
+	for _, p := range tr.Radial(0) {
 		rs = append(rs, p.Radius)
 	}
 	return rs
@@ -42,12 +42,19 @@ func TestTracesKeepTheirPoints(t *testing.T) {
 		before := slices.Clone(rs)
 		tr, err := form.FromRadii(rs)
 		must(t, tr, err)
-		ps := tr.Points(7 * mm)
+		ps := tr.Radial(7 * mm)
 		rs[0] = 1
 		for i, p := range ps {
 			want := 2 * math.Pi * float64(i) / float64(len(ps))
 			if d := math.Remainder(float64(p.Angle)-want, 2*math.Pi); p.Radius != before[i] || p.Depth != 7*mm || math.Abs(d) > 1e-12 {
 				t.Fatalf("point %d: %v", i, p)
+			}
+		}
+		back, err := form.FromPolar(ps)
+		must(t, back, err)
+		for i, p := range back.Radial(7 * mm) {
+			if p.Radius != ps[i].Radius || math.Abs(float64(p.Angle-ps[i].Angle)) > 1e-15*2*math.Pi {
+				t.Fatalf("there and back: %v, %v", p, ps[i])
 			}
 		}
 		again, err := form.FromPoints(nil)
@@ -101,7 +108,7 @@ func TestFilterPassesOrders(t *testing.T) {
 
 // Where a trace begins does not matter to the filter.
 func TestFilterOfPolarPoints(t *testing.T) {
-	ps := turned().Points(0)
+	ps := turned().Radial(0)
 	for i := range ps {
 		ps[i].Angle = degrees(10*float64(i) + 77)
 	}
@@ -111,8 +118,13 @@ func TestFilterOfPolarPoints(t *testing.T) {
 	must(t, fa, err)
 	fb, err := turned().Filter(5)
 	must(t, fb, err)
-	for i, r := range radii(fa) {
-		near(t, fmt.Sprint(i), r, radii(fb)[i], 0)
+	for i, r := range radii(fb) { // point i is at 10·i + 77 degrees in a, where it begins at 7 degrees with point 29
+		near(t, fmt.Sprint(i), radii(fa)[(i+7)%36], r, 0)
+	}
+	for i := 1; i < 36; i++ {
+		if as := a.Radial(0); as[0].Angle > degrees(7.001) || as[i].Angle <= as[i-1].Angle {
+			t.Errorf("angles %v and %v", as[i-1].Angle, as[i].Angle)
+		}
 	}
 	ps[7].Angle += 1e-6
 	a, err = form.FromPolar(ps)
@@ -148,6 +160,52 @@ func TestFilterIsLinear(t *testing.T) {
 			t.Fatalf("mean moved by %v", (after-before)/units.Length(n))
 		}
 	})
+}
+
+// What the filter does to a true circle off the spindle: the centre comes nearer, and the circle
+// bends. Numbers of the documentation, computed from the circle's own centre.
+func TestFilterBendsAnOffCentreCircle(t *testing.T) {
+	off := func(e float64, cutoff int) form.Circle {
+		tr := round(t, 720, func(a float64) float64 {
+			return e*math.Cos(a) + math.Sqrt(1600-e*e*math.Sin(a)*math.Sin(a))
+		})
+		f, err := tr.Filter(cutoff)
+		must(t, f, err)
+		c, err := f.LeastSquares()
+		return must(t, c, err)
+	}
+	c := off(2, 15)
+	near(t, "centre, 15 UPR", 2*mm-c.Centre.X, 6200*nm, 50e-6)
+	near(t, "radius, 15 UPR", 40*mm-c.Radius, 150*nm, 5e-6)
+	near(t, "RONt, 15 UPR", c.RONt, 310*nm, 5e-6)
+	near(t, "RONt, 0.1 mm off", off(0.1, 15).RONt, 800*pm, 50e-9)
+	near(t, "centre, 1 UPR", off(2, 1).Centre.X, mm, 1e-3)
+}
+
+// Set-ups that stand off the centre of a true circle, 1 mm in 40 mm: two anvils read up to e²/r too
+// little, three e²/(2r), and a vee moves by Factor(2)·e²/(2r).
+func TestSetupsOffCentre(t *testing.T) {
+	tr := round(t, 3600, func(float64) float64 { return 40 })
+	var axes []units.Angle
+	for i := range 72 {
+		axes = append(axes, degrees(5*float64(i)))
+	}
+	read := func(s form.Setup, err error) (least, most units.Length) {
+		ds, readErr := must(t, s, err).Read(tr, form.Point{X: mm}, axes)
+		return slices.Min(must(t, ds, readErr)), slices.Max(ds)
+	}
+	const tolerance = 0.1e-3 // terms of higher order, e⁴/r³, and the chords between points
+	least, most := read(form.TwoPoint(), nil)
+	near(t, "two anvils, least", 80*mm-least, 25*um, tolerance)
+	near(t, "two anvils, most", 80*mm-most, 0, tolerance)
+	least, most = read(form.ThreePoint(), nil)
+	near(t, "three anvils, least", 80*mm-least, length(0.0125), tolerance)
+	near(t, "three anvils, most", 80*mm-most, length(0.0125), tolerance)
+	for _, deg := range []float64{60, 90, 120} {
+		vee, err := form.Vee(degrees(deg))
+		least, most = read(vee, err)
+		near(t, fmt.Sprint("vee ", deg), most-least, length(vee.Factor(2)/80), tolerance)
+	}
 }
 
 // What goes in as harmonics comes out as harmonics, at uneven angles too.
@@ -246,7 +304,7 @@ func TestCleanUpOfTheTrace(t *testing.T) {
 	tr := turned()
 	around, err := tr.MinimumCircumscribed()
 	must(t, around, err)
-	c, err := bore.CleanUpRadial(tr.Points(0), 0, bore.Allowances{})
+	c, err := bore.CleanUpRadial(tr.Radial(0), 0, bore.Allowances{})
 	must(t, c, err)
 	if got, want := c.Worn.Least.Value, (2 * around.Radius).Ceil(nm); got != want {
 		t.Errorf("worn centre %v, want %v", got, want)

@@ -31,7 +31,8 @@ const mostRadius = units.MaxLength / 2
 
 // FromRadii returns the trace of radii at equal angles once round, radius i at i/n of a turn, about
 // the axis of the spindle. Three at least (else ErrPoints), each above 0, up to 5 m (else
-// ErrPoint).
+// ErrPoint). Where the instrument goes round against the angles, the trace is a mirror image, of
+// the same roundness: to have it the right way, reverse the radii but for the first.
 func FromRadii(radii []units.Length) (Trace, error) {
 	n := len(radii)
 	if err := enough(n, 3); err != nil {
@@ -57,7 +58,8 @@ const equalAngle = 1e-8
 // FromPolar returns the trace of radii at given angles, which have to increase and to end within
 // one turn of the first, about the axis of the spindle. Three points at least (else ErrPoints),
 // radii above 0, up to 5 m (else ErrPoint); angles that do not increase once round, or are not
-// finite, are ErrAngles. Depths are not looked at.
+// finite, are ErrAngles. Where the instrument goes round against the angles they decrease: reverse
+// the points. Depths are not looked at.
 func FromPolar(points []bore.Point) (Trace, error) {
 	n := len(points)
 	if err := enough(n, 3); err != nil {
@@ -75,7 +77,7 @@ func FromPolar(points []bore.Point) (Trace, error) {
 			return Trace{}, fmt.Errorf("form: angle %d, %v rad: want a finite one within a thousand turns: %w", i, a, ErrAngles)
 		}
 		if a <= last || a >= first+2*math.Pi {
-			return Trace{}, fmt.Errorf("form: angle %d, %v, after %v: want them to increase, and to end within a turn of the first: %w",
+			return Trace{}, fmt.Errorf("form: angle %d, %v, after %v: want them to increase, and to end within a turn of the first (reverse points that go the other way round): %w",
 				i, p.Angle, points[max(i-1, 0)].Angle, ErrAngles)
 		}
 		last = a
