@@ -41,7 +41,7 @@ func TestQuestions(t *testing.T) {
 		{"will the ring follow an oval bore?", "keep", "what the ring can follow by its own spring"},
 		{"displacement and ratio after the overbore?", "inch", "cylinder A 24.93 in³, 6.67 : 1 25.42 in³, 6.78 : 1"},
 		{"is enough wall left, is a sleeve needed?", "pump", "5.35 ± 0.20 mm"},
-		{"what interference, does it stay tight hot?", "sleeve-loose", "DO NOT RUN on this fit: its grip at the running temperature is not proven."},
+		{"what interference, does it stay tight hot?", "sleeve-loose", "its grip at the running temperature is not proven: DO NOT RUN on it."},
 	} {
 		if !strings.Contains(string(root), "//\t"+q.question+" ") {
 			t.Errorf("the table in doc.go does not ask %q", q.question)

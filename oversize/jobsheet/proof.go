@@ -115,6 +115,12 @@ func (j Job) fits(bore units.Limits) units.Limits {
 // cylinders and what is judged of each, as it was for the survey.
 func (s *Sheet) judgeProof(i int, p *ProofSheet) error {
 	j, choice := s.Job, s.Choice.Cylinders[i]
+	if choice.Route == oversize.Sleeve {
+		var err error
+		if choice.Finish, _, err = s.sleeved(i); err != nil {
+			return err
+		}
+	}
 	limits, err := j.finishLimits(choice)
 	if err != nil {
 		return err

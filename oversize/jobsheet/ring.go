@@ -68,6 +68,7 @@ func (s *Sheet) hot(r *RingSheet, h rings.Heat, ring Ring, risk uncertainty.Risk
 	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
 		return err
 	}
+	r.HotWanted = ring.HotGap != 0
 	const touching = units.Picometre // the least gap that is one
 	if r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: max(ring.HotGap, touching)}, risk); err != nil {
 		return err
@@ -217,7 +218,8 @@ func (s *Sheet) ringGap(r *RingSheet, ring Ring, given RingGap, i int, risk unce
 	if r.Gap, err = (rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: given.Bore}}).In(r.Bore); err != nil {
 		return err
 	}
-	if given.Finished != 0 {
+	there := s.Cylinders[i].Proof != nil || stays(s.Choice.Cylinders[i]) // else that bore is still to come
+	if given.Finished != 0 && there {
 		r.Foretold = r.Gap
 		if r.Gap, err = certified(given.Finished, given.Uncertainty); err != nil {
 			return err
@@ -276,11 +278,14 @@ func (s *Sheet) judgeGap(r *RingSheet, ring Ring, window units.Limits, given Rin
 		}
 		r.Service.Subject = "end gap in service"
 	}
-	if given.Finished == 0 {
-		return nil
+	if r.Foretold == (uncertainty.Estimate{}) {
+		return nil // not measured in this bore
 	}
 	if stays(s.Choice.Cylinders[i]) && ring.GapLimit != 0 {
 		window.Max = ring.GapLimit // a used ring may stay in a bore that stays
+	}
+	if window.IsZero() && ring.GapLimit != 0 {
+		window.Max = ring.GapLimit // all that is known of it
 	}
 	if window.IsZero() {
 		return nil

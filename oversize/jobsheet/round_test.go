@@ -100,7 +100,9 @@ func TestWholeRound(t *testing.T) {
 	next("a gap not measured", j, jobsheet.SetRingGaps, jobsheet.WaitForOthers, jobsheet.SetRingGaps)
 	j.Cylinders[1].Rings[0].Finished = 180 * units.Micrometre
 	next("a gap too small", j, jobsheet.SetRingGaps, jobsheet.WaitForOthers, jobsheet.SetRingGaps)
-	j.Cylinders[1].Rings[0].Finished = 255 * units.Micrometre // 0.005 mm inside, the doubt 0.020 mm
+	j.Cylinders[1].Rings[0].Finished = 255 * units.Micrometre // 0.005 mm inside, the doubt 0.020 mm: filed a little it is sure
+	next("a gap to file", j, jobsheet.SetRingGaps, jobsheet.WaitForOthers, jobsheet.SetRingGaps)
+	j.Cylinders[1].Rings[0].Finished = 447 * units.Micrometre // at the other end nothing can be filed on
 	next("a gap in doubt", j, jobsheet.MeasureBetter, jobsheet.WaitForOthers, jobsheet.MeasureBetter)
 	j.Cylinders[1].Rings[0].Finished = gap
 	one := j.Cylinders[0].Crosshatch
@@ -147,6 +149,15 @@ func TestOtherSteps(t *testing.T) {
 	j = job(t, "plated")
 	j.Engine.Limits.Service, j.Engine.Limits.Ovality = 48_100*units.Micrometre, 40*units.Micrometre
 	j.Cylinders[0].Peeling = false
+	if s := plan(t, j); s.Next != jobsheet.MeasureBetter || !strings.Contains(asText(t, s), "Open, cylinder 1: the piston is not measured.") {
+		t.Errorf("plated, its piston not measured: %v", s.Next)
+	}
+	j.Cylinders[0].Piston = jobsheet.Piston{Size: 47960 * units.Micrometre, Axis: fit.AcrossPin}
+	j.Engine.Limits.WornClearance = 120 * units.Micrometre
+	if got := plan(t, j).Next; got != jobsheet.SetRingGaps {
+		t.Errorf("plated, its ring not measured: %v", got)
+	}
+	j.Cylinders[0].Rings = []jobsheet.RingGap{{Ring: "upper", Gap: 220 * units.Micrometre, Uncertainty: 20 * units.Micrometre, Bore: 48 * units.Millimetre}}
 	if got := plan(t, j).Next; got != jobsheet.LeaveUntouched {
 		t.Errorf("plated and sound: %v", got)
 	}
@@ -436,20 +447,21 @@ func TestNothingUnsafeIsReady(t *testing.T) {
 				r.Deviation = &jobsheet.Deviation{Length: -10 * um}
 				j.Cylinders[0].Proof = append(j.Cylinders[0].Proof, r)
 			}
-		}, jobsheet.ChooseSleeve, "DO NOT RUN on this fit"},
+		}, jobsheet.ChooseSleeve, "its grip at the running temperature is not proven: DO NOT RUN on it"},
 		{"a sleeve whose grip in work nobody knows", "sleeve", func(j *jobsheet.Job) { j.Engine.Running = jobsheet.Running{} }, jobsheet.ChooseSleeve, "whether it grips in work is not known"},
 		{"a seat smaller than the worn bore", "sleeve", func(j *jobsheet.Job) {
 			j.Engine.Sleeve.Seat = 79100 * um // the worn bore cleans up at 79.18 mm
-		}, jobsheet.ChooseSleeve, "clean-up of the seat"},
-		{"a seat that leaves too little wall", "sleeve", func(j *jobsheet.Job) { j.Engine.Limits.LeastWall = 4 * units.Millimetre }, jobsheet.ChooseSleeve, "wall left around the seat"},
+		}, jobsheet.ChooseSleeve, "the seat does not surely clean up the worn bore"},
+		{"a seat that leaves too little wall", "sleeve", func(j *jobsheet.Job) { j.Engine.Limits.LeastWall = 4 * units.Millimetre }, jobsheet.ChooseSleeve, "DO NOT BORE IT"},
+		{"a seat in a wall that nobody measured", "sleeve", func(j *jobsheet.Job) { j.Cylinders[0].ThinnestWall = 0 }, jobsheet.MeasureBetter, "the wall is not measured"},
 		{"no sleeve at all", "sleeve", func(j *jobsheet.Job) { j.Engine.Sleeve = jobsheet.Sleeve{} }, jobsheet.ChooseSleeve, "give engine.sleeve"},
 		{"ring ends that butt when hot", "keep", func(j *jobsheet.Job) {
 			j.Engine.Running.Ring = bore.Temperature{Value: units.MustParseTemperature("330 °C")}
 			j.Engine.Rings[0].HotGap = 0
-		}, jobsheet.SetRingGaps, "THE ENDS BUTT"},
-		{"a window that never leaves the hot gap", "keep", func(j *jobsheet.Job) { j.Engine.Rings[0].HotGap = 500 * um }, jobsheet.SetRingGaps, "no gap in the window is enough when hot"},
+		}, jobsheet.AskMaker, "THE ENDS BUTT"},
+		{"a window that never leaves the hot gap", "keep", func(j *jobsheet.Job) { j.Engine.Rings[0].HotGap = 500 * um }, jobsheet.AskMaker, "no gap in the window is enough when hot"},
 		{"a crosshatch nobody measured", "keep", func(j *jobsheet.Job) { j.Cylinders[0].Crosshatch = hone.Crosshatch{} }, jobsheet.WashAndProve, "The crosshatch was not measured"},
-		{"a kept bore that became too loose for its piston", "keep", func(j *jobsheet.Job) { grow(j, 55*um) }, jobsheet.Rework, "Too loose for its piston"},
+		{"a kept bore that became too loose for its piston", "keep", func(j *jobsheet.Job) { grow(j, 55*um) }, jobsheet.Rework, "another piston"},
 		{"places not read again", "keep", func(j *jobsheet.Job) { j.Cylinders[0].Proof = j.Cylinders[0].Proof[:12] }, jobsheet.WashAndProve, "Not read again"},
 		{"a proof of a warm cylinder", "keep", func(j *jobsheet.Job) {
 			grow(j, 8*um)
@@ -472,6 +484,27 @@ func TestNothingUnsafeIsReady(t *testing.T) {
 			grow(j, -30*um)
 			j.Cylinders[0].Honing = jobsheet.Honed{}
 		}, jobsheet.HoneToSize, "hone on towards 78.5025 mm"},
+		{"proven past its size, its crosshatch not measured", "pump-finished", func(j *jobsheet.Job) {
+			grow(j, 40*um)
+			j.Cylinders[0].Crosshatch, j.Cylinders[0].Honing = hone.Crosshatch{}, jobsheet.Honed{}
+		}, jobsheet.Oversized, "past its size: a larger piston, or the next oversize"},
+		{"oval beyond its limit, something else in doubt", "pump-finished", func(j *jobsheet.Job) {
+			for i := range j.Cylinders[0].Proof {
+				if j.Cylinders[0].Proof[i].Axis.Angle == 0 {
+					j.Cylinders[0].Proof[i].Diameter -= 18 * um
+				}
+			}
+		}, jobsheet.Rework, "true it with rigid stones"},
+		{"a piston too small for the bore that was cut", "pump-finished", func(j *jobsheet.Job) {
+			j.Engine.Oversizes[1].Pistons = nil
+			j.Cylinders[0].Piston = jobsheet.Piston{Size: 78430 * um, Axis: fit.AcrossPin}
+			j.Cylinders[0].PistonFor = units.Millimetre / 2
+			j.Engine.Oversizes[1].Piston.Size = 78445 * um
+		}, jobsheet.Oversized, ""},
+		{"rings filed for a bore still to be honed", "pump-finished", func(j *jobsheet.Job) {
+			grow(j, -30*um)
+			j.Cylinders[0].Honing = jobsheet.Honed{}
+		}, jobsheet.HoneToSize, "not yet: the bore is not finished"},
 		{"a plated bore with a pit", "plated", func(j *jobsheet.Job) {
 			j.Engine.Limits.Service, j.Engine.Limits.Ovality = 48100*um, 40*um
 			j.Cylinders[0].Peeling, j.Cylinders[0].Pit = false, 10*um

@@ -123,6 +123,7 @@ type RingSheet struct {
 	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
 	// is zero where they are not given.
 	Hot       uncertainty.Estimate `json:"hot,omitzero"`
+	HotWanted bool                 `json:"hot_wanted,omitzero"` // whether the job says what is to be left when hot
 	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against the least wanted, at least that the ends do not touch
 	// Measured is the gap in the finished bore as measured, against the window; Grown how much
 	// larger that bore is than the one of the first reading, by the two gaps, if nothing was filed

@@ -4,9 +4,10 @@ package jobsheet
 
 import (
 	"cmp"
-	"errors"
+	"fmt"
 	"slices"
 
+	"borewright.example/bore/fit"
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
@@ -34,6 +35,8 @@ type SleeveSheet struct {
 	Joint sleeve.Joint `json:"joint"` // the parts, apart, at 20 °C
 	// Seat and Shaft are the limits that the classes give the seat and the outside of the sleeve; zero
 	// where the interference was given.
+	Finish  units.Limits     `json:"finish,omitzero"` // window for the finished bore
+	Aim     units.Length     `json:"aim"`             // size to work to
 	Seat    units.Limits     `json:"seat,omitzero"`
 	Shaft   units.Limits     `json:"shaft,omitzero"`
 	Fit     sleeve.State     `json:"fit"`              // at 20 °C
@@ -55,18 +58,21 @@ func (s *Sheet) sleeves() error {
 	}
 	v := s.Job.Engine.Sleeve
 	if v == (Sleeve{}) {
-		s.omit("the fit of the sleeve", "give engine.sleeve: bore, seat, outer, and interference or hole and shaft")
+		s.omit(sleeveFit, "give engine.sleeve: bore, seat, outer, and interference or hole and shaft")
 		return nil
 	}
-	// It is finished to the size that its cylinder will have: all that share a size share a piston.
-	choice := s.Choice.Cylinders[i]
-	finish := cmp.Or(v.Finish, choice.Aim, s.Job.Engine.at(choice.Over))
-	fit, err := s.Job.Engine.sleeve(finish)
+	window, aim, err := s.sleeved(i)
 	if err != nil {
-		s.omit("the fit of the sleeve", "%v", err)
+		s.omit(sleeveFit, "%v", err)
 		return nil
 	}
-	s.Sleeve = &fit
+	joint, err := s.Job.Engine.sleeve(aim)
+	if err != nil {
+		s.omit(sleeveFit, "%v", err)
+		return nil
+	}
+	joint.Finish, joint.Aim = window, aim
+	s.Sleeve = &joint
 	for i := range s.Cylinders {
 		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
 			if err := s.seat(i); err != nil {
@@ -75,6 +81,32 @@ func (s *Sheet) sleeves() error {
 		}
 	}
 	return nil
+}
+
+// sleeveFit is what is left out where there is no fit.
+const sleeveFit = "the fit of the sleeve"
+
+// sleeved returns what the bore of a sleeve is finished to: the window that the piston of its size leaves,
+// where one was measured, and the size to work to. All that share a size share a piston.
+func (s *Sheet) sleeved(i int) (window units.Limits, aim units.Length, err error) {
+	e, choice := s.Job.Engine, s.Choice.Cylinders[i]
+	window = choice.Finish
+	if p := s.pistonFor(i); p != (Piston{}) && !e.Limits.PistonClearance.IsZero() {
+		piston, err := p.fit()
+		if err != nil {
+			return window, 0, err
+		}
+		if window, err = fit.FinishWindow(piston, e.Limits.PistonClearance); err != nil {
+			return window, 0, err
+		}
+	}
+	aim = e.at(choice.Over)
+	if window.HasMin() && window.HasMax() {
+		if aim, err = fit.Centre.Size(window, 0); err != nil {
+			return window, 0, err
+		}
+	}
+	return window, cmp.Or(e.Sleeve.Finish, aim), nil
 }
 
 // seat holds the seat of the sleeve against the worn bore that it is cut in and the wall around it.
@@ -106,18 +138,33 @@ func (s *Sheet) seat(i int) error {
 	return err
 }
 
-// sound reports whether everything that a sleeve's fit is judged by is within; where the job gives no
-// running temperature its grip in work is not known.
-func (s *Sheet) sound(i int) bool {
+// unsound says what speaks against the sleeve's fit in a cylinder; nothing where everything that it is
+// judged by is within. Where the job gives no running temperature its grip in work is not known.
+func (s *Sheet) unsound(i int) []string {
 	v := s.Sleeve
-	if v == nil || !v.Hot {
-		return false
+	if v == nil {
+		return []string{"there is none yet"}
 	}
-	all := []uncertainty.Verdict{v.Fit.Barrel.Verdict, v.Fit.Sleeve.Verdict, v.Heat.Slips, v.Hone.CleansUp, v.Running.Grips}
-	for _, f := range s.Cylinders[i].Seat {
-		all = append(all, f.Verdict)
+	var why []string
+	say := func(verdict uncertainty.Verdict, text string) {
+		if verdict != uncertainty.Within {
+			why = append(why, text)
+		}
 	}
-	return !slices.ContainsFunc(all, func(v uncertainty.Verdict) bool { return v != uncertainty.Within })
+	seats := []string{"the seat does not surely clean up the worn bore: a larger one", "too little wall may be left around the seat: DO NOT BORE IT"}
+	for k, f := range s.Cylinders[i].Seat {
+		say(f.Verdict, seats[k])
+	}
+	say(v.Fit.Barrel.Verdict, "the barrel may not stand the stress: less interference")
+	say(v.Fit.Sleeve.Verdict, "the sleeve may not stand the stress: less interference")
+	say(v.Heat.Slips, "it does not surely slip home at that heat")
+	say(v.Hone.CleansUp, "there is no stock to hone out of it: a smaller bore")
+	if !v.Hot {
+		why = append(why, "whether it grips in work is not known: give engine.running.bore; DO NOT RUN on it")
+	} else {
+		say(v.Running.Grips, "its grip at the running temperature is not proven: DO NOT RUN on it")
+	}
+	return why
 }
 
 // sleeve works out the job's sleeve through package sleeve.
@@ -149,19 +196,24 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 		}
 	}
 	s.Joint = sleeve.Joint{Bore: v.Bore, Seat: v.Seat, Outer: v.Outer, Interference: tight, Sleeve: inside, Barrel: barrel}
-	var fit, heat, honing, running, loosens error
-	s.Fit, fit = s.Joint.Fit()
-	s.Heat, heat = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip)})
-	s.Hone, honing = s.Joint.Hone(finish)
+	if s.Fit, err = s.Joint.Fit(); err != nil {
+		return s, err
+	}
+	if s.Heat, err = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip)}); err != nil {
+		return s, err
+	}
+	if s.Hone, err = s.Joint.Hone(finish); err != nil {
+		return s, err
+	}
 	if at := e.Running.Bore.Value; !at.IsZero() {
 		s.Hot = true
-		s.Running, running = s.Hone.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at})
+		if s.Running, err = s.Hone.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at}); err != nil {
+			return s, err
+		}
 	}
-	s.Loosens, loosens = s.Hone.Joint.Loosens(sleeve.Condition{}) // heated evenly from 20 °C
-	return s, errors.Join(fit, heat, honing, running, loosens)
+	s.Loosens, err = s.Hone.Joint.Loosens(sleeve.Condition{}) // heated evenly from 20 °C
+	return s, err
 }
-
-const doNotRun = "DO NOT RUN on this fit: %s"
 
 // classWords says the limits that a tolerance class gives; nothing where the interference was given.
 func classWords(p *page, what string, c sleeve.Class, w units.Limits) string {
@@ -191,6 +243,7 @@ func (s Sheet) sleeve(p *page) {
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
+		{"finished bore", p.show.limits(v.Finish), "aim " + p.show.length(v.Aim)},
 		{"heat the barrel to", p.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
 	if v.Hot {
@@ -213,11 +266,12 @@ func (s Sheet) sleeve(p *page) {
 	if len(rows) > 1 {
 		p.table(rows)
 	}
-	switch {
-	case !v.Hot:
-		p.line("  "+doNotRun, "whether it grips in work is not known; give engine.running.bore.")
-	case v.Running.Grips != uncertainty.Within:
-		p.line("  "+doNotRun, "its grip at the running temperature is not proven.")
+	for i, c := range s.Choice.Cylinders {
+		if c.Route == oversize.Sleeve {
+			for _, why := range s.unsound(i) {
+				p.wrapped("  ! ", fmt.Sprintf("Cylinder %s: %s.", c.Name, why))
+			}
+		}
 	}
 	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions | v.Running.Cautions
 	for c := range cautions.All() {

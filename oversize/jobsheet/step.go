@@ -20,7 +20,7 @@ type Step int8
 const (
 	Measure        Step = iota // read the bore
 	MeasureBetter              // what was read does not decide: read it better
-	AskMaker                   // this wall is not worked on here: ask its maker for the process
+	AskMaker                   // what the maker allows does not go together here, or this wall is not worked on
 	Oversized                  // the bore is past its size: it takes a larger piston, or the next oversize
 	ChooseSleeve               // choose a fit for the sleeve: there is none in the job, or it is not proven
 	FitSleeve                  // fit the sleeve and bore it
@@ -79,10 +79,12 @@ func (s *Sheet) step(i int) Step {
 	case choice.Route == oversize.Undecided:
 		return MeasureBetter
 	case choice.Route == oversize.MakersProcess:
-		return untouched(c, given)
+		return s.untouched(i)
 	case s.waiting():
 		return WaitForOthers
-	case choice.Route == oversize.Sleeve && !s.sound(i):
+	case choice.Route == oversize.Sleeve && s.Job.Engine.Limits.LeastWall != 0 && given.ThinnestWall == 0:
+		return MeasureBetter
+	case choice.Route == oversize.Sleeve && len(s.unsound(i)) > 0:
 		return ChooseSleeve
 	case c.Proof != nil:
 		return s.proven(i)
@@ -100,7 +102,8 @@ func (s *Sheet) step(i int) Step {
 
 // untouched is the step of a wall that is not worked on: it may run as it is where everything that
 // was judged of bore, piston and rings is within, and nothing harms it.
-func untouched(c CylinderSheet, given Cylinder) Step {
+func (s *Sheet) untouched(i int) Step {
+	given, c := s.Job.Cylinders[i], s.Cylinders[i]
 	deciding := oversize.Deciding(c.Findings)
 	if given.Peeling || given.Pit != 0 || len(deciding) == 0 {
 		return AskMaker
@@ -112,6 +115,9 @@ func untouched(c CylinderSheet, given Cylinder) Step {
 	for _, f := range c.Fit {
 		all = append(all, f.Verdict)
 	}
+	if !s.Job.Engine.Limits.PistonClearance.IsZero() && len(c.Fit) == 0 {
+		all = append(all, uncertainty.Undecided) // its piston is not measured
+	}
 	switch worst(all...) {
 	case uncertainty.Undecided:
 		return MeasureBetter
@@ -119,6 +125,9 @@ func untouched(c CylinderSheet, given Cylinder) Step {
 		return AskMaker
 	}
 	step := min(LeaveUntouched, ringStep(c.Rings))
+	if len(c.Rings) < len(s.Job.Engine.Rings) {
+		step = min(step, SetRingGaps)
+	}
 	for _, r := range c.Rings {
 		used := r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within
 		if r.Measured.Subject == "" && (r.Filing.Action == rings.FileEnds || r.Filing.Action == rings.TooWide && !used) {
@@ -153,30 +162,56 @@ func passStep(d hone.Decision, made int) Step {
 	return MeasureBetter
 }
 
-// proven is the step of a bore that has been finished and read.
+// proven is the step of a bore that has been finished and read. What is beyond its limit for certain calls
+// before what is missing, and that before what is in doubt.
 func (s *Sheet) proven(i int) Step {
 	c, p := s.Cylinders[i], s.Cylinders[i].Proof
 	wanted := !s.Job.Tools.Crosshatch.IsZero()
 	switch {
 	case p.Shrunk:
 		return MeasureBetter
-	case p.Warm, len(p.Missing) > 0, wanted && p.Crosshatch == (CrosshatchFinding{}):
+	case p.Warm:
 		return WashAndProve
 	}
-	step := Reassemble
+	beyond, doubtful := Reassemble, Reassemble
+	hear := func(v uncertainty.Verdict, step Step) {
+		switch v {
+		case uncertainty.Beyond:
+			beyond = min(beyond, step)
+		case uncertainty.Undecided:
+			doubtful = min(doubtful, step)
+		}
+	}
+	sized := false // whether the bore itself is what its size wants
 	for _, f := range p.Findings {
-		step = min(step, sizeStep(f.Finding, f.Limit == bore.LimitNew, f.NotMeasured))
+		hear(f.Verdict, sizeStep(f))
+		sized = sized || f.Limit == bore.LimitNew && f.Verdict != uncertainty.Within
 	}
 	for _, f := range p.Clearances {
-		cut := !stays(s.Choice.Cylinders[i])
-		step = min(step, sizeStep(f, cut, false))
+		if sized {
+			break // the size is what its piston leaves
+		}
+		step := Rework // another piston
+		if f.Verdict == uncertainty.Undecided {
+			step = MeasureBetter
+			if f.Edge == uncertainty.Lower && !stays(s.Choice.Cylinders[i]) {
+				step = HoneToSize
+			}
+		}
+		hear(f.Verdict, step)
 	}
-	if p.Crosshatch.Verdict == uncertainty.Beyond && wanted {
-		step = min(step, Rework)
+	if wanted && p.Crosshatch != (CrosshatchFinding{}) {
+		hear(p.Crosshatch.Verdict, Rework)
 	}
-	if len(p.Findings) == 0 {
-		step = min(step, MeasureBetter) // nothing was given to hold it against
+	switch {
+	case beyond != Reassemble:
+		return beyond
+	case len(p.Missing) > 0, wanted && p.Crosshatch == (CrosshatchFinding{}):
+		return WashAndProve
+	case len(p.Findings) == 0:
+		return MeasureBetter // nothing was given to hold it against
 	}
+	step := min(doubtful, ringStep(c.Rings))
 	if len(c.Rings) < len(s.Job.Engine.Rings) {
 		step = min(step, SetRingGaps)
 	}
@@ -185,22 +220,20 @@ func (s *Sheet) proven(i int) Step {
 			step = min(step, SetRingGaps) // not measured in this bore yet
 		}
 	}
-	return min(step, ringStep(c.Rings))
+	return step
 }
 
 // sizeStep is the step that a finding of a finished bore calls for. One that was cut to a size can be
 // honed on where it is too small, or may be, and is past its size where it is too large.
-func sizeStep(f uncertainty.Finding, cut, unseen bool) Step {
+func sizeStep(f bore.Finding) Step {
 	switch {
-	case f.Verdict == uncertainty.Within:
-		return Reassemble
-	case unseen:
+	case f.NotMeasured:
 		return MeasureBetter
-	case cut && f.Edge == uncertainty.Lower:
+	case f.Limit == bore.LimitNew && f.Edge == uncertainty.Lower:
 		return HoneToSize
 	case f.Verdict == uncertainty.Undecided:
 		return MeasureBetter
-	case cut:
+	case f.Limit == bore.LimitNew:
 		return Oversized
 	}
 	return Rework
@@ -210,28 +243,33 @@ func sizeStep(f uncertainty.Finding, cut, unseen bool) Step {
 func ringStep(rs []RingSheet) Step {
 	step := Reassemble
 	for _, r := range rs {
-		if slices.ContainsFunc(r.Ports, func(room rings.Room) bool { return room.Crosses }) {
-			step = min(step, Rework)
+		if r.Unfit || r.butts() || slices.ContainsFunc(r.Ports, func(room rings.Room) bool { return room.Crosses }) {
+			step = min(step, AskMaker)
 		}
-		if r.Unfit || r.HotEnough.Verdict == uncertainty.Beyond {
-			step = min(step, SetRingGaps)
+		if r.HotWanted && r.HotEnough.Verdict == uncertainty.Undecided {
+			step = min(step, MeasureBetter)
 		}
 		switch {
-		case r.Measured.Subject == "":
-		case r.Measured.Verdict == uncertainty.Beyond:
+		case r.Measured.Subject == "" || r.Measured.Verdict == uncertainty.Within:
+		case r.Measured.Verdict == uncertainty.Beyond, r.Filing.Action == rings.FileEnds:
 			step = min(step, SetRingGaps)
-		case r.Measured.Verdict == uncertainty.Undecided:
+		default:
 			step = min(step, MeasureBetter)
 		}
 	}
 	return step
 }
 
+// butts reports whether the ends of a ring touch when hot, or leave less than is wanted there.
+func (r RingSheet) butts() bool {
+	return r.Hot.Value < 0 || r.HotEnough.Verdict == uncertainty.Beyond
+}
+
 // settled reports whether what is to be done about a ring is known: by its gap as measured, or else as
 // foretold.
 func (r RingSheet) settled() bool {
 	if r.Measured.Subject != "" {
-		return r.Measured.Verdict != uncertainty.Undecided
+		return r.Measured.Verdict != uncertainty.Undecided || r.Filing.Action == rings.FileEnds
 	}
 	return !r.Doubtful && (r.Filing.Now.Subject == "" || r.Filing.Action != rings.Undecided)
 }

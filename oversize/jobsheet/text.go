@@ -83,11 +83,18 @@ func (s Sheet) head(p *page) {
 		p.line(doNotReassemble)
 	}
 	for i, c := range s.Choice.Cylinders {
-		for _, why := range open(c) {
-			p.line("Open, cylinder %s: %s.", c.Name, why)
+		for _, why := range s.open(p, i) {
+			p.wrapped("Open, cylinder "+c.Name+": ", why+".")
 		}
-		if s.Cylinders[i].Next == ChooseSleeve && s.Sleeve != nil {
-			p.line(doNotRun, "see below.")
+		if s.Cylinders[i].Next == ChooseSleeve {
+			for _, why := range s.unsound(i) {
+				p.wrapped("The sleeve's fit, cylinder "+c.Name+": ", why+".")
+			}
+		}
+	}
+	for _, o := range s.Omitted {
+		if o.Part == sleeveFit {
+			p.wrapped("The sleeve's fit: ", o.Why+".")
 		}
 	}
 	p.line("Cautions stand at the end: read them before the work.")
@@ -96,12 +103,47 @@ func (s Sheet) head(p *page) {
 	}
 }
 
-// open says what keeps a cylinder undecided, each reason once.
-func open(c oversize.CylinderChoice) []string {
+// open says what a cylinder's next step waits for, each reason once.
+func (s Sheet) open(p *page, i int) []string {
+	choice, c := s.Choice.Cylinders[i], s.Cylinders[i]
 	var list []string
-	for _, r := range c.Refused {
-		if why := r.Reason.String(); c.Route == oversize.Undecided && r.Reason.Open() && !slices.Contains(list, why) {
+	add := func(why string) {
+		if !slices.Contains(list, why) {
 			list = append(list, why)
+		}
+	}
+	for _, r := range choice.Refused {
+		if choice.Route == oversize.Undecided && r.Reason.Open() {
+			add(r.Reason.String())
+		}
+	}
+	if c.Next == MeasureBetter {
+		e := s.Job.Engine
+		if choice.Route == oversize.Sleeve && e.Limits.LeastWall != 0 && s.Job.Cylinders[i].ThinnestWall == 0 {
+			add("the wall is not measured")
+		}
+		if choice.Route == oversize.MakersProcess && !e.Limits.PistonClearance.IsZero() && len(c.Fit) == 0 {
+			add("the piston is not measured")
+		}
+		if c.Proof != nil {
+			if c.Proof.Shrunk {
+				add("two sets of readings that cannot both be true")
+			}
+			for _, f := range c.Proof.Findings {
+				if f.Verdict == uncertainty.Undecided {
+					add(aboutProof(p, f) + ", in the proof")
+				}
+			}
+			for _, f := range c.Proof.Clearances {
+				if f.Verdict == uncertainty.Undecided {
+					add(f.Subject + ": measure piston and bore better, or another piston")
+				}
+			}
+		}
+	}
+	for _, r := range c.Rings {
+		if !r.settled() || r.HotWanted && r.HotEnough.Verdict == uncertainty.Undecided {
+			add("the gap of ring " + r.Ring + ": measure it better")
 		}
 	}
 	return list
@@ -117,13 +159,19 @@ func (s Sheet) nextWords() string {
 		}
 		names[c.Next] = append(names[c.Next], c.Name)
 	}
+	said := func(step Step) string {
+		if step == Oversized {
+			return "past its size: a larger piston, or the next oversize"
+		}
+		return step.String()
+	}
 	if len(order) == 1 {
-		return order[0].String()
+		return said(order[0])
 	}
 	slices.Sort(order)
 	var parts []string
 	for _, step := range order {
-		parts = append(parts, fmt.Sprintf("%v (cylinder %s)", step, strings.Join(names[step], "; ")))
+		parts = append(parts, fmt.Sprintf("%s (cylinder %s)", said(step), strings.Join(names[step], "; ")))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -391,7 +439,7 @@ func (s Sheet) routeWords(p *page) string {
 			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, p.show.length(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
-		if s.Next == LeaveUntouched {
+		if s.Next >= SetRingGaps {
 			return "keep, untouched: this wall is neither bored nor honed here"
 		}
 		return "the maker's own process, neither bored nor honed here"
@@ -401,7 +449,11 @@ func (s Sheet) routeWords(p *page) string {
 			if c.Route == oversize.Sleeve {
 				sleeved = append(sleeved, c.Name)
 			} else {
-				bored = append(bored, fmt.Sprintf("%s (%v, %s over)", c.Name, c.Route, p.show.plain(c.Over)))
+				what := c.Route.String()
+				if c.Route == oversize.BoreOversize {
+					what += " " + p.show.plain(c.Over)
+				}
+				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, what))
 			}
 		}
 		if len(bored) > 0 {

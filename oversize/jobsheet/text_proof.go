@@ -34,7 +34,11 @@ func (s Sheet) proofText(p *page) {
 				p.wrapped("  ! ", "The proof cannot show "+u.String()+".")
 			}
 		}
-		s.changes(p, *c.Proof)
+		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
+			p.line("  A new wall: there is nothing to compare it with.")
+		} else {
+			s.changes(p, *c.Proof)
+		}
 		s.proofFindings(p, c)
 		s.proofWork(p, i)
 	}
@@ -91,11 +95,7 @@ func gained(p *page, e uncertainty.Estimate) string {
 func (s Sheet) proofFindings(p *page, c CylinderSheet) {
 	rows := [][]string{findingHead}
 	for _, f := range c.Proof.Findings {
-		what := about(p, f)
-		if f.Limit == bore.LimitNew {
-			what = "finished bore"
-		}
-		rows = append(rows, findingRow(p, c.Name, what, f.Finding, !f.NotMeasured))
+		rows = append(rows, findingRow(p, c.Name, aboutProof(p, f), f.Finding, !f.NotMeasured))
 	}
 	for _, f := range c.Proof.Clearances {
 		rows = append(rows, findingRow(p, c.Name, f.Subject, f, true))
@@ -115,13 +115,21 @@ func (s Sheet) proofFindings(p *page, c CylinderSheet) {
 		}
 	}
 	for _, r := range c.Proof.Remedies {
-		p.wrapped("    - ", fmt.Sprintf("%s, if the value stays: %s.", about(p, c.Proof.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
+		p.wrapped("    - ", fmt.Sprintf("%s, if the value stays: %s.", aboutProof(p, c.Proof.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
 	}
 	for _, r := range c.Rings {
 		if r.Grown != (uncertainty.Estimate{}) {
 			p.wrapped("  ", fmt.Sprintf("By its gap, ring %s finds the bore %s larger than the one it was first measured in, if nothing was filed off since.", r.Ring, p.show.estimate(r.Grown)))
 		}
 	}
+}
+
+// aboutProof says what a finding of a finished bore is about.
+func aboutProof(p *page, f bore.Finding) string {
+	if f.Limit == bore.LimitNew {
+		return "finished bore"
+	}
+	return about(p, f)
 }
 
 // proofWork says what a proof that failed, or is not whole, calls for.
@@ -141,21 +149,28 @@ func (s Sheet) proofWork(p *page, i int) {
 	if proof.Crosshatch == (CrosshatchFinding{}) {
 		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+blank+"° included.")
 	}
-	say(proof.Crosshatch.Verdict == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above, in the stock that is left; a hand leaves it flat at the ends.")
+	say(proof.Crosshatch.Verdict == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above; a hand leaves it flat at the ends.")
 	choice := s.Choice.Cylinders[i]
+	aim, room, sized := choice.Aim, "while the finish window leaves room", false
+	switch {
+	case choice.Route == oversize.Sleeve && s.Sleeve != nil:
+		aim = s.Sleeve.Aim
+	case stays(choice):
+		room = "up to the service limit"
+	}
 	for _, f := range proof.Findings {
 		cut := f.Limit == bore.LimitNew
-		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+p.show.length(choice.Aim)+".")
+		sized = sized || cut && f.Verdict != uncertainty.Within
+		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+p.show.length(aim)+".")
 		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(p, proof.Fits))
-		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(p, f)+": true it with rigid stones while the finish window leaves room; else the next oversize.")
+		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(p, f)+": true it with rigid stones "+room+"; else the next oversize.")
 	}
 	for _, f := range proof.Clearances {
-		say(f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Lower, "Too tight for its piston: hone on, or another piston"+fitting(p, proof.Fits)+".")
-		say(f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, "Too loose for its piston: another one"+fitting(p, proof.Fits)+".")
+		say(!sized && f.Verdict == uncertainty.Beyond, "The bore is right and its piston is not, "+f.Subject+": another piston"+fitting(p, proof.Fits)+".")
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {
-			say(room.Crosses, "An end of ring "+r.Ring+" crosses a port: it has to stand at its peg, or be another ring.")
+			say(room.Crosses, "An end of ring "+r.Ring+" crosses a port: see whether the angle of the peg, and which way the piston points, are as written; else another piston.")
 		}
 	}
 }

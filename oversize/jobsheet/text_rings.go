@@ -13,16 +13,21 @@ import (
 )
 
 func (s Sheet) rings(p *page) {
-	if !slices.ContainsFunc(s.Cylinders, func(c CylinderSheet) bool { return len(c.Rings) > 0 }) {
+	if len(s.Job.Engine.Rings) == 0 {
 		return
 	}
 	p.title("RING GAPS")
 	s.checks(p, FittingRings)
 	for i, c := range s.Cylinders {
+		p.line("  Cylinder %s", c.Name)
+		for _, ring := range s.Job.Engine.Rings {
+			if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Ring == ring.Name }) {
+				p.line("  ring %s, wanted %s, to be measured: %s", ring.Name, p.show.limits(ring.Gap), blank)
+			}
+		}
 		if len(c.Rings) == 0 {
 			continue
 		}
-		p.line("  Cylinder %s", c.Name)
 		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "to do", "hot"}}
 		for _, r := range c.Rings {
 			fresh, worn, hot := "–", "–", "–"
@@ -57,7 +62,7 @@ func (s Sheet) rings(p *page) {
 			for _, room := range r.Ports {
 				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, p.show.length(room.Room), s.portName(room.Port))
 				if room.Crosses {
-					text += ". AN END CROSSES IT: it springs out and breaks"
+					text += ". AN END CROSSES IT, where it springs out and breaks: see whether the peg and the piston's direction are as written"
 				}
 				p.wrapped("  ", text+".")
 			}
@@ -80,11 +85,18 @@ func (s Sheet) ring(name string) Ring {
 }
 
 func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
+	c := s.Cylinders[i]
 	switch {
+	case c.Proof != nil && (c.Next == Oversized || c.Next == HoneToSize || c.Next == Rework):
+		return "not yet: the bore is not finished"
 	case r.Unfit:
 		return "no gap in the window is enough when hot: ask the maker"
 	case r.Doubtful:
 		return "cannot be proven: measure the gap better"
+	case r.butts():
+		return "too small when hot: ask the maker"
+	case r.Filing.Now.Subject == "" && r.Service.Verdict == uncertainty.Beyond:
+		return "too wide: another ring"
 	case r.Filing.Now.Subject == "":
 		return "no window given"
 	}
@@ -96,11 +108,11 @@ func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
 		}
 		return text
 	case rings.AsIs:
-		if r.HotEnough.Verdict == uncertainty.Beyond {
-			return "too small when hot: ask the maker"
-		}
 		if r.Measured.Subject != "" {
 			return "fits, measured"
+		}
+		if c.Proof != nil {
+			return "should fit; measure it in this bore: " + blank
 		}
 		return "fits as it is"
 	case rings.TooWide:
@@ -109,7 +121,7 @@ func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
 		}
 		return "already too wide: another ring, for this size"
 	}
-	return doNotReassemble
+	return "undecided: measure the gap better"
 }
 
 func (s Sheet) portName(i int) string {
