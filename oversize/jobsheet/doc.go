@@ -27,7 +27,11 @@
 //	washed and at rest          proof of cylinder and job      SetRingGaps, Rework or MeasureBetter
 //	gaps measured in the bore   rings: finished                Reassemble
 //
-// [Sheet.Next] and [CylinderSheet.Next] say what is next. The proof stands beside the survey,
+// [Sheet.Next] and [CylinderSheet.Next] say what is next. What is beyond a limit for certain calls first,
+// then what is missing, then what is in doubt; where one bore of a shared size is past it the others
+// wait, and an engine is ready as a whole. A bore is not proven where places of the survey were not
+// read again, a wanted crosshatch was not measured, the cylinder was more than 5 K from the temperature
+// of the standard (this library's own judgement), or two sets of readings cannot both be true. The proof stands beside the survey,
 // place by place; survey and proof have to be clamped alike. [Plan] reads no clock: dates are those
 // of the job.
 //
