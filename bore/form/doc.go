@@ -60,12 +60,12 @@
 // and why, farther than some hundredths of a millimetre away, the points all round exclude it.
 // Where the two meet, the circle is proved the best of the plane, and [Circle.Check] returns nil.
 //
-// Where they do not meet, on an arc or a wild form, the plane is searched by halving boxes of
-// centres, and the certificate says so, and how much better another centre might still be: nothing,
-// unless the work ran out. The search is not a proof that can be checked: Check then returns
-// [ErrUnproved], after having found every number and the contacts right. So it does for least
-// squares, which has no certificate: it is stationary, and on a closed trace known to be the best
-// by experience alone.
+// Where they do not meet, on an arc, on a wild form, or for the inscribed circle of an oval bore,
+// the plane is searched by halving boxes of centres, and the certificate says so, and how much
+// better another centre might still be: nothing, unless the work ran out. The search is not a proof
+// that can be checked: Check then returns [ErrUnproved], after having found every number and the
+// contacts right. So it does for least squares, which has no certificate: no small move makes it
+// better, and more is not checked.
 //
 // # Harmonics, filter, gauges
 //

@@ -91,10 +91,28 @@ func ExampleCircle_Check() {
 	c, err := t.MinimumCircumscribed()
 	fmt.Println(err, c.Check(t))
 	c.Outer -= units.Micrometre
+	c.Radius, c.RONt = c.Outer, c.Outer-c.Inner
 	fmt.Println(errors.Is(c.Check(t), form.ErrCertificate))
 	// Output:
 	// <nil> <nil>
 	// true
+}
+
+// In an oval bore the inscribed circle touches two points opposite each other, and its contacts
+// prove little: the rest was searched for, and Check says that it found nothing wrong, but no proof.
+func ExampleCircle_Check_searched() {
+	um := units.Micrometre
+	t, err := form.FromRadii([]units.Length{33_520 * um, 33_510 * um, 33_500 * um, 33_510 * um, 33_520 * um, 33_510 * um, 33_500 * um, 33_510 * um})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c, err := t.MaximumInscribed()
+	fmt.Println(c.Radius.Format(units.Millimetre, 4), "searched:", c.Certificate.Searched, "better by at most", c.Certificate.Bound, err)
+	fmt.Println(errors.Is(c.Check(t), form.ErrUnproved), errors.Is(c.Check(t), form.ErrCertificate))
+	// Output:
+	// 33.5000 mm searched: true better by at most 0 mm <nil>
+	// true false
 }
 
 // Two points opposite each other carry a circle, or three that no half circle holds; their
