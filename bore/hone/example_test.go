@@ -444,6 +444,17 @@ func ExampleKind_Cautions() {
 	// A ball-type or brush hone turns slowly as it enters and as it leaves, or it draws straight scratches; never run it at speed in the open air.
 }
 
+// A bored cylinder wants stones: what follows the wall keeps its ovality.
+func ExampleKind_FollowsWall() {
+	for _, k := range []hone.Kind{hone.BallType, hone.BrushType, hone.RigidStone} {
+		fmt.Println(k, k.FollowsWall())
+	}
+	// Output:
+	// ball-type hone true
+	// brush hone true
+	// rigid-stone hone false
+}
+
 // Ranges are written as they are said; one unit serves both ends.
 func ExampleParseSpindleRange() {
 	r, err := hone.ParseSpindleRange("60 to 700 rev/min")

@@ -40,7 +40,7 @@ type Sizing struct {
 	Finish units.Limits      `json:"finish,omitzero"` // diameter at 20 °C, both ends; Max is the stop size
 
 	// Risk is the probability, over all passes after the trial pass, that the bore runs past Finish.Max:
-	// 0.01 to 0.5; 0 stands for 0.05.
+	// [LeastRisk] to 0.5; 0 stands for 0.05.
 	Risk float64 `json:"risk,omitzero"`
 	// Scatter is by what fraction of itself the rate differs from one pass to the next, one standard
 	// deviation, up to 0.3; 0 stands for 0.2, this library's own judgement.
@@ -132,6 +132,10 @@ func (n Next) String() string {
 	return s
 }
 
+// LeastRisk is the least risk that a [Sizing] takes: the scatter of a stone is not known well enough to
+// keep to less. This library's own judgement.
+const LeastRisk = 0.01
+
 const (
 	usualRisk    = 0.05
 	usualScatter = 0.2
@@ -164,8 +168,8 @@ func (z Sizing) check() (checked, error) {
 		return c, err
 	case z.Finish.Min >= z.Finish.Max:
 		return c, fmt.Errorf("hone: least finish size %v, stop size %v: %w: want the stop size above", z.Finish.Min, z.Finish.Max, units.ErrCrossed)
-	case !(c.risk >= 0.01 && c.risk <= 0.5):
-		return c, fmt.Errorf("hone: risk %v: %w: want 0.01 to 0.5", c.risk, units.ErrRange)
+	case !(c.risk >= LeastRisk && c.risk <= 0.5):
+		return c, fmt.Errorf("hone: risk %v: %w: want %v to 0.5", c.risk, units.ErrRange, LeastRisk)
 	case !(c.scatter > 0 && c.scatter <= 0.3):
 		return c, fmt.Errorf("hone: scatter of the rate %v: %w: want above 0, up to 0.3", c.scatter, units.ErrRange)
 	case z.Longest < time.Second:

@@ -28,6 +28,10 @@ func (k Kind) MarshalText() ([]byte, error) { return enum.Marshal(k, kindNames) 
 // receiver keeps its value.
 func (k *Kind) UnmarshalText(text []byte) error { return enum.Unmarshal(k, text, kindNames) }
 
+// FollowsWall reports whether the tool follows the wall that it finds: it deglazes and cuts the crosshatch,
+// and takes no bore to a size or a form. It is false of a kind that is not given.
+func (k Kind) FollowsWall() bool { return k == BallType || k == BrushType }
+
 // Cautions returns what must be said before this kind of tool is used, in the order of the work.
 func (k Kind) Cautions() []Caution {
 	cs := []Caution{NothingLoose, KeepGritOut}

@@ -125,8 +125,8 @@ func (s *Sheet) alongTheWall() {
 		}
 		h.Wall.Points = nil
 	}
-	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone == hone.BallType || t.Hone == hone.BrushType {
-		return // those take no stock to a size
+	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone.FollowsWall() {
+		return // what follows the wall takes no stock to a size
 	}
 	if h.Removal, err = h.Used.Removal(h.Motion.of(), h.Travel, t.Pressing, stock, points); err != nil {
 		s.omit("straightness after honing", "%v", err)

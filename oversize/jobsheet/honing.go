@@ -78,7 +78,7 @@ func (s *Sheet) nextPasses() error {
 		case choice.Aim == 0 || s.waiting():
 			s.omit(part, "there is no size to hone to yet")
 			continue
-		case s.Job.Tools.Hone == hone.BallType || s.Job.Tools.Hone == hone.BrushType:
+		case s.Job.Tools.Hone.FollowsWall():
 			s.omit(part, "a %v follows the wall and takes no size: hone to size with rigid stones", s.Job.Tools.Hone)
 			continue
 		}
@@ -111,9 +111,6 @@ func (r HonedSize) at20(gauge bore.Gauge) (units.Length, error) {
 	return g.Largest.Size.Value, err
 }
 
-// leastRisk is the least of one bore that package hone can keep to.
-const leastRisk = 0.01
-
 // nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
 func (j Job) nextPass(h Honed, gauge bore.Gauge, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
 	read := func(r HonedSize) (hone.Reading, error) {
@@ -122,7 +119,7 @@ func (j Job) nextPass(h Honed, gauge bore.Gauge, doubt uncertainty.Estimate, fin
 		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
 	}
 	z := hone.Sizing{
-		Metal: gauge.Part, Finish: finish, Risk: max(leastRisk, j.risk().Share(len(j.Cylinders)).OrDefault().Accept),
+		Metal: gauge.Part, Finish: finish, Risk: max(hone.LeastRisk, j.risk().Share(len(j.Cylinders)).OrDefault().Accept),
 		Trial: j.Tools.TrialPass.Duration, Longest: j.Tools.LongestPass.Duration,
 	}
 	var err error
