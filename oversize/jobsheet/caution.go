@@ -9,7 +9,7 @@ import (
 	"borewright.example/rings"
 )
 
-// An Operation is a kind of work on the sheet; cautions belong to it.
+// An Operation is a kind of work on the sheet; checks and cautions belong to it.
 type Operation int8
 
 // The operations, in the order of the work.
@@ -39,15 +39,15 @@ func (o *Operation) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(o, text, operationNames)
 }
 
-// A Caution is a warning for one operation. The maker's manual, local rules and a qualified
+// A Note is a check or a warning for one operation. The maker's manual, local rules and a qualified
 // machinist outrank it.
-type Caution struct {
+type Note struct {
 	Operation Operation `json:"operation"` // the work it belongs to
-	Text      string    `json:"text"`      // the warning, in a sentence or two
+	Text      string    `json:"text"`      // in a sentence or two
 }
 
 // The cautions that no room below owns. Common practice, but where a source stands beside them.
-var generalCautions = [...]Caution{
+var generalCautions = [...]Note{
 	{AnyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."},
 	{AnyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."},
 	{AnyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."},
@@ -65,7 +65,7 @@ var generalCautions = [...]Caution{
 }
 
 // cautions returns what the operations on the sheet call for, in the order of the work.
-func cautions(s Sheet) []Caution {
+func cautions(s Sheet) []Note {
 	kind, twoStroke := s.Job.Tools.Hone, s.Job.Engine.Cycle == TwoStroke
 	does := map[Operation]bool{
 		AnyWork: true, Stripping: true, Measuring: true, Washing: true,
@@ -81,7 +81,7 @@ func cautions(s Sheet) []Caution {
 			does[Sleeving], does[Boring], does[Honing] = true, true, true
 		}
 	}
-	var list []Caution
+	var list []Note
 	for op := AnyWork; op <= Washing; op++ {
 		if !does[op] {
 			continue
@@ -92,16 +92,16 @@ func cautions(s Sheet) []Caution {
 			}
 		}
 		if op == Boring && kind != hone.RigidStone {
-			list = append(list, Caution{op, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."})
+			list = append(list, Note{op, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."})
 		}
 		if op == Boring && twoStroke {
-			list = append(list, Caution{op, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."})
+			list = append(list, Note{op, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."})
 		}
 		if op == Honing && twoStroke {
-			list = append(list, Caution{op, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly, and both ways round."})
+			list = append(list, Note{op, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly, and both ways round."})
 		}
 		if op == Sleeving && twoStroke {
-			list = append(list, Caution{op, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."})
+			list = append(list, Note{op, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."})
 		}
 		list = append(list, ofRooms(op, kind, twoStroke)...)
 	}
@@ -109,15 +109,15 @@ func cautions(s Sheet) []Caution {
 }
 
 // ofRooms returns the cautions of an operation that the room of its arithmetic owns.
-func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Caution {
-	var list []Caution
+func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Note {
+	var list []Note
 	switch op {
 	case Honing:
 		for _, c := range kind.Cautions() {
 			switch c {
 			case hone.NothingLoose, hone.StopToMeasure, hone.WashAndOil: // said for any work and for washing
 			default:
-				list = append(list, Caution{op, c.Text()})
+				list = append(list, Note{op, c.Text()})
 			}
 		}
 	case FittingRings:
@@ -126,7 +126,7 @@ func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Caution {
 			cs = append(cs, rings.PegsStay)
 		}
 		for _, c := range cs {
-			list = append(list, Caution{op, c.Text()})
+			list = append(list, Note{op, c.Text()})
 		}
 	}
 	return list

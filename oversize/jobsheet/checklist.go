@@ -7,9 +7,9 @@ import (
 )
 
 // checklist returns what to look at and to do, in the order of the work. All of it is common practice.
-func checklist(s Sheet) []Caution {
-	var list []Caution
-	add := func(op Operation, text string) { list = append(list, Caution{op, text}) }
+func checklist(s Sheet) []Note {
+	var list []Note
+	add := func(op Operation, text string) { list = append(list, Note{op, text}) }
 	e := s.Job.Engine
 	add(Measuring, wallWords(e.Wall))
 	add(Measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base.")

@@ -227,7 +227,7 @@ func ExampleCycle() {
 }
 
 // Cautions come in the order of the work.
-func ExampleCaution() {
+func ExampleNote() {
 	sheet, err := jobsheet.Plan(pump())
 	if err != nil {
 		fmt.Println(err)

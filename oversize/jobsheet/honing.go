@@ -98,7 +98,7 @@ func (s *Sheet) nextPasses() error {
 			return err
 		}
 		if c.Pass.Decision == hone.PastSize {
-			c.Fits = s.Job.fits(units.Limits{Min: c.Pass.Size.Value, Max: c.Pass.Size.Value})
+			c.Skirts = s.Job.skirts(units.Limits{Min: c.Pass.Size.Value, Max: c.Pass.Size.Value})
 		}
 	}
 	return nil

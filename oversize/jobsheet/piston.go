@@ -82,7 +82,7 @@ func (s *Sheet) pistons() error {
 		}
 		if stays(s.Choice.Cylinders[i]) {
 			const ends = 2 // the least and the greatest clearance
-			if c.Fit, err = s.clearanceFindings(i, c.Bore, s.Job.risk().Share(ends*len(s.Cylinders))); err != nil {
+			if c.KeptClearances, err = s.clearanceFindings(i, c.Bore, s.Job.risk().Share(ends*len(s.Cylinders))); err != nil {
 				return err
 			}
 		}

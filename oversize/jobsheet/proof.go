@@ -18,12 +18,12 @@ import (
 type ProofSheet struct {
 	Bore    bore.Geometry `json:"bore"`             // sizes and form at 20 °C
 	Changed *bore.Change  `json:"changed,omitzero"` // since the survey; nil where no place was read both times
-	// Missing is where the survey was read and the proof was not; Warm says that the cylinder was not
-	// at the temperature of the standard, Shrunk that the bore would have become smaller, since the
+	// Missing is where the survey was read and the proof was not; NotAtRest says that the cylinder was
+	// not at the temperature of the standard, Shrunk that the bore would have become smaller, since the
 	// survey or since the last pass, which no cutting does. With any of these the proof is void.
-	Missing []bore.Reading `json:"missing,omitzero"`
-	Warm    bool           `json:"warm,omitzero"`
-	Shrunk  bool           `json:"shrunk,omitzero"`
+	Missing   []bore.Reading `json:"missing,omitzero"`
+	NotAtRest bool           `json:"not_at_rest,omitzero"`
+	Shrunk    bool           `json:"shrunk,omitzero"`
 	// Findings of the bore: as New the finish window, where it is bored or honed to a size.
 	Findings   []bore.Finding        `json:"findings,omitzero"`
 	Clearances []uncertainty.Finding `json:"clearances,omitzero"` // of its piston against the maker's window
@@ -31,8 +31,8 @@ type ProofSheet struct {
 	Crosshatch CrosshatchFinding `json:"crosshatch,omitzero"`
 	// Remedies has, for each undecided finding of the bore, what would settle it if the value stayed.
 	Remedies []Remedy `json:"remedies,omitzero"`
-	// Fits is the skirts that fit the bore as it is; zero where its form leaves none.
-	Fits units.Limits `json:"fits,omitzero"`
+	// Skirts is the skirt diameters that fit the bore as it is; zero where its form leaves none.
+	Skirts units.Limits `json:"skirts,omitzero"`
 }
 
 // A CrosshatchFinding is a crosshatch held against the one wanted, as measured: no doubt of it takes
@@ -60,7 +60,7 @@ func (s *Sheet) proof() error {
 		c.Proof.Missing = missing(c.Bore, g)
 		p := j.proofGauge()
 		apart := p.Temperatures.Cylinder.Value.Sub(p.Temperatures.Standard.Value)
-		c.Proof.Warm = p.Standard != (Standard{}) && max(apart, -apart) > atRest
+		c.Proof.NotAtRest = p.Standard != (Standard{}) && max(apart, -apart) > atRest
 		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
 			continue // the bore that was read then is gone
 		}
@@ -102,8 +102,8 @@ func missing(before, after bore.Geometry) []bore.Reading {
 	return list
 }
 
-// fits returns the skirts that fit a bore as it is; zero where none does, or no clearance is given.
-func (j Job) fits(bore units.Limits) units.Limits {
+// skirts returns the skirts that fit a bore as it is; zero where none does, or no clearance is given.
+func (j Job) skirts(bore units.Limits) units.Limits {
 	w, err := fit.PistonWindow(bore, j.Engine.Limits.PistonClearance)
 	if err != nil {
 		return units.Limits{}
@@ -136,7 +136,7 @@ func (s *Sheet) judgeProof(i int, p *ProofSheet) error {
 	if p.Clearances, err = s.clearanceFindings(i, p.Bore, each); err != nil {
 		return err
 	}
-	p.Fits = j.fits(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
+	p.Skirts = j.skirts(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
 	if got, want := j.Cylinders[i].Crosshatch, j.Tools.want(); !got.IsZero() && !want.Crosshatch.IsZero() {
 		p.Crosshatch = CrosshatchFinding{Measured: got, Want: want, Verdict: uncertainty.Beyond}
 		if want.Accepts(got) {

@@ -60,15 +60,14 @@ func (s *Sheet) hot(r *RingSheet, h rings.Heat, ring Ring, risk uncertainty.Risk
 		return nil // it overlaps cold already
 	}
 	var err error
+	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
+		return err
+	}
 	if ring.HotGap != 0 {
 		if r.Least, err = h.Least(r.Bore.Value, ring.HotGap); err != nil {
 			return err
 		}
 	}
-	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
-		return err
-	}
-	r.HotWanted = ring.HotGap != 0
 	const touching = units.Picometre // the least gap that is one
 	if r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: max(ring.HotGap, touching)}, risk); err != nil {
 		return err

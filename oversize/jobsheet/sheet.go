@@ -20,7 +20,7 @@ import (
 )
 
 // Version is the version of the JSON of jobs and sheets that this package writes. It grows when
-// what an older program would make of a newer file were wrong.
+// an older program would read a newer file wrongly.
 const Version = 1
 
 // A Sheet is a job with everything that follows from it. JSON keeps every length to the
@@ -46,8 +46,8 @@ type Sheet struct {
 	Before         Capacity     `json:"before,omitzero"`   // of the whole engine, at the sizes it stands at
 	After          Capacity     `json:"after,omitzero"`    // at the sizes chosen; zero where none is
 	Omitted        []Omission   `json:"omitted,omitzero"`
-	Checklist      []Caution    `json:"checklist"` // what to look at and to do, by operation
-	Cautions       []Caution    `json:"cautions"`
+	Checklist      []Note       `json:"checklist"` // what to look at and to do, by operation
+	Cautions       []Note       `json:"cautions"`  // what can hurt someone or spoil the work, by operation
 }
 
 // A CylinderSheet is what one bore's readings say and what follows for it.
@@ -60,12 +60,14 @@ type CylinderSheet struct {
 	// Clearances of the piston in hand in the bore as it is, and of the one for the finished bore
 	// at the size to work to.
 	Clearances []Clearance `json:"clearances,omitzero"`
-	// Fit is the piston's clearance in a bore that stays as it is.
-	Fit []uncertainty.Finding `json:"fit,omitzero"`
-	// Fits is the skirts that fit a bore honed past its size.
-	Fits units.Limits `json:"fits,omitzero"`
-	// Seat is what a seat bored for a sleeve is held against: worn wall left, barrel left.
-	Seat []uncertainty.Finding `json:"seat,omitzero"`
+	// KeptClearances holds the piston in hand against the maker's clearances, in a bore that stays as it is.
+	KeptClearances []uncertainty.Finding `json:"kept_clearances,omitzero"`
+	// Skirts is the skirt diameters that fit a bore honed past its size.
+	Skirts units.Limits `json:"skirts,omitzero"`
+	// SeatCleansUp is whether a sleeve's seat leaves no worn wall, WallAroundSeat whether it leaves
+	// wall enough; zero without a sleeve or where the wall is not measured.
+	SeatCleansUp   uncertainty.Finding `json:"seat_cleans_up,omitzero"`
+	WallAroundSeat uncertainty.Finding `json:"wall_around_seat,omitzero"`
 	// Remedies has, for each undecided finding, what would settle it if the value stayed.
 	Remedies []Remedy     `json:"remedies,omitzero"`
 	CleanUp  bore.CleanUp `json:"clean_up"`
@@ -118,12 +120,11 @@ type RingSheet struct {
 	// prove anything.
 	Doubtful bool                `json:"doubtful,omitzero"`
 	Service  uncertainty.Finding `json:"service,omitzero"` // against the largest gap in service
-	// Least is the least gap at 20 °C that leaves the hot gap that is wanted.
+	// Least is the least gap at 20 °C that leaves the hot gap that is wanted; zero where the job wants none.
 	Least uncertainty.Estimate `json:"least,omitzero"`
 	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
 	// is zero where they are not given.
 	Hot       uncertainty.Estimate `json:"hot,omitzero"`
-	HotWanted bool                 `json:"hot_wanted,omitzero"` // whether the job says what is to be left when hot
 	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against the least wanted, at least that the ends do not touch
 	// Measured is the gap in the finished bore as measured, against the window; Grown how much
 	// larger that bore is than the one of the first reading, by the two gaps, if nothing was filed

@@ -32,19 +32,20 @@ type Sleeve struct {
 
 // A SleeveSheet is the fit of the sleeve, cold and hot.
 type SleeveSheet struct {
-	Joint sleeve.Joint `json:"joint"` // the parts, apart, at 20 °C
+	Joint  sleeve.Joint `json:"joint"`           // the parts, apart, at 20 °C
+	Finish units.Limits `json:"finish,omitzero"` // window for the finished bore
+	Aim    units.Length `json:"aim"`             // size to work to
 	// Seat and Shaft are the limits that the classes give the seat and the outside of the sleeve; zero
 	// where the interference was given.
-	Finish  units.Limits     `json:"finish,omitzero"` // window for the finished bore
-	Aim     units.Length     `json:"aim"`             // size to work to
-	Seat    units.Limits     `json:"seat,omitzero"`
-	Shaft   units.Limits     `json:"shaft,omitzero"`
-	Fit     sleeve.State     `json:"fit"`              // at 20 °C
-	Heat    sleeve.Assembly  `json:"heat"`             // the barrel alone heated
-	Hone    sleeve.Honing    `json:"hone"`             // of the fitted bore
-	Running sleeve.State     `json:"running,omitzero"` // honed, at the running temperature of the bore
-	Loosens sleeve.Loosening `json:"loosens"`          // honed, heated evenly from 20 °C
-	Hot     bool             `json:"hot,omitzero"`     // whether a running temperature was given
+	Seat  units.Limits    `json:"seat,omitzero"`
+	Shaft units.Limits    `json:"shaft,omitzero"`
+	Fit   sleeve.State    `json:"fit"`  // at 20 °C
+	Heat  sleeve.Assembly `json:"heat"` // the barrel alone heated
+	Hone  sleeve.Honing   `json:"hone"` // of the fitted bore
+	// Running is the joint honed, at the running temperature of the bore; HasRunning says whether the job gives that.
+	Running    sleeve.State     `json:"running,omitzero"`
+	HasRunning bool             `json:"has_running,omitzero"`
+	Loosens    sleeve.Loosening `json:"loosens"` // honed, heated evenly from 20 °C
 }
 
 // usualSlip lets a sleeve held in the hand drop home before it warms through (common practice).
@@ -119,7 +120,7 @@ func (s *Sheet) seat(i int) error {
 		return err
 	}
 	clean.Subject = "clean-up of the seat"
-	c.Seat = append(c.Seat, clean)
+	c.SeatCleansUp = clean
 	least := s.Job.Engine.Limits.LeastWall
 	if least == 0 || given.ThinnestWall == 0 {
 		return nil
@@ -132,9 +133,8 @@ func (s *Sheet) seat(i int) error {
 	if err != nil {
 		return err
 	}
-	f, err := uncertainty.Judge(left, units.Limits{Min: least}, risk)
-	f.Subject = "wall left around the seat"
-	c.Seat = append(c.Seat, f)
+	c.WallAroundSeat, err = uncertainty.Judge(left, units.Limits{Min: least}, risk)
+	c.WallAroundSeat.Subject = "wall left around the seat"
 	return err
 }
 
@@ -151,15 +151,16 @@ func (s *Sheet) unsound(i int) []string {
 			why = append(why, text)
 		}
 	}
-	seats := []string{"the seat does not surely clean up the worn bore: a larger one", "too little wall may be left around the seat: DO NOT BORE IT"}
-	for k, f := range s.Cylinders[i].Seat {
-		say(f.Verdict, seats[k])
+	c := s.Cylinders[i]
+	say(c.SeatCleansUp.Verdict, "the seat does not surely clean up the worn bore: a larger one")
+	if c.WallAroundSeat.Subject != "" {
+		say(c.WallAroundSeat.Verdict, "too little wall may be left around the seat: DO NOT BORE IT")
 	}
 	say(v.Fit.Barrel.Verdict, "the barrel may not stand the stress: less interference")
 	say(v.Fit.Sleeve.Verdict, "the sleeve may not stand the stress: less interference")
 	say(v.Heat.Slips, "it does not surely slip home at that heat")
 	say(v.Hone.CleansUp, "there is no stock to hone out of it: a smaller bore")
-	if !v.Hot {
+	if !v.HasRunning {
 		why = append(why, "whether it grips in work is not known: give engine.running.bore; DO NOT RUN on it")
 	} else {
 		say(v.Running.Grips, "its grip at the running temperature is not proven: DO NOT RUN on it")
@@ -206,7 +207,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 		return s, err
 	}
 	if at := e.Running.Bore.Value; !at.IsZero() {
-		s.Hot = true
+		s.HasRunning = true
 		if s.Running, err = s.Hone.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at}); err != nil {
 			return s, err
 		}
@@ -246,7 +247,7 @@ func (s Sheet) sleeve(p *page) {
 		{"finished bore", p.show.limits(v.Finish), "aim " + p.show.length(v.Aim)},
 		{"heat the barrel to", p.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
-	if v.Hot {
+	if v.HasRunning {
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
 	}
 	if hot := v.Loosens.Hot; !hot.Least.IsZero() { // zero is never
@@ -259,8 +260,10 @@ func (s Sheet) sleeve(p *page) {
 	p.table(rows)
 	rows = [][]string{findingHead}
 	for _, c := range s.Cylinders {
-		for _, f := range c.Seat {
-			rows = append(rows, findingRow(p, c.Name, f.Subject, f, true))
+		for _, f := range []uncertainty.Finding{c.SeatCleansUp, c.WallAroundSeat} {
+			if f.Subject != "" {
+				rows = append(rows, findingRow(p, c.Name, f.Subject, f, true))
+			}
 		}
 	}
 	if len(rows) > 1 {

@@ -112,10 +112,10 @@ func (s *Sheet) untouched(i int) Step {
 	for _, f := range deciding {
 		all = append(all, f.Verdict)
 	}
-	for _, f := range c.Fit {
+	for _, f := range c.KeptClearances {
 		all = append(all, f.Verdict)
 	}
-	if !s.Job.Engine.Limits.PistonClearance.IsZero() && len(c.Fit) == 0 {
+	if !s.Job.Engine.Limits.PistonClearance.IsZero() && len(c.KeptClearances) == 0 {
 		all = append(all, uncertainty.Undecided) // its piston is not measured
 	}
 	switch worst(all...) {
@@ -170,7 +170,7 @@ func (s *Sheet) proven(i int) Step {
 	switch {
 	case p.Shrunk:
 		return MeasureBetter
-	case p.Warm:
+	case p.NotAtRest:
 		return WashAndProve
 	}
 	beyond, doubtful := Reassemble, Reassemble
@@ -246,7 +246,7 @@ func ringStep(rs []RingSheet) Step {
 		if r.Unfit || r.butts() || slices.ContainsFunc(r.Ports, func(room rings.Room) bool { return room.Crosses }) {
 			step = min(step, AskMaker)
 		}
-		if r.HotWanted && r.HotEnough.Verdict == uncertainty.Undecided {
+		if r.Least.Value != 0 && r.HotEnough.Verdict == uncertainty.Undecided {
 			step = min(step, MeasureBetter)
 		}
 		switch {

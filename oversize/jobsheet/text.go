@@ -122,7 +122,7 @@ func (s Sheet) open(p *page, i int) []string {
 		if choice.Route == oversize.Sleeve && e.Limits.LeastWall != 0 && s.Job.Cylinders[i].ThinnestWall == 0 {
 			add("the wall is not measured")
 		}
-		if choice.Route == oversize.MakersProcess && !e.Limits.PistonClearance.IsZero() && len(c.Fit) == 0 {
+		if choice.Route == oversize.MakersProcess && !e.Limits.PistonClearance.IsZero() && len(c.KeptClearances) == 0 {
 			add("the piston is not measured")
 		}
 		if c.Proof != nil {
@@ -142,7 +142,7 @@ func (s Sheet) open(p *page, i int) []string {
 		}
 	}
 	for _, r := range c.Rings {
-		if !r.settled() || r.HotWanted && r.HotEnough.Verdict == uncertainty.Undecided {
+		if !r.settled() || r.Least.Value != 0 && r.HotEnough.Verdict == uncertainty.Undecided {
 			add("the gap of ring " + r.Ring + ": measure it better")
 		}
 	}

@@ -135,17 +135,17 @@ func (s Sheet) passes(p *page) {
 		case n.Decision == hone.StopHere && len(s.Job.Cylinders[i].Honing.Passes) == 0:
 			p.wrapped("  ! ", "Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize.")
 		case n.Decision == hone.PastSize:
-			p.wrapped("  ! ", wayOut(p, c.Fits))
+			p.wrapped("  ! ", wayOut(p, c.Skirts))
 		}
 	}
 }
 
 // wayOut says what to do with a bore past its size.
-func wayOut(p *page, fits units.Limits) string {
-	if fits.IsZero() {
+func wayOut(p *page, skirts units.Limits) string {
+	if skirts.IsZero() {
 		return "Past its size: the next oversize, or a larger piston."
 	}
-	return "Past its size: a piston of " + p.show.limits(fits) + " would fit it; else the next oversize."
+	return "Past its size: a piston of " + p.show.limits(skirts) + " would fit it; else the next oversize."
 }
 
 // angle says a crosshatch both ways.

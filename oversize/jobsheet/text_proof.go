@@ -141,7 +141,7 @@ func (s Sheet) proofWork(p *page, i int) {
 		}
 	}
 	say(proof.Shrunk, "Metal does not come back: one of the two sets of readings is wrong. Read again.")
-	say(proof.Warm, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
+	say(proof.NotAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		p.line("  ! Not read again, though the survey had it:")
 		p.table(blankTable(p, proof.Missing))
@@ -162,11 +162,11 @@ func (s Sheet) proofWork(p *page, i int) {
 		cut := f.Limit == bore.LimitNew
 		sized = sized || cut && f.Verdict != uncertainty.Within
 		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+p.show.length(aim)+".")
-		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(p, proof.Fits))
+		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(p, proof.Skirts))
 		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(p, f)+": true it with rigid stones "+room+"; else the next oversize.")
 	}
 	for _, f := range proof.Clearances {
-		say(!sized && f.Verdict == uncertainty.Beyond, "The bore is right and its piston is not, "+f.Subject+": another piston"+fitting(p, proof.Fits)+".")
+		say(!sized && f.Verdict == uncertainty.Beyond, "The bore is right and its piston is not, "+f.Subject+": another piston"+fitting(p, proof.Skirts)+".")
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {
@@ -176,9 +176,9 @@ func (s Sheet) proofWork(p *page, i int) {
 }
 
 // fitting says which pistons fit.
-func fitting(p *page, fits units.Limits) string {
-	if fits.IsZero() {
+func fitting(p *page, skirts units.Limits) string {
+	if skirts.IsZero() {
 		return ""
 	}
-	return ", of " + p.show.limits(fits)
+	return ", of " + p.show.limits(skirts)
 }

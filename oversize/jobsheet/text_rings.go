@@ -171,7 +171,7 @@ func (s Sheet) clearances(p *page) {
 	}
 	judged := [][]string{findingHead}
 	for _, c := range s.Cylinders {
-		for _, f := range c.Fit {
+		for _, f := range c.KeptClearances {
 			judged = append(judged, findingRow(p, c.Name, f.Subject+", as it stays", f, true))
 		}
 	}
