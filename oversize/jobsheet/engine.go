@@ -142,3 +142,13 @@ func (c Cycle) MarshalText() ([]byte, error) { return enum.Marshal(c, cycleNames
 func (c *Cycle) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(c, text, cycleNames)
 }
+
+// ring returns what the job says of a ring; every name among the cylinders' rings is one of the engine's.
+func (e Engine) ring(name string) Ring {
+	for _, r := range e.Rings {
+		if r.Name == name {
+			return r
+		}
+	}
+	return Ring{}
+}

@@ -20,6 +20,7 @@ import (
 // Plan works a job out through every room: it measures, judges, chooses the route and says what
 // follows for hone, rings and displacement. The error for a job that [ReadJob] would refuse
 // is [Faults].
+//
 // Plan reads no clock: the same job gives the same sheet.
 func Plan(j Job) (Sheet, error) {
 	if err := j.check(nil); err != nil {
@@ -283,11 +284,30 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 	return oversize.Choose(engine, cylinders, j.risk())
 }
 
-// places returns the places that were read.
+// places returns the places that were read, plane by plane, those between ports last.
 func places(g bore.Geometry) []bore.Place {
 	var list []bore.Place
 	for _, p := range slices.Concat(g.Planes, g.Bridges) {
 		list = append(list, p.Places...)
 	}
 	return list
+}
+
+// toRead returns where the places were read: readings without their diameters.
+func toRead(places []bore.Place) []bore.Reading {
+	var list []bore.Reading
+	for _, q := range places {
+		list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+	}
+	return list
+}
+
+// axesOf returns the axes of readings, in the order of their angles.
+func axesOf(rs []bore.Reading) []units.Angle {
+	var axes []units.Angle
+	for _, r := range rs {
+		axes = append(axes, r.Axis)
+	}
+	slices.Sort(axes)
+	return slices.Compact(axes)
 }

@@ -93,10 +93,10 @@ const atRest = 5 * units.Kelvin
 // missing returns the places of the survey that were not read again.
 func missing(before, after bore.Geometry) []bore.Reading {
 	var list []bore.Reading
-	again := places(after)
-	for _, q := range places(before) {
-		if !slices.ContainsFunc(again, func(p bore.Place) bool { return p.Depth == q.Depth && p.Axis == q.Axis }) {
-			list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+	again := toRead(places(after))
+	for _, r := range toRead(places(before)) {
+		if !slices.Contains(again, r) {
+			list = append(list, r)
 		}
 	}
 	return list

@@ -13,16 +13,21 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
+// filed is the gap once what is to be filed is off.
+func (r RingSheet) filed() uncertainty.Estimate {
+	if r.Filing.Now.Subject == "" {
+		return r.Gap // nothing was planned
+	}
+	return r.Filing.After()
+}
+
 // portRoom adds how far the ends of a pegged ring stay from the ports.
 func (s *Sheet) portRoom(r *RingSheet, ring Ring) error {
 	layout := s.Job.Engine.Layout
 	if ring.Peg == nil || len(layout.Ports) == 0 || layout.RingBottom == 0 {
 		return nil
 	}
-	gap := r.Gap
-	if r.Filing.Now.Subject != "" {
-		gap = r.Filing.After()
-	}
+	gap := r.filed()
 	if gap.Value <= 0 {
 		return nil // it does not go in at all
 	}
@@ -52,10 +57,7 @@ func (s *Sheet) heat(ring Ring) (h rings.Heat, known bool, err error) {
 // hot adds the end gap at the running temperatures, and whether it is enough: ends that butt are a
 // negative gap, and never are.
 func (s *Sheet) hot(r *RingSheet, h rings.Heat, ring Ring, risk uncertainty.Risk) error {
-	cold := r.Gap
-	if r.Filing.Now.Subject != "" {
-		cold = r.Filing.After()
-	}
+	cold := r.filed()
 	if cold.Value <= 0 {
 		return nil // it overlaps cold already
 	}
@@ -154,11 +156,7 @@ func (s *Sheet) ringGaps() error {
 	judged := 0
 	for _, c := range s.Job.Cylinders {
 		for _, given := range c.Rings {
-			for _, ring := range s.Job.Engine.Rings {
-				if ring.Name == given.Ring {
-					judged += s.judged(ring)
-				}
-			}
+			judged += s.judged(s.Job.Engine.ring(given.Ring))
 		}
 	}
 	risk := s.Job.risk().Share(max(judged, 1)) // per engine, over all its rings and what is judged of each
@@ -195,12 +193,8 @@ func (s *Sheet) ringGapsOf(i int, risk uncertainty.Risk) error {
 	}
 	for _, given := range j.Cylinders[i].Rings {
 		r := RingSheet{Ring: given.Ring, Bore: size, SetAt: depth}
-		for _, ring := range j.Engine.Rings {
-			if ring.Name == given.Ring {
-				if err := s.ringGap(&r, ring, given, i, risk); err != nil {
-					return err
-				}
-			}
+		if err := s.ringGap(&r, j.Engine.ring(given.Ring), given, i, risk); err != nil {
+			return err
 		}
 		s.Cylinders[i].Rings = append(s.Cylinders[i].Rings, r)
 	}

@@ -89,27 +89,30 @@ func placesFor(unit units.Length) int {
 	return 3
 }
 
-// length returns l in every unit shown, "78.502 mm" or "78.502 mm = 3.09063 in"; one decimal
-// more where that is half a micrometre, as the middle of a window may be.
-func (s Shown) length(l units.Length) string {
+// each returns what is said of one unit for every unit shown, "78.502 mm = 3.09063 in".
+func (s Shown) each(say func(unit units.Length) string) string {
 	var parts []string
 	for _, u := range s.units() {
-		places := placesFor(u)
-		if u == units.Millimetre && l%units.Micrometre == units.Micrometre/2 {
-			places++
-		}
-		parts = append(parts, l.Format(u, places))
+		parts = append(parts, say(u))
 	}
 	return strings.Join(parts, " = ")
 }
 
+// length returns l in every unit shown; one decimal more where that is half a micrometre, as the
+// middle of a window may be.
+func (s Shown) length(l units.Length) string {
+	return s.each(func(u units.Length) string {
+		places := placesFor(u)
+		if u == units.Millimetre && l%units.Micrometre == units.Micrometre/2 {
+			places++
+		}
+		return l.Format(u, places)
+	})
+}
+
 // plain returns a length that was given, such as a depth, in every unit shown, without zeros.
 func (s Shown) plain(l units.Length) string {
-	var parts []string
-	for _, u := range s.units() {
-		parts = append(parts, plainIn(l, u))
-	}
-	return strings.Join(parts, " = ")
+	return s.each(func(u units.Length) string { return plainIn(l, u) })
 }
 
 func plainIn(l, unit units.Length) string {
@@ -122,107 +125,86 @@ func plainIn(l, unit units.Length) string {
 
 // estimate returns e in every unit shown, with its expanded uncertainty for 95 %.
 func (s Shown) estimate(e uncertainty.Estimate) string {
-	var parts []string
-	for _, u := range s.units() {
-		parts = append(parts, e.Format(u))
-	}
-	return strings.Join(parts, " = ")
+	return s.each(func(u units.Length) string { return e.Format(u) })
 }
 
 // limits returns a window in every unit shown, rounded inward so that what is printed never
-// allows more than what is meant.
+// allows more than what is meant; a dash where there is none.
 func (s Shown) limits(w units.Limits) string {
-	var parts []string
-	for _, u := range s.units() {
+	if w.IsZero() {
+		return "–"
+	}
+	return s.each(func(u units.Length) string {
 		grid := units.Micrometre
 		if u == units.Inch {
 			grid = units.Thou / 100
 		}
 		in, err := w.Inward(grid)
 		if err != nil { // narrower than the grid: exactly, then
-			parts = append(parts, w.String())
-			continue
+			return w.String()
 		}
 		lo, hi := in.Min.Format(u, placesFor(u)), in.Max.Format(u, placesFor(u))
 		switch {
-		case in.HasMin() && in.HasMax():
-			parts = append(parts, lo[:strings.LastIndexByte(lo, ' ')]+" to "+hi)
-		case in.HasMax():
-			parts = append(parts, "max "+hi)
-		case in.HasMin():
-			parts = append(parts, "min "+lo)
+		case !in.HasMin():
+			return "max " + hi
+		case !in.HasMax():
+			return "min " + lo
 		}
-	}
-	return strings.Join(parts, " = ")
+		return lo[:strings.LastIndexByte(lo, ' ')] + " to " + hi
+	})
 }
 
 // temperature returns t in the degrees that go with the units shown, to a whole one.
 func (s Shown) temperature(t units.Temperature) string {
-	var parts []string
-	for i, name := range s.degrees() {
+	return s.each(func(u units.Length) string {
 		x := t.Celsius()
-		if s.units()[i] == units.Inch {
+		if u == units.Inch {
 			x = t.Fahrenheit()
 		}
-		parts = append(parts, fmt.Sprintf("%.0f %s", x, name))
-	}
-	return strings.Join(parts, " = ")
+		return fmt.Sprintf("%.0f %s", x, degree(u))
+	})
 }
 
 // within returns a temperature with its half-width, to a tenth of a degree.
 func (s Shown) within(t bore.Temperature) string {
-	var parts []string
-	for i, name := range s.degrees() {
-		x, half := t.Value.Celsius(), float64(t.Within)
-		if s.units()[i] == units.Inch {
-			x, half = t.Value.Fahrenheit(), t.Value.Add(t.Within).Fahrenheit()-t.Value.Fahrenheit()
+	return s.each(func(u units.Length) string {
+		x, half := t.Value.Celsius(), t.Within.In(units.Kelvin)
+		if u == units.Inch {
+			x, half = t.Value.Fahrenheit(), t.Within.In(units.DegreeFahrenheit)
 		}
 		if half == 0 {
-			parts = append(parts, fmt.Sprintf("%.1f %s", x, name))
-		} else {
-			parts = append(parts, fmt.Sprintf("%.1f ± %.1f %s", x, half, name))
+			return fmt.Sprintf("%.1f %s", x, degree(u))
 		}
-	}
-	return strings.Join(parts, " = ")
+		return fmt.Sprintf("%.1f ± %.1f %s", x, half, degree(u))
+	})
 }
 
-// degrees names the degrees that go with each unit shown.
-func (s Shown) degrees() []string {
-	var names []string
-	for _, u := range s.units() {
-		if u == units.Inch {
-			names = append(names, "°F")
-		} else {
-			names = append(names, "°C")
-		}
+// degree names the degree that goes with a unit of length.
+func degree(unit units.Length) string {
+	if unit == units.Inch {
+		return "°F"
 	}
-	return names
+	return "°C"
 }
 
 // pressures returns a range of pressures in the units that go with those shown.
 func (s Shown) pressures(least, greatest units.Pressure) string {
-	var parts []string
-	for _, u := range s.units() {
+	return s.each(func(u units.Length) string {
 		if u == units.Inch {
-			parts = append(parts, fmt.Sprintf("%.0f to %.0f psi", least.In(units.PoundPerSquareInch), greatest.In(units.PoundPerSquareInch)))
-		} else {
-			parts = append(parts, fmt.Sprintf("%.1f to %.1f MPa", least.In(units.Megapascal), greatest.In(units.Megapascal)))
+			return fmt.Sprintf("%.0f to %.0f psi", least.In(units.PoundPerSquareInch), greatest.In(units.PoundPerSquareInch))
 		}
-	}
-	return strings.Join(parts, " = ")
+		return fmt.Sprintf("%.1f to %.1f MPa", least.In(units.Megapascal), greatest.In(units.Megapascal))
+	})
 }
 
 // capacity returns a swept volume in every unit shown, and the ratio where it is known.
 func (s Shown) capacity(c Capacity) string {
-	var parts []string
-	for _, u := range s.units() {
+	text := s.each(func(u units.Length) string {
 		if u == units.Inch {
-			parts = append(parts, fmt.Sprintf("%.2f in³", c.Swept.In(units.CubicInch)))
-		} else {
-			parts = append(parts, fmt.Sprintf("%.1f cm³", c.Swept.In(units.CubicCentimetre)))
+			return fmt.Sprintf("%.2f in³", c.Swept.In(units.CubicInch))
 		}
-	}
-	text := strings.Join(parts, " = ")
+		return fmt.Sprintf("%.1f cm³", c.Swept.In(units.CubicCentimetre))
+	})
 	if c.Ratio != 0 {
 		text += fmt.Sprintf(", %.2f : 1", c.Ratio)
 	}

@@ -82,7 +82,7 @@ func (s *Sheet) step(i int) Step {
 		return s.untouched(i)
 	case s.waiting():
 		return WaitForOthers
-	case choice.Route == oversize.Sleeve && s.Job.Engine.Limits.LeastWall != 0 && given.ThinnestWall == 0:
+	case s.wantsWall(i):
 		return MeasureBetter
 	case choice.Route == oversize.Sleeve && len(s.unsound(i)) > 0:
 		return ChooseSleeve
@@ -115,8 +115,8 @@ func (s *Sheet) untouched(i int) Step {
 	for _, f := range c.KeptClearances {
 		all = append(all, f.Verdict)
 	}
-	if !s.Job.Engine.Limits.PistonClearance.IsZero() && len(c.KeptClearances) == 0 {
-		all = append(all, uncertainty.Undecided) // its piston is not measured
+	if s.wantsPiston(i) {
+		all = append(all, uncertainty.Undecided)
 	}
 	switch worst(all...) {
 	case uncertainty.Undecided:
@@ -135,6 +135,17 @@ func (s *Sheet) untouched(i int) Step {
 		}
 	}
 	return step
+}
+
+// wantsWall reports whether a wall has to be measured before a sleeve can be chosen.
+func (s Sheet) wantsWall(i int) bool {
+	return s.Choice.Cylinders[i].Route == oversize.Sleeve && s.Job.Engine.Limits.LeastWall != 0 && s.Job.Cylinders[i].ThinnestWall == 0
+}
+
+// wantsPiston reports whether a piston has to be measured before a wall that is not worked on can be kept.
+func (s Sheet) wantsPiston(i int) bool {
+	return s.Choice.Cylinders[i].Route == oversize.MakersProcess && !s.Job.Engine.Limits.PistonClearance.IsZero() &&
+		len(s.Cylinders[i].KeptClearances) == 0
 }
 
 // worst returns Beyond where any is beyond, Within where all are within.

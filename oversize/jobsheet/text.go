@@ -118,11 +118,10 @@ func (s Sheet) open(p *page, i int) []string {
 		}
 	}
 	if c.Next == MeasureBetter {
-		e := s.Job.Engine
-		if choice.Route == oversize.Sleeve && e.Limits.LeastWall != 0 && s.Job.Cylinders[i].ThinnestWall == 0 {
+		if s.wantsWall(i) {
 			add("the wall is not measured")
 		}
-		if choice.Route == oversize.MakersProcess && !e.Limits.PistonClearance.IsZero() && len(c.KeptClearances) == 0 {
+		if s.wantsPiston(i) {
 			add("the piston is not measured")
 		}
 		if c.Proof != nil {
@@ -186,9 +185,9 @@ func (s Sheet) before(p *page) {
 			if d := p.show.plain(r.Depth); !slices.Contains(depths, d) {
 				depths = append(depths, d)
 			}
-			if a := bore.FormatAxis(r.Axis); !slices.Contains(axes, a) {
-				axes = append(axes, a)
-			}
+		}
+		for _, a := range axesOf(s.ToRead) {
+			axes = append(axes, bore.FormatAxis(a))
 		}
 		text := fmt.Sprintf("Where to read, each place twice: at %s below the deck, along the axes %s", strings.Join(depths, ", "), strings.Join(axes, ", "))
 		if len(s.Job.Engine.Layout.Ports) > 0 {
@@ -211,18 +210,8 @@ const blank = "________"
 
 // blankTable has a row for each depth of the places, a column for each axis, and room to write.
 func blankTable(p *page, places []bore.Reading) [][]string {
-	var axes []units.Angle
-	for _, r := range places {
-		if !slices.Contains(axes, r.Axis) {
-			axes = append(axes, r.Axis)
-		}
-	}
-	slices.Sort(axes)
-	head := []string{"depth"}
-	for _, a := range axes {
-		head = append(head, bore.FormatAxis(a))
-	}
-	rows := [][]string{head}
+	axes := axesOf(places)
+	rows := [][]string{depthHead(axes)}
 	for _, r := range places {
 		if d := p.show.plain(r.Depth); rows[len(rows)-1][0] != d {
 			row := make([]string, len(axes)+1)
@@ -237,6 +226,15 @@ func blankTable(p *page, places []bore.Reading) [][]string {
 		}
 	}
 	return rows
+}
+
+// depthHead is the head of a table with a row for each depth and a column for each axis.
+func depthHead(axes []units.Angle) []string {
+	head := []string{"depth"}
+	for _, a := range axes {
+		head = append(head, bore.FormatAxis(a))
+	}
+	return head
 }
 
 // checks prints the checks of an operation as boxes to tick.
@@ -328,20 +326,8 @@ func geometry(p *page, g bore.Geometry) {
 func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 	planes := slices.Concat(g.Planes, g.Bridges)
 	slices.SortStableFunc(planes, func(a, b bore.Plane) int { return cmp.Compare(a.Depth, b.Depth) })
-	var axes []units.Angle
-	for _, plane := range planes {
-		for _, q := range plane.Places {
-			if !slices.Contains(axes, q.Axis) {
-				axes = append(axes, q.Axis)
-			}
-		}
-	}
-	slices.Sort(axes)
-	head := []string{"depth"}
-	for _, a := range axes {
-		head = append(head, bore.FormatAxis(a))
-	}
-	rows := [][]string{append(head, "ovality")}
+	axes := axesOf(toRead(places(g)))
+	rows := [][]string{append(depthHead(axes), "ovality")}
 	for _, plane := range planes {
 		row := []string{plainIn(plane.Depth, unit)}
 		for _, a := range axes {

@@ -48,20 +48,15 @@ func (s Sheet) proofText(p *page) {
 func (s Sheet) proofBlanks(p *page, i int) {
 	c := s.Cylinders[i]
 	p.line("  Cylinder %s: to be read", c.Name)
-	warm := blank + " " + p.show.degrees()[0]
+	warm := blank + " " + degree(p.show.units()[0])
 	p.table([][]string{
 		{"date", blank, "name", blank},
 		{"standard at", warm, "gauge set at", warm},
 		{"gauge used at", warm, "cylinder at", warm},
 	})
-	var places []bore.Reading
-	for _, plane := range slices.Concat(c.Bore.Planes, c.Bore.Bridges) {
-		for _, q := range plane.Places {
-			places = append(places, bore.Reading{Depth: q.Depth, Axis: q.Axis})
-		}
-	}
-	slices.SortStableFunc(places, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
-	p.table(blankTable(p, places))
+	again := toRead(places(c.Bore))
+	slices.SortStableFunc(again, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
+	p.table(blankTable(p, again))
 	row := []string{"crosshatch " + blank + "° included"}
 	for _, r := range s.Job.Engine.Rings {
 		row = append(row, "gap, "+r.Name+" "+blank)

@@ -30,10 +30,7 @@ func (s Sheet) rings(p *page) {
 		}
 		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "to do", "hot"}}
 		for _, r := range c.Rings {
-			fresh, worn, hot := "–", "–", "–"
-			if w := s.ring(r.Ring).Gap; !w.IsZero() {
-				fresh = p.show.limits(w)
-			}
+			fresh, worn, hot := p.show.limits(s.Job.Engine.ring(r.Ring).Gap), "–", "–"
 			if f := r.Service; f.Subject != "" {
 				worn = p.show.limits(f.Limits) + ": " + f.Verdict.String()
 			}
@@ -72,16 +69,6 @@ func (s Sheet) rings(p *page) {
 			}
 		}
 	}
-}
-
-// ring returns what the job says of a ring.
-func (s Sheet) ring(name string) Ring {
-	for _, r := range s.Job.Engine.Rings {
-		if r.Name == name {
-			return r
-		}
-	}
-	return Ring{}
 }
 
 func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
