@@ -91,6 +91,7 @@ func cautions(s Sheet) []Note {
 				list = append(list, g)
 			}
 		}
+		// What hangs on the tool or the engine, common practice too.
 		if op == Boring && kind != hone.RigidStone {
 			list = append(list, Note{op, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."})
 		}

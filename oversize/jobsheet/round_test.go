@@ -5,6 +5,7 @@ package jobsheet_test
 import (
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -526,6 +527,46 @@ func TestNothingUnsafeIsReady(t *testing.T) {
 				t.Errorf("does not say %q:\n%s", c.says, text)
 			}
 		})
+	}
+}
+
+// TestWhyTheMakerIsAsked: the head of the sheet says what calls for the maker, and nothing else.
+func TestWhyTheMakerIsAsked(t *testing.T) {
+	const um = units.Micrometre
+	sound := func(j *jobsheet.Job) {
+		j.Engine.Limits.Service, j.Engine.Limits.Ovality = 48100*um, 40*um
+		j.Cylinders[0].Peeling = false
+	}
+	for _, c := range []struct {
+		job    string
+		change func(j *jobsheet.Job)
+		want   []string
+	}{
+		{"plated", func(j *jobsheet.Job) {}, []string{"the plating lifts, or bare metal shows", "service limit, beyond"}},
+		{"plated", func(j *jobsheet.Job) { sound(j); j.Cylinders[0].Pit = 10 * um }, []string{"the wall has a score or a pit"}},
+		{"plated", func(j *jobsheet.Job) {
+			sound(j)
+			j.Cylinders[0].Piston = jobsheet.Piston{Size: 47995 * um, Axis: fit.AcrossPin}
+		}, []string{"least clearance of its piston, beyond"}},
+		{"plated", func(j *jobsheet.Job) {
+			sound(j)
+			j.Engine.Limits = jobsheet.Limits{}
+		}, []string{"the job gives no limit that decides on the wall"}},
+		{"keep", func(j *jobsheet.Job) { j.Engine.Rings[0].HotGap = 500 * um },
+			[]string{"no gap in the window of ring top is enough when hot", "the gap of ring top is too small when hot"}},
+		{"keep", func(j *jobsheet.Job) {}, nil},
+	} {
+		j := job(t, c.job)
+		c.change(&j)
+		var got []string
+		for line := range strings.Lines(asText(t, plan(t, j))) {
+			if why, ok := strings.CutPrefix(line, "Why, cylinder 1: "); ok {
+				got = append(got, strings.TrimSuffix(why, ".\n"))
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: says %q, want %q", c.job, got, c.want)
+		}
 	}
 }
 

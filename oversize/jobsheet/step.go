@@ -254,7 +254,7 @@ func sizeStep(f bore.Finding) Step {
 func ringStep(rs []RingSheet) Step {
 	step := Reassemble
 	for _, r := range rs {
-		if r.Unfit || r.butts() || slices.ContainsFunc(r.Ports, func(room rings.Room) bool { return room.Crosses }) {
+		if r.Unfit || r.butts() || r.crosses() {
 			step = min(step, AskMaker)
 		}
 		if r.Least.Value != 0 && r.HotEnough.Verdict == uncertainty.Undecided {
@@ -274,6 +274,11 @@ func ringStep(rs []RingSheet) Step {
 // butts reports whether the ends of a ring touch when hot, or leave less than is wanted there.
 func (r RingSheet) butts() bool {
 	return r.Hot.Value < 0 || r.HotEnough.Verdict == uncertainty.Beyond
+}
+
+// crosses reports whether an end of a pegged ring crosses a port.
+func (r RingSheet) crosses() bool {
+	return slices.ContainsFunc(r.Ports, func(room rings.Room) bool { return room.Crosses })
 }
 
 // settled reports whether what is to be done about a ring is known: by its gap as measured, or else as

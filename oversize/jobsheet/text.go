@@ -3,7 +3,6 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -11,7 +10,6 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
-	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -86,6 +84,9 @@ func (s Sheet) head(p *page) {
 		for _, why := range s.open(p, i) {
 			p.wrapped("Open, cylinder "+c.Name+": ", why+".")
 		}
+		for _, why := range s.why(i) {
+			p.wrapped("Why, cylinder "+c.Name+": ", why+".")
+		}
 		if s.Cylinders[i].Next == ChooseSleeve {
 			for _, why := range s.unsound(i) {
 				p.wrapped("The sleeve's fit, cylinder "+c.Name+": ", why+".")
@@ -148,6 +149,39 @@ func (s Sheet) open(p *page, i int) []string {
 	return list
 }
 
+// why says what is certain that calls for a cylinder's next step, where the step alone does not tell.
+func (s Sheet) why(i int) []string {
+	given, c := s.Job.Cylinders[i], s.Cylinders[i]
+	var list []string
+	say := func(when bool, text string) {
+		if when {
+			list = append(list, text)
+		}
+	}
+	say(c.Next == Oversized, "past its size: a larger piston, or the next oversize")
+	if c.Next != AskMaker {
+		return list
+	}
+	if s.Choice.Cylinders[i].Route == oversize.MakersProcess {
+		say(given.Peeling, "the plating lifts, or bare metal shows")
+		say(given.Pit != 0, "the wall has a score or a pit")
+		deciding := oversize.Deciding(c.Findings)
+		say(len(deciding) == 0, "the job gives no limit that decides on the wall")
+		for _, f := range deciding {
+			say(f.Verdict == uncertainty.Beyond, f.Limit.String()+", beyond")
+		}
+		for _, f := range c.KeptClearances {
+			say(f.Verdict == uncertainty.Beyond, f.Subject+" of its piston, beyond")
+		}
+	}
+	for _, r := range c.Rings {
+		say(r.Unfit, "no gap in the window of ring "+r.Ring+" is enough when hot")
+		say(r.butts(), "the gap of ring "+r.Ring+" is too small when hot")
+		say(r.crosses(), "an end of ring "+r.Ring+" crosses a port")
+	}
+	return list
+}
+
 // nextWords says what is next, and for which cylinders where they differ.
 func (s Sheet) nextWords() string {
 	var order []Step
@@ -158,19 +192,13 @@ func (s Sheet) nextWords() string {
 		}
 		names[c.Next] = append(names[c.Next], c.Name)
 	}
-	said := func(step Step) string {
-		if step == Oversized {
-			return "past its size: a larger piston, or the next oversize"
-		}
-		return step.String()
-	}
 	if len(order) == 1 {
-		return said(order[0])
+		return order[0].String()
 	}
 	slices.Sort(order)
 	var parts []string
 	for _, step := range order {
-		parts = append(parts, fmt.Sprintf("%s (cylinder %s)", said(step), strings.Join(names[step], "; ")))
+		parts = append(parts, fmt.Sprintf("%v (cylinder %s)", step, strings.Join(names[step], "; ")))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -205,38 +233,6 @@ func (s Sheet) before(p *page) {
 	}
 }
 
-// blank is a place to write a value in.
-const blank = "________"
-
-// blankTable has a row for each depth of the places, a column for each axis, and room to write.
-func blankTable(p *page, places []bore.Reading) [][]string {
-	axes := axesOf(places)
-	rows := [][]string{depthHead(axes)}
-	for _, r := range places {
-		if d := p.show.plain(r.Depth); rows[len(rows)-1][0] != d {
-			row := make([]string, len(axes)+1)
-			row[0] = d
-			for i, a := range axes {
-				row[i+1] = "–"
-				if slices.ContainsFunc(places, func(q bore.Reading) bool { return q.Depth == r.Depth && q.Axis == a }) {
-					row[i+1] = blank
-				}
-			}
-			rows = append(rows, row)
-		}
-	}
-	return rows
-}
-
-// depthHead is the head of a table with a row for each depth and a column for each axis.
-func depthHead(axes []units.Angle) []string {
-	head := []string{"depth"}
-	for _, a := range axes {
-		head = append(head, bore.FormatAxis(a))
-	}
-	return head
-}
-
 // checks prints the checks of an operation as boxes to tick.
 func (s Sheet) checks(p *page, op Operation) {
 	for _, c := range s.Checklist {
@@ -244,129 +240,6 @@ func (s Sheet) checks(p *page, op Operation) {
 			p.wrapped("  [ ] ", c.Text)
 		}
 	}
-}
-
-func (s Sheet) sizes(p *page) {
-	p.title("SIZES AT 20 °C (± expanded uncertainty, 95 %)")
-	gaugeLine(p, s.Job.Gauge)
-	for _, c := range s.Cylinders {
-		p.line("")
-		p.line("  Cylinder %s", c.Name)
-		geometry(p, c.Bore)
-		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
-			p.line("  By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", p.show.estimate(t))
-		}
-		p.line("  These readings cannot show:")
-		for _, u := range c.Bore.Unseen {
-			p.wrapped("    - ", u.String()+".")
-		}
-		for _, k := range c.Coarse {
-			p.wrapped("  ! ", fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, p.show.length(k.Expanded), p.show.length(k.Allowed)))
-		}
-	}
-}
-
-// gaugeLine says what was read with, and how warm everything was.
-func gaugeLine(p *page, g Gauge) {
-	text := fmt.Sprintf("%v gauge, reading to %s", g.Kind, p.show.plain(g.Resolution))
-	if g.Standard != (Standard{}) {
-		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + p.show.length(g.Standard.Size)
-	}
-	if !g.SetOn.IsZero() {
-		text += " on " + g.SetOn.String()
-	}
-	var at []string
-	for _, t := range []struct {
-		what string
-		at   bore.Temperature
-	}{
-		{"standard", g.Temperatures.Standard}, {"gauge when set", g.Temperatures.GaugeSet},
-		{"gauge when used", g.Temperatures.GaugeUsed}, {"cylinder", g.Temperatures.Cylinder},
-	} {
-		if t.at != (bore.Temperature{}) {
-			at = append(at, t.what+" at "+p.show.within(t.at))
-		}
-	}
-	p.wrapped("  ", strings.ToUpper(text[:1])+text[1:]+"; "+strings.Join(at, ", ")+".")
-}
-
-// geometry prints the sizes and the form of one bore.
-func geometry(p *page, g bore.Geometry) {
-	for _, unit := range p.show.units() {
-		p.table(sizeTable(g, unit))
-	}
-	rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", p.show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
-	if g.HasOvality {
-		where := "at " + p.show.plain(g.OvalityAt)
-		for _, plane := range g.Planes {
-			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() && standsOut(g.Ovality) {
-				where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
-			}
-		}
-		rows = append(rows, []string{"ovality", p.show.estimate(g.Ovality), where})
-	}
-	if g.HasTaper() {
-		rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(p, g.Taper)})
-	}
-	rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
-	if g.Ridge != (uncertainty.Estimate{}) {
-		words := "at the top of ring travel, lost in the doubt"
-		if g.HasRidge {
-			words = "at the top of ring travel, on the diameter"
-		}
-		rows = append(rows, []string{"ridge", p.show.estimate(g.Ridge), words})
-	}
-	if g.Shape != bore.ShapeUnknown {
-		rows = append(rows, []string{"shape", g.Shape.String(), ""})
-	}
-	p.table(rows)
-}
-
-// sizeTable has a row for each depth and a column for each axis.
-func sizeTable(g bore.Geometry, unit units.Length) [][]string {
-	planes := slices.Concat(g.Planes, g.Bridges)
-	slices.SortStableFunc(planes, func(a, b bore.Plane) int { return cmp.Compare(a.Depth, b.Depth) })
-	axes := axesOf(toRead(places(g)))
-	rows := [][]string{append(depthHead(axes), "ovality")}
-	for _, plane := range planes {
-		row := []string{plainIn(plane.Depth, unit)}
-		for _, a := range axes {
-			cell := "–"
-			for _, q := range plane.Places {
-				if q.Axis == a {
-					cell = q.Size.Format(unit)
-				}
-			}
-			row = append(row, cell)
-		}
-		cell := "–"
-		if plane.HasOvality {
-			cell = plane.Ovality.Format(unit)
-		}
-		if slices.ContainsFunc(g.Bridges, func(b bore.Plane) bool { return b.Depth == plane.Depth }) {
-			cell = "between ports"
-		}
-		rows = append(rows, append(row, cell))
-	}
-	return rows
-}
-
-func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }
-
-// standsOut reports whether a difference is larger than its expanded uncertainty.
-func standsOut(e uncertainty.Estimate) bool {
-	u, err := e.Expanded(0.95)
-	return err != nil || e.Value.Abs() > u
-}
-
-func taperWords(p *page, t bore.Taper) string {
-	end := "larger at the deck"
-	if !standsOut(t.Size) {
-		end = "none that stands out of the doubt"
-	} else if t.Size.Value < 0 {
-		end = "smaller at the deck: worn the other way, or choked on purpose"
-	}
-	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), p.show.plain(t.From), p.show.plain(t.To), end)
 }
 
 func (s Sheet) capacity(p *page) {
