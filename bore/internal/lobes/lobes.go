@@ -56,71 +56,35 @@ func Solve(theta, d []float64, orders int) (Fit, bool) {
 		c[4], s[4] = c[4]+(float64(c2*c2)-float64(s2*s2)), s[4]+float64(2*s2*c2)
 	}
 	m := float64(len(theta))
-	a := [size][size]float64{ // lower triangle
+	full := [size][size]float64{ // lower triangle
 		{m},
 		{c[1], (m + c[2]) / 2},
 		{s[1], s[2] / 2, (m - c[2]) / 2},
 		{c[2], (c[1] + c[3]) / 2, (s[3] - s[1]) / 2, (m + c[4]) / 2},
 		{s[2], (s[3] + s[1]) / 2, (c[1] - c[3]) / 2, s[4] / 2, (m - c[4]) / 2},
 	}
-	if !factor(&a, n, rankFloor*m) {
+	var room [size * size]float64
+	a := room[:n*n]
+	for r := range n {
+		copy(a[r*n:], full[r][:n])
+	}
+	if !factor(a, n, rankFloor*m) {
 		return f, false
 	}
-	x := solve(&a, n, rhs)
-	f.Mean = base + x[0]
+	solve(a, rhs[:n])
+	f.Mean = base + rhs[0]
 	for k := range orders {
-		f.Cos[k], f.Sin[k] = x[2*k+1], x[2*k+2]
+		f.Cos[k], f.Sin[k] = rhs[2*k+1], rhs[2*k+2]
 	}
 	for c := range n {
-		var e [size]float64
-		e[c] = 1
-		col := solve(&a, n, e)
+		var column [size]float64
+		column[c] = 1
+		solve(a, column[:n])
 		for r := range n {
-			f.Cov[r][c] = col[r]
+			f.Cov[r][c] = column[r]
 		}
 	}
 	return f, true
-}
-
-// factor replaces the lower triangle of a by L of a = L·Lᵀ (Cholesky). It reports false where a
-// pivot is below floor.
-func factor(a *[size][size]float64, n int, floor float64) bool {
-	for r := range n {
-		for c := range r + 1 {
-			s := a[r][c]
-			for k := range c {
-				s -= float64(a[r][k] * a[c][k])
-			}
-			if r > c {
-				a[r][c] = s / a[c][c]
-				continue
-			}
-			if s < floor {
-				return false
-			}
-			a[r][r] = math.Sqrt(s)
-		}
-	}
-	return true
-}
-
-// solve returns the x of L·Lᵀ·x = rhs.
-func solve(l *[size][size]float64, n int, rhs [size]float64) (x [size]float64) {
-	for r := range n {
-		s := rhs[r]
-		for k := range r {
-			s -= float64(l[r][k] * x[k])
-		}
-		x[r] = s / l[r][r]
-	}
-	for r := n - 1; r >= 0; r-- {
-		s := x[r]
-		for k := r + 1; k < n; k++ {
-			s -= float64(l[k][r] * x[k])
-		}
-		x[r] = s / l[r][r]
-	}
-	return x
 }
 
 // Amplitude returns the amplitude A ≥ 0 and phase φ of the k-th even order, A·cos m(θ − φ) with

@@ -79,9 +79,10 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 			}
 		}
 	}
-	if !cholesky(a[:n*n], rhs, rankFloor*m) {
+	if !factor(a[:n*n], n, rankFloor*m) {
 		return Series{}, false
 	}
+	solve(a[:n*n], rhs)
 	coefficients := a[n*n+n:]
 	f := Series{Mean: base + rhs[0], Cos: coefficients[:orders:orders], Sin: coefficients[orders:]}
 	for k := range orders {
@@ -92,39 +93,3 @@ func Around(x, y []float64, cx, cy float64, orders int) (Series, bool) {
 
 // A term is the sums of one order: of its cosines and sines, and of them times the radius.
 type term struct{ c, s, rc, rs float64 }
-
-// cholesky solves a·x = b in place by the lower triangle of a, row by row. It reports false where a
-// pivot is not above floor.
-func cholesky(a, b []float64, floor float64) bool {
-	n := len(b)
-	for r := range n {
-		row := a[r*n : r*n+n]
-		for c := range r + 1 {
-			s, other := row[c], a[c*n:c*n+c+1]
-			for k := range c {
-				s -= float64(row[k] * other[k])
-			}
-			if c < r {
-				row[c] = s / other[c]
-				continue
-			}
-			if !(s > floor) {
-				return false
-			}
-			row[r] = math.Sqrt(s)
-		}
-		s := b[r]
-		for k := range r {
-			s -= float64(row[k] * b[k])
-		}
-		b[r] = s / row[r]
-	}
-	for r := n - 1; r >= 0; r-- {
-		s := b[r]
-		for k := r + 1; k < n; k++ {
-			s -= float64(a[k*n+r] * b[k])
-		}
-		b[r] = s / a[r*n+r]
-	}
-	return true
-}
