@@ -284,6 +284,9 @@ func (e *Engine) outcome(c *Cylinder, t result, over units.Length, refused []Ref
 		cc.Route = Undecided
 	default:
 		cc.Route = Sleeve
+		if !slices.ContainsFunc(e.Sizes, func(s Size) bool { return s.Over > c.Over }) {
+			refused = append(refused, Refusal{Route: BoreOversize, Over: c.Over, Reason: NothingLarger})
+		}
 	}
 	cc.Name, cc.Over = c.Name, over
 	if cc.Route != Sleeve { // what is dearer need not be refused

@@ -113,6 +113,8 @@ func TestRoutes(t *testing.T) {
 			[2]oversize.Route{bored, bored}, "0.5", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.CleanUpNotProven}},
 		{"worn past all sizes", wear("0.96"), [2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
 			oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp}},
+		{"worn, and nothing larger on offer", all(wear("0.2"), func(e *oversize.Engine, _ []oversize.Cylinder) { e.Sizes = nil }),
+			[2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.NothingLarger}},
 		{"one past all sizes, the other worn", all(wear("0.96"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[1] = cylinder("2", mm("0.3")) }),
 			[2]oversize.Route{sleeve, bored}, "0.5", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
 				oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp}},

@@ -117,7 +117,7 @@ func TestNames(t *testing.T) {
 	check("route", 5, func(i int8) text { return oversize.Route(i) }, func(b []byte) (text, error) { var v oversize.Route; err := v.UnmarshalText(b); return v, err })
 	check("centre", 2, func(i int8) text { return oversize.Centre(i) }, func(b []byte) (text, error) { var v oversize.Centre; err := v.UnmarshalText(b); return v, err })
 	check("hone work", 3, func(i int8) text { return oversize.HoneWork(i) }, func(b []byte) (text, error) { var v oversize.HoneWork; err := v.UnmarshalText(b); return v, err })
-	check("reason", int(oversize.ScoreLeft)+1, func(i int8) text { return oversize.Reason(i) }, func(b []byte) (text, error) { var v oversize.Reason; err := v.UnmarshalText(b); return v, err })
+	check("reason", int(oversize.NothingLarger)+1, func(i int8) text { return oversize.Reason(i) }, func(b []byte) (text, error) { var v oversize.Reason; err := v.UnmarshalText(b); return v, err })
 	check("caution", int(oversize.LifeUsed)+1, func(i int8) text { return oversize.Caution(i) }, func(b []byte) (text, error) { var v oversize.Caution; err := v.UnmarshalText(b); return v, err })
 	check("operation", int(oversize.PlateauHone)+1, func(i int8) text { return oversize.OperationKind(i) }, func(b []byte) (text, error) {
 		var v oversize.OperationKind

@@ -36,13 +36,14 @@ const (
 	WallForbids               // plated and bare aluminium-silicon walls are neither bored nor honed
 	Peeling                   // plating lifts, or bare metal shows
 	ScoreLeft                 // a score or pit deeper than deglazing takes
+	NothingLarger             // no size on offer is larger than the one at which the cylinder stands
 )
 
 var reasonNames = [...]string{
 	"none", "beyond limit", "limit undecided", "nothing judged", "piston not measured",
 	"clearance beyond", "clearance undecided", "piston tight", "no rigid hone", "no clean-up",
 	"clean-up not proven", "beyond greatest", "wall thin", "wall not proven", "wall not measured",
-	"gasket hole", "shared size", "wall forbids", "peeling", "score left",
+	"gasket hole", "shared size", "wall forbids", "peeling", "score left", "nothing larger",
 }
 
 var reasonSentences = [...]string{
@@ -66,6 +67,7 @@ var reasonSentences = [...]string{
 	"this wall is never bored or honed",
 	"plating lifts or bare metal shows",
 	"a score or pit is deeper than deglazing takes",
+	"no larger size is on offer",
 }
 
 // String returns the reason in words, "worn wall would be left".
@@ -104,7 +106,7 @@ func (r Refusal) String() string {
 	var b strings.Builder
 	b.WriteString(r.Route.String())
 	switch {
-	case r.Route == BoreOversize:
+	case r.Route == BoreOversize && r.Reason != WallForbids && r.Reason != NothingLarger: // those are of no one size
 		fmt.Fprintf(&b, " %v", r.Over)
 	case r.Work != NoHoning:
 		fmt.Fprintf(&b, ", %v", r.Work)

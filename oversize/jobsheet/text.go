@@ -257,7 +257,7 @@ func (s Sheet) capacity(p *page) {
 	}
 	add("engine", s.Before, s.After)
 	p.table(rows)
-	if s.Job.Engine.Cycle == TwoStroke && s.Cylinders[0].Before.FromPort == 0 {
+	if first := s.Cylinders[0].Before; s.Job.Engine.Cycle == TwoStroke && first.Ratio != 0 && first.FromPort == 0 {
 		p.line("  The ratio is over the full stroke, not from where the exhaust port closes.")
 	}
 }
