@@ -348,6 +348,11 @@ bore oversize 0.25 mm: worn wall would be left (clean-up on the original centre 
 	if s := strings.Join(lines, "\n"); s != want {
 		t.Errorf("%s\nwant\n%s", s, want)
 	}
+	for _, r := range []oversize.Reason{oversize.WallForbids, oversize.NothingLarger} { // of no one size
+		if s, want := (oversize.Refusal{Route: oversize.BoreOversize, Reason: r}).String(), "bore oversize: "+r.String(); s != want {
+			t.Errorf("%q, want %q", s, want)
+		}
+	}
 }
 
 // A worn bore need not be a new one where the maker says how far it may wear.
