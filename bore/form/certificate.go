@@ -17,8 +17,8 @@ type Contact struct {
 }
 
 // A Certificate says why a circle is the best of its kind. Unless it was Searched for, it holds all
-// that is needed to prove that by hand, and [Circle.Check] does. With n the direction of a contact from the centre and w
-// its weight:
+// that is needed to prove that by hand, and [Circle.Check] does. With n the direction of a contact
+// from the centre and w its weight:
 //
 //	MCCI   Σ w = 1 and Σ w·n = 0: two contacts opposite each other, or three that no half circle holds.
 //	       About any other centre Σ w·d² grows by the square of the distance moved, so some contact

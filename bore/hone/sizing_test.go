@@ -313,6 +313,7 @@ func TestSizingRefuses(t *testing.T) {
 		"no least size":         {func(z *hone.Sizing) { z.Finish.Min = 0 }, hone.ErrNotGiven},
 		"no stop size":          {func(z *hone.Sizing) { z.Finish.Max = 0 }, hone.ErrNotGiven},
 		"limits crossed":        {func(z *hone.Sizing) { z.Finish.Min = z.Finish.Max }, units.ErrCrossed},
+		"least risk":            {func(z *hone.Sizing) { z.Risk = 0.01 }, nil},
 		"risk too small":        {func(z *hone.Sizing) { z.Risk = 0.0099 }, units.ErrRange},
 		"risk too great":        {func(z *hone.Sizing) { z.Risk = 0.51 }, units.ErrRange},
 		"risk no number":        {func(z *hone.Sizing) { z.Risk = math.NaN() }, units.ErrRange},

@@ -162,6 +162,18 @@ func TestSlip(t *testing.T) {
 	}
 }
 
+// TestWhichRatio: a ratio over the full stroke of a two-stroke is said to be one, where there is a ratio.
+func TestWhichRatio(t *testing.T) {
+	const note = "over the full stroke, not from where the exhaust port closes"
+	base := edited(t, kept(t), "four-stroke", "two-stroke")
+	if !strings.Contains(asText(t, read(t, base)), note) {
+		t.Error("not said")
+	}
+	if strings.Contains(asText(t, read(t, edited(t, base, `"compression_ratio": 9.0`, `"gasket_hole": "70 mm"`))), note) {
+		t.Error("said of no ratio")
+	}
+}
+
 // TestLimitsArePrintedInward: what is printed never allows more than the maker does: 0.0508 mm is
 // printed as max 0.050 mm, 2.0011 thou as less than 0.00201 in.
 func TestLimitsArePrintedInward(t *testing.T) {
