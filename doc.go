@@ -62,6 +62,7 @@
 //	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.Choose
 //	the finish size for this piston?               fit.FinishWindow, fit.Aim.Size
 //	what clearance is usual?                       fit.Usual
+//	is that limit a slip of the point?             bore.UsualForm, fit.UsualClearance, rings.UsualGap
 //	how does clearance change when hot?            fit.Warm.Clearance
 //	which piston into which bore?                  fit.Matching.Match
 //	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Swept

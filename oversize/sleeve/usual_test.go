@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve_test
+
+import (
+	"testing"
+
+	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
+)
+
+// TestUsual holds the bands to what manuals and the trade print: inside as it stands, outside with the
+// point moved by a place or one unit taken for the other.
+func TestUsual(t *testing.T) {
+	check := func(what string, band units.Limits, figure units.Length) {
+		t.Helper()
+		if !band.HasMin() || !band.HasMax() || !band.Contains(figure) {
+			t.Errorf("%s: %v outside %v", what, figure, band)
+		}
+		for _, s := range []units.Length{figure * 10, figure / 10, figure * 254 / 10, figure * 10 / 254} {
+			if band.Contains(s) {
+				t.Errorf("%s: %v for %v inside %v", what, s, figure, band)
+			}
+		}
+	}
+	const mm = units.Millimetre
+	check("4.25 in liner of 4.6265 in outside, TM 5-3895-359-14&P", sleeve.UsualWall(4250*units.Thou), 18825*units.Tenth/10)
+	for _, w := range [...]struct{ bore, wall units.Length }{
+		{30 * mm, 1500 * units.Micrometre}, {30 * mm, 3500 * units.Micrometre}, {67 * mm, 3 * mm}, {78 * mm, 2300 * units.Micrometre},
+		{100 * mm, 1500 * units.Micrometre}, {100 * mm, 8 * mm}, {250 * mm, 4 * mm}, {250 * mm, 18 * mm},
+	} {
+		check("wall, common practice", sleeve.UsualWall(w.bore), w.wall)
+	}
+	for _, q := range sleeve.TradeInterference() {
+		check(q.Barrel, sleeve.UsualInterference(), q.Interference.Least)
+		check(q.Barrel, sleeve.UsualInterference(), q.Interference.Greatest)
+	}
+	for _, d := range []units.Length{-1, 0, 1, units.MaxLength + 1, 1 << 62} {
+		if w := sleeve.UsualWall(d); !w.HasMin() || !w.HasMax() || w.Min >= w.Max || w.Min <= 0 {
+			t.Errorf("bore %v: %v", d, w)
+		}
+	}
+}

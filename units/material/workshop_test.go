@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package material_test
+
+import (
+	"testing"
+
+	"borewright.example/units"
+	"borewright.example/units/material"
+)
+
+// TestUsualTemperatures: what workshops and engines have lies inside; with the point moved by a place, or °F for °C, outside.
+func TestUsualTemperatures(t *testing.T) {
+	inside := func(least, greatest units.Temperature, c float64) bool {
+		at, err := units.Celsius(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return at >= least && at <= greatest
+	}
+	least, greatest := material.UsualWorkshop()
+	for _, c := range []float64{5, 8, 15, 20, 22, 27, 35, 45} {
+		fahrenheit := 32 + 1.8*c
+		if !inside(least, greatest, c) || inside(least, greatest, c*10) || inside(least, greatest, c/10) {
+			t.Errorf("%v °C, and its slips, against %v to %v", c, least, greatest)
+		}
+		if c >= 8 && inside(least, greatest, fahrenheit) { // what a Fahrenheit thermometer shows, taken for °C
+			t.Errorf("%v °F taken for °C lies inside", fahrenheit)
+		}
+	}
+	least, greatest = material.UsualRunning()
+	for _, c := range []float64{90, 120, 150, 200, 250, 300} {
+		if !inside(least, greatest, c) || inside(least, greatest, c*10) || inside(least, greatest, c/10) {
+			t.Errorf("%v °C, and its slips, against %v to %v", c, least, greatest)
+		}
+	}
+}
