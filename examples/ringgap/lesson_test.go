@@ -113,5 +113,7 @@ func claims(d data) map[string]bool {
 	return c
 }
 
-// near reports whether x stands so near the middle between two thousandths that rounding may go either way.
-func near(x float64) bool { return math.Abs(math.Mod(math.Abs(x)*1000, 1)-0.5) < 0.01 }
+// near reports whether rounding to a thousandth may go either way, or to a zero with a sign.
+func near(x float64) bool {
+	return math.Abs(x) < 0.0006 || math.Abs(math.Mod(math.Abs(x)*1000, 1)-0.5) < 0.01
+}

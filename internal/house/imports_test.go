@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-package borewright_test
+package house_test
 
 import (
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -14,6 +15,7 @@ var roads = map[string][]string{
 	"borewright.example":   {}, // no code
 	"units":                {},
 	"internal/enum":        {"units"},
+	"internal/house":       {}, // tests of the module as a whole
 	"units/material":       {"units"},
 	"units/uncertainty":    {"units", "internal/enum"},
 	"bore/internal/circle": {},
@@ -56,7 +58,7 @@ func below(path, parent string) bool { return path == parent || strings.HasPrefi
 // TestImports lists what every package of the library imports, directly and behind that.
 func TestImports(t *testing.T) {
 	const module = "borewright.example"
-	list := run(t, "list", "-f", "{{.ImportPath}}\t{{join .Imports \" \"}}\t{{join .Deps \" \"}}", module+"/...")
+	list := command(t, root, "go", "list", "-f", "{{.ImportPath}}\t{{join .Imports \" \"}}\t{{join .Deps \" \"}}", module+"/...")
 	packages := 0
 	for line := range strings.Lines(list) {
 		columns := strings.Split(strings.TrimRight(line, "\n"), "\t")
@@ -94,7 +96,7 @@ func TestImports(t *testing.T) {
 // TestModule: what importers inherit by go.mod is the least there can be: three modules, a Go version
 // that is no newer than those need, and no tools.
 func TestModule(t *testing.T) {
-	mod, err := os.ReadFile("go.mod")
+	mod, err := os.ReadFile(filepath.Join(root, "go.mod"))
 	if err != nil {
 		t.Fatal(err)
 	}
