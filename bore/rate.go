@@ -35,14 +35,9 @@ type Rate struct {
 }
 
 // WearRate returns the growth over a stretch of usage from two or more surveys of one bore at
-// different times, by least squares, each weighed by its doubt:
-//
-//	w = 1/u², t̄ = Σwt/Σw, growth = Σw(t − t̄)(D − D̄)/Σw(t − t̄)², u(growth)² = 1/Σw(t − t̄)²
-//
-// Where three or more surveys scatter about the line by more than their doubt, what they show
-// counts: the doubts are multiplied by the Birge ratio √(Σ w·residual²/(n − 2)), with n − 2 degrees
-// of freedom. One setting ring for all surveys would let its doubt cancel; it is left in, on
-// the safe side.
+// different times: the slope of [uncertainty.FitLine], each survey weighed by its doubt, their
+// scatter counting where it is more than their doubts allow. One setting ring for all surveys
+// would let its doubt cancel; it is left in, on the safe side.
 //
 // The line is an assumption: running in wears faster, and so does a bore that has begun to pass
 // gas. Surveys from before and after machining do not belong together.
@@ -88,57 +83,30 @@ func fitRate(ss []Survey, per Usage) (Rate, error) {
 	const um = units.Micrometre
 	n, first := len(ss), ss[0]
 	stretch := float64(ss[n-1].At - first.At)
-	weight := func(s Survey) float64 {
-		if s.Size.Std == 0 {
-			return 1
+	points := make([]uncertainty.Point, n)
+	for i, s := range ss {
+		points[i] = uncertainty.Point{
+			X: float64(s.At-first.At) / stretch, Y: (s.Size.Value - first.Size.Value).In(um),
+			Std: s.Size.Std.In(um), DoF: s.Size.DoF,
 		}
-		u := s.Size.Std.In(um)
-		return 1 / float64(u*u)
 	}
-	var sw, st, sd, dof float64
-	for _, s := range ss {
-		w := weight(s)
-		sw += w
-		st += float64(w * float64(s.At-first.At) / stretch)
-		sd += float64(w * (s.Size.Value - first.Size.Value).In(um))
-		dof = fewer(dof, s.Size.DoF)
-	}
-	st, sd = st/sw, sd/sw
-	var stt, std, rest float64
-	for _, s := range ss {
-		t, d := float64(s.At-first.At)/stretch-st, (s.Size.Value-first.Size.Value).In(um)-sd
-		w := weight(s)
-		stt += float64(w * float64(t*t))
-		std += float64(w * float64(t*d))
-	}
-	growth := std / stt
-	for _, s := range ss {
-		t, d := float64(s.At-first.At)/stretch-st, (s.Size.Value-first.Size.Value).In(um)-sd
-		r := d - float64(growth*t)
-		rest += float64(weight(s) * float64(r*r))
-	}
-	scale := 1.0
-	if first.Size.Std == 0 {
-		scale = 0 // exact, as far as the doubts go
-	}
-	if n > 2 {
-		if birge := math.Sqrt(rest / float64(n-2)); birge > scale {
-			scale, dof = birge, float64(n-2)
-		}
+	l, err := uncertainty.FitLine(points...)
+	if err != nil {
+		return Rate{}, fmt.Errorf("bore: wear rate: %w", err)
 	}
 	// per is converted last: the growth over the stretch of the surveys is of the order of a size.
 	k := float64(per) / stretch
-	wear, err := rounded(growth*k, scale/math.Sqrt(stt)*k, dof)
+	wear, err := rounded(l.Slope*k, l.Tilt.Std*k, l.Tilt.DoF)
 	if err != nil {
 		return Rate{}, fmt.Errorf("bore: wear rate: growth over %v: %w", float64(per), err)
 	}
-	size, err := rounded(sd, scale/math.Sqrt(sw), dof)
+	size, err := rounded(l.Y, l.Level.Std, l.Level.DoF)
 	if err != nil {
 		return Rate{}, fmt.Errorf("bore: wear rate: %w", err)
 	}
 	size.Value += first.Size.Value
 	return Rate{
-		Per: per, Wear: wear, Middle: first.At + Usage(float64(st*stretch)), Size: size, Last: ss[n-1].At,
+		Per: per, Wear: wear, Middle: first.At + Usage(float64(l.Middle*stretch)), Size: size, Last: ss[n-1].At,
 	}, size.Validate()
 }
 

@@ -28,7 +28,9 @@
 // uᵢ comes from repeats (type A, 4.2: [Describe], [FromRepeats], [Pool]) or from what is known
 // otherwise (type B, 4.3: [Rectangular], [Triangular], [UShaped], [Resolution],
 // [FromCertificate], [FromCoverage], [FiftyFifty]). ν is not cut to a whole number here. Where
-// sensitivities vanish, the next order counts: [SecondOrder] (5.1.2 note, H.1.7).
+// sensitivities vanish, the next order counts, and a curved model shifts its mean: [SecondOrder]
+// (5.1.2 note, H.1.7). A straight line through readings, such as a dial's error over its travel
+// or wear over time, is [FitLine].
 //
 // # What is decided: three answers
 //

@@ -137,15 +137,15 @@ func Example_gumH1() {
 	show("U from u(l) rounded to 32", k*math.Round(u), 0)
 
 	// H.1.7 second order
-	u, terms, err := uncertainty.SecondOrder(model, inputs)
+	second, err := uncertainty.SecondOrder(model, inputs)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, t := range terms {
+	for _, t := range second.Terms {
 		show("second order, "+t.A+" with "+t.B, math.Sqrt(t.Variance), 1)
 	}
-	show("u(l) with second order", u, 0)
+	show("u(l) with second order", second.Std, 0)
 	// Output:
 	// u(ls)                              25
 	// u(d)                               9.7
@@ -460,16 +460,30 @@ func ExampleSecondOrder() {
 	}
 	first, _, err := p.Budget.Combined()
 	fmt.Println(first, err)
-	second, terms, err := uncertainty.SecondOrder(product, inputs)
-	fmt.Printf("%.2f from %d term, %v\n", second, len(terms), err)
+	second, err := uncertainty.SecondOrder(product, inputs)
+	fmt.Printf("%.2f from %d term, %v\n", second.Std, len(second.Terms), err)
 	// Output:
 	// 0 <nil>
 	// 0.06 from 1 term, <nil>
 }
 
 func ExampleTerm() {
-	_, terms, err := uncertainty.SecondOrder(func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Mul(x[0], x[0]) },
+	s, err := uncertainty.SecondOrder(func(x []hyperdual.Number) hyperdual.Number { return hyperdual.Mul(x[0], x[0]) },
 		[]uncertainty.Input{{Name: "d", Value: 10, Std: 1}})
-	fmt.Printf("%s with %s: %.2f, %v\n", terms[0].A, terms[0].B, terms[0].Variance, err)
+	fmt.Printf("%s with %s: %.2f, %v\n", s.Terms[0].A, s.Terms[0].B, s.Terms[0].Variance, err)
 	// Output: d with d: 2.00, <nil>
+}
+
+// A dial read on three rings: how far it is out between them, and what the next reading will show.
+func ExampleFitLine() {
+	l, err := uncertainty.FitLine( // x: ring less 67 mm, in mm; y: reading less ring, in µm
+		uncertainty.Point{X: 0, Y: 0.4}, uncertainty.Point{X: 0, Y: -0.6}, uncertainty.Point{X: 0.25, Y: 0.9},
+		uncertainty.Point{X: 0.25, Y: 1.6}, uncertainty.Point{X: 0.5, Y: 3.0}, uncertainty.Point{X: 0.5, Y: 2.4})
+	fmt.Printf("%.2f µm per mm, ± %.2f: %v\n", l.Slope, l.Tilt.Std, err)
+	y, s := l.At(0.4)
+	_, next := l.Next(0.4, 1)
+	fmt.Printf("at 0.4 mm %.2f µm, known to %.2f µm; one reading scatters %.2f µm\n", y, s.Std, next.Std)
+	// Output:
+	// 5.60 µm per mm, ± 0.96: <nil>
+	// at 0.4 mm 2.12 µm, known to 0.24 µm; one reading scatters 0.54 µm
 }

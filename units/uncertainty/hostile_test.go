@@ -197,7 +197,9 @@ func TestRefusals(t *testing.T) {
 		"model of NaN":            {second(uncertainty.Propagate(model(hyperdual.Log), []uncertainty.Input{{Name: "x", Value: -1}})), uncertainty.ErrModel},
 		"model without slope":     {second(uncertainty.Propagate(model(hyperdual.Sqrt), one)), uncertainty.ErrModel},
 		"input negative std":      {second(uncertainty.Propagate(constant, []uncertainty.Input{{Name: "x", Std: -1}})), uncertainty.ErrStd},
-		"second order of NaN":     {third(uncertainty.SecondOrder(model(hyperdual.Log), one)), uncertainty.ErrModel},
+		"second order of NaN":     {second(uncertainty.SecondOrder(model(hyperdual.Log), one)), uncertainty.ErrModel},
+		"no model":                {second(uncertainty.Propagate(nil, one)), uncertainty.ErrModel},
+		"no model, second order":  {second(uncertainty.SecondOrder(nil, one)), uncertainty.ErrModel},
 		"correlation of none":     {second(uncertainty.Propagate(constant, one, uncertainty.Correlation{A: "x", B: "y"})), uncertainty.ErrCorrelation},
 		"result too long": {second(func() (uncertainty.Estimate, error) {
 			p, err := uncertainty.Propagate(model(func(x hyperdual.Number) hyperdual.Number { return hyperdual.Scale(1, x) }), []uncertainty.Input{{Name: "x", Value: 1e9}})

@@ -38,9 +38,12 @@ type Propagation struct {
 // may mean that the input does not matter, or that it matters only in second order: ask
 // [SecondOrder].
 //
-// No input is ErrNoData; a model whose value or derivative is not finite is ErrModel; what
+// No input is ErrNoData; no model, or one whose value or derivative is not finite, is ErrModel; what
 // [Budget.Combined] refuses is refused here.
 func Propagate(m Model, inputs []Input, correlations ...Correlation) (Propagation, error) {
+	if m == nil {
+		return Propagation{}, fmt.Errorf("uncertainty: propagate: no model: %w", ErrModel)
+	}
 	p := Propagation{Budget: Budget{Components: make([]Component, len(inputs)), Correlations: slices.Clone(correlations)}}
 	for i, in := range inputs {
 		y, err := m.at(inputs, i, i)
@@ -91,80 +94,143 @@ type Term struct {
 	Variance float64 `json:"variance"` // in the unit of the result squared; third derivatives can make it negative
 }
 
-// SecondOrder returns the combined standard uncertainty of a model with the terms of the next
-// higher order, and these terms where they are not zero (JCGM 100:2008 5.1.2, note, and H.1.7):
+// A Second is what the next higher order adds to a [Propagation].
+type Second struct {
+	// Shift is the mean of the result less the model's value at the inputs' best estimates: what a
+	// curved model makes of doubt, in the unit of the result.
+	Shift float64 `json:"shift"`
+	Std   float64 `json:"std"`   // combined standard uncertainty of both orders
+	Terms []Term  `json:"terms"` // what makes the second order of its variance, where not zero
+}
+
+// SecondOrder returns the shift of a model's result and its combined standard uncertainty with the
+// terms of the next higher order (JCGM 100:2008 5.1.2, note, and H.1.7; the shift is what 4.1.4,
+// note, warns of). With the partial derivatives fᵢ, fᵢⱼ and fᵢⱼₖ, and the covariances cᵢⱼ = rᵢⱼuᵢuⱼ:
 //
-//	u² = Σ fᵢ²uᵢ² + ΣΣ (fᵢⱼ²/2 + fᵢ·fᵢⱼⱼ)·uᵢ²uⱼ²
+//	shift = ½ ΣΣ fᵢⱼcᵢⱼ
+//	u²    = ΣΣ fᵢfⱼcᵢⱼ + ½ ΣΣΣΣ fᵢⱼcⱼₖfₖₗcₗᵢ + ΣΣΣΣ fᵢcᵢⱼfⱼₖₗcₖₗ
 //
-// with the partial derivatives fᵢ, fᵢⱼ and fᵢⱼⱼ; the term of the pair i, j is that of both
-// orders, (fᵢⱼ² + fᵢfᵢⱼⱼ + fⱼfⱼᵢᵢ)·uᵢ²uⱼ². It holds for independent inputs with normal
-// distributions, and matters where a sensitivity is zero or nearly so at the inputs' values: a
-// product of two quantities that are themselves expected to be zero has no uncertainty in first
-// order. First and second derivatives are exact to rounding, third ones central differences of
-// second ones over uᵢ/64.
+// which for independent inputs is the guide's Σ fᵢ²uᵢ² + ΣΣ (fᵢⱼ²/2 + fᵢ·fᵢⱼⱼ)·uᵢ²uⱼ². It holds for
+// inputs with normal distributions, together where they are correlated, and matters where a
+// sensitivity is zero or nearly so at the inputs' values: a product of two quantities that are
+// themselves expected to be zero has no uncertainty in first order. First and second derivatives
+// are exact to rounding, third ones central differences of second ones over uᵢ/64.
 //
 // Errors are those of [Propagate]; a total below zero, where the expansion has broken down, is
-// ErrModel.
-func SecondOrder(m Model, inputs []Input) (std float64, terms []Term, err error) {
-	p, err := Propagate(m, inputs)
+// ErrModel. Where that may be so, or inputs are far from normal, propagate the distributions
+// themselves.
+func SecondOrder(m Model, inputs []Input, correlations ...Correlation) (Second, error) {
+	p, err := Propagate(m, inputs, correlations...)
 	if err != nil {
-		return 0, nil, err
+		return Second{}, err
 	}
-	first, _, err := p.Budget.Combined()
+	c, err := p.Budget.covariances()
 	if err != nil {
-		return 0, nil, err
+		return Second{}, err
 	}
-	variance := float64(first * first)
+	n := len(inputs)
+	h := make([]float64, n*n) // second derivatives
+	for i := range n {
+		for j := range i + 1 {
+			y, err := m.at(inputs, i, j)
+			if err != nil {
+				return Second{}, err
+			}
+			h[i*n+j], h[j*n+i] = y.E1E2mag, y.E1E2mag
+		}
+	}
+	hc, chc := product(h, c, n), product(c, product(h, c, n), n)
+	var s Second
+	variance := 0.0
+	for i := range n {
+		s.Shift += hc[i*n+i] / 2
+		for j := range n {
+			variance += float64(p.Budget.Components[i].Sensitivity * float64(c[i*n+j]*p.Budget.Components[j].Sensitivity))
+		}
+	}
 	for i, a := range inputs {
 		for j, b := range inputs[:i+1] {
 			if a.Std == 0 || b.Std == 0 {
 				continue
 			}
-			y, err := m.at(inputs, i, j)
-			if err != nil {
-				return 0, nil, err
-			}
-			third, err := m.third(inputs, i, j)
-			if err != nil {
-				return 0, nil, err
-			}
-			mixed := float64(y.E1E2mag * a.Std * b.Std)
-			t := Term{A: b.Name, B: a.Name, Variance: float64(mixed*mixed) + float64(y.E1mag*a.Std*third)}
+			t := Term{A: b.Name, B: a.Name, Variance: float64(h[i*n+j] * chc[i*n+j])}
 			if i == j {
-				t.Variance -= float64(mixed*mixed) / 2
-			} else {
-				third, err = m.third(inputs, j, i)
-				if err != nil {
-					return 0, nil, err
+				t.Variance /= 2
+			}
+			for _, k := range [...][2]int{{i, j}, {j, i}} {
+				slope := 0.0 // along what all inputs that go with the first pull it by
+				for l, x := range p.Budget.Components {
+					slope += float64(c[k[0]*n+l] * x.Sensitivity)
 				}
-				t.Variance += float64(y.E2mag * b.Std * third)
+				third, err := m.third(inputs, c, k[0], k[1])
+				if err != nil {
+					return Second{}, err
+				}
+				t.Variance += float64(slope * third)
+				if i == j {
+					break
+				}
 			}
 			if t.Variance != 0 {
-				terms = append(terms, t)
+				s.Terms = append(s.Terms, t)
 				variance += t.Variance
 			}
 		}
 	}
-	if !(variance >= 0) || math.IsInf(variance, 0) {
-		return 0, nil, fmt.Errorf("uncertainty: second order: variance %v: %w", variance, ErrModel)
+	if !(variance >= 0) || math.IsInf(variance, 0) || math.IsNaN(s.Shift) || math.IsInf(s.Shift, 0) {
+		return Second{}, fmt.Errorf("uncertainty: second order: variance %v, shift %v: %w", variance, s.Shift, ErrModel)
 	}
-	return math.Sqrt(variance), terms, nil
+	s.Std = math.Sqrt(variance)
+	return s, nil
 }
 
-// third returns fᵢⱼⱼ·uᵢ·uⱼ² by the difference of fⱼⱼ between two places of input i.
-func (m Model) third(inputs []Input, i, j int) (float64, error) {
-	h := inputs[i].Std / 64
+// covariances returns rᵢⱼuᵢuⱼ of the components, n×n.
+func (b Budget) covariances() ([]float64, error) {
+	pairs, err := b.pairs()
+	if err != nil {
+		return nil, err
+	}
+	n := len(b.Components)
+	c := make([]float64, n*n)
+	for i, x := range b.Components {
+		c[i*n+i] = float64(x.Std * x.Std)
+	}
+	for _, p := range pairs {
+		v := float64(p.r * float64(b.Components[p.i].Std*b.Components[p.j].Std))
+		c[p.i*n+p.j], c[p.j*n+p.i] = v, v
+	}
+	return c, nil
+}
+
+// product returns the n×n matrix a·b.
+func product(a, b []float64, n int) []float64 {
+	c := make([]float64, n*n)
+	for i := range n {
+		for j := range n {
+			for k := range n {
+				c[i*n+j] += float64(a[i*n+k] * b[k*n+j])
+			}
+		}
+	}
+	return c
+}
+
+// third returns Σ fᵢⱼₖcₖⱼ over k by the difference of fᵢⱼ between two places along column j of the
+// covariances.
+func (m Model) third(inputs []Input, c []float64, i, j int) (float64, error) {
+	const part = 64
+	n, u := len(inputs), inputs[j].Std
 	var d [2]float64
-	for k, shift := range [...]float64{-h, h} {
-		shifted := make([]Input, len(inputs))
-		copy(shifted, inputs)
-		shifted[i].Value += shift
-		y, err := m.at(shifted, j, j)
+	for s, sign := range [...]float64{-1, 1} {
+		shifted := slices.Clone(inputs)
+		for k := range shifted {
+			shifted[k].Value += sign * c[k*n+j] / u / part
+		}
+		y, err := m.at(shifted, i, j)
 		if err != nil {
 			return 0, err
 		}
-		d[k] = y.E1E2mag
+		d[s] = y.E1E2mag
 	}
-	u := inputs[j].Std
-	return float64((d[1] - d[0]) * 32 * u * u), nil
+	return float64((d[1] - d[0]) * (part / 2) * u), nil
 }

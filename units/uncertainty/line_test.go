@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package uncertainty_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+	"pgregory.net/rapid"
+)
+
+// NIST StRD Norris with its certified values; at 500, 0 and 1000 computed (scipy, mpmath).
+func TestLinePublished(t *testing.T) {
+	var points []uncertainty.Point
+	for _, row := range table(t, "strd_norris.csv") {
+		points = append(points, uncertainty.Point{Y: parse(t, row[0]), X: parse(t, row[1])})
+	}
+	l := must[uncertainty.Line](t)(uncertainty.FitLine(points...))
+	b0, s0 := l.At(0)
+	near(t, "B0", b0, -0.262323073774029, 1e-12)
+	near(t, "u(B0)", s0.Std, 0.232818234301152, 1e-13)
+	near(t, "B1", l.Slope, 1.00211681802045, 1e-14)
+	near(t, "u(B1)", l.Tilt.Std, 0.000429796848199937, 1e-16)
+	near(t, "residual sd", l.Scatter.Std, 0.884796396144373, 1e-13)
+	for _, c := range []struct{ x, line, next float64 }{
+		{500, 0.15150217580019, 0.89767342163075}, {0, 0.23281823430115, 0.91491474622129}, {1000, 0.28993818941729, 0.93109012255133},
+	} {
+		_, s := l.At(c.x)
+		near(t, "u(line)", s.Std, c.line, 1e-9)
+		_, s = l.Next(c.x, 1)
+		near(t, "u(next)", s.Std, c.next, 1e-9)
+	}
+	y, s := l.At(500)
+	near(t, "y", y, 500.79608593645, 1e-8)
+	if s.DoF != 34 {
+		t.Error(s)
+	}
+	k := must[float64](t)(uncertainty.Coverage(0.95, s.DoF))
+	near(t, "low", y-k*s.Std, 500.48819647, 1e-8)
+	near(t, "high", y+k*s.Std, 501.10397540, 1e-8)
+	y, s = l.Next(500, 1)
+	near(t, "next low", y-k*s.Std, 498.97179405, 1e-8)
+	near(t, "next high", y+k*s.Std, 502.62037782, 1e-8)
+}
+
+// Of points with doubts, the line minimises the weighted squares, and its doubts are those of
+// propagation through it: level and slope are sums of the y, each with its weight.
+func TestLineProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(2, 8).Draw(t, "n")
+		points := make([]uncertainty.Point, n)
+		for i := range points {
+			points[i] = uncertainty.Point{
+				X: 20 + 3*float64(i) + rapid.Float64Range(0, 2).Draw(t, "x"), Std: rapid.Float64Range(0.5, 3).Draw(t, "u"), DoF: 5 + float64(i),
+			}
+			points[i].Y = 7 - 0.5*points[i].X + points[i].Std*rapid.Float64Range(-0.5, 0.5).Draw(t, "error")
+		}
+		l, err := uncertainty.FitLine(points...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		x := rapid.Float64Range(0, 60).Draw(t, "at")
+		y, s := l.At(x)
+		square, chi := 0.0, 0.0
+		for i := range points {
+			moved := append([]uncertainty.Point(nil), points...)
+			moved[i].Y++
+			m, err := uncertainty.FitLine(moved...)
+			if err != nil {
+				t.Fatal(err)
+			}
+			up, _ := m.At(x)
+			d := (up - y) * points[i].Std
+			square += d * d
+			at, _ := l.At(points[i].X)
+			chi += (points[i].Y - at) * (points[i].Y - at) / (points[i].Std * points[i].Std)
+		}
+		factor, dof := 1.0, 5.0
+		if n > 2 && chi > float64(n-2) {
+			factor, dof = math.Sqrt(chi/float64(n-2)), float64(n-2)
+		}
+		same(t, "u", s.Std, factor*math.Sqrt(square))
+		if s.DoF != dof {
+			t.Fatalf("dof %v, want %v", s.DoF, dof)
+		}
+		for _, d := range []float64{-1e-3, 1e-3} {
+			worse := 0.0
+			for _, p := range points {
+				at, _ := l.At(p.X)
+				r := (p.Y - at - d - d*(p.X-30)) / p.Std
+				worse += r * r
+			}
+			if worse < chi {
+				t.Fatalf("a better line: %v < %v", worse, chi)
+			}
+		}
+		if y1, s1 := l.Next(x, 4); y1 != y || math.Abs(s1.Std*s1.Std-s.Std*s.Std-l.Scatter.Std*l.Scatter.Std/4) > 1e-12 {
+			t.Fatal(y1, s1)
+		}
+	})
+}
+
+func TestLineRefusals(t *testing.T) {
+	p := func(x, y, u float64) uncertainty.Point { return uncertainty.Point{X: x, Y: y, Std: u} }
+	for name, c := range map[string]struct {
+		points []uncertainty.Point
+		want   error
+	}{
+		"one":         {[]uncertainty.Point{p(1, 2, 0)}, uncertainty.ErrNoData},
+		"one place":   {[]uncertainty.Point{p(1, 2, 0), p(1, 3, 0)}, uncertainty.ErrNoData},
+		"half exact":  {[]uncertainty.Point{p(1, 2, 0), p(2, 3, 1)}, uncertainty.ErrStd},
+		"negative":    {[]uncertainty.Point{p(1, 2, -1), p(2, 3, 1)}, uncertainty.ErrStd},
+		"dof":         {[]uncertainty.Point{p(1, 2, 1), {X: 2, Std: 1, DoF: 0.5}}, uncertainty.ErrDoF},
+		"NaN":         {[]uncertainty.Point{p(1, math.NaN(), 1), p(2, 3, 1)}, units.ErrNotFinite},
+		"infinite":    {[]uncertainty.Point{p(1, 2, 1), p(math.Inf(1), 3, 1)}, units.ErrNotFinite},
+		"squares":     {[]uncertainty.Point{p(0, 2, 1), p(1e200, 3, 1)}, units.ErrNotFinite},
+		"a tiny span": {[]uncertainty.Point{p(0, 2, 1), p(1e-200, 3, 1)}, uncertainty.ErrNoData},
+	} {
+		if l, err := uncertainty.FitLine(c.points...); !errors.Is(err, c.want) {
+			t.Errorf("%s: %v, %v", name, l, err)
+		}
+	}
+	// two exact points fix an exact line
+	l := must[uncertainty.Line](t)(uncertainty.FitLine(p(1, 2, 0), p(3, 8, 0)))
+	if y, s := l.At(5); y != 14 || s != (uncertainty.Spread{}) {
+		t.Error(y, s)
+	}
+}
