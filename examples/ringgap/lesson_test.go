@@ -82,7 +82,18 @@ func claims(d data) map[string]bool {
 	if d.window.HasMin() {
 		inside -= below(mm(d.window.Min))
 	}
-	asIs, wide := inside >= 0.95, inside <= 0.05 && d.window.HasMax() && gap > mm(d.window.Max)
+	// A true gap at the upper end would be read as far outside on either side.
+	outside, over := 1.0, gap-mm(d.window.Max)
+	if d.window.HasMax() && over > 0 {
+		outside = math.Erfc(over/u/math.Sqrt2) / 2
+		if d.window.HasMin() {
+			outside += math.Erfc((mm(d.window.Max-d.window.Min)+over)/u/math.Sqrt2) / 2
+		}
+	}
+	if math.Abs(inside-0.95) < 0.001 || math.Abs(outside-0.05) < 0.001 {
+		return nil
+	}
+	asIs, wide := inside >= 0.95, outside <= 0.05
 	narrow := !asIs && !wide && d.window.HasMin() && least > most
 	file := !asIs && !wide && !narrow && d.window.HasMin() && gap < least
 	fitted := gap

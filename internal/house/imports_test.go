@@ -57,7 +57,6 @@ func below(path, parent string) bool { return path == parent || strings.HasPrefi
 
 // TestImports lists what every package of the library imports, directly and behind that.
 func TestImports(t *testing.T) {
-	const module = "borewright.example"
 	list := command(t, root, "go", "list", "-f", "{{.ImportPath}}\t{{join .Imports \" \"}}\t{{join .Deps \" \"}}", module+"/...")
 	packages := 0
 	for line := range strings.Lines(list) {

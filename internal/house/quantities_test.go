@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-package units_test
+package house_test
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -14,17 +13,12 @@ import (
 	"go/types"
 	"io"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 	"testing"
 )
 
-// The tests of this file hold the whole repository to rules that the compiler does not know.
-
-// module is the module path, that of this package without its last element.
 const module = "borewright.example"
 
 // A listed is what go list tells of a package.
@@ -35,25 +29,12 @@ type listed struct {
 	DepOnly                 bool
 }
 
-// load returns the packages of this module, and an importer of them and of what they import. Where there is no go command,
-// the test is skipped.
+// load returns the packages of this module, and an importer of them and of what they import.
 func load(t *testing.T) (*token.FileSet, []listed, types.Importer) {
 	t.Helper()
-	if runtime.GOOS == "js" || runtime.GOOS == "wasip1" {
-		t.Skip("no go command can be run on " + runtime.GOOS)
-	}
-	if _, err := exec.LookPath("go"); err != nil {
-		t.Skip("no go command: ", err)
-	}
-	cmd := exec.Command("go", "list", "-e", "-export", "-deps", "-json=ImportPath,Dir,GoFiles,Export,Error,DepOnly", module+"/...")
-	var stderr bytes.Buffer
-	cmd.Stderr = &stderr
-	out, err := cmd.Output()
-	if err != nil {
-		t.Skipf("go list cannot see the module: %v\n%s", err, stderr.Bytes())
-	}
+	out := command(t, root, "go", "list", "-e", "-export", "-deps", "-json=ImportPath,Dir,GoFiles,Export,Error,DepOnly", module+"/...")
 	exports, own := map[string]string{}, []listed{}
-	for d := json.NewDecoder(bytes.NewReader(out)); ; {
+	for d := json.NewDecoder(strings.NewReader(out)); ; {
 		var p listed
 		if err := d.Decode(&p); errors.Is(err, io.EOF) {
 			break
@@ -125,7 +106,9 @@ func checkMistakes(t *testing.T, fset *token.FileSet, imports types.Importer) {
 	} {
 		src := "package p\nimport \"" + module + "/units\"\nfunc f(bore units.Length, temperature units.Temperature, change units.TemperatureChange, x float64) {\n" + body + "\n}"
 		f, err := parser.ParseFile(fset, "p.go", src, parser.SkipObjectResolution)
-		check(t, err)
+		if err != nil {
+			t.Fatal(err)
+		}
 		_, err = products(fset, imports, "p", []*ast.File{f})
 		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v, want %q", body, err, want)
@@ -256,22 +239,5 @@ func f(a, b Length, v, w Speed, n int, x float64, c, d Count, e Alias) {
 	}
 	if found, err := products(fset, nil, "elsewhere/planted", []*ast.File{f}); len(found) != 0 || err != nil {
 		t.Errorf("in another module: %q, %v", found, err)
-	}
-}
-
-// The package travels in playground texts, so it stays small.
-func TestPackageIsSmall(t *testing.T) {
-	names, err := filepath.Glob("*.go")
-	check(t, err)
-	lines, files := 0, 0
-	for _, name := range names {
-		if !strings.HasSuffix(name, "_test.go") {
-			b, err := os.ReadFile(name)
-			check(t, err)
-			lines, files = lines+bytes.Count(b, []byte("\n")), files+1
-		}
-	}
-	if lines >= 1500 || files > 10 || files == 0 {
-		t.Errorf("%d lines in %d files, want under 1500 in at most 10", lines, files)
 	}
 }
