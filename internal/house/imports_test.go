@@ -27,7 +27,10 @@ var roads = map[string][]string{
 	"rings":                {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
 	"oversize":             {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
 	"oversize/sleeve":      {"units", "units/material", "units/uncertainty", "internal/enum"},
-	"oversize/jobsheet":    {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve"},
+	"oversize/jobsheet": {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve",
+		"oversize/jobsheet/internal/strictjson"},
+
+	"oversize/jobsheet/internal/strictjson": {},
 }
 
 // standard is what packages of the library take from the standard library: nothing that reads a file, a

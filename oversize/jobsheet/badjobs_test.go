@@ -65,13 +65,13 @@ func TestBadJobs(t *testing.T) {
 		{"empty", "  \n", []string{"job: empty: want a JSON object"}},
 		{"not JSON", "bore 67", []string{"job: line 1, column 1: not JSON: invalid character 'b' looking for beginning of value"}},
 		{"a comma", ",", []string{"job: line 1, column 1: not JSON: invalid character ',' looking for beginning of value"}},
-		{"cut short", small[:200], []string{"job: line 5, column 52: not JSON: the file ends before the job does"}},
-		{"trailing text", small + " x", []string{"job: line 26, column 3: text after the end of the job"}},
-		{"two jobs", small + small, []string{"job: line 26, column 2: text after the end of the job"}},
-		{"a list", "[]", []string{"job: […]: want an object"}},
-		{"a number", "67", []string{"job: 67: want an object"}},
-		{"null", "null", []string{"job: null: leave the field out where nothing is known"}},
-		{"nested deep", deep, []string{"job: line 1, column 330: nested deeper than 32, the most allowed"}},
+		{"cut short", small[:200], []string{"job: line 5, column 52: not JSON: it ends too early"}},
+		{"trailing text", small + " x", []string{"job: line 26, column 3: text after the end"}},
+		{"two jobs", small + small, []string{"job: line 26, column 2: text after the end"}},
+		{"a list", "[]", []string{"job: line 1, column 1: […]: want an object"}},
+		{"a number", "67", []string{"job: line 1, column 1: 67: want an object"}},
+		{"null", "null", []string{"job: line 1, column 1: null: leave the field out where nothing is known"}},
+		{"nested deep", deep, []string{"job: line 1, column 331: nested deeper than 32, the most allowed"}},
 		{"bad UTF-8", with(t, `"name": "1"`, "\"name\": \"\xff\""), []string{"job: line 16, column 14: not UTF-8"}},
 		{"too large", small + strings.Repeat(" ", 1<<20), []string{"job: larger than 1048576 bytes, the most allowed"}},
 
@@ -134,7 +134,7 @@ func TestBadJobs(t *testing.T) {
 		{"cycle missing", with(t, `"cycle": "four-stroke",`, ""), []string{
 			"engine.cycle: missing: want two-stroke or four-stroke"}},
 		{"both ratio and volume", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 9.0, "clearance_volume": "20 cm³"`), []string{
-			"engine.compression_ratio: 9: want either this or clearance_volume, not both"}},
+			"engine.compression_ratio: 9.0: want either this or clearance_volume, not both"}},
 		{"ratio of one", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 1`), []string{
 			"engine.compression_ratio: 1: want above 1, up to 100"}},
 		{"a thousand cylinders", with(t, `"cylinders": 1`, `"cylinders": 1000`), []string{
@@ -168,7 +168,7 @@ func TestBadJobs(t *testing.T) {
 		{"gap without its bore", with(t, `, "bore": "67.01 mm"`, ""), []string{
 			"cylinders[0].rings[0].bore: missing or zero: want a length above 0, up to 10000 mm"}},
 		{"sizes out of order", with(t, `"over": "0.25 mm"`, `"over": "0.75 mm"`), []string{
-			`engine.oversizes[1].over: "0.5 mm": want more than the size before it, 0.75 mm`}},
+			`engine.oversizes[1].over: "0.50 mm": want more than the size before it, 0.75 mm`}},
 		{"service below new", with(t, `"service": "67.1 mm"`, `"service": "67.01 mm"`), []string{
 			`engine.limits.service: "67.01 mm": want at least the upper end of new_bore, 67.019 mm`}},
 		{"piston of another engine", with(t, "66.972 mm", "77.972 mm"), []string{

@@ -5,12 +5,10 @@ package jobsheet
 import (
 	"fmt"
 	"math"
-	"reflect"
-	"strconv"
-	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/units"
 )
 
@@ -30,60 +28,25 @@ const (
 	coarsest     = units.Millimetre / 2 // no gauge that decides on a bore reads coarser
 )
 
-// A checker collects faults by path, and holds its tongue about what is already found at fault.
-type checker struct {
-	faults  Faults
-	faulted map[string]bool
-}
+// A checker holds a job to what makes sense.
+type checker struct{ doc *strictjson.Document }
 
 // fault notes a fault unless the place, or what it stands in, has one already.
-func (c *checker) fault(path, value, want string, args ...any) {
-	for p := path; ; {
-		if c.faulted[p] {
-			return
-		}
-		i := strings.LastIndexAny(p, ".[")
-		if i < 0 {
-			break
-		}
-		p = p[:i]
-	}
-	c.faulted[path] = true
-	c.faults.add(path, value, want, args...)
-}
-
-// texts checks every text of the job, wherever it stands: a job may come from elsewhere than a file.
-func (c *checker) texts(path string, v reflect.Value) {
-	switch v.Kind() {
-	case reflect.String:
-		if why := notPlain(v.String()); why != "" {
-			c.fault(path, quote(shorten(v.String())), "%s", why)
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			c.texts(fmt.Sprintf("%s[%d]", path, i), v.Index(i))
-		}
-	case reflect.Struct:
-		names := fieldNames(v.Type())
-		for i, name := range names {
-			if name != "" { // the others are quantities
-				c.texts(join(path, name), v.Field(i))
-			}
-		}
-	}
+func (c *checker) fault(path string, value any, want string, args ...any) {
+	c.doc.Fault(path, value, fmt.Errorf(want, args...))
 }
 
 // length checks a length that may be left out: it must be above zero and at most most.
 func (c *checker) length(path string, l, most units.Length) {
 	if l < 0 || l > most {
-		c.fault(path, quote(l.String()), "want above 0, up to %v", most)
+		c.fault(path, l, "want above 0, up to %v", most)
 	}
 }
 
 // needed checks a length that may not be left out. It reports whether there is a sound one.
 func (c *checker) needed(path string, l, most units.Length) bool {
 	if l == 0 {
-		c.fault(path, "", "missing or zero: want a length above 0, up to %v", most)
+		c.fault(path, nil, "missing or zero: want a length above 0, up to %v", most)
 		return false
 	}
 	c.length(path, l, most)
@@ -96,7 +59,7 @@ func (c *checker) near(path string, l, nominal units.Length) {
 		return
 	}
 	if (l - nominal).Abs() > nominal/100*nearBore {
-		c.fault(path, quote(l.String()), "more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
+		c.fault(path, l, "more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
 	}
 }
 
@@ -104,7 +67,7 @@ func (c *checker) near(path string, l, nominal units.Length) {
 func (c *checker) small(path string, l, nominal units.Length) {
 	most := nominal / 100 * smallShare
 	if nominal > 0 && (l < 0 || l > most) {
-		c.fault(path, quote(l.String()), "want 0 to %v, %d %% of the nominal bore", most, smallShare)
+		c.fault(path, l, "want 0 to %v, %d %% of the nominal bore", most, smallShare)
 	}
 }
 
@@ -114,7 +77,7 @@ func (c *checker) window(path string, w units.Limits) bool {
 		return false
 	}
 	if !w.HasMin() || !w.HasMax() || w.Min < 0 || w.Max < w.Min {
-		c.fault(path, quote(w.String()), `want both ends, the smaller first, such as "0.040 to 0.065 mm"`)
+		c.fault(path, w, `want both ends, the smaller first, such as "0.040 to 0.065 mm"`)
 		return false
 	}
 	return true
@@ -123,28 +86,23 @@ func (c *checker) window(path string, w units.Limits) bool {
 // share checks a number from 0 to most.
 func (c *checker) share(path string, x, most float64) {
 	if !(x >= 0 && x <= most) { // NaN too
-		c.fault(path, number64(x), "want 0 to %v", most)
+		c.fault(path, x, "want 0 to %v", most)
 	}
 }
 
-func number64(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
-
-// check returns every fault of the job together with those already found.
-func (j Job) check(found Faults) error {
-	c := &checker{faults: found, faulted: map[string]bool{}}
-	for _, f := range found {
-		c.faulted[f.Path] = true
+// check returns every fault of the job together with those that its file already has.
+func (j Job) check(doc *strictjson.Document) error {
+	if !doc.Whole() {
+		return faults(doc)
 	}
-	if c.faulted[""] {
-		return c.faults // not an object at all
-	}
+	c := &checker{doc}
 	switch {
 	case j.Version > Version:
-		c.fault("version", strconv.Itoa(j.Version), "newer than %d, the newest that is known here", Version)
+		c.fault("version", j.Version, "newer than %d, the newest that is known here", Version)
 	case j.Version < 0:
-		c.fault("version", strconv.Itoa(j.Version), "want %d, or leave it out", Version)
+		c.fault("version", j.Version, "want %d, or leave it out", Version)
 	}
-	c.texts("", reflect.ValueOf(j))
+	doc.Check(j, nil)
 	c.engine(j.Engine)
 	c.gauge(j.Gauge)
 	c.cylinders(j)
@@ -153,16 +111,16 @@ func (j Job) check(found Faults) error {
 	c.proof(j)
 	c.share("risk.accept", j.Risk.Accept, 0.5)
 	c.share("risk.reject", j.Risk.Reject, 0.5)
-	return c.faults.err()
+	return faults(doc)
 }
 
 // name checks a name that must be there, and be the only one.
 func (c *checker) name(path, name string, seen map[string]bool) {
 	switch {
 	case name == "":
-		c.fault(path, "", "missing: want a name")
+		c.fault(path, nil, "missing: want a name")
 	case seen[name]:
-		c.fault(path, quote(name), "another one has this name")
+		c.fault(path, name, "another one has this name")
 	}
 	seen[name] = true
 }
@@ -190,11 +148,11 @@ func (c *checker) temperatures(path string, t Temperatures, set bool) {
 		{"cylinder", t.Cylinder != bore.Temperature{}, true},
 	} {
 		if at.needed && !at.given {
-			c.fault(path+"."+at.path, "", missingTemperature)
+			c.fault(path+"."+at.path, nil, missingTemperature)
 		}
 	}
 	if s := float64(t.PlaceToPlace); !(s >= 0 && s <= 100) {
-		c.fault(path+".place_to_place", quote(t.PlaceToPlace.String()), "want 0 to 100 K")
+		c.fault(path+".place_to_place", t.PlaceToPlace, "want 0 to 100 K")
 	}
 }
 
@@ -222,14 +180,14 @@ func (c *checker) proof(j Job) {
 		{"proof.set_on", p.On, p.SetOn, "the gauge was set after it was used, on %v"},
 	} {
 		if order.later.before(order.first) {
-			c.fault(order.path, quote(order.first.String()), order.want, order.later)
+			c.fault(order.path, order.first, order.want, order.later)
 		}
 	}
 	if p.On.before(j.Survey.On) {
-		c.fault("proof.on", quote(p.On.String()), "before the survey, on %v", j.Survey.On)
+		c.fault("proof.on", p.On, "before the survey, on %v", j.Survey.On)
 	}
 	if a, b := j.Survey.Clamping, p.Clamping; a != ClampingNotSaid && b != ClampingNotSaid && a != b {
-		c.fault("proof.clamping", quote(b.String()), "the survey was read %v: read both the same way, or they cannot be compared", a)
+		c.fault("proof.clamping", b, "the survey was read %v: read both the same way, or they cannot be compared", a)
 	}
 }
 
@@ -238,7 +196,7 @@ func (c *checker) cuts(b Cuts, e Engine) {
 		return
 	}
 	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
-		c.fault("cuts", "", "a %v wall is never bored here: leave it out", e.Wall)
+		c.fault("cuts", nil, "a %v wall is never bored here: leave it out", e.Wall)
 		return
 	}
 	nominal := e.Bore
@@ -257,7 +215,7 @@ func (c *checker) cuts(b Cuts, e Engine) {
 func (c *checker) rate(path string, f units.Frequency) {
 	const most = 100_000 * units.PerMinute
 	if f != 0 && !(f > 0 && f <= most) { // NaN too
-		c.fault(path, quote(f.String()), "want above 0, up to %v", most)
+		c.fault(path, f, "want above 0, up to %v", most)
 	}
 }
 
@@ -282,7 +240,7 @@ func (c *checker) tools(t Tools) {
 		out, room units.Length
 	}{{"top", t.OvertravelTop, t.RoomTop}, {"bottom", t.OvertravelBottom, t.RoomBottom}} {
 		if end.out > end.room {
-			c.fault("tools.overtravel_"+end.path, quote(end.out.String()), "want at most tools.room_%s, %v", end.path, end.room)
+			c.fault("tools.overtravel_"+end.path, end.out, "want at most tools.room_%s, %v", end.path, end.room)
 		}
 	}
 	for _, d := range []struct {
@@ -290,17 +248,17 @@ func (c *checker) tools(t Tools) {
 		lasts Duration
 	}{{"trial_pass", t.TrialPass}, {"longest_pass", t.LongestPass}} {
 		if d.lasts.Duration < 0 {
-			c.fault("tools."+d.path, quote(d.lasts.String()), "want above 0")
+			c.fault("tools."+d.path, d.lasts, "want above 0")
 		}
 	}
 	if t.Grit < 0 || t.Grit > 5000 {
-		c.fault("tools.grit", strconv.Itoa(t.Grit), "want a whole number up to 5000")
+		c.fault("tools.grit", t.Grit, "want a whole number up to 5000")
 	}
 	if t.Lines < 0 || t.Lines > 1000 {
-		c.fault("tools.lines", strconv.Itoa(t.Lines), "want a whole number up to 1000")
+		c.fault("tools.lines", t.Lines, "want a whole number up to 1000")
 	}
 	if len(t.Phases) > maxPhases {
-		c.fault("tools.phases", strconv.Itoa(len(t.Phases)), "want at most %d", maxPhases)
+		c.fault("tools.phases", len(t.Phases), "want at most %d", maxPhases)
 	} else {
 		for i, p := range t.Phases {
 			path := fmt.Sprintf("tools.phases[%d]", i)
@@ -321,10 +279,10 @@ func (c *checker) tools(t Tools) {
 		{"stroking_now", t.StrokingNow.String(), !t.StrokingNow.IsZero(), t.StrokingNow.Validate()},
 	} {
 		if v.given && v.err != nil {
-			c.fault("tools."+v.path, quote(v.text), "%v", v.err)
+			c.fault("tools."+v.path, v.text, "%w", v.err)
 		}
 	}
 	if a := float64(t.Tolerance); math.IsNaN(a) || a < 0 || a > float64(90*units.Degree) {
-		c.fault("tools.tolerance", quote(t.Tolerance.String()), "want 0 to 90°")
+		c.fault("tools.tolerance", t.Tolerance, "want 0 to 90°")
 	}
 }

@@ -5,7 +5,6 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"borewright.example/bore"
@@ -16,7 +15,7 @@ import (
 
 func (c *checker) cylinders(j Job) {
 	if n := len(j.Cylinders); n != j.Engine.Cylinders {
-		c.fault("engine.cylinders", strconv.Itoa(j.Engine.Cylinders), "want as many as are listed under cylinders, %d", n)
+		c.fault("engine.cylinders", j.Engine.Cylinders, "want as many as are listed under cylinders, %d", n)
 	}
 	if len(j.Cylinders) > maxCylinders {
 		return
@@ -25,17 +24,17 @@ func (c *checker) cylinders(j Job) {
 	for i, cyl := range j.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		c.name(path+".name", cyl.Name, seen)
-		before := len(c.faults)
+		sound := len(c.doc.Faults()) == 0
 		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 {
-			c.fault(path+".readings", "", "missing: want at least one reading, or ring travel in engine.layout to plan them by")
+			c.fault(path+".readings", nil, "missing: want at least one reading, or ring travel in engine.layout to plan them by")
 		}
 		c.readings(path+".readings", cyl.Readings, j.Gauge, j)
 		c.readings(path+".proof", cyl.Proof, j.proofGauge(), j)
-		if len(c.faults) == before && len(c.faults) == 0 {
+		if sound && len(c.doc.Faults()) == 0 {
 			c.measured(path, cyl, j) // only now can the room of the readings say what it thinks of them
 		}
 		if s := cyl.WearShare; s != 0 && !(s >= 0.5 && s <= 1) {
-			c.fault(path+".wear_share", number64(s), "want 0.5, as much on one side as on the other, to 1, all on one")
+			c.fault(path+".wear_share", s, "want 0.5, as much on one side as on the other, to 1, all on one")
 		}
 		c.feeler(path+".feeler_test", cyl.FeelerTest, j.Engine.Bore)
 		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
@@ -46,7 +45,7 @@ func (c *checker) cylinders(j Job) {
 		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
 		c.length(path+".wall_uncertainty", cyl.WallUncertainty, largestBore)
 		if w := j.Engine.Wall; cyl.Peeling && (w == oversize.BareIron || w == oversize.IronSleeve) {
-			c.fault(path+".peeling", "true", "nothing peels off %v: is engine.wall right?", w)
+			c.fault(path+".peeling", true, "nothing peels off %v: is engine.wall right?", w)
 		}
 		c.small(path+".pit", cyl.Pit, j.Engine.Bore)
 	}
@@ -58,21 +57,21 @@ func (c *checker) measured(path string, cyl Cylinder, j Job) {
 	if len(cyl.Readings) > 0 {
 		g, err := j.measure(cyl.Readings, j.Gauge)
 		if err != nil {
-			c.fault(path+".readings", "", "%v", err)
+			c.fault(path+".readings", nil, "%w", err)
 			return
 		}
 		if fresh := j.Engine.Limits.NewBore; fresh.HasMin() {
 			least := units.Limits{Min: fresh.Min + cyl.Over}
 			f, err := uncertainty.Judge(g.Largest.Size, least, uncertainty.Risk{})
 			if err == nil && f.Verdict == uncertainty.Beyond {
-				c.fault(path+".readings", "", "the largest, %v at 20 °C, is smaller than a new bore, %v: does the dial run the other way, or does the cylinder stand at another size?",
+				c.fault(path+".readings", nil, "the largest, %v at 20 °C, is smaller than a new bore, %v: does the dial run the other way, or does the cylinder stand at another size?",
 					g.Largest.Size, least)
 			}
 		}
 	}
 	if len(cyl.Proof) > 0 {
 		if _, err := j.measure(cyl.Proof, j.proofGauge()); err != nil {
-			c.fault(path+".proof", "", "%v", err)
+			c.fault(path+".proof", nil, "%w", err)
 		}
 	}
 }
@@ -91,34 +90,34 @@ func (c *checker) feeler(path string, f FeelerTest, nominal units.Length) {
 		}
 	}
 	if f.Upper.Depth >= f.Lower.Depth {
-		c.fault(path+".lower.depth", quote(f.Lower.Depth.String()), "want more than the upper one, %v", f.Upper.Depth)
+		c.fault(path+".lower.depth", f.Lower.Depth, "want more than the upper one, %v", f.Upper.Depth)
 	}
 	c.small(path+".uncertainty", f.Uncertainty, nominal)
 }
 
 func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 	if len(rs) > maxReadings {
-		c.fault(path, strconv.Itoa(len(rs)), "want at most %d", maxReadings)
+		c.fault(path, len(rs), "want at most %d", maxReadings)
 		return
 	}
 	depth := cmp.Or(j.Engine.Layout.Length, largestDepth)
 	for i, r := range rs {
 		path := fmt.Sprintf("%s[%d]", path, i)
 		if r.Depth < 0 || r.Depth > depth {
-			c.fault(path+".depth", quote(r.Depth.String()), "want 0 at the deck, up to %v", depth)
+			c.fault(path+".depth", r.Depth, "want 0 at the deck, up to %v", depth)
 		}
 		switch {
 		case r.Diameter == 0 && r.Deviation == nil:
-			c.fault(path+".diameter", "", "missing: want diameter or deviation")
+			c.fault(path+".diameter", nil, "missing: want diameter or deviation")
 			continue
 		case r.Diameter != 0 && r.Deviation != nil:
-			c.fault(path+".deviation", quote(r.Deviation.String()), "want either this or diameter, not both")
+			c.fault(path+".deviation", r.Deviation, "want either this or diameter, not both")
 			continue
 		case r.Deviation != nil && g.Dial == bore.DialNotGiven:
-			c.fault("gauge.dial", "", "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
+			c.fault("gauge.dial", nil, "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
 			continue
 		case r.Deviation != nil && g.Standard.Size <= 0:
-			c.fault("gauge.standard.size", "", "missing: the readings are deviations from it")
+			c.fault("gauge.standard.size", nil, "missing: the readings are deviations from it")
 			continue
 		}
 		field := ".diameter"
@@ -127,7 +126,7 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 		}
 		d, err := g.shown(r)
 		if err != nil {
-			c.fault(path+field, "", "%v", err)
+			c.fault(path+field, nil, "%w", err)
 			continue
 		}
 		c.near(path+field, d, j.Engine.Bore)
@@ -139,7 +138,7 @@ func (c *checker) honing(path string, h Honed, nominal units.Length) {
 		return
 	}
 	if len(h.Passes) > maxReadings {
-		c.fault(path+".passes", strconv.Itoa(len(h.Passes)), "want at most %d", maxReadings)
+		c.fault(path+".passes", len(h.Passes), "want at most %d", maxReadings)
 		return
 	}
 	size := func(path string, r HonedSize) {
@@ -147,14 +146,14 @@ func (c *checker) honing(path string, h Honed, nominal units.Length) {
 			c.near(path+".diameter", r.Diameter, nominal)
 		}
 		if r.At.IsZero() {
-			c.fault(path+".at", "", `missing: write the cylinder's temperature then, "27 °C"`)
+			c.fault(path+".at", nil, `missing: write the cylinder's temperature then, "27 °C"`)
 		}
 	}
 	size(path+".start", h.Start)
 	for i, p := range h.Passes {
 		path := fmt.Sprintf("%s.passes[%d]", path, i)
 		if p.Lasts.Duration <= 0 {
-			c.fault(path+".lasts", quote(p.Lasts.String()), "want above 0")
+			c.fault(path+".lasts", p.Lasts, "want above 0")
 		}
 		size(path+".after", p.After)
 	}
@@ -172,7 +171,7 @@ func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
 			known = known || r.Name == g.Ring
 		}
 		if !known {
-			c.fault(path+".ring", quote(g.Ring), "want the name of one of engine.rings: %s", strings.Join(names, ", "))
+			c.fault(path+".ring", g.Ring, "want the name of one of engine.rings: %s", strings.Join(names, ", "))
 		}
 		if c.needed(path+".gap", g.Gap, units.MaxLength) {
 			c.small(path+".gap", g.Gap, e.Bore)

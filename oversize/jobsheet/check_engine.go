@@ -4,7 +4,6 @@ package jobsheet
 
 import (
 	"fmt"
-	"strconv"
 
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
@@ -13,30 +12,30 @@ import (
 
 func (c *checker) engine(e Engine) {
 	if e.Cylinders < 1 || e.Cylinders > maxCylinders {
-		c.fault("engine.cylinders", strconv.Itoa(e.Cylinders), "want a whole number from 1 to %d", maxCylinders)
+		c.fault("engine.cylinders", e.Cylinders, "want a whole number from 1 to %d", maxCylinders)
 	}
 	if e.Cycle == CycleNotGiven {
-		c.fault("engine.cycle", "", "missing: want two-stroke or four-stroke")
+		c.fault("engine.cycle", nil, "missing: want two-stroke or four-stroke")
 	}
 	if e.Wall == oversize.WallNotGiven {
-		c.fault("engine.wall", "", "missing: want %v, %v, %v or %v", oversize.BareIron, oversize.IronSleeve, oversize.Plated, oversize.BareAlSi)
+		c.fault("engine.wall", nil, "missing: want %v, %v, %v or %v", oversize.BareIron, oversize.IronSleeve, oversize.Plated, oversize.BareAlSi)
 	}
 	c.needed("engine.bore", e.Bore, largestBore)
 	c.needed("engine.stroke", e.Stroke, largestDepth)
 	switch v := float64(e.ClearanceVolume); {
 	case e.Chamber != (Chamber{}) && (e.ClearanceVolume != 0 || e.CompressionRatio != 0):
-		c.fault("engine.chamber", "", "want this, clearance_volume or compression_ratio, and no two of them")
+		c.fault("engine.chamber", nil, "want this, clearance_volume or compression_ratio, and no two of them")
 	case e.ClearanceVolume != 0 && e.CompressionRatio != 0:
-		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want either this or clearance_volume, not both")
+		c.fault("engine.compression_ratio", e.CompressionRatio, "want either this or clearance_volume, not both")
 	case v < 0 || v > 1:
-		c.fault("engine.clearance_volume", quote(e.ClearanceVolume.String()), "want above 0, up to 1 m³")
+		c.fault("engine.clearance_volume", e.ClearanceVolume, "want above 0, up to 1 m³")
 	case e.CompressionRatio != 0 && !(e.CompressionRatio > 1 && e.CompressionRatio <= 100):
-		c.fault("engine.compression_ratio", number64(e.CompressionRatio), "want above 1, up to 100")
+		c.fault("engine.compression_ratio", e.CompressionRatio, "want above 1, up to 100")
 	}
 	if n := len(e.Layout.Ports); n > maxPorts {
-		c.fault("engine.layout.ports", strconv.Itoa(n), "want at most %d", maxPorts)
+		c.fault("engine.layout.ports", n, "want at most %d", maxPorts)
 	} else if err := e.Layout.Validate(); err != nil {
-		c.fault("engine.layout", "", "%v", err)
+		c.fault("engine.layout", nil, "%w", err)
 	}
 	c.limits(e.Limits, e.Bore)
 	c.sleeve(e.Sleeve, e.Bore)
@@ -44,7 +43,7 @@ func (c *checker) engine(e Engine) {
 	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
 	c.small("engine.may_shift", e.MayShift, e.Bore)
 	if len(e.Rings) > maxRings {
-		c.fault("engine.rings", strconv.Itoa(len(e.Rings)), "want at most %d", maxRings)
+		c.fault("engine.rings", len(e.Rings), "want at most %d", maxRings)
 	}
 	seen := map[string]bool{}
 	for i, r := range e.Rings {
@@ -62,32 +61,32 @@ func (c *checker) engine(e Engine) {
 			c.length(path+"."+l.path, l.size, max(e.Bore, 0))
 		}
 		if r.GapLimit > 0 && r.GapLimit < r.Gap.Max {
-			c.fault(path+".gap_limit", quote(r.GapLimit.String()), "want at least the upper end of gap, %v", r.Gap.Max)
+			c.fault(path+".gap_limit", r.GapLimit, "want at least the upper end of gap, %v", r.Gap.Max)
 		}
 	}
 	if len(e.Oversizes) > maxOversizes {
-		c.fault("engine.oversizes", strconv.Itoa(len(e.Oversizes)), "want at most %d", maxOversizes)
+		c.fault("engine.oversizes", len(e.Oversizes), "want at most %d", maxOversizes)
 	}
 	for i, o := range e.Oversizes {
 		path := fmt.Sprintf("engine.oversizes[%d]", i)
 		if c.needed(path+".over", o.Over, units.MaxLength) {
 			c.small(path+".over", o.Over, e.Bore)
 			if i > 0 && o.Over <= e.Oversizes[i-1].Over {
-				c.fault(path+".over", quote(o.Over.String()), "want more than the size before it, %v", e.Oversizes[i-1].Over)
+				c.fault(path+".over", o.Over, "want more than the size before it, %v", e.Oversizes[i-1].Over)
 			}
 		}
 		c.piston(path+".piston", o.Piston, e.Bore)
 		if len(o.Pistons) > maxCylinders {
-			c.fault(path+".pistons", strconv.Itoa(len(o.Pistons)), "want at most %d", maxCylinders)
+			c.fault(path+".pistons", len(o.Pistons), "want at most %d", maxCylinders)
 			continue
 		}
 		if n := len(o.Pistons); n > 0 && n < e.Cylinders {
-			c.fault(path+".pistons", strconv.Itoa(n), "want one for each of the %d cylinders, or more", e.Cylinders)
+			c.fault(path+".pistons", n, "want one for each of the %d cylinders, or more", e.Cylinders)
 		}
 		for k, p := range o.Pistons {
 			path := fmt.Sprintf("%s.pistons[%d]", path, k)
 			if p == (Piston{}) {
-				c.fault(path+".size", "", "missing: want the skirt's diameter")
+				c.fault(path+".size", nil, "missing: want the skirt's diameter")
 			}
 			c.piston(path, p, e.Bore)
 		}
@@ -102,14 +101,14 @@ func (c *checker) sleeve(v Sleeve, nominal units.Length) {
 	c.needed(path+"bore", v.Bore, largestBore)
 	c.needed(path+"seat", v.Seat, largestBore)
 	if !c.window(path+"outer", v.Outer) && v.Outer.IsZero() {
-		c.fault(path+"outer", "", "missing: want the outside of the barrel, roots of the fins to their tips")
+		c.fault(path+"outer", nil, "missing: want the outside of the barrel, roots of the fins to their tips")
 	}
 	classes := v.Hole != sleeve.Class{} || v.Shaft != sleeve.Class{}
 	switch {
 	case v.Interference.IsZero() && !classes:
-		c.fault(path+"interference", "", "missing: want the DIAMETRAL interference, or hole and shaft")
+		c.fault(path+"interference", nil, "missing: want the DIAMETRAL interference, or hole and shaft")
 	case !v.Interference.IsZero() && classes:
-		c.fault(path+"interference", quote(v.Interference.String()), "want either this or hole and shaft, not both")
+		c.fault(path+"interference", v.Interference, "want either this or hole and shaft, not both")
 	case !v.Interference.IsZero():
 		if c.window(path+"interference", v.Interference) {
 			c.small(path+"interference", v.Interference.Max, nominal)
@@ -127,7 +126,7 @@ func (c *checker) limits(l Limits, nominal units.Length) {
 	}
 	c.near(path+"service", l.Service, nominal)
 	if l.Service > 0 && l.Service < l.NewBore.Max {
-		c.fault(path+"service", quote(l.Service.String()), "want at least the upper end of new_bore, %v", l.NewBore.Max)
+		c.fault(path+"service", l.Service, "want at least the upper end of new_bore, %v", l.NewBore.Max)
 	}
 	c.small(path+"ovality", l.Ovality, nominal)
 	c.small(path+"taper", l.Taper, nominal)
@@ -137,7 +136,7 @@ func (c *checker) limits(l Limits, nominal units.Length) {
 	}
 	c.small(path+"worn_clearance", l.WornClearance, nominal)
 	if l.WornClearance > 0 && l.WornClearance < l.PistonClearance.Max {
-		c.fault(path+"worn_clearance", quote(l.WornClearance.String()), "want at least the upper end of piston_clearance, %v", l.PistonClearance.Max)
+		c.fault(path+"worn_clearance", l.WornClearance, "want at least the upper end of piston_clearance, %v", l.PistonClearance.Max)
 	}
 	c.small(path+"greatest_overbore", l.GreatestOverbore, nominal)
 	c.length(path+"least_wall", l.LeastWall, largestBore)
@@ -150,7 +149,7 @@ func (c *checker) piston(path string, p Piston, nominal units.Length) {
 		return
 	}
 	if p.Size == 0 {
-		c.fault(path+".size", "", "missing: want the skirt's diameter")
+		c.fault(path+".size", nil, "missing: want the skirt's diameter")
 	}
 	c.near(path+".size", p.Size, nominal)
 	c.small(path+".uncertainty", p.Uncertainty, nominal)

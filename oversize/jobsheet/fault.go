@@ -4,9 +4,9 @@ package jobsheet
 
 import (
 	"errors"
-	"fmt"
-	"strconv"
 	"strings"
+
+	"borewright.example/oversize/jobsheet/internal/strictjson"
 )
 
 // ErrJob is what every [Faults] matches with [errors.Is].
@@ -14,24 +14,24 @@ var ErrJob = errors.New("job cannot be used")
 
 // A Fault is one thing wrong with a job.
 type Fault struct {
-	Path  string // where in the job: "cylinders[1].readings[3].diameter"; "" is the whole of it
-	Value string // what stands there, as JSON, cut short where it is long
-	Want  string // what is wrong with it and what was allowed
+	Path         string // where in the job: "cylinders[1].readings[3].diameter"; "" is the whole of it
+	Value        string // what stands there as it was typed, cut short where it is long; "" where nothing does
+	Want         string // what is wrong with it and what was allowed
+	Err          error  // what lies beneath it, such as the error of a room, if anything does
+	Line, Column int    // in the file, from 1; 0 where it does not stand there
 }
 
 // String returns the fault in one line: path, value and what was allowed.
 func (f Fault) String() string {
-	path := f.Path
-	if path == "" {
-		path = "job"
+	text := strictjson.Fault(f).String()
+	if f.Path == "" {
+		text = "job: " + text
 	}
-	if f.Value == "" {
-		return path + ": " + f.Want
-	}
-	return path + ": " + f.Value + ": " + f.Want
+	return text
 }
 
-// Faults is every fault of a job, in the order of the file. It is an error that matches ErrJob.
+// Faults is every fault of a job, in the order of the file. It is an error that matches ErrJob, and
+// whatever lies beneath a fault.
 type Faults []Fault
 
 // Error returns the faults, one a line.
@@ -46,31 +46,25 @@ func (fs Faults) Error() string {
 // Is reports whether target is ErrJob.
 func (fs Faults) Is(target error) bool { return target == ErrJob }
 
-// add notes a fault.
-func (fs *Faults) add(path, value, want string, args ...any) {
-	*fs = append(*fs, Fault{Path: path, Value: shorten(value), Want: fmt.Sprintf(want, args...)})
+// Unwrap returns what lies beneath the faults.
+func (fs Faults) Unwrap() []error {
+	var errs []error
+	for _, f := range fs {
+		if f.Err != nil {
+			errs = append(errs, f.Err)
+		}
+	}
+	return errs
 }
 
-// err returns the faults as an error, or nil where there is none.
-func (fs Faults) err() error {
-	if len(fs) == 0 {
+// faults returns what is wrong with a document as an error, or nil where nothing is.
+func faults(d *strictjson.Document) error {
+	var fs Faults
+	for _, f := range d.Faults() {
+		fs = append(fs, Fault(f))
+	}
+	if fs == nil {
 		return nil
 	}
 	return fs
 }
-
-// shorten cuts a value to what fits a line.
-func shorten(s string) string {
-	const most = 60
-	if len(s) <= most {
-		return s
-	}
-	cut := most
-	for cut > 0 && s[cut]&0xC0 == 0x80 { // not inside a rune
-		cut--
-	}
-	return s[:cut] + "…"
-}
-
-// quote writes a string of the job so that nothing in it can move the cursor or hide.
-func quote(s string) string { return strconv.QuoteToGraphic(s) }

@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"reflect"
 	"slices"
 )
 
@@ -44,20 +43,16 @@ func ReadJob(r io.Reader) (Job, error) {
 	if err != nil {
 		return Job{}, fmt.Errorf("jobsheet: reading a job: %w", err)
 	}
-	root, fs, whole := readTree(data)
-	if !whole {
-		return Job{}, fs
-	}
 	var j Job
-	decode(root, reflect.ValueOf(&j).Elem(), &fs)
-	if err := j.check(fs); err != nil {
+	doc := strict().Read(data, &j)
+	if err := j.check(doc); err != nil {
 		return Job{}, err
 	}
 	if _, err := j.sheet(); err != nil { // what only the rooms can see
 		return Job{}, err
 	}
 	if j.Units == ShownAsWritten {
-		j.Units = written(root)
+		j.Units = written(doc.Texts())
 	}
 	return j, nil
 }

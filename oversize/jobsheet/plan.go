@@ -23,7 +23,7 @@ import (
 //
 // Plan reads no clock: the same job gives the same sheet.
 func Plan(j Job) (Sheet, error) {
-	if err := j.check(nil); err != nil {
+	if err := j.check(strict().Made()); err != nil {
 		return Sheet{}, err
 	}
 	return j.sheet()
@@ -100,7 +100,7 @@ const planAxes = 5
 
 // refused returns what a room refused as a fault of the job.
 func refused(path string, err error) error {
-	return Faults{{Path: path, Want: strings.ReplaceAll(err.Error(), "\n", "; ")}}
+	return Faults{{Path: path, Want: strings.ReplaceAll(err.Error(), "\n", "; "), Err: err}}
 }
 
 func (s *Sheet) omit(part, why string, args ...any) {

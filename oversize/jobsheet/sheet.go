@@ -245,7 +245,7 @@ func ReadSheet(r io.Reader) (Sheet, error) {
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: text after its end", ErrSheet)
 	}
-	if err := s.Job.check(nil); err != nil {
+	if err := s.Job.check(strict().Made()); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
 	}
 	if !s.whole() {

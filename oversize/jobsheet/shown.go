@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"iter"
 	"strings"
 
 	"borewright.example/bore"
@@ -47,30 +48,19 @@ func (s Shown) units() []units.Length {
 	return []units.Length{units.Millimetre}
 }
 
-// written returns the units in which the lengths of a job's tree are written.
-func written(n node) Shown {
+// written returns the units in which the lengths among the texts of a job are written.
+func written(texts iter.Seq[string]) Shown {
 	metric, inch := false, false
-	var look func(n node)
-	look = func(n node) {
-		for _, f := range n.fields {
-			look(f.value)
-		}
-		for _, i := range n.items {
-			look(i)
-		}
-		if n.kind != text {
-			return
-		}
-		_, err := units.ParseLength(n.text)
-		_, errs := units.ParseLimits(n.text)
+	for text := range texts {
+		_, err := units.ParseLength(text)
+		_, errs := units.ParseLimits(text)
 		if err != nil && errs != nil {
-			return
+			continue
 		}
-		inches := strings.HasSuffix(n.text, "in") || strings.HasSuffix(n.text, "thou") || strings.HasSuffix(n.text, `"`) || strings.HasSuffix(n.text, "″")
+		inches := strings.HasSuffix(text, "in") || strings.HasSuffix(text, "thou") || strings.HasSuffix(text, `"`) || strings.HasSuffix(text, "″")
 		inch = inch || inches
-		metric = metric || !inches && strings.HasSuffix(n.text, "m")
+		metric = metric || !inches && strings.HasSuffix(text, "m")
 	}
-	look(n)
 	switch {
 	case metric && inch:
 		return BothUnits

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package strictjson
+
+import (
+	"encoding"
+	"reflect"
+	"slices"
+	"strings"
+)
+
+// A shape is what the tags of a struct say, looked up once for each type.
+type shape struct {
+	names    []string   // in JSON, by field; "" for what JSON does not hold
+	rules    [][]string // that a field is held to
+	quantity bool       // a text of its own, not an object
+}
+
+func (d *Document) shape(t reflect.Type) *shape {
+	s, ok := d.shapes[t]
+	if ok {
+		return s
+	}
+	s = &shape{
+		names: make([]string, t.NumField()), rules: make([][]string, t.NumField()),
+		quantity: t.Implements(reflect.TypeFor[encoding.TextMarshaler]()),
+	}
+	for i := range s.names {
+		tag := t.Field(i).Tag
+		if name, _, _ := strings.Cut(tag.Get("json"), ","); name != "-" {
+			s.names[i] = name
+		}
+		if want := tag.Get("want"); want != "" {
+			s.rules[i] = strings.Split(want, ",")
+		}
+	}
+	d.shapes[t] = s
+	return s
+}
+
+// unknown names the field that was probably meant by a name, or all that are known.
+func (s *shape) unknown(name string) string {
+	best, least := "", farOff
+	for _, known := range s.names {
+		if d := distance(strings.ToLower(name), known); known != "" && d < least {
+			best, least = known, d
+		}
+	}
+	if best != "" {
+		return "unknown field: is " + best + " meant?"
+	}
+	return "unknown field: want one of " + strings.Join(slices.DeleteFunc(slices.Clone(s.names), func(n string) bool { return n == "" }), ", ")
+}
+
+// farOff is the distance from which on two names have nothing to do with each other.
+const farOff = 3
+
+// distance counts the bytes to change, add or drop to turn a into b, up to farOff.
+func distance(a, b string) int {
+	if len(a) > len(b)+farOff || len(b) > len(a)+farOff {
+		return farOff
+	}
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := 1
+			if a[i] == b[j] {
+				cost = 0
+			}
+			diagonal, row[j+1] = row[j+1], min(row[j+1]+1, row[j]+1, diagonal+cost)
+		}
+	}
+	return min(row[len(b)], farOff)
+}

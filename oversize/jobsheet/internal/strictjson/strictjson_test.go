@@ -1,0 +1,337 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package strictjson_test
+
+import (
+	"bytes"
+	"encoding"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"borewright.example/oversize/jobsheet/internal/strictjson"
+)
+
+// A recipe is what the tests read: a loaf, so that no word of any trade gets in.
+type recipe struct {
+	Name   string  `json:"name,omitzero" want:"given"`
+	Loaves int     `json:"loaves,omitzero" want:"few,even"`
+	Salt   float64 `json:"salt,omitzero"`
+	Rye    bool    `json:"rye,omitzero"`
+	Flour  weight  `json:"flour,omitzero" want:"light"`
+	Steps  []step  `json:"steps,omitzero"`
+	Oven   *oven   `json:"oven,omitzero"`
+
+	Hidden string
+	Secret string `json:"-"`
+}
+
+type step struct {
+	Text  string `json:"text"`
+	Weigh weight `json:"weigh,omitzero" want:"light"`
+}
+
+type oven struct {
+	Heat int `json:"heat"`
+}
+
+// weight is a quantity in grams, a text with its unit.
+type weight int64
+
+var (
+	errUnit  = errors.New("missing unit")
+	errHeavy = errors.New("too heavy")
+)
+
+func (w weight) MarshalText() ([]byte, error) { return fmt.Appendf(nil, "%d g", int64(w)), nil }
+
+func (w *weight) UnmarshalText(b []byte) error {
+	var grams int64
+	if n, err := fmt.Sscanf(string(b), "%d g", &grams); n != 1 || err != nil {
+		return fmt.Errorf("weight: %w", errUnit)
+	}
+	*w = weight(grams)
+	return nil
+}
+
+func reader() strictjson.Reader {
+	return strictjson.Reader{
+		MostBytes: 4000, MostDepth: 5, MostText: 20,
+		Example: func(encoding.TextUnmarshaler) string { return `"500 g"` },
+		Explain: func(err error) string { return "want more sense:\n" + err.Error() },
+	}
+}
+
+func texts(fs []strictjson.Fault) []string {
+	var list []string
+	for _, f := range fs {
+		list = append(list, f.String())
+	}
+	return list
+}
+
+func TestRead(t *testing.T) {
+	const file = `{"name": "rye loaf", "loaves": 2, "salt": 1.5e1, "rye": true, "flour": "500 g",
+		"steps": [{"text": "mix"}, {"text": "rest", "weigh": "20 g"}], "oven": {"heat": 230}}`
+	want := recipe{Name: "rye loaf", Loaves: 2, Salt: 15, Rye: true, Flour: 500,
+		Steps: []step{{Text: "mix"}, {"rest", 20}}, Oven: &oven{230}}
+	for name, text := range map[string]string{"plain": file, "with a byte order mark": "\ufeff" + file, "between blanks": " \r\n\t" + file + "\n"} {
+		var got recipe
+		d := reader().Read([]byte(text), &got)
+		if !d.Whole() || d.Faults() != nil || !reflect.DeepEqual(got, want) {
+			t.Errorf("%s: %+v, %v", name, got, texts(d.Faults()))
+		}
+		if all := slices.Collect(d.Texts()); !slices.Equal(all, []string{"rye loaf", "500 g", "mix", "rest", "20 g"}) {
+			t.Errorf("%s: texts %q", name, all)
+		}
+	}
+}
+
+// TestFaults: what is wrong is told with its place, the value and what is wanted, all of it at once.
+func TestFaults(t *testing.T) {
+	const all = "name, loaves, salt, rye, flour, steps, oven"
+	for _, c := range []struct {
+		name, file string
+		want       []string
+	}{
+		{"nothing", "", []string{"empty: want a JSON object"}},
+		{"blanks", " \n ", []string{"empty: want a JSON object"}},
+		{"a mark alone", "\ufeff", []string{"empty: want a JSON object"}},
+		{"too long", strings.Repeat(" ", 4001), []string{"larger than 4000 bytes, the most allowed"}},
+		{"deep", `{"steps":[[[[[[1]]]]]]}`, []string{"line 1, column 15: nested deeper than 5, the most allowed"}},
+		{"not JSON", "{\n  bread\n}", []string{"line 2, column 3: not JSON: invalid character 'b' looking for beginning of object key string"}},
+		{"a comma too many", `{"steps":[1,]}`, []string{"line 1, column 13: not JSON: invalid character ']' looking for beginning of value"}},
+		{"a comma at once", `,`, []string{"line 1, column 1: not JSON: invalid character ',' looking for beginning of value"}},
+		{"cut short", "{\"name\": \"é\",\n", []string{"line 2, column 1: not JSON: it ends too early"}},
+		{"two values", "{}\n{}", []string{"line 2, column 1: text after the end"}},
+		{"another encoding", "{\"name\": \"é\xe9\"}", []string{"line 1, column 12: not UTF-8"}},
+		{"a list", `[]`, []string{"line 1, column 1: […]: want an object"}},
+		{"null", `null`, []string{"line 1, column 1: null: leave the field out where nothing is known"}},
+
+		{"unknown", `{"yeast": 1}`, []string{"yeast: 1: unknown field: want one of " + all}},
+		{"misspelt", `{"flower": "500 g"}`, []string{`flower: "500 g": unknown field: is flour meant?`}},
+		{"another case", `{"Flour": "500 g"}`, []string{`Flour: "500 g": unknown field: is flour meant?`}},
+		{"a field JSON does not hold", `{"Hidden": "x", "Secret": "y"}`, []string{
+			`Hidden: "x": unknown field: want one of ` + all, `Secret: "y": unknown field: want one of ` + all}},
+		{"no name", `{"": 1}`, []string{`"": 1: unknown field: want one of ` + all}},
+		{"a hostile name", `{"a\u0007.b": {}}`, []string{`"a\a.b": {…}: unknown field: want one of ` + all}},
+		{"given twice", `{"loaves": 1, "loaves": 2, "loaves": 3}`, []string{"loaves: 2: given twice"}},
+		{"given twice with other letters", `{"\u0073alt": 1, "salt": 2}`, []string{"salt: 2: given twice"}},
+
+		{"null field", `{"oven": null}`, []string{"oven: null: leave the field out where nothing is known"}},
+		{"null item", `{"steps": [null]}`, []string{"steps[0]: null: leave the field out where nothing is known"}},
+		{"empty text", `{"name": ""}`, []string{`name: "": empty: leave the field out where nothing is known`}},
+		{"empty quantity", `{"flour": ""}`, []string{`flour: "": empty: leave the field out where nothing is known`}},
+		{"types", `{"name": 1, "loaves": "2", "salt": true, "rye": "yes", "flour": [], "steps": {}, "oven": 3}`, []string{
+			"name: 1: want a text", `loaves: "2": want a number`, "salt: true: want a number", `rye: "yes": want true or false`,
+			"flour: […]: want a text", "steps: {…}: want a list", "oven: 3: want an object"}},
+		{"half a loaf", `{"loaves": 1.5}`, []string{"loaves: 1.5: want a whole number"}},
+		{"too many loaves", `{"loaves": 2147483648}`, []string{"loaves: 2147483648: want a whole number"}},
+		{"no such number", `{"salt": 1e999}`, []string{"salt: 1e999: want a number that fits"}},
+		{"bare number", `{"flour": 500}`, []string{`flour: 500: a bare number has no unit: want a text such as "500 g"`}},
+		{"a quantity's own error", `{"flour": "500"}`, []string{`flour: "500": want more sense:; weight: missing unit`}},
+
+		{"moves the cursor", `{"name": "\u001b[2J"}`, []string{`name: "\x1b[2J": holds a character that does not print`}},
+		{"turns the line round", `{"name": "\u202eab"}`, []string{`name: "\u202eab": holds a character that does not print`}},
+		{"ends the line", `{"flour": "5 g\n"}`, []string{`flour: "5 g\n": holds a character that does not print`}},
+		{"half a pair", `{"name": "\ud800"}`, []string{`name: "�": holds a broken character`}},
+		{"long", `{"name": "` + strings.Repeat("x", 70) + `"}`, []string{
+			`name: "` + strings.Repeat("x", 59) + "…: longer than 20 bytes"}},
+
+		{"all at once, in order", "{\n \"yeast\": null, \"steps\": [{}, {\"text\": 1, \"weigh\": \"a\"}],\n \"salt\": \"x\"}", []string{
+			"yeast: null: unknown field: want one of " + all, "steps[1].text: 1: want a text",
+			`steps[1].weigh: "a": want more sense:; weight: missing unit`, `salt: "x": want a number`}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var r recipe
+			got := texts(reader().Read([]byte(c.file), &r).Faults())
+			if !slices.Equal(got, c.want) {
+				t.Errorf("got  %q\nwant %q", got, c.want)
+			}
+		})
+	}
+}
+
+// TestPlaces: a fault knows its line and column, in characters, and the error beneath it.
+func TestPlaces(t *testing.T) {
+	file := "\ufeff{\"name\": \"é\", \"loaves\": 1.5,\n\n  \"steps\": [\n    {\"text\":\"a\",\"weigh\" : \"b\"}], \"rye\": 1}"
+	var r recipe
+	d := reader().Read([]byte(file), &r)
+	d.Fault("name", nil, errHeavy) // found later, standing earlier
+	d.Fault("oven.heat", 0, errHeavy)
+	var got []string
+	for _, f := range d.Faults() {
+		got = append(got, fmt.Sprintf("%s %d:%d %t", f.Path, f.Line, f.Column, errors.Is(f.Err, errUnit)))
+	}
+	want := []string{"loaves 1:25 false", "steps[0].weigh 4:27 true", "rye 4:41 false", "name 1:10 false", "oven.heat 0:0 false"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
+// TestFault: what is found by hand keeps the value as it was typed, and a place has one fault.
+func TestFault(t *testing.T) {
+	var r recipe
+	d := reader().Read([]byte(`{"flour": "0500 g", "loaves": 1.5, "steps": [{"text": "mix"}, 7]}`), &r)
+	before := len(d.Faults()) // loaves, steps[1]
+	d.Fault("flour", r.Flour, errHeavy)
+	d.Fault("flour", r.Flour, errHeavy)
+	d.Fault("loaves", r.Loaves, errHeavy)
+	d.Fault("steps[1].weigh", nil, errHeavy)
+	d.Fault("steps[0].text", nil, errHeavy)
+	d.Fault("steps[2].text", "x\x1b", errHeavy) // where the file has nothing
+	d.Fault("steps", 3, errHeavy)
+	d.Fault("salt", math.NaN(), errHeavy)
+	want := []string{
+		`flour: "0500 g": want more sense:; too heavy`, `steps[0].text: "mix": want more sense:; too heavy`,
+		`steps[2].text: "x\x1b": want more sense:; too heavy`, "steps: 3: want more sense:; too heavy", "salt: NaN: want more sense:; too heavy"}
+	if got := texts(d.Faults()[before:]); !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
+func rules() map[string]strictjson.Rule {
+	return map[string]strictjson.Rule{
+		"given": func(v any) error {
+			if v == "" {
+				return errors.New("missing: want a name")
+			}
+			return nil
+		},
+		"few": func(v any) error {
+			if v.(int) > 10 {
+				return errors.New("want 10 or fewer")
+			}
+			return nil
+		},
+		"even": func(v any) error {
+			if v.(int)%2 == 1 {
+				return errors.New("want an even number")
+			}
+			return nil
+		},
+		"light": func(v any) error {
+			if v.(weight) > 1000 {
+				return fmt.Errorf("want up to %d g: %w", 1000, errHeavy)
+			}
+			return nil
+		},
+	}
+}
+
+// TestCheck: tags hold a value to rules, whether it was read or made, and every text is one that prints.
+func TestCheck(t *testing.T) {
+	file := `{"loaves": 13, "flour": "02000 g", "steps": [{"text": "mix", "weigh": "0 g"}, {"text": "rest", "weigh": "1001 g"}]}`
+	var r recipe
+	read := reader().Read([]byte(file), &r)
+	read.Check(r, rules())
+	want := []string{"name: want more sense:; missing: want a name", "loaves: 13: want more sense:; want 10 or fewer",
+		`flour: "02000 g": want more sense:; want up to 1000 g: too heavy`, `steps[1].weigh: "1001 g": want more sense:; want up to 1000 g: too heavy`}
+	if got := texts(read.Faults()); !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+	if f := read.Faults()[2]; !errors.Is(f.Err, errHeavy) || f.Line != 1 || f.Column != 25 {
+		t.Errorf("%+v", f)
+	}
+
+	r.Name, r.Steps[0].Text, r.Secret = "x\x00", strings.Repeat("y", 21), "\x00"
+	made := reader().Made()
+	made.Check(r, rules())
+	want = []string{`name: "x\x00": want more sense:; holds a character that does not print`, want[1],
+		`flour: "2000 g": want more sense:; want up to 1000 g: too heavy`, `steps[0].text: "yyyyyyyyyyyyyyyyyyyyy": want more sense:; longer than 20 bytes`, want[3]}
+	if got := texts(made.Faults()); !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
+// TestWrongProgram: a tag without its rule, and a type that cannot be read, are the programmer's.
+func TestWrongProgram(t *testing.T) {
+	for name, call := range map[string]func(){
+		"rule": func() { reader().Made().Check(recipe{}, nil) },
+		"type": func() {
+			reader().Read([]byte(`{"x": {}}`), &struct {
+				X map[string]int `json:"x"`
+			}{})
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			defer func() {
+				if r := recover(); r == nil || !strings.HasPrefix(fmt.Sprint(r), "strictjson: ") {
+					t.Errorf("recovered %v", r)
+				}
+			}()
+			call()
+		})
+	}
+}
+
+// FuzzRead: nothing panics; what is JSON and what is not is as encoding/json has it; a file without a fault is
+// read as encoding/json reads it; every fault is one line that prints, and stands in the file.
+func FuzzRead(f *testing.F) {
+	for _, s := range []string{
+		`{"name":"a","steps":[{"text":"b","weigh":"3 g"}],"oven":{"heat":1}}`, `{"a":1,"a":2}`, "{\"name\":\"\xff\"}",
+		`{"flour":"1 g","salt":-0.0,"rye":false}`, `[1 2]`, `{"a" 1}`, `{"a":1,}`, `{,}`, `"x"x`, "\ufeff{}", "{}\n\n]", `{"loaves":01}`, `{"a":[}`, `nul`,
+	} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		var r, other recipe
+		limits := reader()
+		limits.MostBytes, limits.MostDepth, limits.MostText = 1<<20, 1000, 1<<20
+		d := limits.Read(data, &r)
+		d.Check(r, map[string]strictjson.Rule{"given": none, "few": none, "even": none, "light": none})
+		plain := bytes.TrimPrefix(data, []byte("\ufeff"))
+		fs := d.Faults()
+		if valid := json.Valid(plain) && utf8.Valid(plain); valid != d.Whole() && !rootFault(fs) {
+			t.Fatalf("JSON: %t, and read: %q", valid, texts(fs))
+		}
+		if fs == nil {
+			if err := json.Unmarshal(plain, &other); err != nil || !reflect.DeepEqual(r, other) {
+				t.Fatalf("%+v, by encoding/json %+v, %v", r, other, err)
+			}
+		}
+		lines := bytes.Count(plain, []byte("\n")) + 1
+		for _, one := range fs {
+			if s := one.String(); strings.ContainsAny(s, "\n\r\x1b\x00") || !utf8.ValidString(s) {
+				t.Fatalf("%q", s)
+			}
+			if one.Line < 0 || one.Line > lines || one.Line > 0 && one.Column < 1 {
+				t.Fatalf("%+v", one)
+			}
+		}
+	})
+}
+
+func none(any) error { return nil }
+
+// rootFault reports whether the one fault is that the JSON is not an object.
+func rootFault(fs []strictjson.Fault) bool {
+	return len(fs) == 1 && fs[0].Path == "" && fs[0].Value != ""
+}
+
+// BenchmarkRead reads what people write, and the worst that a stranger may send.
+func BenchmarkRead(b *testing.B) {
+	r := reader()
+	r.MostBytes = 1 << 20
+	for name, unit := range map[string]string{"sound": `{"text":"mix","weigh":"20 g"}`, "all wrong": `{"test":1,"weigh":2}`, "empty": "{}", "spread": "{\n}"} {
+		file := []byte(`{"steps":[` + strings.Repeat(unit+",", 1_000_000/(len(unit)+1)) + unit + "]}")
+		b.Run(name, func(b *testing.B) {
+			b.SetBytes(int64(len(file)))
+			b.ReportAllocs()
+			for b.Loop() {
+				var v recipe
+				d := r.Read(file, &v)
+				d.Check(v, rules())
+				for i := range v.Steps { // as a caller does that finds the same of each
+					d.Fault(fmt.Sprintf("steps[%d].text", i), nil, errHeavy)
+				}
+			}
+		})
+	}
+}
