@@ -4,45 +4,54 @@ package sleeve
 
 import (
 	"fmt"
-	"math"
 	"strconv"
+	"strings"
 
 	"borewright.example/units"
 )
 
-// A Position is where a tolerance window stands against the nominal size, the letter of an
-// ISO 286 class. The zero Position is not given.
-type Position int8
-
-// The positions of the table. A hole H has its lower limit at the nominal size; a shaft h its
-// upper limit; f and g lie below, k to s above.
-const (
-	NoPosition Position = iota
-	HoleH
-	ShaftF
-	ShaftG
-	ShaftH
-	ShaftK
-	ShaftM
-	ShaftN
-	ShaftP
-	ShaftR
-	ShaftS
-)
-
-// A Class is a tolerance class of ISO 286, such as H7 for a hole or s6 for a shaft. Here the hole
-// is the seat in the barrel and the shaft is the outside of the sleeve. Its text is "H7"; that of
-// the zero Class is "".
+// A Class is a tolerance class of ISO 286, such as H7 for a hole or s6 for a shaft: letters that say where
+// the window stands against the nominal size, and a grade that says how wide it is. Here the
+// hole is the seat in the barrel and the shaft is the outside of the sleeve. [ParseClass] makes one; its
+// text is "H7". The zero Class is none, and its text "".
 type Class struct {
-	Position Position // where the window stands: the letter
-	Grade    Grade    // how wide it is: the number
+	letters string
+	grade   int8
 }
 
-func (c Class) check() error {
-	if c.Position < HoleH || c.Position > ShaftS {
-		return fmt.Errorf("sleeve: class with position %v: %w (H for the hole; f, g, h, k, m, n, p, r, s for the shaft)", c.Position, ErrClass)
+// positions are the letters of the tables, each with the grades that it has there.
+var positions = [...]struct {
+	letters         string
+	least, greatest int8
+}{
+	{"H", finest, coarsest}, {"JS", finest, coarsest}, {"J", 6, greatestJ}, {"K", 6, greatestJ}, {"M", 6, coarsest}, {"N", 6, coarsest}, {"P", 6, coarsest},
+	{"f", finest, coarsest}, {"g", finest, coarsest}, {"h", finest, coarsest}, {"js", finest, coarsest}, {"k", finest, coarsest}, {"m", finest, coarsest},
+	{"n", finest, coarsest}, {"p", finest, coarsest}, {"r", finest, coarsest}, {"s", finest, coarsest}, {"t", finest, coarsest}, {"u", finest, coarsest}, {"x", finest, coarsest},
+}
+
+// ParseClass reads a class: H5 to H11, JS5 to JS11, J6 to J8, K6 to K8 and M, N and P with 6 to 11 for a hole, and f, g,
+// h, js, k, m, n, p, r, s, t, u and x with 5 to 11 for a shaft. Capitals are for holes, small letters for shafts.
+// Anything else is ErrClass.
+func ParseClass(s string) (Class, error) {
+	for _, p := range positions {
+		number, ok := strings.CutPrefix(s, p.letters)
+		for g := p.least; ok && g <= p.greatest; g++ {
+			if number == strconv.Itoa(int(g)) {
+				return Class{p.letters, g}, nil
+			}
+		}
 	}
-	return c.Grade.check()
+	return Class{}, fmt.Errorf("sleeve: class %.20q: %w (H, JS, M, N or P with a grade to 11, J or K to 8, for the hole; f, g, h, js, k, m, n, p, r, s, t, u or x with 5 to 11 for the shaft)", s, ErrClass)
+}
+
+// MustParseClass is [ParseClass] for classes known to be good, such as constants of a program; it panics on
+// any other.
+func MustParseClass(s string) Class {
+	c, err := ParseClass(s)
+	if err != nil {
+		panic(err)
+	}
+	return c
 }
 
 // String returns "H7", or "" for the zero Class.
@@ -50,37 +59,11 @@ func (c Class) String() string {
 	if c == (Class{}) {
 		return ""
 	}
-	return c.Position.String() + strconv.Itoa(int(c.Grade))
+	return c.letters + strconv.Itoa(int(c.grade))
 }
 
-// MarshalText returns the text of [Class.String]. A class that is neither zero nor in the table is
-// ErrClass.
-func (c Class) MarshalText() ([]byte, error) {
-	if c != (Class{}) {
-		if err := c.check(); err != nil {
-			return nil, err
-		}
-	}
-	return []byte(c.String()), nil
-}
-
-// ParseClass reads a class, "H7" or "s6": a letter of the table, a grade from 5 to 11, nothing
-// else. The capital is for the hole, small letters are for shafts. Anything else is ErrClass.
-func ParseClass(s string) (Class, error) {
-	if len(s) > 1 {
-		for p := HoleH; p <= ShaftS; p++ {
-			if s[:1] != positionNames[p] {
-				continue
-			}
-			for g := IT5; g <= IT11; g++ {
-				if s[1:] == gradeNames[g][len("IT"):] {
-					return Class{p, g}, nil
-				}
-			}
-		}
-	}
-	return Class{}, fmt.Errorf("sleeve: class %.20q: %w (H5 to H11 for the hole; f, g, h, k, m, n, p, r or s with 5 to 11 for the shaft)", s, ErrClass)
-}
+// MarshalText returns the text of [Class.String].
+func (c Class) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads a class as [ParseClass] does; "" is the zero Class. On error the receiver
 // keeps its value.
@@ -97,113 +80,98 @@ func (c *Class) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// Fundamental returns the fundamental deviation of the class for a nominal size: from the nominal
-// size to the nearer limit, negative below it. That is the lower limit for H and for the shafts k
-// to s, the upper one for f, g and h.
-//
-// Values for m, n, p, r and s are those of a published table (Narayana, Kannaiah and Reddy,
-// Machine Drawing, Table 15.2, p. 216); for f, g and k from memory of ISO 286, and [Class.Formula]
-// reproduces them. The deviation k is for IT5 to IT7; from IT8 up it is 0 (from memory).
-//
-// A class that is not in the table is ErrClass, a size that is not over 18 mm and up to 80 mm is
-// ErrSize.
-func (c Class) Fundamental(size units.Length) (units.Length, error) {
-	at, err := c.place(size)
-	if err != nil {
-		return 0, err
-	}
-	return c.fundamental(at), nil
-}
-
-// place checks the class and the size.
-func (c Class) place(size units.Length) (place, error) {
-	if err := c.check(); err != nil {
-		return place{}, err
-	}
-	return placeOf(size)
-}
-
-func (c Class) fundamental(at place) units.Length {
-	if c.Position == ShaftK && c.Grade > IT7 {
-		return 0
-	}
-	micrometres := [...][4]int8{ // over 18, 30, 50, 65 mm
-		HoleH:  {},
-		ShaftF: {-20, -25, -30, -30},
-		ShaftG: {-7, -9, -10, -10},
-		ShaftH: {},
-		ShaftK: {2, 2, 2, 2},
-		ShaftM: {8, 9, 11, 11},
-		ShaftN: {15, 17, 20, 20},
-		ShaftP: {22, 26, 32, 32},
-		ShaftR: {28, 34, 41, 43},
-		ShaftS: {35, 43, 53, 59},
-	}
-	return units.Length(micrometres[c.Position][at.deviationAt]) * units.Micrometre
-}
-
-// Formula returns the deviation of [Class.Fundamental] beside its formula, in µm with D the
-// geometric mean of the size range in mm:
-//
-//	f  −5.5·D^0.41        g  −2.5·D^0.34        H, h  0
-//	k  0.6·∛D (to IT7)    m  IT7 − IT6          n  5·D^0.34
-//	r  √(p·s)             s  IT7 + 0.4·D (over 50 mm)
-//
-// (ISO 286-1, from memory; IT7, IT6, p and s are those of the table). For p the standard adds 0 to
-// 5 µm to IT7, for s up to 50 mm 1 to 4 µm to IT8, as its authors saw fit: these are
-// ErrNoFormula. Other errors are those of Fundamental.
-func (c Class) Formula(size units.Length) (Formula, error) {
-	at, err := c.place(size)
-	if err != nil {
-		return Formula{}, err
-	}
-	table, d := c.fundamental(at), at.wide.mean()
-	tolerance := func(g Grade) float64 { return g.tolerance(at).In(units.Micrometre) }
-	deviation := func(p Position) float64 { return Class{p, c.Grade}.fundamental(at).In(units.Micrometre) }
-	switch c.Position {
-	case ShaftF:
-		return formula(table, -5.5*math.Pow(d, 0.41))
-	case ShaftG:
-		return formula(table, -2.5*math.Pow(d, 0.34))
-	case ShaftK:
-		if c.Grade > IT7 {
-			return formula(table, 0)
-		}
-		return formula(table, 0.6*math.Cbrt(d))
-	case ShaftM:
-		return formula(table, tolerance(IT7)-tolerance(IT6))
-	case ShaftN:
-		return formula(table, 5*math.Pow(d, 0.34))
-	case ShaftR:
-		return formula(table, math.Sqrt(deviation(ShaftP)*deviation(ShaftS)))
-	case ShaftS:
-		if size > 50*mm {
-			return formula(table, tolerance(IT7)+float64(0.4*at.narrow.mean()))
-		}
-		return Formula{}, fmt.Errorf("sleeve: %v at %v: %w (IT8 plus 1 to 4 µm)", c, size, ErrNoFormula)
-	case ShaftP:
-		return Formula{}, fmt.Errorf("sleeve: %v at %v: %w (IT7 plus 0 to 5 µm)", c, size, ErrNoFormula)
-	}
-	return formula(table, 0) // H and h
-}
+// hole reports whether the class is one of a hole.
+func (c Class) hole() bool { return c.letters != "" && c.letters[0] < 'a' }
 
 // Deviations returns the lower and the upper deviation from a nominal size: H7 at 73 mm is 0 and
-// +0.030 mm, s6 is +0.059 and +0.078 mm. Errors are those of [Class.Fundamental].
+// +0.030 mm, s6 is +0.059 and +0.078 mm.
+//
+// A shaft's k is for grades 5 to 7; from 8 up it is 0. Holes follow from shafts of the same letter: K, M, N to
+// grade 8 and P to grade 7 have their upper limit at −(deviation of the shaft) + Δ, Δ being the tolerance of the grade less that
+// of the next finer one, so that K7/h6 fits as H7/k6 does; coarser ones have no Δ, and N from grade 9 is 0. M6 over 250
+// up to 315 mm is −9 µm, which is 2 µm off the rule. JS and js stand evenly to either side, halves of a µm kept.
+//
+// The zero Class is ErrClass. A size that is not over 18 mm and up to 500 mm is ErrSize, and so is t up to 24 mm, which
+// the standard has not.
 func (c Class) Deviations(size units.Length) (Range[units.Length], error) {
-	at, err := c.place(size)
+	if c == (Class{}) {
+		return Range[units.Length]{}, fmt.Errorf("sleeve: no class: %w", ErrClass)
+	}
+	w, n, err := rangesOf(size)
 	if err != nil {
 		return Range[units.Length]{}, err
 	}
-	near, width := c.fundamental(at), c.Grade.tolerance(at)
-	switch c.Position {
-	case ShaftF, ShaftG, ShaftH:
-		return Range[units.Length]{near - width, near}, nil
+	if c.letters == "t" && n.t == 0 {
+		return Range[units.Length]{}, fmt.Errorf("sleeve: %v at %v: %w (t starts over 24 mm)", c, size, ErrSize)
 	}
-	return Range[units.Length]{near, near + width}, nil
+	width := w.grade(c.grade)
+	below := func(es int16) Range[units.Length] { // the upper deviation given
+		upper := units.Length(es) * units.Micrometre
+		return Range[units.Length]{upper - width, upper}
+	}
+	above := func(ei int16) Range[units.Length] { // the lower one given
+		lower := units.Length(ei) * units.Micrometre
+		return Range[units.Length]{lower, lower + width}
+	}
+	// delta is Δ up to a grade, and none from there.
+	delta := func(to int8) int16 {
+		if c.grade > to {
+			return 0
+		}
+		return w.tolerance[c.grade-finest] - w.tolerance[c.grade-finest-1]
+	}
+	switch c.letters {
+	case "JS", "js":
+		return Range[units.Length]{-width / 2, width / 2}, nil
+	case "J":
+		return below(w.j[c.grade-6]), nil
+	case "K":
+		return below(delta(8) - w.k), nil
+	case "M":
+		if c.grade == 6 && w.upTo == 315 {
+			return below(-9), nil
+		}
+		return below(delta(8) - w.m), nil
+	case "N":
+		if c.grade > 8 {
+			return below(0), nil
+		}
+		return below(delta(8) - w.n), nil
+	case "P":
+		return below(delta(7) - w.p), nil
+	case "f":
+		return below(-w.f), nil
+	case "g":
+		return below(-w.g), nil
+	case "h":
+		return below(0), nil
+	case "k":
+		if c.grade > 7 {
+			return above(0), nil
+		}
+		return above(w.k), nil
+	case "m":
+		return above(w.m), nil
+	case "n":
+		return above(w.n), nil
+	case "p":
+		return above(w.p), nil
+	case "r":
+		return above(n.r), nil
+	case "s":
+		return above(n.s), nil
+	case "t":
+		return above(n.t), nil
+	case "u":
+		return above(n.u), nil
+	case "x":
+		return above(n.x), nil
+	}
+	return above(0), nil // H
 }
 
 // Sizes returns the window for the diameter of the part at 20 °C: the nominal size with each of
-// [Class.Deviations]. Errors are those of [Class.Fundamental].
+// [Class.Deviations], whose errors it has.
 func (c Class) Sizes(size units.Length) (units.Limits, error) {
 	d, err := c.Deviations(size)
 	if err != nil {
@@ -216,7 +184,10 @@ func (c Class) Sizes(size units.Length) (units.Limits, error) {
 // one nominal size can have: H7 with s6 at 73 mm is 0.029 to 0.078 mm. A negative end is a
 // clearance: H7 with k6 can be either. hole is the class of the seat in the barrel, shaft that of
 // the outside of the sleeve; either on the wrong part is ErrClass, and the other errors are those
-// of [Class.Fundamental].
+// of [Class.Deviations].
+//
+// The whole range is for parts that were made without a look at each other. Where the sleeve is measured
+// first, [SeatFor] gives the seat that suits it, and wastes none of the window.
 func DiametralFromClasses(size units.Length, hole, shaft Class) (Diametral, error) {
 	h, err := hole.Deviations(size)
 	if err != nil {
@@ -226,7 +197,7 @@ func DiametralFromClasses(size units.Length, hole, shaft Class) (Diametral, erro
 	if err != nil {
 		return Diametral{}, err
 	}
-	if hole.Position != HoleH || shaft.Position == HoleH {
+	if !hole.hole() || shaft.hole() {
 		return Diametral{}, fmt.Errorf("sleeve: hole %v, shaft %v: %w (the capital for the hole, the small letter for the shaft)", hole, shaft, ErrClass)
 	}
 	return Diametral{Least: s.Least - h.Greatest, Greatest: s.Greatest - h.Least}, nil

@@ -25,8 +25,6 @@ var (
 	ErrClass = errors.New("class not in the table")
 	// ErrSize: a nominal size outside the ranges of the table.
 	ErrSize = errors.New("size outside the table")
-	// ErrNoFormula: the standard gives a rule with a choice, not a formula, for this deviation.
-	ErrNoFormula = errors.New("no single formula")
 	// ErrTooHot: the answer is hotter than the part stands.
 	ErrTooHot = errors.New("hotter than the part stands")
 	// ErrUnreachable: no temperature that can be reached does it.

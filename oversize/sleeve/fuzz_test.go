@@ -9,13 +9,13 @@ import (
 	"borewright.example/oversize/sleeve"
 )
 
-var classText = regexp.MustCompile(`^[Hfghkmnprs]([5-9]|1[01])$`)
+var classText = regexp.MustCompile(`^((H|JS|[fghkmnprstux]|js)([5-9]|1[01])|[JK][678]|[MNP]([6-9]|1[01]))$`)
 
 // FuzzParseClass: any text is a class of the table and goes back to itself, or is refused.
 func FuzzParseClass(f *testing.F) {
 	for _, s := range []string{
-		"H7", "s6", "h11", // classes
-		"H4", "S6", "js6", // not in the table
+		"H7", "s6", "h11", "js6", "JS7", "K8", // classes
+		"H4", "S6", "J9", // not in the table
 		"", "H", "7", "H07", "H+7", "H7 ", "Η7", "H\x007", // not a class
 	} {
 		f.Add(s)

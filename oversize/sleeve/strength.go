@@ -5,6 +5,7 @@ package sleeve
 import (
 	"math"
 
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
@@ -20,6 +21,18 @@ const (
 	ByYield                // the greatest difference of two principal stresses (Tresca) against the yield strength
 	ByTensile              // the greatest hoop stress against the tensile strength
 )
+
+var basisNames = [...]string{NoBasis: "not known", ByYield: "yield", ByTensile: "tensile"}
+
+// String returns "yield", "tensile" or "not known".
+func (b Basis) String() string { return enum.Name(b, basisNames[:]) }
+
+// MarshalText returns the text of [Basis.String]; a value that is none of the three is [units.ErrUnknownName].
+func (b Basis) MarshalText() ([]byte, error) { return enum.Marshal(b, basisNames[:]) }
+
+// UnmarshalText reads the text of [Basis.String]; any other is [units.ErrUnknownName]. On error the receiver
+// keeps its value.
+func (b *Basis) UnmarshalText(text []byte) error { return enum.Unmarshal(b, text, basisNames[:]) }
 
 // The margins that a part must have to be Within.
 //
