@@ -67,6 +67,7 @@ func (g Geometry) Coarse(l Limits) ([]Coarse, error) {
 		{LimitTaper, l.Taper, between},
 		{LimitSpread, l.Spread, between},
 		{LimitTrueOvality, l.TrueOvality, between},
+		{LimitChoke, half(l.Choke), between},
 	} {
 		if c.allowed == 0 {
 			continue

@@ -60,12 +60,13 @@
 // # Words
 //
 //	ovality      greatest less least diameter in one plane
-//	taper        size at the uppermost less that at the lowest plane, along one axis, with its sign
+//	taper        size at the uppermost less that at the lowest place, along one axis, with its sign
+//	belly        the same from one depth to any other: large where the ends are alike
 //	spread       greatest less least of all diameters; some manuals call this wear
 //	ridge        step on the diameter where the top ring turns round
 //	bell-mouth   wider towards one end than an even taper would be
 //	barrel       widest between the ends; waist: narrowest between them
-//	choke        smaller at the deck when cold, by intent
+//	choke        smaller at the deck when cold, by intent: a limit on taper may leave it out
 //	bridge       wall between two ports
 //	clean-up     the smallest true cylinder that leaves no worn wall
 //
@@ -77,9 +78,16 @@
 // A finding is within where the doubt leaves at most the risk of being wrong, beyond likewise, and
 // otherwise undecided: then do not reassemble on it (JCGM 106:2012, ISO 14253-1). The risk is per
 // limit, however many places, planes and axes take part. The findings are about the axes and depths
-// read, as manuals mean them. Of the wall itself two axes may say beyond, or undecided, and
-// never within; three or more may say within if the lobes they carry are all it has:
+// read, as manuals mean them. Of the wall itself fewer than five axes may say beyond, or undecided, and
+// never within; five or more may say within if the lobes they carry are all it has:
 // Limits.TrueOvality.
+//
+// A taper is that of the bore only where an axis was read near both ends of ring travel: within a tenth
+// of it, and 10 mm, of the upper one, since wear is greatest just below where the top ring turns round
+// and falls off fast, and within a fifth of the lower one. Two planes 4 mm apart say nothing of it. Where
+// neither ring travel nor stroke is given ([Layout]) a taper may be beyond its limit, and never within.
+// Along each axis every place counts that has wall under the anvils, also at the depths of ports; and
+// where no limit on greatest minus least covers a belly or waist, it is held against that on taper.
 //
 // # Clean-up
 //

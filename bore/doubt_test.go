@@ -173,10 +173,7 @@ func TestDegreesOfFreedom(t *testing.T) {
 func TestTheWorstIsNamed(t *testing.T) {
 	judge := func(l bore.Limits, g bore.Gauge, rs ...bore.Reading) uncertainty.Finding {
 		t.Helper()
-		geo, err := bore.Measure(rs, g)
-		must(t, geo, err)
-		fs, err := geo.Judge(l, noRisk)
-		return must(t, fs, err)[0].Finding
+		return judge1(t, spanning(rs), g, l, rs...).Finding
 	}
 	oval := func(a, b string) []bore.Reading {
 		return []bore.Reading{at(10, 0, a), at(10, 90, "67 mm"), at(20, 0, b), at(20, 90, "67 mm")}

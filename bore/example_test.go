@@ -156,8 +156,8 @@ func ExampleUnseen() {
 	// - anything between the places read
 }
 
-// The maker's limits hold for the axes read. Of the wall itself two axes never prove that it is
-// within, since an ovality between them would not show.
+// The maker's limits hold for the axes read. Of the wall itself fewer than five axes never prove that it
+// is within: two miss an ovality between them, and three or four a form of four lobes.
 func ExampleLimits() {
 	read := func(axes ...units.Angle) bore.Geometry {
 		var rs []bore.Reading
@@ -171,13 +171,13 @@ func ExampleLimits() {
 		return g
 	}
 	limits := bore.Limits{Ovality: 20 * units.Micrometre, TrueOvality: 20 * units.Micrometre}
-	for _, g := range []bore.Geometry{read(bore.ThrustAxis, bore.PinAxis), read(0, 60*units.Degree, 120*units.Degree)} {
+	for _, g := range []bore.Geometry{read(bore.ThrustAxis, bore.PinAxis), read(0, 36*units.Degree, 72*units.Degree, 108*units.Degree, 144*units.Degree)} {
 		findings, err := g.Judge(limits, uncertainty.Risk{})
 		fmt.Println(len(g.Planes[0].Places), "axes:", findings[0].Verdict, "along them; the wall:", findings[1].Verdict, err)
 	}
 	// Output:
 	// 2 axes: within along them; the wall: undecided <nil>
-	// 3 axes: within along them; the wall: within <nil>
+	// 5 axes: within along them; the wall: within <nil>
 }
 
 // One axis shows no ovality: the limit stays open rather than out of sight.
@@ -245,7 +245,7 @@ func ExampleCellError() {
 
 // Findings come in the order of the limits, each with the one it is about.
 func ExampleLimit() {
-	for l := bore.LimitNew; l <= bore.LimitTrueOvality; l++ {
+	for l := bore.LimitNew; l <= bore.LimitChoke; l++ {
 		fmt.Println(l)
 	}
 	// Output:
@@ -255,4 +255,5 @@ func ExampleLimit() {
 	// taper
 	// greatest minus least
 	// true ovality
+	// choke
 }

@@ -3,6 +3,8 @@
 package bore
 
 import (
+	"fmt"
+
 	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -19,9 +21,10 @@ const (
 	LimitTaper
 	LimitSpread
 	LimitTrueOvality
+	LimitChoke
 )
 
-var limitNames = []string{"new bore", "service limit", "ovality", "taper", "greatest minus least", "true ovality"}
+var limitNames = []string{"new bore", "service limit", "ovality", "taper", "greatest minus least", "true ovality", "choke"}
 
 // String returns the name of the limit, "service limit".
 func (l Limit) String() string { return enum.Name(l, limitNames) }
@@ -39,20 +42,54 @@ type Finding struct {
 	uncertainty.Finding
 	Limit Limit        `json:"limit"`          // what was judged
 	Depth units.Length `json:"depth,omitzero"` // of the plane with the ovality that decides
-	Axis  units.Angle  `json:"axis,omitzero"`  // along which lies the taper that decides
+	Axis  units.Angle  `json:"axis,omitzero"`  // along which lies the taper or choke that decides
+	// From and To are the depths between which it lies. Between says that it is no taper from end to
+	// end but the greatest difference of two depths along the axis, a belly or waist, which is held
+	// against the limit on taper where none on greatest minus least covers it.
+	From    units.Length `json:"from,omitzero"`
+	To      units.Length `json:"to,omitzero"`
+	Between bool         `json:"between,omitzero"`
+	Way     Way          `json:"way,omitzero"` // which taper the limit is on
 	// NotMeasured says that the readings cannot show it: Measured is the zero Estimate, the
 	// verdict Undecided. No number of repeats would settle it; other readings would.
 	NotMeasured bool `json:"not_measured,omitzero"`
 }
 
 func (f Finding) subject() string {
+	name := f.Limit.String()
+	if f.Limit == LimitTaper && f.Way == LargerAtDeck {
+		name += " larger at the deck"
+	}
 	switch {
 	case f.NotMeasured:
-		return f.Limit.String() + ", not measured"
+		return name + ", not measured"
 	case f.Limit == LimitOvality || f.Limit == LimitTrueOvality:
-		return f.Limit.String() + " at " + f.Depth.String()
-	case f.Limit == LimitTaper:
-		return f.Limit.String() + ", " + FormatAxis(f.Axis) + " axis"
+		return name + " at " + f.Depth.String()
+	case f.Between:
+		return fmt.Sprintf("%s, as a difference from %v to %v, %s axis", name, f.From, f.To, FormatAxis(f.Axis))
+	case f.Limit == LimitTaper || f.Limit == LimitChoke:
+		return name + ", " + FormatAxis(f.Axis) + " axis"
 	}
-	return f.Limit.String()
+	return name
 }
+
+// Way is which taper a limit is on.
+type Way int8
+
+// Ways. The zero Way takes a taper for one, whichever end is larger.
+const (
+	EitherWay    Way = iota
+	LargerAtDeck     // only a bore larger at the deck counts; one that is smaller there may be choked on purpose
+)
+
+var wayNames = [...]string{"either way", "larger at the deck"}
+
+// String returns "either way" or "larger at the deck".
+func (w Way) String() string { return enum.Name(w, wayNames[:]) }
+
+// MarshalText returns the text of [Way.String]; a value that has none is [units.ErrUnknownName].
+func (w Way) MarshalText() ([]byte, error) { return enum.Marshal(w, wayNames[:]) }
+
+// UnmarshalText reads the text of [Way.String]. On error, [units.ErrUnknownName], the receiver keeps its
+// value.
+func (w *Way) UnmarshalText(text []byte) error { return enum.Unmarshal(w, text, wayNames[:]) }

@@ -72,12 +72,16 @@ func (p Plane) own() uncertainty.Estimate {
 	return e
 }
 
-// A Taper is the difference of the sizes at two depths along one axis.
+// A Taper is the difference of the sizes at two depths along one axis. It holds between those
+// depths and says nothing of the wall above and below them.
 type Taper struct {
 	Axis units.Angle          `json:"axis,omitzero"` // 0 up to 180°
 	From units.Length         `json:"from"`          // the two depths, From the smaller
 	To   units.Length         `json:"to"`
 	Size uncertainty.Estimate `json:"size,omitzero"` // at From minus at To: positive is larger at the deck
+	// Whole says that the readings along the axis reach near enough to both ends of ring travel for
+	// this to be the taper of the bore: see [UnseenTop] and [UnseenBottom].
+	Whole bool `json:"whole,omitzero"`
 }
 
 // Choke returns the size at To minus that at From: positive where the bore is smaller at the
@@ -116,8 +120,9 @@ func (t Taper) String() string {
 type Geometry struct {
 	Kind   Kind    `json:"kind,omitzero"`   // of the gauge
 	Planes []Plane `json:"planes,omitzero"` // by depth
-	// Bridges are the planes at depths that ports cut: their sizes count, but their form is that
-	// of the bridges between the ports and takes no part in ovality, taper, shape or mean.
+	// Bridges are the planes at depths that ports cut: their sizes count, and take part in taper and
+	// shape along the axes that have wall there; ovality and mean would be those of the bridges
+	// between the ports and take no part.
 	Bridges  []Plane              `json:"bridges,omitzero"`
 	Largest  Place                `json:"largest,omitzero"`
 	Smallest Place                `json:"smallest,omitzero"`
@@ -126,14 +131,17 @@ type Geometry struct {
 	Ovality    uncertainty.Estimate `json:"ovality,omitzero"`
 	OvalityAt  units.Length         `json:"ovality_at,omitzero"`
 	HasOvality bool                 `json:"has_ovality,omitzero"`
-	// Tapers has one entry for each axis that was read at both the uppermost and the lowest
-	// plane, of those within ring travel where that is known; Taper is the one largest in size,
-	// its sign kept.
+	// Travel is ring travel, and the depths read within it.
+	Travel Travel `json:"travel,omitzero"`
+	// Tapers has one entry for each axis that was read at two depths or more, within ring travel
+	// where that is known: the uppermost against the lowest. Taper is the one largest in size, its
+	// sign kept.
 	Tapers []Taper `json:"tapers,omitzero"`
 	Taper  Taper   `json:"taper,omitzero"`
 	// Spread is the greatest minus the least of all diameters, which some manuals call wear.
 	Spread uncertainty.Estimate `json:"spread,omitzero"`
-	// Shape is that of the planes within ring travel where that is known, else of all.
+	// Shape is that of the axes read near both ends of ring travel where that is known, else of all,
+	// and then between the depths read alone.
 	Shape Shape `json:"shape,omitzero"`
 	// Ridge is the mean size, along the axes they share, of the uppermost plane within ring
 	// travel minus that of the plane above it: the step that the top ring has left, on the

@@ -116,17 +116,22 @@ func TestEnumerations(t *testing.T) {
 			err := v.UnmarshalText(b)
 			return int(v), err
 		}, func(i int) string { return bore.Dial(i).String() }},
-		"shape": {7, func(i int) ([]byte, error) { return bore.Shape(i).MarshalText() }, func(b []byte) (int, error) {
+		"shape": {8, func(i int) ([]byte, error) { return bore.Shape(i).MarshalText() }, func(b []byte) (int, error) {
 			v := bore.Shape(77)
 			err := v.UnmarshalText(b)
 			return int(v), err
 		}, func(i int) string { return bore.Shape(i).String() }},
-		"limit": {6, func(i int) ([]byte, error) { return bore.Limit(i).MarshalText() }, func(b []byte) (int, error) {
+		"limit": {7, func(i int) ([]byte, error) { return bore.Limit(i).MarshalText() }, func(b []byte) (int, error) {
 			v := bore.Limit(77)
 			err := v.UnmarshalText(b)
 			return int(v), err
 		}, func(i int) string { return bore.Limit(i).String() }},
-		"unseen": {17, func(i int) ([]byte, error) { return bore.Unseen(i).MarshalText() }, func(b []byte) (int, error) {
+		"way": {2, func(i int) ([]byte, error) { return bore.Way(i).MarshalText() }, func(b []byte) (int, error) {
+			v := bore.Way(77)
+			err := v.UnmarshalText(b)
+			return int(v), err
+		}, func(i int) string { return bore.Way(i).String() }},
+		"unseen": {18, func(i int) ([]byte, error) { return bore.Unseen(i).MarshalText() }, func(b []byte) (int, error) {
 			v := bore.Unseen(77)
 			err := v.UnmarshalText(b)
 			return int(v), err

@@ -18,15 +18,21 @@ type Limits struct {
 	Service units.Limits `json:"service,omitzero"` // of every diameter, worn
 	// The greatest allowed:
 	Ovality units.Length `json:"ovality,omitzero"` // greatest minus least diameter in one plane, along the axes read
-	Taper   units.Length `json:"taper,omitzero"`   // difference along one axis between the uppermost and the lowest plane, either way
+	Taper   units.Length `json:"taper,omitzero"`   // difference along one axis from end to end of ring travel
 	Spread  units.Length `json:"spread,omitzero"`  // greatest minus least of all diameters read
 	// TrueOvality is the greatest minus least diameter in one plane of the wall itself, whether
 	// or not an axis met them.
 	TrueOvality units.Length `json:"true_ovality,omitzero"`
+	// TaperWay says which taper the limit on it is on.
+	TaperWay Way `json:"taper_way,omitzero"`
+	// Choke is the window of a choke that is wanted: size at the lower end of ring travel less that at
+	// the upper, along every axis, cold. Without a Min a bore larger at the deck is beyond it (US Army
+	// TM 9-2815-200-35 p. 6-55 rejects such a barrel).
+	Choke units.Limits `json:"choke,omitzero"`
 }
 
 func (l Limits) validate() error {
-	for _, w := range [...]units.Limits{l.New, l.Service} {
+	for _, w := range [...]units.Limits{l.New, l.Service, l.Choke} {
 		if err := w.Validate(); err != nil {
 			return fmt.Errorf("bore: %w: %w", ErrLimits, err)
 		}
@@ -39,10 +45,16 @@ func (l Limits) validate() error {
 			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, ErrLimits)
 		}
 	}
+	if _, err := l.TaperWay.MarshalText(); err != nil {
+		return fmt.Errorf("bore: limit on taper: %w: %w", err, ErrLimits)
+	}
+	if l.Taper != 0 && l.TaperWay == EitherWay && l.Choke.Min > l.Taper {
+		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore %v: %w", l.Choke, l.Taper, LargerAtDeck, ErrLimits)
+	}
 	return nil
 }
 
-// Judge holds the bore against each limit that is given, in the order of the fields of [Limits].
+// Judge holds the bore against each limit that is given, in the order of the constants of [Limit].
 // What the readings cannot show, such as ovality from one axis, is undecided and NotMeasured.
 //
 // The risk r is per limit. Within one limit many places take part: "within" wants every one of
@@ -51,10 +63,17 @@ func (l Limits) validate() error {
 // that is per in its Per. It is about the quantity along the axes and depths that were read, as
 // manuals define it, and says nothing of what the readings cannot see.
 //
+// A taper is within, and a choke anything at all, only where an axis was read near both ends of ring
+// travel ([UnseenTop], [UnseenBottom]), so that it wants a layout with ring travel or a stroke; else it
+// is NotMeasured, unless what was read is beyond by itself. A belly or waist hides behind ends that are
+// alike: where Spread is not given, which covers it, any two depths of an axis are held against the
+// limit on taper, and the finding says [Finding].Between.
+//
 // True ovality is another matter. What was read cannot be more than what is there, so it is
-// beyond where the readings are. It is within only where the lobes that three axes or more
-// carry, two and for five axes four, are within as well: if these are all the wall has. From two
-// axes it is never within; Conform is then that of the axes read, the most it can be.
+// beyond where the readings are. It is within only where five axes or more fix the lobes of two and of
+// four, and these are within as well: if they are all the wall has. From fewer axes it is never
+// within, since a form of four lobes that they miss, or take for one of two, may carry it beyond;
+// Conform is then that of the axes read, the most it can be.
 //
 // Errors: ErrNoReadings, ErrLimits, and those of [uncertainty.Judge] for an impossible risk.
 func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
@@ -65,7 +84,7 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 	if err := l.validate(); err != nil {
 		return nil, err
 	}
-	findings := make([]Finding, 0, 6)
+	findings := make([]Finding, 0, 7)
 	for _, q := range [...]struct {
 		limit  Limit
 		window units.Limits
@@ -76,6 +95,7 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 		{LimitTaper, units.Limits{Max: l.Taper}},
 		{LimitSpread, units.Limits{Max: l.Spread}},
 		{LimitTrueOvality, units.Limits{Max: l.TrueOvality}},
+		{LimitChoke, l.Choke},
 	} {
 		if q.window.IsZero() {
 			continue
@@ -88,7 +108,9 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 		case LimitOvality, LimitTrueOvality:
 			err = j.ovality(g.Planes)
 		case LimitTaper:
-			err = j.taper(g.Tapers)
+			err = j.taper(g.profiles(), g.Travel, l)
+		case LimitChoke:
+			err = j.choke(g.Tapers)
 		case LimitSpread:
 			err = j.spread(all)
 		}
@@ -155,11 +177,14 @@ func rank(v uncertainty.Verdict) int {
 // room is how far the measured value lies inside its window, a difference either way.
 func room(f uncertainty.Finding) units.Length {
 	left := units.MaxLength
+	if f.Kind == uncertainty.OneDifference {
+		f.Measured.Value = f.Measured.Value.Abs()
+	}
 	if f.Limits.HasMin() {
 		left = f.Measured.Value - f.Limits.Min
 	}
 	if f.Limits.HasMax() {
-		left = min(left, f.Limits.Max-f.Measured.Value.Abs())
+		left = min(left, f.Limits.Max-f.Measured.Value)
 	}
 	return left
 }
@@ -245,19 +270,93 @@ func (j *jury) spread(places []Place) error {
 	return err
 }
 
-func (j *jury) taper(ts []Taper) error {
+// taper hears the ends of each axis or, where no limit on the spread covers what lies between, every
+// two depths of it. Where no axis reaches both ends of ring travel nothing is within: there may be more.
+func (j *jury) taper(profiles []profile, travel Travel, l Limits) error {
+	j.worst.Way = l.TaperWay
+	var ends, between []Taper
+	whole := false
+	for _, c := range profiles {
+		whole = whole || c.whole(travel)
+		last := len(c.places) - 1
+		for a := range last {
+			for b := a + 1; b <= last; b++ {
+				switch {
+				case a == 0 && b == last:
+					ends = append(ends, c.between(a, b, travel))
+				case l.Spread == 0:
+					between = append(between, c.between(a, b, travel))
+				}
+			}
+		}
+	}
+	r := j.shared(max(len(ends), 1))
+	if len(between) > 0 {
+		r.Reject -= r.Reject / betweenShare
+	}
+	if err := j.differences(ends, r, Finding{Way: l.TaperWay, Finding: uncertainty.Finding{Per: fmt.Sprintf("one of %d axes", len(ends))}}); err != nil {
+		return err
+	}
+	r = j.shared(betweenShare * max(len(between), 1))
+	if err := j.differences(between, r, Finding{Way: l.TaperWay, Between: true, Finding: uncertainty.Finding{Per: fmt.Sprintf("one of %d differences", len(between))}}); err != nil {
+		return err
+	}
+	if j.heard && !whole && j.worst.Verdict != uncertainty.Beyond {
+		j.worst, j.heard = Finding{Way: l.TaperWay}, false
+	}
+	return nil
+}
+
+// One part in betweenShare of the risk of a wrong "beyond" goes to what lies between the ends of the
+// axes, so that to look there costs the ends, which the limit is on, next to nothing.
+const betweenShare = 10
+
+// differences hears differences along an axis. The finding says what they are and what their risk is per.
+func (j *jury) differences(ts []Taper, r uncertainty.Risk, as Finding) error {
 	cs := make([]candidate, len(ts))
 	for i, t := range ts {
 		cs[i] = candidate{e: t.Size, i: i}
-		cs[i].e.Value = t.Size.Value.Abs()
+		if as.Way == EitherWay {
+			cs[i].e.Value = t.Size.Value.Abs()
+		}
+	}
+	judge := uncertainty.JudgeDifference
+	if as.Way == LargerAtDeck {
+		judge = uncertainty.Judge
 	}
 	for _, c := range j.decisive(cs) {
-		f, err := uncertainty.JudgeDifference(ts[c.i].Size, j.window, j.shared(len(ts)))
+		t := ts[c.i]
+		f, err := judge(t.Size, j.window, r)
 		if err != nil {
 			return err
 		}
 		if j.hear(f) {
-			j.worst.Axis = ts[c.i].Axis
+			j.worst.Axis, j.worst.From, j.worst.To = t.Axis, t.From, t.To
+			j.worst.Way, j.worst.Between, j.worst.Per = as.Way, as.Between, as.Per
+		}
+	}
+	return nil
+}
+
+// choke hears the axes that reach both ends of ring travel, size below less size above.
+func (j *jury) choke(ts []Taper) error {
+	ts = slices.DeleteFunc(slices.Clone(ts), func(t Taper) bool { return !t.Whole })
+	// A window from zero up has no lower end of its own, so that all is judged a metre higher.
+	const up = units.Metre
+	window := units.Limits{Min: j.window.Min + up}
+	if j.window.HasMax() {
+		window.Max = j.window.Max + up
+	}
+	for _, t := range ts {
+		choke := t.Choke()
+		choke.Value += up
+		f, err := uncertainty.Judge(choke, window, j.shared(len(ts)))
+		if err != nil {
+			return err
+		}
+		f.Measured, f.Limits = t.Choke(), j.window
+		if j.hear(f) {
+			j.worst.Axis, j.worst.From, j.worst.To = t.Axis, t.From, t.To
 			j.worst.Per = fmt.Sprintf("one of %d axes", len(ts))
 		}
 	}
@@ -301,7 +400,7 @@ func (j *jury) ovality(planes []Plane) error {
 // lobes look larger than they are, so that they can be trusted when they are within but not when
 // they are beyond.
 func (p *Plane) lobed(read uncertainty.Finding, r uncertainty.Risk) (uncertainty.Finding, error) {
-	if p.TwoLobe.IsZero() {
+	if p.FourLobe.IsZero() {
 		read.Verdict = uncertainty.Undecided
 		return read, nil
 	}

@@ -53,7 +53,11 @@ type Layout struct {
 	// ring's lower edge at its lowest. RingBottom zero: not known.
 	RingTop    units.Length `json:"ring_top,omitzero"`
 	RingBottom units.Length `json:"ring_bottom,omitzero"`
-	Ports      []Port       `json:"ports,omitzero"`
+	// Stroke serves where ring travel is not known: it is then taken to be one stroke from 10 mm
+	// below the deck, to see whether readings reach its ends, and no reading is outside it. It has
+	// no place in a layout's text, since it belongs to the engine.
+	Stroke units.Length `json:"-"`
+	Ports  []Port       `json:"ports,omitzero"`
 }
 
 // Validate returns [ErrLayout] where the length, the ring travel or a port cannot be, or they do not
@@ -62,6 +66,8 @@ func (l Layout) Validate() error {
 	switch {
 	case l.Length < 0 || l.Length > units.MaxLength:
 		return fmt.Errorf("bore: length %v: want 0 (not known) to %v: %w", l.Length, units.MaxLength, ErrLayout)
+	case l.Stroke < 0 || l.Stroke > units.MaxLength-assumedTop:
+		return fmt.Errorf("bore: stroke %v: want 0 (not known) to %v: %w", l.Stroke, units.MaxLength-assumedTop, ErrLayout)
 	case l.RingBottom == 0 && l.RingTop == 0:
 	case l.RingTop < 0 || l.RingBottom <= l.RingTop || l.RingBottom > l.end():
 		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), ErrLayout)
@@ -83,13 +89,6 @@ func (l Layout) end() units.Length {
 		return units.MaxLength
 	}
 	return l.Length
-}
-
-func (l Layout) knowsTravel() bool { return l.RingBottom > 0 }
-
-// inTravel reports whether rings reach the depth. Where travel is not known they reach all.
-func (l Layout) inTravel(depth units.Length) bool {
-	return !l.knowsTravel() || l.RingTop <= depth && depth <= l.RingBottom
 }
 
 // check refuses a reading below the bore, or with an anvil in a port.
@@ -127,27 +126,28 @@ const mostAxes = 36
 // Plan returns where to measure, as readings without a diameter: along so many evenly spaced axes
 // from the thrust axis, just below the highest ring position, in the middle and just above the
 // lowest (the levels of Navy training manual 14076, 3-5; "just" is taken as a twentieth of ring
-// travel), and below ring travel, where the bore is as it was, if the bore's length is known and
-// leaves room. Places with an anvil in a port are left out. Each is best read twice or more, for
+// travel, at the top at most 5 mm), and below ring travel, where the bore is as it was, if the bore's
+// length is known and leaves room. Places with an anvil in a port are left out. Each is best read twice or more, for
 // the gauge's own scatter.
 //
 // One axis gives size alone; two give what most manuals call ovality, and miss one that lies
 // between them; three give a two-lobed form exactly, if it is nothing else; five give a
 // four-lobed one too. A three-point gauge needs one.
 //
-// A ring travel that is not known, an impossible layout and a number of axes outside 1 to 36 are
+// Neither ring travel nor stroke, an impossible layout and a number of axes outside 1 to 36 are
 // ErrLayout.
 func (l Layout) Plan(axes int, k Kind) ([]Reading, error) {
 	if err := l.Validate(); err != nil {
 		return nil, err
 	}
-	if !l.knowsTravel() || axes < 1 || axes > mostAxes {
+	t := l.travel()
+	if !t.known() || axes < 1 || axes > mostAxes {
 		return nil, fmt.Errorf("bore: plan of %d axes for ring travel from %v to %v: want 1 to %d axes and the travel: %w", axes, l.RingTop, l.RingBottom, mostAxes, ErrLayout)
 	}
-	travel := l.RingBottom - l.RingTop
-	depths := []units.Length{l.RingTop + travel/20, l.RingTop + travel/2, l.RingBottom - travel/20}
-	if l.Length > l.RingBottom {
-		depths = append(depths, l.RingBottom+(l.Length-l.RingBottom)/2)
+	travel := t.Bottom - t.Top
+	depths := []units.Length{t.Top + topReach(travel)/2, t.Top + travel/2, t.Bottom - travel/20}
+	if l.Length > t.Bottom && !t.Assumed {
+		depths = append(depths, t.Bottom+(l.Length-t.Bottom)/2)
 	}
 	var plan []Reading
 	for _, depth := range depths {

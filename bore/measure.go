@@ -212,21 +212,33 @@ func (s *session) geometry(l Layout, k Kind) (Geometry, error) {
 			geo.Ovality, geo.OvalityAt, geo.HasOvality = p.Ovality, p.Depth, true
 		}
 	}
-	first, last := travelled(geo.Planes, l)
-	geo.Tapers = tapers(geo.Planes[first:last])
+	geo.Travel = l.travel()
+	profiles := geo.profiles()
+	for i, c := range profiles {
+		top, bottom := c.places[0].Depth, c.places[len(c.places)-1].Depth
+		if i == 0 {
+			geo.Travel.From, geo.Travel.To = top, bottom
+		}
+		geo.Travel.From, geo.Travel.To = min(geo.Travel.From, top), max(geo.Travel.To, bottom)
+	}
+	geo.Tapers = tapers(profiles, geo.Travel)
 	for i, t := range geo.Tapers {
 		if i == 0 || t.exceeds(geo.Taper) {
 			geo.Taper = t
 		}
 	}
 	means := profiler{planes, doubts, s.lengths}
-	if geo.Shape, err = means.shape(first, last); err != nil {
+	mean, err := means.mean(geo.Travel)
+	if err != nil {
 		return Geometry{}, err
 	}
-	if geo.Ridge, geo.HasRidge, err = means.ridge(first, last); err != nil {
+	if geo.Shape, err = geo.shape(profiles, mean); err != nil {
 		return Geometry{}, err
 	}
-	geo.Unseen = unseen(&geo, l, s.known)
+	if geo.Ridge, geo.HasRidge, err = means.ridge(geo.Travel); err != nil {
+		return Geometry{}, err
+	}
+	geo.Unseen = unseen(&geo, s.known)
 	geo.Budget.Components = slices.Clone(s.largest[:])
 	return geo, nil
 }
@@ -297,20 +309,17 @@ func (s *session) mean(geo *Geometry, doubts [][]doubt) error {
 	return err
 }
 
-// tapers compares the uppermost with the lowest plane along each axis they share.
-func tapers(planes []Plane) []Taper {
-	if len(planes) < 2 {
-		return nil
-	}
-	top, bottom := planes[0], planes[len(planes)-1]
+// tapers compares the ends of each axis that was read at two depths or more.
+func tapers(cs []profile, t Travel) []Taper {
 	var ts []Taper
-	for _, a := range top.Places {
-		if b, ok := along(bottom.Places, a.Axis); ok {
-			if ts == nil {
-				ts = make([]Taper, 0, len(top.Places))
-			}
-			ts = append(ts, Taper{Axis: a.Axis, From: top.Depth, To: bottom.Depth, Size: a.Minus(b)})
+	for _, c := range cs {
+		if len(c.places) < 2 {
+			continue
 		}
+		if ts == nil {
+			ts = make([]Taper, 0, len(cs))
+		}
+		ts = append(ts, c.taper(t))
 	}
 	return ts
 }
@@ -332,16 +341,4 @@ func along(places []Place, axis units.Angle) (Place, bool) {
 		return Place{}, false
 	}
 	return places[i], true
-}
-
-// travelled returns the run of planes, from first up to last, that rings reach.
-func travelled(planes []Plane, l Layout) (first, last int) {
-	for first < len(planes) && !l.inTravel(planes[first].Depth) {
-		first++
-	}
-	last = first
-	for last < len(planes) && l.inTravel(planes[last].Depth) {
-		last++
-	}
-	return first, last
 }

@@ -86,9 +86,9 @@ func TestPrintedLimits(t *testing.T) {
 			if fs, err := oval.Judge(bore.Limits{Ovality: l.Ovality}, noRisk); err != nil || fs[0].Verdict != want {
 				t.Errorf("%s: ovality %v over the limit: %v, %v", c.source, over, fs, err)
 			}
-			tapered := measure(t, append(at(10*mm, base+c.taper+over, base), at(90*mm, base, base)...))
-			if fs, err := tapered.Judge(bore.Limits{Taper: l.Taper}, noRisk); err != nil || fs[0].Verdict != want {
-				t.Errorf("%s: taper %v over the limit: %v, %v", c.source, over, fs, err)
+			tapered := append(at(10*mm, base+c.taper+over, base), at(90*mm, base, base)...)
+			if f := judge1(t, spanning(tapered), bore.Gauge{}, bore.Limits{Taper: l.Taper}, tapered...); f.Verdict != want {
+				t.Errorf("%s: taper %v over the limit: %v", c.source, over, f)
 			}
 		}
 	}

@@ -14,21 +14,23 @@ import (
 // Shape is how the size runs from the deck to the skirt, as far as it stands out of the doubt.
 type Shape int8
 
-// Shapes. They compare the mean sizes of the planes along the axes that all planes share, with
-// what the planes do not share of the doubt. The looks at one bore share a chance of 5 %: so
-// often at most is a straight bore called anything else, or a bore of even taper anything but
-// straight or tapered.
+// Shapes. They compare the places along each axis that was read near both ends of ring travel,
+// where that is known; ports take no part of the wall away from the axes that miss them. The looks
+// at one bore, along all of its axes, share a chance of 5 %: so often at most is a straight bore called
+// anything else, or a bore of even taper anything but straight or tapered. What stands out along one
+// axis alone is the shape of the bore.
 const (
-	ShapeUnknown Shape = iota // fewer than three planes, or no axis common to them
-	Straight                  // no difference between planes stands out of the doubt, large as that may be
-	Tapered                   // the ends differ; no plane between them is larger or smaller than both, nor is it bell-mouthed
-	BellMouthed               // the ends differ, and a plane between is smaller than an even taper would be
-	Barrelled                 // a plane between is larger than both ends
-	Waisted                   // a plane between is smaller than both ends: bell-mouthed at either
+	ShapeUnknown Shape = iota // no axis was read at three depths, from end to end of ring travel
+	Straight                  // no difference along an axis stands out of the doubt, large as that may be
+	Tapered                   // the ends differ; no place between them is larger or smaller than both, nor is it bell-mouthed
+	BellMouthed               // the ends differ, and a place between is smaller than an even taper would be
+	Barrelled                 // a place between is larger than both ends
+	Waisted                   // a place between is smaller than both ends: bell-mouthed at either
 	Irregular                 // both at once
+	PortBelly                 // barrelled, at depths that ports cut and nowhere else
 )
 
-var shapeNames = [...]string{"unknown", "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular"}
+var shapeNames = [...]string{"unknown", "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular", "belly at the ports"}
 
 // String returns the word of the trade, "bell-mouthed"; [Straight] is "straight within the doubt".
 func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
@@ -76,9 +78,8 @@ func (p profiler) level(i int, axes []units.Angle) (level, error) {
 	return level{size, d.fixed + d.random, e.DoF}, err
 }
 
-// profile returns the levels of planes from first up to last along the axes that all of them
-// have, none where there is no such axis, and the fewest degrees of freedom.
-func (p profiler) profile(first, last int) ([]level, float64, error) {
+// common returns the axes that all planes from first up to last have.
+func (p profiler) common(first, last int) []units.Angle {
 	axes := make([]units.Angle, 0, len(p.planes[first].Places))
 	for _, q := range p.planes[first].Places {
 		axes = append(axes, q.Axis)
@@ -89,6 +90,13 @@ func (p profiler) profile(first, last int) ([]level, float64, error) {
 			return !ok
 		})
 	}
+	return axes
+}
+
+// profile returns the levels of planes from first up to last along the axes that all of them
+// have, none where there is no such axis, and the fewest degrees of freedom.
+func (p profiler) profile(first, last int) ([]level, float64, error) {
+	axes := p.common(first, last)
 	if len(axes) == 0 {
 		return nil, 0, nil
 	}
@@ -112,55 +120,137 @@ func standsOut(d units.Length, variance, k float64) (above, below bool) {
 	return float64(d) > u, float64(-d) > u
 }
 
-// shape names the run of the means of planes from first up to last.
-func (p profiler) shape(first, last int) (Shape, error) {
-	if last-first < 3 {
+// mean returns the run of the mean sizes of the planes within ring travel along the axes that all of
+// them have, where there are two or more: a form that all axes share stands out of it sooner.
+func (p profiler) mean(t Travel) (profile, error) {
+	var within profiler
+	for i, q := range p.planes {
+		if t.holds(q.Depth) {
+			within.planes, within.doubts = append(within.planes, q), append(within.doubts, p.doubts[i])
+		}
+	}
+	within.scratch = p.scratch
+	if len(within.planes) == 0 {
+		return profile{}, nil
+	}
+	axes := within.common(0, len(within.planes))
+	if len(axes) < 2 {
+		return profile{}, nil
+	}
+	var mean profile
+	for i, q := range within.planes {
+		l, err := within.level(i, axes)
+		if err != nil {
+			return profile{}, err
+		}
+		std, err := units.Of(math.Sqrt(l.variance), units.Micrometre)
+		if err != nil {
+			return profile{}, err
+		}
+		mean.places = append(mean.places, Place{Depth: q.Depth, Own: tidy(uncertainty.Estimate{Value: l.size, Std: std, DoF: l.dof})})
+	}
+	return mean, nil
+}
+
+// meanShare is the share of [lookRisk] that the mean of the axes has: its scatter is the least, and to
+// look along each axis as well costs it next to nothing.
+const meanShare = 0.9
+
+// shape names the run of the sizes along the axes, and of their mean, which has most of the risk of a
+// wrong word where there is one.
+func (g *Geometry) shape(axes []profile, mean profile) (Shape, error) {
+	looked := func(c profile) bool {
+		return len(c.places) > 2 && (!g.Travel.known() || c.whole(g.Travel))
+	}
+	axes = slices.DeleteFunc(axes, func(c profile) bool { return !looked(c) })
+	if len(axes) == 0 {
 		return ShapeUnknown, nil
 	}
-	levels, dof, err := p.profile(first, last)
-	if err != nil || levels == nil {
+	var s run
+	risk := lookRisk
+	if looked(mean) {
+		if err := s.look([]profile{mean}, meanShare*lookRisk, g.Bridges); err != nil {
+			return ShapeUnknown, err
+		}
+		risk -= meanShare * lookRisk
+	}
+	if err := s.look(axes, risk, g.Bridges); err != nil {
 		return ShapeUnknown, err
 	}
-	n := len(levels)
-	// Each of n−2 planes between the ends is looked at for three things, in one direction each,
-	// and the ends are compared in two: 3(n−2) + 2 looks, fewer than 3(n−1).
-	k, err := uncertainty.Coverage(1-2*lookRisk/float64(3*(n-1)), dof)
+	return s.shape(), nil
+}
+
+// A run is what stands out along any axis.
+type run struct{ barrelled, offPorts, waisted, hollow, tapered bool }
+
+// look notes what stands out along the axes, at a risk shared over all looks.
+func (s *run) look(axes []profile, risk float64, bridges []Plane) error {
+	var looks, dof float64
+	for _, c := range axes {
+		// Each of n−2 places between the ends is looked at for three things, in one direction each,
+		// and the ends are compared in two: 3(n−2) + 2 looks, fewer than 3(n−1).
+		looks += float64(3 * (len(c.places) - 1))
+		for _, p := range c.places {
+			dof = fewer(dof, p.Own.DoF)
+		}
+	}
+	k, err := uncertainty.Coverage(1-2*risk/looks, dof)
 	if err != nil {
-		return ShapeUnknown, err
+		return err
 	}
-	top, bottom := levels[0], levels[n-1]
-	span := float64(p.planes[last-1].Depth - p.planes[first].Depth)
-	var barrelled, waisted, hollow bool
-	for i, m := range levels[1 : n-1] {
-		aboveTop, belowTop := standsOut(m.size-top.size, m.variance+top.variance, k)
-		aboveBottom, belowBottom := standsOut(m.size-bottom.size, m.variance+bottom.variance, k)
-		barrelled = barrelled || aboveTop && aboveBottom
-		waisted = waisted || belowTop && belowBottom
-		t := float64(p.planes[first+1+i].Depth-p.planes[first].Depth) / span // of the way down
-		chord := top.size + units.Length(math.Round(t*float64(bottom.size-top.size)))
-		_, below := standsOut(m.size-chord, m.variance+float64((1-t)*(1-t)*top.variance)+float64(t*t*bottom.variance), k)
-		hollow = hollow || below
+	for _, c := range axes {
+		s.along(c, k, bridges)
 	}
-	larger, smaller := standsOut(top.size-bottom.size, top.variance+bottom.variance, k)
+	return nil
+}
+
+// along notes what stands out along one axis beyond k standard uncertainties.
+func (s *run) along(c profile, k float64, bridges []Plane) {
+	variance := func(p Place) float64 { u := p.Own.Std.In(units.Micrometre); return float64(u * u) }
+	top, bottom := c.places[0], c.places[len(c.places)-1]
+	span := float64(bottom.Depth - top.Depth)
+	size := func(p Place) units.Length { return p.Own.Value }
+	larger, smaller := standsOut(size(top)-size(bottom), variance(top)+variance(bottom), k)
+	s.tapered = s.tapered || larger || smaller
+	for _, m := range c.places[1 : len(c.places)-1] {
+		aboveTop, belowTop := standsOut(size(m)-size(top), variance(m)+variance(top), k)
+		aboveBottom, belowBottom := standsOut(size(m)-size(bottom), variance(m)+variance(bottom), k)
+		if aboveTop && aboveBottom {
+			s.barrelled = true
+			s.offPorts = s.offPorts || !slices.ContainsFunc(bridges, func(b Plane) bool { return b.Depth == m.Depth })
+		}
+		s.waisted = s.waisted || belowTop && belowBottom
+		t := float64(m.Depth-top.Depth) / span // of the way down
+		chord := size(top) + units.Length(math.Round(t*float64(size(bottom)-size(top))))
+		_, below := standsOut(size(m)-chord, variance(m)+float64((1-t)*(1-t)*variance(top))+float64(t*t*variance(bottom)), k)
+		s.hollow = s.hollow || below && (larger || smaller)
+	}
+}
+
+// shape names what stands out.
+func (s run) shape() Shape {
 	switch {
-	case barrelled && waisted:
-		return Irregular, nil
-	case barrelled:
-		return Barrelled, nil
-	case waisted:
-		return Waisted, nil
-	case !larger && !smaller:
-		return Straight, nil
-	case hollow:
-		return BellMouthed, nil
+	case s.barrelled && s.waisted:
+		return Irregular
+	case s.barrelled && !s.offPorts:
+		return PortBelly
+	case s.barrelled:
+		return Barrelled
+	case s.waisted:
+		return Waisted
+	case s.hollow:
+		return BellMouthed
+	case s.tapered:
+		return Tapered
 	}
-	return Tapered, nil
+	return Straight
 }
 
 // ridge returns the step from the plane above ring travel, if there is one, to the uppermost
 // within it, and whether it stands out.
-func (p profiler) ridge(first, last int) (uncertainty.Estimate, bool, error) {
-	if first == 0 || first == last {
+func (p profiler) ridge(t Travel) (uncertainty.Estimate, bool, error) {
+	first := slices.IndexFunc(p.planes, func(q Plane) bool { return t.holds(q.Depth) })
+	if first < 1 {
 		return uncertainty.Estimate{}, false, nil
 	}
 	levels, dof, err := p.profile(first-1, first+1)

@@ -128,26 +128,45 @@ func TestShapeThresholds(t *testing.T) {
 	}
 }
 
-// Planes are compared along the axes that all of them have, and no others.
-func TestShapeOfCommonAxes(t *testing.T) {
-	rs := []bore.Reading{ // along thrust: straight; the other axes would make anything of it
+// Each axis is compared with itself, at the depths where it was read; what stands out along one is
+// the shape of the bore.
+func TestShapeOfEachAxis(t *testing.T) {
+	rs := []bore.Reading{ // along thrust straight
 		at(10, 0, "67 mm"), at(10, 90, "67.09 mm"),
 		at(30, 0, "67 mm"), at(30, 45, "67.2 mm"),
-		at(50, 0, "67 mm"), at(50, 90, "66.9 mm"), at(50, 45, "67.3 mm"),
+		at(50, 0, "67 mm"), at(50, 90, "67.05 mm"), at(50, 45, "67.3 mm"),
 		at(90, 0, "67 mm"), at(90, 90, "67.01 mm"),
 	}
-	if got := measure(t, rs).Shape; got != bore.Straight {
-		t.Errorf("along thrust straight: %v", got)
+	shape := func(l bore.Layout) bore.Shape {
+		t.Helper()
+		g, err := l.Measure(rs, bore.Gauge{})
+		return must(t, g, err).Shape
 	}
-	for i := range rs { // and no axis in common
-		if rs[i].Depth == 30*mm {
-			rs[i].Axis += 10 * units.Degree
-		}
+	if got := shape(bore.Layout{}); got != bore.Tapered { // along pin, evenly
+		t.Errorf("tapered along pin: %v", got)
 	}
-	if got := measure(t, rs).Shape; got != bore.ShapeUnknown {
-		t.Errorf("no common axis: %v", got)
+	rs[5].Diameter = units.MustParseLength("66.9 mm")
+	if got := shape(bore.Layout{}); got != bore.Waisted {
+		t.Errorf("waisted along pin: %v", got)
 	}
-	// The ridge likewise: 0.05 mm along thrust, the one axis that both planes have.
+	rs = append(rs, at(70, 0, "67.001 mm"))
+	if got := shape(bore.Layout{}); got != bore.Irregular {
+		t.Errorf("waisted along pin, barrelled along thrust: %v", got)
+	}
+	// Along 45° from 30 to 50 mm alone: nothing, were it read once more below.
+	rs = append(rs, at(60, 45, "67.2 mm"))
+	rs[9].Diameter, rs[5].Diameter = 67*mm, units.MustParseLength("67.05 mm")
+	if got := shape(bore.Layout{}); got != bore.Barrelled {
+		t.Errorf("barrelled along 45°: %v", got)
+	}
+	if got := shape(bore.Layout{RingTop: 10 * mm, RingBottom: 90 * mm}); got != bore.Tapered {
+		t.Errorf("an axis that does not reach the ends: %v", got)
+	}
+}
+
+// The ridge is taken along the axes that the planes on both sides of it have.
+func TestRidgeOfCommonAxes(t *testing.T) {
+	// 0.05 mm along thrust, the one axis that both planes have.
 	l := bore.Layout{RingTop: 5 * mm, RingBottom: 80 * mm}
 	g, err := l.Measure([]bore.Reading{at(2, 0, "67 mm"), at(2, 45, "67.2 mm"), at(10, 0, "67.05 mm"), at(10, 90, "67.01 mm")}, bore.Gauge{})
 	must(t, g, err)

@@ -99,6 +99,18 @@ func (tr truth) taper() (most float64) {
 	return most
 }
 
+// belly is the greatest difference of two depths along an axis.
+func (tr truth) belly() (most float64) {
+	for a := range tr[0] {
+		low, high := math.Inf(1), math.Inf(-1)
+		for d := range tr {
+			low, high = min(low, tr[d][a]), max(high, tr[d][a])
+		}
+		most = max(most, high-low)
+	}
+	return most
+}
+
 func shops() map[string]shop {
 	fine := shopGauge()
 	fine.Resolution = 0

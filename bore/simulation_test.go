@@ -120,7 +120,8 @@ func verdictsKeepTheirRisk(t *testing.T, n int) {
 				wrongWithin, wrongBeyond := map[string]int{}, map[string]int{}
 				for range n {
 					tr := draw(rnd)
-					g, err := bore.Measure(tr.read(rnd, s, 2), s.described())
+					rs := tr.read(rnd, s, 2)
+					g, err := spanning(rs).Measure(rs, s.described())
 					must(t, g, err)
 					least, greatest := tr.extremes()
 					exact := bore.Limits{
@@ -136,8 +137,12 @@ func verdictsKeepTheirRisk(t *testing.T, n int) {
 						}
 						fs, err := g.Judge(l, noRisk)
 						must(t, fs, err)
-						for i, f := range fs {
-							what := []string{"size", "ovality", "taper", "spread"}[i]
+						// Of any two depths of an axis, where nothing else covers them.
+						belly := millimetres(tr.belly()/1000) + side
+						between, err := g.Judge(bore.Limits{Taper: max(1, belly)}, noRisk)
+						must(t, between, err)
+						for i, f := range append(fs, between...) {
+							what := []string{"size", "ovality", "taper", "spread", "belly"}[i]
 							if side < 0 && f.Verdict == uncertainty.Within {
 								wrongWithin[what]++
 							}
@@ -174,10 +179,7 @@ func trueOvalityKeepsItsRisk(t *testing.T, n int) {
 			rnd := random(3)
 			var wrongWithin, wrongBeyond, within int
 			for range n {
-				two, four := 10+20*rnd.Float64(), 0.0
-				if axes > 4 {
-					four = 10 * rnd.Float64()
-				}
+				two, four := 10+20*rnd.Float64(), 10*rnd.Float64()
 				p2, p4 := math.Pi*rnd.Float64(), math.Pi*rnd.Float64()
 				wall := func(a float64) float64 { return 67_050 + two*math.Cos(2*(a-p2)) + four*math.Cos(4*(a-p4)) }
 				low, high := math.Inf(1), math.Inf(-1)
@@ -209,7 +211,7 @@ func trueOvalityKeepsItsRisk(t *testing.T, n int) {
 			if wrongWithin > tolerable(0.05, n) || wrongBeyond > tolerable(0.05, n) {
 				t.Errorf("%d wrongly within, %d wrongly beyond of %d", wrongWithin, wrongBeyond, n)
 			}
-			if (axes == 2) != (within == 0) || axes > 2 && within < n*9/10 {
+			if (axes < 5) != (within == 0) || axes > 4 && within < n*9/10 {
 				t.Errorf("%d of %d within a limit far above", within, n)
 			}
 		})

@@ -3,6 +3,8 @@
 package bore
 
 import (
+	"slices"
+
 	"borewright.example/internal/enum"
 )
 
@@ -28,12 +30,19 @@ const (
 	UnseenOddLobes
 	// UnseenLobesInSize: a three-point gauge reads three lobes as size.
 	UnseenLobesInSize
-	// UnseenTaper: one depth alone tells nothing of taper.
+	// UnseenTaper: no axis was read at two depths, or, where ring travel is known or assumed, near
+	// both its ends. What lies between two other depths may be beyond a limit on taper, and never
+	// within.
 	UnseenTaper
-	// UnseenShape: two depths cannot tell a taper from a bell-mouth, nor see a barrel or waist.
+	// UnseenShape: two depths along an axis cannot tell a taper from a bell-mouth, nor see a barrel or
+	// waist.
 	UnseenShape
-	// UnseenTop, UnseenMiddle and UnseenBottom: no plane in the upper fifth of ring travel, where
-	// wear is usually greatest, in the middle two fifths, or in the lower fifth.
+	// UnseenTravel: ring travel is not known, nor a stroke to take it from, so that nothing says
+	// whether the readings reach its ends.
+	UnseenTravel
+	// UnseenTop, UnseenMiddle and UnseenBottom: no plane within a tenth of ring travel, and at most
+	// 10 mm, of its upper end, just below which wear is greatest; in its middle two fifths; or within
+	// a fifth of its lower end.
 	UnseenTop
 	UnseenMiddle
 	UnseenBottom
@@ -52,7 +61,7 @@ const (
 
 var unseenNames = [...]string{
 	"ovality", "ovality between the axes", "four lobes taken for two", "four lobes", "six lobes and more",
-	"odd lobes", "lobes in the size", "taper", "shape", "top", "middle", "bottom", "unworn size",
+	"odd lobes", "lobes in the size", "taper", "shape", "ring travel", "top", "middle", "bottom", "unworn size",
 	"centre", "scores", "scatter", "elsewhere",
 }
 
@@ -64,8 +73,9 @@ var unseenSentences = [...]string{
 	"six lobes and more: those of two and four are all that is fitted",
 	"three, five or seven lobes: two opposed anvils read the same diameter all round",
 	"three lobes: a three-point gauge reads them as size",
-	"taper: one depth cannot show it",
-	"bell-mouth, barrel or waist: two depths cannot show them",
+	"taper: no axis was read near both ends of ring travel, or none at two depths",
+	"bell-mouth, barrel or waist: they want three depths along an axis, from end to end of ring travel",
+	"how much of the wall the rings run on: neither ring travel nor stroke is given",
 	"the top of ring travel, where wear is usually greatest",
 	"the middle of ring travel",
 	"the bottom of ring travel",
@@ -86,7 +96,7 @@ func (u Unseen) MarshalText() ([]byte, error) { return enum.Marshal(u, unseenNam
 func (u *Unseen) UnmarshalText(text []byte) error { return enum.Unmarshal(u, text, unseenNames[:]) }
 
 // unseen lists what the readings of g cannot show, in the order of the constants.
-func unseen(g *Geometry, l Layout, scatterKnown bool) []Unseen {
+func unseen(g *Geometry, scatterKnown bool) []Unseen {
 	us := make([]Unseen, 0, len(unseenNames))
 	add := func(missing bool, u Unseen) {
 		if missing {
@@ -114,23 +124,25 @@ func unseen(g *Geometry, l Layout, scatterKnown bool) []Unseen {
 	}
 	add(g.Kind != ThreePoint, UnseenOddLobes)
 	add(g.Kind == ThreePoint, UnseenLobesInSize)
-	first, last := travelled(g.Planes, l)
-	add(len(g.Tapers) == 0, UnseenTaper)
+	t := g.Travel
+	whole := slices.ContainsFunc(g.Tapers, func(x Taper) bool { return x.Whole })
+	add(len(g.Tapers) == 0 || t.known() && !whole, UnseenTaper)
 	add(len(g.Tapers) > 0 && g.Shape == ShapeUnknown, UnseenShape)
-	if l.knowsTravel() {
-		var top, middle, bottom bool
-		for _, planes := range [...][]Plane{g.Planes[first:last], g.Bridges} {
+	add(!t.known(), UnseenTravel)
+	if t.known() {
+		var top, middle, bottom, outside bool
+		for _, planes := range [...][]Plane{g.Planes, g.Bridges} {
 			for _, p := range planes {
-				at, travel := 10*(p.Depth-l.RingTop), l.RingBottom-l.RingTop
-				top = top || at >= 0 && at <= 2*travel
-				middle = middle || at >= 3*travel && at <= 7*travel
-				bottom = bottom || at >= 8*travel && at <= 10*travel
+				top, middle, bottom = top || t.nearTop(p.Depth), middle || t.nearMiddle(p.Depth), bottom || t.nearBottom(p.Depth)
 			}
+		}
+		for _, p := range g.Planes {
+			outside = outside || !t.holds(p.Depth)
 		}
 		add(!top, UnseenTop)
 		add(!middle, UnseenMiddle)
 		add(!bottom, UnseenBottom)
-		add(last-first == len(g.Planes), UnseenUnworn)
+		add(!outside, UnseenUnworn)
 	}
 	add(true, UnseenCentre)
 	add(true, UnseenScores)

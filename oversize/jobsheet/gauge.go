@@ -186,7 +186,9 @@ func (j Job) measure(readings []Reading, by Gauge) (bore.Geometry, error) {
 		}
 		rs[i] = bore.Reading{Depth: r.Depth, Axis: r.Axis.Angle, Diameter: d, Confirmed: r.Confirmed}
 	}
-	return j.Engine.Layout.Measure(rs, g)
+	layout := j.Engine.Layout
+	layout.Stroke = j.Engine.Stroke // where ring travel is not given
+	return layout.Measure(rs, g)
 }
 
 // coverage is the k of every expanded uncertainty in a job: certificates state it for about 95 %.

@@ -19,6 +19,8 @@ func about(p *page, f bore.Finding) string {
 		return f.Limit.String() + ", not measured"
 	case f.Limit == bore.LimitOvality || f.Limit == bore.LimitTrueOvality:
 		return f.Limit.String() + " at " + p.show.plain(f.Depth)
+	case f.Between:
+		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, p.show.plain(f.From), p.show.plain(f.To), bore.FormatAxis(f.Axis))
 	case f.Limit == bore.LimitTaper:
 		return f.Limit.String() + ", " + bore.FormatAxis(f.Axis) + " axis"
 	}

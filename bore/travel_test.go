@@ -1,0 +1,267 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore_test
+
+import (
+	"errors"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// spanning is the layout of rings that run from the uppermost to the lowest reading.
+func spanning(rs []bore.Reading) bore.Layout {
+	l := bore.Layout{RingTop: rs[0].Depth, RingBottom: rs[0].Depth}
+	for _, r := range rs {
+		l.RingTop, l.RingBottom = min(l.RingTop, r.Depth), max(l.RingBottom, r.Depth)
+	}
+	if l.RingTop == l.RingBottom {
+		l.RingBottom++
+	}
+	return l
+}
+
+// judge1 measures and judges one limit.
+func judge1(t failer, l bore.Layout, g bore.Gauge, limits bore.Limits, rs ...bore.Reading) bore.Finding {
+	t.Helper()
+	geo, err := l.Measure(rs, g)
+	must(t, geo, err)
+	fs, err := geo.Judge(limits, noRisk)
+	return must(t, fs, err)[0]
+}
+
+// A taper and a shape hold between the depths read. Two planes that lie 4 mm apart, or end before ring
+// travel does, or between ends that nobody gave, say nothing of the rest.
+func TestTaperWantsBothEndsOfTravel(t *testing.T) {
+	gauge := bore.Gauge{Repeatability: um}
+	limit := bore.Limits{Taper: 30 * um}
+	travel := bore.Layout{RingTop: 8 * mm, RingBottom: 106 * mm}
+	stroke := bore.Layout{Stroke: 60 * mm} // from 10 to 70 mm
+	for _, c := range []struct {
+		name        string
+		l           bore.Layout
+		top, bottom float64
+		measured    bool
+	}{
+		{"4 mm apart", travel, 12, 16, false},
+		{"from end to end", travel, 12, 90, true},
+		{"upper end of travel", travel, 8, 106, true},
+		{"a tenth of travel below", travel, 17.8, 90, true},
+		{"more than a tenth", travel, 17.801, 90, false},
+		{"the upper fifth will not do", travel, 27, 90, false},
+		{"above ring travel", travel, 7.9, 90, false},
+		{"the lower fifth", travel, 12, 86.4, true},
+		{"above the lower fifth", travel, 12, 86.399, false},
+		{"below ring travel", travel, 12, 107, false},
+		{"10 mm of a long travel", bore.Layout{RingTop: 20 * mm, RingBottom: 320 * mm}, 30, 300, true},
+		{"more than 10 mm of it", bore.Layout{RingTop: 20 * mm, RingBottom: 320 * mm}, 30.001, 300, false},
+		{"one stroke from 10 mm", stroke, 16, 58, true},
+		{"above it", stroke, 9.9, 70, false},
+		{"too far below its top", stroke, 16.001, 70, false},
+		{"too far above its bottom", stroke, 10, 57.999, false},
+		{"below an assumed bottom", stroke, 10, 95, true},
+		{"nothing known of travel", bore.Layout{}, 10, 90, false},
+	} {
+		for _, larger := range []float64{0, 10, 200} { // µm at the upper plane
+			rs := profile([]float64{c.top, c.bottom}, []float64{larger, 0})
+			f := judge1(t, c.l, gauge, limit, rs...)
+			want := uncertainty.Within
+			switch {
+			case larger == 200 && (c.l.RingBottom == 0 || c.l.RingTop <= rs[0].Depth && rs[1].Depth <= c.l.RingBottom):
+				want = uncertainty.Beyond // of whatever part of the wall
+			case !c.measured:
+				want = uncertainty.Undecided
+			}
+			if f.Verdict != want || f.NotMeasured != (want == uncertainty.Undecided) {
+				t.Errorf("%s, %v µm: %v, want %v", c.name, larger, f, want)
+			}
+			if f.NotMeasured && f.Subject != "taper, not measured" || f.NotMeasured && f.Measured != (uncertainty.Estimate{}) {
+				t.Errorf("%s: %+v", c.name, f)
+			}
+		}
+	}
+}
+
+// The shape likewise, and both say between which depths they hold.
+func TestShapeWantsBothEndsOfTravel(t *testing.T) {
+	travel := bore.Layout{RingTop: 8 * mm, RingBottom: 106 * mm}
+	over := []float64{0, 100, 0}
+	for _, c := range []struct {
+		depths []float64
+		want   bore.Shape
+		part   string
+	}{
+		{[]float64{12, 50, 90}, bore.Barrelled, "12 mm to 90 mm, of a ring travel from 8 mm to 106 mm"},
+		{[]float64{27, 50, 90}, bore.ShapeUnknown, "27 mm to 90 mm, of a ring travel from 8 mm to 106 mm"},
+		{[]float64{12, 50, 80}, bore.ShapeUnknown, "12 mm to 80 mm, of a ring travel from 8 mm to 106 mm"},
+	} {
+		g, err := travel.Measure(profile(c.depths, over), bore.Gauge{})
+		must(t, g, err)
+		if g.Shape != c.want || g.Travel.String() != c.part || g.Taper.Whole != (c.want != bore.ShapeUnknown) {
+			t.Errorf("%v: %v over %v", c.depths, g.Shape, g.Travel)
+		}
+		if unseen := slices.Contains(g.Unseen, bore.UnseenShape) && slices.Contains(g.Unseen, bore.UnseenTaper); unseen != (c.want == bore.ShapeUnknown) {
+			t.Errorf("%v: unseen %v", c.depths, g.Unseen)
+		}
+	}
+	g, err := bore.Layout{Stroke: 60 * mm}.Measure(profile([]float64{5, 12, 40, 65}, []float64{0, 0, 9, 0}), bore.Gauge{})
+	must(t, g, err)
+	// Nothing is outside a travel that is only assumed.
+	if g.Shape != bore.Barrelled || g.Taper.From != 5*mm || !g.Taper.Whole ||
+		g.Travel.String() != "5 mm to 65 mm, of a ring travel from 10 mm to 70 mm, taken as one stroke from 10 mm below the deck" {
+		t.Errorf("%v, %v over %v", g.Shape, g.Taper, g.Travel)
+	}
+	if g := measure(t, profile([]float64{10, 50, 90}, over)); g.Shape != bore.Barrelled || g.Travel.String() != "10 mm to 90 mm, of a ring travel not known" {
+		t.Errorf("%v over %v", g.Shape, g.Travel)
+	}
+	if _, err := (bore.Layout{Stroke: -1}).Measure(profile([]float64{5}, []float64{0}), bore.Gauge{}); !errors.Is(err, bore.ErrLayout) {
+		t.Errorf("stroke below zero: %v", err)
+	}
+}
+
+// A belly hides behind ends that are alike: 57.022, 57.110, 57.020 mm along one axis have a taper of
+// 0.002 mm. Where no limit on greatest less least covers it, it is held against that on taper.
+func TestBellyIsHeldAgainstTaper(t *testing.T) {
+	rs := []bore.Reading{at(10, 0, "57.022 mm"), at(40, 0, "57.110 mm"), at(70, 0, "57.020 mm"), at(10, 90, "57.02 mm"), at(70, 90, "57.02 mm")}
+	limit := bore.Limits{Taper: 30 * um}
+	f := judge1(t, spanning(rs), bore.Gauge{}, limit, rs...)
+	if f.Verdict != uncertainty.Beyond || !f.Between || f.From != 40*mm || f.To != 70*mm ||
+		f.Subject != "taper, as a difference from 40 mm to 70 mm, thrust axis" || f.Measured.Value != 90*um {
+		t.Errorf("belly: %+v", f)
+	}
+	limit.Spread = 100 * um // covers it
+	if f := judge1(t, spanning(rs), bore.Gauge{}, limit, rs...); f.Verdict != uncertainty.Within || f.Between || f.Subject != "taper, thrust axis" || f.Measured.Value != 2*um {
+		t.Errorf("covered: %+v", f)
+	}
+	rs[1].Diameter = units.MustParseLength("56.95 mm") // a waist
+	if f := judge1(t, spanning(rs), bore.Gauge{}, bore.Limits{Taper: 30 * um}, rs...); f.Verdict != uncertainty.Beyond || f.From != 10*mm || f.To != 40*mm {
+		t.Errorf("waist: %+v", f)
+	}
+}
+
+// No reading between the ends makes the finding on taper better, and one that is far enough off makes it
+// beyond, whatever the ends say.
+func TestNoBellyPassesAsTaper(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		limit := length(t, "limit", 5*um, 100*um)
+		ends := length(t, "ends", -100*um, 100*um)
+		belly := length(t, "belly", -300*um, 300*um)
+		rs := []bore.Reading{at(10, 0, "67 mm"), at(90, 0, "67 mm")}
+		rs[0].Diameter += ends
+		between := bore.Reading{Depth: length(t, "depth", 11*mm, 89*mm), Diameter: 67*mm + belly}
+		if rapid.Bool().Draw(t, "port") {
+			between.Depth = 50 * mm
+		}
+		l := spanning(rs)
+		l.Ports = []bore.Port{{From: 45 * mm, To: 55 * mm, At: degrees(90), Width: degrees(40)}}
+		without := judge1(t, l, bore.Gauge{Repeatability: um}, bore.Limits{Taper: limit}, rs...)
+		with := judge1(t, l, bore.Gauge{Repeatability: um}, bore.Limits{Taper: limit}, append(rs, between)...)
+		// Beyond shares its risk over more differences, so that the ends alone may lose it to undecided.
+		if without.Verdict != uncertainty.Beyond && goodness(with.Finding) > goodness(without.Finding) || with.Verdict == uncertainty.Within && without.Verdict != uncertainty.Within {
+			t.Fatalf("without %v\nwith %v", without, with)
+		}
+		most := max(belly.Abs(), (belly - ends).Abs(), ends.Abs())
+		if most > limit && with.Verdict == uncertainty.Within {
+			t.Fatalf("difference of %v: %v", most, with)
+		}
+		if most > limit+10*um && with.Verdict != uncertainty.Beyond {
+			t.Fatalf("difference of %v: %v", most, with)
+		}
+	})
+}
+
+// Along each axis every place counts that has wall under both anvils, at the ports too.
+func TestPortBelt(t *testing.T) {
+	l := bore.Layout{RingTop: 8 * mm, RingBottom: 72 * mm, Ports: []bore.Port{
+		{Name: "exhaust", From: 45 * mm, To: 60 * mm, At: degrees(90), Width: degrees(60)},
+	}}
+	read := func(ports string) []bore.Reading {
+		rs := []bore.Reading{at(9, 0, "60.040 mm"), at(30, 0, "60.040 mm"), at(52, 0, ports), at(70, 0, "60.030 mm")}
+		return append(rs, at(9, 90, "60.040 mm"), at(30, 90, "60.038 mm"), at(70, 90, "60.030 mm"))
+	}
+	g, err := l.Measure(read("60.110 mm"), bore.Gauge{Repeatability: um})
+	must(t, g, err)
+	if g.Shape != bore.PortBelly || len(g.Bridges) != 1 || len(g.Tapers) != 2 {
+		t.Errorf("port belt: %v, bridges %v, tapers %v", g.Shape, g.Bridges, g.Tapers)
+	}
+	fs, err := g.Judge(bore.Limits{Taper: 50 * um}, noRisk)
+	if f := must(t, fs, err)[0]; f.Verdict != uncertainty.Beyond || f.From != 52*mm || f.To != 70*mm || f.Measured.Value != 80*um {
+		t.Errorf("port belt: %+v", f)
+	}
+	if g, err = l.Measure(read("60.033 mm"), bore.Gauge{Repeatability: um}); must(t, g, err).Shape != bore.Tapered {
+		t.Errorf("no belly: %v", g.Shape)
+	}
+	// A belly at the ports and off them is a barrel.
+	rs := read("60.110 mm")
+	rs[1].Diameter = units.MustParseLength("60.100 mm")
+	if g, err = l.Measure(rs, bore.Gauge{Repeatability: um}); must(t, g, err).Shape != bore.Barrelled {
+		t.Errorf("belly everywhere: %v", g.Shape)
+	}
+	// An axis that a port cuts is read above it: the 16 µm it changes by are seen.
+	rs = append(read("60.033 mm"), at(8, 45, "60.040 mm"), at(38, 45, "60.024 mm"))
+	g, err = l.Measure(rs, bore.Gauge{})
+	if must(t, g, err); g.Taper.Axis != degrees(45) || g.Taper.Size.Value != 16*um || g.Taper.Whole {
+		t.Errorf("45° axis: %+v", g.Taper)
+	}
+}
+
+// A barrel made smaller at the deck on purpose is not worn; one that is larger there is (US Army
+// TM 9-2815-200-35 p. 6-55).
+func TestChokeHasItsOwnWindow(t *testing.T) {
+	rs := func(deck, skirt string) []bore.Reading {
+		return []bore.Reading{at(10, 0, deck), at(90, 0, skirt), at(10, 90, deck), at(90, 90, skirt)}
+	}
+	l := spanning(rs("95 mm", "95 mm"))
+	window := units.Limits{Min: 50 * um, Max: 100 * um}
+	for _, c := range []struct {
+		deck    string // the skirt has 95 mm
+		limits  bore.Limits
+		want    uncertainty.Verdict
+		subject string
+		value   units.Length
+	}{
+		{"94.92 mm", bore.Limits{Taper: 30 * um}, uncertainty.Beyond, "taper, thrust axis", -80 * um},
+		{"94.92 mm", bore.Limits{Taper: 30 * um, TaperWay: bore.LargerAtDeck}, uncertainty.Within, "taper larger at the deck, thrust axis", -80 * um},
+		{"95.04 mm", bore.Limits{Taper: 30 * um, TaperWay: bore.LargerAtDeck}, uncertainty.Beyond, "taper larger at the deck, thrust axis", 40 * um},
+		{"94.92 mm", bore.Limits{Choke: window}, uncertainty.Within, "choke, thrust axis", 80 * um},
+		{"94.96 mm", bore.Limits{Choke: window}, uncertainty.Beyond, "choke, thrust axis", 40 * um},
+		{"94.89 mm", bore.Limits{Choke: window}, uncertainty.Beyond, "choke, thrust axis", 110 * um},
+		{"95.001 mm", bore.Limits{Choke: units.Limits{Max: 100 * um}}, uncertainty.Beyond, "choke, thrust axis", -um},
+		{"95 mm", bore.Limits{Choke: units.Limits{Max: 100 * um}}, uncertainty.Within, "choke, thrust axis", 0},
+		{"94.5 mm", bore.Limits{Choke: units.Limits{Min: 50 * um}}, uncertainty.Within, "choke, thrust axis", 500 * um},
+	} {
+		f := judge1(t, l, bore.Gauge{}, c.limits, rs(c.deck, "95 mm")...)
+		if f.Verdict != c.want || f.Subject != c.subject || f.Measured.Value != c.value || f.Way != c.limits.TaperWay {
+			t.Errorf("%s, %+v: %+v", c.deck, c.limits, f)
+		}
+		if !c.limits.Choke.IsZero() && f.Limits != c.limits.Choke {
+			t.Errorf("choke against %v", f.Limits)
+		}
+	}
+	// Of one axis that goes the wrong way the others say nothing.
+	mixed := rs("94.92 mm", "95 mm")
+	mixed[2].Diameter = units.MustParseLength("95.01 mm")
+	if f := judge1(t, l, bore.Gauge{}, bore.Limits{Choke: window}, mixed...); f.Verdict != uncertainty.Beyond || f.Axis != bore.PinAxis {
+		t.Errorf("%+v", f)
+	}
+	if f := judge1(t, bore.Layout{}, bore.Gauge{}, bore.Limits{Choke: window}, rs("94.92 mm", "95 mm")...); !f.NotMeasured || f.Subject != "choke, not measured" {
+		t.Errorf("travel not known: %+v", f)
+	}
+	// A belly between choked ends: the drop from it to the skirt is larger at its upper end.
+	belly := append(rs("94.92 mm", "95 mm"), at(50, 0, "95.04 mm"))
+	if f := judge1(t, l, bore.Gauge{}, bore.Limits{Taper: 30 * um, TaperWay: bore.LargerAtDeck}, belly...); f.Verdict != uncertainty.Beyond || f.From != 50*mm {
+		t.Errorf("%+v", f)
+	}
+	for name, bad := range map[string]bore.Limits{
+		"wanted and forbidden": {Taper: 30 * um, Choke: window}, "no such way": {Taper: um, TaperWay: 7}, "below zero": {Choke: units.Limits{Min: -um}},
+	} {
+		if _, err := measure(t, rs("95 mm", "95 mm")).Judge(bad, noRisk); !errors.Is(err, bore.ErrLimits) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
