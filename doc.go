@@ -70,6 +70,10 @@
 //	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
 //	what interference, does it stay tight hot?      sleeve.Joint, sleeve.Loosening
+//	how much may a joint have, how much must it?   sleeve.Joint.GreatestInterference, LeastInterference
+//	to what is the seat bored for this sleeve?     sleeve.SeatFor
+//	how far does the sleeve stand proud?           sleeve.Proud
+//	does the hone clean the fitted sleeve up?      sleeve.Honing.Allowed
 //
 // # Conventions
 //

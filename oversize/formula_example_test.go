@@ -115,7 +115,7 @@ func ExampleHoopWall() {
 func ExampleReboringAllowance() {
 	_, err := oversize.ReboringAllowance(units.MustParseLength("67 mm"))
 	fmt.Println(errors.Is(err, units.ErrRange), err)
-	// Output: true oversize: reboring allowance of a bore of 67 mm: out of range (75 mm to 300 mm)
+	// Output: true oversize: reboring allowance of a bore of 67 mm: out of range (75 mm to 500 mm)
 }
 
 func ExampleSwept() {

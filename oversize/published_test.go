@@ -167,7 +167,7 @@ func TestWall(t *testing.T) {
 		t.Errorf("%v, %v; want 2.5 mm", left, err)
 	}
 	// Khurmi and Gupta, A Textbook of Machine Design, table 32.1.
-	for bore, want := range map[string]string{"75": "1.5", "100": "2.4", "150": "4.0", "200": "6.3", "250": "8.0", "300": "9.5", "125": "3.2"} {
+	for bore, want := range map[string]string{"75": "1.5", "100": "2.4", "150": "4.0", "200": "6.3", "250": "8.0", "300": "9.5", "350": "11.0", "400": "12.5", "450": "12.5", "500": "12.5", "125": "3.2", "325": "10.25"} {
 		if got, err := oversize.ReboringAllowance(mm(bore)); err != nil || got != mm(want) {
 			t.Errorf("allowance of %s mm: %v, %v; want %s mm", bore, got, err, want)
 		}

@@ -63,7 +63,7 @@ func HoopWall(bore units.Length, pressure, stress units.Pressure) (units.Length,
 	return wall, err
 }
 
-// allowances are the bores and reboring allowances of Khurmi and Gupta, table 32.1.
+// allowances are the bores and reboring allowances of Khurmi and Gupta, table 32.1: read to 300 mm, from memory above.
 var allowances = [...]struct{ bore, allowance units.Length }{
 	{75 * units.Millimetre, 1500 * units.Micrometre},
 	{100 * units.Millimetre, 2400 * units.Micrometre},
@@ -71,11 +71,15 @@ var allowances = [...]struct{ bore, allowance units.Length }{
 	{200 * units.Millimetre, 6300 * units.Micrometre},
 	{250 * units.Millimetre, 8000 * units.Micrometre},
 	{300 * units.Millimetre, 9500 * units.Micrometre},
+	{350 * units.Millimetre, 11000 * units.Micrometre},
+	{400 * units.Millimetre, 12500 * units.Micrometre},
+	{450 * units.Millimetre, 12500 * units.Micrometre},
+	{500 * units.Millimetre, 12500 * units.Micrometre},
 }
 
 // ReboringAllowance returns the thickness that textbooks add to the wall of a new cylinder so
-// that it can be rebored, for bores of 75 to 300 mm, on straight lines between the rows of the
-// table (Khurmi and Gupta, table 32.1). Other bores are [units.ErrRange].
+// that it can be rebored, for bores of 75 to 500 mm, on straight lines between the rows of the
+// table (Khurmi and Gupta, table 32.1; the rows over 300 mm from memory). Other bores are [units.ErrRange].
 func ReboringAllowance(bore units.Length) (units.Length, error) {
 	for i := 1; i < len(allowances); i++ {
 		a, b := allowances[i-1], allowances[i]
@@ -84,5 +88,5 @@ func ReboringAllowance(bore units.Length) (units.Length, error) {
 			return a.allowance + rise, err
 		}
 	}
-	return 0, fmt.Errorf("oversize: reboring allowance of a bore of %v: %w (75 mm to 300 mm)", bore, units.ErrRange)
+	return 0, fmt.Errorf("oversize: reboring allowance of a bore of %v: %w (75 mm to 500 mm)", bore, units.ErrRange)
 }

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"borewright.example/units"
+	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -191,7 +192,10 @@ func (j *Joint) assembly(a Assembling, r assembling) (Assembly, error) {
 	s.Slips = verdict(gap.Least >= a.Slip-rounding, gap.Greatest >= a.Slip-rounding)
 	s.Cautions = setOf(StopsHalfWay) | j.coefficientCaution(s.Sleeve, s.Barrel)
 	if max(s.Sleeve, s.Barrel) > handHot {
-		s.Cautions |= setOf(EvenHeat, NothingTrapped, HotParts, NoFlame, TemperLost)
+		s.Cautions |= setOf(EvenHeat, NothingTrapped, HotParts, NoFlame)
+	}
+	if s.Barrel > handHot && aluminium(&j.Barrel) || s.Sleeve > handHot && aluminium(&j.Sleeve) {
+		s.Cautions |= setOf(TemperLost)
 	}
 	if min(s.Sleeve, s.Barrel) < freezing {
 		s.Cautions |= setOf(ColdParts, Ventilate)
@@ -205,6 +209,10 @@ const (
 	// for long (common practice).
 	handHot = 318.15
 )
+
+// aluminium reports whether a metal is as soft as alloys of aluminium are, 71 to 81 GPa, and no iron, steel or
+// bronze is.
+func aluminium(m *material.Material) bool { return m.Young < 90*units.Gigapascal }
 
 // kelvins returns 20 °C + dT, rounded to 1e-9 K so that every machine decides alike.
 func kelvins(dT float64) units.Temperature {

@@ -13,6 +13,16 @@
 // slip between the two is a factor of two in every stress, and published solutions have made it.
 // The type that carries it is called [Diametral] so that no call can leave it unsaid.
 //
+// # The order of the work
+//
+// The sleeve is got and measured first: at the top, the middle and the bottom, and again at right angles, the mean of the
+// six. The seat is bored to suit, so much less the interference; it stops short and leaves a step for the sleeve to
+// stand on, or the sleeve has a collar, or more interference must hold it; its mouth is chamfered to lead the sleeve
+// in. Heated or chilled the parts go together in one stroke; the sleeve is left to stand proud, and once cold faced to the
+// deck. The joint is tested for leaks, the neighbouring bores are read again, and only then is the sleeve bored and honed to its piston.
+// All common practice; the maker's own order comes first. Sleeves are stored upright: on their side they go
+// oval (US Army TM 5-4310-379-14).
+//
 // # Formulas
 //
 // Two tubes, radii a (bore), c (joint) and b (outside), sleeve i inside barrel o, DIAMETRAL
@@ -47,12 +57,15 @@
 //
 // # The way through
 //
-//   - which interference: [DiametralFromClasses], [DiametralFromMeasured], [TradeInterference]
-//   - sizes to make: [Class.Sizes]
+//   - which interference: [DiametralFromClasses], [TradeInterference], [Joint.GreatestInterference],
+//     [Joint.LeastInterference]
+//   - sizes to make: [Class.Sizes]; a seat to suit the sleeve as it came: [SeatFor]
+//   - what the parts as measured have: [DiametralFromMeasured]
 //   - what it does to both parts: [Joint.Fit], [Joint.SleeveWall], [Joint.BarrelWall]
 //   - to put it together: [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Slips], [Joint.Press]
 //   - to take it apart: [Joint.Together], [Joint.Press]
-//   - what to hone out: [Joint.Hone]
+//   - what stands above the deck, to be faced off: [Proud]
+//   - what to hone out, and whether a hone should: [Joint.Hone], [Honing.Allowed]
 //   - whether it stays tight hot: [Joint.At], [Joint.Loosens]
 //   - how the fitted bore grows: [Joint.Growth]
 //

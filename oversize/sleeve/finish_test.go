@@ -129,3 +129,11 @@ func TestWallsToTheLast(t *testing.T) {
 		}
 	}
 }
+
+// TestOiledFriction: what oiled iron is quoted with can be pressed with.
+func TestOiledFriction(t *testing.T) {
+	f := must(demoJoint().Press(sleeve.Pressing{Length: 90 * mm, Friction: sleeve.OiledFriction()}))
+	if r := f.Force; !(r.Least > 0 && r.Greatest > 2*r.Least) || f.Friction.Greatest >= 0.3 {
+		t.Errorf("%+v", f)
+	}
+}

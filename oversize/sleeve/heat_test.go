@@ -11,6 +11,7 @@ import (
 
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
+	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -317,5 +318,38 @@ func TestSlipsVerdicts(t *testing.T) {
 	}
 	if a := must(j.Slips(sleeve.Assembling{})); a.Slips != uncertainty.Beyond || a.Clearance.Least != -60*um || a.Clearance.Greatest != -40*um {
 		t.Errorf("cold: %+v", a)
+	}
+}
+
+// TestTemperIsAluminium: only a part of aluminium loses its temper in an oven, whichever part it is.
+func TestTemperIsAluminium(t *testing.T) {
+	hot, cold := must(units.Celsius(150)), must(units.Celsius(20))
+	for _, tt := range []struct {
+		sleeve, barrel     material.Material
+		sleeveAt, barrelAt units.Temperature
+		want               bool
+	}{
+		{demoIron(), demoAluminium(), cold, hot, true},
+		{demoIron(), demoIron(), cold, hot, false},
+		{demoAluminium(), demoIron(), cold, hot, false},
+		{demoAluminium(), demoIron(), hot, cold, true},
+		{demoIron(), demoAluminium(), hot, cold, false},
+	} {
+		j := demoJoint()
+		j.Sleeve, j.Barrel = tt.sleeve, tt.barrel
+		a := must(j.Slips(sleeve.Assembling{Sleeve: tt.sleeveAt, Barrel: tt.barrelAt}))
+		if got := a.Cautions.Has(sleeve.TemperLost); got != tt.want || !a.Cautions.Has(sleeve.HotParts) {
+			t.Errorf("%s in %s: %v", tt.sleeve.Name, tt.barrel.Name, a.Cautions)
+		}
+	}
+	// Every metal of the library is on its side of the line.
+	for _, name := range material.Names() {
+		m := must(material.ByName(name))
+		j := demoJoint()
+		j.Barrel = m
+		a := must(j.Slips(sleeve.Assembling{Barrel: hot}))
+		if light := m.Density < 3*material.GramPerCubicCentimetre; a.Cautions.Has(sleeve.TemperLost) != light {
+			t.Errorf("%s: %v", name, a.Cautions)
+		}
 	}
 }

@@ -37,12 +37,23 @@ func (t *tubes) pressure(radial, gas float64) float64 {
 	return max(0, (radial/t.c+float64(gas*(t.ki-1))/t.ei)/(t.bi+t.bo))
 }
 
+// overlap returns the RADIAL interference that gives a pressure at the joint without gas.
+func (t *tubes) overlap(p float64) float64 { return t.c * float64(p*(t.bi+t.bo)) }
+
 // barrelHoop returns the hoop stress at the barrel's bore.
 func (t *tubes) barrelHoop(p float64) float64 { return float64(p * t.ko) }
 
 // sleeveHoop returns the hoop stress at the sleeve's bore.
 func (t *tubes) sleeveHoop(p, gas float64) float64 {
 	return float64(gas*t.ki) - float64(p*(t.ki+1))
+}
+
+// barrelOuterHoop returns the hoop stress at the barrel's outside, where no pressure is.
+func (t *tubes) barrelOuterHoop(p float64) float64 { return float64(p * (t.ko - 1)) }
+
+// sleeveOuterHoop returns the hoop stress at the sleeve's outside.
+func (t *tubes) sleeveOuterHoop(p, gas float64) float64 {
+	return float64(gas*(t.ki-1)) - float64(p*t.ki)
 }
 
 // opens returns by how much the radius of the barrel's bore grows.

@@ -13,10 +13,13 @@ import (
 type Pressing struct {
 	Length units.Length `json:"length"` // of contact along the axis
 	// Friction is the coefficient of friction, a pure number above 0 and up to 1. It is the whole
-	// doubt of the answer: oiled iron is quoted from 0.05 to 0.15, dry from 0.1 to 0.3, galled
+	// doubt of the answer: for oiled iron see [OiledFriction]; dry is quoted from 0.1 to 0.3, galled
 	// beyond (common practice).
 	Friction Range[float64] `json:"friction"`
 }
+
+// OiledFriction returns the coefficients of friction that oiled iron is quoted with, 0.05 to 0.15 (common practice).
+func OiledFriction() Range[float64] { return Range[float64]{Least: 0.05, Greatest: 0.15} }
 
 // A PressForce is an estimate of the force that moves a sleeve.
 type PressForce struct {

@@ -180,6 +180,14 @@ func TestDiametralNotRadial(t *testing.T) {
 	}
 }
 
+// TestPress: the joint of demoJoint, 90 mm long, friction 0.10 and 0.15: 9.5957 and 14.3935 kN (μ·p·π·d·L, computed
+// apart from this package).
+func TestPress(t *testing.T) {
+	f := must(demoJoint().Press(sleeve.Pressing{Length: 90 * mm, Friction: sleeve.Range[float64]{Least: 0.10, Greatest: 0.15}})).Force
+	close64(t, "least, kN", f.Least.In(units.Newton)/1000, 9.5957, 0.0096)
+	close64(t, "greatest, kN", f.Greatest.In(units.Newton)/1000, 14.3935, 0.0144)
+}
+
 // TestTradeValues: 0.003 in for bores of 2.00 to 5.125 in; for aluminium blocks 0.0015 to 0.003
 // or 0.003 to 0.004 in, suppliers disagree (common practice).
 func TestTradeValues(t *testing.T) {

@@ -27,6 +27,10 @@ type State struct {
 	Pressure     Range[units.Pressure] `json:"pressure"`    // of one part on the other; 0 where loose
 	BarrelHoop   Range[units.Pressure] `json:"barrel_hoop"` // hoop stress at the barrel's bore
 	SleeveHoop   Range[units.Pressure] `json:"sleeve_hoop"` // hoop stress at the sleeve's bore
+	// Hoop stresses at the outsides. They are nearer to 0 than those at the bores, unless gas takes
+	// part, and no verdict rests on them.
+	BarrelOuterHoop Range[units.Pressure] `json:"barrel_outer_hoop"`
+	SleeveOuterHoop Range[units.Pressure] `json:"sleeve_outer_hoop"`
 
 	// Changes of DIAMETER against the parts lying apart at the same temperatures.
 	BarrelOpens   Range[units.Length] `json:"barrel_opens"`   // of the barrel's bore
@@ -115,7 +119,11 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 		Pressure:     span{least, greatest}.pressures(),
 		BarrelHoop:   span{thick.barrelHoop(slackThick), thin.barrelHoop(tightThin)}.pressures(),
 		SleeveHoop:   span{inner.sleeveHoop(greatest, gas), inner.sleeveHoop(least, gas)}.pressures(),
-		Grips:        verdict(d.Least > 0, d.Greatest > 0),
+
+		BarrelOuterHoop: span{thick.barrelOuterHoop(slackThick), thin.barrelOuterHoop(tightThin)}.pressures(),
+		SleeveOuterHoop: span{inner.sleeveOuterHoop(greatest, gas), inner.sleeveOuterHoop(least, gas)}.pressures(),
+
+		Grips: verdict(d.Least > 0, d.Greatest > 0),
 	}
 	basis := basisOf(&j.Barrel)
 	s.Barrel = basis.strength(&j.Barrel,

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package sleeve
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+)
+
+// GreatestInterference returns the DIAMETRAL interference at which, at 20 °C and without gas, the hoop stress at
+// the barrel's bore reaches the one allowed, in tension, or that at the sleeve's bore the other, in compression, as a
+// magnitude; whichever comes first. Zero is not asked. It counts with the end of j.Outer that bears more,
+// and ignores j.Interference. What is allowed is a fraction of the strength: for the margins that [Joint.Fit]
+// wants see [WantedOfYield].
+//
+// No stress at all is ErrNotGiven, one that is negative, not finite or beyond 10 GPa ErrMaterial; the other
+// errors are those of [Joint.Validate].
+func (j Joint) GreatestInterference(barrel, sleeve units.Pressure) (units.Length, error) {
+	if barrel == 0 && sleeve == 0 {
+		return 0, fmt.Errorf("sleeve: hoop stress allowed: %w", ErrNotGiven)
+	}
+	for _, s := range [...]units.Pressure{barrel, sleeve} {
+		if !(s >= 0 && s <= greatestStress) {
+			return 0, fmt.Errorf("sleeve: hoop stress allowed, %v: %w (0 to %v)", s, ErrMaterial, greatestStress)
+		}
+	}
+	j.Interference = Diametral{Least: 1, Greatest: 1} // any that check takes
+	if err := j.check(); err != nil {
+		return 0, err
+	}
+	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
+	most := nothing()
+	if barrel > 0 {
+		most.add(thin.overlap(float64(barrel) / thin.ko))
+	}
+	if sleeve > 0 {
+		most.add(thick.overlap(float64(sleeve) / (thick.ki + 1)))
+	}
+	return units.Of(2*most.lo, units.Metre)
+}
+
+// LeastInterference returns the DIAMETRAL interference at 20 °C that leaves a pressure at the joint, the grip, when
+// sleeve and barrel are at their temperatures, without gas: over the spread of both coefficients of expansion, with
+// the end of j.Outer that grips less, and ignoring j.Interference. A temperature of zero is 20 °C. It may
+// be negative, a clearance, where the sleeve grows so much more than the barrel.
+//
+// A grip of zero or less, or one that is not finite or beyond 10 GPa, is [units.ErrRange]; the other errors are those of
+// [Joint.At].
+func (j Joint) LeastInterference(grip units.Pressure, sleeve, barrel units.Temperature) (units.Length, error) {
+	if !(grip > 0 && grip <= greatestStress) {
+		return 0, fmt.Errorf("sleeve: pressure wanted at the joint, %v: %w (above 0, up to %v)", grip, units.ErrRange, greatestStress)
+	}
+	j.Interference = Diametral{Least: 1, Greatest: 1} // any that check takes
+	if err := j.checkThermal(); err != nil {
+		return 0, err
+	}
+	ds, err := above("sleeve", sleeve)
+	if err != nil {
+		return 0, err
+	}
+	db, err := above("barrel", barrel)
+	if err != nil {
+		return 0, err
+	}
+	thin := j.tubes(j.Outer.Min)
+	small := growths(&j.Sleeve, ds).lo
+	seat := j.Seat.In(units.Metre)
+	// (seat + δ)·small − seat·grown = 2·overlap
+	grown := growths(&j.Barrel, db).hi
+	return units.Of((2*thin.overlap(float64(grip))+float64(seat*(grown-small)))/small, units.Metre)
+}
