@@ -31,6 +31,7 @@ var roads = map[string][]string{
 		"oversize/jobsheet/internal/strictjson"},
 
 	"oversize/jobsheet/internal/strictjson": {},
+	"oversize/jobsheet/page":                {},
 }
 
 // standard is what packages of the library take from the standard library: nothing that reads a file, a

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package page
+
+// A Picture is a drawing as data. Lengths are millimetres of paper, x to the right and y down from its upper
+// left corner; where the paper is smaller than that, all of it shrinks alike. Nothing is said by colour.
+type Picture struct {
+	Title         string   // what it shows
+	Description   string   // what there is to see, in words and figures, for those who cannot see it
+	Notes         []string // its scale, its doubt, what was not read: printed below it
+	Width, Height float64
+	Shapes        []Shape // the later over the earlier
+}
+
+// A Shape is a [Line], [Circle], [Area], [Dot] or [Label].
+type Shape interface{ shape() }
+
+// A Point is a place on the paper.
+type Point struct{ X, Y float64 }
+
+// A Stroke is how a line is drawn, and so what it means.
+type Stroke int8
+
+// The strokes of lines.
+const (
+	Thin   Stroke = iota // what there is
+	Thick                // what matters
+	Dashed               // a limit, a size wanted
+	Dotted               // what is only supposed, a form fitted between places read
+)
+
+type (
+	// A Line goes from point to point, and back to the first where it is closed.
+	Line struct {
+		Points []Point
+		Closed bool
+		Stroke Stroke
+	}
+	// A Circle is round.
+	Circle struct {
+		Centre Point
+		Radius float64
+		Stroke Stroke
+	}
+	// An Area is a band or range inside a closed line: toned, or hatched where nothing is known or allowed.
+	Area struct {
+		Points  []Point
+		Hatched bool
+	}
+	// A Dot is a value that was read or computed, between the ends of its doubt. Where those are the dot
+	// itself there is no bar.
+	Dot struct {
+		At       Point
+		From, To Point  // the ends of the bar
+		Text     string // the value with its unit, for who points at it or has it read aloud
+	}
+	// A Label is text beside the shapes, of one line. All letters are equally wide.
+	Label struct {
+		At     Point // of its foot: the left end, middle or right end of the line that the letters stand on
+		Text   string
+		Anchor Anchor
+	}
+)
+
+// An Anchor is the end of a label that is held in place.
+type Anchor int8
+
+// The anchors of a label.
+const (
+	Start Anchor = iota
+	Middle
+	End
+)
+
+func (Line) shape()   {}
+func (Circle) shape() {}
+func (Area) shape()   {}
+func (Dot) shape()    {}
+func (Label) shape()  {}
+
+// The size of letters, in millimetres: on a telephone, where a picture of 90 mm is some 330 points wide, they
+// are still 12 points high.
+const (
+	LetterHeight = 3.2                // from the foot of one line to that of the next they are 1.3 times that apart
+	LetterWidth  = 0.6 * LetterHeight // of every letter, as in nearly all types of equal width
+)
+
+// Box returns the corners of the rectangle that a label takes up, accents and tails included.
+func (l Label) Box() (upperLeft, lowerRight Point) {
+	w := float64(LetterWidth * float64(width(clean(l.Text))))
+	x := l.At.X
+	switch l.Anchor {
+	case Middle:
+		x -= w / 2
+	case End:
+		x -= w
+	}
+	return Point{x, l.At.Y - 0.8*LetterHeight}, Point{x + w, l.At.Y + 0.25*LetterHeight}
+}
+
+// Rectangle returns the corners of a rectangle in turn.
+func Rectangle(upperLeft, lowerRight Point) []Point {
+	return []Point{upperLeft, {lowerRight.X, upperLeft.Y}, lowerRight, {upperLeft.X, lowerRight.Y}}
+}

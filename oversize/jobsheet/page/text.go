@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package page
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// Text types a document as text, in lines of at most so many columns: what is longer is wrapped, a table that is
+// wider is turned or split, and of a picture nothing is printed, since whoever puts one in says the same in
+// words and figures beside it.
+type Text struct {
+	// Width is the columns of a line, 40 or more; 0 is 96. The front has at most 80 of them.
+	Width int
+	// Lines of a page, 20 or more; 0 is one long page. Every page but the first begins with a form
+	// feed, and each says which it is.
+	Lines int
+	// ASCII is for a printer that knows no other characters: "±" is printed "+/-", "°" "deg", what
+	// has no such name "?".
+	ASCII bool
+}
+
+// ErrPaper: pages too short, or lines too narrow, to print on.
+var ErrPaper = errors.New("page too short")
+
+const (
+	usualWidth, frontWidth = 96, 80
+	leastWidth, leastLines = 40, 20
+)
+
+// Write writes the document to w. An error is the writer's, or [ErrPaper].
+func (t Text) Write(w io.Writer, d Doc) error {
+	if t.Width == 0 {
+		t.Width = usualWidth
+	}
+	switch {
+	case t.Width < leastWidth:
+		return fmt.Errorf("%d columns: %w: want %d or more", t.Width, ErrPaper, leastWidth)
+	case t.Lines != 0 && t.Lines < leastLines:
+		return fmt.Errorf("%d lines: %w: want %d or more", t.Lines, ErrPaper, leastLines)
+	}
+	var sections [][]string
+	add := func(lines []string) {
+		if len(lines) > 0 {
+			sections = append(sections, lines)
+		}
+	}
+	add(t.front(d))
+	for i, s := range d.Sections {
+		add(t.section(i+1, s))
+	}
+	if t.Lines == 0 {
+		_, err := io.WriteString(w, together(sections))
+		return err
+	}
+	head := d.Subject
+	if head == "" {
+		head = d.Title
+	}
+	_, err := io.WriteString(w, t.pages(sections, t.plain(head)))
+	return err
+}
+
+func (t Text) front(d Doc) []string {
+	p := typist{Text: t}
+	p.Width = min(t.Width, frontWidth)
+	for _, line := range []string{d.Title, d.Subject} {
+		if line != "" {
+			p.wrap("", line)
+		}
+	}
+	p.blocks(d.Front)
+	return p.lines
+}
+
+func (t Text) section(number int, s Section) []string {
+	p := typist{Text: t}
+	p.wrap(fmt.Sprintf("%d  ", number), s.Title)
+	p.indent = "  "
+	p.blocks(s.Blocks)
+	return p.lines
+}
+
+// plain returns a text as it may be printed.
+func (t Text) plain(s string) string {
+	s = clean(s)
+	if t.ASCII {
+		s = ascii(s)
+	}
+	return s
+}
+
+// A typist types the blocks of one section.
+type typist struct {
+	Text
+	indent string
+	lines  []string
+}
+
+func (p *typist) line(s string) { p.lines = append(p.lines, strings.TrimRight(s, " ")) }
+
+func (p *typist) blocks(blocks []Block) {
+	deeper := p.indent // of what hangs on what stands before it
+	for i, b := range blocks {
+		switch b := b.(type) {
+		case Heading:
+			if i > 0 {
+				p.line("")
+			}
+			p.wrap(p.indent, string(b))
+		case Sentence:
+			p.wrap(p.indent, string(b))
+		case Check:
+			p.wrap(p.indent+"[ ] ", string(b))
+			continue
+		case Caution:
+			p.wrap(deeper+"! ", string(b))
+			continue
+		case Item:
+			if b.Label == "" {
+				p.wrap(deeper+"- ", b.Text)
+			} else {
+				p.labelled(b, labelWidth(blocks, i, p.Text))
+			}
+			continue
+		case Table:
+			p.table(b)
+		case Form:
+			p.form(b)
+		}
+		deeper = p.indent + "  "
+	}
+}
+
+// mostLabel is the widest label beside which the text of others is lined up.
+const mostLabel = 12
+
+// labelled types an item with its text lined up with that of the labels around it.
+func (p *typist) labelled(b Item, column int) {
+	label := p.plain(b.Label)
+	p.wrap(p.indent+label+strings.Repeat(" ", max(1, column-width(label)+2)), b.Text)
+}
+
+// labelWidth returns the width of the widest label in the list that the item stands in, of those that are not
+// too wide to be lined up with.
+func labelWidth(blocks []Block, at int, t Text) int {
+	column := 0
+	measure := func(b Block) bool {
+		item, ok := b.(Item)
+		if ok = ok && item.Label != ""; ok {
+			if w := width(t.plain(item.Label)); w <= mostLabel {
+				column = max(column, w)
+			}
+		}
+		return ok
+	}
+	for i := at; i >= 0 && measure(blocks[i]); i-- {
+	}
+	for i := at; i < len(blocks) && measure(blocks[i]); i++ {
+	}
+	return column
+}
+
+// wrap types a text behind a mark, and lines that follow under its beginning.
+func (p *typist) wrap(mark, text string) {
+	line := mark
+	indent := strings.Repeat(" ", min(width(mark), p.Width/2))
+	if width(mark) > p.Width/2 { // a mark so long is a line of its own
+		p.lines = append(p.lines, fold(mark, p.Width, "  ")...)
+		indent = p.indent + "  "
+		line = indent
+	}
+	empty := true
+	for _, word := range words(p.plain(text)) {
+		for {
+			space := 0
+			if !empty {
+				space = 1
+			}
+			room := p.Width - width(line) - space
+			if width(word) <= room {
+				line += strings.Repeat(" ", space) + word
+				empty = false
+				break
+			}
+			if empty { // a word longer than a line is broken
+				var head string
+				head, word = cut(word, room)
+				line += head
+			}
+			p.line(line)
+			line, empty = indent, true
+		}
+	}
+	p.line(line)
+}
+
+// words divides a text where lines may end: not inside a value, "78.5025 ± 0.0048 mm", which would be misread.
+func words(text string) []string {
+	const most = 24 // columns of what is held together
+	var list []string
+	last := ""
+	for word := range strings.FieldsSeq(text) {
+		number := last == "±" || last == "×" || strings.Trim(last, "+-−.0123456789") == "" && last != ""
+		unit := word == "±" || word == "×" || utf8.RuneCountInString(word) <= 3 || strings.Contains(word, "/")
+		if number && (unit || last == "±" || last == "×") && width(list[len(list)-1]) < most {
+			list[len(list)-1] += " " + word
+		} else {
+			list = append(list, word)
+		}
+		last = word
+	}
+	return list
+}
+
+// fold breaks a text into lines at its words.
+func fold(text string, columns int, indent string) []string {
+	q := typist{Text: Text{Width: columns}, indent: indent}
+	q.wrap("", text)
+	return q.lines
+}
+
+// form types fields two to a line, their rooms to write in line.
+func (p *typist) form(f Form) {
+	var rows [][]string
+	for i := 0; i < len(f); i += 2 {
+		var row []string
+		for _, field := range f[i:min(i+2, len(f))] {
+			row = append(row, field.Label, blankWith(field.Unit))
+		}
+		rows = append(rows, row)
+	}
+	p.table(Table{Rows: rows})
+}
+
+// blankWith returns room to write before a unit.
+func blankWith(unit string) string {
+	if unit == "" {
+		return Blank
+	}
+	return Blank + " " + unit
+}

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package page
+
+import (
+	"strings"
+)
+
+// gap is what stands between two columns of a table.
+const gap = "   "
+
+// A grid is a table on its way to the paper: rows of equal length, of which the first may be its head.
+type grid struct {
+	rows [][]string
+	head bool
+	keys int // columns at the left that name a row
+}
+
+// table types a table in lined-up columns. One that is too wide is turned, columns for rows, where that fits;
+// else split, its keys before each part; and where even one column beside the keys is too wide, its cells are
+// written out one below the other.
+func (p *typist) table(t Table) {
+	if t.columns() == 0 || len(t.Rows) == 0 {
+		return
+	}
+	if t.Title != "" {
+		p.wrap(p.indent, t.Title)
+	}
+	g := grid{keys: t.keys(), head: t.Head != nil}
+	rows := t.Rows
+	if g.head {
+		rows = append([][]string{t.Head}, rows...)
+	}
+	for _, row := range rows {
+		cells := make([]string, t.columns())
+		for i := range cells {
+			cells[i] = strings.Join(strings.Fields(p.plain(cell(row, i))), " ")
+		}
+		g.rows = append(g.rows, cells)
+	}
+	room := p.Width - width(p.indent)
+	if g.width() <= room {
+		p.print(g)
+		return
+	}
+	if turned := g.turned(); g.head && g.keys > 0 && turned.width() <= room {
+		p.print(turned)
+		return
+	}
+	parts := g.split(room)
+	for i, part := range parts {
+		if i > 0 {
+			p.line("")
+		}
+		p.print(part)
+	}
+	if parts == nil {
+		p.written(g)
+	}
+}
+
+// widths returns the width of each column.
+func (g grid) widths() []int {
+	w := make([]int, len(g.rows[0]))
+	for _, row := range g.rows {
+		for i, c := range row {
+			w[i] = max(w[i], width(c))
+		}
+	}
+	return w
+}
+
+func (g grid) width() int {
+	sum := -len(gap)
+	for _, w := range g.widths() {
+		sum += w + len(gap)
+	}
+	return sum
+}
+
+// turned returns the grid with its columns as rows; what named the rows heads the columns.
+func (g grid) turned() grid {
+	var t grid
+	for i := range g.rows[0] {
+		var row []string
+		for _, r := range g.rows {
+			row = append(row, r[i])
+		}
+		t.rows = append(t.rows, row)
+	}
+	t.head, t.keys = true, 1
+	return t
+}
+
+// split returns the grid in parts that fit, each with the keys, or nil where that cannot be.
+func (g grid) split(room int) []grid {
+	w := g.widths()
+	keys := 0
+	for _, k := range w[:g.keys] {
+		keys += k + len(gap)
+	}
+	var parts []grid
+	for from := g.keys; from < len(w); {
+		to, sum := from, keys-len(gap)
+		for to < len(w) && sum+len(gap)+w[to] <= room {
+			sum += len(gap) + w[to]
+			to++
+		}
+		if to == from {
+			return nil
+		}
+		part := grid{head: g.head, keys: g.keys}
+		for _, row := range g.rows {
+			part.rows = append(part.rows, append(append([]string{}, row[:g.keys]...), row[from:to]...))
+		}
+		parts = append(parts, part)
+		from = to
+	}
+	return parts
+}
+
+func (p *typist) print(g grid) {
+	w := g.widths()
+	for _, row := range g.rows {
+		var b strings.Builder
+		b.WriteString(p.indent)
+		for i, c := range row {
+			b.WriteString(c)
+			if i < len(row)-1 {
+				b.WriteString(strings.Repeat(" ", w[i]-width(c)) + gap)
+			}
+		}
+		p.line(b.String())
+	}
+}
+
+// written writes every row out, a cell a line, behind the head of its column.
+func (p *typist) written(g grid) {
+	rows := g.rows
+	var head []string
+	if g.head {
+		head, rows = rows[0], rows[1:]
+	}
+	for _, row := range rows {
+		mark := p.indent
+		for i, c := range row {
+			if c == "" {
+				continue
+			}
+			text := c
+			if h := cell(head, i); h != "" {
+				text = h + ": " + c
+			}
+			p.wrap(mark, text)
+			mark = p.indent + "  "
+		}
+	}
+}
