@@ -306,7 +306,7 @@ func TestBadCleanUps(t *testing.T) {
 		w    bore.Wear
 		want error
 	}{
-		"no unworn size":       {bore.Wear{}, bore.ErrNoReadings},
+		"no unworn size":       {bore.Wear{}, bore.ErrLimits},
 		"no such plane":        {bore.Wear{UnwornAt: 50 * mm}, bore.ErrNoReadings},
 		"unworn below zero":    {bore.Wear{Unworn: uncertainty.Estimate{Value: -1}}, bore.ErrLimits},
 		"unworn above largest": {bore.Wear{Unworn: uncertainty.Estimate{Value: 68 * mm}}, bore.ErrLimits},
@@ -314,7 +314,13 @@ func TestBadCleanUps(t *testing.T) {
 		"share too small":      {bore.Wear{Unworn: unworn, Share: 0.49}, bore.ErrLimits},
 		"share too large":      {bore.Wear{Unworn: unworn, Share: 1.01}, bore.ErrLimits},
 		"share not a number":   {bore.Wear{Unworn: unworn, Share: math.NaN()}, bore.ErrLimits},
-		"pit below zero":       {bore.Wear{Unworn: unworn, Allowances: bore.Allowances{Pit: -1}}, bore.ErrLimits},
+		"pit above the wall":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um}, {Below: -1}}}, bore.ErrLimits},
+		"pit of no depth":      {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Depth: 10 * mm}}}, bore.ErrLimits},
+		"pit through the wall": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: units.Metre}}}, bore.ErrLimits},
+		"pit above the deck":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: -1}}}, bore.ErrLimits},
+		"pit upwards":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Length: -1}}}, bore.ErrLimits},
+		"pit out of the world": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: mm, Length: units.MaxLength}}}, bore.ErrLimits},
+		"pit nowhere":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, At: units.Angle(math.NaN())}}}, bore.ErrLimits},
 		"locating absurd":      {bore.Wear{Unworn: unworn, Allowances: bore.Allowances{Locating: units.Metre}}, bore.ErrLimits},
 	} {
 		if _, err := g.CleanUp(c.w); !errors.Is(err, c.want) {

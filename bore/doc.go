@@ -95,7 +95,8 @@
 // of it lies on one side, so that boring on the original centre wants a size from unworn + W to
 // unworn + 2W; boring on the worn centre wants at least unworn + W, and moves the axis. Give the
 // share of wear on the worse side, or radial points of the wall ([CleanUpRadial]), and the
-// interval closes. Locating error, lean, pits and surface are added openly.
+// interval closes. A pit counts in its place, where rings pass over it. Locating error, lean and surface
+// are added openly.
 //
 // # Sources and validity
 //

@@ -99,7 +99,7 @@ func ExampleAllowances() {
 	c, err := bore.CleanUpRadial([]bore.Point{
 		{Angle: 0, Radius: 33 * units.Millimetre}, {Angle: 90 * units.Degree, Radius: 33 * units.Millimetre},
 		{Angle: 180 * units.Degree, Radius: 33 * units.Millimetre}, {Angle: 270 * units.Degree, Radius: 33 * units.Millimetre},
-	}, 0, bore.Allowances{Locating: 10 * units.Micrometre, OutOfSquare: 18 * units.Micrometre, Pit: 30 * units.Micrometre})
+	}, 0, bore.Allowances{Locating: 10 * units.Micrometre, OutOfSquare: 18 * units.Micrometre, Surface: 30 * units.Micrometre})
 	fmt.Println(c.Extra, "makes it", c.Original.Least, err)
 	// Output: 0.116 mm makes it 66.116 mm <nil>
 }
@@ -174,4 +174,26 @@ func ExampleForecast() {
 	f, err := r.Until(units.MustParseLength("67.15 mm"), 0.05)
 	fmt.Printf("expected at %.0f hours, survey again by %.0f %v\n", f.Expected, f.Earliest, err)
 	// Output: expected at 3750 hours, survey again by 3275 <nil>
+}
+
+// A score counts where it is: of a bore worn by 0.15 mm at the top, one near the bottom asks for nothing
+// more, and one below ring travel is no matter of the clean-up at all.
+func ExamplePit() {
+	g, err := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 90 * units.Millimetre}.Measure([]bore.Reading{
+		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")},
+		{Depth: 85 * units.Millimetre, Diameter: units.MustParseLength("67.01 mm")},
+		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("67.00 mm")},
+	}, bore.Gauge{})
+	if err != nil {
+		fmt.Println(err)
+	}
+	for _, depth := range []units.Length{85 * units.Millimetre, 10 * units.Millimetre, 93 * units.Millimetre} {
+		score := bore.Pit{Below: 40 * units.Micrometre, Depth: depth}
+		c, err := g.CleanUp(bore.Wear{UnwornAt: 95 * units.Millimetre, Share: 0.5, Pits: []bore.Pit{score}})
+		fmt.Println("at", depth, "in ring travel:", c.Pits[0].InTravel, "- cleans up at", c.Original.Greatest, err)
+	}
+	// Output:
+	// at 85 mm in ring travel: true - cleans up at 67.15 mm <nil>
+	// at 10 mm in ring travel: true - cleans up at 67.23 mm <nil>
+	// at 93 mm in ring travel: false - cleans up at 67.15 mm <nil>
 }

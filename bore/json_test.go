@@ -71,7 +71,7 @@ func TestJSONRoundTrips(t *testing.T) {
 		cs, err := g.Coarse(everyLimit)
 		must(t, cs, err)
 		roundTrip(t, cs)
-		w := bore.Wear{Unworn: uncertainty.Estimate{Value: 66 * mm, Std: um}, Share: 0.75, Allowances: bore.Allowances{Pit: um, Surface: um, Locating: um, OutOfSquare: um}}
+		w := bore.Wear{Unworn: uncertainty.Estimate{Value: 66 * mm, Std: um}, Share: 0.75, Allowances: bore.Allowances{Surface: um, Locating: um, OutOfSquare: um}}
 		roundTrip(t, w)
 		c, err := g.CleanUp(w)
 		must(t, c, err)

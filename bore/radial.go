@@ -30,7 +30,8 @@ const mostGap = 90 * units.Degree
 //	on the worn centre       the smallest circle around all points, seen along the bore
 //
 // each plus twice the sum of the allowances, rounded up to a nanometre. Both hold every point,
-// and nothing smaller does. The axis stays parallel to the original one; allow for a lean.
+// and nothing smaller does. A pit or score goes in as a point at its bottom. The axis stays parallel to
+// the original one; allow for a lean.
 //
 // Errors: ErrNoReadings; ErrReading for a point that no bore can have, an std outside 0 to 1 mm,
 // or neighbouring points more than 90° apart, between which there might be anything; ErrLimits
@@ -67,10 +68,7 @@ func CleanUpRadial(points []Point, std units.Length, a Allowances) (CleanUp, err
 	if err != nil {
 		return CleanUp{}, err
 	}
-	c := CleanUp{Extra: a.onDiameter(), Shift: shift.Round(units.Nanometre), Unseen: []Unseen{UnseenElsewhere}}
-	if a.Pit == 0 {
-		c.Unseen = []Unseen{UnseenScores, UnseenElsewhere}
-	}
+	c := CleanUp{Extra: a.onDiameter(), Shift: shift.Round(units.Nanometre), Unseen: []Unseen{UnseenScores, UnseenElsewhere}}
 	if c.Shift > 0 {
 		c.Toward = foldAngle(units.Angle(math.Atan2(around.Y, around.X)), 360)
 	}

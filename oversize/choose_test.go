@@ -99,11 +99,26 @@ func TestRoutes(t *testing.T) {
 		{"stones in doubt", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
 			cs[0].CleanUp.Worn.Greatest = uncertainty.Estimate{Value: mm("67.09"), Std: units.Micrometre}
 		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
-		{"a score in a sound bore", func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].Pit = mm("0.05") },
+		{"a score in a sound bore", func(_ *oversize.Engine, cs []oversize.Cylinder) { pit(&cs[0], "0.05", true) },
 			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ScoreLeft, oversize.NoRigidHone}},
 		{"a score no deeper than deglazing takes", func(e *oversize.Engine, cs []oversize.Cylinder) {
-			e.Deglaze, cs[0].Pit = mm("0.004"), mm("0.002")
+			e.Deglaze = mm("0.004")
+			pit(&cs[0], "0.002", true)
 		}, [2]oversize.Route{keep, keep}, "0", nil},
+		{"a score that deglazing may take", func(_ *oversize.Engine, cs []oversize.Cylinder) { pit(&cs[0], "0.00635", true) },
+			[2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.ScoreNotJudged, oversize.NoRigidHone}},
+		{"a score that no deglazing takes", func(_ *oversize.Engine, cs []oversize.Cylinder) { pit(&cs[0], "0.00636", true) },
+			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ScoreLeft, oversize.NoRigidHone}},
+		{"a score deeper than deglazing takes", func(e *oversize.Engine, cs []oversize.Cylinder) {
+			e.Deglaze = mm("0.004")
+			pit(&cs[0], "0.00201", true)
+		}, [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ScoreLeft, oversize.NoRigidHone}},
+		{"a deep score that no ring passes over", func(_ *oversize.Engine, cs []oversize.Cylinder) { pit(&cs[0], "0.5", false) },
+			[2]oversize.Route{keep, keep}, "0", nil},
+		{"a scratch, worn past none, nothing larger on offer", func(e *oversize.Engine, cs []oversize.Cylinder) {
+			e.Sizes = nil
+			pit(&cs[0], "0.002", true)
+		}, [2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.ScoreNotJudged, oversize.NoRigidHone}},
 		{"stones in doubt for want of the unseen", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
 			cs[0].CleanUp.Worn.Greatest = exact(mm("67.15"))
 		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
@@ -390,5 +405,36 @@ func TestUnmeasuredIsNotCorrected(t *testing.T) {
 	}
 	if got := route(true); got != oversize.Undecided {
 		t.Errorf("not measured: %v", got)
+	}
+}
+
+// pit puts a pit into a cylinder, so deep in millimetres.
+func pit(c *oversize.Cylinder, below string, inTravel bool) {
+	c.CleanUp.Pits = append(c.CleanUp.Pits, bore.WornPit{Pit: bore.Pit{Below: mm(below)}, InTravel: inTravel})
+}
+
+// A cylinder from its geometry has the extremes of all places that were read, those at ports too.
+func TestNewCylinder(t *testing.T) {
+	l := bore.Layout{RingBottom: mm("90"), Ports: []bore.Port{{Name: "exhaust", From: mm("40"), To: mm("60"), At: bore.PinAxis, Width: bore.PinAxis}}}
+	g, err := l.Measure([]bore.Reading{
+		{Depth: mm("5"), Diameter: mm("67.05")}, {Depth: mm("50"), Diameter: mm("67.09")}, {Depth: mm("85"), Diameter: mm("67.01")},
+		{Depth: mm("5"), Axis: bore.PinAxis, Diameter: mm("67.02")}, {Depth: mm("85"), Axis: bore.PinAxis, Diameter: mm("67")},
+		{Depth: mm("85"), Axis: bore.PinAxis, Diameter: mm("67")},
+	}, bore.Gauge{Repeatability: units.Micrometre})
+	if err != nil {
+		t.Fatal(err)
+	}
+	clean, err := g.CleanUp(bore.Wear{Unworn: exact(mm("67")), Pits: []bore.Pit{{Below: mm("0.02"), Depth: mm("50")}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	found, err := g.Judge(bore.Limits{Taper: mm("0.05")}, uncertainty.Risk{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := oversize.NewCylinder("1", g, clean, found)
+	if c.Name != "1" || c.Places != 5 || c.Largest != g.Largest.Size || c.Largest.Value != mm("67.09") || c.Smallest != g.Smallest.Size ||
+		len(c.Findings) != 1 || len(c.CleanUp.Pits) != 1 || c.Over != 0 {
+		t.Errorf("%+v", c)
 	}
 }

@@ -5,6 +5,7 @@ package oversize
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
@@ -39,10 +40,13 @@ type Engine struct {
 	GasketHole units.Length // of the head gasket; the finished bore must not be larger
 	MayShift   units.Length // how far the axis may move, radial; zero: bored on the original centre
 
-	Honing    units.Length // on the diameter, left by boring for honing
-	Deglaze   units.Length // on the diameter, that deglazing takes
-	RigidHone bool         // a hone with rigid stones is on hand
-	Aim       fit.Aim      // where in the finish window to work to
+	Honing units.Length // on the diameter, left by boring for honing
+	// Deglaze is what deglazing takes, on the diameter. Where it is zero, not given, it is nothing for
+	// the clearance; whether a shallow pit goes with it is open; and one that is deeper than it could be,
+	// 0.0127 mm (0.0005 in, common practice) on the diameter, stays.
+	Deglaze   units.Length
+	RigidHone bool    // a hone with rigid stones is on hand
+	Aim       fit.Aim // where in the finish window to work to
 
 	OwnSizes bool // each cylinder may have its own size; else all share one
 }
@@ -53,13 +57,23 @@ type Cylinder struct {
 	Over              units.Length         // the size it stands at, over the nominal bore; 0 is standard
 	Largest, Smallest uncertainty.Estimate // of all readings
 	Places            int                  // how many places they are the extremes of; below 1 counts as 1
-	CleanUp           bore.CleanUp
+	CleanUp           bore.CleanUp         // with the pits and scores
 	Findings          []bore.Finding       // against the maker's limits; see [Deciding]
 	Piston            fit.Piston           // in hand; zero: none
 	PistonFor         units.Length         // the size it is for, over the nominal bore
 	ThinnestWall      uncertainty.Estimate // measured, radial; zero: not measured
 	Peeling           bool                 // plating lifts, or bare metal shows
-	Pit               units.Length         // depth of the deepest score or pit, radial; it belongs into CleanUp too
+}
+
+// NewCylinder returns a worn bore that stands at standard size, from what its readings came to: its
+// geometry, what it cleans up at, and the findings on it. What else is known of it is the caller's to
+// fill in.
+func NewCylinder(name string, g bore.Geometry, c bore.CleanUp, fs []bore.Finding) Cylinder {
+	cyl := Cylinder{Name: name, Largest: g.Largest.Size, Smallest: g.Smallest.Size, CleanUp: c, Findings: fs}
+	for _, p := range slices.Concat(g.Planes, g.Bridges) {
+		cyl.Places += len(p.Places)
+	}
+	return cyl
 }
 
 const most = units.MaxLength / 10 // of any size here, so that sums stay far inside units.MaxLength
@@ -195,10 +209,13 @@ func (e *Engine) validateCylinder(c *Cylinder) error {
 		return name(fmt.Errorf("smallest size %v above the largest, %v: %w", c.Smallest.Value, c.Largest.Value, units.ErrCrossed))
 	case c.ThinnestWall.Value < 0:
 		return name(fmt.Errorf("thinnest wall %v: %w (0 or more)", c.ThinnestWall.Value, units.ErrRange))
-	case c.Pit < 0 || c.Pit > e.Nominal/10:
-		return name(fmt.Errorf("score or pit %v deep: %w (0 to %v)", c.Pit, units.ErrRange, e.Nominal/10))
 	case c.CleanUp.Shift < 0 || c.CleanUp.Shift > e.Nominal/10:
 		return name(fmt.Errorf("shift of the axis %v: %w (0 to %v)", c.CleanUp.Shift, units.ErrRange, e.Nominal/10))
+	}
+	for _, p := range c.CleanUp.Pits {
+		if p.Below <= 0 || p.Below > e.Nominal/10 {
+			return name(fmt.Errorf("pit %v below the wall: %w (above 0, up to %v)", p.Below, units.ErrRange, e.Nominal/10))
+		}
 	}
 	if e.Wall == Plated || e.Wall == BareAlSi {
 		return nil // nothing is bored

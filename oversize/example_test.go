@@ -32,11 +32,10 @@ func survey(name string, thrust, pin [3]units.Length) (oversize.Cylinder, error)
 		return oversize.Cylinder{}, err
 	}
 	clean, err := g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * units.Millimetre}})
-	return oversize.Cylinder{
-		Name: name, Largest: g.Largest.Size, Smallest: g.Smallest.Size, Places: 6, CleanUp: clean, Findings: found,
-		Piston:       fit.Piston{Size: uncertainty.Estimate{Value: 66_970 * units.Micrometre, Std: units.Micrometre}, Axis: fit.AcrossPin},
-		ThinnestWall: uncertainty.Estimate{Value: 5 * units.Millimetre, Std: 50 * units.Micrometre},
-	}, err
+	c := oversize.NewCylinder(name, g, clean, found)
+	c.Piston = fit.Piston{Size: uncertainty.Estimate{Value: 66_970 * units.Micrometre, Std: units.Micrometre}, Axis: fit.AcrossPin}
+	c.ThinnestWall = uncertainty.Estimate{Value: 5 * units.Millimetre, Std: 50 * units.Micrometre}
+	return c, err
 }
 
 func pumpEngine() oversize.Engine {

@@ -14,7 +14,7 @@ import (
 // A Reason is why a route, or a size, was refused.
 type Reason int8
 
-// Reasons. Those that end in NotProven or Undecided could turn with a better measurement.
+// Reasons. Those that end in NotProven, NotJudged or Undecided could turn with a better measurement.
 const (
 	NoReason           Reason = iota
 	BeyondLimit               // a finding is beyond the maker's limit
@@ -36,6 +36,7 @@ const (
 	WallForbids               // plated and bare aluminium-silicon walls are neither bored nor honed
 	Peeling                   // plating lifts, or bare metal shows
 	ScoreLeft                 // a score or pit deeper than deglazing takes
+	ScoreNotJudged            // a shallow score or pit, and nothing says what deglazing takes
 	NothingLarger             // no size on offer is larger than the one at which the cylinder stands
 )
 
@@ -43,7 +44,7 @@ var reasonNames = [...]string{
 	"none", "beyond limit", "limit undecided", "nothing judged", "piston not measured",
 	"clearance beyond", "clearance undecided", "piston tight", "no rigid hone", "no clean-up",
 	"clean-up not proven", "beyond greatest", "wall thin", "wall not proven", "wall not measured",
-	"gasket hole", "shared size", "wall forbids", "peeling", "score left", "nothing larger",
+	"gasket hole", "shared size", "wall forbids", "peeling", "score left", "score not judged", "nothing larger",
 }
 
 var reasonSentences = [...]string{
@@ -67,6 +68,7 @@ var reasonSentences = [...]string{
 	"this wall is never bored or honed",
 	"plating lifts or bare metal shows",
 	"a score or pit is deeper than deglazing takes",
+	"whether deglazing takes a shallow score or pit with it: what it takes is not given",
 	"no larger size is on offer",
 }
 
@@ -85,7 +87,7 @@ func (r *Reason) UnmarshalText(text []byte) error {
 func (r Reason) Open() bool {
 	switch r {
 	case LimitUndecided, NothingJudged, PistonNotMeasured, ClearanceUndecided, PistonTight,
-		CleanUpNotProven, WallNotProven, WallNotMeasured:
+		CleanUpNotProven, WallNotProven, WallNotMeasured, ScoreNotJudged:
 		return true
 	}
 	return false

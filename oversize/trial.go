@@ -81,8 +81,8 @@ func (t *trial) keep() error {
 			t.refuse(why, f.Finding)
 		}
 	}
-	if c.Pit > e.Deglaze/2 {
-		t.refuse(ScoreLeft, uncertainty.Finding{})
+	if why := e.pitLeft(c); why != NoReason {
+		t.refuse(why, uncertainty.Finding{})
 	}
 	if len(c.Findings) == 0 && e.Clearance.IsZero() {
 		t.refuse(NothingJudged, uncertainty.Finding{})
@@ -103,6 +103,26 @@ func (t *trial) keep() error {
 		return nil
 	}
 	return t.correct()
+}
+
+// mostDeglaze is more than deglazing ever takes, on the diameter: 0.0005 in (common practice).
+const mostDeglaze = units.Thou / 2
+
+// pitLeft returns why a pit in ring travel is against deglazing alone, if any is.
+func (e *Engine) pitLeft(c *Cylinder) Reason {
+	var deepest units.Length // on the diameter
+	for _, p := range c.CleanUp.Pits {
+		if p.InTravel {
+			deepest = max(deepest, 2*p.Below)
+		}
+	}
+	switch {
+	case deepest <= e.Deglaze:
+		return NoReason
+	case e.Deglaze == 0 && deepest <= mostDeglaze:
+		return ScoreNotJudged
+	}
+	return ScoreLeft
 }
 
 // keepWindow sets the sizes that a kept bore may have: with its piston inside the clearance

@@ -215,8 +215,11 @@ func (j Job) wear(c Cylinder, g bore.Geometry) bore.Wear {
 	w := bore.Wear{
 		Share: c.WearShare,
 		Allowances: bore.Allowances{
-			Locating: j.Cuts.Locating, OutOfSquare: j.Cuts.OutOfSquare, Pit: c.Pit, Surface: j.Cuts.Surface,
+			Locating: j.Cuts.Locating, OutOfSquare: j.Cuts.OutOfSquare, Surface: j.Cuts.Surface,
 		},
+	}
+	if c.Pit != 0 { // wherever it is
+		w.Pits = []bore.Pit{{Below: c.Pit, Length: units.MaxLength, Around: true}}
 	}
 	if low := j.Engine.Layout.RingBottom; low != 0 {
 		for _, p := range g.Planes {
@@ -273,13 +276,9 @@ func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
 		if err != nil {
 			return oversize.Choice{}, err
 		}
-		cylinders[i] = oversize.Cylinder{
-			Name: c.Name, Over: given.Over,
-			Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: len(places(c.Bore)),
-			CleanUp: c.CleanUp, Findings: c.Findings,
-			Piston: p, PistonFor: cmp.Or(given.PistonFor, given.Over), Pit: given.Pit,
-			ThinnestWall: wall, Peeling: given.Peeling,
-		}
+		cylinders[i] = oversize.NewCylinder(c.Name, c.Bore, c.CleanUp, c.Findings)
+		cylinders[i].Over, cylinders[i].Piston, cylinders[i].PistonFor = given.Over, p, cmp.Or(given.PistonFor, given.Over)
+		cylinders[i].ThinnestWall, cylinders[i].Peeling = wall, given.Peeling
 	}
 	return oversize.Choose(engine, cylinders, j.risk())
 }

@@ -232,8 +232,11 @@ func (f jobFile) cleanUp(i int, g bore.Geometry) bore.CleanUp {
 		Share: f.of("cylinders", i).number("wear_share"),
 		Allowances: bore.Allowances{
 			Locating: f.size("cuts.locating"), OutOfSquare: f.size("cuts.out_of_square"),
-			Pit: f.of("cylinders", i).size("pit"), Surface: f.size("cuts.surface"),
+			Surface: f.size("cuts.surface"),
 		},
+	}
+	if pit := f.of("cylinders", i).size("pit"); pit != 0 {
+		w.Pits = []bore.Pit{{Below: pit, Length: units.MaxLength, Around: true}}
 	}
 	if last := g.Planes[len(g.Planes)-1]; last.Depth > f.size("engine.layout.ring_bottom") {
 		w.UnwornAt = last.Depth
@@ -277,16 +280,10 @@ func (f jobFile) choice(t *testing.T, s jobsheet.Sheet) {
 	}
 	var cs []oversize.Cylinder
 	for i, c := range s.Cylinders {
-		n := 0
-		for _, plane := range append(append([]bore.Plane{}, c.Bore.Planes...), c.Bore.Bridges...) {
-			n += len(plane.Places)
-		}
 		own := f.of("cylinders", i)
-		cs = append(cs, oversize.Cylinder{
-			Name: own.text("name"), Largest: c.Bore.Largest.Size, Smallest: c.Bore.Smallest.Size, Places: n,
-			CleanUp: c.CleanUp, Findings: c.Findings, Piston: own.piston("piston."), Pit: own.size("pit"),
-			ThinnestWall: own.certified("thinnest_wall", "wall_uncertainty"),
-		})
+		cyl := oversize.NewCylinder(own.text("name"), c.Bore, c.CleanUp, c.Findings)
+		cyl.Piston, cyl.ThinnestWall = own.piston("piston."), own.certified("thinnest_wall", "wall_uncertainty")
+		cs = append(cs, cyl)
 	}
 	want := must(oversize.Choose(e, cs, uncertainty.Risk{}))(t)
 	same(t, "choice", s.Choice, want)
