@@ -46,11 +46,15 @@
 //	taper from a ring and a feeler gauge?          rings.DiameterChange
 //	the gap grew: how much bore is gone?           rings.DiameterChange
 //	the gap is too small: how much to file?        rings.File
+//	what will have to be filed, before it is bored? rings.Expect
 //	what gap for this bore, by rule?               rings.Rules
 //	what gap is scrap?                             uncertainty.Judge, with the maker's limit
 //	where in a worn bore do I set the gap?         rings.Narrowest
 //	what gap in the finished bore?                 rings.Gap.In
-//	what gap when hot?                             rings.Heat
+//	what gap when hot, and which cold one for it?  rings.Heat, rings.Heat.JudgeCold
+//	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove
+//	where do the ends of the rings go?             rings.Stagger, rings.Ends
+//	how thick a ring for this wall pressure?       rings.Thickness
 //	will the ring follow an oval bore?             rings.Reach
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
 //	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Reach

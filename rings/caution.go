@@ -18,6 +18,9 @@ const (
 	FacingForWall                // the facing must suit the wall
 	PegsStay                     // pegged rings are not staggered, and no ring end crosses a port
 	GrooveClean                  // carbon is cleared out of a groove before its clearance is measured
+	FinishedBore                 // a ring is filed only in the bore it is for, finished and washed
+	SharpEdges                   // edges of rings cut, and a ring let go flies
+	ExpanderButts                // the ends of an oil ring's expander butt, and are never cut
 )
 
 const (
@@ -30,10 +33,14 @@ var cautionRows = [...]enum.Row{
 	FileSquare:    {"file square", "File both ends square and parallel, a little at a time, and measure after each.", filing},
 	FileInward:    {"file inward", "On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge.", filing},
 	MeasureSquare: {"measure square", "Push the ring square with a piston to where the bore is smallest in its travel, clear of the ridge and of ports.", commonPractice},
-	MarkUp:        {"mark up", "The marked side of a ring faces the head.", commonPractice},
+	MarkUp: {"mark up", "The marked side of a ring, TOP or dimples, faces the crown. A ring with a twist or a taper goes by its mark; " +
+		"without one ask the maker: an undercut outside is mostly down, one inside up.", "US Army TM 9-2815-255-24; TM 5-3895-346-14; TM 10-4320-344-24"},
 	FacingForWall: {"facing for wall", "Match the ring's facing to the wall: never hard chromium on hard chromium.", commonPractice},
 	PegsStay:      {"pegs stay", "Pegged rings keep the place of their pegs; no ring end may cross a port.", commonPractice},
 	GrooveClean:   {"groove clean", "Clear the carbon out of a groove before its clearance is measured.", commonPractice},
+	FinishedBore:  {"finished bore", "File a ring only in the bore it is for, finished, washed and cold: what is said before is what to expect.", commonPractice},
+	SharpEdges:    {"sharp edges", "Ring edges are sharp and a ring that is let go flies: eye protection, and open it no more than it needs to go on.", commonPractice},
+	ExpanderButts: {"expander butts", "The ends of an oil ring's expander butt. They never overlap, and are never cut or ground.", "US Army TM 55-1930-209-14&P-21"},
 }
 
 // String returns a short name, "file square".

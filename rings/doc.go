@@ -25,7 +25,8 @@
 // The maker's window comes first. Rules per unit of bore ([Rules]) run from 0.002 to 0.006 and
 // do not say for what duty. [File] plans the filing and refuses a window too narrow for the
 // gauge; where the gap is too wide already, [Larger] says which oversize ring would serve.
-// [Assign] gives each bore of an engine its ring.
+// [Assign] gives each bore of an engine its ring. Before the bore is there [Expect] says what is to be expected in any
+// bore of its finish window: rings are ordered by that, and filed in the finished, washed bore alone.
 //
 // # Hot gap
 //
@@ -34,6 +35,7 @@
 //	π·d·(αb·ΔTb − αr·ΔTr)
 //
 // which is negative in an iron bore, cooler than its ring, and positive in an aluminium barrel.
+// What a ring must have cold stands beside what it has cold in [Heat.JudgeCold].
 // The growth of the ring alone, as some pages have it, overstates the loss: that is a hot ring
 // in a cold bore.
 //

@@ -179,7 +179,7 @@ func TestRefused(t *testing.T) {
 		{"hot window of one end", second(rings.Heat{Ring: material.GreyIron(), Bore: material.GreyIron(), RingAt: units.ReferenceTemperature, BoreAt: units.ReferenceTemperature}.Window(units.Limits{Min: 1}, length("50 mm"), 0)), rings.ErrGap, "window"},
 		{"no ring travel", second(ends.Clear([]bore.Port{port}, rings.Travel{})), rings.ErrSize, "travel"},
 		{"no rings", second(rings.Stagger(0)), rings.ErrCount, "of 0"},
-		{"seven rings", second(rings.Stagger(7)), rings.ErrCount, "of 7"},
+		{"eight rings", second(rings.Stagger(8)), rings.ErrCount, "of 8"},
 
 		{"thickness beyond half the bore", cut(func(s *rings.Section) { s.Thickness = s.Bore / 2 }), rings.ErrSize, "less than half the bore"},
 		{"section without height", cut(func(s *rings.Section) { s.Height = 0 }), rings.ErrSize, "each more than 0"},
@@ -258,7 +258,7 @@ func TestJSON(t *testing.T) {
 		must(must(section().FromClosing(length("8 mm"))).Follow([]bore.Harmonic{{Order: 2, Amplitude: 100 * µm}})),
 		must(section().FromClosing(length("8 mm"))),
 		[]rings.Action{rings.Undecided, rings.AsIs, rings.FileEnds, rings.TooWide},
-		[]rings.Caution{rings.MakerFirst, rings.FileSquare, rings.FileInward, rings.MeasureSquare, rings.MarkUp, rings.FacingForWall, rings.PegsStay, rings.GrooveClean},
+		[]rings.Caution{rings.MakerFirst, rings.FileSquare, rings.FileInward, rings.MeasureSquare, rings.MarkUp, rings.FacingForWall, rings.PegsStay, rings.GrooveClean, rings.FinishedBore, rings.SharpEdges, rings.ExpanderButts},
 	} {
 		text, err := json.Marshal(v)
 		if err != nil {

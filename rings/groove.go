@@ -65,6 +65,22 @@ func (g Groove) BackClearance(ring Profile, bore uncertainty.Estimate) (uncertai
 	return back, err
 }
 
+// GrooveHeight returns the height of a groove from the axial play of a ring in it, as a leaf shows it, and the height of that
+// ring. With it [Groove.SideClearance] tells what play a new ring will have: where that is too much the
+// groove is worn, and else the ring was. A play or height that is not positive is ErrSize.
+func GrooveHeight(side, ring uncertainty.Estimate) (uncertainty.Estimate, error) {
+	if err := checkPart("side clearance", side); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	if err := checkPart("height", ring); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	var s sum
+	s.add(1, side)
+	s.add(1, ring)
+	return s.estimate()
+}
+
 func checkPart(what string, e uncertainty.Estimate) error {
 	if err := e.Validate(); err != nil {
 		return fmt.Errorf("rings: %s: %w", what, err)
@@ -80,9 +96,11 @@ func checkPart(what string, e uncertainty.Estimate) error {
 type GrooveLimits struct {
 	Side units.Limits `json:"side,omitzero"` // axial, of [Groove.SideClearance]
 	Back units.Limits `json:"back,omitzero"` // radial, of [Groove.BackClearance]
+
+	Height units.Limits `json:"height,omitzero"` // axial, of the groove itself: how far it may wear
 }
 
-// Judge holds the clearances of a ring in the groove against the limits, one finding for each
+// Judge holds the clearances of a ring in the groove, and the groove's height, against the limits, one finding for each
 // that is given, the risk being per finding. The bore is asked for only where there is a limit
 // for the back clearance. Errors are those of the clearances and of [uncertainty.Judge].
 func (g Groove) Judge(ring Profile, bore uncertainty.Estimate, limits GrooveLimits, risk uncertainty.Risk) ([]uncertainty.Finding, error) {
@@ -102,6 +120,15 @@ func (g Groove) Judge(ring Profile, bore uncertainty.Estimate, limits GrooveLimi
 			return nil, err
 		}
 		if findings, err = judge(findings, "back clearance", back, limits.Back, risk); err != nil {
+			return nil, err
+		}
+	}
+	if !limits.Height.IsZero() {
+		err := checkPart("height", g.Height)
+		if err != nil {
+			return nil, err
+		}
+		if findings, err = judge(findings, "groove height", g.Height, limits.Height, risk); err != nil {
 			return nil, err
 		}
 	}

@@ -129,6 +129,35 @@ func (h Heat) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
 	return least, nil
 }
 
+// JudgeCold holds an end gap at 20 °C against the least one that leaves the margin, [Heat.Least]: cold against cold, so
+// that the gap which a feeler shows stands beside the one it must have. Limits of the finding has that least
+// gap; the doubt of both is that of Measured. A margin of zero asks only that the ends do not touch.
+// Errors are those of [Gap.Validate], [Heat.Least] and [uncertainty.Judge].
+func (h Heat) JudgeCold(cold, bore uncertainty.Estimate, margin units.Length, risk uncertainty.Risk) (uncertainty.Finding, error) {
+	if err := (Gap{Measured: cold, Bore: bore}).Validate(); err != nil {
+		return uncertainty.Finding{}, err
+	}
+	least, err := h.Least(bore.Value, margin)
+	if err != nil {
+		return uncertainty.Finding{}, err
+	}
+	var s sum
+	s.add(1, cold)
+	s.add(-1, least)
+	spare, err := s.estimate()
+	if err != nil {
+		return uncertainty.Finding{}, err
+	}
+	const touching = units.Picometre // the least gap that is one
+	cold.Std, cold.DoF = spare.Std, spare.DoF
+	f, err := uncertainty.Judge(cold, units.Limits{Min: max(least.Value, touching)}, risk)
+	if err != nil {
+		return uncertainty.Finding{}, fmt.Errorf("rings: end gap: %w", err)
+	}
+	f.Subject = "end gap at 20 °C, for work"
+	return f, nil
+}
+
 // Window returns what of a window for the end gap at 20 °C leaves the margin when hot: its lower end
 // is raised, where need be, to [Heat.Least] with its expanded uncertainty for 95 % on top. A window
 // that leaves it nowhere is ErrButts; one without an upper end, or crossed, is ErrGap. Other errors

@@ -475,7 +475,7 @@ func TestClear(t *testing.T) {
 
 // The pattern is even, and no other start of it stays further from both axes.
 func TestStagger(t *testing.T) {
-	for n := 1; n <= 6; n++ {
+	for n := 1; n <= 7; n++ {
 		angles, err := rings.Stagger(n)
 		if err != nil || len(angles) != n {
 			t.Fatal(angles, err)

@@ -50,6 +50,33 @@ func (s Section) stiffness() float64 {
 	return float64(s.Young) * s.Height.In(units.Metre) * a * a * a / 12
 }
 
+// Thickness returns the radial thickness that gives a ring for a bore a mean wall pressure at a greatest bending stress when
+// closed: bore·√(3·wall/stress), the textbook's rule for thin rings (R. S. Khurmi, J. K. Gupta, A Textbook of Machine
+// Design, chapter 32, with 0.025 to 0.042 MPa and 85 to 110 MPa). The equations of [Section] in full give 2 % less at
+// a thickness of 0.034 of the bore.
+//
+// A bore that is not positive is ErrSize, beyond [units.MaxLength] units.ErrRange; a pressure or stress that is
+// not positive and finite is ErrForce; an answer of half the bore or more, or of nothing, is ErrSize.
+func Thickness(bore units.Length, wall, stress units.Pressure) (units.Length, error) {
+	switch {
+	case bore <= 0:
+		return 0, fmt.Errorf("rings: bore %v: %w (more than 0)", bore, ErrSize)
+	case bore > units.MaxLength:
+		return 0, fmt.Errorf("rings: bore %v: %w (up to %v)", bore, units.ErrRange, units.MaxLength)
+	case !(wall > 0 && stress > 0) || math.IsInf(float64(wall), 0) || math.IsInf(float64(stress), 0):
+		return 0, fmt.Errorf("rings: wall pressure %v at a stress of %v: %w", wall, stress, ErrForce)
+	}
+	share := math.Sqrt(3 * float64(wall) / float64(stress))
+	a, err := units.Of(bore.In(units.Millimetre)*min(share, 1), units.Millimetre)
+	if err == nil && (a <= 0 || a >= bore/2) {
+		err = fmt.Errorf("rings: wall pressure %v at a stress of %v: thickness of %.3g of the bore: %w (less than half)", wall, stress, share, ErrSize)
+	}
+	if err != nil {
+		return 0, err
+	}
+	return a, nil
+}
+
 // A Tension is how a ring presses on the wall of the bore that it is made for, by its own spring
 // alone: gas pressure behind the ring comes on top.
 type Tension struct {

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package rings
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// An Expected is what is to be expected of a ring in a bore that is still to be finished, anywhere in
+// its window. It serves to order rings and to see what is coming, not to file by: a ring is filed only in the
+// finished and washed bore ([File]).
+type Expected struct {
+	Least    uncertainty.Estimate `json:"least"`    // end gap in the smallest bore that the window allows
+	Greatest uncertainty.Estimate `json:"greatest"` // and in the largest
+	// Action is what [File] would say whichever size the bore gets: AsIs or TooWide only where it says so of the
+	// smallest and the largest bore alike, FileEnds where a ring that fits some of them is too small for
+	// others, Undecided where nothing can be said before the bore is there.
+	Action  Action       `json:"action"`
+	TakeOff units.Limits `json:"take_off,omitzero"` // for FileEnds: least and most that comes off; no least where it may be nothing
+}
+
+// Expect returns what is to be expected of a ring in a bore to be finished inside a window, from its
+// gap in any bore. Both ends of the finish window are taken as exact: the doubt is which of them it
+// will be.
+//
+// A finish window with an end missing, one that is not positive or is beyond [units.MaxLength] is ErrSize, crossed
+// ends are units.ErrCrossed; the other errors are those of [Gap.In] and [File].
+func Expect(gap Gap, finish, window units.Limits, risk uncertainty.Risk) (Expected, error) {
+	if !finish.HasMin() || !finish.HasMax() || finish.Min < 0 || finish.Max > units.MaxLength {
+		return Expected{}, fmt.Errorf("rings: finish window %q: %w (both ends, up to %v)", finish, ErrSize, units.MaxLength)
+	}
+	if err := finish.Validate(); err != nil {
+		return Expected{}, fmt.Errorf("rings: finish window: %w", err)
+	}
+	small, err := gap.file(finish.Min, window, risk)
+	if err != nil {
+		return Expected{}, err
+	}
+	large, err := gap.file(finish.Max, window, risk)
+	if err != nil {
+		return Expected{}, err
+	}
+	e := Expected{Least: small.Now.Measured, Greatest: large.Now.Measured}
+	switch {
+	case small.Action == large.Action:
+		e.Action = small.Action
+	case small.Action == FileEnds && large.Action == AsIs:
+		e.Action = FileEnds
+	}
+	if e.Action == FileEnds {
+		e.TakeOff = units.Limits{Min: large.TakeOff, Max: small.TakeOff}
+	}
+	return e, nil
+}
+
+// file plans the filing of a ring for a bore of exactly that size.
+func (g Gap) file(bore units.Length, window units.Limits, risk uncertainty.Risk) (Filing, error) {
+	there, err := g.In(uncertainty.Estimate{Value: bore})
+	if err != nil {
+		return Filing{}, err
+	}
+	return File(there, window, risk)
+}
