@@ -37,7 +37,7 @@ var roads = map[string][]string{
 // standard is what packages of the library take from the standard library: nothing that reads a file, a
 // clock's time, the environment or chance, and nothing unsafe.
 var standard = []string{
-	"bufio", "bytes", "cmp", "encoding", "encoding/csv", "encoding/json", "errors", "fmt", "io", "iter", "maps", "math", "math/bits", "reflect",
+	"bufio", "bytes", "cmp", "encoding", "encoding/csv", "encoding/json", "errors", "fmt", "html", "io", "iter", "maps", "math", "math/bits", "reflect",
 	"slices", "sort", "strconv", "strings", "text/tabwriter", "time", "unicode", "unicode/utf8",
 }
 

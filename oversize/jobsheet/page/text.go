@@ -6,8 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
-	"unicode/utf8"
 )
 
 // Text types a document as text, in lines of at most so many columns: what is longer is wrapped, a table that is
@@ -205,9 +205,8 @@ func words(text string) []string {
 	var list []string
 	last := ""
 	for word := range strings.FieldsSeq(text) {
-		number := last == "±" || last == "×" || strings.Trim(last, "+-−.0123456789") == "" && last != ""
-		unit := word == "±" || word == "×" || utf8.RuneCountInString(word) <= 3 || strings.Contains(word, "/")
-		if number && (unit || last == "±" || last == "×") && width(list[len(list)-1]) < most {
+		sign, number := slices.Contains([]string{"±", "×", "+/-", "deg"}, last), last != "" && strings.Trim(last, "+-−.0123456789") == ""
+		if (sign || number && follows(word)) && width(list[len(list)-1]) < most {
 			list[len(list)-1] += " " + word
 		} else {
 			list = append(list, word)
@@ -215,6 +214,14 @@ func words(text string) []string {
 		last = word
 	}
 	return list
+}
+
+// follows reports whether a word belongs to the number before it: a sign or a unit.
+func follows(word string) bool {
+	if word = strings.TrimRight(word, ".,;:)"); strings.ContainsAny(word, "±×°µ²³%/") {
+		return true
+	}
+	return slices.Contains([]string{"+/-", "mm", "m", "in", "thou", "um", "g", "kg", "N", "K", "deg", "s", "min", "h", "MPa", "psi"}, word)
 }
 
 // fold breaks a text into lines at its words.

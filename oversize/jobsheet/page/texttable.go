@@ -26,18 +26,7 @@ func (p *typist) table(t Table) {
 	if t.Title != "" {
 		p.wrap(p.indent, t.Title)
 	}
-	g := grid{keys: t.keys(), head: t.Head != nil}
-	rows := t.Rows
-	if g.head {
-		rows = append([][]string{t.Head}, rows...)
-	}
-	for _, row := range rows {
-		cells := make([]string, t.columns())
-		for i := range cells {
-			cells[i] = strings.Join(strings.Fields(p.plain(cell(row, i))), " ")
-		}
-		g.rows = append(g.rows, cells)
-	}
+	g := t.grid(p.plain)
 	room := p.Width - width(p.indent)
 	if g.width() <= room {
 		p.print(g)
@@ -57,6 +46,23 @@ func (p *typist) table(t Table) {
 	if parts == nil {
 		p.written(g)
 	}
+}
+
+// grid returns the table with every text as it is printed.
+func (t Table) grid(plain func(string) string) grid {
+	g := grid{keys: t.keys(), head: t.Head != nil}
+	rows := t.Rows
+	if g.head {
+		rows = append([][]string{t.Head}, rows...)
+	}
+	for _, row := range rows {
+		cells := make([]string, t.columns())
+		for i := range cells {
+			cells[i] = strings.Join(strings.Fields(plain(cell(row, i))), " ")
+		}
+		g.rows = append(g.rows, cells)
+	}
+	return g
 }
 
 // widths returns the width of each column.
