@@ -15,6 +15,7 @@
 //   - [borewright.example/units]: exact lengths, windows, temperatures, angles and the rest
 //   - [borewright.example/units/material]: properties of metals, and sizes away from 20 °C
 //   - [borewright.example/units/uncertainty]: doubt, and verdicts that admit it
+//   - [borewright.example/units/uncertainty/study]: what a gauge, and those who read it, are good for
 //   - [borewright.example/bore]: what gauge readings of a cylinder say and cannot say
 //   - [borewright.example/bore/fit]: the piston in its bore
 //   - [borewright.example/bore/form]: roundness by the standards, from radial traces, with proof
@@ -35,6 +36,12 @@
 //	what have my readings not seen?                bore.Geometry.Unseen
 //	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
+//	how good is my gauge?                          study.Analyse, study.Study.Doubt
+//	how many readings of a place would do?         study.Study.Repeats
+//	does my dial creep?                            study.DriftOf
+//	how far out is my dial over its travel?        study.Linear
+//	what does an older sheet of ranges hide?       study.ByRanges
+//	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	how long until it is worn out?                 bore.WearRate
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares

@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package study_test
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+	"borewright.example/units/uncertainty/study"
+)
+
+// One setting ring, read ten times by one person. Invented data, thousandths over 67 mm.
+func ExampleAnalyse() {
+	var trials []study.Trial
+	for _, d := range []units.Length{1, 3, 2, 0, 2, 4, 1, 2, 3, 1} {
+		trials = append(trials, study.Trial{Reading: 67*units.Millimetre + d*units.Micrometre})
+	}
+	s, err := study.Analyse(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("one reading scatters %s, %v degrees of freedom\n", s.Repeatability.Std.Format(units.Millimetre, 4), s.Repeatability.DoF)
+	i, err := s.Repeatability.Interval(study.ModifiedLargeSample)
+	fmt.Println("between", i.Low.Format(units.Millimetre, 4), "and", i.High.Format(units.Millimetre, 4), err)
+	e, err := s.Doubt(study.Differences, 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	u, err := e.Expanded(0.95)
+	fmt.Println("tells apart from", u.Format(units.Millimetre, 4), err)
+	n, err := s.Repeats(study.Sizes, units.MustParseLength("0.0015 mm"))
+	fmt.Println("readings of a place for ±0.0015 mm:", n, err)
+	fmt.Println("not seen:", s.Unseen)
+	// Output:
+	// one reading scatters 0.0012 mm, 9 degrees of freedom
+	// between 0.0008 mm and 0.0022 mm <nil>
+	// tells apart from 0.0038 mm <nil>
+	// readings of a place for ±0.0015 mm: 4 <nil>
+	// not seen: [interaction person part]
+}
+
+// Two persons, three rings, two readings each. Invented data.
+func ExampleStudy() {
+	var trials []study.Trial
+	for person, readings := range [][]int{{0, 1, 10, 12, 21, 20}, {3, 3, 14, 12, 24, 25}} {
+		for i, r := range readings {
+			trials = append(trials, study.Trial{Part: fmt.Sprint("ring ", i/2), Person: fmt.Sprint("person ", person), Reading: units.Length(r) * units.Micrometre})
+		}
+	}
+	s, err := study.Analyse(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	show := func(what string, c study.Component) {
+		fmt.Printf("%-15s %s, ν %.1f, below zero: %t\n", what, c.Std.Format(units.Millimetre, 4), c.DoF, c.Negative)
+	}
+	show("repeatability", s.Repeatability)
+	show("interaction", s.Interaction)
+	show("person", s.Person)
+	show("gauge", s.Gauge)
+	show("part", s.Part)
+	fmt.Println("groups it tells apart:", s.Categories())
+	for _, m := range []study.Method{study.ModifiedLargeSample, study.Satterthwaite} {
+		i, err := s.Gauge.Interval(m)
+		fmt.Println("gauge up to", i.High.Format(units.Millimetre, 3), "by", i.Method, err)
+	}
+	// Output:
+	// repeatability   0.0010 mm, ν 6.0, below zero: false
+	// interaction     0.0003 mm, ν 1.0, below zero: false
+	// person          0.0020 mm, ν 1.0, below zero: false
+	// gauge           0.0022 mm, ν 1.4, below zero: false
+	// part            0.0104 mm, ν 2.0, below zero: false
+	// groups it tells apart: 6
+	// gauge up to 0.064 mm by modified large sample <nil>
+	// gauge up to 0.026 mm by Satterthwaite <nil>
+}
+
+// The older way, which does not see where persons differ on one part more than on another.
+func ExampleByRanges() {
+	var trials []study.Trial
+	for i, r := range []int{0, 1, 10, 12, 3, 3, 14, 12} {
+		trials = append(trials, study.Trial{Part: fmt.Sprint(i / 2 % 2), Person: fmt.Sprint(i / 4), Reading: units.Length(r) * units.Micrometre})
+	}
+	r, err := study.ByRanges(trials)
+	fmt.Println(r.Gauge.Format(units.Millimetre, 4), err)
+	fmt.Printf("a range of two persons is off by %.0f %% on average\n", 100*r.PersonBias)
+	// Output:
+	// 0.0019 mm <nil>
+	// a range of two persons is off by -20 % on average
+}
+
+// Ten readings of one ring that climb.
+func ExampleDriftOf() {
+	var readings []units.Length
+	for _, d := range []units.Length{0, 1, 0, 2, 2, 3, 2, 4, 4, 5} {
+		readings = append(readings, d*units.Micrometre)
+	}
+	d, err := study.DriftOf(readings...)
+	fmt.Printf("%d runs (P %.3f), lag 1 %.2f, %s a reading (P %.4f): creeps: %t, %v\n",
+		d.Runs, d.RunsP, d.Lag1, d.Creep.Value.Format(units.Millimetre, 4), d.CreepP, d.Creeps(0.05), err)
+	// Output: 2 runs (P 0.057), lag 1 0.51, 0.0005 mm a reading (P 0.0001): creeps: true, <nil>
+}
+
+// A dial on three rings, two readings of each.
+func ExampleLinear() {
+	check := func(ring, reading string) study.Check {
+		return study.Check{Standard: units.MustParseLength(ring), Std: units.Micrometre / 2, Reading: units.MustParseLength(reading)}
+	}
+	l, err := study.Linear(check("66.5 mm", "66.499 mm"), check("66.5 mm", "66.500 mm"), check("67 mm", "67.001 mm"),
+		check("67 mm", "67.000 mm"), check("67.5 mm", "67.503 mm"), check("67.5 mm", "67.502 mm"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	e, err := l.At(units.MustParseLength("67.3 mm"))
+	fmt.Println("error at 67.3 mm:", e, err)
+	g, err := l.Greatest()
+	fmt.Println("at most, uncorrected:", g.Format(units.Millimetre, 4), err)
+	// Output:
+	// error at 67.3 mm: 0.0017 ± 0.0011 mm <nil>
+	// at most, uncorrected: 0.0037 mm <nil>
+}
+
+// A workshop that hones many liners, and a gauge of 0.002 mm.
+func ExampleProcess() {
+	p := study.Process{Mean: units.MustParseLength("67.010 mm"), Std: units.MustParseLength("0.005 mm")}
+	limits := units.Limits{Min: units.MustParseLength("67.000 mm"), Max: units.MustParseLength("67.020 mm")}
+	std := units.MustParseLength("0.002 mm")
+	r, err := p.Risks(std, limits, limits)
+	fmt.Printf("bad ones passed %.2f %%, good ones turned away %.2f %%, %v\n", 100*r.Consumer, 100*r.Producer, err)
+	fmt.Printf("%.2f %% of those delivered are bad, before sorting %.2f %%\n", 100*r.Delivered(), 100*r.Outside)
+	g, err := p.GuardBand(std, limits, 0.001)
+	fmt.Println("guard band for 0.1 %:", g, err)
+	e, err := p.Given(uncertainty.Estimate{Value: units.MustParseLength("67.019 mm"), Std: std})
+	fmt.Println("a liner read 67.019 mm:", e, err)
+	// Output:
+	// bad ones passed 1.09 %, good ones turned away 2.87 %, <nil>
+	// 1.17 % of those delivered are bad, before sorting 4.55 %
+	// guard band for 0.1 %: 0.00295 mm <nil>
+	// a liner read 67.019 mm: 67.0178 ± 0.0036 mm <nil>
+}

@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package study
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"borewright.example/internal/enum"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+	"gonum.org/v1/gonum/integrate/quad"
+)
+
+// ErrProcess: a process that no parts can come from, or a risk outside its range.
+var ErrProcess = errors.New("no such process or risk")
+
+// Shape is how the true sizes of a process are spread.
+type Shape int8
+
+// Shapes.
+const (
+	Normal Shape = iota
+	Gamma        // above zero and leaning to the left: a roundness or a runout
+)
+
+var shapeNames = [...]string{"normal", "gamma"}
+
+// String returns "normal" or "gamma".
+func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
+
+// MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
+func (s Shape) MarshalText() ([]byte, error) { return enum.Marshal(s, shapeNames[:]) }
+
+// UnmarshalText reads the text of [Shape.String]. On error the receiver keeps its value.
+func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, shapeNames[:]) }
+
+// A Process is where many like parts come from: how their true sizes are spread.
+type Process struct {
+	Mean  units.Length `json:"mean"`
+	Std   units.Length `json:"std"` // standard deviation, above 0
+	Shape Shape        `json:"shape,omitzero"`
+}
+
+// Risks are what becomes of the parts of a process that are measured and sorted: shares of all parts,
+// to 1e-9 (JCGM 106:2012 9.4 and 9.5: the global risks).
+type Risks struct {
+	Outside  float64 `json:"outside"`  // beyond the tolerance, before they are sorted
+	Accepted float64 `json:"accepted"` // measured within the acceptance limits
+	Consumer float64 `json:"consumer"` // beyond the tolerance, and accepted
+	Producer float64 `json:"producer"` // within the tolerance, and rejected
+}
+
+// Delivered returns the share of bad parts among those accepted; 0 where none is.
+func (r Risks) Delivered() float64 {
+	if r.Accepted <= 0 {
+		return 0
+	}
+	return r.Consumer / r.Accepted
+}
+
+// Risks returns the risks of sorting the parts of a process by readings with normal errors of
+// standard uncertainty std, 0 for a perfect gauge:
+//
+//	consumer = ∫ f(x)·P(accepted | x) dx  over x beyond the tolerance
+//	producer = ∫ f(x)·(1 − P(accepted | x)) dx  over x within it
+//
+// They are averages over many parts, before any is read. The risk of one part that was read is
+// another matter: 1 − Conform of [uncertainty.Judge], with what is known of the process by
+// [Process.Given]. At a limit without a guard band it is one half, while the average may be 1 %.
+//
+// A process without a spread, or of a shape gamma whose mean is below its standard deviation, is
+// ErrProcess; a negative std is uncertainty.ErrStd; limits that are not given are
+// uncertainty.ErrLimits, crossed ones units.ErrCrossed.
+func (p Process) Risks(std units.Length, tolerance, acceptance units.Limits) (Risks, error) {
+	if err := p.check(std, tolerance); err != nil {
+		return Risks{}, err
+	}
+	if err := acceptance.Validate(); err != nil {
+		return Risks{}, fmt.Errorf("study: acceptance %v: %w", acceptance, err)
+	}
+	return p.risks(std, zone(tolerance), zone(acceptance)), nil
+}
+
+// GuardBand returns the least guard band, rounded up to 1 nm, that keeps the consumer's risk of [Process.Risks] at
+// or below consumer, above 0 up to 0.5: acceptance limits that much inside the tolerance, at each limit
+// that is given (JCGM 106:2012 8.3). Errors are those of Risks, and ErrProcess for such a risk.
+func (p Process) GuardBand(std units.Length, tolerance units.Limits, consumer float64) (units.Length, error) {
+	if !(consumer > 0 && consumer <= 0.5) {
+		return 0, fmt.Errorf("study: guard band for a risk of %v: %w (above 0 up to 0.5)", consumer, ErrProcess)
+	}
+	if err := p.check(std, tolerance); err != nil {
+		return 0, err
+	}
+	low, high := zone(tolerance).low, zone(tolerance).high
+	kept := func(w units.Length) bool {
+		g := w.In(units.Picometre)
+		return p.risks(std, interval{low, high}, interval{low + g, high - g}).Consumer <= consumer
+	}
+	if kept(0) {
+		return 0, nil
+	}
+	// Within half the width, or beyond any reading where a limit is open, nothing is accepted.
+	bad, good := units.Length(0), units.MaxLength
+	if width, both := tolerance.Width(); both {
+		good = (width/2 + units.Picometre).Ceil(units.Nanometre)
+	}
+	for good-bad > units.Nanometre {
+		middle := (bad + (good-bad)/2).Ceil(units.Nanometre)
+		if middle == good {
+			break
+		}
+		if kept(middle) {
+			good = middle
+		} else {
+			bad = middle
+		}
+	}
+	return good, nil
+}
+
+// Given returns what is known of one part's size by its reading and by the normal process it comes
+// from, both weighed by their variances (JCGM 106:2012 clause 6 and Annex A):
+//
+//	1/u² = 1/σ² + 1/s²,   size = u²·(mean/σ² + reading/s²)
+//
+// The result goes to [uncertainty.Judge], whose Conform is then the probability for this part. A
+// process judged from its own readings, or a part that is not of it, makes this bolder than it
+// should be. A process that is not normal is ErrProcess; its other errors are those of Risks and of
+// [uncertainty.Estimate.Validate].
+func (p Process) Given(e uncertainty.Estimate) (uncertainty.Estimate, error) {
+	if err := p.check(e.Std, units.Limits{Max: 1}); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	if err := e.Validate(); err != nil {
+		return uncertainty.Estimate{}, fmt.Errorf("study: %w", err)
+	}
+	if p.Shape != Normal {
+		return uncertainty.Estimate{}, fmt.Errorf("study: a %v process and a reading: %w (normal alone)", p.Shape, ErrProcess)
+	}
+	if e.Std == 0 {
+		return e, nil
+	}
+	s, u := p.Std.In(units.Picometre), e.Std.In(units.Picometre)
+	h := math.Hypot(s, u)
+	weight := float64(s/h) * float64(s/h) // of the reading
+	shift, err := units.Of(weight*(e.Value-p.Mean).In(units.Picometre), units.Picometre)
+	if err != nil {
+		return uncertainty.Estimate{}, fmt.Errorf("study: %w", err)
+	}
+	std, err := units.Of(s/h*u, units.Picometre)
+	if err != nil {
+		return uncertainty.Estimate{}, fmt.Errorf("study: %w", err)
+	}
+	return uncertainty.Estimate{Value: p.Mean + shift, Std: max(std, units.Picometre), DoF: e.DoF}, nil
+}
+
+func (p Process) check(std units.Length, tolerance units.Limits) error {
+	if _, err := p.Shape.MarshalText(); err != nil {
+		return fmt.Errorf("study: process: %w", err)
+	}
+	if p.Std <= 0 || p.Std > units.MaxLength || p.Mean.Abs() > units.MaxLength || p.Shape == Gamma && p.Mean < p.Std {
+		return fmt.Errorf("study: a %v process of mean %v and standard deviation %v: %w", p.Shape, p.Mean, p.Std, ErrProcess)
+	}
+	if std < 0 || std > units.MaxLength {
+		return fmt.Errorf("study: std %v of a reading: %w", std, uncertainty.ErrStd)
+	}
+	if err := tolerance.Validate(); err != nil {
+		return fmt.Errorf("study: tolerance %v: %w", tolerance, err)
+	}
+	if tolerance.IsZero() {
+		return fmt.Errorf("study: tolerance: %w (none given)", uncertainty.ErrLimits)
+	}
+	return nil
+}
+
+// An interval is a window in picometres; open ends are infinite.
+type interval struct{ low, high float64 }
+
+func zone(w units.Limits) interval {
+	i := interval{math.Inf(-1), math.Inf(1)}
+	if w.HasMin() {
+		i.low = w.Min.In(units.Picometre)
+	}
+	if w.HasMax() {
+		i.high = w.Max.In(units.Picometre)
+	}
+	return i
+}
+
+// risks integrates by Gauss's rule between places where the integrand turns: a few standard
+// deviations apart, and at the limits, so that each piece is smooth. Errors are below 1e-12.
+func (p Process) risks(std units.Length, tolerance, acceptance interval) Risks {
+	mean, s, u := p.Mean.In(units.Picometre), p.Std.In(units.Picometre), std.In(units.Picometre)
+	density := func(x float64) float64 {
+		z := (x - mean) / s
+		return math.Exp(-z*z/2) / (s * math.Sqrt(2*math.Pi))
+	}
+	from, to := mean-float64(9*s), mean+float64(9*s)
+	if p.Shape == Gamma {
+		k, scale := float64(mean/s)*float64(mean/s), s/mean*s
+		g, _ := math.Lgamma(k)
+		density = func(x float64) float64 {
+			if x <= 0 {
+				return 0
+			}
+			return math.Exp(float64((k-1)*math.Log(x/scale))-x/scale-g) / scale
+		}
+		from, to = max(from, 0), mean+float64(40*s)
+	}
+	accept := func(x float64) float64 {
+		if u == 0 {
+			if x < acceptance.low || x > acceptance.high {
+				return 0
+			}
+			return 1
+		}
+		if acceptance.low > acceptance.high {
+			return 0
+		}
+		return between((acceptance.low-x)/u, (acceptance.high-x)/u)
+	}
+	ends := []float64{from, to, tolerance.low, tolerance.high}
+	for k := -9.0; k <= 40; k += 2 {
+		ends = append(ends, mean+float64(k*s))
+	}
+	for k := -9.0; k <= 9; k += 2 {
+		ends = append(ends, acceptance.low+float64(k*u), acceptance.high+float64(k*u))
+	}
+	ends = slices.DeleteFunc(ends, func(x float64) bool { return !(x >= from && x <= to) })
+	slices.Sort(ends)
+	var places, weights [24]float64 // of Gauss's rule from 0 to 1
+	quad.Legendre{}.FixedLocations(places[:], weights[:], 0, 1)
+	var r Risks
+	for i := 1; i < len(ends); i++ {
+		a, width := ends[i-1], ends[i]-ends[i-1]
+		var whole, good float64
+		for k, place := range places {
+			x := a + float64(width*place)
+			f := float64(width * weights[k] * density(x))
+			whole += f
+			good += float64(f * accept(x))
+		}
+		r.Accepted += good
+		if middle := a + width/2; middle < tolerance.low || middle > tolerance.high {
+			r.Outside += whole
+			r.Consumer += good
+		} else {
+			r.Producer += whole - good
+		}
+	}
+	for _, x := range [...]*float64{&r.Outside, &r.Accepted, &r.Consumer, &r.Producer} {
+		*x = min(1, max(0, round(*x)))
+	}
+	return r
+}
+
+// between returns the probability that a standard normal value lies between a and b, a ≤ b.
+func between(a, b float64) float64 {
+	if a > 0 { // the tails keep their digits on the other side
+		a, b = -b, -a
+	}
+	return 0.5 * (math.Erfc(-b/math.Sqrt2) - math.Erfc(-a/math.Sqrt2))
+}
