@@ -5,7 +5,8 @@ package main
 
 import (
 	"fmt"
-	"log"
+	"io"
+	"os"
 	"strings"
 	"time"
 
@@ -16,92 +17,170 @@ import (
 )
 
 // Change these. Invented data: a bore on its way to size. Each pass: how long, what the gauge showed
-// after it, and how warm the cylinder was then.
-var (
-	finish = units.Limits{Min: units.MustParseLength("78.500 mm"), Max: units.MustParseLength("78.520 mm")}
-	start  = reading("78.4500 mm", "21 °C")
-	passes = []hone.Pass{
-		{Lasts: 10 * time.Second, After: reading("78.4571 mm", "23 °C")},
-		{Lasts: 20 * time.Second, After: reading("78.4719 mm", "27 °C")},
-		{Lasts: 25 * time.Second, After: reading("78.4894 mm", "31 °C")},
+// after it, and how warm the cylinder was then. The first line is the start.
+var shipped = data{
+	finish: units.Limits{Min: units.MustParseLength("78.500 mm"), Max: units.MustParseLength("78.520 mm")},
+	metal:  material.GreyIron(),
+	passes: []pass{
+		{0, units.MustParseLength("78.4500 mm"), units.MustParseTemperature("21 °C")},
+		{10 * time.Second, units.MustParseLength("78.4571 mm"), units.MustParseTemperature("23 °C")},
+		{20 * time.Second, units.MustParseLength("78.4719 mm"), units.MustParseTemperature("27 °C")},
+		{25 * time.Second, units.MustParseLength("78.4894 mm"), units.MustParseTemperature("31 °C")},
+	},
+	gaugeStd: units.Micrometre, // standard uncertainty of one reading
+}
+
+type data struct {
+	finish   units.Limits
+	metal    material.Material
+	passes   []pass
+	gaugeStd units.Length
+}
+
+type pass struct {
+	lasts time.Duration
+	reads units.Length
+	at    units.Temperature
+}
+
+func main() { lesson(os.Stdout, shipped) }
+
+// lesson writes the page for any data.
+func lesson(w io.Writer, d data) {
+	defer refuse(w)
+	if len(d.passes) == 0 {
+		must(0, fmt.Errorf("no reading at all; want that of the start"))
 	}
-	gaugeStd = units.Micrometre // standard uncertainty of one reading
-)
-
-func main() {
-	iron := material.GreyIron()
-	job := hone.Sizing{Metal: iron, Finish: finish, Trial: 10 * time.Second, Longest: time.Minute, Start: start}
-
-	fmt.Println("THE NEXT PASS: stop before the size is past, not after")
-	fmt.Printf("\nThe question: the bore is to end between %s and %s.\nHow long may the next pass be, so that it is not run past in 19 jobs of 20?\n", mm(finish.Min), mm(finish.Max))
-	fmt.Println("\n1  What each reading is at 20 °C     D = d/(1 + α·ΔT)")
-	sizes := []units.Length{cold(iron, start)}
-	alpha := iron.Expansion.In(1e-6 * units.PerKelvin)
-	fmt.Printf("   start   %s/(1 + %.3ge-6·%2.0f) = %s\n", mm(start.Diameter.Value), alpha, start.At.AboveReference().In(units.Kelvin), mm(sizes[0]))
-	for i, p := range passes {
-		sizes = append(sizes, cold(iron, p.After))
-		fmt.Printf("   pass %d  %s/(1 + %.3ge-6·%2.0f) = %s: %.1f µm in %v, %.2f µm/s\n", i+1, mm(p.After.Diameter.Value), alpha, p.After.At.AboveReference().In(units.Kelvin), mm(sizes[i+1]),
-			(sizes[i+1] - sizes[i]).In(units.Micrometre), p.Lasts, (sizes[i+1]-sizes[i]).In(units.Micrometre)/p.Lasts.Seconds())
-	}
-
-	fmt.Println("\n2  What the library says after each reading")
-	for i := range len(passes) + 1 {
-		job.Passes = passes[:i]
-		fmt.Printf("   after %d: %v\n", i, must(job.Next()))
-	}
-	next := must(job.Next())
-
-	fmt.Println("\nTHE WAY TO SIZE (a mark is a micrometre; ▒ the finish window, ● read, ◌ expected next)")
-	all := append(sizes, next.Then.Value)
-	for i, l := range all {
-		mark := "●"
-		if i == len(sizes) {
-			mark = "◌"
+	job := hone.Sizing{Metal: d.metal, Finish: d.finish, Trial: 10 * time.Second, Longest: time.Minute}
+	var sizes []units.Length
+	for i, p := range d.passes {
+		r := hone.Reading{Diameter: uncertainty.Estimate{Value: p.reads, Std: d.gaugeStd}, At: p.at}
+		sizes = append(sizes, must(d.metal.SizeAt20(p.reads, p.at)))
+		if i == 0 {
+			job.Start = r
+		} else {
+			job.Passes = append(job.Passes, hone.Pass{Lasts: p.lasts, After: r})
 		}
-		at := func(l units.Length) int { return int((l - sizes[0]).Round(units.Micrometre) / units.Micrometre) }
-		line := []rune(strings.Repeat(" ", max(0, at(finish.Min))) + strings.Repeat("▒", max(1, at(finish.Max)-max(0, at(finish.Min)))) + strings.Repeat(" ", 40))
-		if x := at(l); x >= 0 && x < len(line) {
-			line[x] = []rune(mark)[0]
+	}
+	next, n := must(job.Next()), len(job.Passes)
+	last := d.passes[n]
+
+	fmt.Fprintln(w, "THE NEXT PASS: stop before the size is past, not after")
+	fmt.Fprintf(w, "\nThe question: the bore is to end between %s and %s.\nHow long may the next pass be, so that it is not run past in 19 jobs of 20?\n", mm(d.finish.Min), mm(d.finish.Max))
+	fmt.Fprintln(w, "\n1  Each reading at 20 °C     D = d/(1 + α·ΔT)     d: as read; α: growth a kelvin; ΔT: kelvins above 20 °C")
+	alpha := d.metal.Expansion.In(1e-6 * units.PerKelvin)
+	for i, p := range d.passes {
+		fmt.Fprintf(w, "   %-8s %s/(1 + %.3g·%.4g/1 000 000) = %s", map[bool]string{true: "start", false: fmt.Sprintf("pass %d", i)}[i == 0], mm(p.reads), alpha, p.at.AboveReference().In(units.Kelvin), mm(sizes[i]))
+		if i > 0 {
+			fmt.Fprintf(w, ": %.1f µm in %v, %.2f µm a second", um(sizes[i]-sizes[i-1]), p.lasts, um(sizes[i]-sizes[i-1])/p.lasts.Seconds())
 		}
-		fmt.Printf("   %s │%s\n", mm(l), strings.TrimRight(string(line), " "))
+		fmt.Fprintln(w)
+	}
+	fmt.Fprintln(w, "\n2  What to do after each reading")
+	for i := range n + 1 {
+		short := job
+		short.Passes = job.Passes[:i]
+		fmt.Fprintf(w, "   after %d: %v\n", i, must(short.Next()))
+	}
+	switch next.Decision {
+	case hone.StopHere:
+		fmt.Fprintln(w, "   STOP: the size is in the window.")
+	case hone.PastSize:
+		fmt.Fprintf(w, "   PAST: %s too large. Metal does not come back; ask what piston this bore still takes.\n", mm(sizes[n]-d.finish.Max))
+	case hone.MeasureAgain:
+		fmt.Fprintln(w, "   MEASURE AGAIN: with this gauge no pass of even a second keeps to the risk. Read several times, and put\n   the mean in place of the last reading, with its smaller doubt.")
+	}
+	switch next.Trend {
+	case hone.Fades:
+		fmt.Fprintln(w, "   The rate fades: stones glaze or load. Dress them and clean.")
+	case hone.Rises:
+		fmt.Fprintln(w, "   The rate rises: make shorter passes than told.")
 	}
 
-	fmt.Println("\nA SECOND WAY: the rate of thumb")
-	last := len(passes) - 1
-	rate := (sizes[last+1] - sizes[last]).In(units.Micrometre) / passes[last].Lasts.Seconds()
-	toMax := (finish.Max - sizes[last+1]).In(units.Micrometre)
-	toMiddle := toMax - (finish.Max-finish.Min).In(units.Micrometre)/2
-	fmt.Printf("   to the middle of the window %.1f µm at %.2f µm/s: %.0f s; to its end %.1f µm: %.0f s\n", toMiddle, rate, toMiddle/rate, toMax, toMax/rate)
-	fmt.Printf("   the library: %.0f s, since the rate may be a fifth off, the gauge ±%.1f µm, and risk is left for later passes:\n", next.Lasts.Seconds(), 2*gaugeStd.In(units.Micrometre))
-	fmt.Printf("   a rate 1.645·20 %% higher would make of these %.0f s %.1f µm, of %.1f µm that are left\n", next.Lasts.Seconds(), next.Lasts.Seconds()*rate*(1+1.645*0.2), toMax)
+	low, high := min(d.finish.Min, sizes[0]), max(d.finish.Max, next.Then.Value)
+	for _, l := range sizes {
+		low, high = min(low, l), max(high, l)
+	}
+	step := units.Micrometre
+	for high-low > 75*step {
+		step *= 2
+	}
+	at := func(l units.Length) int { return int((l - low).Round(step) / step) }
+	fmt.Fprintf(w, "\nTHE WAY TO SIZE (a mark is %v; ▒ the finish window, ● as measured, ○ expected next)\n", step)
+	shown := sizes
+	if next.Then.Value > 0 {
+		shown = append(shown, next.Then.Value)
+	}
+	for i, l := range shown {
+		line := []rune(strings.Repeat(" ", 1+at(high)))
+		for x := at(d.finish.Min); x <= at(d.finish.Max); x++ {
+			line[x] = '▒'
+		}
+		line[at(l)] = map[bool]rune{true: '●', false: '○'}[i < len(sizes)]
+		fmt.Fprintf(w, "   %s │%s\n", mm(l), strings.TrimRight(string(line), " "))
+	}
 
-	fmt.Println("\nWHAT USUALLY GOES WRONG")
-	p := passes[last].After
-	warm := p.Diameter.Value - sizes[last+1]
-	fmt.Printf("   • Measured hot: at %v the bore shows %.1f µm more than it has. Stopped by the hot gauge it\n     ends too small; an aluminium barrel shows %.1f µm.\n",
-		p.At, warm.In(units.Micrometre), (p.Diameter.Value - cold(material.AluminiumBlock(), p)).In(units.Micrometre))
-	whole := toMax / rate
-	fmt.Printf("   • All in one go, %.0f s to the end of the window: run past in half of all jobs, and metal\n     does not come back.\n", whole)
+	fmt.Fprintln(w, "\nA SECOND WAY: try sizes until their growth gives the reading; the rate by thumb")
+	tried, warm := last.reads, 0.0
+	for range 30 {
+		warm = tried.In(units.Micrometre) * alpha / 1e6 * last.at.AboveReference().In(units.Kelvin)
+		tried = last.reads - must(units.Of(warm, units.Micrometre))
+	}
+	fmt.Fprintf(w, "   now %s (the library: %s)\n", mm(tried), mm(next.Size.Value))
+	toMax, toMiddle := um(d.finish.Max-sizes[n]), um(d.finish.Max-sizes[n])-um(d.finish.Max-d.finish.Min)/2
+	rate, took, time := 0.0, 0.0, 0.0
+	for i := 1; i <= n; i++ { // a pass counts twice as much as the one before it
+		took, time = took/2+um(sizes[i]-sizes[i-1]), time/2+d.passes[i].lasts.Seconds()
+	}
+	if n > 0 {
+		rate = took / time
+		fmt.Fprintf(w, "   the rate, each pass counting twice the one before it: %.1f µm a minute (the library: %.1f)\n", 60*rate, um(next.Growth.Value))
+	}
+	going := next.Decision == hone.GoOn && n > 0 && rate > 0
+	if going {
+		fmt.Fprintf(w, "   to the middle of the window %.1f µm: %.0f s; to its end %.1f µm: %.0f s\n", toMiddle, toMiddle/rate, toMax, toMax/rate)
+		fmt.Fprintf(w, "   and %.0f s are allowed, since the rate may be a fifth off, the gauge by %.1f µm, and some risk is kept\n   for passes to come. A rate by 1.645 fifths higher would make of them %.1f µm, of %.1f µm that are left.\n",
+			next.Lasts.Seconds(), 2*um(d.gaugeStd), next.Lasts.Seconds()*rate*(1+1.645*0.2), toMax)
+	}
+
+	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
+	hot := units.MustParseTemperature("35 °C")
+	whole := must(d.metal.SizeAt(sizes[n], hot)) - sizes[n]
+	barrel := must(material.AluminiumBlock().SizeAt(sizes[n], hot)) - sizes[n]
+	fmt.Fprintf(w, "   • Measured hot: now, at %v, the bore reads %.1f µm off its size at 20 °C; at %v it would read\n     %.1f µm too large, an aluminium barrel %.1f µm. Stopped by a hot reading it ends too small.\n", last.at, um(last.reads-sizes[n]), hot, um(whole), um(barrel))
+	if going {
+		fmt.Fprintf(w, "   • All in one go, %.0f s to the end of the window: run past in half of all jobs.\n", toMax/rate)
+	}
 	job.Passes = nil
-	fmt.Printf("   • No trial pass: nothing is known of the rate, and the library asks for one: %v.\n", must(job.Next()).Lasts)
-	fmt.Println("   • A rate that fades: stones glaze or load. Dress and clean; pressing harder heats the wall.")
-	fmt.Println("\nCAUTION: stop the drill before measuring; eyes guarded, nothing loose. Wash grit out with soap\n" +
+	if first := must(job.Next()); first.Decision == hone.GoOn {
+		fmt.Fprintf(w, "   • No trial pass: nothing is known of the rate, so the first is short: %v.\n", first.Lasts)
+	}
+	fmt.Fprintln(w, "   • Stones that glaze or load take less and less. Dress them; pressing harder heats the wall.")
+	fmt.Fprintln(w, "\nCAUTION: stop the drill before measuring; eyes guarded, nothing loose. Wash grit out with soap\n"+
 		"and hot water: solvent only moves it about. The last reading is taken cold.")
 }
 
-func reading(diameter, at string) hone.Reading {
-	return hone.Reading{Diameter: uncertainty.Estimate{Value: units.MustParseLength(diameter), Std: units.Micrometre}, At: units.MustParseTemperature(at)}
-}
-
-func cold(m material.Material, r hone.Reading) units.Length {
-	return must(m.SizeAt20(r.Diameter.Value, r.At))
-}
+func um(l units.Length) float64 { return l.In(units.Micrometre) }
 
 func mm(l units.Length) string { return l.Format(units.Millimetre, 4) }
 
+// must returns x, or ends the lesson there.
 func must[T any](x T, err error) T {
 	if err != nil {
-		log.Fatal(err)
+		panic(refusal{err})
 	}
 	return x
+}
+
+type refusal struct{ error }
+
+// refuse ends the page where the numbers cannot be, with the reason.
+func refuse(w io.Writer) {
+	switch r := recover().(type) {
+	case nil:
+	case refusal:
+		fmt.Fprintf(w, "\nNO ANSWER FOR THESE NUMBERS: %v.\nMend them on top of the file, and run it again.\n", r)
+	default:
+		panic(r)
+	}
 }
