@@ -5,8 +5,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
-	"log"
+	"io"
+	"os"
 	"strings"
 
 	"borewright.example/oversize/sleeve"
@@ -15,99 +17,150 @@ import (
 )
 
 // Change these. Invented data: an iron sleeve for a pump's aluminium barrel, in a village workshop.
-var joint = sleeve.Joint{
-	Bore: units.MustParseLength("67 mm"), Seat: units.MustParseLength("73 mm"),
-	Outer:        units.Limits{Min: units.MustParseLength("90 mm"), Max: units.MustParseLength("90 mm")},
-	Interference: sleeve.Diametral{Least: units.MustParseLength("0.06 mm"), Greatest: units.MustParseLength("0.06 mm")},
-	Sleeve:       exact(material.GreyIron()), Barrel: exact(material.AluminiumBlock()),
+var shipped = data{
+	bore:    units.MustParseLength("67 mm"),   // of the sleeve
+	seat:    units.MustParseLength("73 mm"),   // the hole in the barrel
+	outside: units.MustParseLength("90 mm"),   // of the barrel
+	over:    units.MustParseLength("0.06 mm"), // the sleeve's outside less the seat, on the diameter
+	sleeve:  material.GreyIron(),
+	barrel:  material.AluminiumBlock(),
 }
 
-func main() {
-	fmt.Println("A SLEEVE'S GRIP WHEN HOT")
-	delta := joint.Interference.Greatest
-	a, c, b := mm(joint.Bore)/2, mm(joint.Seat)/2, mm(joint.Outer.Max)/2
-	ei, eo := joint.Sleeve.Young.In(units.Megapascal), joint.Barrel.Young.In(units.Megapascal)
-	alphaS, alphaB := joint.Sleeve.Expansion.In(1e-6*units.PerKelvin), joint.Barrel.Expansion.In(1e-6*units.PerKelvin)
-	fmt.Printf("\nThe question: a sleeve %v by %v sits in %s with %v of interference, on the diameter.\nHow hard does it sit, and at what temperature has it come loose?\n", joint.Bore, joint.Seat, joint.Barrel.Name, delta)
+type data struct {
+	bore, seat, outside, over units.Length
+	sleeve, barrel            material.Material
+}
 
-	fmt.Println("\n1  The grip cold     p = (δ/2)/c / [(Ko + νo)/Eo + (Ki − νi)/Ei],\n   Ki = (c² + a²)/(c² − a²),  Ko = (b² + c²)/(b² − c²)")
-	fit := must(joint.Fit())
+func main() { lesson(os.Stdout, shipped) }
+
+// lesson writes the page for any data.
+func lesson(w io.Writer, d data) {
+	defer refuse(w)
+	spread := sleeve.Joint{Bore: d.bore, Seat: d.seat, Outer: units.Limits{Min: d.outside, Max: d.outside},
+		Interference: sleeve.Diametral{Least: d.over, Greatest: d.over}, Sleeve: d.sleeve, Barrel: d.barrel}
+	joint := spread
+	joint.Sleeve.Within, joint.Barrel.Within = 0, 0 // until the end their expansion is taken as known
+	fit, loosens := must(joint.Fit()), must(joint.Loosens(sleeve.Condition{}))
+	a, c, b := mm(d.bore)/2, mm(d.seat)/2, mm(d.outside)/2
+	ei, eo := d.sleeve.Young.In(units.Megapascal), d.barrel.Young.In(units.Megapascal)
+	as, ab := d.sleeve.Expansion.In(1e-6*units.PerKelvin), d.barrel.Expansion.In(1e-6*units.PerKelvin)
+	pressure := fit.Pressure.Greatest.In(units.Megapascal)
+
+	fmt.Fprintln(w, "A SLEEVE'S GRIP WHEN HOT")
+	fmt.Fprintf(w, "\nThe question: a sleeve %v by %v, of %s, sits in %s with %v of interference, on\nthe diameter. How hard does it sit, and at what temperature has it come loose?\n", d.bore, d.seat, d.sleeve.Name, d.barrel.Name, d.over)
+
+	fmt.Fprintln(w, "\n1  The grip cold     p = (δ/2)/c / [(Ko + νo)/Eo + (Ki − νi)/Ei]\n"+
+		"   Ki = (c² + a²)/(c² − a²), Ko = (b² + c²)/(b² − c²)\n"+
+		"   p: pressure; δ: interference; a, c, b: radius of bore, seat and outside; i: the inner part, o: the outer;\n"+
+		"   E: Young's modulus, how stiff a metal is; ν: Poisson's ratio, how much thinner it gets when stretched")
 	ki, ko := (c*c+a*a)/(c*c-a*a), (b*b+c*c)/(b*b-c*c)
-	p := mm(delta) / 2 / c / ((ko+joint.Barrel.Poisson)/eo + (ki-joint.Sleeve.Poisson)/ei)
-	fmt.Printf("   a, c, b = %.4g, %.4g, %.4g mm;  Ki = %.3f, Ko = %.3f\n", a, c, b, ki, ko)
-	fmt.Printf("   p = (%.3g/%.4g)/[(%.3f + %.2f)/%.6g + (%.3f − %.2f)/%.6g] = %.2f MPa\n", mm(delta)/2, c, ko, joint.Barrel.Poisson, eo, ki, joint.Sleeve.Poisson, ei, p)
-	fmt.Printf("   the library: p = %.2f MPa;  hoop stress: barrel's bore %+.1f MPa, sleeve's bore %+.1f MPa\n", fit.Pressure.Greatest.In(units.Megapascal), fit.BarrelHoop.Greatest.In(units.Megapascal), fit.SleeveHoop.Least.In(units.Megapascal))
-	fmt.Printf("   the bore closes by %.1f µm: it is honed after fitting, not before\n", fit.BoreCloses.Greatest.In(units.Micrometre))
+	p := mm(d.over) / 2 / c / ((ko+d.barrel.Poisson)/eo + (ki-d.sleeve.Poisson)/ei)
+	fmt.Fprintf(w, "   a, c, b = %.4g, %.4g, %.4g mm;  Ki = %.3f, Ko = %.3f\n", a, c, b, ki, ko)
+	fmt.Fprintf(w, "   p = (%.3g/%.4g)/[(%.3f + %.2f)/%.0f + (%.3f − %.2f)/%.0f] = %.2f MPa\n", mm(d.over)/2, c, ko, d.barrel.Poisson, eo, ki, d.sleeve.Poisson, ei, p)
+	fmt.Fprintf(w, "   along the circle the barrel's bore is stretched with %.1f MPa, the sleeve's bore pressed with %.1f MPa\n", fit.BarrelHoop.Greatest.In(units.Megapascal), -fit.SleeveHoop.Least.In(units.Megapascal))
+	fmt.Fprintf(w, "   the bore closes by %.1f µm: it is honed after fitting, not before\n", fit.BoreCloses.Greatest.In(units.Micrometre))
 
-	fmt.Println("\n2  The interference warm     δ(T) = (seat + δ)(1 + αs·ΔT) − seat·(1 + αb·ΔT), both parts at T")
-	fmt.Printf("   αs = %.3ge-6/K (%s), αb = %.3ge-6/K (%s)\n", alphaS, joint.Sleeve.Name, alphaB, joint.Barrel.Name)
-	loose := must(joint.Loosens(sleeve.Condition{})).Hot.Least
-
-	fmt.Println("\nTHE GRIP, both parts at one temperature (█ 0.1 MPa of pressure, ░ a micrometre of gap)")
-	for t := 20.0; t <= 140; t += 10 {
-		both := must(units.Celsius(t))
-		s := must(joint.At(sleeve.Condition{Sleeve: both, Barrel: both}))
-		grip, gap := s.Pressure.Greatest.In(units.Megapascal), -s.Interference.Greatest.In(units.Micrometre)
-		fmt.Printf("   %3.0f °C  δ = %+6.1f µm  p = %4.2f MPa  %s%s\n", t, -gap, grip, strings.Repeat("█", int(grip*10+0.5)), strings.Repeat("░", max(0, int(gap+0.5))))
+	fmt.Fprintln(w, "\n2  The interference warm     δ(T) = (seat + δ)·(1 + αs·ΔT) − seat·(1 + αb·ΔT), both parts at T\n"+
+		"   α: growth a kelvin, s of the sleeve, b of the barrel; ΔT: kelvins above 20 °C")
+	fmt.Fprintf(w, "   αs = %.3g and αb = %.3g millionths: ", as, ab)
+	hot, cold := loosens.Hot.Least, loosens.Cold.Greatest
+	switch {
+	case !hot.IsZero():
+		fmt.Fprintf(w, "the barrel grows away from the sleeve.\n   The grip goes at %s.\n", at(hot))
+	case !cold.IsZero():
+		fmt.Fprintf(w, "the sleeve grows into the barrel, and heat only tightens it.\n   The grip goes in the cold, at %s.\n", at(cold))
+	default:
+		fmt.Fprintln(w, "they grow so much alike that nothing up to 1000 °C loosens it.")
 	}
-	fmt.Printf("   The grip goes at %s.\n", at(loose))
 
-	fmt.Println("\n3  The running engine: the sleeve is the hotter part, and that helps")
+	step := 10.0
+	for !hot.IsZero() && 20+11*step < hot.Celsius() && step < 80 { // nothing is reckoned beyond 1000 °C
+		step *= 2
+	}
+	fmt.Fprintln(w, "\nTHE GRIP, both parts at one temperature (█ pressure, the most of it 40 marks; ░ gap, a mark for 2 µm)")
+	var grips, gaps []float64
+	for i := range 13 {
+		both := must(units.Celsius(20 + float64(i)*step))
+		s := must(joint.At(sleeve.Condition{Sleeve: both, Barrel: both}))
+		grips, gaps = append(grips, s.Pressure.Greatest.In(units.Megapascal)), append(gaps, -s.Interference.Greatest.In(units.Micrometre))
+	}
+	most := max(grips[0], grips[12])
+	for i, grip := range grips {
+		gap := max(0, int(gaps[i]/2+0.5))
+		bar := strings.Repeat("█", int(grip/most*40+0.5)) + strings.Repeat("░", min(gap, 60))
+		if gap > 60 {
+			bar += " and more"
+		}
+		fmt.Fprintf(w, "   %3.0f °C  δ = %+6.1f µm  p = %5.2f MPa  %s\n", 20+float64(i)*step, -gaps[i], grip, bar)
+	}
+
+	fmt.Fprintln(w, "\n3  The running engine: the sleeve is the hotter part, and that helps")
 	for _, t := range [][2]float64{{160, 120}, {140, 120}, {120, 120}} {
 		s := must(joint.At(sleeve.Condition{Sleeve: must(units.Celsius(t[0])), Barrel: must(units.Celsius(t[1]))}))
-		fmt.Printf("   sleeve %.0f °C, barrel %.0f °C: δ = %+.1f µm, grips: %v\n", t[0], t[1], s.Interference.Least.In(units.Micrometre), s.Grips)
+		fmt.Fprintf(w, "   sleeve %.0f °C, barrel %.0f °C: δ = %+.1f µm, it %s\n", t[0], t[1], s.Interference.Least.In(units.Micrometre), map[bool]string{true: "grips", false: "is LOOSE"}[s.Interference.Least > 0])
 	}
 
-	fmt.Println("\nA SECOND WAY: halve the interval until δ(T) = 0, with the growth of each part alone")
-	low, high := 0.0, 500.0
-	for high-low > 1e-6 {
-		dt := (low + high) / 2
-		if mm(joint.Seat+delta)*(1+alphaS*1e-6*dt) > mm(joint.Seat)*(1+alphaB*1e-6*dt) {
-			low = dt
-		} else {
-			high = dt
+	fmt.Fprintln(w, "\nA SECOND WAY: what that pressure does to each part; and halve an interval until δ(T) = 0")
+	opens, shrinks := 2000*c*pressure*(ko+d.barrel.Poisson)/eo, 2000*c*pressure*(ki-d.sleeve.Poisson)/ei
+	fmt.Fprintf(w, "   the seat opens by %.1f µm, the sleeve's outside shrinks by %.1f µm: together %.1f µm (the library: %.1f µm)\n", opens, shrinks, opens+shrinks, d.over.In(units.Micrometre))
+	if low, high := 0.0, 980.0; !hot.IsZero() {
+		for high-low > 1e-6 {
+			dt := (low + high) / 2
+			if mm(d.seat+d.over)*(1+as*1e-6*dt) > mm(d.seat)*(1+ab*1e-6*dt) {
+				low = dt
+			} else {
+				high = dt
+			}
 		}
-	}
-	if high == 500 {
-		fmt.Println("   δ stays above 0 as far as 520 °C")
+		fmt.Fprintf(w, "   loose %.1f K above 20 °C, at %.1f °C (the library: %.1f °C)\n", low, 20+low, hot.Celsius())
 	} else {
-		fmt.Printf("   loose at 20 °C + %.1f K = %.1f °C (the library: %s)\n", low, 20+low, at(loose))
+		fmt.Fprintf(w, "   at 1000 °C the interference is still %.1f µm\n", 1000*(mm(d.seat+d.over)*(1+as*980e-6)-mm(d.seat)*(1+ab*980e-6)))
 	}
 
-	fmt.Println("\nWHAT USUALLY GOES WRONG")
-	double := joint
-	double.Interference = sleeve.Diametral{Least: 2 * delta, Greatest: 2 * delta}
-	fmt.Printf("   • Textbooks print the RADIAL interference: %v taken for it makes %.1f MPa of %.1f.\n", delta, must(double.Fit()).Pressure.Greatest.In(units.Megapascal), fit.Pressure.Greatest.In(units.Megapascal))
-	spread := joint
-	spread.Sleeve, spread.Barrel = must(material.ByName(joint.Sleeve.Name)), must(material.ByName(joint.Barrel.Name))
+	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
+	fmt.Fprintf(w, "   • Textbooks print the RADIAL interference, half of this: %v taken for it makes %.1f MPa of %.1f.\n", d.over, 2*pressure, pressure)
 	goes := must(spread.Loosens(sleeve.Condition{})).Hot
-	fmt.Printf("   • One coefficient is believed: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Least), at(goes.Greatest))
-	heat := must(joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre}))
-	fmt.Printf("   • Pressed in cold, which shaves the seat. At %.0f °C the barrel lets the sleeve drop in with\n     0.05 mm to spare.\n", heat.Barrel.Celsius())
-	fmt.Println("   • A loose sleeve passes no heat: it gets hotter, the barrel too, and it stays loose.")
-	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
-	fmt.Printf("\nCAUTION: %s\n%s\n", lines.Replace(sleeve.HotParts.Text()), lines.Replace(sleeve.EvenHeat.Text()))
-}
-
-// exact is a material whose expansion is taken as known; the last part of the lesson does not.
-func exact(m material.Material) material.Material {
-	m.Within = 0
-	return m
-}
-
-// at prints a temperature at which the grip goes; zero stands for never.
-func at(t units.Temperature) string {
-	if t.IsZero() {
-		return "no temperature"
+	switch {
+	case goes.Least.IsZero():
+		fmt.Fprintln(w, "   • One growth is believed of each metal. Here the spread of handbooks changes nothing: heat loosens nothing.")
+	case goes.Greatest.IsZero():
+		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip may go at %s, or never.\n", at(goes.Least))
+	default:
+		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Least), at(goes.Greatest))
 	}
-	return fmt.Sprintf("%.1f °C", t.Celsius())
+	fmt.Fprint(w, "   • Pressed in cold, which shaves the seat. ")
+	switch heat, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre}); {
+	case errors.Is(err, sleeve.ErrTooHot):
+		fmt.Fprintln(w, "To let the sleeve drop in with 0.05 mm to spare the barrel\n     would be hotter than the 200 °C that it stands: chill the sleeve too.")
+	default:
+		fmt.Fprintf(w, "At %s the barrel lets the sleeve drop in with\n     0.05 mm to spare.\n", at(must(heat, err).Barrel))
+	}
+	fmt.Fprintln(w, "   • A loose sleeve passes no heat: it gets hotter, and the wall round it does what it likes.")
+	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
+	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(sleeve.HotParts.Text()), lines.Replace(sleeve.EvenHeat.Text()))
 }
+
+func at(t units.Temperature) string { return fmt.Sprintf("%.1f °C", t.Celsius()) }
 
 func mm(l units.Length) float64 { return l.In(units.Millimetre) }
 
+// must returns x, or ends the lesson there.
 func must[T any](x T, err error) T {
 	if err != nil {
-		log.Fatal(err)
+		panic(refusal{err})
 	}
 	return x
+}
+
+type refusal struct{ error }
+
+// refuse ends the page where the numbers cannot be, with the reason.
+func refuse(w io.Writer) {
+	switch r := recover().(type) {
+	case nil:
+	case refusal:
+		fmt.Fprintf(w, "\nNO ANSWER FOR THESE NUMBERS: %v.\nMend them on top of the file, and run it again.\n", r)
+	default:
+		panic(r)
+	}
 }
