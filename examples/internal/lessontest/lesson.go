@@ -98,8 +98,19 @@ func (l Lesson[D]) golden(t *testing.T, file string, d D) {
 		t.Fatal(err)
 	}
 	if page != string(want) {
-		t.Errorf("differs from %s; after a look at the difference: go test ./examples/... -update\n%s", file, page)
+		t.Errorf("differs from %s; after a look at the difference: go test ./examples/... -update\n%s", file, difference(page, string(want)))
 	}
+}
+
+// difference returns the first line in which two pages differ.
+func difference(got, want string) string {
+	g, w := strings.Split(got, "\n"), strings.Split(want, "\n")
+	for i := range g {
+		if i >= len(w) || g[i] != w[i] {
+			return "got  " + g[i] + "\nwant " + strings.Join(w[min(i, len(w)):min(i+1, len(w))], "")
+		}
+	}
+	return "the golden page goes on"
 }
 
 // page returns what the lesson writes, or what it panics with.
