@@ -110,16 +110,12 @@ func claims(d data) map[string]bool {
 	if several {
 		c["the greater: "+mm(max(taper, -taper))+","] = true
 	}
-	if len(d.planes) == 3 {
-		mean := func(p plane) int64 { return sign * int64(p.thrust+p.pin) }
+	if len(d.planes) > 2 {
+		straight := true
 		for _, p := range d.planes {
-			if p.depth != top.depth && p.depth != bottom.depth {
-				between, a, b := mean(p), mean(top), mean(bottom)
-				c["down: barrelled"] = between > a && between > b
-				c["down: waisted"] = between < a && between < b
-				c["down: straight"] = between == a && a == b
-			}
+			straight = straight && p.thrust == top.thrust && p.pin == top.pin
 		}
+		c["down: straight"] = straight
 	}
 	return c
 }
