@@ -26,7 +26,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("refresh", flag.ContinueOnError)
 	flags.SetOutput(stderr)
 	name := flags.String("job", "", "the job `file`, or - for standard input; left out, an invented demo job")
-	format := flags.String("format", "text", "`text` or json")
+	format := flags.String("format", "text", "`text`, html or json")
 	show := flags.String("units", "", "`units` to print in: mm, in or both; left out, the job's")
 	lines := flags.Int("lines", 0, "of a page; 0 is one long page")
 	ascii := flags.Bool("ascii", false, "for a printer that knows no other characters")
@@ -39,8 +39,8 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	case flags.NArg() > 0:
 		fmt.Fprintf(stderr, "refresh: %q: want no argument beside the flags; -h explains\n", flags.Arg(0))
 		return 2
-	case *format != "text" && *format != "json":
-		fmt.Fprintf(stderr, "refresh: -format %q: want text or json\n", *format)
+	case *format != "text" && *format != "html" && *format != "json":
+		fmt.Fprintf(stderr, "refresh: -format %q: want text, html or json\n", *format)
 		return 2
 	}
 	sheet, err := plan(*name, *show, stdin)
@@ -49,7 +49,10 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return 2
 	}
 	write := func(w io.Writer) error { return sheet.Print(w, jobsheet.Paper{Lines: *lines, ASCII: *ascii}) }
-	if *format == "json" {
+	switch *format {
+	case "html":
+		write = sheet.WriteHTML
+	case "json":
 		write = sheet.WriteJSON
 	}
 	if err := write(stdout); err != nil {

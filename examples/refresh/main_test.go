@@ -7,6 +7,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -15,14 +16,18 @@ import (
 
 var update = flag.Bool("update", false, "write the golden sheets anew")
 
-// TestGolden holds the sheet of every demo job to the letter, as text and as JSON.
+// TestGolden holds the sheet of every demo job to the letter, as text and as JSON, and of some as HTML.
 func TestGolden(t *testing.T) {
 	names, err := filepath.Glob("jobs/*.json")
 	if err != nil || len(names) == 0 {
 		t.Fatalf("no jobs: %v", err)
 	}
 	for _, name := range names {
-		for _, format := range []string{"text", "json"} {
+		formats := []string{"text", "json"}
+		if slices.Contains([]string{"inch.json", "pump.json", "sleeve.json", "two-stroke.json"}, filepath.Base(name)) {
+			formats = append(formats, "html")
+		}
+		for _, format := range formats {
 			t.Run(filepath.Base(name)+" "+format, func(t *testing.T) {
 				var out, errs bytes.Buffer
 				if code := run([]string{"-job", name, "-format", format}, nil, &out, &errs); code != 0 || errs.Len() > 0 {
@@ -106,7 +111,7 @@ func TestNothingHalfPrinted(t *testing.T) {
 		{"bad job", []string{"-job", "-"}, `{"engine":{"bore":67}}`, "engine.bore: 67: a bare number has no unit"},
 		{"no such file", []string{"-job", "no/such/file"}, "", "no/such/file"},
 		{"a folder", []string{"-job", "testdata"}, "", "testdata"},
-		{"unknown format", []string{"-format", "xml"}, "", `-format "xml": want text or json`},
+		{"unknown format", []string{"-format", "xml"}, "", `-format "xml": want text, html or json`},
 		{"unknown flag", []string{"-jobs", "x"}, "", "-jobs"},
 		{"argument", []string{"job.json"}, "", `"job.json": want no argument`},
 		{"unknown unit", []string{"-units", "cubit"}, "", `-units: jobsheet: Shown "cubit"`},

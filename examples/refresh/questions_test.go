@@ -18,7 +18,7 @@ func TestQuestions(t *testing.T) {
 	}
 	for _, q := range []struct{ question, job, line string }{
 		{"re-ring, hone, or rebore?", "keep", "ROUTE: hone and keep"},
-		{"how much taper is too much?", "pump", "taper, thrust axis           0.1320 ± 0.0055 mm    max 0.080 mm          beyond"},
+		{"how much taper is too much?", "pump", "taper, thrust axis           0.1320 ± 0.0055 mm    max 0.080 mm"},
 		{"ovality or taper: which did I measure?", "pump", "ovality               0.0640 ± 0.0055 mm    at 12 mm"},
 		{"where and along which axes do I measure?", "unread", "Where to read, each place twice: at 12.2 mm, 50 mm, 87.8 mm, 102 mm below the deck"},
 		{"taper from a ring and a feeler gauge?", "keep", "By the ring and feeler gauge the bore is 0.0223 ± 0.0088 mm larger above than below"},
@@ -35,7 +35,7 @@ func TestQuestions(t *testing.T) {
 		{"how much metal does half a minute take?", "pump-finished", "A minute of honing has taken 0.048 ± 0.014 mm on the diameter"},
 		{"how much stock for honing after boring?", "pump", "The hone has 0.060 mm on the diameter; 0.020 mm to 0.130 mm is usual."},
 		{"which oversize cleans up?", "pump", "not bore oversize 0.250 mm: worn wall may be left (clean-up on the original centre 78.3304 ± 0.0097 mm, max 78.179 mm)"},
-		{"the finish size for this piston?", "pump", "78.490 to 78.515 mm   78.5025 mm   78.4425 mm"},
+		{"the finish size for this piston?", "pump", "finished bore       78.490 to 78.515 mm    78.490 to 78.515 mm   aim                 78.5025 mm"},
 		{"what clearance is usual?", "keep", "Rules of thumb for cast, air-cooled pistons: 0.067 to 0.100 mm."},
 		{"how does clearance change when hot?", "keep", "greatest now 0.0810 ± 0.0039 mm 0.012 ± 0.012 mm"},
 		{"will the ring follow an oval bore?", "keep", "what the ring can follow by its own spring"},

@@ -8,7 +8,7 @@ maker's process), finish sizes, crosshatch, ring gaps, displacement, checklist a
 
   refresh                     the sheet of an invented demo job
   refresh -job FILE           the sheet of your own ( - reads standard input )
-  refresh -format json        the same as JSON ( text is the usual form )
+  refresh -format html        the same as a page for a browser; or json ( text is the usual form )
   refresh -units in           in inches; mm, or both ( left out, as the job is written )
   refresh -lines 60 -ascii    in pages of 60 lines, for a printer that knows ASCII alone
 

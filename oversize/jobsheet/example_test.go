@@ -164,8 +164,8 @@ func ExampleSheet_WriteText() {
 	// Output:
 	// JOB SHEET
 	// 1 × bore 67.000 mm, stroke 49.500 mm, four-stroke, bare iron
-	//
-	// ROUTE: bore oversize 0.500 mm, all cylinders
+	// ROUTE:  bore oversize 0.500 mm, all cylinders
+	// NEXT:   bore
 }
 
 // A dial reading of zero is a reading: it means the size of the setting standard.

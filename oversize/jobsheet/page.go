@@ -3,13 +3,11 @@
 package jobsheet
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"strings"
-	"text/tabwriter"
-	"unicode/utf8"
+
+	doc "borewright.example/oversize/jobsheet/page"
 )
 
 // A Paper is what a sheet is printed on. The zero Paper is a screen: one long page, any character.
@@ -23,129 +21,78 @@ type Paper struct {
 }
 
 // ErrPaper: pages too short to print on.
-var ErrPaper = errors.New("page too short")
+var ErrPaper = doc.ErrPaper
 
-// width of a wrapped line, in characters.
-const width = 96
+// WriteText writes the sheet for a person at a bench. An error is the writer's.
+func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, Paper{}) }
 
-// A page gathers the text of a sheet, section by section.
+// Print writes the text of the sheet on paper. An error is the writer's, or [ErrPaper].
+func (s Sheet) Print(w io.Writer, paper Paper) error {
+	if err := (doc.Text{Lines: paper.Lines, ASCII: paper.ASCII}).Write(w, s.document()); err != nil {
+		return fmt.Errorf("jobsheet: %w", err)
+	}
+	return nil
+}
+
+// WriteHTML writes the sheet as one file for a browser, a telephone or A4, which needs nothing beside itself. An
+// error is the writer's.
+func (s Sheet) WriteHTML(w io.Writer) error { return doc.HTML{}.Write(w, s.document()) }
+
+// A page gathers the parts of a sheet.
 type page struct {
-	show     Shown
-	ascii    bool
-	sections []string
-	bytes.Buffer
+	show Shown
+	doc  doc.Doc
+	part bool // the next line begins a part of its section
 }
 
-// inASCII names what a plain printer cannot print. The order matters: "°C" comes before "°".
-var inASCII = []string{
-	"±", "+/-", "×", "x", "°C", "deg C", "°F", "deg F", "°", " deg", "–", "-", "—", "-", "−", "-", "…", "...", "µ", "u", "³", "3", "²", "2", "’", "'",
-}
-
-// text returns a text as this page can print it.
-func (p *page) text(s string) string {
-	if !p.ascii {
-		return s
+func (p *page) add(b doc.Block) {
+	if n := len(p.doc.Sections); n > 0 {
+		p.doc.Sections[n-1].Add(b)
+		return
 	}
-	s = strings.NewReplacer(inASCII...).Replace(s)
-	return strings.Map(func(r rune) rune {
-		if r >= utf8.RuneSelf {
-			return '?'
-		}
-		return r
-	}, s)
+	p.doc.Front = append(p.doc.Front, b)
 }
 
-func (p *page) line(format string, args ...any) {
-	p.WriteString(p.text(fmt.Sprintf(format, args...)))
-	p.WriteByte('\n')
-}
-
-// end closes a section.
-func (p *page) end() {
-	if p.Len() > 0 {
-		p.sections = append(p.sections, p.String())
-		p.Reset()
-	}
-}
-
-// title begins a numbered section.
+// title begins a section.
 func (p *page) title(text string) {
-	p.end()
-	p.line("%d  %s", len(p.sections), text)
+	p.doc.Sections = append(p.doc.Sections, doc.Section{Title: text})
 }
 
-// wrapped writes an item that may be longer than a line.
+// line adds a sentence; after an empty line, a heading.
+func (p *page) line(format string, args ...any) {
+	text := strings.TrimSpace(fmt.Sprintf(format, args...))
+	part := p.part
+	if p.part = text == ""; p.part {
+		return
+	}
+	if part {
+		p.add(doc.Heading(text))
+		return
+	}
+	p.add(doc.Sentence(text))
+}
+
+// wrapped adds what its mark says: an item, a check, a caution, a sentence.
 func (p *page) wrapped(mark, text string) {
-	line := p.text(mark)
-	indent := strings.Repeat(" ", utf8.RuneCountInString(line))
-	empty := true
-	for _, word := range strings.Fields(p.text(text)) {
-		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
-			p.line("%s", line)
-			line, empty = indent, true
-		}
-		if !empty {
-			line += " "
-		}
-		line += word
-		empty = false
-	}
-	p.line("%s", line)
-}
-
-// table writes rows in aligned columns.
-func (p *page) table(rows [][]string) {
-	var b bytes.Buffer // which does not fail
-	t := tabwriter.NewWriter(&b, 0, 0, 3, ' ', 0)
-	for _, row := range rows {
-		fmt.Fprintln(t, p.text("  "+strings.Join(row, "\t")))
-	}
-	t.Flush()
-	for line := range strings.Lines(b.String()) {
-		p.line("%s", strings.TrimRight(line, " \n"))
+	switch mark = strings.TrimSpace(mark); mark {
+	case "-":
+		p.add(doc.Item{Text: text})
+	case "[ ]":
+		p.add(doc.Check(text))
+	case "!":
+		p.add(doc.Caution(text))
+	case "":
+		p.add(doc.Sentence(text))
+	default:
+		p.add(doc.Item{Label: mark, Text: text})
 	}
 }
 
-// print writes the sections to w, a blank line between them.
-func (p *page) print(w io.Writer, lines int, title string) error {
-	p.end()
-	if lines == 0 {
-		_, err := io.WriteString(w, strings.Join(p.sections, "\n"))
-		return err
-	}
-	const least, head = 20, 2 // lines of a page, and of its head
-	if lines < least {
-		return fmt.Errorf("jobsheet: %d lines: %w: want %d or more", lines, ErrPaper, least)
-	}
-	var pages [][]string
-	room := 0
-	for _, section := range p.sections {
-		body := strings.Split(strings.TrimSuffix(section, "\n"), "\n")
-		// A section that fits a page is not broken.
-		if len(body)+1 > room && len(body) <= lines-head {
-			room = 0
-		}
-		for i, line := range body {
-			if room == 0 || i == 0 && room < 3 { // no title alone at the foot
-				pages = append(pages, nil)
-				room = lines - head
-			}
-			last := &pages[len(pages)-1]
-			if i == 0 && len(*last) > 0 {
-				*last = append(*last, "")
-				room--
-			}
-			*last = append(*last, line)
-			room--
-		}
-	}
-	var b bytes.Buffer
-	for i, page := range pages {
-		if i > 0 {
-			b.WriteByte('\f')
-		}
-		fmt.Fprintf(&b, "%s\n\n%s\n", p.text(strings.TrimSpace(fmt.Sprintf("%s  page %d of %d", title, i+1, len(pages)))), strings.Join(page, "\n"))
-	}
-	_, err := w.Write(b.Bytes())
-	return err
-}
+// table adds rows under their head, each named by its first cell.
+func (p *page) table(rows [][]string) { p.add(doc.Table{Head: rows[0], Rows: rows[1:], Keys: 1}) }
+
+// judged adds rows under [findingHead]: each is named by its cylinder and what the limit is on.
+func (p *page) judged(rows [][]string) { p.add(doc.Table{Head: rows[0], Rows: rows[1:], Keys: 2}) }
+
+// list adds rows that each begin with what they are about, without a head.
+func (p *page) list(rows [][]string) { p.add(doc.Table{Rows: rows, Keys: 1}) }

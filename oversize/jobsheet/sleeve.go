@@ -257,7 +257,7 @@ func (s Sheet) sleeve(p *page) {
 		}
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}
-	p.table(rows)
+	p.list(rows)
 	rows = [][]string{findingHead}
 	for _, c := range s.Cylinders {
 		for _, f := range []uncertainty.Finding{c.SeatCleansUp, c.WallAroundSeat} {
@@ -267,7 +267,7 @@ func (s Sheet) sleeve(p *page) {
 		}
 	}
 	if len(rows) > 1 {
-		p.table(rows)
+		p.judged(rows)
 	}
 	for i, c := range s.Choice.Cylinders {
 		if c.Route == oversize.Sleeve {

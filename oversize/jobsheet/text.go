@@ -4,25 +4,21 @@ package jobsheet
 
 import (
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	doc "borewright.example/oversize/jobsheet/page"
 	"borewright.example/units/uncertainty"
 )
 
 // doNotReassemble stands wherever the sheet is undecided.
 const doNotReassemble = "UNDECIDED: do not reassemble on this."
 
-// WriteText writes the sheet for a person at a bench: the verdict first, then the work in its
-// order. An error is the writer's.
-func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, Paper{}) }
-
-// Print writes the text of the sheet on paper. An error is the writer's, or [ErrPaper].
-func (s Sheet) Print(w io.Writer, paper Paper) error {
-	p := &page{show: s.Job.Units, ascii: paper.ASCII}
+// document puts the sheet in the order of a person at a bench: the verdict first, then the work in its order.
+func (s Sheet) document() doc.Doc {
+	p := &page{show: s.Job.Units}
 	s.head(p)
 	s.before(p)
 	if s.decided() {
@@ -39,7 +35,7 @@ func (s Sheet) Print(w io.Writer, paper Paper) error {
 	}
 	s.leftOut(p)
 	s.cautions(p)
-	return p.print(w, paper.Lines, s.Job.Title)
+	return p.doc
 }
 
 // decided reports whether every cylinder has been read, so that there is a choice.
@@ -47,10 +43,7 @@ func (s Sheet) decided() bool { return len(s.Choice.Cylinders) > 0 }
 
 func (s Sheet) head(p *page) {
 	e := s.Job.Engine
-	p.line("JOB SHEET")
-	if s.Job.Title != "" {
-		p.line("%s", s.Job.Title)
-	}
+	p.doc.Title, p.doc.Subject = "JOB SHEET", s.Job.Title
 	p.line("%d × bore %s, stroke %s, %v, %v", e.Cylinders, p.show.length(e.Bore), p.show.length(e.Stroke), e.Cycle, e.Wall)
 	for _, taken := range []struct {
 		what     string
@@ -72,11 +65,10 @@ func (s Sheet) head(p *page) {
 			p.line("%s %s.", taken.what, strings.Join(words, ", "))
 		}
 	}
-	p.line("")
 	if s.decided() {
-		p.line("ROUTE: %s", s.routeWords(p))
+		p.wrapped("ROUTE:", s.routeWords(p))
 	}
-	p.line("NEXT:  %s", s.nextWords())
+	p.wrapped("NEXT:", s.nextWords())
 	if s.decided() && s.Undecided() {
 		p.line(doNotReassemble)
 	}
@@ -100,7 +92,7 @@ func (s Sheet) head(p *page) {
 	}
 	p.line("Cautions stand at the end: read them before the work.")
 	for _, a := range s.Assumed {
-		p.line("Assumed: %s.", a)
+		p.wrapped("Assumed:", a+".")
 	}
 }
 

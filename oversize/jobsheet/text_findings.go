@@ -59,7 +59,7 @@ func (s Sheet) findings(p *page) {
 		p.line("  No limits were given.")
 		return
 	}
-	p.table(rows)
+	p.judged(rows)
 	p.wrapped("  ", riskWords(s.Choice.Risk))
 	switch {
 	case undecided:

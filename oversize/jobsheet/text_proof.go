@@ -49,7 +49,7 @@ func (s Sheet) proofBlanks(p *page, i int) {
 	c := s.Cylinders[i]
 	p.line("  Cylinder %s: to be read", c.Name)
 	warm := blank + " " + degree(p.show.units()[0])
-	p.table([][]string{
+	p.list([][]string{
 		{"date", blank, "name", blank},
 		{"standard at", warm, "gauge set at", warm},
 		{"gauge used at", warm, "cylinder at", warm},
@@ -61,7 +61,7 @@ func (s Sheet) proofBlanks(p *page, i int) {
 	for _, r := range s.Job.Engine.Rings {
 		row = append(row, "gap, "+r.Name+" "+blank)
 	}
-	p.table([][]string{row})
+	p.list([][]string{row})
 }
 
 // changes puts before and after side by side.
@@ -71,7 +71,7 @@ func (s Sheet) changes(p *page, proof ProofSheet) {
 		p.line("  No place was read both before and after.")
 		return
 	}
-	p.table([][]string{
+	p.list([][]string{
 		{"came off on the diameter", "mean " + p.show.estimate(c.Stock),
 			fmt.Sprintf("most %s at %s, %s", p.show.estimate(c.Most.Stock), p.show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
 			fmt.Sprintf("least %s at %s, %s", p.show.estimate(c.Least.Stock), p.show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
@@ -104,7 +104,7 @@ func (s Sheet) proofFindings(p *page, c CylinderSheet) {
 		rows = append(rows, []string{c.Name, "crosshatch", angle(x.Measured), x.Want.String(), x.Verdict.String(), "–"})
 	}
 	if len(rows) > 1 {
-		p.table(rows)
+		p.judged(rows)
 		if c.Next == MeasureBetter {
 			p.line("  " + doNotReassemble)
 		}

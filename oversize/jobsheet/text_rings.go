@@ -163,7 +163,7 @@ func (s Sheet) clearances(p *page) {
 		}
 	}
 	if len(judged) > 1 {
-		p.table(judged)
+		p.judged(judged)
 	}
 	if w := s.UsualClearance; !w.IsZero() {
 		p.line("  Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, p.show.limits(w))

@@ -86,7 +86,7 @@ func geometry(p *page, g bore.Geometry) {
 	if g.Shape != bore.ShapeUnknown {
 		rows = append(rows, []string{"shape", g.Shape.String(), ""})
 	}
-	p.table(rows)
+	p.list(rows)
 }
 
 // sizeTable has a row for each depth and a column for each axis.

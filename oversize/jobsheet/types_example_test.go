@@ -405,8 +405,8 @@ func ExamplePaper() {
 	fmt.Println(strings.Count(b.String(), "\f")+1, "pages; the first begins")
 	fmt.Println(strings.SplitN(b.String(), "\n", 2)[0])
 	// Output:
-	// 4 pages; the first begins
-	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 4
+	// 5 pages; the first begins
+	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 5
 }
 
 func ExampleOperation() {

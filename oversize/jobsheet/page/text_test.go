@@ -53,9 +53,11 @@ func bread() page.Doc {
 					Rows: [][]string{{"rye", "1", "10", "20", "30", "40"}, {"wheat", "2", "11", "21", "31", "41"}, {"spelt", "1", "12", "22", "32", "42"},
 						{"oats", "2", "13", "23", "33", "43"}, {"maize", "1", "14", "24", "34", "44"}, {"barley with honey", "2", "15", "25", "35", "45"},
 						{"wheat with caraway", "1", "16", "26", "36", "46"}, {"rye with linseed", "2", "17", "27", "37", "47"}}},
+				page.Sentence("Wrapped, in its last column:"),
+				page.Table{Head: []string{"loaf", "oven", "how it is made"}, Keys: 1, Rows: [][]string{{"rye", "1", strings.Repeat("knead and rest, ", 5) + "bake"}, {"wheat", "2", "in a tin"}}},
 				page.Sentence("Written out, where even one column is too wide:"),
-				page.Table{Head: []string{"loaf", "how it is made"}, Rows: [][]string{
-					{"rye", strings.Repeat("knead and rest, ", 8) + "bake"}, {"wheat", "in a tin"}}},
+				page.Table{Head: []string{"how it is made", "loaf"}, Rows: [][]string{
+					{strings.Repeat("knead and rest, ", 8) + "bake", "rye"}, {"in a tin", "wheat"}}},
 				page.Picture{Title: "A loaf", Description: "It is round.", Width: 10, Height: 10},
 				page.Sentence(strings.Repeat("endless", 15) + "."),
 			}},

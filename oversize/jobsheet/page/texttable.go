@@ -16,9 +16,9 @@ type grid struct {
 	keys int // columns at the left that name a row
 }
 
-// table types a table in lined-up columns. One that is too wide is turned, columns for rows, where that fits;
-// else split, its keys before each part; and where even one column beside the keys is too wide, its cells are
-// written out one below the other.
+// table types a table in lined-up columns. Of one that is too wide the last column is wrapped, where that leaves room
+// for words; else it is turned, columns for rows, where that fits; else split, its keys before each part; and
+// where even one column beside the keys is too wide, its cells are written out one below the other.
 func (p *typist) table(t Table) {
 	if t.columns() == 0 || len(t.Rows) == 0 {
 		return
@@ -30,6 +30,10 @@ func (p *typist) table(t Table) {
 	room := p.Width - width(p.indent)
 	if g.width() <= room {
 		p.print(g)
+		return
+	}
+	if folded := g.folded(room); folded.rows != nil {
+		p.print(folded)
 		return
 	}
 	if turned := g.turned(); g.head && g.keys > 0 && turned.width() <= room {
@@ -82,6 +86,27 @@ func (g grid) width() int {
 		sum += w + len(gap)
 	}
 	return sum
+}
+
+// folded returns the grid with the texts of its last column wrapped, or none where they would have too little room.
+func (g grid) folded(room int) grid {
+	const least = 24
+	last := len(g.rows[0]) - 1
+	room -= g.width() - g.widths()[last]
+	if room < least || last == 0 {
+		return grid{}
+	}
+	f := grid{head: g.head, keys: g.keys}
+	for _, row := range g.rows {
+		for i, text := range fold(row[last], room, "") {
+			cells := make([]string, last)
+			if i == 0 {
+				copy(cells, row)
+			}
+			f.rows = append(f.rows, append(cells, text))
+		}
+	}
+	return f
 }
 
 // turned returns the grid with its columns as rows; what named the rows heads the columns.
