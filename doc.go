@@ -20,6 +20,7 @@
 //   - [borewright.example/bore/fit]: the piston in its bore
 //   - [borewright.example/bore/form]: roundness by the standards, from radial traces, with proof
 //   - [borewright.example/bore/hone]: the crosshatch, and the setting that leaves it
+//   - [borewright.example/bore/surface]: the texture that rings run on, from a profile
 //   - [borewright.example/rings]: gaps, filing, grooves, and whether a ring follows its bore
 //   - [borewright.example/oversize]: which size next, for the whole engine
 //   - [borewright.example/oversize/sleeve]: interference, ISO fits, heat, and whether it stays tight
@@ -69,6 +70,10 @@
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles
 //	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
 //	how much metal does half a minute take?        hone.Sizing.Next
+//	is the texture what the rings want?            surface.Profile.Texture, surface.Measure, surface.Wall.Judge
+//	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
+//	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess
+//	what do plateau strokes change, how many more? surface.Curve.Remove, surface.Curve.Reach
 //	how much stock for honing after boring?        oversize.Shop.Plan, oversize.LeastHoning
 //	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.Choose
 //	the finish size for this piston?               fit.FinishWindow, fit.Aim.Size
@@ -112,14 +117,17 @@
 //   - included angle: between the two families of lines, opening along the circumference
 //   - interference: outside of a sleeve less its seat, on the DIAMETER here; textbooks print half of it
 //   - ovality: greatest minus least diameter in one plane
+//   - material ratio: the share of a profile that lies as high as a level or higher
 //   - oversize: a bore, piston and rings larger than nominal by a step on offer
 //   - overtravel: how far a hone stands out of the bore at the end of its stroke
 //   - pin axis: along the piston pin, 90° from the thrust axis
 //   - plateau: a wall whose peaks are taken off and whose grooves stay, to hold oil
+//   - profile: of a texture, the heights along a line of the wall
 //   - reference circle: what roundness counts from (ISO 12181-1): least squares (LSCI), minimum zone (MZCI),
 //     minimum circumscribed (MCCI), maximum inscribed (MICI)
 //   - roundness: of a section, between the two concentric circles that hold it closest (RONt about the
 //     minimum zone, ISO 12181-1)
+//   - Rpk, Rk, Rvk: of a texture, how high its peaks are, how deep its core, and how deep its valleys (ISO 13565-2)
 //   - service limit: the size up to which the maker lets a worn bore run
 //   - side clearance: axial play of a ring in its groove
 //   - stock: metal still to come off, on the diameter

@@ -25,6 +25,7 @@ var roads = map[string][]string{
 	"bore/fit":                {"units", "units/material", "units/uncertainty", "internal/enum"},
 	"bore/form":               {"units", "internal/enum", "bore", "bore/internal/circle", "bore/internal/lobes"},
 	"bore/hone":               {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"bore/surface":            {"units", "units/uncertainty", "internal/enum"},
 	"rings":                   {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
 	"oversize":                {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
 	"oversize/sleeve":         {"units", "units/material", "units/uncertainty", "internal/enum"},

@@ -1,0 +1,285 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package surface_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewright.example/bore/surface"
+	"borewright.example/units"
+)
+
+// drawHeights draws a rough wall in µm: scatter, waves, grooves, flats, and rounding to a coarse digit.
+func drawHeights(t *rapid.T, least, most int) []float64 {
+	n := rapid.IntRange(least, most).Draw(t, "n")
+	seed := rapid.Uint64().Draw(t, "seed")
+	scatter := rapid.SampledFrom([]float64{0, 0.01, 0.3, 2}).Draw(t, "scatter")
+	wave := rapid.SampledFrom([]float64{0, 1, 20}).Draw(t, "wave")
+	grooves := rapid.SampledFrom([]float64{0, 1, 8}).Draw(t, "grooves")
+	digit := rapid.SampledFrom([]float64{1e-6, 0.01, 0.5}).Draw(t, "digit")
+	r := rand.New(rand.NewPCG(seed, 1))
+	z := make([]float64, n)
+	for i := range z {
+		x := float64(i) / float64(n)
+		z[i] = scatter*r.NormFloat64() + wave*math.Sin(7*x)
+		if i%29 < 3 {
+			z[i] -= grooves * r.Float64()
+		}
+		z[i] = math.Round(z[i]/digit) * digit
+	}
+	return z
+}
+
+// The mean line is the best straight line by the weights, at every place, by the definition: all heights,
+// weighed one by one, and the normal equations of two unknowns.
+func TestMeanLineByDefinition(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := drawHeights(t, 10, 150)
+		cutOff := rapid.Float64Range(2, 400).Draw(t, "cutoff")
+		sigma := surface.Deviation(cutOff)
+		got := surface.MeanLine(z, sigma)
+		for i := range z {
+			var s0, s1, s2, t0, t1 float64
+			for j, h := range z {
+				u := float64(j - i)
+				w := math.Exp(-math.Pi * math.Pow(u/(math.Sqrt(math.Ln2/math.Pi)*cutOff), 2))
+				s0, s1, s2, t0, t1 = s0+w, s1+w*u, s2+w*u*u, t0+w*h, t1+w*u*h
+			}
+			want := (s2*t0 - s1*t1) / (s0*s2 - s1*s1)
+			// Weights and nodes are good to 2e-8 of the heights, the slope at an end to ten times that, and the
+			// line there to three times that.
+			if !(math.Abs(got[i]-want) <= 6e-7*(slices.Max(z)-slices.Min(z)+1e-3)) {
+				t.Fatalf("at %d of %d, λc %.3g steps: %.9f, want %.9f", i, len(z), cutOff, got[i], want)
+			}
+		}
+	})
+}
+
+func TestSortDown(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		most := rapid.SampledFrom([]int64{1, 3000, 1 << 22, 1 << 50, math.MaxInt64 / 2}).Draw(t, "most")
+		keys := rapid.SliceOf(rapid.Int64Range(-most, most)).Draw(t, "keys")
+		want := slices.Clone(keys)
+		slices.SortFunc(want, func(a, b int64) int {
+			return map[bool]int{true: -1, false: 1}[a > b] * map[bool]int{true: 0, false: 1}[a == b]
+		})
+		surface.SortDown(keys)
+		if !slices.Equal(keys, want) {
+			t.Fatalf("%v, want %v", keys, want)
+		}
+	})
+}
+
+// The equivalent line by brute force: every 40 % of the curve, then the least-squares line by the closed
+// form of two sums; and the triangles by adding up ten thousand slices of the curve.
+func TestPlateauByBruteForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := drawHeights(t, 10, 400)
+		r, err := profile(t, 0.001, z).TwoStep(surface.Filter{Sections: 1})
+		c := must(t, r, err).Curve()
+		p := c.Plateau()
+		down := c.Z()
+		n := len(down)
+		wide := int(math.Round(0.4 * float64(n)))
+		best, from := math.Inf(1), 0
+		for i := 0; i+wide < n; i++ {
+			if d := down[i] - down[i+wide]; d < best {
+				best, from = d, i
+			}
+		}
+		if got := p.From*float64(n) - 0.5; math.Abs(got-float64(from)) > 1e-6 {
+			t.Fatalf("from %v, want %v", got, from)
+		}
+		var sx, sy, sxx, sxy, m float64
+		for i := from; i <= from+wide; i++ {
+			x := (float64(i) + 0.5) / float64(n)
+			sx, sy, sxx, sxy, m = sx+x, sy+down[i], sxx+x*x, sxy+x*down[i], m+1
+		}
+		slope := (m*sxy - sx*sy) / (m*sxx - sx*sx)
+		top := (sy - slope*sx) / m
+		bottom := top + slope
+		if math.Abs(p.Rk.In(um)+slope) > 1e-5 || math.Abs(p.Top.In(um)-top) > 1e-5 || math.Abs(p.Bottom.In(um)-bottom) > 1e-5 {
+			t.Fatalf("Rk %v of %v to %v, want %.7f of %.7f to %.7f", p.Rk, p.Top, p.Bottom, -slope, top, bottom)
+		}
+		if p.Oil != units.Length(math.Round(float64(p.Rvk)*(1-p.Mr2)/2)) && (p.Oil-units.Length(float64(p.Rvk)*(1-p.Mr2)/2)).Abs() > 1 {
+			t.Fatalf("oil %v of %v", p.Oil, p)
+		}
+		const slices = 20_000
+		var over, under float64
+		for i := range slices {
+			h := c.Height((float64(i) + 0.5) / slices).In(um)
+			over += max(0, h-p.Top.In(um)) / slices
+			under += max(0, p.Bottom.In(um)-h) / slices
+		}
+		total := down[0] - down[n-1]
+		if a := p.Rpk.In(um) * p.Mr1 / 2; math.Abs(a-over) > 2e-4*total+1e-6 {
+			t.Fatalf("peaks of %.7f, want %.7f: %v", a, over, p)
+		}
+		if a := p.Rvk.In(um) * (1 - p.Mr2) / 2; math.Abs(a-under) > 2e-4*total+1e-6 {
+			t.Fatalf("valleys of %.7f, want %.7f: %v", a, under, p)
+		}
+	})
+}
+
+// Height and Ratio are inverse to each other where the curve falls, and neither rises.
+func TestCurveInverse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := drawHeights(t, 10, 300)
+		r, err := profile(t, 0.001, z).TwoStep(surface.Filter{Sections: 1})
+		c := must(t, r, err).Curve()
+		share := rapid.Float64Range(0, 1).Draw(t, "share")
+		h := c.Height(share)
+		if again := c.Height(c.Ratio(h)); (again - h).Abs() > 2 {
+			t.Fatalf("at %v the height %v, at its ratio %v the height %v", share, h, c.Ratio(h), again)
+		}
+		if lower := c.Height(min(1, share+0.01)); lower > h {
+			t.Fatalf("the curve rises after %v", share)
+		}
+		count := 0
+		for _, v := range c.Z() {
+			if v >= h.In(um) {
+				count++
+			}
+		}
+		if got := c.Ratio(h); math.Abs(got-float64(count)/float64(len(z))) > 1/float64(len(z)) {
+			t.Fatalf("Ratio(%v) = %v, but %d of %d heights", h, got, count, len(z))
+		}
+	})
+}
+
+// alike holds all parameters of two textures against each other, with heights of the second by a factor.
+func alike(t *rapid.T, what string, a, b surface.Texture, factor, tolerance float64) {
+	t.Helper()
+	for p := surface.Ra; p <= surface.Oil; p++ {
+		x, y := value(a, p)*factor, value(b, p)
+		if math.Abs(x-y) > tolerance*(1+value(a, surface.Rt)*factor) {
+			t.Fatalf("%s: %v is %.9f and %.9f", what, p, x, y)
+		}
+	}
+}
+
+func value(t surface.Texture, p surface.Parameter) float64 {
+	return map[surface.Parameter]units.Length{surface.Ra: t.Ra, surface.Rq: t.Rq, surface.Rz: t.Rz, surface.Rt: t.Rt,
+		surface.Rpk: t.Rpk, surface.Rk: t.Rk, surface.Rvk: t.Rvk, surface.Oil: t.Oil}[p].In(um)
+}
+
+// smooth draws a profile whose curve has no ties that a picometre could turn round.
+func smooth(t *rapid.T) []float64 {
+	r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 2))
+	z := make([]float64, 600+2*rapid.IntRange(0, 50).Draw(t, "more"))
+	for i := range z {
+		z[i] = r.NormFloat64() + 2*math.Sin(float64(i)/40)
+		if i%47 < 4 {
+			z[i] -= 5 * r.Float64()
+		}
+	}
+	return z
+}
+
+// What must not matter: which way the stylus went, where zero is, how the set-up is tilted; and twice the
+// heights have twice the parameters.
+func TestInvariances(t *testing.T) {
+	f := surface.Filter{CutOff: 100 * um, Short: 3 * um, Sections: 4}
+	rapid.Check(t, func(t *rapid.T) {
+		z := smooth(t)
+		base := must2(t)(profile(t, 0.001, z).Texture(f))
+		back := slices.Clone(z)
+		slices.Reverse(back)
+		alike(t, "reversed", base, must2(t)(profile(t, 0.001, back).Texture(f)), 1, 1e-4)
+		offset, tilt := rapid.Float64Range(-500, 500).Draw(t, "offset"), rapid.Float64Range(-0.3, 0.3).Draw(t, "tilt")
+		moved, scaled := slices.Clone(z), slices.Clone(z)
+		for i := range z {
+			moved[i] += offset + tilt*float64(i)
+			scaled[i] *= 3
+		}
+		alike(t, "moved and tilted", base, must2(t)(profile(t, 0.001, moved).Texture(f)), 1, 1e-4)
+		three := must2(t)(profile(t, 0.001, scaled).Texture(f))
+		alike(t, "scaled", base, three, 3, 1e-4)
+		if math.Abs(three.Rsk-base.Rsk) > 1e-4 || math.Abs(three.Rku-base.Rku) > 1e-4 || math.Abs(three.Mr2-base.Mr2) > 1e-3 {
+			t.Fatalf("numbers without unit: %v and %v", base, three)
+		}
+		if math.Abs(three.Rdq-3*base.Rdq) > 1e-6*three.Rdq || math.Abs((three.RSm-base.RSm).In(um)) > 0.01 {
+			t.Fatalf("Rdq %v and %v, RSm %v and %v", base.Rdq, three.Rdq, base.RSm, three.RSm)
+		}
+	})
+}
+
+// Heights within one texture keep the order of their definitions.
+func TestOrder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := drawHeights(t, 60, 400)
+		got := must2(t)(profile(t, 0.001, z).Texture(surface.Filter{CutOff: 12 * um, Sections: 5}))
+		if got.Ra > got.Rq || got.Rq > got.Rt || got.Rz > got.Rt || (got.Rp+got.Rv-got.Rz).Abs() > 2 || got.Rku != 0 && got.Rku < got.Rsk*got.Rsk-1e-9 {
+			t.Fatalf("%+v", got.Heights)
+		}
+		if got.Mr1 < 0 || got.Mr2 > 1 || got.Rk < 0 || got.Rpk < 0 || got.Rvk < 0 || got.Core == surface.SoundCore && got.Mr1 > got.Mr2 {
+			t.Fatalf("%+v", got.Plateau)
+		}
+	})
+}
+
+// Twice as many points of a smooth profile, drawn straight between the old ones, change little.
+func TestResampled(t *testing.T) {
+	f := surface.Filter{CutOff: 400 * um, Sections: 5}
+	rapid.Check(t, func(t *rapid.T) {
+		phase := rapid.Float64Range(0, 6).Draw(t, "phase")
+		shape := func(x float64) float64 {
+			return math.Sin(x*131+phase) + 0.7*math.Sin(x*270) + 0.5*math.Sin(x*57.3) - math.Exp(3*math.Sin(89*x)-1)
+		}
+		coarse := must2(t)(profile(t, 0.001, sampled(3000, 3, shape)).Texture(f))
+		fine := must2(t)(profile(t, 0.0005, sampled(6000, 3, shape)).Texture(f))
+		// Between points of steps h a wave of ω has a peak that is higher by (ωh)²/8 of it: a hundredth of the
+		// finest. The flattest 40 % of waves may be in several places: the plateau is left out.
+		coarse.Plateau, fine.Plateau = surface.Plateau{}, surface.Plateau{}
+		alike(t, "resampled", coarse, fine, 1, 5e-3)
+	})
+}
+
+// A circle bent over a profile comes off again, and leaves it as it was but for its own line.
+func TestUnroll(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := drawHeights(t, 200, 400)
+		diameter := rapid.Float64Range(40, 200).Draw(t, "diameter")
+		step, n := 0.01, len(z)
+		aside := rapid.Float64Range(-1, 1).Draw(t, "aside") // of the lowest place, mm
+		bent := make([]float64, n)
+		for i := range z {
+			x := float64(i)*step - float64(n-1)*step/2 - aside
+			// Along the radius: r − |p − centre| = z, the point above x.
+			bent[i] = 1000 * (diameter/2 - math.Sqrt(math.Pow(diameter/2-z[i]/1000, 2)-x*x))
+		}
+		p, err := profile(t, step, bent).Unroll(units.Length(math.Round(diameter * float64(mm))))
+		got := must(t, p, err)
+		want, err := profile(t, step, z).Level()
+		for i, v := range must(t, want, err).Z() {
+			// The circle can take from the profile what looks like a line, and a little bend.
+			if d := got.Z()[i] - v; math.Abs(d) > 0.02*(1+slices.Max(z)-slices.Min(z)) {
+				t.Fatalf("at %d of %d: %v, want %v", i, n, got.Z()[i], v)
+			}
+		}
+	})
+}
+
+// Nothing is wrong with a circle at all: what is left is zero.
+func TestUnrollCircle(t *testing.T) {
+	const r, step = 33.5, 0.002
+	z := make([]float64, 4000)
+	for i := range z {
+		x := float64(i)*step - 3.1
+		z[i] = 1000 * (r - math.Sqrt(r*r-x*x))
+	}
+	p, err := profile(t, step, z).Unroll(67 * mm)
+	for i, v := range must(t, p, err).Z() {
+		if math.Abs(v) > 1e-5 {
+			t.Fatalf("at %d: %v µm", i, v)
+		}
+	}
+	if q, err := profile(t, step, z).Unroll(70 * mm); err != nil || slices.Max(q.Z()) < 1 {
+		t.Errorf("a wrong circle leaves %v, %v", slices.Max(q.Z()), err)
+	}
+}
