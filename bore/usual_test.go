@@ -98,3 +98,25 @@ func ExampleUsualForm() {
 	// Output:
 	// limit 0.5 mm is unusual: look again, manuals have 0.0167 mm to 0.1804 mm
 }
+
+// TestUsualIsAsSaid pins the ends that the comments name, for a bore of 100 mm.
+func TestUsualIsAsSaid(t *testing.T) {
+	const mm, um = units.Millimetre, units.Micrometre
+	for _, tt := range []struct {
+		name            string
+		got             units.Limits
+		least, greatest units.Length
+	}{
+		{"new", bore.UsualNew(100 * mm), 99600 * um, 100400 * um},
+		{"window", bore.UsualWindow(), 8 * um, 95 * um},
+		{"service", bore.UsualService(100 * mm), 100040 * um, 100500 * um},
+		{"form", bore.UsualForm(100 * mm), 20 * um, 220 * um},
+		{"finish form", bore.UsualFinishForm(100 * mm), 5500 * units.Nanometre, 55 * um},
+		{"standard", bore.UsualStandard(100 * mm), 99 * mm, 102 * mm},
+		{"standard of a very small bore", bore.UsualStandard(5 * mm), 4500 * um, 7 * mm},
+	} {
+		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
+			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
+		}
+	}
+}

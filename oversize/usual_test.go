@@ -70,3 +70,21 @@ func TestUsualOfNoBore(t *testing.T) {
 		}
 	}
 }
+
+// TestUsualIsAsSaid pins the ends that the comments name, for a bore of 100 mm.
+func TestUsualIsAsSaid(t *testing.T) {
+	const mm, um = units.Millimetre, units.Micrometre
+	for _, tt := range []struct {
+		name            string
+		got             units.Limits
+		least, greatest units.Length
+	}{
+		{"stroke", oversize.UsualStroke(100 * mm), 40 * mm, 250 * mm},
+		{"over", oversize.UsualOver(), 160 * um, 2400 * um},
+		{"wall", oversize.UsualWall(100 * mm), 1800 * um, 18 * mm},
+	} {
+		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
+			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
+		}
+	}
+}

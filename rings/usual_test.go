@@ -84,7 +84,7 @@ func TestUsualOfNoBore(t *testing.T) {
 			}
 		}
 	}
-	if least, greatest := rings.UsualCount(); least < 1 || greatest < 5 || greatest > 9 {
+	if least, greatest := rings.UsualCount(); least != 1 || greatest != 7 {
 		t.Errorf("%d to %d rings", least, greatest)
 	}
 }
@@ -103,4 +103,22 @@ func ExampleUsualGap() {
 	fmt.Println(rings.UsualGap(units.MustParseLength("67 mm")))
 	// Output:
 	// 0.067 mm to 0.804 mm
+}
+
+// TestUsualIsAsSaid pins the ends that the comments name, for a bore of 100 mm.
+func TestUsualIsAsSaid(t *testing.T) {
+	const mm, um = units.Millimetre, units.Micrometre
+	for _, tt := range []struct {
+		name            string
+		got             units.Limits
+		least, greatest units.Length
+	}{
+		{"gap", rings.UsualGap(100 * mm), 100 * um, 1200 * um},
+		{"gap in service", rings.UsualGapLimit(100 * mm), 400 * um, 3 * mm},
+		{"less than a millimetre", rings.UsualGap(1), 1 * um, 12 * um},
+	} {
+		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
+			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
+		}
+	}
 }

@@ -115,3 +115,21 @@ func ExampleUsualClearance() {
 	// Output:
 	// 0.0134 mm to 0.268 mm
 }
+
+// TestUsualIsAsSaid pins the ends that the comments name, for a bore of 100 mm.
+func TestUsualIsAsSaid(t *testing.T) {
+	const mm, um = units.Millimetre, units.Micrometre
+	for _, tt := range []struct {
+		name            string
+		got             units.Limits
+		least, greatest units.Length
+	}{
+		{"clearance", fit.UsualClearance(100 * mm), 20 * um, 400 * um},
+		{"worn clearance", fit.UsualWornClearance(100 * mm), 60 * um, 800 * um},
+		{"less than a millimetre", fit.UsualClearance(1), 200 * units.Nanometre, 4 * um},
+	} {
+		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
+			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
+		}
+	}
+}

@@ -41,3 +41,20 @@ func TestUsual(t *testing.T) {
 		}
 	}
 }
+
+// TestUsualIsAsSaid pins the ends that the comments name, for a bore of 100 mm.
+func TestUsualIsAsSaid(t *testing.T) {
+	const mm, um = units.Millimetre, units.Micrometre
+	for _, tt := range []struct {
+		name            string
+		got             units.Limits
+		least, greatest units.Length
+	}{
+		{"wall", sleeve.UsualWall(100 * mm), 1300 * um, 10 * mm},
+		{"interference", sleeve.UsualInterference(), 15 * um, 140 * um},
+	} {
+		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
+			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
+		}
+	}
+}

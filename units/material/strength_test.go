@@ -92,3 +92,30 @@ func TestStandardGrades(t *testing.T) {
 		}
 	}
 }
+
+// TestRangesOfExpansion: over what temperatures a coefficient is the mean is said where its source says it: ISO 3650 for
+// gauge steel (10 to 30 °C), 20 to 100 °C for light alloys; all from memory. For the others it is not known.
+func TestRangesOfExpansion(t *testing.T) {
+	said := map[string][2]float64{
+		"gauge steel": {10, 30}, "cast aluminium-silicon, eutectic": {20, 100}, "wrought aluminium 4032": {20, 100},
+		"wrought aluminium 2618": {20, 100}, "aluminium block": {20, 100},
+	}
+	for _, name := range material.Names() {
+		m, err := material.ByName(name)
+		check(t, err)
+		if r, ok := said[name]; !ok {
+			if !m.From.IsZero() || !m.To.IsZero() {
+				t.Errorf("%s: %v to %v", name, m.From, m.To)
+			}
+		} else if math.Abs(m.From.Celsius()-r[0]) > 1e-9 || math.Abs(m.To.Celsius()-r[1]) > 1e-9 {
+			t.Errorf("%s: %v to %v, want %v to %v °C", name, m.From, m.To, r[0], r[1])
+		}
+	}
+}
+
+// TestDensityDigits: twelve digits are printed, so that machines agree in them, and no more.
+func TestDensityDigits(t *testing.T) {
+	if s := (7.123456789012345 * material.GramPerCubicCentimetre).String(); s != "7.12345678901 g/cm³" {
+		t.Error(s)
+	}
+}

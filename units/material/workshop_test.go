@@ -3,6 +3,7 @@
 package material_test
 
 import (
+	"math"
 	"testing"
 
 	"borewright.example/units"
@@ -33,5 +34,12 @@ func TestUsualTemperatures(t *testing.T) {
 		if !inside(least, greatest, c) || inside(least, greatest, c*10) || inside(least, greatest, c/10) {
 			t.Errorf("%v °C, and its slips, against %v to %v", c, least, greatest)
 		}
+	}
+	// As they are said to be.
+	if least.Celsius() != 60 || math.Abs(greatest.Celsius()-320) > 1e-9 {
+		t.Errorf("running: %v to %v", least, greatest)
+	}
+	if least, greatest = material.UsualWorkshop(); least.Celsius() != 5 || greatest.Celsius() != 45 {
+		t.Errorf("workshop: %v to %v", least, greatest)
 	}
 }
