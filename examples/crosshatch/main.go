@@ -1,17 +1,21 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Crosshatch is a lesson: the angle that a hone in a drill really leaves, and what would leave 45°.
+// Crosshatch is a lesson: the angle that a hone in a drill really leaves, and what would leave the one
+// wanted.
 package main
 
 import (
 	"bytes"
 	"encoding/base64"
+	"errors"
 	"fmt"
 	"image"
 	"image/color"
 	"image/png"
+	"io"
 	"log"
 	"math"
+	"os"
 	"strings"
 	"time"
 
@@ -20,76 +24,141 @@ import (
 )
 
 // Change these. One recipe in use for a small engine: a fast drill, half a second to a stroke.
-var setting = hone.Setting{
-	Bore:     67 * units.Millimetre,
-	Stroke:   80 * units.Millimetre,
-	Spindle:  650 * units.PerMinute,
-	Stroking: hone.Strokes(120 * units.PerMinute), // single strokes; two make a cycle
+var shipped = data{
+	setting: hone.Setting{
+		Bore:     67 * units.Millimetre,
+		Stroke:   80 * units.Millimetre,
+		Spindle:  650 * units.PerMinute,
+		Stroking: hone.Strokes(120 * units.PerMinute), // single strokes; two make a cycle
+	},
+	wanted: 45 * units.Degree, // between the lines
+}
+
+type data struct {
+	setting hone.Setting
+	wanted  units.Angle
 }
 
 func main() {
-	want := must(hone.Included(45 * units.Degree))
-	left := must(setting.Crosshatch())
-	round, along := must(setting.Peripheral()), must(setting.Axial())
-
-	fmt.Println("THE CROSSHATCH THAT A DRILL REALLY LEAVES")
-	fmt.Printf("\nThe question: bore %v, stroke %v, %v, %v. Which angle do the lines make?\n", setting.Bore, setting.Stroke, setting.Spindle, setting.Stroking)
-	fmt.Println("\n1  Two speeds, one line     tan a = v_a / v_t, included angle 2a")
-	fmt.Printf("   v_t = π·D·n = π · %v · %v = %.2f m/min\n", setting.Bore, setting.Spindle, round.In(units.MetrePerMinute))
-	fmt.Printf("   v_a = 2·L·f = 2 · %v · %.3g cycles/s = %.3f m/s = %.2f m/min\n", setting.Stroke, setting.Stroking.Cycles().In(units.Hertz), along.In(units.MetrePerSecond), along.In(units.MetrePerMinute))
-	fmt.Printf("   a = atan(%.2f/%.2f) = %.2f°;  2a = %s (wanted: 45°)\n", along.In(units.MetrePerMinute), round.In(units.MetrePerMinute), left.FromSquare().In(units.Degree), left.Format(1))
-	fmt.Println("\n2  What would leave 45°, one lever at a time")
-	fmt.Printf("   the spindle at %.0f rev/min,\n", must(setting.SpindleFor(want)).In(units.PerMinute))
-	fmt.Printf("   or %.1f full cycles a second, where 2 is much for a hand,\n", must(setting.StrokingFor(want)).Cycles().In(units.Hertz))
-	fmt.Printf("   or a stroke of %.0f mm. So: turn slowly.\n", must(setting.StrokeFor(want)).In(units.Millimetre))
-	fmt.Println("\n3  How fast may it turn?     rev/min for 45°, by stroke and by cycles a second")
-	fmt.Println("   stroke    1 a second   2 a second")
-	for _, stroke := range []units.Length{70, 80, 90} {
-		s := hone.Setting{Bore: setting.Bore, Stroke: stroke * units.Millimetre}
-		fmt.Printf("   %v", s.Stroke)
-		for _, cycles := range []units.Frequency{1, 2} {
-			s.Stroking = hone.Cycles(cycles * units.Hertz)
-			fmt.Printf("%13.0f", must(s.SpindleFor(want)).In(units.PerMinute))
-		}
-		fmt.Println()
+	lesson(os.Stdout, shipped)
+	if time.Now().Year() == 2009 { // the playground, whose clock stands; its page shows pictures
+		show(shipped)
 	}
-
-	slow := setting
-	slow.Spindle = must(setting.SpindleFor(want))
-	fmt.Printf("\nTHE WALL UNROLLED, a square of it: left %s, right %s\n", left.Format(0), must(slow.Crosshatch()).Format(0))
-	one, two := braille(left), braille(want)
-	for y := range one {
-		fmt.Printf("   %s   %s\n", string(one[y]), string(two[y]))
-	}
-
-	fmt.Println("\nA SECOND WAY: one turn of the spindle, laid flat")
-	advance := must(setting.Advance())
-	turns := setting.Spindle.In(units.PerMinute) / setting.Stroking.Strokes().In(units.PerMinute)
-	circumference := math.Pi * setting.Bore.In(units.Millimetre)
-	fmt.Printf("   a stroke has %.0f/%.0f = %.3f turns, so a turn climbs %v/%.3f = %.3f mm (the library: %.3f mm)\n", setting.Spindle.In(units.PerMinute),
-		setting.Stroking.Strokes().In(units.PerMinute), turns, setting.Stroke, turns, setting.Stroke.In(units.Millimetre)/turns, advance.In(units.Millimetre))
-	fmt.Printf("   on a way round of %.2f mm: 2·atan(%.3f/%.2f) = %.2f° (the library: %s)\n", circumference, advance.In(units.Millimetre), circumference,
-		2*math.Atan(setting.Stroke.In(units.Millimetre)/turns/circumference)*180/math.Pi, left.Format(2))
-
-	fmt.Println("\nWHAT USUALLY GOES WRONG")
-	cycles := setting
-	cycles.Stroking = hone.Cycles(setting.Stroking.Strokes())
-	fmt.Printf("   • \"%.0f strokes a minute\": there and back would leave %s, one way leaves %s.\n", setting.Stroking.Strokes().In(units.PerMinute), must(cycles.Crosshatch()).Format(1), left.Format(1))
-	fmt.Printf("   • \"45 degrees\": between the lines it is %s; of one line to the square it is %s.\n", want.Format(0), must(hone.FromSquare(45*units.Degree)).Format(0))
-	fmt.Printf("   • A hand swings: at mid-stroke it leaves %s, at the ends 0°.\n", must(setting.Steepest(hone.Crank())).Format(1))
-	fmt.Printf("   • Too fast. Up to %.[2]f m/min is often quoted (common practice), and this is %.[1]f: beyond it\n     come heat, glaze and flat lines.\n", round.In(units.MetrePerMinute), units.Speed(hone.SurfaceMost).In(units.MetrePerMinute))
-	fmt.Println("\nCAUTION: clamp the cylinder, nothing loose near the drill, eyes guarded. A rigid-stone hone turns\n" +
-		"only inside the bore; a ball-type hone turns slowly as it enters and leaves, and is oiled.")
-	show(left)
 }
 
-// lines draws both families of lines on a wall of w by h dots.
-func lines(c hone.Crosshatch, w, h int, dot func(x, y int)) {
+// lesson writes the page for any data.
+func lesson(w io.Writer, d data) {
+	defer refuse(w)
+	s := d.setting
+	want, left := must(hone.Included(d.wanted)), must(s.Crosshatch())
+	round, along := must(s.Peripheral()), must(s.Axial())
+	vt, va := round.In(units.MetrePerMinute), along.In(units.MetrePerMinute)
+	spindle, slow := reach(s.SpindleFor(want))
+	stroking, hand := reach(s.StrokingFor(want))
+	stroke, long := reach(s.StrokeFor(want))
+
+	fmt.Fprintln(w, "THE CROSSHATCH THAT A DRILL REALLY LEAVES")
+	fmt.Fprintf(w, "\nThe question: bore %v, stroke %v, %v, %v.\nWhich angle do the lines make, and what would leave %s?\n", s.Bore, s.Stroke, s.Spindle, s.Stroking, want.Format(1))
+	fmt.Fprintln(w, "\n1  Two speeds, one line     vt = π·D·n, round the bore;  va = 2·L·f, along it;  tan a = va/vt\n"+
+		"   D: bore; n: turns; L: stroke; f: cycles, there and back; a: how far a line leans from square")
+	fmt.Fprintf(w, "   vt = π · %v · %v = %.2f m/min\n", s.Bore, s.Spindle, vt)
+	fmt.Fprintf(w, "   va = 2 · %v · %s cycles/min = %.2f m/min\n", s.Stroke, four(s.Stroking.Cycles().In(units.PerMinute)), va)
+	fmt.Fprintf(w, "   a = atan(%.2f/%.2f) = %.2f°;  between the lines 2a = %s\n", va, vt, left.FromSquare().In(units.Degree), left.Format(1))
+	switch off := (left.Included() - want.Included()).In(units.Degree); {
+	case math.Abs(off) <= 1:
+		fmt.Fprintln(w, "   That is what is wanted.")
+	case off < 0:
+		fmt.Fprintf(w, "   Too flat by %.1f°: turn more slowly, or stroke faster.\n", -off)
+	default:
+		fmt.Fprintf(w, "   Too steep by %.1f°: turn faster, or stroke more slowly.\n", off)
+	}
+	fmt.Fprintf(w, "\n2  What would leave %s, one lever at a time\n", want.Format(1))
+	if slow {
+		fmt.Fprintf(w, "   the spindle at %s rev/min,\n", four(spindle.In(units.PerMinute)))
+	}
+	if hand {
+		word := map[bool]string{true: "which is more than a hand does", false: "which a hand can do"}[stroking.Cycles() > 2*units.Hertz]
+		fmt.Fprintf(w, "   or %s full cycles a second, %s,\n", four(stroking.Cycles().In(units.Hertz)), word)
+	}
+	if long {
+		fmt.Fprintf(w, "   or a stroke of %s mm.\n", four(stroke.In(units.Millimetre)))
+	}
+	if !slow || !hand || !long {
+		fmt.Fprintln(w, "   What is not in this list no workshop can do.")
+	}
+	fmt.Fprintf(w, "\n3  How fast may it turn?     rev/min for %s, by stroke and by cycles a second\n", want.Format(1))
+	fmt.Fprintln(w, "   stroke          1 a second   2 a second")
+	for _, eighths := range []units.Length{7, 8, 9} {
+		fmt.Fprintf(w, "   %-12s", (s.Stroke*eighths/8).Format(units.Millimetre, 1))
+		for _, cycles := range []units.Frequency{1, 2} {
+			turn, ok := reach(hone.Setting{Bore: s.Bore, Stroke: s.Stroke * eighths / 8, Stroking: hone.Cycles(cycles * units.Hertz)}.SpindleFor(want))
+			fmt.Fprintf(w, "%13s", map[bool]string{true: four(turn.In(units.PerMinute)), false: "none"}[ok])
+		}
+		fmt.Fprintln(w)
+	}
+
+	fmt.Fprintf(w, "\nTHE WALL UNROLLED, a square of it: left as it is, %s, right as it is wanted, %s\n", left.Format(0), want.Format(0))
+	one, two := braille(left), braille(want)
+	for y := range one {
+		fmt.Fprintf(w, "   %s   %s\n", string(one[y]), string(two[y]))
+	}
+
+	fmt.Fprintln(w, "\nA SECOND WAY: one turn of the spindle, laid flat")
+	turns := s.Spindle.In(units.PerMinute) / s.Stroking.Strokes().In(units.PerMinute)
+	climbs, way := s.Stroke.In(units.Millimetre)/turns, math.Pi*s.Bore.In(units.Millimetre)
+	fmt.Fprintf(w, "   a stroke has %s turns, so a turn climbs %v/%s = %.3f mm", four(turns), s.Stroke, four(turns), climbs)
+	if advance, ok := reach(s.Advance()); ok {
+		fmt.Fprintf(w, " (the library: %.3f mm)", advance.In(units.Millimetre))
+	}
+	fmt.Fprintf(w, "\n   on a way round of %.2f mm: 2·atan(%.3f/%.2f) = %.2f° (the library: %.2f°)\n", way, climbs, way, 2*math.Atan(climbs/way)*180/math.Pi, left.Included().In(units.Degree))
+
+	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
+	count := s.Stroking.Strokes()
+	cycles, strokes := s, s
+	cycles.Stroking, strokes.Stroking = hone.Cycles(count), hone.Strokes(count)
+	fmt.Fprintf(w, "   • \"%s a minute\": counted there and back it leaves %s, one way %s.\n", four(count.In(units.PerMinute)), must(cycles.Crosshatch()).Format(1), must(strokes.Crosshatch()).Format(1))
+	fmt.Fprintf(w, "   • \"%s degrees\": between the lines it is %s; a line that leans as much from square is ", four(d.wanted.In(units.Degree)), want.Format(0))
+	if square, err := hone.FromSquare(d.wanted); err != nil {
+		fmt.Fprintln(w, "none.")
+	} else {
+		fmt.Fprintf(w, "%s.\n", square.Format(0))
+	}
+	fmt.Fprintf(w, "   • A hand swings: in the middle of its stroke it leaves %s, at the ends 0°.\n", must(s.Steepest(hone.Crank())).Format(1))
+	fmt.Fprintf(w, "   • Too fast: up to %.0f m/min is often quoted (common practice). ", units.Speed(hone.SurfaceMost).In(units.MetrePerMinute))
+	if round > hone.SurfaceMost {
+		fmt.Fprintf(w, "This is %.1f: heat, glaze and flat lines.\n", vt)
+	} else {
+		fmt.Fprintf(w, "This is %.1f.\n", vt)
+	}
+	fmt.Fprintln(w, "\nCAUTION: clamp the cylinder, nothing loose near the drill, eyes guarded. A rigid-stone hone turns\n"+
+		"only inside the bore; a ball-type hone turns slowly as it enters and leaves, and is oiled.")
+}
+
+// four prints a number above 0 to four digits.
+func four(x float64) string {
+	s := fmt.Sprintf("%.*f", min(6, max(0, 3-int(math.Floor(math.Log10(x))))), x)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// lines draws both families of lines on a wall of n by n dots.
+func lines(c hone.Crosshatch, n int, dot func(x, y int)) {
 	slope := math.Tan(c.FromSquare().In(units.Radian))
-	for x := range w {
+	steep := slope > 1
+	if steep {
+		slope = 1 / slope
+	}
+	for x := range n {
 		rise := int(math.Round(slope * float64(x)))
-		for y := range h {
-			if (y-rise)%16 == 0 || (y+rise)%16 == 0 {
+		for y := range n {
+			if (y-rise)%16 != 0 && (y+rise)%16 != 0 {
+				continue
+			}
+			if steep {
+				dot(y, x)
+			} else {
 				dot(x, y)
 			}
 		}
@@ -102,14 +171,18 @@ func braille(c hone.Crosshatch) [][]rune {
 	for y := range rows {
 		rows[y] = []rune(strings.Repeat("⠀", 32))
 	}
-	lines(c, 64, 64, func(x, y int) { rows[y/4][x/2] |= [4][2]rune{{1, 8}, {2, 16}, {4, 32}, {64, 128}}[y%4][x%2] })
+	lines(c, 64, func(x, y int) { rows[y/4][x/2] |= [4][2]rune{{1, 8}, {2, 16}, {4, 32}, {64, 128}}[y%4][x%2] })
 	return rows
 }
 
-// show prints the lines as a picture, which the Go playground shows.
-func show(c hone.Crosshatch) {
+// show prints the lines as a picture.
+func show(d data) {
+	c, err := d.setting.Crosshatch()
+	if err != nil {
+		return // the page has said why
+	}
 	img := image.NewPaletted(image.Rect(0, 0, 256, 256), color.Palette{color.White, color.Gray{Y: 60}})
-	lines(c, 256, 256, func(x, y int) { img.SetColorIndex(x, y, 1) })
+	lines(c, 256, func(x, y int) { img.SetColorIndex(x, y, 1) })
 	var b bytes.Buffer
 	if err := png.Encode(&b, img); err != nil {
 		log.Fatal(err)
@@ -119,9 +192,31 @@ func show(c hone.Crosshatch) {
 	time.Sleep(time.Nanosecond)
 }
 
+// reach returns x, and whether a workshop can have it.
+func reach[T any](x T, err error) (T, bool) {
+	if errors.Is(err, hone.ErrUnreachable) {
+		return x, false
+	}
+	return must(x, err), true
+}
+
+// must returns x, or ends the lesson there.
 func must[T any](x T, err error) T {
 	if err != nil {
-		log.Fatal(err)
+		panic(refusal{err})
 	}
 	return x
+}
+
+type refusal struct{ error }
+
+// refuse ends the page where the numbers cannot be, with the reason.
+func refuse(w io.Writer) {
+	switch r := recover().(type) {
+	case nil:
+	case refusal:
+		fmt.Fprintf(w, "\nNO ANSWER FOR THESE NUMBERS: %v.\nMend them on top of the file, and run it again.\n", r)
+	default:
+		panic(r)
+	}
 }
