@@ -6,91 +6,150 @@ package main
 import (
 	"errors"
 	"fmt"
-	"log"
+	"io"
 	"math"
+	"os"
 	"strings"
 
 	"borewright.example/bore/hone"
 	"borewright.example/units"
 )
 
-// Change these. Invented data: a pump cylinder in a village workshop, honed with rigid stones.
-var (
-	run = hone.Run{
-		Kind: hone.RigidStone, Depth: 90 * units.Millimetre, Tool: 45 * units.Millimetre,
-		RoomTop: 40 * units.Millimetre, RoomBottom: 40 * units.Millimetre,
+// Change these. Invented data: a pump cylinder in a village workshop, honed with rigid stones. A room
+// of 0 is the closed end of a blind bore.
+var shipped = data{
+	depth:      90 * units.Millimetre,
+	stones:     45 * units.Millimetre, // how long they are
+	roomTop:    40 * units.Millimetre, // how far they can go beyond either end
+	roomBottom: 40 * units.Millimetre,
+	stock:      50 * units.Micrometre, // to take off the diameter, on the mean over the wall
+	setting:    hone.Setting{Bore: 78 * units.Millimetre, Spindle: 120 * units.PerMinute, Stroking: hone.Cycles(60 * units.PerMinute)},
+}
+
+type data struct {
+	depth, stones, roomTop, roomBottom, stock units.Length
+	setting                                   hone.Setting
+}
+
+func main() { lesson(os.Stdout, shipped) }
+
+// lesson writes the page for any data.
+func lesson(w io.Writer, d data) {
+	defer refuse(w)
+	run := hone.Run{Kind: hone.RigidStone, Depth: d.depth, Tool: d.stones, RoomTop: d.roomTop, RoomBottom: d.roomBottom}
+	usual, err := hone.UsualTravel(run)
+	if errors.Is(err, hone.ErrRoom) {
+		err = fmt.Errorf("%w: the stones are too long to move in this bore; two thirds of its depth is usual (common practice)", err)
 	}
-	setting = hone.Setting{Bore: 78 * units.Millimetre, Spindle: 120 * units.PerMinute, Stroking: hone.Cycles(60 * units.PerMinute)}
-	stock   = 50 * units.Micrometre // on the diameter, on the mean over the wall
-)
+	must(usual, err)
+	long := must(d.removal(usual))
 
-func main() {
-	fmt.Println("OVERTRAVEL AND STRAIGHTNESS: where the metal goes")
-	fmt.Printf("\nThe question: a bore of %v deep, stones of %v, %v to take off. How long a stroke?\n", run.Depth, run.Tool, stock)
-	usual := must(hone.UsualTravel(run))
-	fmt.Println("\n1  The stroke     L = depth + out at the top + out at the bottom − tool")
-	fmt.Printf("   a third of the stones out: L = %v + %v + %v − %v = %v\n", run.Depth, usual.Top, usual.Bottom, run.Tool, must(usual.Stroke()))
-
-	fmt.Println("\n2  What the ends get of what the middle gets     o/l: balls, filaments;  ln(l/(l − o)): stones on a spring")
-	fmt.Println("   out     stroke      o/l      ln(l/(l−o))   ends tighter by   straight to")
-	outs := []units.Length{run.Tool / 9, run.Tool / 3, run.Tool / 2}
-	for _, out := range outs {
-		t := must(run.Travel(out, out))
-		r := removal(t)
-		share := out.In(units.Millimetre) / run.Tool.In(units.Millimetre)
-		fmt.Printf("   %4.1f mm %v  %6.3f   %10.3f   %12.1f µm   %10.1f µm\n", out.In(units.Millimetre), pad(must(t.Stroke()).String(), 7), share,
-			math.Log(1/(1-share)), (r.Middle - r.Top).In(units.Micrometre), r.Straightness.In(units.Micrometre))
+	fmt.Fprintln(w, "OVERTRAVEL AND STRAIGHTNESS: where the metal goes")
+	fmt.Fprintf(w, "\nThe question: a bore of %v deep, stones of %v, %v to take off. How long a stroke?\n", d.depth, d.stones, d.stock)
+	fmt.Fprintln(w, "\n1  The stroke     L = depth + out at the top + out at the bottom − stones;  out: how far they stand out")
+	fmt.Fprintf(w, "   a third of the stones out, where there is room: L = %s + %s + %s − %s = %s\n", mm(d.depth), mm(usual.Top), mm(usual.Bottom), mm(d.stones), mm(must(usual.Stroke())))
+	ends := []struct {
+		name      string
+		room, out units.Length
+	}{{"top", d.roomTop, usual.Top}, {"bottom", d.roomBottom, usual.Bottom}}
+	for _, end := range ends {
+		switch {
+		case end.room == 0:
+			fmt.Fprintf(w, "   The %s is closed: no stone gets past it, and what it cuts there is next to nothing.\n", end.name)
+		case end.out < d.stones/3:
+			fmt.Fprintf(w, "   At the %s there is room for %s alone.\n", end.name, mm(end.out))
+		}
 	}
-	fmt.Println("   No overtravel that is safe makes the ends equal to the middle: a wall is honed with its\n" +
-		"   ends tight, and the stones dwell there as the gauge asks.")
 
-	fmt.Println("\nWHAT COMES OFF THE DIAMETER, from the top face down (█ each micrometre, a ninth out; ░ more with a third out)")
-	short, long := removal(must(run.Travel(outs[0], outs[0]))), removal(usual)
-	for i := range short.Points {
-		a, b := int(short.Points[i].Diameter.Round(units.Micrometre)/units.Micrometre), int(long.Points[i].Diameter.Round(units.Micrometre)/units.Micrometre)
-		fmt.Printf("   %5.1f mm │%s%s\n", short.Points[i].Depth.In(units.Millimetre), strings.Repeat("█", min(a, b)), strings.Repeat("░", max(0, b-a))+strings.Repeat("▒", max(0, a-b)))
+	fmt.Fprintln(w, "\n2  What the ends get of what the middle gets, by how much stands out")
+	fmt.Fprintln(w, "   out at top, bottom      stroke   top, bottom: share of the middle's   wall straight to")
+	most := 0.0
+	for _, part := range []units.Length{9, 3, 2} {
+		t, err := run.Travel(min(d.stones/part, d.roomTop), min(d.stones/part, d.roomBottom))
+		if errors.Is(err, hone.ErrRoom) {
+			fmt.Fprintf(w, "   one %s      no stroke is left\n", map[units.Length]string{9: "ninth", 3: "third", 2: "half"}[part])
+			continue
+		}
+		r := must(d.removal(must(t, err)))
+		most = max(most, r.Top.In(r.Middle), r.Bottom.In(r.Middle))
+		fmt.Fprintf(w, "   %8s %9s %11s   %16.3f %8.3f %24.1f µm\n", mm(t.Top), mm(t.Bottom), mm(must(t.Stroke())), r.Top.In(r.Middle), r.Bottom.In(r.Middle), r.Straightness.In(units.Micrometre))
 	}
-	fmt.Println("   (▒: more with a ninth out. The mean of both is the same.)")
+	if most < 1 {
+		fmt.Fprintln(w, "   None of these makes the ends equal to the middle: a wall is honed with its ends tight, and the stones\n   dwell there as the gauge asks.")
+	} else {
+		fmt.Fprintln(w, "   With stones as long as these an end can get as much as the middle, or more.")
+	}
 
-	fmt.Println("\nA SECOND WAY: let the tool run and add up, a tenth of a millimetre at a time")
-	depth, tool, out := run.Depth.In(units.Millimetre), run.Tool.In(units.Millimetre), usual.Top.In(units.Millimetre)
+	step := 500 * units.Nanometre
+	for long.Greatest > 70*step {
+		step *= 2
+	}
+	fmt.Fprintf(w, "\nWHAT COMES OFF THE DIAMETER, from the top face down (█ each %v)\n", step)
+	for _, p := range long.Points {
+		fmt.Fprintf(w, "   %8s │%s %.1f µm\n", mm(p.Depth), strings.Repeat("█", int(p.Diameter.Round(step)/step)), p.Diameter.In(units.Micrometre))
+	}
+
+	fmt.Fprintln(w, "\nA SECOND WAY: let the stones run and add up, a ten-thousandth of the stroke at a time")
+	depth, stones, top := d.depth.In(units.Millimetre), d.stones.In(units.Millimetre), usual.Top.In(units.Millimetre)
+	stroke := depth + top + usual.Bottom.In(units.Millimetre) - stones
 	took := func(at float64) float64 { // pressure × time at a place, one stroke
-		sum, steps := 0.0, int(math.Round((depth+2*out-tool)*10))
+		sum, steps := 0.0, 10000
 		for i := range steps {
-			top := -out + (float64(i)+0.5)/10 // of the tool
-			if top <= at && at <= top+tool {
-				inside := min(top+tool, depth) - max(top, 0)
-				sum += tool / inside // a spring presses what is left in the bore the harder
+			upper := (float64(i)+0.5)/float64(steps)*stroke - top // end of the stones
+			if upper <= at && at <= upper+stones {
+				sum += stones / (min(upper+stones, depth) - max(upper, 0)) // a spring presses what is left in the bore the harder
 			}
 		}
 		return sum
 	}
-	share := took(0) / took(depth/2)
-	fmt.Printf("   end over middle by adding up %.3f, by ln(l/(l − o)) %.3f, by the library %.3f\n", share, math.Log(tool/(tool-out)), long.Top.In(long.Middle))
+	fmt.Fprintf(w, "   top over middle %.2f (the library: %.2f), bottom over middle %.2f (the library: %.2f)\n",
+		took(0)/took(depth/2), long.Top.In(long.Middle), took(depth)/took(depth/2), long.Bottom.In(long.Middle))
+	if stones <= depth/2 && usual.Top > 0 {
+		out := top / stones
+		fmt.Fprintf(w, "   and of the top by the formula of a stone on a spring: ln(1/(1 − out/stones)) = ln(1/(1 − %.3f)) = %.2f\n", out, math.Log(1/(1-out)))
+	}
 
-	fmt.Println("\nWHAT USUALLY GOES WRONG")
+	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
 	blind := run
 	blind.RoomBottom = 0
-	b := removal(must(hone.UsualTravel(blind)))
-	fmt.Printf("   • A blind end, no room below: the bottom gets %.1f µm where the middle gets %.1f µm. It stays\n     tight, and the ring gap is smallest there.\n", b.Bottom.In(units.Micrometre), b.Middle.In(units.Micrometre))
-	_, err := run.Travel(run.Tool/2+units.Millimetre, run.Tool/2+units.Millimetre)
-	fmt.Printf("   • More overtravel to open the ends: refused (%t).\n     Past half, stones tip over the edge and may be thrown.\n", errors.Is(err, hone.ErrRoom))
+	if t, err := hone.UsualTravel(blind); err == nil {
+		b := must(d.removal(t))
+		fmt.Fprintf(w, "   • A blind end is honed like an open one. With no room below, the bottom gets %.1f µm where the middle\n     gets %.1f µm: it stays tight, and the ring gap is smallest there.\n", b.Bottom.In(units.Micrometre), b.Middle.In(units.Micrometre))
+	}
+	fmt.Fprintf(w, "   • More overtravel, to open the ends. Past half, here %s, stones tip over the edge and may be thrown.\n", mm(d.stones/2))
 	ball := run
 	ball.Kind = hone.BallType
-	fmt.Printf("   • One rule for all tools: of a ball-type hone half stands out, a stroke of %v; it deglazes\n     and straightens nothing.\n", must(must(hone.UsualTravel(ball)).Stroke()))
-	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
-	fmt.Printf("\nCAUTION: %s\n%s\n", lines.Replace(hone.RigidInside.Text()), lines.Replace(hone.NothingLoose.Text()))
+	if t, err := hone.UsualTravel(ball); err == nil {
+		fmt.Fprintf(w, "   • One rule for all tools. Of a ball-type hone as long, half stands out where it can: a stroke of %s.\n     It takes the glaze off, and straightens nothing.\n", mm(must(t.Stroke())))
+	}
+	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n", ", and never", ",\nand never")
+	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(hone.RigidInside.Text()), lines.Replace(hone.NothingLoose.Text()))
 }
 
-func removal(t hone.Travel) hone.Removal {
-	return must(setting.Removal(hone.Steady(), t, hone.ConstantForce, stock, 19))
+// removal is what a travel takes at 19 places, with a steady stroke and stones on a spring.
+func (d data) removal(t hone.Travel) (hone.Removal, error) {
+	return d.setting.Removal(hone.Steady(), t, hone.ConstantForce, d.stock, 19)
 }
 
-func pad(s string, n int) string { return fmt.Sprintf("%*s", n, s) }
+func mm(l units.Length) string { return l.Format(units.Millimetre, 1) }
 
+// must returns x, or ends the lesson there.
 func must[T any](x T, err error) T {
 	if err != nil {
-		log.Fatal(err)
+		panic(refusal{err})
 	}
 	return x
+}
+
+type refusal struct{ error }
+
+// refuse ends the page where the numbers cannot be, with the reason.
+func refuse(w io.Writer) {
+	switch r := recover().(type) {
+	case nil:
+	case refusal:
+		fmt.Fprintf(w, "\nNO ANSWER FOR THESE NUMBERS: %v.\nMend them on top of the file, and run it again.\n", r)
+	default:
+		panic(r)
+	}
 }
