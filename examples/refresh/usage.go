@@ -28,13 +28,13 @@ A job is JSON. Lengths are texts with a unit: "72.031 mm", "2.8360 in", "2-53/64
   },
   "gauge": {
     "kind": "two-point", "resolution": "0.001 mm", "repeatability": "0.001 mm",
-    "standard": {"size": "67.002 mm", "uncertainty": "0.002 mm"},
+    "standard": {"size": "67.002 ± 0.002 mm"},
     "temperatures": {"standard": "21 °C", "gauge_set": "21 °C",
                      "gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"}
   },
   "cylinders": [{
-    "name": "1",
-    "piston": {"size": "66.972 mm", "axis": "across pin"},
+    "name": "1", "over": "0 mm",
+    "piston": {"size": "66.972 mm", "axis": "across pin", "coating": "0 mm"}, "piston_for": "0 mm",
     "readings": [
       {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
       {"depth": "10 mm", "axis": "pin",    "diameter": "67.034 mm"},

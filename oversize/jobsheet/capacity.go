@@ -7,38 +7,43 @@ import (
 	"borewright.example/units"
 )
 
-// capacities adds displacement and compression ratio, before and after.
-func (s *Sheet) capacities() error {
-	for i := range s.Cylinders {
-		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
-		before, after := s.Job.Engine.at(s.Job.Cylinders[i].Over), s.Job.Engine.at(choice.Over)
+// A capacitySheet is displacement and compression, of each cylinder and of the engine.
+type capacitySheet struct {
+	before, after []Capacity
+	all, then     Capacity
+}
+
+// capacities works out displacement and compression ratio, before and after.
+func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capacitySheet, out []Omission, err error) {
+	n := len(choice.Cylinders)
+	c.before, c.after = make([]Capacity, n), make([]Capacity, n)
+	cut := choice.Route != oversize.Undecided && choice.Route != oversize.MakersProcess
+	for i, cc := range choice.Cylinders {
+		before, after := g.Engine.at(g.Cylinders[i].over()), g.Engine.at(cc.Over)
 		switch {
-		case c.Proof != nil:
-			after = c.Proof.Bore.Mean.Value
-		case choice.Aim != 0:
-			after = choice.Aim
+		case proofs[i] != nil:
+			after = proofs[i].Bore.Mean.Value
+		case cc.Aim != 0:
+			after = cc.Aim
 		}
-		var err error
-		if c.Before, err = s.Job.Engine.capacity(before); err != nil {
-			return err
+		if c.before[i], err = g.Engine.capacity(before); err != nil {
+			return c, nil, fault("engine.chamber", err)
 		}
-		s.Before.Swept = oversize.Total(s.Before.Swept, c.Before.Swept)
-		if choice.Route == oversize.Undecided || choice.Route == oversize.MakersProcess {
+		c.all.Swept = oversize.Total(c.all.Swept, c.before[i].Swept)
+		if cc.Route == oversize.Undecided || cc.Route == oversize.MakersProcess {
 			continue
 		}
-		if c.After, err = s.Job.Engine.capacity(after); err != nil {
-			return err
+		if c.after[i], err = g.Engine.capacity(after); err != nil {
+			return c, nil, fault("engine.chamber", err)
+		}
+		if cut {
+			c.then.Swept = oversize.Total(c.then.Swept, c.after[i].Swept)
 		}
 	}
-	if s.Choice.Route != oversize.Undecided && s.Choice.Route != oversize.MakersProcess {
-		for _, c := range s.Cylinders {
-			s.After.Swept = oversize.Total(s.After.Swept, c.After.Swept)
-		}
+	if n > 0 && c.before[0].Ratio == 0 {
+		out = omit(out, "compression ratio", "give engine.chamber, engine.clearance_volume or engine.compression_ratio")
 	}
-	if s.Cylinders[0].Before.Ratio == 0 {
-		s.omit("compression ratio", "give engine.chamber, engine.clearance_volume or engine.compression_ratio")
-	}
-	return nil
+	return c, out, nil
 }
 
 // capacity returns what one cylinder of a bore sweeps, and how far it compresses that.

@@ -5,6 +5,9 @@ package jobsheet
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
+	"unicode"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -99,8 +102,8 @@ func (j Job) check(doc *strictjson.Document) error {
 	switch {
 	case j.Version > Version:
 		c.fault("version", j.Version, "newer than %d, the newest that is known here", Version)
-	case j.Version < 0:
-		c.fault("version", j.Version, "want %d, or leave it out", Version)
+	case j.Version != 0 && j.Version < Version:
+		c.fault("version", j.Version, "%s", olderVersion)
 	}
 	doc.Check(j, nil)
 	c.engine(j.Engine)
@@ -109,6 +112,7 @@ func (j Job) check(doc *strictjson.Document) error {
 	c.tools(j.Tools)
 	c.cuts(j.Cuts, j.Engine)
 	c.proof(j)
+	c.words(j)
 	c.share("risk.accept", j.Risk.Accept, 0.5)
 	c.share("risk.reject", j.Risk.Reject, 0.5)
 	return faults(doc)
@@ -116,19 +120,67 @@ func (j Job) check(doc *strictjson.Document) error {
 
 // name checks a name that must be there, and be the only one.
 func (c *checker) name(path, name string, seen map[string]bool) {
+	bare := strings.ToLower(strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || !unicode.IsPrint(r) {
+			return -1
+		}
+		return r
+	}, name))
 	switch {
-	case name == "":
+	case bare == "":
 		c.fault(path, nil, "missing: want a name")
-	case seen[name]:
-		c.fault(path, name, "another one has this name")
+	case seen[bare]:
+		c.fault(path, name, "another one has this name, but for blanks and capitals")
 	}
-	seen[name] = true
+	seen[bare] = true
+}
+
+// words checks what the job says about itself: counts, what is not known, confirmed or accepted.
+func (c *checker) words(j Job) {
+	for _, n := range j.counts() {
+		if n.given != nil && *n.given != n.holds {
+			c.fault(n.path, *n.given, "the job holds %d: is one missing?", n.holds)
+		}
+	}
+	for i, u := range j.NotKnown {
+		path := fmt.Sprintf("not_known[%d]", i)
+		given := u == RingTravel && j.Engine.Layout.RingBottom != 0 || u == LeastWall && j.Engine.Limits.LeastWall != 0
+		for _, cyl := range j.Cylinders {
+			given = given || u == WearShare && cyl.WearShare != 0
+		}
+		if given {
+			c.fault(path, u, "the job gives it: take one of the two out")
+		}
+		if slices.Contains(j.NotKnown[:i], u) {
+			c.fault(path, u, "given twice")
+		}
+	}
+	for i, f := range j.Confirmed {
+		path := fmt.Sprintf("confirmed[%d]", i)
+		if f.Field == "" || f.Value == "" {
+			c.fault(path, nil, "want field and value, as the sheet writes them")
+		}
+	}
+	for i, a := range j.Accepted {
+		path := fmt.Sprintf("accepted[%d]", i)
+		switch {
+		case (a.Row == "") == (a.Demand == DemandTold):
+			c.fault(path, nil, "want row, the key of one row, or demand, a kind for which the maker gives no figure")
+		case strings.TrimSpace(a.By) == "" || strings.TrimSpace(a.Why) == "":
+			c.fault(path, nil, "want by and why: a row goes on somebody's word")
+		case a.Row != "" && a.Stood == "":
+			c.fault(path+".stood", nil, "missing: write what stands in the row, as the sheet prints it")
+		}
+	}
 }
 
 // missingTemperature says how a temperature may be written.
 const missingTemperature = `missing: write it, "21 °C" or "21 ± 1 °C", or where nobody measured it the range it must have been in, "10 to 25 °C"`
 
 func (c *checker) gauge(g Gauge) {
+	if g.Kind == nil {
+		c.fault("gauge.kind", nil, "missing: want %v, %v or %v", bore.TwoPoint, bore.ThreePoint, bore.Telescoping)
+	}
 	c.needed("gauge.resolution", g.Resolution, coarsest)
 	c.length("gauge.repeatability", g.Repeatability, coarsest)
 	c.length("gauge.dial_error", g.DialError, coarsest)
@@ -158,8 +210,8 @@ func (c *checker) temperatures(path string, t Temperatures, set bool) {
 
 func (c *checker) standard(path string, s Standard) {
 	if s != (Standard{}) {
-		c.needed(path+".size", s.Size, largestBore)
-		c.length(path+".uncertainty", s.Uncertainty, coarsest)
+		c.needed(path+".size", s.Size.Value, largestBore)
+		c.length(path+".size", s.Size.Expanded, coarsest)
 	}
 }
 
@@ -169,6 +221,9 @@ func (c *checker) proof(j Job) {
 	p := j.Proof
 	if j.proven() {
 		c.temperatures("proof.temperatures", p.Temperatures, j.proofGauge().Standard != Standard{})
+	}
+	if j.proven() && j.Gauge.Standard != (Standard{}) && p.Standard == (Standard{}) {
+		c.fault("proof.standard", nil, "missing: write again what the gauge was set on, for it may have been another")
 	}
 	c.standard("proof.standard", p.Standard)
 	for _, order := range []struct {
@@ -204,7 +259,7 @@ func (c *checker) cuts(b Cuts, e Engine) {
 		path string
 		size units.Length
 	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed},
-		{"locating", b.Locating}, {"out_of_square", b.OutOfSquare}, {"surface", b.Surface}} {
+		{"locating", length(b.Locating)}, {"out_of_square", length(b.OutOfSquare)}, {"surface", length(b.Surface)}} {
 		c.small("cuts."+l.path, l.size, nominal)
 	}
 	c.length("cuts.length", b.Length, largestDepth)
@@ -228,8 +283,8 @@ func (c *checker) tools(t Tools) {
 		{"line_width", t.LineWidth},
 		{"track", t.Track},
 		{"stroke", t.Stroke},
-		{"room_top", t.RoomTop},
-		{"room_bottom", t.RoomBottom},
+		{"room_top", length(t.RoomTop)},
+		{"room_bottom", length(t.RoomBottom)},
 		{"overtravel_top", t.OvertravelTop},
 		{"overtravel_bottom", t.OvertravelBottom},
 	} {
@@ -238,7 +293,7 @@ func (c *checker) tools(t Tools) {
 	for _, end := range []struct {
 		path      string
 		out, room units.Length
-	}{{"top", t.OvertravelTop, t.RoomTop}, {"bottom", t.OvertravelBottom, t.RoomBottom}} {
+	}{{"top", t.OvertravelTop, length(t.RoomTop)}, {"bottom", t.OvertravelBottom, length(t.RoomBottom)}} {
 		if end.out > end.room {
 			c.fault("tools.overtravel_"+end.path, end.out, "want at most tools.room_%s, %v", end.path, end.room)
 		}
@@ -286,3 +341,8 @@ func (c *checker) tools(t Tools) {
 		c.fault("tools.tolerance", t.Tolerance, "want 0 to 90°")
 	}
 }
+
+// olderVersion says what to change in a job file of version 1.
+const olderVersion = `an older job file: write doubts behind their values, "78.194 ± 0.004 mm", in place of uncertainty and wall_uncertainty; ` +
+	`give over of every cylinder and piston_for of every piston in hand, kind of the gauge, and proof.standard; sizes ` +
+	`"one for all" or "each its own" in place of own_sizes, pits in place of pit, plating in place of peeling; then version 2`

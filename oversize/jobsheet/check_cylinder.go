@@ -10,7 +10,6 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/units"
-	"borewright.example/units/uncertainty"
 )
 
 func (c *checker) cylinders(j Job) {
@@ -24,54 +23,62 @@ func (c *checker) cylinders(j Job) {
 	for i, cyl := range j.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		c.name(path+".name", cyl.Name, seen)
-		sound := len(c.doc.Faults()) == 0
-		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 {
+		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 && !j.unknown(RingTravel) {
 			c.fault(path+".readings", nil, "missing: want at least one reading, or ring travel in engine.layout to plan them by")
 		}
 		c.readings(path+".readings", cyl.Readings, j.Gauge, j)
 		c.readings(path+".proof", cyl.Proof, j.proofGauge(), j)
-		if sound && len(c.doc.Faults()) == 0 {
-			c.measured(path, cyl, j) // only now can the room of the readings say what it thinks of them
-		}
 		if s := cyl.WearShare; s != 0 && !(s >= 0.5 && s <= 1) {
 			c.fault(path+".wear_share", s, "want 0.5, as much on one side as on the other, to 1, all on one")
 		}
 		c.feeler(path+".feeler_test", cyl.FeelerTest, j.Engine.Bore)
 		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
-		c.small(path+".over", cyl.Over, j.Engine.Bore)
-		c.small(path+".piston_for", cyl.PistonFor, j.Engine.Bore)
+		c.told(path+".over", cyl.Over, j.Engine.Bore, `write at which size it stands over nominal, "0 mm" for the standard one`)
+		if cyl.Piston.has() {
+			c.told(path+".piston_for", cyl.PistonFor, j.Engine.Bore, `write for which size the piston is, over nominal, "0 mm" for the standard one`)
+		}
 		c.honing(path+".honing", cyl.Honing, j.Engine.Bore)
 		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
-		c.length(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
-		c.length(path+".wall_uncertainty", cyl.WallUncertainty, largestBore)
-		if w := j.Engine.Wall; cyl.Peeling && (w == oversize.BareIron || w == oversize.IronSleeve) {
-			c.fault(path+".peeling", true, "nothing peels off %v: is engine.wall right?", w)
+		c.measured(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
+		c.pits(path+".pits", cyl.Pits, j.Engine)
+		coated := j.Engine.Wall == oversize.Plated || j.Engine.Wall == oversize.BareAlSi
+		if !coated && cyl.Plating != PlatingNotSaid {
+			c.fault(path+".plating", cyl.Plating, "there is none on %v: is engine.wall right?", j.Engine.Wall)
 		}
-		c.small(path+".pit", cyl.Pit, j.Engine.Bore)
 	}
 }
 
-// measured checks what the readings of a cylinder come to. A bore that is smaller all over than a new
-// one was read on a dial that runs the other way, or stands at another size.
-func (c *checker) measured(path string, cyl Cylinder, j Job) {
-	if len(cyl.Readings) > 0 {
-		g, err := j.measure(cyl.Readings, j.Gauge)
-		if err != nil {
-			c.fault(path+".readings", nil, "%w", err)
-			return
-		}
-		if fresh := j.Engine.Limits.NewBore; fresh.HasMin() {
-			least := units.Limits{Min: fresh.Min + cyl.Over}
-			f, err := uncertainty.Judge(g.Largest.Size, least, uncertainty.Risk{})
-			if err == nil && f.Verdict == uncertainty.Beyond {
-				c.fault(path+".readings", nil, "the largest, %v at 20 °C, is smaller than a new bore, %v: does the dial run the other way, or does the cylinder stand at another size?",
-					g.Largest.Size, least)
-			}
-		}
+// told checks a length that must be there, zero or not.
+func (c *checker) told(path string, l *units.Length, nominal units.Length, want string) {
+	if l == nil {
+		c.fault(path, nil, "missing: %s", want)
+		return
 	}
-	if len(cyl.Proof) > 0 {
-		if _, err := j.measure(cyl.Proof, j.proofGauge()); err != nil {
-			c.fault(path+".proof", nil, "%w", err)
+	c.small(path, *l, nominal)
+}
+
+// measured checks a value that may be left out, and its doubt, which is smaller than it.
+func (c *checker) measured(path string, m Measured, most units.Length) {
+	if m.IsZero() {
+		return
+	}
+	if m.Value <= 0 || m.Value > most || m.Expanded < 0 || m.Expanded >= m.Value {
+		c.fault(path, m, "want above 0, up to %v, and a doubt that is smaller", most)
+	}
+}
+
+func (c *checker) pits(path string, pits []bore.Pit, e Engine) {
+	if len(pits) > maxReadings {
+		c.fault(path, len(pits), "want at most %d", maxReadings)
+		return
+	}
+	for i, p := range pits {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		if c.needed(path+".below", p.Below, e.Bore) {
+			c.small(path+".below", p.Below, e.Bore)
+		}
+		if most := cmp.Or(e.Layout.Length, largestDepth); p.Depth < 0 || p.Depth+p.Length > most || p.Length < 0 {
+			c.fault(path+".depth", p.Depth, "want 0 at the deck, up to %v", most)
 		}
 	}
 }
@@ -85,14 +92,13 @@ func (c *checker) feeler(path string, f FeelerTest, nominal units.Length) {
 		gap  FeelerGap
 	}{{".upper", f.Upper}, {".lower", f.Lower}} {
 		c.length(path+at.path+".depth", at.gap.Depth, largestDepth)
-		if c.needed(path+at.path+".gap", at.gap.Gap, largestBore) {
-			c.small(path+at.path+".gap", at.gap.Gap, nominal)
+		if c.needed(path+at.path+".gap", at.gap.Gap.Value, largestBore) {
+			c.smallMeasured(path+at.path+".gap", at.gap.Gap, nominal)
 		}
 	}
 	if f.Upper.Depth >= f.Lower.Depth {
 		c.fault(path+".lower.depth", f.Lower.Depth, "want more than the upper one, %v", f.Upper.Depth)
 	}
-	c.small(path+".uncertainty", f.Uncertainty, nominal)
 }
 
 func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
@@ -103,8 +109,14 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 	depth := cmp.Or(j.Engine.Layout.Length, largestDepth)
 	for i, r := range rs {
 		path := fmt.Sprintf("%s[%d]", path, i)
-		if r.Depth < 0 || r.Depth > depth {
+		switch {
+		case r.Depth == nil:
+			c.fault(path+".depth", nil, "missing: want how far below the deck")
+		case *r.Depth < 0 || *r.Depth > depth:
 			c.fault(path+".depth", r.Depth, "want 0 at the deck, up to %v", depth)
+		}
+		if r.Axis == nil {
+			c.fault(path+".axis", nil, `missing: want "thrust", "pin" or an angle from the thrust axis`)
 		}
 		switch {
 		case r.Diameter == 0 && r.Deviation == nil:
@@ -116,7 +128,7 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 		case r.Deviation != nil && g.Dial == bore.DialNotGiven:
 			c.fault("gauge.dial", nil, "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
 			continue
-		case r.Deviation != nil && g.Standard.Size <= 0:
+		case r.Deviation != nil && g.Standard.Size.Value <= 0:
 			c.fault("gauge.standard.size", nil, "missing: the readings are deviations from it")
 			continue
 		}
@@ -130,6 +142,14 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 			continue
 		}
 		c.near(path+field, d, j.Engine.Bore)
+	}
+}
+
+// smallMeasured checks a small difference of sizes that may be left out, and its doubt.
+func (c *checker) smallMeasured(path string, m Measured, nominal units.Length) {
+	c.measured(path, m, nominal)
+	if !m.IsZero() {
+		c.small(path, m.Value, nominal)
 	}
 }
 
@@ -173,11 +193,13 @@ func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
 		if !known {
 			c.fault(path+".ring", g.Ring, "want the name of one of engine.rings: %s", strings.Join(names, ", "))
 		}
-		if c.needed(path+".gap", g.Gap, units.MaxLength) {
-			c.small(path+".gap", g.Gap, e.Bore)
+		if c.needed(path+".gap", g.Gap.Value, units.MaxLength) {
+			c.smallMeasured(path+".gap", g.Gap, e.Bore)
 		}
-		c.small(path+".uncertainty", g.Uncertainty, e.Bore)
-		c.small(path+".finished", g.Finished, e.Bore)
+		c.smallMeasured(path+".finished", g.Finished, e.Bore)
+		if g.Filed && g.Finished.IsZero() {
+			c.fault(path+".filed", true, "want finished too, the gap after filing")
+		}
 		if c.needed(path+".bore", g.Bore, units.MaxLength) {
 			c.near(path+".bore", g.Bore, e.Bore)
 		}

@@ -5,6 +5,8 @@ package jobsheet
 import (
 	"fmt"
 
+	"borewright.example/bore"
+
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
@@ -37,11 +39,18 @@ func (c *checker) engine(e Engine) {
 	} else if err := e.Layout.Validate(); err != nil {
 		c.fault("engine.layout", nil, "%w", err)
 	}
+	c.metal(e)
+	if r := e.Running; r.PistonByWindow && r.Piston != (bore.Temperature{}) {
+		c.fault("engine.running.piston_by_window", true, "want either this or the running temperature of the piston")
+	}
+	if r := e.Running; r.RingsByWindow && r.Ring != (bore.Temperature{}) {
+		c.fault("engine.running.rings_by_window", true, "want either this or the running temperature of the rings")
+	}
 	c.limits(e.Limits, e.Bore)
 	c.sleeve(e.Sleeve, e.Bore)
 	c.small("engine.honing_allowance", e.HoningAllowance, e.Bore)
 	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
-	c.small("engine.may_shift", e.MayShift, e.Bore)
+	c.small("engine.may_shift", length(e.MayShift), e.Bore)
 	if len(e.Rings) > maxRings {
 		c.fault("engine.rings", len(e.Rings), "want at most %d", maxRings)
 	}
@@ -53,7 +62,7 @@ func (c *checker) engine(e Engine) {
 		c.small(path+".gap", r.Gap.Max, e.Bore)
 		c.small(path+".gap_limit", r.GapLimit, e.Bore)
 		c.small(path+".hot_gap", r.HotGap, e.Bore)
-		c.small(path+".play", r.Play, e.Bore)
+		c.small(path+".play", length(r.Play), e.Bore)
 		for _, l := range []struct {
 			path string
 			size units.Length
@@ -75,6 +84,9 @@ func (c *checker) engine(e Engine) {
 				c.fault(path+".over", o.Over, "want more than the size before it, %v", e.Oversizes[i-1].Over)
 			}
 		}
+		if most := e.Limits.GreatestOverbore; o.MakersList && most != 0 && o.Over > most {
+			c.fault(path+".makers_list", true, "the maker lists it, and allows %v at the most: one of the two is wrong", most)
+		}
 		c.piston(path+".piston", o.Piston, e.Bore)
 		if len(o.Pistons) > maxCylinders {
 			c.fault(path+".pistons", len(o.Pistons), "want at most %d", maxCylinders)
@@ -90,6 +102,21 @@ func (c *checker) engine(e Engine) {
 			}
 			c.piston(path, p, e.Bore)
 		}
+	}
+}
+
+// metal checks that a wall can be of its material: iron hardly expands half as much as aluminium.
+func (c *checker) metal(e Engine) {
+	const between = 16e-6 / units.PerKelvin
+	m, err := e.Material.material()
+	if e.Material == "" || err != nil {
+		return // not said, or a fault of its own
+	}
+	switch {
+	case (e.Wall == oversize.BareIron || e.Wall == oversize.IronSleeve) && m.Expansion > between:
+		c.fault("engine.material", e.Material, "no %v expands so much: is engine.wall right?", e.Wall)
+	case e.Wall == oversize.BareAlSi && m.Expansion < between:
+		c.fault("engine.material", e.Material, "no %v expands so little: is engine.wall right?", e.Wall)
 	}
 }
 
@@ -148,12 +175,12 @@ func (c *checker) piston(path string, p Piston, nominal units.Length) {
 	if p == (Piston{}) {
 		return
 	}
-	if p.Size == 0 {
+	if !p.has() {
 		c.fault(path+".size", nil, "missing: want the skirt's diameter")
 	}
-	c.near(path+".size", p.Size, nominal)
-	c.small(path+".uncertainty", p.Uncertainty, nominal)
+	c.measured(path+".size", p.Size, largestBore)
+	c.near(path+".size", p.Size.Value, nominal)
 	c.length(path+".height", p.Height, largestDepth)
 	c.length(path+".maker_height", p.MakerHeight, largestDepth)
-	c.small(path+".coating", p.Coating, nominal)
+	c.small(path+".coating", length(p.Coating), nominal)
 }

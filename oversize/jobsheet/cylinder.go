@@ -7,22 +7,23 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/hone"
+	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
 // A Cylinder is one bore with what belongs to it.
 type Cylinder struct {
-	Name      string       `json:"name"`                // as it stands on the sheet; no two alike
-	Over      units.Length `json:"over,omitzero"`       // the size it stands at, over nominal
-	Readings  []Reading    `json:"readings,omitzero"`   // as taken; none before the survey
-	Piston    Piston       `json:"piston,omitzero"`     // the one in hand for it
-	PistonFor units.Length `json:"piston_for,omitzero"` // the size that piston is for, over nominal; left out, Over
-	Rings     []RingGap    `json:"rings,omitzero"`
+	Name      string        `json:"name"`                 // as it stands on the sheet; no two alike
+	Over      *units.Length `json:"over"`                 // the size it stands at, over nominal; "0 mm" is the standard one
+	Readings  []Reading     `json:"readings,omitzero"`    // as taken; none before the survey
+	Piston    Piston        `json:"piston,omitzero"`      // the one in hand for it, measured
+	PistonFor *units.Length `json:"piston_for,omitempty"` // the size that piston is for, over nominal
+	Rings     []RingGap     `json:"rings,omitzero"`
 	// ThinnestWall is the thinnest wall as measured, not as drawn.
-	ThinnestWall    units.Length `json:"thinnest_wall,omitzero"`
-	WallUncertainty units.Length `json:"wall_uncertainty,omitzero"` // expanded, k = 2
-	// Pit is the depth of the deepest score or pit: gauge anvils bridge it.
-	Pit units.Length `json:"pit,omitzero"`
+	ThinnestWall Measured `json:"thinnest_wall,omitzero"`
+	// Pits are the scores and pits found by looking: gauge anvils bridge them. That there are none is said
+	// by counting them.
+	Pits []bore.Pit `json:"pits,omitzero"`
 	// WearShare is how much of the wear is on the more worn side, a number without unit from 0.5 to
 	// 1; left out, not known.
 	WearShare float64 `json:"wear_share,omitzero"`
@@ -34,17 +35,41 @@ type Cylinder struct {
 	Proof []Reading `json:"proof,omitzero"`
 	// Crosshatch is that of the finished bore as measured.
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`
-	// Peeling is a plating that lifts, or bare metal that shows.
-	Peeling bool `json:"peeling,omitzero"`
+	// Plating is how that of a coated wall looks.
+	Plating Plating `json:"plating,omitzero"`
 }
+
+// over is the size at which the cylinder stands, over nominal.
+func (c Cylinder) over() units.Length { return length(c.Over) }
+
+// Plating is how a plated wall looks.
+type Plating int8
+
+// Looks of a plating. Not said leaves a plated wall open.
+const (
+	PlatingNotSaid Plating = iota
+	PlatingWhole
+	PlatingPeels // lifts, or lets bare metal show
+)
+
+var platingNames = []string{"", "whole", "peels"}
+
+// String returns "whole", "peels" or "".
+func (p Plating) String() string { return enum.Name(p, platingNames) }
+
+// MarshalText returns the text of [Plating.String].
+func (p Plating) MarshalText() ([]byte, error) { return enum.Marshal(p, platingNames) }
+
+// UnmarshalText reads "whole" or "peels". On error the receiver keeps its value.
+func (p *Plating) UnmarshalText(text []byte) error { return enum.Unmarshal(p, text, platingNames) }
 
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.
 type Reading struct {
-	Depth     units.Length `json:"depth"` // from the deck
-	Axis      Axis         `json:"axis"`
-	Diameter  units.Length `json:"diameter,omitzero"`
-	Deviation *Deviation   `json:"deviation,omitempty"`
-	Confirmed bool         `json:"confirmed,omitzero"` // taken again and right, though far from the others
+	Depth     *units.Length `json:"depth"` // from the deck
+	Axis      *Axis         `json:"axis"`
+	Diameter  units.Length  `json:"diameter,omitzero"`
+	Deviation *Deviation    `json:"deviation,omitempty"`
+	Confirmed bool          `json:"confirmed,omitzero"` // taken again and right, though far from the others
 }
 
 // A Deviation is what a dial shows, plus or minus. It is a type of its own because zero is a
@@ -53,26 +78,26 @@ type Deviation struct{ units.Length }
 
 // A RingGap is a ring's end gap as measured.
 type RingGap struct {
-	Ring        string       `json:"ring"`                 // the name of one of the engine's rings
-	Gap         units.Length `json:"gap"`                  // end gap, at 20 °C
-	Uncertainty units.Length `json:"uncertainty,omitzero"` // expanded, k = 2
-	Bore        units.Length `json:"bore"`                 // diameter of the bore or ring gauge it was measured in
+	Ring string       `json:"ring"` // the name of one of the engine's rings
+	Gap  Measured     `json:"gap"`  // end gap, at 20 °C
+	Bore units.Length `json:"bore"` // diameter of the bore or ring gauge it was measured in
 	// Finished is the gap in the finished bore, after any filing, as measured.
-	Finished units.Length `json:"finished,omitzero"`
+	Finished Measured `json:"finished,omitzero"`
+	// Filed says that metal came off its ends between the two.
+	Filed bool `json:"filed,omitzero"`
 }
 
 // A FeelerTest is one ring pushed square to two depths of a bore and its gap measured at each: the
 // old way to look for taper. It decides nothing.
 type FeelerTest struct {
-	Upper       FeelerGap    `json:"upper"`                // nearer to the deck
-	Lower       FeelerGap    `json:"lower"`                // farther from it
-	Uncertainty units.Length `json:"uncertainty,omitzero"` // of each gap, expanded, k = 2
+	Upper FeelerGap `json:"upper"` // nearer to the deck
+	Lower FeelerGap `json:"lower"` // farther from it
 }
 
 // A FeelerGap is an end gap at a depth.
 type FeelerGap struct {
 	Depth units.Length `json:"depth"` // from the deck
-	Gap   units.Length `json:"gap"`
+	Gap   Measured     `json:"gap"`
 }
 
 // An Axis is the direction of a reading, from the thrust axis: "thrust", "pin" or "45°".

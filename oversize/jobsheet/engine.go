@@ -29,23 +29,57 @@ type Engine struct {
 	CompressionRatio float64      `json:"compression_ratio,omitzero"`
 	Limits           Limits       `json:"limits,omitzero"`
 	// Duty is the kind of piston and cooling, for the clearances that rules of thumb give.
-	Duty           fit.Duty   `json:"duty,omitzero"`
-	PistonMaterial Metal      `json:"piston_material,omitzero"` // left out, the aluminium of pistons
-	Rings          []Ring     `json:"rings,omitzero"`
-	Oversizes      []Oversize `json:"oversizes,omitzero"` // the sizes on offer, smallest first
+	Duty           fit.Duty `json:"duty,omitzero"`
+	PistonMaterial Metal    `json:"piston_material,omitzero"` // left out, the aluminium of pistons
+	Rings          []Ring   `json:"rings,omitzero"`
+	// Oversizes are the sizes that can be had, smallest first. An empty list says that there is none; left
+	// out, nobody has asked yet.
+	Oversizes []Oversize `json:"oversizes,omitzero"`
 	// Running temperatures, for end gaps and clearances when hot.
 	Running Running `json:"running,omitzero"`
 	// Sleeve is what is to be fitted where no size on offer serves.
 	Sleeve Sleeve `json:"sleeve,omitzero"`
-	// OwnSizes lets each cylinder have its own size; otherwise all share one.
-	OwnSizes bool `json:"own_sizes,omitzero"`
+	// Sizes says whether the cylinders of an engine of several may differ in size.
+	Sizes Sharing `json:"sizes,omitzero"`
 	// HoningAllowance is left on the diameter by boring, for the hone.
 	HoningAllowance units.Length `json:"honing_allowance,omitzero"`
-	// GasketHole of the head gasket: no finished bore may be larger. Left out, it grows with the bore.
+	// GasketHole is the hole of the head gasket to be fitted: no finished bore may be larger.
 	GasketHole units.Length `json:"gasket_hole,omitzero"`
-	// MayShift is how far the axis of a bore may move, radial; left out, not at all.
-	MayShift units.Length `json:"may_shift,omitzero"`
+	// MayShift is how far the axis of a bore may move, radial; "0 mm" is not at all.
+	MayShift *units.Length `json:"may_shift,omitempty"`
 }
+
+// ownSizes reports whether each cylinder may have its own size.
+func (e Engine) ownSizes() bool { return e.Sizes == EachItsOwn || e.Cylinders == 1 }
+
+// length returns a length that is a pointer in the job, so that none and zero are two things.
+func length(l *units.Length) units.Length {
+	if l == nil {
+		return 0
+	}
+	return *l
+}
+
+// Sharing is whether the cylinders of an engine share a size.
+type Sharing int8
+
+// Ways to share. Not said leaves the route open.
+const (
+	SharingNotSaid Sharing = iota
+	OneForAll
+	EachItsOwn
+)
+
+var sharingNames = []string{"", "one for all", "each its own"}
+
+// String returns "one for all", "each its own" or "".
+func (s Sharing) String() string { return enum.Name(s, sharingNames) }
+
+// MarshalText returns the text of [Sharing.String].
+func (s Sharing) MarshalText() ([]byte, error) { return enum.Marshal(s, sharingNames) }
+
+// UnmarshalText reads "one for all" or "each its own". On error the receiver keeps its value.
+func (s *Sharing) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, sharingNames) }
 
 // Limits are the maker's, each optional.
 type Limits struct {
@@ -80,6 +114,10 @@ type Running struct {
 	Ring   bore.Temperature `json:"ring,omitzero"`   // of the ring, where it runs hottest
 	Bore   bore.Temperature `json:"bore,omitzero"`   // of the bore there
 	Piston bore.Temperature `json:"piston,omitzero"` // of the skirt
+	// PistonByWindow and RingsByWindow say instead that the maker's windows at 20 °C stand for the running ones,
+	// as most manuals mean them to.
+	PistonByWindow bool `json:"piston_by_window,omitzero"`
+	RingsByWindow  bool `json:"rings_by_window,omitzero"`
 }
 
 // A Ring is one ring of each piston, from the top, with its limits.
@@ -95,8 +133,8 @@ type Ring struct {
 	HotGap    units.Length `json:"hot_gap,omitzero"`   // the least to be left when running
 	// Of a pegged ring: the direction of the middle of its gap, once round from one end of the thrust
 	// axis, and how far it can turn about its peg, along the wall.
-	Peg  *Peg         `json:"peg,omitempty"`
-	Play units.Length `json:"play,omitzero"`
+	Peg  *Peg          `json:"peg,omitempty"`
+	Play *units.Length `json:"play,omitempty"`
 }
 
 // A Peg is where a peg stands. It is a type of its own because 0° is a place like any other.
@@ -104,20 +142,25 @@ type Peg struct{ units.Angle }
 
 // An Oversize is one size on offer.
 type Oversize struct {
-	Over   units.Length `json:"over"`            // over nominal
-	Piston Piston       `json:"piston,omitzero"` // for this size, measured or as its supplier states it
-	// Pistons are those that came for this size, one by one, to be matched to the finished bores.
+	Over units.Length `json:"over"` // over nominal
+	// MakersList says that the engine's maker lists this size.
+	MakersList bool `json:"makers_list,omitzero"`
+	// Piston for this size as its supplier states it: enough to choose by, not to cut by.
+	Piston Piston `json:"piston,omitzero"`
+	// Pistons are those that came for this size, each measured, to be matched to the finished bores.
 	Pistons []Piston `json:"pistons,omitzero"`
 }
 
 // A Piston is a skirt as measured, at 20 °C.
 type Piston struct {
-	Size        units.Length `json:"size"`                  // diameter of the skirt
-	Uncertainty units.Length `json:"uncertainty,omitzero"`  // expanded, k = 2
-	Axis        fit.Axis     `json:"axis,omitzero"`         // in which it was measured
-	Height      units.Length `json:"height,omitzero"`       // of the measured place above the skirt's edge
-	MakerHeight units.Length `json:"maker_height,omitzero"` // at which the maker says to measure
-	Coating     units.Length `json:"coating,omitzero"`      // on one side, that the maker's clearance does not count
+	Size        Measured      `json:"size"`                  // diameter of the skirt
+	Axis        fit.Axis      `json:"axis,omitzero"`         // in which it was measured
+	Height      units.Length  `json:"height,omitzero"`       // of the measured place above the skirt's edge
+	MakerHeight units.Length  `json:"maker_height,omitzero"` // at which the maker says to measure
+	Coating     *units.Length `json:"coating,omitempty"`     // on one side, that the maker's clearance does not count; "0 mm" where it has none
+	// WithStandard says that it was measured with the micrometer on which the gauge was set: then what that
+	// micrometer is off cancels in the clearance.
+	WithStandard bool `json:"with_standard,omitzero"`
 }
 
 // Cycle is how many strokes make a working cycle.
@@ -142,6 +185,9 @@ func (c Cycle) MarshalText() ([]byte, error) { return enum.Marshal(c, cycleNames
 func (c *Cycle) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(c, text, cycleNames)
 }
+
+// has reports whether there is a piston.
+func (p Piston) has() bool { return !p.Size.IsZero() }
 
 // ring returns what the job says of a ring; every name among the cylinders' rings is one of the engine's.
 func (e Engine) ring(name string) Ring {

@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"cmp"
 
+	"borewright.example/bore"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/units"
@@ -13,61 +14,48 @@ import (
 // usualTolerance is taken where the job wants a crosshatch and names no tolerance.
 const usualTolerance = 5 * units.Degree
 
-// hone adds the crosshatch of the setting in the job and of what is on hand.
-func (s *Sheet) hone() error {
-	t := s.Job.Tools
-	if s.Choice.Route == oversize.MakersProcess {
-		s.omit("honing", "this wall is never honed")
-		return nil
+// honed works out the crosshatch of the setting in the job and of what is on hand.
+func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out []Omission, err error) {
+	t := g.Tools
+	if choice.Route == oversize.MakersProcess {
+		return h, omit(nil, "honing", "this wall is never honed"), nil
 	}
-	h := HoneSheet{Stroke: t.Stroke}
-	for i := range s.Cylinders {
-		if size, _, known := s.finished(i); known && h.Bore == 0 {
-			h.Bore = size.Value
+	h.Stroke, h.Bore = t.Stroke, g.Engine.Bore
+	for i := len(bores) - 1; i >= 0; i-- {
+		if bores[i].known {
+			h.Bore = bores[i].size.Value
 		}
 	}
-	if h.Bore == 0 {
-		h.Bore = s.Job.Engine.Bore
-	}
-	if length := s.Job.Engine.Layout.Length; h.Stroke == 0 && length != 0 && t.ToolLength != 0 {
-		run := hone.Run{Kind: t.Hone, Depth: length, Tool: t.ToolLength, RoomTop: t.RoomTop, RoomBottom: t.RoomBottom}
-		for _, p := range s.Job.Engine.Layout.Ports {
-			run.Ports = append(run.Ports, hone.Port{From: p.From, To: p.To})
+	if l := g.Engine.Layout; h.Stroke == 0 && l.Length != 0 && t.ToolLength != 0 {
+		if t.RoomTop == nil || t.RoomBottom == nil {
+			return h, omit(nil, "honing", "give tools.room_top and tools.room_bottom, how much is free beyond each end of the bore: \"0 mm\" at a closed one"), nil
 		}
-		travel, err := hone.UsualTravel(run)
-		if t.OvertravelTop != 0 || t.OvertravelBottom != 0 {
-			travel, err = run.Travel(t.OvertravelTop, t.OvertravelBottom)
-		}
-		if err == nil {
-			h.Travel = travel
-			h.Stroke, err = travel.Stroke()
+		if h.Travel, err = t.travel(l); err == nil {
+			h.Stroke, err = h.Travel.Stroke()
 		}
 		if err != nil {
-			s.omit("honing", "%v", err)
-			return nil
+			return HoneSheet{}, omit(nil, "honing", "%v", err), nil
 		}
 	}
 	if h.Stroke == 0 {
-		s.omit("honing", "give tools.stroke, or engine.layout.length and tools.tool_length")
-		return nil
+		return HoneSheet{}, omit(nil, "honing", "give tools.stroke, or engine.layout.length and tools.tool_length"), nil
 	}
-	var err error
 	if t.SpindleNow != 0 && !t.StrokingNow.IsZero() {
 		h.Now = hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.SpindleNow, Stroking: t.StrokingNow}
 		if h.Leaves, err = h.Now.Crosshatch(); err != nil {
-			return err
+			return h, nil, fault("tools.spindle_now", err)
 		}
 		if h.Cautions, err = h.Now.Cautions(t.Drive); err != nil {
-			return err
+			return h, nil, fault("tools.spindle_now", err)
 		}
 	}
 	if t.Crosshatch.IsZero() || t.Spindle.IsZero() || t.Stroking.IsZero() {
-		s.omit("the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
+		out = omit(out, "the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
 	} else {
 		on := hone.OnHand{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
 		reach, err := on.Reach(t.want())
 		if err != nil {
-			s.omit("the crosshatch on hand", "%v", err)
+			out = omit(out, "the crosshatch on hand", "%v", err)
 		} else {
 			h.Reach = &reach
 		}
@@ -76,15 +64,24 @@ func (s *Sheet) hone() error {
 	if h.Reach != nil && !t.want().Accepts(h.Leaves) {
 		h.Used = h.Reach.Best
 	}
-	s.Honing = h
 	if h.Used != (hone.Setting{}) {
-		s.alongTheWall()
-		s.tracks()
+		out = append(out, h.alongTheWall(t, g.Engine.HoningAllowance)...)
+		out = append(out, h.tracks(t)...)
 	}
-	if len(t.Phases) > 0 {
-		return s.traces()
+	h.Traces, err = h.traces(t)
+	return h, out, err
+}
+
+// travel returns how far the tool goes: as the job says, else as is usual for its kind.
+func (t Tools) travel(l bore.Layout) (hone.Travel, error) {
+	run := hone.Run{Kind: t.Hone, Depth: l.Length, Tool: t.ToolLength, RoomTop: length(t.RoomTop), RoomBottom: length(t.RoomBottom)}
+	for _, p := range l.Ports {
+		run.Ports = append(run.Ports, hone.Port{From: p.From, To: p.To})
 	}
-	return nil
+	if t.OvertravelTop != 0 || t.OvertravelBottom != 0 {
+		return run.Travel(t.OvertravelTop, t.OvertravelBottom)
+	}
+	return hone.UsualTravel(run)
 }
 
 // want is the crosshatch to aim at.
@@ -112,60 +109,64 @@ func (m Motion) of() hone.Motion {
 }
 
 // alongTheWall adds the angle along the wall, and where the honing allowance goes.
-func (s *Sheet) alongTheWall() {
-	h, t, stock := &s.Honing, s.Job.Tools, s.Job.Engine.HoningAllowance
+func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Omission) {
 	if h.Travel == (hone.Travel{}) {
-		return
+		return nil
 	}
 	const points = 33 // along the wall; the ends, the middle and the extremes are what the sheet shows
 	var err error
 	if !t.Crosshatch.IsZero() {
 		if h.Wall, err = h.Used.Profile(h.Motion.of(), h.Travel, t.want(), points); err != nil {
-			s.omit("the angle along the wall", "%v", err)
+			out = omit(out, "the angle along the wall", "%v", err)
 		}
 		h.Wall.Points = nil
 	}
 	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone.FollowsWall() {
-		return // what follows the wall takes no stock to a size
+		return out // what follows the wall takes no stock to a size
 	}
 	if h.Removal, err = h.Used.Removal(h.Motion.of(), h.Travel, t.Pressing, stock, points); err != nil {
-		s.omit("straightness after honing", "%v", err)
+		out = omit(out, "straightness after honing", "%v", err)
 	}
 	h.Removal.Points = nil
+	return out
 }
 
 // tracks adds whether the tool runs in its own tracks, and how many strokes cover the wall.
-func (s *Sheet) tracks() {
-	h, t := &s.Honing, s.Job.Tools
+func (h *HoneSheet) tracks(t Tools) (out []Omission) {
 	var err error
 	if t.Lines != 0 && t.Track != 0 {
 		rig := hone.Rig{Kind: t.Hone, Drive: t.Drive, Lines: t.Lines, Track: t.Track, Cycles: lookAhead}
 		if h.Retrace, err = h.Used.Retrace(rig); err != nil {
-			s.omit("whether the hone runs in its own tracks", "%v", err)
+			out = omit(out, "whether the hone runs in its own tracks", "%v", err)
 		}
 	}
 	if t.Lines != 0 && t.LineWidth != 0 && t.ToolLength != 0 {
 		if h.Cover, err = h.Used.Cover(hone.Abrasive{Lines: t.Lines, Width: t.LineWidth, Length: t.ToolLength}); err != nil {
-			s.omit("how many strokes cover the wall", "%v", err)
+			out = omit(out, "how many strokes cover the wall", "%v", err)
 		}
 	}
+	return out
 }
 
 // lookAhead is over how many cycles the tracks of a hone are looked at.
 const lookAhead = 12
 
-// traces adds what is left of the lines of each phase.
-func (s *Sheet) traces() error {
-	h := &s.Honing
+// traces returns what is left of the lines of each phase.
+func (h *HoneSheet) traces(t Tools) ([]hone.Trace, error) {
+	if len(t.Phases) == 0 {
+		return nil, nil
+	}
 	var phases []hone.Phase
-	for _, p := range s.Job.Tools.Phases {
+	for _, p := range t.Phases {
 		phases = append(phases, hone.Phase{
 			Setting: hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: p.Spindle, Stroking: p.Stroking},
 			Stock:   p.RadialStock,
 			Groove:  p.Groove,
 		})
 	}
-	var err error
-	h.Traces, err = hone.Traces(phases)
-	return err
+	traces, err := hone.Traces(phases)
+	if err != nil {
+		return nil, fault("tools.phases", err)
+	}
+	return traces, nil
 }

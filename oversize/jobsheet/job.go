@@ -26,13 +26,21 @@ type Job struct {
 	Tools     Tools      `json:"tools,omitzero"`
 	Cuts      Cuts       `json:"cuts,omitzero"`
 	Proof     Proof      `json:"proof,omitzero"` // of the finished bores
-	Risk      Risk       `json:"risk,omitzero"`
+	// Counted is how much was written down at the bench, so that what is lost on the way here is missed.
+	Counted Counted `json:"counted,omitzero"`
+	// NotKnown says what nobody knows here, so that this and leaving a thing out are two things.
+	NotKnown []Unknown `json:"not_known,omitzero"`
+	// Confirmed are fields that look like a slip and are right.
+	Confirmed []Confirmation `json:"confirmed,omitzero"`
+	// Accepted is what goes on somebody's word.
+	Accepted []Acceptance `json:"accepted,omitzero"`
+	Risk     Risk         `json:"risk,omitzero"`
 }
 
-// Risk is the chance of a wrong finding that is accepted, for the whole engine.
+// Risk is the chance of a wrong answer that is accepted, for the whole engine; budget.go says of which.
 type Risk struct {
-	Accept float64 `json:"accept,omitzero"` // probability of calling within what is beyond; left out, 0.05
-	Reject float64 `json:"reject,omitzero"` // probability of calling beyond what is within; left out, 0.05
+	Accept float64 `json:"accept,omitzero"` // of a bolder answer than is true; left out, 0.05
+	Reject float64 `json:"reject,omitzero"` // of refusing what is sound; left out, 0.05
 }
 
 // ReadJob reads a job from JSON of at most 1 MiB, strictly, and checks it. Where anything is
@@ -46,9 +54,6 @@ func ReadJob(r io.Reader) (Job, error) {
 	var j Job
 	doc := strict().Read(data, &j)
 	if err := j.check(doc); err != nil {
-		return Job{}, err
-	}
-	if _, err := j.sheet(); err != nil { // what only the rooms can see
 		return Job{}, err
 	}
 	if j.Units == ShownAsWritten {

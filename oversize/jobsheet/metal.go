@@ -42,3 +42,11 @@ func (m Metal) material() (material.Material, error) {
 	}
 	return named, err
 }
+
+// or returns what the text names, else the usual metal.
+func (m Metal) or(usual material.Material) (material.Material, error) {
+	if m == "" {
+		return usual, nil
+	}
+	return m.material()
+}

@@ -3,310 +3,209 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
-	"borewright.example/bore"
 	"borewright.example/bore/fit"
-	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/rings"
-	"borewright.example/units"
-	"borewright.example/units/uncertainty"
 )
 
 // Plan works a job out through every room: it measures, judges, chooses the route and says what
-// follows for hone, rings and displacement. The error for a job that [ReadJob] would refuse
-// is [Faults].
+// follows for hone, rings and displacement, and what of all that must be true is shown to be. The error for
+// a job that [ReadJob] would refuse is [Faults].
 //
 // Plan reads no clock: the same job gives the same sheet.
 func Plan(j Job) (Sheet, error) {
 	if err := j.check(strict().Made()); err != nil {
 		return Sheet{}, err
 	}
-	return j.sheet()
+	return j.plan()
 }
 
-// sheet works out a job that stands up to [Job.check].
-func (j Job) sheet() (Sheet, error) {
-	s := Sheet{Version: Version, Job: j.clone()}
-	_, assumed, err := j.gauge(j.Gauge)
+// plan is the chain of the work: each step takes what it needs and returns its part; none writes into an
+// earlier one.
+//
+//	survey -> choice -> stock
+//	                 -> passes -> proofs -> matching -> fits
+//	                                     -> bores -> rings, hone
+//	                 -> sleeve
+//	all of them -> ledger
+func (j Job) plan() (Sheet, error) {
+	g, err := j.given()
 	if err != nil {
-		return Sheet{}, refused("gauge", err)
+		return Sheet{}, err
 	}
-	if slices.ContainsFunc(j.Cylinders, func(c Cylinder) bool { return len(c.Readings) > 0 }) {
-		s.Assumed = assumed
+	read, err := readBores(g)
+	if err != nil {
+		return Sheet{}, err
 	}
-	if j.Engine.Layout.RingBottom != 0 {
-		if s.ToRead, err = j.Engine.Layout.Plan(planAxes, j.Gauge.Kind); err != nil {
-			return Sheet{}, refused("engine.layout", err)
-		}
+	choice, err := choose(g, read)
+	if err != nil {
+		return Sheet{}, err
 	}
-	read := true
-	for i, c := range j.Cylinders {
-		cs := CylinderSheet{Name: c.Name}
-		if len(c.Readings) > 0 {
-			if cs, err = j.cylinder(c); err != nil {
-				return Sheet{}, refused(fmt.Sprintf("cylinders[%d]", i), err)
-			}
-		}
-		read = read && len(c.Readings) > 0
-		s.Cylinders = append(s.Cylinders, cs)
+	untold, slipped := g.untold(choice), g.slips(read)
+	if len(untold)+len(slipped) > 0 {
+		choice = withheld(choice)
 	}
-	if read {
-		if err := s.work(); err != nil {
+	cuts, notCut, err := cut(g, read, choice)
+	if err != nil {
+		return Sheet{}, err
+	}
+	passes, err := passed(g, read, choice)
+	if err != nil {
+		return Sheet{}, err
+	}
+	proofs, err := proofs(g, read, choice)
+	if err != nil {
+		return Sheet{}, err
+	}
+	matched, notMatched, err := match(g, choice, proofs)
+	if err != nil {
+		return Sheet{}, err
+	}
+	fits, err := fitted(g, read, choice, proofs, matched)
+	if err != nil {
+		return Sheet{}, err
+	}
+	bores := ringBores(g, read, choice, proofs)
+	gaps, notGapped, err := ringGaps(g, read, choice, proofs, bores)
+	if err != nil {
+		return Sheet{}, err
+	}
+	var honing HoneSheet
+	var notHoned []Omission
+	if len(choice.Cylinders) > 0 {
+		if honing, notHoned, err = honed(g, choice, bores); err != nil {
 			return Sheet{}, err
 		}
-	} else {
-		s.omit("everything that follows from the readings", "read every cylinder")
 	}
-	s.steps()
+	sleeve, seats, noFit, err := sleeved(g, read, choice)
+	if err != nil {
+		return Sheet{}, err
+	}
+	volumes, notRatio, err := capacities(g, choice, proofs)
+	if err != nil {
+		return Sheet{}, err
+	}
+	rows := ledger(book{
+		given: g, read: read, choice: choice, passes: passes, proofs: proofs, fits: fits, bores: bores, rings: gaps,
+		sleeve: sleeve, seats: seats, noFit: noFit, untold: untold, slipped: slipped,
+	})
+	s := Sheet{
+		Version: Version, Job: j.clone(), Next: next(rows), Ledger: rows, Assumed: g.assumed, Choice: choice,
+		Honing: honing, Sleeve: sleeve, Matched: matched, Before: volumes.all, After: volumes.then,
+		Omitted: slices.Concat(notCut, notMatched, notGapped, notHoned, notRatio), Past: g.risk.past,
+	}
+	if err := s.usual(); err != nil {
+		return Sheet{}, err
+	}
+	if layout := g.layout(); layout.RingBottom != 0 || layout.Stroke != 0 {
+		if s.ToRead, err = layout.Plan(planAxes, g.Gauge.kind()); err != nil {
+			return Sheet{}, fault("engine.layout", err)
+		}
+	}
+	for i, c := range g.Cylinders {
+		cs := CylinderSheet{
+			Name: c.Name, Next: next(of(rows, i)), Bore: read[i].bore, Findings: read[i].findings, Coarse: read[i].coarse,
+			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
+		}
+		if len(choice.Cylinders) > 0 {
+			cs.Clearances, cs.Stock, cs.Warm, cs.Pass, cs.Skirts = fits[i].clearances, cuts[i].stock, cuts[i].warm, passes[i].next, passes[i].skirts
+			cs.Rings, cs.Proof, cs.Before, cs.After = gaps[i], proofs[i], volumes.before[i], volumes.after[i]
+		}
+		s.Cylinders = append(s.Cylinders, cs)
+	}
+	if len(choice.Cylinders) == 0 {
+		s.Omitted = omit(s.Omitted, "everything that follows from the readings", "read every cylinder")
+	}
+	s.Unused = unused(g, rows, choice, proofs, passes)
 	s.Checklist = checklist(s)
 	s.Cautions = cautions(s)
 	return s, nil
 }
 
-// work goes on from readings of every cylinder through the other rooms, in the order of the work.
-func (s *Sheet) work() error {
-	j := s.Job
-	var err error
-	if s.Choice, err = j.choose(s.Cylinders); err != nil {
-		return refused("", err)
+// usual adds what rules of thumb say of clearance and gap; they decide nothing.
+func (s *Sheet) usual() (err error) {
+	e := s.Job.Engine
+	if e.Duty != fit.DutyNotSaid {
+		if s.UsualClearance, err = fit.Usual(e.Duty, e.Bore); err != nil {
+			return fault("engine.duty", err)
+		}
 	}
-	for _, part := range []struct {
-		path string
-		do   func() error
-	}{
-		{"cuts", s.stock},
-		{"proof", s.proof},
-		{"engine", s.pistons}, // which the proof may have matched
-		{"engine", s.capacities},
-		{"cylinders", s.ringGaps},
-		{"tools", s.hone},
-		{"engine.sleeve", s.sleeves},
-		{"engine", s.nextPasses},
-	} {
-		if err := part.do(); err != nil {
-			return refused(part.path, err)
+	if len(e.Rings) > 0 {
+		if _, s.UsualGap, err = rings.Rules(e.Bore); err != nil {
+			return fault("engine.bore", err)
 		}
 	}
 	return nil
 }
 
-// planAxes is along how many axes the sheet asks for readings: five carry lobes of two and of four.
-const planAxes = 5
-
-// refused returns what a room refused as a fault of the job.
-func refused(path string, err error) error {
-	return Faults{{Path: path, Want: strings.ReplaceAll(err.Error(), "\n", "; "), Err: err}}
-}
-
-func (s *Sheet) omit(part, why string, args ...any) {
-	s.Omitted = append(s.Omitted, Omission{part, fmt.Sprintf(why, args...)})
-}
-
-// at returns the nominal bore at a size.
-func (e Engine) at(over units.Length) units.Length { return oversize.Size{Over: over}.Bore(e.Bore) }
-
-// limits returns the maker's limits as package bore wants them, for a cylinder that stands at
-// a size over nominal.
-func (j Job) limits(over units.Length) (bore.Limits, error) {
-	l := j.Engine.Limits
-	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, Spread: l.GreatestLessLeast}
-	for _, w := range []struct {
-		to   *units.Limits
-		from units.Limits
-	}{{&b.New, l.NewBore}, {&b.Service, units.Limits{Max: l.Service}}} {
-		if w.from.IsZero() {
-			continue
+// unused lists what was measured and stands behind no row, and why.
+func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, passes []passing) (out []Omission) {
+	for i, c := range g.Cylinders {
+		path := fmt.Sprintf("cylinders[%d].", i)
+		if len(c.Proof) > 0 && proofs[i] == nil {
+			out = omit(out, path+"proof", "not every worn bore has been read")
 		}
-		var err error
-		if *w.to, err = w.from.Shift(over); err != nil {
-			return b, err
+		if c.Honing.Start != (HonedSize{}) && !passes[i].recorded {
+			out = omit(out, path+"honing", "not every worn bore has been read")
 		}
-	}
-	return b, nil
-}
-
-// count returns how many limits are given.
-func count(l bore.Limits) int {
-	n := 0
-	for _, given := range []bool{!l.New.IsZero(), !l.Service.IsZero(), l.Ovality != 0, l.Taper != 0, l.Spread != 0} {
-		if given {
-			n++
+		if !c.Crosshatch.IsZero() && proofs[i] == nil {
+			out = omit(out, path+"crosshatch", "the finished bore has not been read")
 		}
-	}
-	return n
-}
-
-func (j Job) risk() uncertainty.Risk {
-	return uncertainty.Risk{Accept: j.Risk.Accept, Reject: j.Risk.Reject}
-}
-
-// cylinder measures and judges one bore. The risk of the engine is shared over its cylinders
-// and their limits.
-func (j Job) cylinder(c Cylinder) (CylinderSheet, error) {
-	cs := CylinderSheet{Name: c.Name}
-	var err error
-	if cs.Bore, err = j.measure(c.Readings, j.Gauge); err != nil {
-		return cs, err
-	}
-	limits, err := j.limits(c.Over)
-	if err != nil {
-		return cs, err
-	}
-	deciding := limits // that a worn bore is no longer a new one decides nothing, unless there is no other limit
-	deciding.New = units.Limits{}
-	each := j.risk().Share(len(j.Cylinders) * max(count(deciding), 1))
-	if cs.Findings, err = cs.Bore.Judge(limits, each); err != nil {
-		return cs, err
-	}
-	if len(oversize.Deciding(cs.Findings)) < len(cs.Findings) {
-		limits.New = units.Limits{} // decides nothing, so that it does not matter how well it is judged
-	}
-	if cs.Coarse, err = cs.Bore.Coarse(limits); err != nil {
-		return cs, err
-	}
-	if cs.Remedies, err = remedies(cs.Bore, cs.Findings); err != nil {
-		return cs, err
-	}
-	if cs.CleanUp, err = cs.Bore.CleanUp(j.wear(c, cs.Bore)); err != nil {
-		return cs, err
-	}
-	if t := c.FeelerTest; t != (FeelerTest{}) {
-		upper, err := certified(t.Upper.Gap, t.Uncertainty)
-		if err != nil {
-			return cs, err
+		if c.FeelerTest != (FeelerTest{}) {
+			out = omit(out, path+"feeler_test", "a feeler gauge in a ring's gap decides nothing beside a bore gauge")
 		}
-		lower, err := certified(t.Lower.Gap, t.Uncertainty)
-		if err != nil {
-			return cs, err
+		if c.Piston.has() && len(choice.Cylinders) > 0 && choice.Cylinders[i].Route != oversize.Undecided && length(c.PistonFor) != choice.Cylinders[i].Over {
+			out = omit(out, path+"piston", "it is for another size than the one chosen")
 		}
-		cs.FeelerTaper, err = rings.DiameterChange(lower, upper)
-		if err != nil {
-			return cs, err
-		}
-	}
-	return cs, nil
-}
-
-// remedies returns what would settle each undecided finding.
-func remedies(g bore.Geometry, fs []bore.Finding) ([]Remedy, error) {
-	var list []Remedy
-	for i, f := range fs {
-		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
-			continue
-		}
-		// More readings average out what a place has to itself, and no more.
-		r, err := f.Settle(min(g.Largest.Own.Std, f.Measured.Std))
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, Remedy{i, r})
-	}
-	return list, nil
-}
-
-// wear says what is known of the metal that is gone, besides the readings: the unworn size from
-// below ring travel where it was read there, else the least of the maker's.
-func (j Job) wear(c Cylinder, g bore.Geometry) bore.Wear {
-	w := bore.Wear{
-		Share: c.WearShare,
-		Allowances: bore.Allowances{
-			Locating: j.Cuts.Locating, OutOfSquare: j.Cuts.OutOfSquare, Surface: j.Cuts.Surface,
-		},
-	}
-	if c.Pit != 0 { // wherever it is
-		w.Pits = []bore.Pit{{Below: c.Pit, Length: units.MaxLength, Around: true}}
-	}
-	if low := j.Engine.Layout.RingBottom; low != 0 {
-		for _, p := range g.Planes {
-			if p.Depth > low {
-				w.UnwornAt = p.Depth
-				return w
+		for n, r := range c.Rings {
+			if !r.Finished.IsZero() && proofs[i] == nil && (len(choice.Cylinders) == 0 || choice.Cylinders[i].Route != oversize.MakersProcess) {
+				out = omit(out, fmt.Sprintf("%srings[%d].finished", path, n), "the finished bore has not been read")
 			}
 		}
 	}
-	unworn := j.Engine.at(c.Over)
-	if fresh := j.Engine.Limits.NewBore; fresh.HasMin() {
-		unworn = fresh.Min + c.Over
-	}
-	// A bore cannot have been larger when new than where it is smallest now.
-	w.Unworn = uncertainty.Estimate{Value: min(unworn, g.Smallest.Size.Value)}
-	return w
-}
-
-// piston returns a piston as package fit wants it.
-func (p Piston) fit() (fit.Piston, error) {
-	if p == (Piston{}) {
-		return fit.Piston{}, nil
-	}
-	size, err := certified(p.Size, p.Uncertainty)
-	return fit.Piston{Size: size, Axis: p.Axis, Height: p.Height, MakerHeight: p.MakerHeight, Coating: p.Coating}, err
-}
-
-// choose hands the whole engine to package oversize.
-func (j Job) choose(cs []CylinderSheet) (oversize.Choice, error) {
-	e := j.Engine
-	engine := oversize.Engine{
-		Wall: e.Wall, Nominal: e.Bore,
-		NewBore: e.Limits.NewBore, Service: e.Limits.Service,
-		Clearance: e.Limits.PistonClearance, WornClearance: e.Limits.WornClearance,
-		MostOver: e.Limits.GreatestOverbore, LeastWall: e.Limits.LeastWall,
-		GasketHole: e.GasketHole, MayShift: e.MayShift, Honing: e.HoningAllowance,
-		RigidHone: j.Tools.Hone == hone.RigidStone, OwnSizes: e.OwnSizes,
-	}
-	for _, o := range e.Oversizes {
-		p, err := o.piston().fit()
-		if err != nil {
-			return oversize.Choice{}, err
+	for n, a := range g.Accepted {
+		if why := idle(a, rows); why != "" {
+			out = omit(out, fmt.Sprintf("accepted[%d]", n), "%s", why)
 		}
-		engine.Sizes = append(engine.Sizes, oversize.Size{Over: o.Over, Piston: p})
 	}
-	cylinders := make([]oversize.Cylinder, len(cs))
-	for i, c := range cs {
-		given := j.Cylinders[i]
-		p, err := given.Piston.fit()
-		if err != nil {
-			return oversize.Choice{}, err
+	return out
+}
+
+// idle says why an acceptance settles nothing; "" where it does.
+func idle(a Acceptance, rows []Row) string {
+	why := "no row has this key, or no row of this kind wants a figure"
+	for _, r := range rows {
+		switch {
+		case r.State == Accepted && (r.Key == a.Row || a.Row == "" && r.Demand == a.Demand):
+			return ""
+		case r.Key != a.Row:
+		case r.Lapsed:
+			why = "it has lapsed, since what stood there has changed: \"" + r.Stands + "\""
+		case r.State.settled():
+			why = "the row is " + r.State.String() + " without it"
+		default:
+			why = "nobody can accept this: " + r.Reason.String()
 		}
-		wall, err := certified(given.ThinnestWall, given.WallUncertainty)
-		if err != nil {
-			return oversize.Choice{}, err
-		}
-		cylinders[i] = oversize.NewCylinder(c.Name, c.Bore, c.CleanUp, c.Findings)
-		cylinders[i].Over, cylinders[i].Piston, cylinders[i].PistonFor = given.Over, p, cmp.Or(given.PistonFor, given.Over)
-		cylinders[i].ThinnestWall, cylinders[i].Peeling = wall, given.Peeling
 	}
-	return oversize.Choose(engine, cylinders, j.risk())
+	return why
 }
 
-// places returns the places that were read, plane by plane, those between ports last.
-func places(g bore.Geometry) []bore.Place {
-	var list []bore.Place
-	for _, p := range slices.Concat(g.Planes, g.Bridges) {
-		list = append(list, p.Places...)
-	}
-	return list
+// planAxes is along how many axes the sheet asks for readings: five carry lobes of two and of four.
+const planAxes = 5
+
+// fault returns what a room refused as a fault of the job.
+func fault(path string, err error) error {
+	return Faults{{Path: path, Want: err.Error(), Err: err}}
 }
 
-// toRead returns where the places were read: readings without their diameters.
-func toRead(places []bore.Place) []bore.Reading {
-	var list []bore.Reading
-	for _, q := range places {
-		list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+// omit notes a part of the sheet that is left out, once.
+func omit(list []Omission, part, why string, args ...any) []Omission {
+	o := Omission{part, fmt.Sprintf(why, args...)}
+	if slices.Contains(list, o) {
+		return list
 	}
-	return list
-}
-
-// axesOf returns the axes of readings, in the order of their angles.
-func axesOf(rs []bore.Reading) []units.Angle {
-	var axes []units.Angle
-	for _, r := range rs {
-		axes = append(axes, r.Axis)
-	}
-	slices.Sort(axes)
-	return slices.Compact(axes)
+	return append(list, o)
 }

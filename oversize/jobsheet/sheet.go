@@ -21,16 +21,17 @@ import (
 
 // Version is the version of the JSON of jobs and sheets that this package writes. It grows when
 // an older program would read a newer file wrongly.
-const Version = 1
+const Version = 2
 
 // A Sheet is a job with everything that follows from it. JSON keeps every length to the
 // picometre and every other quantity to the 12 digits of its text; written again it is the same
 // to the letter.
 type Sheet struct {
-	Version int      `json:"version"`          // of the JSON: [Version]
-	Job     Job      `json:"job"`              // what the sheet was worked out from
-	Next    Step     `json:"next"`             // of the engine: the first that any cylinder wants
-	Assumed []string `json:"assumed,omitzero"` // what the job did not say and the sheet took
+	Version int          `json:"version"`          // of the JSON: [Version]
+	Job     Job          `json:"job"`              // what the sheet was worked out from
+	Next    Step         `json:"next"`             // of the engine: that of the most pressing row
+	Ledger  []Row        `json:"ledger"`           // everything that must be true, and where it stands
+	Assumed []Assumption `json:"assumed,omitzero"` // what the job did not say and the sheet took
 	// ToRead is where to read each bore, where ring travel is known; no diameters yet.
 	ToRead    []bore.Reading  `json:"to_read,omitzero"`
 	Cylinders []CylinderSheet `json:"cylinders"` // in the order of the job
@@ -45,9 +46,12 @@ type Sheet struct {
 	Matched        *fit.Matched `json:"matched,omitempty"` // pistons to finished bores
 	Before         Capacity     `json:"before,omitzero"`   // of the whole engine, at the sizes it stands at
 	After          Capacity     `json:"after,omitzero"`    // at the sizes chosen; zero where none is
-	Omitted        []Omission   `json:"omitted,omitzero"`
-	Checklist      []Note       `json:"checklist"` // what to look at and to do, by operation
-	Cautions       []Note       `json:"cautions"`  // what can hurt someone or spoil the work, by operation
+	// Past is the chance, for the whole engine, that honing runs past a size.
+	Past      float64    `json:"past,omitzero"`
+	Omitted   []Omission `json:"omitted,omitzero"` // parts that the job does not say enough for
+	Unused    []Omission `json:"unused,omitzero"`  // what was given and stands behind no row
+	Checklist []Note     `json:"checklist"`        // what to look at and to do, by operation
+	Cautions  []Note     `json:"cautions"`         // what can hurt someone or spoil the work, by operation
 }
 
 // A CylinderSheet is what one bore's readings say and what follows for it.
@@ -60,14 +64,8 @@ type CylinderSheet struct {
 	// Clearances of the piston in hand in the bore as it is, and of the one for the finished bore
 	// at the size to work to.
 	Clearances []Clearance `json:"clearances,omitzero"`
-	// KeptClearances holds the piston in hand against the maker's clearances, in a bore that stays as it is.
-	KeptClearances []uncertainty.Finding `json:"kept_clearances,omitzero"`
 	// Skirts is the skirt diameters that fit a bore honed past its size.
 	Skirts units.Limits `json:"skirts,omitzero"`
-	// SeatCleansUp is whether a sleeve's seat leaves no worn wall, WallAroundSeat whether it leaves
-	// wall enough; zero without a sleeve or where the wall is not measured.
-	SeatCleansUp   uncertainty.Finding `json:"seat_cleans_up,omitzero"`
-	WallAroundSeat uncertainty.Finding `json:"wall_around_seat,omitzero"`
 	// Remedies has, for each undecided finding, what would settle it if the value stayed.
 	Remedies []Remedy     `json:"remedies,omitzero"`
 	CleanUp  bore.CleanUp `json:"clean_up"`
@@ -120,12 +118,14 @@ type RingSheet struct {
 	// prove anything.
 	Doubtful bool                `json:"doubtful,omitzero"`
 	Service  uncertainty.Finding `json:"service,omitzero"` // against the largest gap in service
-	// Least is the least gap at 20 °C that leaves the hot gap that is wanted; zero where the job wants none.
+	InBore   bool                `json:"in_bore,omitzero"` // Gap was measured in the bore that goes together
+	// Least is the least gap at 20 °C that leaves the hot gap that is wanted, or keeps the ends apart.
 	Least uncertainty.Estimate `json:"least,omitzero"`
 	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
 	// is zero where they are not given.
 	Hot       uncertainty.Estimate `json:"hot,omitzero"`
-	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against the least wanted, at least that the ends do not touch
+	Apart     uncertainty.Finding  `json:"apart,omitzero"`      // Hot against touching
+	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against what the job wants; zero where it wants none
 	// Measured is the gap in the finished bore as measured, against the window; Grown how much
 	// larger that bore is than the one of the first reading, by the two gaps, if nothing was filed
 	// off in between.
@@ -176,32 +176,6 @@ type Capacity struct {
 type Omission struct {
 	Part string `json:"part"` // what is left out
 	Why  string `json:"why"`  // what the job would have to say, or what went wrong
-}
-
-// Undecided reports whether the route, a proof, or what to do about any ring still waits for a better
-// measurement. A finding that is undecided where the bore is going to be cut anyway does not
-// count.
-func (s Sheet) Undecided() bool {
-	if s.Choice.Route == oversize.Undecided {
-		return true
-	}
-	for _, c := range s.Cylinders {
-		if c.Next == MeasureBetter {
-			return true
-		}
-		for _, r := range c.Rings {
-			if !r.settled() { // a gap that was measured says more than one foretold
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// waiting reports whether no cylinder may be cut yet, because all share a size that is not
-// decided.
-func (s Sheet) waiting() bool {
-	return s.Choice.Route == oversize.Undecided && !s.Job.Engine.OwnSizes
 }
 
 // WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's, or that of

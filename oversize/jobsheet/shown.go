@@ -52,10 +52,10 @@ func (s Shown) units() []units.Length {
 func written(texts iter.Seq[string]) Shown {
 	metric, inch := false, false
 	for text := range texts {
-		_, err := units.ParseLength(text)
+		l, err := units.ParseLength(text)
 		_, errs := units.ParseLimits(text)
-		if err != nil && errs != nil {
-			continue
+		if err != nil && errs != nil || err == nil && l == 0 {
+			continue // no length, or one that is the same in any unit
 		}
 		inches := strings.HasSuffix(text, "in") || strings.HasSuffix(text, "thou") || strings.HasSuffix(text, `"`) || strings.HasSuffix(text, "″")
 		inch = inch || inches

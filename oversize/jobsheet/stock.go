@@ -7,56 +7,67 @@ import (
 	"borewright.example/units/material"
 )
 
-// stock divides what is to be bored and honed off, where the job says how.
-func (s *Sheet) stock() error {
-	b := s.Job.Cuts
-	if b.MostDepth == 0 || s.waiting() {
-		return nil
+// A cutting is what comes off one cylinder, operation by operation; zero where nothing is bored.
+type cutting struct {
+	stock []oversize.Operation
+	warm  []WarmSize
+}
+
+// cut divides what is to be bored and honed off, where the job says how.
+func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out []Omission, err error) {
+	all = make([]cutting, len(read))
+	b := g.Cuts
+	if waiting(g.Job, choice) {
+		return all, nil, nil
 	}
 	shop := oversize.Shop{
 		MostDepth: b.MostDepth, FinishBore: b.FinishBore, FinishHone: b.FinishHone, Plateau: b.Plateau,
 		BothEnds: b.BothEnds, Length: b.Length, Feed: b.Feed, Spindle: b.Spindle,
 	}
-	for i := range s.Cylinders {
-		c, choice := &s.Cylinders[i], s.Choice.Cylinders[i]
-		if choice.Bored == 0 {
+	for i, c := range choice.Cylinders {
+		if c.Bored == 0 {
 			continue
 		}
-		var err error
-		if c.Stock, err = shop.Plan(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim); err != nil {
-			s.omit("stock of cylinder "+c.Name, "%v", err)
+		if b.MostDepth == 0 {
+			out = omit(out, "the stock of each operation", "give cuts.most_depth")
 			continue
 		}
-		if err := s.warm(c); err != nil {
-			return err
+		if all[i].stock, err = shop.Plan(read[i].bore.Smallest.Size.Value, c.Bored, c.Aim); err != nil {
+			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
+			continue
+		}
+		if all[i].warm, err = g.warm(all[i].stock); err != nil {
+			return nil, nil, fault("cuts.warm", err)
 		}
 	}
-	return nil
+	return all, out, nil
 }
 
-// warm adds what the gauge shows at the end of each operation while the cylinder is still warm.
-func (s *Sheet) warm(c *CylinderSheet) error {
-	at := s.Job.Cuts.Warm
-	if at.IsZero() || s.Job.Gauge.Standard.Size == 0 {
-		return nil
-	}
-	g, _, err := s.Job.gauge(s.Job.Gauge)
-	if err != nil {
-		return err
+// warm returns what the gauge shows at the end of each operation while the cylinder is still warm.
+func (g given) warm(stock []oversize.Operation) ([]WarmSize, error) {
+	at, by := g.Cuts.Warm, g.survey
+	if at.IsZero() || by.Standard.Size == 0 {
+		return nil, nil
 	}
 	now := material.Comparison{
-		Standard: g.Standard.Size, StandardAt: g.Standard.At.Value, GaugeSetAt: g.SetAt.Value, GaugeUseAt: g.UsedAt.Value, PartAt: at,
-		StandardExpansion: g.Standard.Material.Expansion, GaugeExpansion: g.Material.Expansion, PartExpansion: g.Part.Expansion,
+		Standard: by.Standard.Size, StandardAt: by.Standard.At.Value, GaugeSetAt: by.SetAt.Value, GaugeUseAt: by.UsedAt.Value, PartAt: at,
+		StandardExpansion: by.Standard.Material.Expansion, GaugeExpansion: by.Material.Expansion, PartExpansion: by.Part.Expansion,
 	}
-	for _, o := range c.Stock {
+	var list []WarmSize
+	for _, o := range stock {
 		if o.Stock == 0 {
 			continue // a chamfer has no size
 		}
 		shows, err := oversize.Shows(o.After, now)
 		if err != nil {
-			return err
+			return nil, err
 		}
-		c.Warm = append(c.Warm, WarmSize{o.Kind, o.After, shows})
+		list = append(list, WarmSize{o.Kind, o.After, shows})
 	}
-	return nil
+	return list, nil
+}
+
+// waiting reports whether no cylinder may be cut yet, because all share a size that is not decided.
+func waiting(j Job, c oversize.Choice) bool {
+	return c.Route == oversize.Undecided && !j.Engine.ownSizes()
 }

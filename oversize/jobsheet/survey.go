@@ -23,9 +23,10 @@ type Proof struct {
 	On           Moment       `json:"on,omitzero"`           // when the readings were taken
 	By           string       `json:"by,omitzero"`           // name, as it shall stand on the sheet
 	Clamping     Clamping     `json:"clamping,omitzero"`     // how the cylinders were held
-	Standard     Standard     `json:"standard,omitzero"`     // left out, that of the gauge
+	Standard     Standard     `json:"standard,omitzero"`     // that the gauge was set on this time
 	Temperatures Temperatures `json:"temperatures,omitzero"` // needed where any finished bore is read
 	SetOn        Moment       `json:"set_on,omitzero"`       // when the gauge was set
+	Washed       bool         `json:"washed,omitzero"`       // the bores were washed before they were read
 }
 
 // Clamping is how a cylinder is held while it is read. Tightened bolts pull a bore out of round.

@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,7 +11,6 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	doc "borewright.example/oversize/jobsheet/page"
-	"borewright.example/units/uncertainty"
 )
 
 // doNotReassemble stands wherever the sheet is undecided.
@@ -33,6 +33,7 @@ func (s Sheet) document() doc.Doc {
 		s.capacity(p)
 		s.proofText(p)
 	}
+	s.ledger(p)
 	s.leftOut(p)
 	s.cautions(p)
 	return p.doc
@@ -69,109 +70,77 @@ func (s Sheet) head(p *page) {
 		p.wrapped("ROUTE:", s.routeWords(p))
 	}
 	p.wrapped("NEXT:", s.nextWords())
-	if s.decided() && s.Undecided() {
-		p.line(doNotReassemble)
-	}
-	for i, c := range s.Choice.Cylinders {
-		for _, why := range s.open(p, i) {
-			p.wrapped("Open, cylinder "+c.Name+": ", why+".")
-		}
-		for _, why := range s.why(i) {
-			p.wrapped("Why, cylinder "+c.Name+": ", why+".")
-		}
-		if s.Cylinders[i].Next == ChooseSleeve {
-			for _, why := range s.unsound(i) {
-				p.wrapped("The sleeve's fit, cylinder "+c.Name+": ", why+".")
-			}
-		}
-	}
-	for _, o := range s.Omitted {
-		if o.Part == sleeveFit {
-			p.wrapped("The sleeve's fit: ", o.Why+".")
-		}
+	for _, line := range s.reasons() {
+		p.wrapped(line[0], line[1])
 	}
 	p.line("Cautions stand at the end: read them before the work.")
 	for _, a := range s.Assumed {
-		p.wrapped("Assumed:", a+".")
+		p.wrapped("Assumed:", a.Took+" ("+a.Field+").")
 	}
 }
 
-// open says what a cylinder's next step waits for, each reason once.
-func (s Sheet) open(p *page, i int) []string {
-	choice, c := s.Choice.Cylinders[i], s.Cylinders[i]
-	var list []string
-	add := func(why string) {
-		if !slices.Contains(list, why) {
-			list = append(list, why)
+// reasons says, a line each, what the next step of the engine and of each cylinder rests on: the rows that call
+// for it.
+func (s Sheet) reasons() [][2]string {
+	var lines [][2]string
+	for i := -1; i < len(s.Cylinders); i++ {
+		rows, head := of(s.Ledger, i), "Engine: "
+		step, pressing := next(rows), isSettled
+		for _, r := range rows {
+			pressing = min(pressing, r.rank())
 		}
-	}
-	for _, r := range choice.Refused {
-		if choice.Route == oversize.Undecided && r.Reason.Open() {
-			add(r.Reason.String())
+		if i >= 0 {
+			head = "Cylinder " + s.Cylinders[i].Name + ": "
 		}
-	}
-	if c.Next == MeasureBetter {
-		if s.wantsWall(i) {
-			add("the wall is not measured")
-		}
-		if s.wantsPiston(i) {
-			add("the piston is not measured")
-		}
-		if c.Proof != nil {
-			if c.Proof.Shrunk {
-				add("two sets of readings that cannot both be true")
-			}
-			for _, f := range c.Proof.Findings {
-				if f.Verdict == uncertainty.Undecided {
-					add(aboutProof(p, f) + ", in the proof")
-				}
-			}
-			for _, f := range c.Proof.Clearances {
-				if f.Verdict == uncertainty.Undecided {
-					add(f.Subject + ": measure piston and bore better, or another piston")
-				}
+		var why []string
+		for _, r := range rows {
+			if !r.State.settled() && r.Step == step && r.rank() == pressing && r.Reason != ToCome {
+				why = append(why, r.words())
 			}
 		}
-	}
-	for _, r := range c.Rings {
-		if !r.settled() || r.Least.Value != 0 && r.HotEnough.Verdict == uncertainty.Undecided {
-			add("the gap of ring " + r.Ring + ": measure it better")
+		const most = 4
+		if n := len(why) - most; n > 1 {
+			why = append(why[:most], fmt.Sprintf("and %d more", n))
+		}
+		if len(why) > 0 {
+			lines = append(lines, [2]string{head, strings.Join(slices.Compact(why), "; ") + "."})
 		}
 	}
-	return list
+	return lines
 }
 
-// why says what is certain that calls for a cylinder's next step, where the step alone does not tell.
-func (s Sheet) why(i int) []string {
-	given, c := s.Job.Cylinders[i], s.Cylinders[i]
-	var list []string
-	say := func(when bool, text string) {
-		if when {
-			list = append(list, text)
+// words says a row in a few words.
+func (r Row) words() string {
+	text := r.Demand.String()
+	if r.Of != "" {
+		text += " (" + r.Of + ")"
+	}
+	text += ": " + r.Reason.String()
+	if r.Says != "" {
+		text += ", " + r.Says
+	}
+	return text
+}
+
+// ledger prints what must be true, and where it stands.
+func (s Sheet) ledger(p *page) {
+	p.title("WHAT MUST BE TRUE before it goes together")
+	rows := [][]string{{"", "what", "state", "why"}}
+	for _, r := range s.Ledger {
+		what := r.Demand.String()
+		if r.Of != "" {
+			what += ", " + r.Of
 		}
-	}
-	say(c.Next == Oversized, "past its size: a larger piston, or the next oversize")
-	if c.Next != AskMaker {
-		return list
-	}
-	if s.Choice.Cylinders[i].Route == oversize.MakersProcess {
-		say(given.Peeling, "the plating lifts, or bare metal shows")
-		say(given.Pit != 0, "the wall has a score or a pit")
-		deciding := oversize.Deciding(c.Findings)
-		say(len(deciding) == 0, "the job gives no limit that decides on the wall")
-		for _, f := range deciding {
-			say(f.Verdict == uncertainty.Beyond, f.Limit.String()+", beyond")
+		why := r.Reason.String()
+		if r.Says != "" {
+			why = r.Says
 		}
-		for _, f := range c.KeptClearances {
-			say(f.Verdict == uncertainty.Beyond, f.Subject+" of its piston, beyond")
+		if r.By != "" {
+			why = "by " + r.By + ": " + r.Why
 		}
+		rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), what, r.State.String(), why})
 	}
-	for _, r := range c.Rings {
-		say(r.Unfit, "no gap in the window of ring "+r.Ring+" is enough when hot")
-		say(r.butts(), "the gap of ring "+r.Ring+" is too small when hot")
-		say(r.crosses(), "an end of ring "+r.Ring+" crosses a port")
-	}
-	return list
+	p.table(rows)
 }
 
 // nextWords says what is next, and for which cylinders where they differ.
@@ -185,7 +154,7 @@ func (s Sheet) nextWords() string {
 		names[c.Next] = append(names[c.Next], c.Name)
 	}
 	if len(order) == 1 {
-		return order[0].String()
+		return order[0].String() + s.onTheWord()
 	}
 	slices.Sort(order)
 	var parts []string
@@ -193,6 +162,23 @@ func (s Sheet) nextWords() string {
 		parts = append(parts, fmt.Sprintf("%v (cylinder %s)", step, strings.Join(names[step], "; ")))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// onTheWord names those on whose word an engine goes together.
+func (s Sheet) onTheWord() string {
+	n, names := 0, []string{}
+	for _, r := range s.Ledger {
+		if r.State == Accepted {
+			n++
+			if !slices.Contains(names, r.By) {
+				names = append(names, r.By)
+			}
+		}
+	}
+	if n == 0 || s.Next < LeaveUntouched {
+		return ""
+	}
+	return fmt.Sprintf(", %d on the word of %s", n, strings.Join(names, " and "))
 }
 
 // before has what comes before the readings, and where to take them.
@@ -267,10 +253,13 @@ func (s Sheet) cautions(p *page) {
 }
 
 func (s Sheet) leftOut(p *page) {
-	if len(s.Omitted) == 0 {
+	if len(s.Omitted)+len(s.Unused) == 0 {
 		return
 	}
 	p.title("LEFT OUT")
+	for _, o := range s.Unused {
+		p.wrapped("  - ", "not used: "+o.Part+", because "+o.Why+".")
+	}
 	for _, o := range s.Omitted {
 		p.wrapped("  - ", o.Part+": "+o.Why+".")
 	}
@@ -281,7 +270,7 @@ func (s Sheet) routeWords(p *page) string {
 	c := s.Choice
 	switch c.Route {
 	case oversize.BoreOversize:
-		if s.Job.Engine.OwnSizes {
+		if s.Job.Engine.ownSizes() {
 			return "bore oversize, each cylinder its own size"
 		}
 		return fmt.Sprintf("bore oversize %s, all cylinders", p.show.length(c.Over))
@@ -290,7 +279,7 @@ func (s Sheet) routeWords(p *page) string {
 			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, p.show.length(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
-		if s.Next >= SetRingGaps {
+		if s.Next == LeaveUntouched {
 			return "keep, untouched: this wall is neither bored nor honed here"
 		}
 		return "the maker's own process, neither bored nor honed here"

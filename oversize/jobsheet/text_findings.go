@@ -41,7 +41,6 @@ var findingHead = []string{"cylinder", "limit on", "measured", "allowed", "findi
 func (s Sheet) findings(p *page) {
 	p.title("FINDINGS against the maker's limits, along the axes and depths read")
 	rows := [][]string{findingHead}
-	undecided, asNew := false, false
 	for _, c := range s.Cylinders {
 		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
@@ -50,9 +49,6 @@ func (s Sheet) findings(p *page) {
 				what += " (decides nothing)"
 			}
 			rows = append(rows, findingRow(p, c.Name, what, f.Finding, !f.NotMeasured))
-			if f.Verdict == uncertainty.Undecided {
-				undecided, asNew = undecided || i >= idle, asNew || i < idle
-			}
 		}
 	}
 	if len(rows) == 1 {
@@ -61,12 +57,6 @@ func (s Sheet) findings(p *page) {
 	}
 	p.judged(rows)
 	p.wrapped("  ", riskWords(s.Choice.Risk))
-	switch {
-	case undecided:
-		p.line("  " + doNotReassemble)
-	case asNew:
-		p.line("  UNDECIDED whether the bore is a new one: do not reassemble on this as if it were.")
-	}
 	for _, c := range s.Cylinders {
 		for _, r := range c.Remedies {
 			p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(p, c.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
@@ -102,7 +92,7 @@ func (s Sheet) route(p *page) {
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
 		}
-		if s.waiting() && c.Route != oversize.Undecided {
+		if waiting(s.Job, s.Choice) && c.Route != oversize.Undecided {
 			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
 		}
 		p.line("  Cylinder %s: %s", c.Name, what)
@@ -173,7 +163,7 @@ func (s Sheet) refusal(p *page, cylinder int, r oversize.Refusal) string {
 func (s Sheet) finish(p *page) {
 	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock on diameter", "wall left"}}
 	for _, c := range s.Choice.Cylinders {
-		if c.Finish.IsZero() || c.Work == oversize.Deglaze || s.waiting() {
+		if c.Finish.IsZero() || c.Work == oversize.Deglaze || waiting(s.Job, s.Choice) {
 			continue // deglazing works to no size
 		}
 		row := []string{c.Name, p.show.limits(c.Finish), "–", "–", "–", "–"}

@@ -9,7 +9,6 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
-	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -92,9 +91,6 @@ func (s Sheet) proofFindings(p *page, c CylinderSheet) {
 	for _, f := range c.Proof.Findings {
 		rows = append(rows, findingRow(p, c.Name, aboutProof(p, f), f.Finding, !f.NotMeasured))
 	}
-	for _, f := range c.Proof.Clearances {
-		rows = append(rows, findingRow(p, c.Name, f.Subject, f, true))
-	}
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
 			rows = append(rows, findingRow(p, c.Name, f.Subject+", "+r.Ring, f, true))
@@ -105,9 +101,6 @@ func (s Sheet) proofFindings(p *page, c CylinderSheet) {
 	}
 	if len(rows) > 1 {
 		p.judged(rows)
-		if c.Next == MeasureBetter {
-			p.line("  " + doNotReassemble)
-		}
 	}
 	for _, r := range c.Proof.Remedies {
 		p.wrapped("    - ", fmt.Sprintf("%s, if the value stays: %s.", aboutProof(p, c.Proof.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
@@ -135,7 +128,6 @@ func (s Sheet) proofWork(p *page, i int) {
 			p.wrapped("  ! ", text)
 		}
 	}
-	say(proof.Shrunk, "Metal does not come back: one of the two sets of readings is wrong. Read again.")
 	say(proof.NotAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		p.line("  ! Not read again, though the survey had it:")
@@ -146,7 +138,7 @@ func (s Sheet) proofWork(p *page, i int) {
 	}
 	say(proof.Crosshatch.Verdict == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above; a hand leaves it flat at the ends.")
 	choice := s.Choice.Cylinders[i]
-	aim, room, sized := choice.Aim, "while the finish window leaves room", false
+	aim, room := choice.Aim, "while the finish window leaves room"
 	switch {
 	case choice.Route == oversize.Sleeve && s.Sleeve != nil:
 		aim = s.Sleeve.Aim
@@ -155,25 +147,13 @@ func (s Sheet) proofWork(p *page, i int) {
 	}
 	for _, f := range proof.Findings {
 		cut := f.Limit == bore.LimitNew
-		sized = sized || cut && f.Verdict != uncertainty.Within
 		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+p.show.length(aim)+".")
 		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(p, proof.Skirts))
 		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(p, f)+": true it with rigid stones "+room+"; else the next oversize.")
-	}
-	for _, f := range proof.Clearances {
-		say(!sized && f.Verdict == uncertainty.Beyond, "The bore is right and its piston is not, "+f.Subject+": another piston"+fitting(p, proof.Skirts)+".")
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {
 			say(room.Crosses, "An end of ring "+r.Ring+" crosses a port: see whether the angle of the peg, and which way the piston points, are as written; else another piston.")
 		}
 	}
-}
-
-// fitting says which pistons fit.
-func fitting(p *page, skirts units.Limits) string {
-	if skirts.IsZero() {
-		return ""
-	}
-	return ", of " + p.show.limits(skirts)
 }

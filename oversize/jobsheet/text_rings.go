@@ -52,12 +52,12 @@ func (s Sheet) rings(p *page) {
 			p.line("  Cylinder %s: set each gap at %s, where the bore is smallest in ring travel: %s.", c.Name, p.show.plain(c.Rings[0].SetAt), p.show.estimate(c.Rings[0].Bore))
 		}
 		for _, r := range c.Rings {
-			if e := r.Least; e.Value != 0 {
-				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: at 20 °C %s is the least that leaves %s when hot; it has %s: %v.",
-					c.Name, r.Ring, p.show.estimate(e), p.show.length(r.HotEnough.Limits.Min), p.show.estimate(r.Hot), r.HotEnough.Verdict))
+			if e := r.Least; e.Value != 0 && r.HotEnough.Subject != "" {
+				p.wrapped("  ", fmt.Sprintf("Cylinder %s, ring %s: cold, at 20 °C, it wants %s at the least, so that %s are left in work; it has %s cold.",
+					c.Name, r.Ring, p.show.estimate(e), p.show.length(r.HotEnough.Limits.Min), p.show.estimate(r.filed())))
 			}
 			for _, room := range r.Ports {
-				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, p.show.length(room.Room), s.portName(room.Port))
+				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, p.show.length(room.Room), s.Job.Engine.portName(room.Port))
 				if room.Crosses {
 					text += ". AN END CROSSES IT, where it springs out and breaks: see whether the peg and the piston's direction are as written"
 				}
@@ -71,39 +71,36 @@ func (s Sheet) rings(p *page) {
 	}
 }
 
+// ringWork says what is to be done about a ring. Its row says where it stands; here are the figures to file to,
+// expected ones while the bore is still to come.
 func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
-	c := s.Cylinders[i]
-	switch {
-	case c.Proof != nil && (c.Next == Oversized || c.Next == HoneToSize || c.Next == Rework):
-		return "not yet: the bore is not finished"
-	case r.Unfit:
-		return "no gap in the window is enough when hot: ask the maker"
+	row := s.row(fmt.Sprintf("cylinders[%d].rings[%d].gap", i, s.Job.Engine.ringIndex(r.Ring)))
+	switch f := r.Filing; {
+	case row.State == Proven:
+		return "fits, measured"
+	case row.State == Accepted:
+		return "accepted by " + row.By
+	case row.State == Failed, row.Reason == NoLimit:
+		if f.Action != rings.FileEnds {
+			return row.Reason.String()
+		}
 	case r.Doubtful:
 		return "cannot be proven: measure the gap better"
-	case r.butts():
-		return "too small when hot: ask the maker"
-	case r.Filing.Now.Subject == "" && r.Service.Verdict == uncertainty.Beyond:
-		return "too wide: another ring"
-	case r.Filing.Now.Subject == "":
-		return "no window given"
 	}
 	switch f := r.Filing; f.Action {
 	case rings.FileEnds:
 		text := fmt.Sprintf("file %s off, to %s", p.show.length(f.TakeOff), p.show.length(f.Target))
+		if !s.Cylinders[i].there() {
+			text = "expected: " + text + "; file only in the finished, washed bore"
+		}
 		if r.Gap.Value < 0 {
 			text = "its ends overlap: is it for this bore? Else " + text
 		}
 		return text
 	case rings.AsIs:
-		if r.Measured.Subject != "" {
-			return "fits, measured"
-		}
-		if c.Proof != nil {
-			return "should fit; measure it in this bore: " + blank
-		}
-		return "fits as it is"
+		return "should fit; measure it in this bore: " + blank
 	case rings.TooWide:
-		if stays(s.Choice.Cylinders[i]) && r.Service.Subject != "" && r.Service.Verdict == uncertainty.Within {
+		if stays(s.Choice.Cylinders[i]) {
 			return "too wide for a new ring; a used one may stay"
 		}
 		return "already too wide: another ring, for this size"
@@ -111,8 +108,27 @@ func (s Sheet) ringWork(p *page, r RingSheet, i int) string {
 	return "undecided: measure the gap better"
 }
 
-func (s Sheet) portName(i int) string {
-	if name := s.Job.Engine.Layout.Ports[i].Name; name != "" {
+// row returns the row of a key; a row that nothing is shown of where there is none.
+func (s Sheet) row(key string) Row {
+	for _, r := range s.Ledger {
+		if r.Key == key {
+			return r
+		}
+	}
+	return Row{}
+}
+
+// there reports whether the finished bore has been read.
+func (c CylinderSheet) there() bool { return c.Proof != nil }
+
+// ringIndex returns where a ring stands among the engine's.
+func (e Engine) ringIndex(name string) int {
+	return slices.IndexFunc(e.Rings, func(r Ring) bool { return r.Name == name })
+}
+
+// portName is what a port is called on the sheet.
+func (e Engine) portName(i int) string {
+	if name := e.Layout.Ports[i].Name; name != "" {
 		return name
 	}
 	return fmt.Sprint(i + 1)
@@ -155,15 +171,6 @@ func (s Sheet) clearances(p *page) {
 	}
 	if !window.IsZero() {
 		p.line("  The maker allows %s at 20 °C in a fresh bore.", p.show.limits(window))
-	}
-	judged := [][]string{findingHead}
-	for _, c := range s.Cylinders {
-		for _, f := range c.KeptClearances {
-			judged = append(judged, findingRow(p, c.Name, f.Subject+", as it stays", f, true))
-		}
-	}
-	if len(judged) > 1 {
-		p.judged(judged)
 	}
 	if w := s.UsualClearance; !w.IsZero() {
 		p.line("  Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, p.show.limits(w))

@@ -37,7 +37,7 @@ func (s Sheet) sizes(p *page) {
 func gaugeLine(p *page, g Gauge) {
 	text := fmt.Sprintf("%v gauge, reading to %s", g.Kind, p.show.plain(g.Resolution))
 	if g.Standard != (Standard{}) {
-		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + p.show.length(g.Standard.Size)
+		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + p.show.length(g.Standard.Size.Value)
 	}
 	if !g.SetOn.IsZero() {
 		text += " on " + g.SetOn.String()

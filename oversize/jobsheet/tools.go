@@ -3,6 +3,8 @@
 package jobsheet
 
 import (
+	"cmp"
+
 	"borewright.example/bore/hone"
 	"borewright.example/internal/enum"
 	"borewright.example/units"
@@ -18,10 +20,10 @@ type Tools struct {
 	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
 	// of the tool stands out there at the end of a stroke; left out at both ends, what is usual
 	// for the kind of hone.
-	RoomTop          units.Length `json:"room_top,omitzero"`
-	RoomBottom       units.Length `json:"room_bottom,omitzero"`
-	OvertravelTop    units.Length `json:"overtravel_top,omitzero"`
-	OvertravelBottom units.Length `json:"overtravel_bottom,omitzero"`
+	RoomTop          *units.Length `json:"room_top,omitempty"`
+	RoomBottom       *units.Length `json:"room_bottom,omitempty"`
+	OvertravelTop    units.Length  `json:"overtravel_top,omitzero"`
+	OvertravelBottom units.Length  `json:"overtravel_bottom,omitzero"`
 
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"` // wanted; its text names the convention
 	Tolerance  units.Angle     `json:"tolerance,omitzero"`  // either side, on the included angle; left out, 5°
@@ -94,10 +96,17 @@ type Cuts struct {
 	Feed       units.Length `json:"feed,omitzero"`        // a turn
 	// How far the boring axis may miss the one meant, how far it may lean over the length bored, and
 	// what has to go under the worn skin for a sound surface: all radial.
-	Locating    units.Length `json:"locating,omitzero"`
-	OutOfSquare units.Length `json:"out_of_square,omitzero"`
-	Surface     units.Length `json:"surface,omitzero"`
+	Locating    *units.Length `json:"locating,omitempty"`
+	OutOfSquare *units.Length `json:"out_of_square,omitempty"`
+	Surface     *units.Length `json:"surface,omitempty"`
+	// Deglaze is what deglazing takes, on the diameter; left out, 4 µm.
+	Deglaze units.Length `json:"deglaze,omitzero"`
 	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.
 	Warm    units.Temperature `json:"warm,omitzero"`
 	Spindle units.Frequency   `json:"spindle,omitzero"` // of the boring bar
 }
+
+// usualDeglaze is what a few strokes take where nobody measured it (common practice).
+const usualDeglaze = 4 * units.Micrometre
+
+func (b Cuts) deglaze() units.Length { return cmp.Or(b.Deglaze, usualDeglaze) }

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// An Acceptance lets one open row of the ledger go on somebody's word; or, where the maker gives no figure for
+// a kind of thing, every row of that kind. A failed row is accepted only where it is a maker's figure that a
+// person decides to exceed. Nobody can accept parts that touch, an end of a ring that crosses a port, a sleeve
+// that comes loose, a coated wall that was cut, or facts that contradict each other.
+type Acceptance struct {
+	Row    string `json:"row,omitzero"`    // the key of the row
+	Demand Demand `json:"demand,omitzero"` // or the kind for which the maker gives no figure
+	By     string `json:"by"`              // who says so
+	Why    string `json:"why"`
+	// Stood is what stood in the row, as the sheet prints it: the word lapses when that changes.
+	Stood string `json:"stood,omitzero"`
+}
+
+// acceptedKind reports whether a kind of row is accepted for want of a figure.
+func acceptedKind(as []Acceptance, d Demand) bool {
+	return slices.ContainsFunc(as, func(a Acceptance) bool { return a.Row == "" && a.Demand == d && a.By != "" })
+}
+
+// accept has what was accepted stand in for what is open.
+func accept(rows []Row, as []Acceptance) {
+	for i := range rows {
+		r := &rows[i]
+		r.Stands = r.stands()
+		for _, a := range as {
+			fact := r.Reason.fact()
+			allowed := r.State == Open && fact.accepts || r.State == Failed && fact.exceeds
+			switch {
+			case !allowed:
+			case a.Row == "" && a.Demand == r.Demand && r.Reason == NoLimit, a.Row == r.Key && a.Stood == r.Stands:
+				r.State, r.Step, r.By, r.Why, r.Lapsed = Accepted, Reassemble, a.By, a.Why, false
+			case a.Row == r.Key:
+				r.Lapsed = true
+			}
+		}
+	}
+}
+
+// stands is the row in one line that an acceptance quotes, always in millimetres.
+func (r Row) stands() string {
+	text := r.State.String()
+	if s := r.Reason.String(); s != "" {
+		text += ": " + s
+	}
+	if r.Says != "" {
+		text += "; " + r.Says
+	}
+	if f := r.Finding; f != nil && f.Subject != "" {
+		text += fmt.Sprintf("; %s %v, %v", f.Subject, f.Measured, f.Limits)
+	}
+	return strings.Join(strings.Fields(text), " ")
+}

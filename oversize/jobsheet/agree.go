@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// agreements writes, for facts of the job that determine each other, whether they can both be true. Each is
+// judged alone at the usual risk: a contradiction asks for a second look and costs no metal.
+func (b *book) agreements(path string) {
+	b.surveyAndProof(path)
+	b.passesAndProof(path)
+	b.gapsInTwoBores(path)
+	b.sleeveAndWindow()
+}
+
+// cannot reports whether a difference is surely outside what it can be.
+func cannot(e uncertainty.Estimate, w units.Limits) bool {
+	f, err := uncertainty.Judge(e, w, uncertainty.Risk{})
+	return err != nil || f.Verdict == uncertainty.Beyond
+}
+
+// Metal does not come back, and nothing is taken from a wall that is not worked on.
+var (
+	notBack = units.Limits{Min: -units.Picometre}
+	notGone = units.Limits{Max: units.Picometre}
+)
+
+func (b *book) agree(of string, cannotBe bool, says string, give ...string) {
+	r := provenBy(DemandAgreement, of, ByOwnRecord)
+	if cannotBe {
+		r = open(DemandAgreement, of, Contradicts, MeasureBetter, give...)
+		r.Says = says
+	}
+	r.Key = of
+	b.put(r)
+}
+
+// surveyAndProof compares the two with what was taken off between them.
+func (b *book) surveyAndProof(path string) {
+	p := b.proofs[b.at]
+	if p == nil || p.Changed == nil {
+		return
+	}
+	c := p.Changed
+	says := fmt.Sprintf("survey and proof: %v came off on the mean diameter, %v at the least place", c.Stock, c.Least.Stock)
+	b.agree("survey and proof", cannot(c.Stock, notBack) || cannot(c.Least.Stock, notBack) ||
+		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, path+"readings", path+"proof")
+}
+
+// passesAndProof compares the last pass that was written down with the proof: the proof lies round it.
+func (b *book) passesAndProof(path string) {
+	p, pass := b.proofs[b.at], b.passes[b.at]
+	if p == nil || !pass.recorded || pass.next.Size.Value == 0 {
+		return
+	}
+	last := bore.Place{Size: pass.next.Size, Own: pass.next.Size}
+	says := fmt.Sprintf("the last pass left %v, the proof found %v to %v", last.Size, p.Bore.Smallest.Size, p.Bore.Largest.Size)
+	b.agree("passes and proof", cannot(p.Bore.Largest.Minus(last), notBack) || cannot(last.Minus(p.Bore.Smallest), notBack), says,
+		path+"honing", path+"proof")
+}
+
+// gapsInTwoBores compares a ring's gap in two bores: unless it was filed it follows from the bores.
+func (b *book) gapsInTwoBores(path string) {
+	for n, r := range b.rings[b.at] {
+		if !r.InBore {
+			continue
+		}
+		filed := b.Cylinders[b.at].Rings[n].Filed
+		grown, err := rings.DiameterChange(r.Foretold, r.Gap)
+		says := fmt.Sprintf("ring %s: its first gap makes %v in this bore, and %v was measured", r.Ring, r.Foretold, r.Gap)
+		b.agree("gaps of ring "+r.Ring, err != nil || cannot(grown, notBack) || !filed && cannot(grown, notGone), says,
+			fmt.Sprintf("%srings[%d].finished", path, n), fmt.Sprintf("%srings[%d].filed", path, n))
+	}
+}
+
+// sleeveAndWindow compares the size that a sleeve is to be finished to with the window that its piston leaves.
+func (b *book) sleeveAndWindow() {
+	c := b.chosen()
+	if c.Route != oversize.Sleeve || c.Finish.IsZero() {
+		return
+	}
+	says := fmt.Sprintf("the sleeve is to be finished to %v, its piston wants %v", c.Aim, c.Finish)
+	b.agree("sleeve and piston", !c.Finish.Contains(c.Aim), says, "engine.sleeve.finish", "engine.limits.piston_clearance")
+}

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"slices"
+
+	"borewright.example/units"
+)
+
+// An Assumption is something that the job did not say and the sheet took.
+type Assumption struct {
+	Field string   `json:"field"` // what would say it: "gauge.standard.material"
+	Took  string   `json:"took"`  // what was taken, in words
+	Rows  []Demand `json:"rows"`  // which rows of the ledger hang on it
+}
+
+// Doubts that are taken where none is stated: wide, common practice, so that a statement narrows them.
+const (
+	uncertified  = 10 * units.Micrometre  // of a micrometer, ring or blocks without a certificate, and of what was measured with one
+	byFeeler     = 30 * units.Micrometre  // of an end gap by feeler gauge
+	byCalliper   = 500 * units.Micrometre // of a wall
+	dialSteps    = 2                      // error of a dial over its travel, in steps of its scale
+	repeatSteps  = 1                      // standard deviation of a reading that nobody repeated, in steps
+	turningRoom  = 500 * units.Micrometre // of a pegged ring about its peg, along the wall
+	placeToPlace = units.Kelvin           // half-width of differences along the wall
+)
+
+// assume notes an assumption once.
+func assume(list []Assumption, field, took string, rows ...Demand) []Assumption {
+	if slices.ContainsFunc(list, func(a Assumption) bool { return a.Field == field }) {
+		return list
+	}
+	return append(list, Assumption{field, took, rows})
+}

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"errors"
+
+	"borewright.example/bore/fit"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/units"
+)
+
+// choose hands the whole engine to package oversize, once every bore has been read; the zero Choice until
+// then. The finish of a sleeve's bore, which follows from its piston, is added here.
+func choose(g given, read []readBore) (oversize.Choice, error) {
+	for _, r := range read {
+		if len(places(r.bore)) == 0 {
+			return oversize.Choice{}, nil
+		}
+	}
+	e := g.Engine
+	engine := oversize.Engine{
+		Wall: e.Wall, Nominal: e.Bore,
+		NewBore: e.Limits.NewBore, Service: e.Limits.Service,
+		Clearance: e.Limits.PistonClearance, WornClearance: e.Limits.WornClearance,
+		MostOver: e.Limits.GreatestOverbore, LeastWall: e.Limits.LeastWall,
+		GasketHole: e.GasketHole, MayShift: length(e.MayShift), Honing: e.HoningAllowance,
+		Deglaze: g.Cuts.deglaze(), RigidHone: g.Tools.Hone == hone.RigidStone, OwnSizes: e.ownSizes(),
+	}
+	for _, o := range e.Oversizes {
+		p, err := g.fitPiston(o.piston())
+		if err != nil {
+			return oversize.Choice{}, err
+		}
+		engine.Sizes = append(engine.Sizes, oversize.Size{Over: o.Over, Piston: p})
+	}
+	cylinders := make([]oversize.Cylinder, len(read))
+	for i, r := range read {
+		c := g.Cylinders[i]
+		p, err := g.fitPiston(c.Piston)
+		if err != nil {
+			return oversize.Choice{}, err
+		}
+		wall, err := c.ThinnestWall.estimate(byCalliper)
+		if err != nil {
+			return oversize.Choice{}, err
+		}
+		cylinders[i] = oversize.NewCylinder(c.Name, r.bore, r.cleanUp, r.findings)
+		cylinders[i].Over, cylinders[i].Piston, cylinders[i].PistonFor = c.over(), p, length(c.PistonFor)
+		cylinders[i].ThinnestWall, cylinders[i].Peeling = wall, c.Plating == PlatingPeels
+	}
+	choice, err := oversize.Choose(engine, cylinders, g.risk.choice)
+	if err != nil {
+		return choice, fault(pathOf(err, g.Job), err)
+	}
+	for i := range choice.Cylinders {
+		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve {
+			if c.Finish, c.Aim, err = g.sleeveFinish(i, *c); err != nil {
+				return choice, fault("engine.sleeve", err)
+			}
+		}
+	}
+	return choice, nil
+}
+
+// pathOf says which field of a job a refusal of package oversize is about, as nearly as its sentinel tells.
+func pathOf(err error, j Job) string {
+	switch {
+	case errors.Is(err, oversize.ErrPiston):
+		return "engine.oversizes"
+	case errors.Is(err, oversize.ErrOrder):
+		return "engine.oversizes"
+	}
+	return ""
+}
+
+// sleeveFinish returns what the bore of a sleeve is finished to: the window that the piston of its size
+// leaves, where one was measured, and the size to work to.
+func (g given) sleeveFinish(i int, c oversize.CylinderChoice) (window units.Limits, aim units.Length, err error) {
+	e := g.Engine
+	window = c.Finish
+	if p := g.pistonFor(i, c.Over, nil); p.has() && !e.Limits.PistonClearance.IsZero() {
+		piston, err := g.fitPiston(p)
+		if err != nil {
+			return window, 0, err
+		}
+		if window, err = fit.FinishWindow(piston, e.Limits.PistonClearance); err != nil {
+			return window, 0, err
+		}
+	}
+	aim = e.at(c.Over)
+	if window.HasMin() && window.HasMax() {
+		if aim, err = fit.Centre.Size(window, 0); err != nil {
+			return window, 0, err
+		}
+	}
+	if e.Sleeve.Finish != 0 {
+		aim = e.Sleeve.Finish
+	}
+	return window, aim, nil
+}
+
+// stays reports whether a bore keeps its size and form.
+func stays(c oversize.CylinderChoice) bool {
+	return c.Work == oversize.Deglaze || c.Route == oversize.MakersProcess
+}
+
+// cutToSize reports whether a bore is cut to a window of its own: bored, sleeved or trued by the hone.
+func cutToSize(c oversize.CylinderChoice) bool {
+	return c.Route == oversize.BoreOversize || c.Route == oversize.Sleeve || c.Work == oversize.Correct
+}

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"slices"
+
+	"borewright.example/internal/enum"
+)
+
+// Counted is how many of each thing stand on the paper at the bench, for the whole engine. A reading, a pass
+// or a pit that is lost between paper and file is not seen by anything else, and it may be the one that
+// mattered. Zero is a count; nil is none.
+type Counted struct {
+	Readings *int `json:"readings,omitempty"` // of the survey, all cylinders together, repeats too
+	Proof    *int `json:"proof,omitempty"`    // of the finished bores
+	Passes   *int `json:"passes,omitempty"`   // of honing; 0 where no record was kept
+	Rings    *int `json:"rings,omitempty"`    // on one piston
+	Pits     *int `json:"pits,omitempty"`     // scores and pits found by looking, all cylinders together
+	Ports    *int `json:"ports,omitempty"`    // in one cylinder of a two-stroke
+}
+
+// counts returns what the job holds beside each count given, with the path of the count.
+func (j Job) counts() []struct {
+	path  string
+	given *int
+	holds int
+} {
+	var readings, proof, passes, pits int
+	for _, c := range j.Cylinders {
+		readings, proof = readings+len(c.Readings), proof+len(c.Proof)
+		passes, pits = passes+len(c.Honing.Passes), pits+len(c.Pits)
+	}
+	n := j.Counted
+	return []struct {
+		path  string
+		given *int
+		holds int
+	}{
+		{"counted.readings", n.Readings, readings}, {"counted.proof", n.Proof, proof}, {"counted.passes", n.Passes, passes},
+		{"counted.rings", n.Rings, len(j.Engine.Rings)}, {"counted.pits", n.Pits, pits}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports)},
+	}
+}
+
+// Unknown is a thing that a workshop may have to go without. Saying so is one answer; the field for it is
+// the other; with neither the sheet asks.
+type Unknown int8
+
+// What may be said to be not known, and what is taken then.
+const (
+	RingTravel Unknown = iota + 1 // read from within 10 mm of the deck to one stroke below
+	WearShare                     // how much wear is on which side: neither is taken to be the less worn
+	LeastWall                     // the maker gives no least wall: only sizes on the maker's own list are bored
+)
+
+var unknownNames = []string{"", "ring travel", "wear share", "least wall"}
+
+// String returns "ring travel", "wear share" or "least wall".
+func (u Unknown) String() string { return enum.Name(u, unknownNames) }
+
+// MarshalText returns the text of [Unknown.String].
+func (u Unknown) MarshalText() ([]byte, error) { return enum.Marshal(u, unknownNames) }
+
+// UnmarshalText reads the text of [Unknown.String]. On error the receiver keeps its value.
+func (u *Unknown) UnmarshalText(text []byte) error { return enum.Unmarshal(u, text, unknownNames) }
+
+// unknown reports whether a thing is said to be not known.
+func (j Job) unknown(u Unknown) bool { return slices.Contains(j.NotKnown, u) }
+
+// A Confirmation says that a field which looks like a slip is right as it stands. It lapses when the
+// field is changed.
+type Confirmation struct {
+	Field string `json:"field"` // its path, "engine.limits.service"
+	Value string `json:"value"` // what stands there, as the sheet quotes it
+}

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import "borewright.example/internal/enum"
+
+// A Demand is a kind of thing that must be true before an engine goes together.
+type Demand int8
+
+// Demands, in the order in which they stand in the ledger. Those of the engine come first.
+const (
+	DemandTold           Demand = iota // what the route hangs on has been said
+	DemandCounted                      // nothing that was written down was lost
+	DemandUsual                        // a figure is one that such an engine can have
+	DemandAgreement                    // two facts that determine each other agree
+	DemandRead                         // the bore has been read
+	DemandRoute                        // what is to be done with it is decided
+	DemandPistons                      // its piston is there, and measured
+	DemandWork                         // it is bored, sleeved, honed or deglazed, as was decided
+	DemandRecord                       // the record of its honing hangs together
+	DemandSleeve                       // the sleeve: seat, stress, grip
+	DemandWashed                       // it was washed before it was read again
+	DemandRest                         // it was at the temperature of the standard when it was read
+	DemandClamping                     // it was held in the same way both times
+	DemandTravel                       // all of ring travel was looked at, and all places of the survey again
+	DemandSize                         // every diameter
+	DemandOvality                      // greatest minus least in one plane
+	DemandTaper                        // along one axis
+	DemandSpread                       // greatest minus least of all
+	DemandPits                         // scores and pits gone, or shallow enough
+	DemandWall                         // thick enough at its thinnest place
+	DemandCrosshatch                   // the one wanted
+	DemandTexture                      // of the finished wall
+	DemandLeastClearance               // of its piston, at 20 °C
+	DemandGreatestClearance
+	DemandRunningClearance
+	DemandGap        // of a ring in its bore
+	DemandServiceGap // against the greatest in service
+	DemandRunningGap // the ends do not touch in work
+	DemandHotGap     // what is wanted between them in work
+	DemandEnds       // an end of a ring and a port
+	DemandOthers     // the other cylinders of the engine are as far
+)
+
+var demandNames = []string{
+	"told", "counted", "usual", "agreement", "read", "route", "pistons", "work", "honing record", "sleeve", "washed", "rest", "clamping",
+	"travel", "size", "ovality", "taper", "greatest minus least", "pits", "wall", "crosshatch", "texture", "least clearance",
+	"greatest clearance", "running clearance", "gap", "gap in service", "running gap", "hot gap", "ring ends", "others",
+}
+
+var demandWords = []string{
+	"what the work hangs on is said", "nothing written down is lost", "the figure can be", "two facts agree", "the bore is read",
+	"what to do is decided", "the piston is there and measured", "the work is done", "the honing record holds", "the sleeve's fit holds",
+	"washed before it was read", "at rest when read", "held as before", "all of ring travel is seen", "size", "ovality", "taper",
+	"greatest minus least", "scores and pits", "wall left", "crosshatch", "texture", "least clearance", "greatest clearance",
+	"running clearance", "ring gap", "ring gap in service", "ring ends apart in work", "hot ring gap wanted", "ring ends and ports",
+	"the other cylinders are as far",
+}
+
+// String returns the demand in words, "all of ring travel is seen".
+func (d Demand) String() string { return enum.Name(d, demandWords) }
+
+// MarshalText returns a short name, "travel", as keys of rows have it.
+func (d Demand) MarshalText() ([]byte, error) { return enum.Marshal(d, demandNames) }
+
+// UnmarshalText reads the short name. On error the receiver keeps its value.
+func (d *Demand) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text, demandNames) }
+
+// A State is where a row of the ledger stands.
+type State int8
+
+// States. The zero value is open: nothing is true because nobody spoke against it.
+const (
+	Open State = iota
+	Proven
+	Failed
+	Accepted // on somebody's word
+	NotAsked // no engine needs it, and nobody asked
+)
+
+var stateNames = []string{"open", "proven", "failed", "accepted", "not asked"}
+
+// String returns "open", "proven", "failed", "accepted" or "not asked".
+func (s State) String() string { return enum.Name(s, stateNames) }
+
+// MarshalText returns the text of [State.String].
+func (s State) MarshalText() ([]byte, error) { return enum.Marshal(s, stateNames) }
+
+// UnmarshalText reads the text of [State.String]. On error the receiver keeps its value.
+func (s *State) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, stateNames) }
+
+// settled reports whether a row in this state holds nothing up.
+func (s State) settled() bool { return s == Proven || s == Accepted || s == NotAsked }

@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// given is a job with what every step of the plan needs of it. No step writes into it.
+type given struct {
+	Job
+	risk    budget
+	wall    material.Material // what a bore grows with
+	piston  material.Material
+	survey  bore.Gauge // as it was set for the survey
+	proof   bore.Gauge // and for the proof
+	assumed []Assumption
+}
+
+// given looks up what the job names, and what is taken where it names nothing.
+func (j Job) given() (given, error) {
+	g := given{Job: j, risk: j.budget()}
+	var err error
+	if g.wall, err = g.wallMaterial(); err != nil {
+		return g, fault("engine.material", err)
+	}
+	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston", DemandRunningClearance); err != nil {
+		return g, fault("engine.piston_material", err)
+	}
+	if g.survey, err = g.instrument(j.Gauge, "gauge", j.surveyed()); err != nil {
+		return g, fault("gauge", err)
+	}
+	if j.proven() {
+		if g.proof, err = g.instrument(j.proofGauge(), "proof", j.reread()); err != nil {
+			return g, fault("proof", err)
+		}
+	}
+	return g, nil
+}
+
+// wallMaterial returns the material that a bore grows with.
+func (g *given) wallMaterial() (material.Material, error) {
+	e, usual := g.Engine, material.GreyIron()
+	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
+		usual = material.AluminiumBlock()
+	}
+	inside, err := g.metalOr(e.Material, usual, "engine.material", "the cylinder wall", DemandSize, DemandLeastClearance, DemandGreatestClearance)
+	if err != nil || e.Wall != oversize.IronSleeve {
+		return inside, err
+	}
+	barrel, err := g.metalOr(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve", DemandSize, DemandLeastClearance, DemandGreatestClearance)
+	if err != nil {
+		return inside, err
+	}
+	return material.Between(inside, barrel), nil
+}
+
+// metalOr returns the named metal, or the usual one with the assumption said.
+func (g *given) metalOr(m Metal, usual material.Material, field, what string, rows ...Demand) (material.Material, error) {
+	if m == "" {
+		g.assumed = assume(g.assumed, field, what+" is "+usual.Name, rows...)
+		return usual, nil
+	}
+	return m.material()
+}
+
+// sizes are the demands that a size of the bore, and not only a difference, takes part in.
+var sizeRows = [...]Demand{DemandRoute, DemandSize, DemandLeastClearance, DemandGreatestClearance, DemandGap}
+
+// instrument returns a gauge of the job as package bore wants it.
+func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gauge, error) {
+	t := by.Temperatures
+	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod", sizeRows[:]...)
+	if err != nil {
+		return bore.Gauge{}, err
+	}
+	out := bore.Gauge{
+		Kind: by.kind(), Dial: by.Dial, Resolution: by.Resolution, Repeatability: by.Repeatability, DialError: by.DialError,
+		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
+		Part: g.wall, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
+	}
+	if len(readings) == 0 {
+		return out, nil
+	}
+	all := append(sizeRows[:len(sizeRows):len(sizeRows)], DemandOvality, DemandTaper, DemandSpread)
+	if by.DialError == 0 {
+		out.DialError = dialSteps * by.Resolution
+		g.assumed = assume(g.assumed, "gauge.dial_error", fmt.Sprintf("the dial is off by %v at most", out.DialError), all...)
+	}
+	if by.Repeatability == 0 && !repeats(readings) {
+		out.Repeatability = repeatSteps * by.Resolution
+		g.assumed = assume(g.assumed, "gauge.repeatability", fmt.Sprintf("one reading scatters by %v, one standard deviation", out.Repeatability), all...)
+	}
+	if t.PlaceToPlace == 0 {
+		out.PlaceSpread = placeToPlace
+		g.assumed = assume(g.assumed, path+".temperatures.place_to_place", fmt.Sprintf("places along the wall differ by %v at most either way", placeToPlace), all...)
+	}
+	if by.Standard != (Standard{}) {
+		metal, err := g.metalOr(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard", sizeRows[:]...)
+		if err != nil {
+			return bore.Gauge{}, err
+		}
+		if by.Standard.Size.Expanded == 0 {
+			g.assumed = assume(g.assumed, path+".standard.size", fmt.Sprintf("the setting standard, without a certificate, is its size to ± %v", uncertified), sizeRows[:]...)
+		}
+		size, err := by.Standard.Size.estimate(uncertified)
+		if err != nil {
+			return bore.Gauge{}, err
+		}
+		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
+	}
+	return out, nil
+}
+
+// surveyed returns the readings of every worn bore, reread those of the finished ones.
+func (j Job) surveyed() (all []Reading) {
+	for _, c := range j.Cylinders {
+		all = append(all, c.Readings...)
+	}
+	return all
+}
+
+func (j Job) reread() (all []Reading) {
+	for _, c := range j.Cylinders {
+		all = append(all, c.Proof...)
+	}
+	return all
+}
+
+// proven reports whether any finished bore has been read.
+func (j Job) proven() bool { return len(j.reread()) > 0 }
+
+// repeats reports whether any place was read more than once.
+func repeats(rs []Reading) bool {
+	seen := map[[2]string]bool{}
+	for _, r := range rs {
+		place := [2]string{r.depth().String(), bore.FormatAxis(r.axis())}
+		if seen[place] {
+			return true
+		}
+		seen[place] = true
+	}
+	return false
+}
+
+// depth and axis of a reading; a job without them is refused.
+func (r Reading) depth() units.Length { return length(r.Depth) }
+
+func (r Reading) axis() units.Angle {
+	if r.Axis == nil {
+		return 0
+	}
+	return r.Axis.Angle
+}
+
+// shown returns the diameter of a reading, whichever way the job gives it.
+func (g Gauge) shown(r Reading) (units.Length, error) {
+	if r.Deviation == nil {
+		return r.Diameter, nil
+	}
+	return bore.Gauge{Dial: g.Dial, Standard: bore.Standard{Size: g.Standard.Size.Value}}.Diameter(r.Deviation.Length)
+}
+
+// proofGauge returns the gauge as it was set for the proof.
+func (j Job) proofGauge() Gauge {
+	g := j.Gauge
+	g.Standard, g.Temperatures, g.SetOn = j.Proof.Standard, j.Proof.Temperatures, j.Proof.SetOn
+	return g
+}
+
+// measure returns the geometry that readings come to, by a gauge as the job and as package bore have it.
+func (g given) measure(readings []Reading, by Gauge, gauge bore.Gauge) (bore.Geometry, error) {
+	rs := make([]bore.Reading, len(readings))
+	for i, r := range readings {
+		d, err := by.shown(r)
+		if err != nil {
+			return bore.Geometry{}, err
+		}
+		rs[i] = bore.Reading{Depth: r.depth(), Axis: r.axis(), Diameter: d, Confirmed: r.Confirmed}
+	}
+	return g.layout().Measure(rs, gauge)
+}
+
+// layout is where things lie along the bore. Only where ring travel is said to be not known is it taken from
+// the stroke.
+func (j Job) layout() bore.Layout {
+	l := j.Engine.Layout
+	if j.unknown(RingTravel) {
+		l.Stroke = j.Engine.Stroke
+	}
+	return l
+}
+
+// gapEstimate returns a gap with the doubt of a feeler gauge where it came with none.
+func gapEstimate(m Measured) (uncertainty.Estimate, error) { return m.estimate(byFeeler) }
+
+// at returns the nominal bore at a size.
+func (e Engine) at(over units.Length) units.Length { return oversize.Size{Over: over}.Bore(e.Bore) }

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"cmp"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A Measured is a value with the doubt that came with it, in one text, as sheets print it:
+// "78.194 ± 0.004 mm", or "78.194 ± 0.004 mm (9 readings)" where so many readings stand behind the doubt.
+// The doubt is expanded to 95 %. "78.194 mm" is a value of which nobody said how sure it is.
+type Measured struct {
+	Value    units.Length
+	Expanded units.Length // half-width that holds 95 %; 0: not said
+	Readings int          // that the doubt was worked out from, 2 or more; 0: a certificate, or experience
+}
+
+// IsZero reports whether nothing was measured. It also serves JSON's omitzero.
+func (m Measured) IsZero() bool { return m == Measured{} }
+
+// String returns the text of a Measured, in millimetres.
+func (m Measured) String() string {
+	if m.Expanded == 0 {
+		return m.Value.String()
+	}
+	u := m.Expanded.String()
+	text := strings.TrimSuffix(m.Value.String(), " mm") + " ± " + u
+	if m.Readings > 0 {
+		text += fmt.Sprintf(" (%d readings)", m.Readings)
+	}
+	return text
+}
+
+// MarshalText returns the text of [Measured.String].
+func (m Measured) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+
+// UnmarshalText reads a length, or one with its doubt. On error the receiver keeps its value.
+func (m *Measured) UnmarshalText(text []byte) error {
+	s, readings, counted := strings.Cut(string(text), "(")
+	var out Measured
+	if counted {
+		n, ok := strings.CutSuffix(strings.TrimSpace(readings), " readings)")
+		count, err := strconv.Atoi(n)
+		if !ok || err != nil || count < 2 || count > maxReadings {
+			return fmt.Errorf("want the readings behind the doubt as \"(9 readings)\", from 2 to %d", maxReadings)
+		}
+		out.Readings = count
+	}
+	value, doubt, both := strings.Cut(s, "±")
+	if !both {
+		l, err := units.ParseLength(strings.TrimSpace(value))
+		if err != nil {
+			return err
+		}
+		if counted {
+			return fmt.Errorf("want the doubt too: \"78.194 ± 0.004 mm (%d readings)\"", out.Readings)
+		}
+		*m = Measured{Value: l}
+		return nil
+	}
+	var err error
+	if out.Expanded, err = units.ParseLength(strings.TrimSpace(doubt)); err != nil {
+		return err
+	}
+	value = strings.TrimSpace(value)
+	if c := value[max(len(value)-1, 0):]; c >= "0" && c <= "9" { // the unit stands behind the doubt
+		value += " " + strings.TrimSpace(doubt[strings.LastIndexAny(doubt, "0123456789")+1:])
+	}
+	if out.Value, err = units.ParseLength(value); err != nil {
+		return err
+	}
+	if out.Expanded <= 0 {
+		return fmt.Errorf("want a doubt above 0, or none")
+	}
+	*m = out
+	return nil
+}
+
+// estimate returns the value with its standard uncertainty; where no doubt came with it, the one that is
+// usual for such a value.
+func (m Measured) estimate(usual units.Length) (uncertainty.Estimate, error) {
+	expanded := cmp.Or(m.Expanded, usual)
+	k, dof := float64(coverage), 0.0
+	if m.Readings > 0 {
+		dof = float64(m.Readings - 1)
+		var err error
+		if k, err = uncertainty.Coverage(0.95, dof); err != nil {
+			return uncertainty.Estimate{}, err
+		}
+	}
+	std, err := units.Of(uncertainty.FromCertificate(expanded.In(units.Millimetre), k), units.Millimetre)
+	return uncertainty.Estimate{Value: m.Value, Std: std, DoF: dof}, err
+}
+
+// coverage is the k of every expanded uncertainty in a job that names no readings: certificates state it
+// for about 95 %.
+const coverage = 2

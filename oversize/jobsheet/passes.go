@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A passing is how far the honing of one bore to a size has got; zero where none was written down.
+type passing struct {
+	recorded bool
+	next     hone.Next
+	broken   Reason // what is wrong with the record; NoReason where nothing is
+	says     string // about broken, in words
+	skirts   units.Limits
+}
+
+// passed says, for each cylinder that is being honed to a size, what the next pass may be.
+func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error) {
+	all := make([]passing, len(read))
+	for i, c := range choice.Cylinders {
+		h := g.Cylinders[i].Honing
+		if h.Start == (HonedSize{}) {
+			continue
+		}
+		p := &all[i]
+		p.recorded = true
+		start, err := h.Start.at20(g.survey)
+		switch {
+		case err != nil:
+			p.broken, p.says = RecordBroken, err.Error()
+			continue
+		case c.Aim == 0 || waiting(g.Job, choice):
+			p.broken, p.says = RecordUnasked, "there is no size to hone to"
+			continue
+		case c.Route == oversize.BoreOversize && start < read[i].bore.Largest.Size.Value:
+			p.broken, p.says = RecordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", start, read[i].bore.Largest.Size)
+			continue
+		}
+		if p.next, err = g.nextPass(h, read[i].bore.Largest.Size, c.Finish); err != nil {
+			p.broken, p.says = RecordBroken, err.Error()
+			continue
+		}
+		switch {
+		case len(h.Passes) == 0 && g.Tools.TrialPass.Duration == 0:
+			p.broken, p.says = RecordBroken, "it has no trial pass: give tools.trial_pass"
+		case p.next.Decision == hone.MeasureAgain:
+			p.broken, p.says = RecordDoubtful, "what the passes took cannot be told from the doubt of the gauge"
+		case p.next.Decision == hone.PastSize:
+			p.skirts = g.skirts(units.Limits{Min: p.next.Size.Value, Max: p.next.Size.Value})
+		}
+		if p.broken == NoReason {
+			if p.says, err = g.fallsBack(h, read[i].bore.Largest.Size); err != nil {
+				return nil, fault(fmt.Sprintf("cylinders[%d].honing", i), err)
+			}
+			if p.says != "" {
+				p.broken = RecordBroken
+			}
+		}
+	}
+	return all, nil
+}
+
+// fallsBack says where a bore was read smaller after a pass than before it; "" where it never was.
+func (g given) fallsBack(h Honed, doubt uncertainty.Estimate) (string, error) {
+	before := h.Start
+	for n, p := range h.Passes {
+		a, err := before.at20(g.survey)
+		if err != nil {
+			return "", err
+		}
+		b, err := p.After.at20(g.survey)
+		if err != nil {
+			return "", err
+		}
+		was, is := doubt, doubt
+		was.Value, is.Value = a, b
+		f, err := uncertainty.Judge(bore.Place{Own: is}.Minus(bore.Place{Own: was}), units.Limits{Min: -units.Picometre}, uncertainty.Risk{})
+		if err != nil {
+			return "", err
+		}
+		if f.Verdict == uncertainty.Beyond {
+			return fmt.Sprintf("it falls back in pass %d, from %v to %v", n+1, a, b), nil
+		}
+		before = p.After
+	}
+	return "", nil
+}
+
+// at20 returns the size at 20 °C, read with the gauge as it was set for the survey.
+func (r HonedSize) at20(gauge bore.Gauge) (units.Length, error) {
+	gauge.PartAt.Value = r.At
+	g, err := bore.Measure([]bore.Reading{{Diameter: r.Diameter}}, gauge)
+	return g.Largest.Size.Value, err
+}
+
+// nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
+func (g given) nextPass(h Honed, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
+	read := func(r HonedSize) (hone.Reading, error) {
+		size, err := r.at20(g.survey)
+		doubt.Value = size
+		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
+	}
+	z := hone.Sizing{
+		Metal: g.survey.Part, Finish: finish, Risk: g.risk.hone,
+		Trial: g.Tools.TrialPass.Duration, Longest: g.Tools.LongestPass.Duration,
+	}
+	var err error
+	if z.Start, err = read(h.Start); err != nil {
+		return hone.Next{}, err
+	}
+	for _, p := range h.Passes {
+		after, err := read(p.After)
+		if err != nil {
+			return hone.Next{}, err
+		}
+		z.Passes = append(z.Passes, hone.Pass{Lasts: p.Lasts.Duration, After: after})
+	}
+	return z.Next()
+}

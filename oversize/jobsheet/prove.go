@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"borewright.example/bore"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A ProofSheet is a finished bore, read after the wash, and what it shows.
+type ProofSheet struct {
+	Bore    bore.Geometry  `json:"bore"`             // sizes and form at 20 °C
+	Changed *bore.Change   `json:"changed,omitzero"` // since the survey; nil where no place was read both times, or the wall is a new one
+	Missing []bore.Reading `json:"missing,omitzero"` // where the survey was read and the proof was not
+	// NotAtRest says that the cylinder was not at the temperature of the standard.
+	NotAtRest bool `json:"not_at_rest,omitzero"`
+	// Findings of the bore: as New the finish window, where it is cut to a size.
+	Findings []bore.Finding `json:"findings,omitzero"`
+	// Crosshatch is that measured, against the one wanted: zero unless the job has both.
+	Crosshatch CrosshatchFinding `json:"crosshatch,omitzero"`
+	// Remedies has, for each undecided finding of the bore, what would settle it if the value stayed.
+	Remedies []Remedy `json:"remedies,omitzero"`
+	// Skirts is the skirt diameters that fit the bore as it is; zero where its form leaves none.
+	Skirts units.Limits `json:"skirts,omitzero"`
+}
+
+// A CrosshatchFinding is a crosshatch held against the one wanted, as measured: no doubt of it takes
+// part.
+type CrosshatchFinding struct {
+	Measured hone.Crosshatch     `json:"measured"` // of the finished bore
+	Want     hone.Want           `json:"want"`     // from the job's tools
+	Verdict  uncertainty.Verdict `json:"verdict"`  // within the tolerance, or beyond it
+}
+
+// atRest is how far the cylinder may be from the temperature of the setting standard in the reading that
+// decides: this library's own judgement. The maker of the gauge may want less.
+const atRest = 5 * units.Kelvin
+
+// proofs reads the finished bores and holds them against what they were to become; nil for one that has not
+// been read.
+func proofs(g given, read []readBore, choice oversize.Choice) ([]*ProofSheet, error) {
+	all := make([]*ProofSheet, len(read))
+	for i, c := range g.Cylinders {
+		if len(c.Proof) == 0 || len(choice.Cylinders) == 0 {
+			continue
+		}
+		p, err := g.prove(c, read[i], choice.Cylinders[i])
+		if err != nil {
+			return nil, fault(fmt.Sprintf("cylinders[%d].proof", i), err)
+		}
+		all[i] = &p
+	}
+	return all, nil
+}
+
+func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice) (p ProofSheet, err error) {
+	by := g.proofGauge()
+	if p.Bore, err = g.measure(c.Proof, by, g.proof); err != nil {
+		return p, err
+	}
+	p.Missing = missing(before.bore, p.Bore)
+	apart := by.Temperatures.Cylinder.Value.Sub(by.Temperatures.Standard.Value)
+	p.NotAtRest = by.Standard != (Standard{}) && max(apart, -apart) > atRest
+	if choice.Route != oversize.Sleeve { // else the bore that was read then is gone
+		if change, err := bore.Compare(before.bore, p.Bore); err == nil {
+			p.Changed = &change
+		}
+	}
+	limits, err := g.finishLimits(choice)
+	if err != nil {
+		return p, err
+	}
+	if p.Findings, err = p.Bore.Judge(limits, g.risk.row); err != nil {
+		return p, err
+	}
+	if p.Remedies, err = remedies(p.Bore, p.Findings); err != nil {
+		return p, err
+	}
+	p.Skirts = g.skirts(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
+	if got, want := c.Crosshatch, g.Tools.want(); !got.IsZero() && !want.Crosshatch.IsZero() {
+		p.Crosshatch = CrosshatchFinding{Measured: got, Want: want, Verdict: uncertainty.Beyond}
+		if want.Accepts(got) {
+			p.Crosshatch.Verdict = uncertainty.Within
+		}
+	}
+	return p, nil
+}
+
+// missing returns the places of the survey that were not read again.
+func missing(before, after bore.Geometry) []bore.Reading {
+	var list []bore.Reading
+	again := toRead(places(after))
+	for _, r := range toRead(places(before)) {
+		if !slices.Contains(again, r) {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// finishLimits returns what a finished bore is held against: where it was cut to a size, its finish window,
+// or the maker's for a new bore of that size where no piston gives one; where it stays, the limits of a worn
+// one.
+func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
+	limits, err := j.limits(c.Over)
+	if err != nil || stays(c) {
+		limits.New = units.Limits{}
+		return limits, err
+	}
+	limits.Service = units.Limits{}
+	if !c.Finish.IsZero() {
+		limits.New = c.Finish
+	}
+	limits.Ovality = cmp.Or(j.Engine.Limits.FinishOvality, limits.Ovality)
+	limits.Taper = cmp.Or(j.Engine.Limits.FinishTaper, limits.Taper)
+	return limits, nil
+}

@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"errors"
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// A ringBore is the bore that the rings of a cylinder go into.
+type ringBore struct {
+	size  uncertainty.Estimate // where it is smallest in ring travel
+	depth units.Length         // of that place; 0 where the bore is still to come
+	known bool
+	there bool // rather than still to be cut
+}
+
+// ringBores returns the bore that the rings of each cylinder go into. One still to be cut has the size to
+// work to, with the doubt that the gauge will prove it with.
+func ringBores(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet) []ringBore {
+	all := make([]ringBore, len(read))
+	for i, c := range choice.Cylinders {
+		b := &all[i]
+		switch {
+		case proofs[i] != nil:
+			*b = g.narrowest(proofs[i].Bore)
+		case c.Aim != 0:
+			b.size, b.known = read[i].bore.Mean, true
+			b.size.Value = c.Aim
+		case c.Route == oversize.HoneAndKeep, c.Route == oversize.MakersProcess:
+			*b = g.narrowest(read[i].bore)
+		}
+		b.there = proofs[i] != nil || c.Route == oversize.MakersProcess
+	}
+	return all
+}
+
+// narrowest returns where a bore is smallest in ring travel: there a ring must not butt. Where travel is not
+// known it is the smallest place of all.
+func (g given) narrowest(b bore.Geometry) ringBore {
+	layout := g.layout()
+	var levels []rings.Level
+	for _, p := range b.Planes {
+		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
+	}
+	at, err := rings.Narrowest(levels, rings.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	if err != nil {
+		return ringBore{size: b.Smallest.Size, depth: b.Smallest.Depth, known: true}
+	}
+	return ringBore{size: at.Diameter, depth: at.Depth, known: true}
+}
+
+// ringGaps works out each measured ring in the bore it goes into, and what to file.
+func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet, bores []ringBore) (all [][]RingSheet, out []Omission, err error) {
+	all = make([][]RingSheet, len(read))
+	for i := range choice.Cylinders {
+		c := g.Cylinders[i]
+		if len(c.Rings) == 0 {
+			continue
+		}
+		if !bores[i].known {
+			out = omit(out, "ring gaps of cylinder "+c.Name, "the finished size is not known yet")
+			continue
+		}
+		form := read[i].bore
+		formKnown := stays(choice.Cylinders[i])
+		if proofs[i] != nil {
+			form, formKnown = proofs[i].Bore, true
+		}
+		for n, measured := range c.Rings {
+			w := ringWork{given: g, ring: g.Engine.ring(measured.Ring), measured: measured, bore: bores[i], stays: stays(choice.Cylinders[i])}
+			r, err := w.sheet()
+			if err != nil {
+				return nil, nil, fault(fmt.Sprintf("cylinders[%d].rings[%d]", i, n), err)
+			}
+			if formKnown {
+				if r.Follows, err = w.follows(r.Gap, form); err != nil {
+					out = omit(out, "whether ring "+r.Ring+" follows the bore", "%v", err)
+				}
+			}
+			all[i] = append(all[i], r)
+		}
+	}
+	return all, out, nil
+}
+
+// A ringWork is one ring with all that is known of it and its bore.
+type ringWork struct {
+	given
+	ring     Ring
+	measured RingGap
+	bore     ringBore
+	stays    bool // a used ring may stay in a bore that stays
+}
+
+// sheet works out one ring in its bore: from the gap as measured there, or else as the first reading
+// foretells it.
+func (w ringWork) sheet() (r RingSheet, err error) {
+	r = RingSheet{Ring: w.measured.Ring, Bore: w.bore.size, SetAt: w.bore.depth}
+	first, err := gapEstimate(w.measured.Gap)
+	if err != nil {
+		return r, err
+	}
+	if r.Gap, err = (rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: w.measured.Bore}}).In(r.Bore); err != nil {
+		return r, err
+	}
+	if !w.measured.Finished.IsZero() && w.bore.there {
+		r.InBore = true
+		r.Foretold = r.Gap
+		if r.Gap, err = gapEstimate(w.measured.Finished); err != nil {
+			return r, err
+		}
+		if r.Grown, err = rings.DiameterChange(first, r.Gap); err != nil {
+			return r, err
+		}
+	}
+	window := w.ring.Gap
+	heat, warm, err := w.heat()
+	if err != nil {
+		return r, err
+	}
+	if warm && w.ring.HotGap != 0 && !window.IsZero() {
+		switch cut, err := heat.Window(window, r.Bore.Value, w.ring.HotGap); {
+		case errors.Is(err, rings.ErrButts):
+			r.Unfit = true
+		case err != nil:
+			return r, err
+		default:
+			window = cut
+		}
+	}
+	if err := w.judge(&r, window); err != nil {
+		return r, err
+	}
+	if r.Ports, err = w.ports(r); err != nil {
+		return r, err
+	}
+	if warm {
+		err = w.hot(&r, heat)
+	}
+	return r, err
+}
+
+// judge holds the gap against its windows, and plans the filing.
+func (w ringWork) judge(r *RingSheet, window units.Limits) error {
+	var err error
+	if !window.IsZero() && !r.Unfit {
+		r.Filing, err = rings.File(r.Gap, window, w.risk.row)
+		if errors.Is(err, rings.ErrDoubt) {
+			r.Doubtful, err = true, nil
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if w.ring.GapLimit != 0 {
+		if r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: w.ring.GapLimit}, w.risk.row); err != nil {
+			return err
+		}
+		r.Service.Subject = "end gap in service"
+	}
+	if w.stays && w.ring.GapLimit != 0 {
+		window.Max = w.ring.GapLimit
+	}
+	if !r.InBore || window.IsZero() {
+		return nil
+	}
+	r.Measured, err = uncertainty.Judge(r.Gap, window, w.risk.row)
+	r.Measured.Subject = "end gap as measured"
+	return err
+}
+
+// ports returns how far the ends of a pegged ring stay from the ports.
+func (w ringWork) ports(r RingSheet) ([]rings.Room, error) {
+	layout := w.layout()
+	gap := r.filed()
+	if w.ring.Peg == nil || w.ring.Play == nil || len(layout.Ports) == 0 || layout.RingBottom == 0 || gap.Value <= 0 {
+		return nil, nil // not known, or it does not go in at all
+	}
+	ends := rings.Ends{Peg: w.ring.Peg.Angle, Gap: gap.Value, Play: *w.ring.Play, Bore: r.Bore.Value}
+	return ends.Clear(layout.Ports, rings.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+}
+
+// heat is a ring and its bore in work, and whether the job says how warm they are.
+func (w ringWork) heat() (h rings.Heat, known bool, err error) {
+	t := w.Engine.Running
+	if t.Ring == (bore.Temperature{}) || t.Bore == (bore.Temperature{}) {
+		return h, false, nil
+	}
+	metal, err := w.ring.Material.or(material.GreyIron())
+	if err != nil {
+		return h, false, err
+	}
+	return rings.Heat{
+		Ring: metal, Bore: w.wall, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
+		RingWithin: t.Ring.Within, BoreWithin: t.Bore.Within,
+	}, true, nil
+}
+
+// hot adds the end gap at the running temperatures, whether its ends touch, and whether it is what is wanted:
+// ends that butt are a negative gap, and never are.
+func (w ringWork) hot(r *RingSheet, h rings.Heat) error {
+	cold := r.filed()
+	if cold.Value <= 0 {
+		return nil // it overlaps cold already
+	}
+	var err error
+	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
+		return err
+	}
+	if r.Least, err = h.Least(r.Bore.Value, w.ring.HotGap); err != nil {
+		return err
+	}
+	if r.Apart, err = uncertainty.Judge(r.Hot, units.Limits{Min: units.Picometre}, w.risk.row); err != nil {
+		return err
+	}
+	r.Apart.Subject = "end gap when hot"
+	if w.ring.HotGap != 0 {
+		r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: w.ring.HotGap}, w.risk.row)
+		r.HotEnough.Subject = r.Apart.Subject
+	}
+	return err
+}
+
+// follows returns whether a ring follows a bore of a form; nil where the ring's section is not given or the
+// form was not seen.
+func (w ringWork) follows(gap uncertainty.Estimate, g bore.Geometry) (*rings.Conformity, error) {
+	if w.ring.Thickness == 0 || w.ring.Height == 0 || w.ring.FreeGap == 0 {
+		return nil, nil
+	}
+	var form []bore.Harmonic
+	for _, p := range g.Planes {
+		if p.Depth == g.OvalityAt {
+			form = p.Harmonics()
+		}
+	}
+	if len(form) == 0 {
+		return nil, nil
+	}
+	metal, err := w.ring.Material.or(material.GreyIron())
+	if err != nil {
+		return nil, err
+	}
+	section := rings.Section{Bore: w.Engine.Bore, Thickness: w.ring.Thickness, Height: w.ring.Height, Young: metal.Young}
+	tension, err := section.FromGaps(w.ring.FreeGap, gap.Value)
+	if err != nil {
+		return nil, err
+	}
+	c, err := tension.Follow(form)
+	return &c, err
+}
+
+// filed is the gap once what is to be filed is off.
+func (r RingSheet) filed() uncertainty.Estimate {
+	if r.Filing.Now.Subject == "" {
+		return r.Gap // nothing was planned
+	}
+	return r.Filing.After()
+}

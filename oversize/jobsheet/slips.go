@@ -1,0 +1,237 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/oversize"
+	"borewright.example/oversize/sleeve"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/material"
+)
+
+// A slip is a field that holds what such an engine can hardly have: a point moved by a place, one unit taken
+// for another. It wants to be confirmed.
+type slip struct {
+	path, value, says string
+}
+
+// What no room owns, since it is about the bench and not about a part: each band is common practice.
+var (
+	usualDoubts = struct{ size, gap, wall units.Limits }{ // expanded
+		size: units.Limits{Min: 500 * units.Nanometre, Max: 30 * units.Micrometre},
+		gap:  units.Limits{Min: 5 * units.Micrometre, Max: 120 * units.Micrometre},
+		wall: units.Limits{Min: 50 * units.Micrometre, Max: 1500 * units.Micrometre},
+	}
+	usualAllowance = units.Limits{Min: units.Micrometre, Max: 50 * units.Micrometre} // of a boring bar, radial
+	usualPlay      = units.Limits{Min: 50 * units.Micrometre, Max: 1500 * units.Micrometre}
+	usualHotGap    = units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre}
+)
+
+const (
+	leastCrosshatch, mostCrosshatch = 15 * units.Degree, 120 * units.Degree // included
+	leastTolerance, mostTolerance   = 1 * units.Degree, 15 * units.Degree
+	warmest                         = 90      // °C of a cylinder that is being honed
+	leastWithin, mostWithin         = 0.1, 15 // half-width of a temperature, K
+	mostRunning                     = 60      // and of one in work
+	mostRisk                        = 0.2     // that a workshop accepts
+	steps                           = 10      // of a scale, that scatter and dial are off by at most
+	resolutionFrom, resolutionTo    = 400 * units.Nanometre, units.Millimetre / 50
+)
+
+// A slipper collects slips that are not confirmed.
+type slipper struct {
+	job  Job
+	list []slip
+}
+
+func (s *slipper) say(path, value string, usual bool, says string, args ...any) {
+	if usual || slices.Contains(s.job.Confirmed, Confirmation{path, value}) {
+		return
+	}
+	s.list = append(s.list, slip{path, value, path + " " + value + ": " + fmt.Sprintf(says, args...)})
+}
+
+// length holds a length that may be left out against a band.
+func (s *slipper) length(path string, l units.Length, band units.Limits) {
+	s.say(path, l.String(), l == 0 || band.Contains(l), "%v is usual", band)
+}
+
+func (s *slipper) window(path string, w, band units.Limits) {
+	s.say(path, w.String(), w.IsZero() || band.Contains(w.Min) && band.Contains(w.Max), "%v is usual", band)
+}
+
+func (s *slipper) doubt(path string, m Measured, band units.Limits) {
+	s.say(path, m.String(), m.Expanded == 0 || band.Contains(m.Expanded), "a doubt of %v is usual", band)
+}
+
+func (s *slipper) temperature(path string, t bore.Temperature, least, most units.Temperature, within float64) {
+	w := float64(t.Within)
+	s.say(path, t.String(), t == (bore.Temperature{}) || t.Value >= least && t.Value <= most && (w == 0 || w >= leastWithin && w <= within),
+		"%v to %v is usual, known to ± %v to %v K", least, most, leastWithin, within)
+}
+
+// slips returns the fields of the job that look like a slip and are not confirmed.
+func (g given) slips(read []readBore) []slip {
+	s := &slipper{job: g.Job}
+	s.engine(g.Engine)
+	s.limits(g.Engine)
+	s.gauge("gauge", g.Gauge, g.Job)
+	if g.proven() {
+		s.gauge("proof", g.proofGauge(), g.Job)
+	}
+	for i, c := range g.Cylinders {
+		s.cylinder(fmt.Sprintf("cylinders[%d]", i), c, g.Engine, read[i])
+	}
+	s.tools(g.Tools, g.Cuts)
+	s.say("risk.accept", fmt.Sprint(g.Job.Risk.Accept), g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
+	s.say("risk.reject", fmt.Sprint(g.Job.Risk.Reject), g.Job.Risk.Reject <= mostRisk, "at most %v is usual", mostRisk)
+	return s.list
+}
+
+func (s *slipper) engine(e Engine) {
+	s.length("engine.stroke", e.Stroke, oversize.UsualStroke(e.Bore))
+	least, most := oversize.UsualRatio()
+	s.say("engine.compression_ratio", fmt.Sprint(e.CompressionRatio), e.CompressionRatio == 0 || e.CompressionRatio >= least && e.CompressionRatio <= most,
+		"%v to %v is usual", least, most)
+	if l := e.Layout; l.RingBottom != 0 {
+		travel := units.Limits{Min: e.Stroke, Max: 2 * e.Stroke}
+		s.say("engine.layout", (l.RingBottom - l.RingTop).String(), travel.Contains(l.RingBottom-l.RingTop) && l.RingTop <= e.Stroke/2,
+			"ring travel is one stroke and the height of the ring pack, and begins near the deck")
+	}
+	s.length("engine.layout.length", e.Layout.Length, units.Limits{Min: e.Stroke, Max: 5 * e.Stroke})
+	for i, o := range e.Oversizes {
+		s.length(fmt.Sprintf("engine.oversizes[%d].over", i), o.Over, oversize.UsualOver())
+		s.piston(fmt.Sprintf("engine.oversizes[%d].piston", i), o.Piston)
+		for k, p := range o.Pistons {
+			s.piston(fmt.Sprintf("engine.oversizes[%d].pistons[%d]", i, k), p)
+		}
+	}
+	if least, most := rings.UsualCount(); len(e.Rings) > 0 {
+		s.say("engine.rings", fmt.Sprint(len(e.Rings)), len(e.Rings) >= least && len(e.Rings) <= most, "%d to %d rings are usual", least, most)
+	}
+	for i, r := range e.Rings {
+		path := fmt.Sprintf("engine.rings[%d].", i)
+		s.window(path+"gap", r.Gap, rings.UsualGap(e.Bore))
+		s.length(path+"gap_limit", r.GapLimit, rings.UsualGapLimit(e.Bore))
+		s.length(path+"hot_gap", r.HotGap, usualHotGap)
+		s.length(path+"play", length(r.Play), usualPlay)
+	}
+	cool, hot := material.UsualRunning()
+	s.temperature("engine.running.ring", e.Running.Ring, cool, hot, mostRunning)
+	s.temperature("engine.running.bore", e.Running.Bore, cool, hot, mostRunning)
+	s.temperature("engine.running.piston", e.Running.Piston, cool, hot, mostRunning)
+	s.length("engine.honing_allowance", e.HoningAllowance, units.Limits{Min: oversize.LeastHoning, Max: oversize.MostHoning})
+	s.length("engine.may_shift", length(e.MayShift), units.Limits{Min: units.Micrometre, Max: e.Bore / 500})
+	if v := e.Sleeve; v != (Sleeve{}) {
+		s.window("engine.sleeve.interference", v.Interference, sleeve.UsualInterference())
+		wall := sleeve.UsualWall(e.Bore)
+		s.say("engine.sleeve.seat", v.Seat.String(), wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", wall)
+		s.length("engine.sleeve.slip", v.Slip, units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre})
+	}
+}
+
+func (s *slipper) limits(e Engine) {
+	l, path := e.Limits, "engine.limits."
+	s.window(path+"new_bore", l.NewBore, bore.UsualNew(e.Bore))
+	if width, ok := l.NewBore.Width(); ok && !l.NewBore.IsZero() {
+		s.say(path+"new_bore", l.NewBore.String(), bore.UsualWindow().Contains(width), "a width of %v is usual", bore.UsualWindow())
+	}
+	s.length(path+"service", l.Service, bore.UsualService(e.Bore))
+	s.length(path+"ovality", l.Ovality, bore.UsualForm(e.Bore))
+	s.length(path+"taper", l.Taper, bore.UsualForm(e.Bore))
+	s.length(path+"greatest_less_least", l.GreatestLessLeast, bore.UsualForm(e.Bore))
+	s.length(path+"finish_ovality", l.FinishOvality, bore.UsualFinishForm(e.Bore))
+	s.length(path+"finish_taper", l.FinishTaper, bore.UsualFinishForm(e.Bore))
+	s.window(path+"piston_clearance", l.PistonClearance, fit.UsualClearance(e.Bore))
+	s.length(path+"worn_clearance", l.WornClearance, fit.UsualWornClearance(e.Bore))
+	s.length(path+"greatest_overbore", l.GreatestOverbore, oversize.UsualOver())
+	s.length(path+"least_wall", l.LeastWall, oversize.UsualWall(e.Bore))
+}
+
+func (s *slipper) piston(path string, p Piston) {
+	s.doubt(path+".size", p.Size, usualDoubts.size)
+	s.length(path+".coating", length(p.Coating), units.Limits{Min: 3 * units.Micrometre, Max: 40 * units.Micrometre})
+}
+
+func (s *slipper) gauge(path string, by Gauge, j Job) {
+	s.length("gauge.resolution", by.Resolution, units.Limits{Min: resolutionFrom, Max: resolutionTo})
+	scale := units.Limits{Min: by.Resolution / steps * 2, Max: steps * by.Resolution}
+	s.length("gauge.repeatability", by.Repeatability, scale)
+	s.length("gauge.dial_error", by.DialError, scale)
+	if by.Standard != (Standard{}) {
+		s.doubt(path+".standard.size", by.Standard.Size, usualDoubts.size)
+		size := j.Engine.Bore
+		for _, c := range j.Cylinders { // one standard serves the sizes that stand there
+			if band := bore.UsualStandard(size + c.over()); !band.Contains(by.Standard.Size.Value) && !bore.UsualStandard(size).Contains(by.Standard.Size.Value) {
+				s.length(path+".standard.size", by.Standard.Size.Value, band)
+				break
+			}
+		}
+	}
+	cool, hot := material.UsualWorkshop()
+	t := by.Temperatures
+	s.temperature(path+".temperatures.standard", t.Standard, cool, hot, mostWithin)
+	s.temperature(path+".temperatures.gauge_set", t.GaugeSet, cool, hot, mostWithin)
+	s.temperature(path+".temperatures.gauge_used", t.GaugeUsed, cool, hot, mostWithin)
+	s.temperature(path+".temperatures.cylinder", t.Cylinder, cool, hot, mostWithin)
+	k := float64(t.PlaceToPlace)
+	s.say(path+".temperatures.place_to_place", t.PlaceToPlace.String(), k == 0 || k >= leastWithin && k <= mostWithin/3, "%v to %v K is usual", leastWithin, mostWithin/3)
+}
+
+func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
+	if c.over() != 0 {
+		s.length(path+".over", c.over(), oversize.UsualOver())
+	}
+	s.stands(path, c, e, read)
+	s.length(path+".thinnest_wall", c.ThinnestWall.Value, oversize.UsualWall(e.Bore))
+	s.doubt(path+".thinnest_wall", c.ThinnestWall, usualDoubts.wall)
+	s.piston(path+".piston", c.Piston)
+	for i, r := range c.Rings {
+		s.doubt(fmt.Sprintf("%s.rings[%d].gap", path, i), r.Gap, usualDoubts.gap)
+		s.doubt(fmt.Sprintf("%s.rings[%d].finished", path, i), r.Finished, usualDoubts.gap)
+	}
+	if e.Layout.Length == 0 {
+		for i, r := range slices.Concat(c.Readings, c.Proof) {
+			s.say(fmt.Sprintf("%s.readings[%d].depth", path, i), r.depth().String(), r.depth() <= 2*e.Stroke, "a bore ends within two strokes")
+		}
+	}
+	cool, _ := material.UsualWorkshop()
+	at := func(path string, r HonedSize) {
+		s.say(path+".at", r.At.String(), r.At.IsZero() || r.At >= cool && r.At <= units.ReferenceTemperature+warmest, "%v to %v is usual", cool, units.ReferenceTemperature+warmest)
+	}
+	at(path+".honing.start", c.Honing.Start)
+	for i, p := range c.Honing.Passes {
+		at(fmt.Sprintf("%s.honing.passes[%d].after", path, i), p.After)
+	}
+}
+
+// stands holds the size at which a bore is said to stand against its readings: where it is least worn, no size
+// on offer is nearer to it.
+func (s *slipper) stands(path string, c Cylinder, e Engine, read readBore) {
+	least := read.bore.Smallest.Size.Value
+	if least == 0 {
+		return
+	}
+	off := func(over units.Length) units.Length { return (least - e.at(over)).Abs() }
+	for _, o := range append([]Oversize{{}}, e.Oversizes...) {
+		s.say(path+".over", c.over().String(), off(o.Over) >= off(c.over()), "its smallest reading, %v, is nearer to the size %v over", least, o.Over)
+	}
+}
+
+func (s *slipper) tools(t Tools, b Cuts) {
+	if !t.Crosshatch.IsZero() {
+		a := t.Crosshatch.Included()
+		s.say("tools.crosshatch", angle(t.Crosshatch), a >= leastCrosshatch && a <= mostCrosshatch, "%v to %v included is usual", leastCrosshatch, mostCrosshatch)
+	}
+	s.say("tools.tolerance", t.Tolerance.String(), t.Tolerance == 0 || t.Tolerance >= leastTolerance && t.Tolerance <= mostTolerance,
+		"%v to %v is usual", leastTolerance, mostTolerance)
+	s.length("cuts.locating", length(b.Locating), usualAllowance)
+	s.length("cuts.out_of_square", length(b.OutOfSquare), usualAllowance)
+	s.length("cuts.surface", length(b.Surface), usualAllowance)
+}

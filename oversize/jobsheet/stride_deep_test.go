@@ -1,0 +1,7 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+//go:build deep
+
+package jobsheet_test
+
+const stride = 1

@@ -1,0 +1,8 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+//go:build !deep
+
+package jobsheet_test
+
+// stride is how many attacks are passed over for one that is made; the deep tests make them all.
+const stride = 7

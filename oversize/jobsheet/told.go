@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+)
+
+// A need is something that the route hangs on and the job does not say.
+type need struct {
+	path string // of the field
+	asks string // the question, in words
+}
+
+// untold returns what a choice hangs on and the job does not say. A bore is kept on its limits, and cut on
+// everything that has a say in which size: leaving any of it out must not move the route.
+func (g given) untold(choice oversize.Choice) []need {
+	if choice.Route == oversize.MakersProcess || len(choice.Cylinders) == 0 {
+		return nil
+	}
+	var needs []need
+	ask := func(missing bool, path, asks string) {
+		if missing {
+			needs = append(needs, need{path, asks})
+		}
+	}
+	kept, cuts, bored := false, false, false
+	for _, c := range choice.Cylinders {
+		kept = kept || c.Route == oversize.HoneAndKeep
+		cuts = cuts || c.Work != oversize.Deglaze
+		bored = bored || c.Route == oversize.BoreOversize || c.Route == oversize.Sleeve
+	}
+	e, l := g.Engine, g.Engine.Limits
+	ask(g.Gauge.Standard == (Standard{}), "gauge.standard", "what was the gauge set on?")
+	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(RingTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
+	ask(g.Counted.Readings == nil, "counted.readings", "how many readings were written down?")
+	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")
+	if kept {
+		for _, limit := range []struct {
+			demand Demand
+			given  bool
+			path   string
+		}{
+			{DemandSize, l.Service != 0, "service"}, {DemandOvality, l.Ovality != 0, "ovality"},
+			{DemandTaper, l.Taper != 0, "taper"}, {DemandSpread, l.GreatestLessLeast != 0, "greatest_less_least"},
+			{DemandLeastClearance, !l.PistonClearance.IsZero(), "piston_clearance"},
+		} {
+			ask(!limit.given && !acceptedKind(g.Accepted, limit.demand), "engine.limits."+limit.path, "what does the maker allow?")
+		}
+	}
+	if !cuts {
+		return needs
+	}
+	ask(g.Counted.Passes == nil, "counted.passes", "how many honing passes were written down? 0 where none was made, or no record kept")
+	ask(g.Tools.Hone == hone.KindUnknown, "tools.hone", "what kind of hone is there?")
+	ask(len(g.Cylinders) > 1 && e.Sizes == SharingNotSaid, "engine.sizes", "may the cylinders differ in size?")
+	ask(e.Oversizes == nil, "engine.oversizes", "which sizes can be had? An empty list is none")
+	ask(e.HoningAllowance == 0, "engine.honing_allowance", "how much is left for the hone?")
+	ask(e.MayShift == nil, "engine.may_shift", "how far may the axis move? \"0 mm\" is not at all")
+	ask(l.PistonClearance.IsZero(), "engine.limits.piston_clearance", "what clearance does the maker want?")
+	ask(l.LeastWall == 0 && !g.unknown(LeastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
+	for i, c := range g.Cylinders {
+		path := fmt.Sprintf("cylinders[%d].", i)
+		ask(c.WearShare == 0 && !g.unknown(WearShare), path+"wear_share", "how much of the wear is on one side? Or name it in not_known")
+		ask((l.LeastWall != 0) != !c.ThinnestWall.IsZero(), path+"thinnest_wall", "a least wall and a measured one belong together")
+	}
+	if bored {
+		ask(e.GasketHole == 0, "engine.gasket_hole", "how wide is the hole of the head gasket to be fitted?")
+		ask(g.Cuts.Locating == nil, "cuts.locating", "how far may the boring bar miss the axis meant?")
+		ask(g.Cuts.OutOfSquare == nil, "cuts.out_of_square", "how far may the bar lean over the length bored?")
+		ask(g.Cuts.Surface == nil, "cuts.surface", "how much has to go under the worn skin?")
+		for n, o := range e.Oversizes {
+			ask(!o.MakersList && l.GreatestOverbore == 0, fmt.Sprintf("engine.oversizes[%d].makers_list", n), "is the size on the maker's own list? Or give limits.greatest_overbore")
+			ask(!o.MakersList && g.unknown(LeastWall), fmt.Sprintf("engine.oversizes[%d].makers_list", n), "without a least wall only sizes on the maker's own list are bored")
+		}
+	}
+	return needs
+}
+
+// withheld returns a choice that decides nothing, since what it hangs on was not said: the route that would
+// follow stands in Otherwise alone.
+func withheld(c oversize.Choice) oversize.Choice {
+	out := oversize.Choice{Risk: c.Risk, Otherwise: c.Route, OtherwiseOver: c.Over, Cautions: c.Cautions}
+	if c.Route == oversize.Undecided {
+		out.Otherwise, out.OtherwiseOver = c.Otherwise, c.OtherwiseOver
+	}
+	for _, one := range c.Cylinders {
+		out.Cylinders = append(out.Cylinders, oversize.CylinderChoice{Name: one.Name, Refused: one.Refused})
+	}
+	return out
+}
