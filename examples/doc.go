@@ -29,6 +29,7 @@
 //   - crosshatch: what a fast drill really leaves, and what would leave 45°.
 //   - overtravel: how far a hone stands out of the bore, and how straight the wall is then.
 //   - nextpass: how long the next honing pass may be. What does one more trial pass buy?
+//   - plateau: what ten plateau strokes change of a honed wall. When does Rk rise although metal only went?
 //
 // Fitting, and looking back:
 //

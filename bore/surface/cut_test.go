@@ -101,6 +101,26 @@ func TestCut(t *testing.T) {
 	})
 }
 
+// While the cut stays above the core, and the core stays where it is, metal comes off the peaks alone: Rpk
+// falls by 2/Mr1 of it, and the other four numbers stay.
+func TestPeaksAlone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := smooth(t)
+		r, err := profile(t, 0.001, z).TwoStep(surface.Filter{Sections: 1})
+		c := must(t, r, err).Curve()
+		before := c.Plateau()
+		k, err := c.Truncate(units.Length(rapid.Float64Range(0, 0.9).Draw(t, "part") * float64(c.Height(0)-before.Top)))
+		after := must(t, k, err).Plateau
+		if after.From != before.From {
+			return
+		}
+		want := before.Rpk.In(um) - 2*k.Metal.In(um)/before.Mr1
+		if math.Abs(after.Rpk.In(um)-want) > 1e-5/before.Mr1 || after.Rk != before.Rk || after.Rvk != before.Rvk || after.Mr1 != before.Mr1 || after.Mr2 != before.Mr2 {
+			t.Fatalf("%v less %v is %v, want Rpk %.7f", before, k.Metal, after, want)
+		}
+	})
+}
+
 // The cut that reaches a wanted Rpk reaches it, and none of a thousand shallower ones that stand before the
 // last step looked at does.
 func TestReach(t *testing.T) {

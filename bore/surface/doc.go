@@ -76,7 +76,12 @@
 // of the wall before, a cut at level c leaves plateaus on M(c) of it and has taken the metal ∫ M dz from c up,
 // as a mean thickness, while the highest peak lost the stock. A gauge rests on peaks, and sees the stock; time
 // and pressure buy metal (Preston's law, as in package hone). The first strokes lower the peaks fast, later
-// ones ever less: each stroke has more wall to take it from.
+// ones ever less: each stroke has more wall to take it from. While the cut stays above the core, and the
+// flattest 40 % of the curve stays where it was,
+//
+//	Rpk after = Rpk − 2·metal/Mr1
+//
+// and the other four numbers stay. Then the core moves on to the plateaus, and all five jump.
 //
 // A [Cut] is joined to the phases of package hone by its Stock: radial, as theirs; the grooves of the phases
 // before are shallower by it.
