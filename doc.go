@@ -48,6 +48,8 @@
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
 //	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
 //	is that really the best circle?                form.Circle.Check
+//	how cylindrical is the whole wall?             form.Wall.Cylinder, form.Cylinder.Check
+//	does the bore stand square to the deck?        form.Axis.OutOfSquare, Lean, Toward
 //	which lobes has the wall?                      form.Trace.Harmonics
 //	what would my gauge or vee have read?          form.Trace.Readings, form.Setup.Read
 //	how straight is the wall?                      form.StraightMinimumZone

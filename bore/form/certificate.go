@@ -9,12 +9,15 @@ import (
 	"borewright.example/units"
 )
 
-// A Contact is a point of the trace that carries a circle.
+// A Contact is a point of the trace that carries a circle, or of the wall that carries a cylinder.
 type Contact struct {
-	Index  int     `json:"index"`          // of the point in the trace, from 0
-	Outer  bool    `json:"outer,omitzero"` // the point lies on the outer circle of two, or the circumscribed one; otherwise on the inner or inscribed one
+	Index  int     `json:"index"`          // of the point in the trace or wall, from 0
+	Outer  bool    `json:"outer,omitzero"` // the point lies on the outer of two, or the circumscribed one; otherwise on the inner or inscribed one
 	Weight float64 `json:"weight"`         // share without unit, not negative, with which it takes part in the balance
 }
+
+// mostContacts is the greatest number of contacts: those of the zone of a cylinder.
+const mostContacts = 6
 
 // A Certificate says why a circle is the best of its kind. Unless it was Searched for, it holds all
 // that is needed to prove that by hand, and [Circle.Check] does. With n the direction of a contact
@@ -39,21 +42,48 @@ type Contact struct {
 // inscribed circle is no larger where both of the nearer distances are at most r, which holds
 // between two t if it holds at them. On a bore that begins some micrometres away, and Reach is some
 // millimetres.
+//
+// Of a cylinder (LSCY has none) a contact has, besides its direction n square to the axis, a height h,
+// from 0 at the one end of the wall to 1 at the other. Its pull is the pair ((1 − h)·n, h·n), four
+// numbers, that of an inner contact with its sign turned: by so much for each length that the ends of the
+// axis move, the point comes nearer. Then
+//
+//	Σ w = 1 over the outer contacts (MZCY, MCCY), and over the inner ones (MZCY, MICY), and Σ w·pull = 0
+//
+// proves that no small move of first order is better. A move of size m, both ends taken together by
+// their squares, changes a distance beyond that by s²/2d − d·a²/2, and what is of third order: s how far
+// the axis moves across n there, a how far it tilts along n. With r and R the distances of the contacts,
+// or of the nearest and the farthest point, and L the length of the wall, that is m²/2r at most, and
+// −R·m²/L² at least. So by the balance alone no zone is narrower than by m²/2r + R·m²/L², which on a bore
+// of 70 mm, 80 mm deep, and a move of 50 µm is 0.05 µm: the Bound. It is nothing at all up to a Reach where the pulls
+// grow faster: by γ·m, γ the least of weight times height of a pull over the flat that the other contacts
+// span. Six contacts of a zone, five of the others, hold the axis so in every direction; where there are
+// fewer, the weighed sum of s²/2d − d·a²/2 has to be above zero in the directions left over.
+//
+// Farther away the points at both ends exclude the rest. Let the points within a share k of the length
+// from either end leave no gap wider than 2·acos(c) as seen from the axis, and let C = c − 2k. When the
+// end that moves more moves by t ≤ r/2, a point there comes nearer than R − C·t + (1 − C²)·t²/r, and one
+// gets farther than r + C·t − (r + C·t)·2t²/L². On a bore that excludes all from some hundredths of a
+// millimetre away to half its radius at either end, which is a cone of directions of r/L to every side.
 type Certificate struct {
-	contacts [4]Contact
+	contacts [mostContacts]Contact
 	n        int
 
 	// Reach is how far from the centre the contacts alone prove that no circle is better;
-	// [units.MaxLength] for all the plane.
+	// [units.MaxLength] for all the plane. Of a cylinder it is how far the axis may pass from this one,
+	// at both ends of the wall, with contacts and points together excluding anything better than by Bound.
 	Reach units.Length
 	// Bound is how much better any other circle of the kind might be, wherever its centre: in
 	// radius, or for a minimum zone in width. It is zero, to the picometre, unless the search ended
-	// before it had excluded all else, which takes wild points or hundreds of thousands of them.
+	// before it had excluded all else, which takes wild points or hundreds of thousands of them. Of a
+	// cylinder it is how much better any whose axis passes within Reach might be; where the points do
+	// not close up all round it is CYLt for a zone, since nothing is narrower than nothing, and
+	// [units.MaxLength], which is no bound, for the others.
 	Bound units.Length
 	// Searched says that Reach was not enough, as on an arc, on a wild form, or for an inscribed
 	// circle on two contacts nearly opposite, as in an oval bore; and that the rest was excluded by
 	// halving boxes of centres. Check does not repeat that, so the certificate proves no more than
-	// Reach.
+	// Reach. Of a cylinder it says that Bound is not zero, and that axes all round were tried.
 	Searched bool
 }
 
@@ -74,7 +104,7 @@ func (c Certificate) MarshalJSON() ([]byte, error) {
 	return json.Marshal(written{c.contacts[:c.n], c.Reach, c.Bound, c.Searched})
 }
 
-// UnmarshalJSON reads what [Certificate.MarshalJSON] writes; more than four contacts are
+// UnmarshalJSON reads what [Certificate.MarshalJSON] writes; more than six contacts are
 // ErrCertificate. On error the receiver keeps its value. What was read is not proved: ask
 // [Circle.Check].
 func (c *Certificate) UnmarshalJSON(text []byte) error {

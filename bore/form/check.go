@@ -113,7 +113,7 @@ func (c Circle) checkContacts(t Trace) error {
 	in, out := c.Inner.In(units.Millimetre), c.Outer.In(units.Millimetre)
 	var balance, squares [2]float64 // outer less inner
 	var weight, count [2]float64
-	var u, v [4]float64
+	var u, v [mostContacts]float64
 	for k, p := range c.Certificate.contacts[:c.Certificate.n] {
 		if p.Index < 0 || p.Index >= t.Len() {
 			return fmt.Errorf("form: %v: contact %d in a trace of %d points: %w", c.Reference, p.Index, t.Len(), ErrPoints)

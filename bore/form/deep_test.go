@@ -6,6 +6,7 @@ package form_test
 
 import (
 	"flag"
+	"math/rand/v2"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -17,8 +18,18 @@ func TestDeepCircles(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, check := range map[string]func(*rapid.T){
-		"order": checkOrder, "gaps": checkGaps, "invariance": checkInvariance, "contacts": checkContacts,
+		"cylinders": checkCylinderOrder, "frame": checkCylinderInvariance, "order": checkOrder, "gaps": checkGaps, "invariance": checkInvariance, "contacts": checkContacts,
 	} {
 		t.Run(name, func(t *testing.T) { rapid.Check(t, check) })
 	}
+}
+
+// The promises of the certificates of cylinders against all sets of contacts of 3,000 walls, and 100,000
+// forgeries.
+func TestDeepCylinders(t *testing.T) {
+	r := rand.New(rand.NewPCG(18, 1))
+	for range 3000 {
+		checkAllContacts(t, r)
+	}
+	forgeCylinders(t, r, 500, 60)
 }

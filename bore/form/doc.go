@@ -13,6 +13,10 @@
 //	rs, err := t.Readings(depth, z.Centre, axes) // []bore.Reading, for bore.Measure
 //	c, err := bore.CleanUpRadial(t.Radial(depth), std, allowances)
 //
+//	w, err := form.FromSections(sections)    // or FromWallPoints
+//	c, err := w.Cylinder(form.MZCY)          // c.CYLt, c.Axis.At(0), c.Axis.OutOfSquare()
+//	err = c.Check(w)                         // nil: proved
+//
 // Lengths are [units.Length] and round to a picometre, once; inside, points are float64 millimetres
 // from an exact origin. A trace is a copy and never changes.
 //
@@ -66,6 +70,23 @@
 // that can be checked: Check then returns [ErrUnproved], after having found every number and the
 // contacts right. So it does for least squares, which has no certificate: no small move makes it
 // better, and more is not checked.
+//
+// # The wall
+//
+// A bore is not a circle. Of traces at several depths, or of points in space, the same four are asked for
+// as cylinders about an axis that is free to lean (ISO 12180-1), distances counting square to it:
+//
+//	LSCY  least squares           its CYLp + CYLv = CYLt, and CYLq
+//	MZCY  minimum zone            the smallest CYLt of all: what a tolerance of cylindricity means
+//	MCCY  minimum circumscribed   what the bore would clean up at, axis free
+//	MICY  maximum inscribed       the largest plug as long as the wall that enters
+//
+// CYLt is not RONt of the worst section: taper, a bend and a lean of the sections against each other are
+// in it. Least squares is solved as for a circle. The others go by linear programs, exchanging contacts,
+// and, where fewer contacts than unknowns carry them, by Newton's method on those. They have worse local
+// optima, some micrometres away: the certificate tells what is excluded, and where it leaves something
+// open, axes all round are tried. What it then leaves open is its Bound, some hundredths of a micrometre
+// on a bore.
 //
 // # Harmonics, filter, gauges
 //

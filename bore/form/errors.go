@@ -16,6 +16,9 @@ var (
 	// ErrArc: the points are as well on a line, or on an arc too short to fix a circle, or they do
 	// not surround the circle asked for.
 	ErrArc = errors.New("arc too short to fix the circle")
+	// ErrAxis: the points do not hold an axis: at one depth, on too short a wall, or along one that
+	// leans by 45° or more.
+	ErrAxis = errors.New("no axis along the depth")
 	// ErrOrder: lobes or undulations per revolution that the points cannot carry.
 	ErrOrder = errors.New("order of lobes")
 	// ErrSetup: a gauge, plot or set-up that cannot be.

@@ -398,17 +398,17 @@ func TestJSON(t *testing.T) {
 	}
 	z, err := tr.MinimumZone()
 	kept := must(t, z, err).Certificate
-	for _, text := range []string{`{"contacts":[{},{},{},{},{}]}`, `{"reach":7}`, `{"contacts":3}`} {
+	for _, text := range []string{`{"contacts":[{},{},{},{},{},{},{}]}`, `{"reach":7}`, `{"contacts":3}`} {
 		c := kept
 		if err := json.Unmarshal([]byte(text), &c); err == nil || c != kept {
 			t.Errorf("%s: %v, %v", text, c, err)
 		}
 	}
-	refused(t, "five contacts", kept.UnmarshalJSON([]byte(`{"contacts":[{},{},{},{},{}]}`)), form.ErrCertificate)
+	refused(t, "seven contacts", kept.UnmarshalJSON([]byte(`{"contacts":[{},{},{},{},{},{},{}]}`)), form.ErrCertificate)
 }
 
 func TestReferenceText(t *testing.T) {
-	for r := form.LSCI; r <= form.MICI; r++ {
+	for r := form.LSCI; r <= form.MICY; r++ {
 		b, err := r.MarshalText()
 		var back form.Reference
 		if err != nil || back.UnmarshalText(b) != nil || back != r || string(b) != r.String() {

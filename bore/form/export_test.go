@@ -46,3 +46,11 @@ var (
 	Hull       = hull
 	StripWidth = stripWidth
 )
+
+// Replace puts another point in the place of a contact, Drop leaves out the last.
+func (c *Certificate) Replace(k, index int) { c.contacts[k].Index = index }
+
+func (c *Certificate) Drop() {
+	c.n--
+	c.contacts[c.n] = Contact{}
+}

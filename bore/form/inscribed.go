@@ -23,7 +23,7 @@ func inscribed(x, y []float64, cx, cy float64) (best ring, ok bool) {
 		least := math.Sqrt(in2)
 		if gap := max(0, r-least); gap <= float64(alike*r) && gap < best.gap {
 			z := ring{x: cx, y: cy, in: least, out: math.Sqrt(out2), gap: gap, n: 3}
-			z.contacts = [4]Contact{{Index: b[0]}, {Index: b[1]}, {Index: b[2]}}
+			z.contacts = [mostContacts]Contact{{Index: b[0]}, {Index: b[1]}, {Index: b[2]}}
 			if z.weighInscribed(x, y) {
 				best = z
 			}
@@ -200,7 +200,7 @@ func touching(x, y []float64, cx, cy float64) (best ring, ok bool) {
 		for j := range i {
 			for k := range j {
 				b := [3]int{near[i], near[j], near[k]}
-				z := ring{n: 3, contacts: [4]Contact{{Index: b[0]}, {Index: b[1]}, {Index: b[2]}}}
+				z := ring{n: 3, contacts: [mostContacts]Contact{{Index: b[0]}, {Index: b[1]}, {Index: b[2]}}}
 				var solved bool
 				if z.x, z.y, solved = circumcentre(x, y, b); !solved {
 					continue

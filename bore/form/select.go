@@ -11,6 +11,9 @@ type Workspace struct {
 	x, y  []float64 // of the points under consideration
 	index []int     // theirs in the trace
 	boxes []box     // of the plane, still to be searched
+
+	z      []float64 // of the points of a wall under consideration
+	slopes slopes    // theirs about an axis
 }
 
 const (

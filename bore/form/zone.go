@@ -9,7 +9,7 @@ import "math"
 type ring struct {
 	x, y, in, out float64
 	gap           float64 // how much better one could be that only the contacts bound: rounding
-	contacts      [4]Contact
+	contacts      [mostContacts]Contact
 	n             int
 }
 
@@ -51,7 +51,7 @@ func (b quad) exchange(x, y []float64) (best ring, ok bool) {
 		floor := float64(8 * rounding * most)
 		if gap := max(0, outside) + max(0, inside); gap <= float64(alike*most) && gap < best.gap {
 			z := ring{x: cx, y: cy, in: least, out: most, gap: gap, n: 4}
-			z.contacts = [4]Contact{{Index: b[0], Outer: true}, {Index: b[1], Outer: true}, {Index: b[2]}, {Index: b[3]}}
+			z.contacts = [mostContacts]Contact{{Index: b[0], Outer: true}, {Index: b[1], Outer: true}, {Index: b[2]}, {Index: b[3]}}
 			if z.weighZone(x, y) {
 				best = z
 			}
@@ -207,7 +207,7 @@ func active(x, y []float64, cx, cy float64) (best quad, ok bool) {
 			for i := range n {
 				for j := range i {
 					b := quad{far[o], far[p], near[i], near[j]}
-					z := ring{n: 4, contacts: [4]Contact{{Index: b[0]}, {Index: b[1]}, {Index: b[2]}, {Index: b[3]}}}
+					z := ring{n: 4, contacts: [mostContacts]Contact{{Index: b[0]}, {Index: b[1]}, {Index: b[2]}, {Index: b[3]}}}
 					var solved bool
 					if z.x, z.y, solved = bisected(x, y, b); !solved || !z.weighZone(x, y) {
 						continue

@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import "math"
+
+// A tally holds the sums of one pass of Gauss and Newton's method about an axis: u and v are the
+// direction of a point from it, h its height, f its distance less r0.
+type tally struct {
+	u, v, hu, hv                 float64
+	uu, uv, huu, huv, hhuu, hhuv float64
+	h, hh                        float64
+	f, ff, fu, fv, fhu, fhv      float64
+}
+
+func tallyPass(x, y, z []float64, p *pose, r0 float64) tally {
+	var s tally
+	y, z = y[:len(x)], z[:len(x)]
+	cu, cv, cw := p.c.dot(p.u), p.c.dot(p.v), p.c.dot(p.w)
+	inv := 1 / p.half
+	for i := range x {
+		a, b, c := x[i], y[i], z[i]
+		du := float64(p.u[0]*a) + float64(p.u[1]*b) + float64(p.u[2]*c) - cu
+		dv := float64(p.v[0]*a) + float64(p.v[1]*b) + float64(p.v[2]*c) - cv
+		h := (float64(p.w[0]*a) + float64(p.w[1]*b) + float64(p.w[2]*c) - cw) * inv
+		d := math.Sqrt(float64(du*du) + float64(dv*dv))
+		q := 1 / d
+		u, v, f := float64(du*q), float64(dv*q), d-r0
+		hu, hv := float64(h*u), float64(h*v)
+		s.u += u
+		s.v += v
+		s.hu += hu
+		s.hv += hv
+		s.uu += float64(u * u)
+		s.uv += float64(u * v)
+		s.huu += float64(hu * u)
+		s.huv += float64(hu * v)
+		s.hhuu += float64(hu * hu)
+		s.hhuv += float64(hu * hv)
+		s.h += h
+		s.hh += float64(h * h)
+		s.f += f
+		s.ff += float64(f * f)
+		s.fu += float64(f * u)
+		s.fv += float64(f * v)
+		s.fhu += float64(f * hu)
+		s.fhv += float64(f * hv)
+	}
+	return s
+}
+
+// step solves the normal equations: how the axis and the radius are to move, and the least pivot
+// relative to the number of points, which says how firmly the points hold the axis.
+func (s *tally) step(n float64) (m move, dr, firmness float64) {
+	a := [5][6]float64{ // the radius first: it goes with the mean
+		{n, s.u, s.v, s.hu, s.hv, s.f},
+		{0, s.uu, s.uv, s.huu, s.huv, s.fu},
+		{0, 0, n - s.uu, s.huv, s.h - s.huu, s.fv},
+		{0, 0, 0, s.hhuu, s.hhuv, s.fhu},
+		{0, 0, 0, 0, s.hh - s.hhuu, s.fhv},
+	}
+	firmness = 1
+	for k := range a {
+		pivot := a[k][k]
+		if k > 0 {
+			firmness = min(firmness, pivot/n)
+		}
+		for i := k + 1; i < len(a); i++ {
+			share := a[k][i] / pivot
+			for j := i; j < len(a[k]); j++ {
+				a[i][j] -= float64(share * a[k][j])
+			}
+		}
+	}
+	var r [5]float64
+	for k := len(r) - 1; k >= 0; k-- {
+		sum := a[k][5]
+		for j := k + 1; j < len(r); j++ {
+			sum -= float64(a[k][j] * r[j])
+		}
+		r[k] = sum / a[k][k]
+	}
+	return move(r[1:]), r[0], firmness
+}
+
+// fitCylinder goes from an axis to the nearest least-squares cylinder, by Gauss and Newton's method
+// with its steps halved where the sum of the squares would grow. It reports false where the points
+// do not hold an axis, or the steps find no end.
+func fitCylinder(x, y, z []float64, p pose, r float64) (_ pose, radius, rms float64, ok bool) {
+	n := float64(len(x))
+	best, m, dr, last := p, move{}, 0.0, math.Inf(1)
+	for range mostSteps {
+		s := tallyPass(x, y, z, &p, r)
+		if math.IsNaN(s.fu) || math.IsNaN(s.fv) { // a point on the axis has no direction
+			p = p.moved(move{1e-9 * r})
+			continue
+		}
+		mean := s.f / n
+		squares := max(0, s.ff-float64(s.f*mean))
+		if squares > float64(last*(1+1e-9))+float64(n*float64(rounding*r)*float64(rounding*r)) {
+			for k := range m {
+				m[k] /= 2
+			}
+			p = best.moved(m)
+			continue
+		}
+		var firmness float64
+		m, dr, firmness = s.step(n)
+		if !(firmness >= arcFloor) {
+			return p, 0, 0, false
+		}
+		best, last = p, squares
+		p = p.moved(m)
+		r += dr
+		// As for the circle: the next step is at most this one times the curvature of the distances
+		// over the normal matrix, and what is of second order in this one.
+		step, rms := m.size(), math.Sqrt(squares/n)
+		lever := r / p.half
+		if step*(step*(1+float64(lever*lever))+rms/firmness) <= float64(settled*r*r) {
+			return p, r, math.Sqrt(max(0, s.ff-s.gain(m, dr)) / n), true
+		}
+	}
+	return p, 0, 0, false
+}
+
+// gain is by how much a step makes the sum of the squares less.
+func (s *tally) gain(m move, dr float64) float64 {
+	return float64(s.f*dr) + float64(s.fu*m[0]) + float64(s.fv*m[1]) + float64(s.fhu*m[2]) + float64(s.fhv*m[3])
+}
+
+// leaning is the sine of the angle to the depth that an axis may have, 45° with room for rounding.
+const leaning = 0.7072
+
+// wild is how far points may lie off their cylinder, root mean square over the radius: what lies farther
+// is another body, or the depth does not count along it.
+const wild = 0.1
+
+// startCylinder returns a least-squares cylinder of the points from nothing. It starts upright, which
+// on a bore is nearly right, and where that leads to an axis that leans, or to none, also along the
+// line through the middles of the points by depth, and takes the better.
+func startCylinder(x, y, z []float64) (p pose, r, rms float64, ok bool) {
+	low, high := extremes(z)
+	half := (high - low) / 2
+	if !(half > 0) {
+		return pose{}, 0, 0, false
+	}
+	try := func(w vector, from pose) (pose, float64, float64, bool) {
+		cx, cy, r, ok := algebraic(x, y)
+		if from.w[2] != 1 {
+			cx, cy, r, ok = algebraicAlong(x, y, z, from)
+		}
+		if !ok {
+			return pose{}, 0, 0, false
+		}
+		return fitCylinder(x, y, z, upright(from.c.plus(cx, from.u).plus(cy, from.v), w, half), r)
+	}
+	middle, slope := drift(x, y, z)
+	middle = middle.plus((low+high)/2-middle[2], slope)
+	p, r, rms, ok = try(vector{0, 0, 1}, upright(vector{0, 0, (low + high) / 2}, vector{0, 0, 1}, half))
+	if ok && norm(p.w[0], p.w[1]) < 0.1 && rms < float64(0.01*r) {
+		return p, r, rms, true
+	}
+	p2, r2, rms2, ok2 := try(slope, upright(middle, slope, half))
+	if ok2 && !(ok && rms <= rms2) {
+		p, r, rms, ok = p2, r2, rms2, true
+	}
+	return p, r, rms, ok && norm(p.w[0], p.w[1]) < leaning && rms <= float64(wild*r)
+}
+
+func extremes(z []float64) (low, high float64) {
+	low, high = z[0], z[0]
+	for _, v := range z {
+		low, high = min(low, v), max(high, v)
+	}
+	return low, high
+}
+
+// algebraicAlong returns the algebraic circle of the points seen along an axis, about it.
+func algebraicAlong(x, y, z []float64, p pose) (cu, cv, r float64, ok bool) {
+	us, vs := make([]float64, len(x)), make([]float64, len(x))
+	for i := range x {
+		us[i], vs[i], _ = p.seen(x[i], y[i], z[i])
+	}
+	return algebraic(us, vs)
+}
+
+// drift returns the middle of the points, and how it moves with the depth.
+func drift(x, y, z []float64) (middle, slope vector) {
+	n := float64(len(x))
+	for i := range x {
+		middle = middle.plus(1/n, vector{x[i], y[i], z[i]})
+	}
+	var zz float64
+	for i := range x {
+		dz := z[i] - middle[2]
+		zz += float64(dz * dz)
+		slope = slope.plus(dz, vector{x[i] - middle[0], y[i] - middle[1], dz})
+	}
+	for k := range slope {
+		slope[k] /= zz
+	}
+	return middle, slope
+}

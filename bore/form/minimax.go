@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package form
+
+import "math"
+
+// cost is what a minimax cylinder makes least.
+func cost(kind Reference, in, out float64) float64 {
+	switch kind {
+	case MCCY:
+		return out
+	case MICY:
+		return -in
+	default:
+		return out - in
+	}
+}
+
+// mostRounds bounds the steps of a minimax cylinder; half a dozen do on a bore.
+const mostRounds = 100
+
+// settle goes from an axis to a minimax cylinder near it. Each round solves the linear program within
+// a trust, and takes the move where it keeps a tenth of its promise. Where fewer contacts than
+// unknowns carry the optimum, the bending of the distances holds the axis in the rest of the
+// directions, and the program only comes and goes across it: Newton's method on the contacts finds
+// it. It reports false where the steps find no end, or leave the wall.
+func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube, ok bool) {
+	near, far, in, out := w.slopes.see(x, y, z, &p, 0)
+	r := out
+	floor := float64(alike * r)
+	trust := min(max(2*(out-in), 1e-3*r), r/4)
+	moved, last := 0.0, 0
+	for range mostRounds {
+		base := (in + out) / 2
+		for i := range w.slopes.f {
+			w.slopes.f[i] -= base
+		}
+		now := cost(kind, in, out)
+		g := newProgram(kind, &w.slopes, trust, far, near)
+		g.optimise(&w.slopes, float64(2*rounding*r))
+		for i := range w.slopes.f {
+			w.slopes.f[i] += base
+		}
+		promise := now - (g.value() + cost(kind, base, base))
+		best = tube{pose: p, in: in, out: out}
+		best.carry(kind, &g)
+		m := move(g.y[:4])
+		next := p.moved(m)
+		if promise <= floor { // as good as it gets; a contact that weighs next to nothing may still be off
+			if last++; last > mostTouches || best.touched(x, y, z) {
+				break
+			}
+			p = next
+			near, far, in, out = w.slopes.see(x, y, z, &p, 0)
+			continue
+		}
+		_, _, in2, out2 := next.around(x, y, z)
+		gain := now - cost(kind, math.Sqrt(in2), math.Sqrt(out2))
+		if gain < float64(0.9*promise) {
+			if q, found := best.polish(kind, x, y, z); found {
+				_, _, in2, out2 := q.around(x, y, z)
+				if better := now - cost(kind, math.Sqrt(in2), math.Sqrt(out2)); better > gain {
+					next, gain, m = q, better, move{}
+				}
+			}
+		}
+		if !(gain > 0) || gain < float64(0.1*promise) && m != (move{}) {
+			trust /= 4
+			if trust < float64(rounding*r) {
+				break
+			}
+			if !(gain > 0) {
+				continue
+			}
+		} else if gain > float64(0.75*promise) && g.atTrust() {
+			trust = min(2*trust, r/2)
+		}
+		p = next
+		moved += m.size()
+		if moved > 8*r {
+			return best, false
+		}
+		near, far, in, out = w.slopes.see(x, y, z, &p, 0)
+	}
+	return best, best.n > 0 && best.weigh(kind, x, y, z)
+}
+
+const (
+	// touch is how far a contact may be off its cylinder, relative to the radius: a seventh of a
+	// picometre for a bore of 70 mm.
+	touch = 4e-12
+	// mostTouches bounds the steps taken for that.
+	mostTouches = 6
+)
+
+// touched reports whether all contacts lie on their cylinders.
+func (t *tube) touched(x, y, z []float64) bool {
+	for _, c := range t.contacts[:t.n] {
+		u, v, _ := t.seen(x[c.Index], y[c.Index], z[c.Index])
+		on := t.in
+		if c.Outer {
+			on = t.out
+		}
+		if !(math.Abs(norm(u, v)-on) <= float64(touch*t.out)) {
+			return false
+		}
+	}
+	return true
+}
+
+// atTrust reports whether the trust takes part in the balance.
+func (p *program) atTrust() bool {
+	for k := range p.n {
+		if p.rows[k].point < 0 && p.weight[k] > 1e-9 {
+			return true
+		}
+	}
+	return false
+}
+
+// carry takes the points of a program that have a weight as contacts, the outer ones first.
+func (t *tube) carry(kind Reference, g *program) {
+	t.n = 0
+	for _, outer := range [...]bool{true, false} {
+		for k := range g.n {
+			if r := g.rows[k]; r.point >= 0 && r.outer == outer && g.weight[k] > faint {
+				t.contacts[t.n] = Contact{Index: r.point, Outer: outer, Weight: g.weight[k]}
+				t.n++
+			}
+		}
+	}
+}
