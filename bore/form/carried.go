@@ -4,101 +4,12 @@ package form
 
 import "math"
 
-// polish goes to where the contacts of a tube are all on their cylinders and their weights balance,
-// with the bending of the distances: Newton's method on the conditions of Lagrange. It looks at the
-// contacts alone.
-func (t *tube) polish(kind Reference, x, y, z []float64) (p pose, ok bool) {
-	p = t.pose
-	contacts := t.contacts
-	const steps = 8
-	for range steps {
-		// Unknown are the move, the distance of each side, and the weights.
-		sides := sidesOf(kind)
-		n := 4 + sides + t.n
-		var a [4 + 2 + mostContacts][4 + 2 + mostContacts + 1]float64
-		for j := range t.n {
-			c := contacts[j]
-			sign, side := 1.0, 4
-			if !c.Outer {
-				sign, side = -1, 4+sides-1
-			}
-			u, v, h := p.seen(x[c.Index], y[c.Index], z[c.Index])
-			d := norm(u, v)
-			u, v = u/d, v/d
-			g := [4]float64{u, v, float64(h * u), float64(h * v)}
-			at := 4 + sides + j
-			for k := range g {
-				a[k][at], a[at][k] = -float64(sign*g[k]), -float64(sign*g[k])
-			}
-			a[side][at], a[at][side] = -sign, -sign
-			a[at][n] = -float64(sign * d)
-			a[side][n] = -sign
-			// Across the direction a move takes the point away, by its square over 2d; along it a
-			// tilt brings it nearer, by d times the square of the angle over 2.
-			across := [4]float64{-v, u, -float64(h * v), float64(h * u)}
-			along := [4]float64{0, 0, u / p.half, v / p.half}
-			for i := range g {
-				for k := range g {
-					a[i][k] += float64(sign * c.Weight * (across[i]*across[k]/d - float64(d*along[i]*along[k])))
-				}
-			}
-		}
-		var s [4 + 2 + mostContacts]float64
-		if !eliminate(a[:n], n, s[:n]) {
-			return p, false
-		}
-		m := move(s[:4])
-		if !(m.size() < p.half) {
-			return p, false
-		}
-		p = p.moved(m)
-		for j := range t.n {
-			contacts[j].Weight = s[4+sides+j]
-		}
-		if m.size() <= float64(1e-14*p.half) {
-			break
-		}
-	}
-	return p, true
-}
-
 // sidesOf returns the number of distances that a kind has to find.
 func sidesOf(kind Reference) int {
 	if kind == MZCY {
 		return 2
 	}
 	return 1
-}
-
-// eliminate solves n equations, their right side in column n, by elimination with pivots sought in
-// the column. It reports false where there is none.
-func eliminate(a [][4 + 2 + mostContacts + 1]float64, n int, s []float64) bool {
-	for k := range n {
-		best := k
-		for i := k + 1; i < n; i++ {
-			if math.Abs(a[i][k]) > math.Abs(a[best][k]) {
-				best = i
-			}
-		}
-		a[k], a[best] = a[best], a[k]
-		if !(math.Abs(a[k][k]) > 1e-13) {
-			return false
-		}
-		for i := k + 1; i < n; i++ {
-			q := a[i][k] / a[k][k]
-			for j := k; j <= n; j++ {
-				a[i][j] -= float64(q * a[k][j])
-			}
-		}
-	}
-	for k := n - 1; k >= 0; k-- {
-		sum := a[k][n]
-		for j := k + 1; j < n; j++ {
-			sum -= float64(a[k][j] * s[j])
-		}
-		s[k] = sum / a[k][k]
-	}
-	return true
 }
 
 // weigh finds the weights of the contacts anew where the axis now is, by least squares of what is to
@@ -119,13 +30,13 @@ func (t *tube) weigh(kind Reference, x, y, z []float64) bool {
 		if weights[least] < 0 {
 			copy(t.contacts[least:], t.contacts[least+1:t.n])
 			t.n--
-			t.contacts[t.n] = Contact{}
 			continue
 		}
 		for j := range t.n {
 			t.contacts[j].Weight = weights[j]
 		}
 		t.normalise()
+		clear(t.contacts[t.n:])
 		return rest <= balanced
 	}
 	return false

@@ -11,7 +11,7 @@ import "math"
 //	circumscribed   out least
 //	inscribed       in greatest
 //
-// while f − (u, v, hu, hv)·s ≤ out and ≥ in for every point, and every |s[k]| ≤ trust. It is solved by
+// while f − (u, v, hu, hv)·s ≤ out and ≥ in for every point, and every |s[k]| ≤ trust[k]. It is solved by
 // the exchange that Stiefel used for Chebyshev's problem, which is the dual simplex method: as many
 // constraints as unknowns hold as equations, with weights that balance; the constraint most violated
 // takes the place of that whose weight would first turn negative. So the optimum of those held only
@@ -36,13 +36,13 @@ type program struct {
 	inv     [mostRows][mostRows]float64 // of the matrix of rows
 	y       [mostRows]float64           // the unknowns
 	weight  [mostRows]float64           // of the rows, not negative
-	trust   float64
+	trust   [4]float64                  // how far each of the move may go
 }
 
 // newProgram starts from the trust alone and the points farthest and nearest: a move to the corner of
 // the trust where these two are best off.
-func newProgram(kind Reference, s *slopes, trust float64, far, near int) program {
-	p := program{n: 5, out: 4, in: -1, trust: trust}
+func newProgram(kind Reference, s *slopes, trust, tilt float64, far, near int) program {
+	p := program{n: 5, out: 4, in: -1, trust: [4]float64{trust, trust, float64(tilt * trust), float64(tilt * trust)}}
 	switch kind {
 	case MZCY:
 		p.n, p.in = 6, 5
@@ -96,7 +96,7 @@ func (p *program) pointRow(s *slopes, i int, outer bool) row {
 }
 
 func (p *program) trustRow(k int, sign float64) row {
-	r := row{point: -1, bound: -p.trust}
+	r := row{point: -1, bound: -p.trust[k]}
 	r.a[k] = sign
 	return r
 }
@@ -135,7 +135,7 @@ func (p *program) violated(s *slopes) (r row, by float64) {
 	by = max(above, below)
 	k, sign := -1, 0.0
 	for j := range 4 {
-		if over := math.Abs(p.y[j]) - p.trust; over > by {
+		if over := math.Abs(p.y[j]) - p.trust[j]; over > by {
 			by, k, sign = over, j, -math.Copysign(1, p.y[j])
 		}
 	}

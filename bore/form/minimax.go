@@ -20,27 +20,22 @@ func cost(kind Reference, in, out float64) float64 {
 const mostRounds = 100
 
 // settle goes from an axis to a minimax cylinder near it. Each round solves the linear program within
-// a trust, and takes the move where it keeps a tenth of its promise. Where fewer contacts than
-// unknowns carry the optimum, the bending of the distances holds the axis in the rest of the
-// directions, and the program only comes and goes across it: Newton's method on the contacts finds
-// it. It reports false where the steps find no end, or leave the wall.
+// a trust, and takes the move where it keeps a tenth of its promise; where it does not keep most of it,
+// a quadratic program, which knows how distances bend, may do better. It reports false where the steps
+// find no end, or leave the wall.
 func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube, ok bool) {
-	near, far, in, out := w.slopes.see(x, y, z, &p, 0)
-	r := out
+	_, _, in2, out2 := p.around(x, y, z)
+	base, r := (math.Sqrt(in2)+math.Sqrt(out2))/2, math.Sqrt(out2)
+	near, far, in, out := w.slopes.see(x, y, z, &p, base)
 	floor := float64(alike * r)
 	trust := min(max(2*(out-in), 1e-3*r), r/4)
+	// A tilt bends the distances by r·(m/half)²/2, a shift by m²/2r.
+	tilt := min(1, p.half/r)
 	moved, last := 0.0, 0
 	for range mostRounds {
-		base := (in + out) / 2
-		for i := range w.slopes.f {
-			w.slopes.f[i] -= base
-		}
 		now := cost(kind, in, out)
-		g := newProgram(kind, &w.slopes, trust, far, near)
+		g := newProgram(kind, &w.slopes, trust, tilt, far, near)
 		g.optimise(&w.slopes, float64(2*rounding*r))
-		for i := range w.slopes.f {
-			w.slopes.f[i] += base
-		}
 		promise := now - (g.value() + cost(kind, base, base))
 		best = tube{pose: p, in: in, out: out}
 		best.carry(kind, &g)
@@ -51,38 +46,45 @@ func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 				break
 			}
 			p = next
-			near, far, in, out = w.slopes.see(x, y, z, &p, 0)
+			near, far, in, out = w.slopes.see(x, y, z, &p, base)
 			continue
 		}
 		_, _, in2, out2 := next.around(x, y, z)
-		gain := now - cost(kind, math.Sqrt(in2), math.Sqrt(out2))
+		gain, bends := now-cost(kind, math.Sqrt(in2), math.Sqrt(out2)), false
 		if gain < float64(0.9*promise) {
-			if q, found := best.polish(kind, x, y, z); found {
+			for soft := 1e-3; soft < 10; soft *= 10 {
+				q, found := best.bend(kind, x, y, z, &w.slopes, soft/r, far, near)
+				if !found {
+					break
+				}
 				_, _, in2, out2 := q.around(x, y, z)
 				if better := now - cost(kind, math.Sqrt(in2), math.Sqrt(out2)); better > gain {
-					next, gain, m = q, better, move{}
+					next, gain, bends = q, better, true
+					break
 				}
 			}
 		}
-		if !(gain > 0) || gain < float64(0.1*promise) && m != (move{}) {
+		switch {
+		case !(gain > 0) || gain < float64(0.1*promise) && !bends:
 			trust /= 4
-			if trust < float64(rounding*r) {
-				break
-			}
-			if !(gain > 0) {
-				continue
-			}
-		} else if gain > float64(0.75*promise) && g.atTrust() {
+		case gain > float64(0.5*promise) && g.atTrust():
 			trust = min(2*trust, r/2)
+		}
+		if trust < float64(rounding*r) {
+			break
+		}
+		if !(gain > 0) {
+			continue
 		}
 		p = next
 		moved += m.size()
 		if moved > 8*r {
 			return best, false
 		}
-		near, far, in, out = w.slopes.see(x, y, z, &p, 0)
+		near, far, in, out = w.slopes.see(x, y, z, &p, base)
 	}
-	return best, best.n > 0 && best.weigh(kind, x, y, z)
+	best.touched(x, y, z)
+	return best, best.weigh(kind, x, y, z)
 }
 
 const (
@@ -93,19 +95,33 @@ const (
 	mostTouches = 6
 )
 
-// touched reports whether all contacts lie on their cylinders.
+// touched reports whether all contacts lie on their cylinders, and leaves out those that do not.
 func (t *tube) touched(x, y, z []float64) bool {
+	n := 0
 	for _, c := range t.contacts[:t.n] {
 		u, v, _ := t.seen(x[c.Index], y[c.Index], z[c.Index])
 		on := t.in
 		if c.Outer {
 			on = t.out
 		}
-		if !(math.Abs(norm(u, v)-on) <= float64(touch*t.out)) {
-			return false
+		if math.Abs(norm(u, v)-on) <= float64(touch*t.out) {
+			t.contacts[n] = c
+			n++
 		}
 	}
-	return true
+	all := n == t.n
+	t.n = n
+	return all
+}
+
+// bend goes from the axis of a tube by one quadratic program, the bending taken of its contacts and no
+// softer than given.
+func (t *tube) bend(kind Reference, x, y, z []float64, s *slopes, soft float64, far, near int) (pose, bool) {
+	b, ok := newBent(kind, s, stiffened(t.bending(x, y, z), soft), far, near)
+	if !ok || !b.optimise(s, float64(2*rounding*t.out)) {
+		return t.pose, false
+	}
+	return t.moved(move(b.y[:4])), true
 }
 
 // atTrust reports whether the trust takes part in the balance.
