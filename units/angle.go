@@ -3,7 +3,6 @@
 package units
 
 import (
-	"fmt"
 	"math"
 	"strings"
 )
@@ -77,18 +76,4 @@ func (a *Angle) UnmarshalText(text []byte) error {
 	}
 	*a = Angle(sum)
 	return nil
-}
-
-// FormatDMS returns the angle to the nearest second, "44° 30′ 15″": 1″ is 0.5 µm in 100 mm. An angle
-// beyond a million turns, or not finite, comes as [Angle.String].
-func (a Angle) FormatDMS() string {
-	seconds := math.Round(math.Abs(a.In(Second)))
-	if !(seconds < 1e6*360*3600) {
-		return a.String()
-	}
-	sign, n := "", int64(seconds)
-	if a < 0 && n != 0 {
-		sign = "-"
-	}
-	return fmt.Sprintf("%s%d° %02d′ %02d″", sign, n/3600, n/60%60, n%60)
 }

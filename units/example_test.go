@@ -296,7 +296,8 @@ func ExampleLimits_Inward() {
 		fmt.Printf("%-8s %s to %s\n", how, w.Min.Format(units.Inch, 4), w.Max.Format(units.Inch, 4))
 	}
 	show("exact", w)
-	show("nearest", w.Nearest(units.Thou))
+	near, _ := w.Nearest(units.Thou)
+	show("nearest", near)
 	in, err := w.Inward(units.Thou)
 	show("inward", in)
 	fmt.Println(err)
@@ -430,12 +431,6 @@ func ExampleParseAngle() {
 func ExampleMustParseAngle() {
 	fmt.Println(units.MustParseAngle("1°30'") * 2)
 	// Output: 3°
-}
-
-func ExampleAngle_FormatDMS() {
-	taper := units.MustParseAngle("1.41645°") // the full angle of a cone
-	fmt.Println(taper.FormatDMS())
-	// Output: 1° 24′ 59″
 }
 
 func ExampleFrequency() {

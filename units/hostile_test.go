@@ -218,7 +218,7 @@ func TestNotFiniteText(t *testing.T) {
 		}
 	}
 	for _, s := range []string{
-		units.Speed(math.NaN()).String(), units.Angle(math.Inf(1)).FormatDMS(), units.Expansion(math.Inf(-1)).String(), units.Angle(1e12).FormatDMS(),
+		units.Speed(math.NaN()).String(), units.Angle(math.Inf(1)).String(), units.Expansion(math.Inf(-1)).String(),
 	} {
 		if !strings.Contains("NaN m/min +Inf° -Inf/K 5.72957795131e+13°", s) {
 			t.Errorf("%q", s)

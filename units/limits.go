@@ -105,18 +105,27 @@ func (w Limits) Inward(grid Length) (Limits, error) {
 
 // Nearest returns the window with each end rounded to the nearest multiple of grid, halves away from zero, as drawings
 // are often converted (the ordinary method of ISO 370 and of SI 10 practice). It may overstep the window by up to half
-// a grid at either end; [Limits.Inward] never does. A grid not above 0 changes nothing.
-func (w Limits) Nearest(grid Length) Limits { return Limits{w.Min.Round(grid), w.Max.Round(grid)} }
+// a grid at either end; [Limits.Inward] never does. Where an end comes to zero, which would say that it is not given,
+// or the grid is not above 0, it is ErrRange.
+func (w Limits) Nearest(grid Length) (Limits, error) {
+	r := Limits{w.Min.Round(grid), w.Max.Round(grid)}
+	if grid <= 0 || w.HasMin() != r.HasMin() || w.HasMax() != r.HasMax() {
+		return Limits{}, fmt.Errorf("units: limits %v nearest to a grid of %v: %w", w, grid, ErrRange)
+	}
+	return r, nil
+}
 
 // ParseLimits reads a window as a manual writes it:
 //
-//	72.000 to 72.020 mm      72.000 - 72.020 mm (spaces needed)
+//	72.000 to 72.020 mm      72.000 - 72.020 mm
+//	0.0055-0.0075 in         0.2–0.4 mm         4.0039/4.0034 in
 //	72.010 ± 0.010 mm        72.010 +/- 0.010 mm
 //	72 +0.020/-0 mm          72 +0.020 -0.000 mm
 //	max 0.05 mm              min 1.2 mm
 //
-// A unit after the last number serves all that have none; each may have its own. The two deviations from a size come in
-// either order. Limits that are crossed are ErrCrossed. Since zero means not given, a lower end of exactly zero leaves an
+// A unit after the last number serves all that have none; each may have its own. A hyphen without spaces, and a stroke,
+// stand between two decimals with points: 2-41/64 in is one length. The two deviations from a size come in either order,
+// and so do the limits at a stroke. Other limits that are crossed are ErrCrossed. Since zero means not given, a lower end of exactly zero leaves an
 // upper limit alone, and any other end at zero is ErrRange, as is what lies beyond [MaxLength]. Every error is a
 // [*ParseError].
 func ParseLimits(s string) (w Limits, err error) {
@@ -138,7 +147,7 @@ func ParseLimits(s string) (w Limits, err error) {
 		bare = cmp.Or(bare, unit)
 		return l
 	}
-	i, j := cut(s, " to ", " - ", " – ")
+	i, j := cut(s, " to ", " - ", " – ", "–")
 	m, n := cut(s, " ± ", " +/- ", "±", "+/-")
 	d, e := 1, strings.LastIndexAny(s, "+-") // the deviations from a size, as in 72 +0.020/-0 mm
 	for d < e && (s[d-1] != ' ' || s[d] != '+' && s[d] != '-') {
@@ -156,6 +165,13 @@ func ParseLimits(s string) (w Limits, err error) {
 		half := number(n, end)
 		size := number(0, m)
 		w = Limits{size - half, size + half}
+	case tight(s) > 0:
+		i = tight(s)
+		w.Max = number(i+1, end)
+		w.Min = number(0, i)
+		if s[i] == '/' {
+			w = Limits{min(w.Min, w.Max), max(w.Min, w.Max)}
+		}
 	case d < e && (s[e-1] == ' ' || s[e-1] == '/'):
 		second := number(e, end)
 		first := number(d, e-1)
@@ -176,6 +192,20 @@ func ParseLimits(s string) (w Limits, err error) {
 	return w, err
 }
 
+// tight returns where a hyphen or a stroke stands between two decimals, or -1.
+func tight(s string) int {
+	for i := 1; i < len(s)-1; i++ {
+		if (s[i] == '-' || s[i] == '/') && isDigit(s[i-1]) && (isDigit(s[i+1]) || s[i+1] == '.') &&
+			strings.Contains(s[:i], ".") && strings.Contains(s[i:], ".") {
+			return i
+		}
+	}
+	return -1
+}
+
+// MustParseLimits is [ParseLimits] for constants and tests with hard-coded strings: it panics on error.
+func MustParseLimits(s string) Limits { return must(ParseLimits(s)) }
+
 // cut returns where the first separator that s holds begins and ends, or -1.
 func cut(s string, separators ...string) (begin, end int) {
 	for _, sep := range separators {
@@ -188,6 +218,21 @@ func cut(s string, separators ...string) (begin, end int) {
 
 // String returns "72 mm to 72.02 mm", "max 0.05 mm", "min 1.2 mm", or "not given".
 func (w Limits) String() string { return cmp.Or(text(w.AppendText(nil)), "not given") }
+
+// Format returns the window in the unit with that many decimal places, each end rounded as [Length.Format] does:
+// "72.000 to 72.020 mm", "max 0.050 mm", "min 1.200 mm", or "not given".
+func (w Limits) Format(unit Length, places int) string {
+	lower, upper := w.Min.Format(unit, places), w.Max.Format(unit, places)
+	switch number, _, _ := strings.Cut(lower, " "); {
+	case w.HasMin() && w.HasMax():
+		return number + " to " + upper
+	case w.HasMax():
+		return "max " + upper
+	case w.HasMin():
+		return "min " + lower
+	}
+	return w.String()
+}
 
 // AppendText appends the text of [Limits.String], or nothing where neither end is given, which [ParseLimits] reads back.
 func (w Limits) AppendText(b []byte) ([]byte, error) {

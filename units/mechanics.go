@@ -27,6 +27,9 @@ func (f Frequency) In(unit Frequency) float64 { return in(f, unit) }
 // ParseFrequency reads a number and a unit, "650 rev/min"; units: rev/min, rpm, Hz. Every error is a [*ParseError].
 func ParseFrequency(s string) (f Frequency, err error) { err = f.UnmarshalText([]byte(s)); return }
 
+// MustParseFrequency is [ParseFrequency] for constants and tests with hard-coded strings: it panics on error.
+func MustParseFrequency(s string) Frequency { return must(ParseFrequency(s)) }
+
 // String returns the frequency in revolutions a minute to 12 significant digits, "650 rev/min".
 func (f Frequency) String() string { return text(f.AppendText(nil)) }
 
@@ -62,6 +65,9 @@ func (v Speed) In(unit Speed) float64 { return in(v, unit) }
 // ParseSpeed reads a number and a unit, "60 m/min"; units: m/min, ft/min, mm/s, m/s. Every error is a [*ParseError].
 func ParseSpeed(s string) (v Speed, err error) { err = v.UnmarshalText([]byte(s)); return }
 
+// MustParseSpeed is [ParseSpeed] for constants and tests with hard-coded strings: it panics on error.
+func MustParseSpeed(s string) Speed { return must(ParseSpeed(s)) }
+
 // String returns the speed in metres a minute to 12 significant digits, "60 m/min".
 func (v Speed) String() string { return text(v.AppendText(nil)) }
 
@@ -96,6 +102,9 @@ func (v Volume) In(unit Volume) float64 { return in(v, unit) }
 
 // ParseVolume reads a number and a unit, "16 cm³"; units: cm³, cm3, cc, mm³, mm3, in³, in3. Every error is a [*ParseError].
 func ParseVolume(s string) (v Volume, err error) { err = v.UnmarshalText([]byte(s)); return }
+
+// MustParseVolume is [ParseVolume] for constants and tests with hard-coded strings: it panics on error.
+func MustParseVolume(s string) Volume { return must(ParseVolume(s)) }
 
 // String returns the volume in cubic centimetres to 12 significant digits, "16 cm³".
 func (v Volume) String() string { return text(v.AppendText(nil)) }
@@ -134,6 +143,9 @@ func (p Pressure) In(unit Pressure) float64 { return in(p, unit) }
 // ParsePressure reads a number and a unit, "0.2 MPa"; units: MPa, GPa, kPa, Pa, bar, psi. Every error is a [*ParseError].
 func ParsePressure(s string) (p Pressure, err error) { err = p.UnmarshalText([]byte(s)); return }
 
+// MustParsePressure is [ParsePressure] for constants and tests with hard-coded strings: it panics on error.
+func MustParsePressure(s string) Pressure { return must(ParsePressure(s)) }
+
 // String returns the pressure in megapascals to 12 significant digits, "0.2 MPa".
 func (p Pressure) String() string { return text(p.AppendText(nil)) }
 
@@ -154,8 +166,9 @@ type Force float64
 
 // Units of force; 26.7 * units.Newton.
 const (
-	Newton     Force = 1
-	PoundForce       = 0.45359237 * 9.80665 * Newton // the pound in kg × standard gravity in m/s², exactly
+	Newton        Force = 1
+	KilogramForce       = 9.80665 * Newton           // what a spring scale calls a kilogram, at standard gravity, exactly
+	PoundForce          = 0.45359237 * KilogramForce // exactly
 )
 
 // ForceOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 N ErrRange.
@@ -164,8 +177,11 @@ func ForceOf(x float64, unit Force) (Force, error) { return ofFloat("force", x, 
 // In returns the force as a number of the unit; a unit of zero gives 0.
 func (f Force) In(unit Force) float64 { return in(f, unit) }
 
-// ParseForce reads a number and a unit, "26.7 N"; units: N, lbf. Every error is a [*ParseError].
+// ParseForce reads a number and a unit, "26.7 N"; units: N, lbf, kgf. Every error is a [*ParseError].
 func ParseForce(s string) (f Force, err error) { err = f.UnmarshalText([]byte(s)); return }
+
+// MustParseForce is [ParseForce] for constants and tests with hard-coded strings: it panics on error.
+func MustParseForce(s string) Force { return must(ParseForce(s)) }
 
 // String returns the force in newtons to 12 significant digits, "26.7 N".
 func (f Force) String() string { return text(f.AppendText(nil)) }
@@ -178,7 +194,7 @@ func (f Force) MarshalText() ([]byte, error) { return f.AppendText(nil) }
 
 // UnmarshalText is [ParseForce]. On error the receiver keeps its value.
 func (f *Force) UnmarshalText(text []byte) error {
-	return parse((*float64)(f), "force", string(text), "N lbf", float64(Newton), float64(PoundForce))
+	return parse((*float64)(f), "force", string(text), "N lbf kgf", float64(Newton), float64(PoundForce), float64(KilogramForce))
 }
 
 func sizes(ls ...Length) error {

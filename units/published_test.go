@@ -174,8 +174,8 @@ func TestConvertedWindows(t *testing.T) {
 		if got, err := w.Inward(length(t, c.grid)); got != parse(c.inward) || err != nil {
 			t.Errorf("%s inward: %v, %v, want %s (%s)", c.window, got, err, c.inward, c.source)
 		}
-		if got := w.Nearest(length(t, c.grid)); got != parse(c.nearest) {
-			t.Errorf("%s nearest: %v, want %s (%s)", c.window, got, c.nearest, c.source)
+		if got, err := w.Nearest(length(t, c.grid)); got != parse(c.nearest) || err != nil {
+			t.Errorf("%s nearest: %v, %v, want %s (%s)", c.window, got, err, c.nearest, c.source)
 		}
 	}
 	// The exact limits, ANSI/IEEE 268 with digits computed.
@@ -193,9 +193,9 @@ func TestOrdinaryConversionOversteps(t *testing.T) {
 	// Windows of 0.010 in (0.254 mm); the method converts them to 0.01 mm, and half of that is 2 % of 0.25 mm.
 	for i := range units.Length(20_000) {
 		w := units.Limits{Min: 3*units.Inch + i*units.Microinch*10, Max: 3*units.Inch + i*units.Microinch*10 + 10*units.Thou}
-		near := w.Nearest(10 * units.Micrometre)
+		near, nearErr := w.Nearest(10 * units.Micrometre)
 		inward, err := w.Inward(10 * units.Micrometre)
-		if err != nil || inward.Min < w.Min || inward.Max > w.Max {
+		if err != nil || nearErr != nil || inward.Min < w.Min || inward.Max > w.Max {
 			t.Fatalf("%v inward: %v, %v", w, inward, err)
 		}
 		width, _ := w.Width()

@@ -124,6 +124,9 @@ func ParseTemperatureChange(s string) (d TemperatureChange, err error) {
 	return
 }
 
+// MustParseTemperatureChange is [ParseTemperatureChange] for constants and tests with hard-coded strings: it panics on error.
+func MustParseTemperatureChange(s string) TemperatureChange { return must(ParseTemperatureChange(s)) }
+
 // String returns the temperature change in kelvins to 12 significant digits, "10 K".
 func (d TemperatureChange) String() string { return text(d.AppendText(nil)) }
 
@@ -156,6 +159,9 @@ func (e Expansion) In(unit Expansion) float64 { return in(e, unit) }
 
 // ParseExpansion reads a number and a unit, "11.4e-6/K"; units: /K, 1/K, /°C, 1/°C, /°F, 1/°F. Every error is a [*ParseError].
 func ParseExpansion(s string) (e Expansion, err error) { err = e.UnmarshalText([]byte(s)); return }
+
+// MustParseExpansion is [ParseExpansion] for constants and tests with hard-coded strings: it panics on error.
+func MustParseExpansion(s string) Expansion { return must(ParseExpansion(s)) }
 
 // String returns the expansion in millionths a kelvin to 12 significant digits, "11.4e-6/K", or "2e-10/K" for the tiniest.
 func (e Expansion) String() string { return text(e.AppendText(nil)) }

@@ -412,7 +412,7 @@ var plainRefusals = map[string][]refusal{
 		{"11.4e-6", units.ErrMissingUnit, 7, "write 11.4e-6 /K or 11.4e-6 /°F"},
 		{"11.4e-6 K", units.ErrUnknownUnit, 8, "units of expansion: /K, /°F, /°C"},
 	},
-	"force":     {{"1 kgf", units.ErrUnknownUnit, 2, "units of force: N, lbf"}, {"1", units.ErrMissingUnit, 1, "write 1 N or 1 lbf"}},
+	"force":     {{"1 kp", units.ErrUnknownUnit, 2, "units of force: N, lbf"}, {"1", units.ErrMissingUnit, 1, "write 1 N or 1 lbf"}},
 	"frequency": {{"60 /min", units.ErrUnknownUnit, 3, "rev/min, Hz, rpm"}, {"1", units.ErrMissingUnit, 1, "1 rev/min"}},
 	"pressure":  {{"1 mPa", units.ErrUnknownUnit, 2, "MPa"}, {"1", units.ErrMissingUnit, 1, "1 MPa or 1 psi"}},
 	"volume":    {{"1 l", units.ErrUnknownUnit, 2, "cm³"}, {"1", units.ErrMissingUnit, 1, "1 cm³ or 1 in³"}},
@@ -454,6 +454,14 @@ func TestParseLimits(t *testing.T) {
 		{"72.000 mm to 72.020 mm", 72_000 * um, 72_020 * um},
 		{"72.000 - 72.020 mm", 72_000 * um, 72_020 * um},
 		{"72.000 – 72.020 mm", 72_000 * um, 72_020 * um},
+		{"0.0055-0.0075 in", 55 * units.Tenth, 75 * units.Tenth}, // as manuals print them
+		{".0055-.0075 in", 55 * units.Tenth, 75 * units.Tenth},
+		{"-0.01-0.02 mm", -10 * um, 20 * um},
+		{"0.2–0.4 mm", 200 * um, 400 * um},
+		{"0.2 mm–0.4 mm", 200 * um, 400 * um},
+		{"72–73 mm", 72_000 * um, 73_000 * um},
+		{"4.0034/4.0039 in", 4*units.Inch + 34*units.Tenth, 4*units.Inch + 39*units.Tenth},
+		{"4.0039/4.0034 in", 4*units.Inch + 34*units.Tenth, 4*units.Inch + 39*units.Tenth},
 		{"72.010 ± 0.010 mm", 72_000 * um, 72_020 * um},
 		{"72.010±0.010 mm", 72_000 * um, 72_020 * um},
 		{"72.010 +/- 0.010 mm", 72_000 * um, 72_020 * um},
@@ -496,7 +504,11 @@ func TestLimitsRefusals(t *testing.T) {
 		{" to 72 mm", units.ErrSyntax, 0, "write 72.000 to 72.020 mm"},
 		{"72", units.ErrSyntax, 2, "write 72.000 to 72.020 mm"},
 		{"not given", units.ErrSyntax, 0, "write 72.000 to 72.020 mm"},
-		{"72.000-72.020 mm", units.ErrSyntax, 6, "write 72.000 to 72.020 mm"},
+		{"72.020-72.000 mm", units.ErrCrossed, 16, "the smaller limit first"},
+		{"72.000-72.020-72.030 mm", units.ErrSyntax, 13, ""},
+		{"1.5-1/2 in", units.ErrSyntax, 3, "write 72.000 to 72.020 mm"},
+		{"1/2.5 in", units.ErrSyntax, 3, "write 72.000 to 72.020 mm"},
+		{"2-41/64 in", units.ErrSyntax, 10, "write 72.000 to 72.020 mm"},
 		{"72-73 mm", units.ErrSyntax, 5, "write 72.000 to 72.020 mm"},
 		{"72.000 to 72.020", units.ErrMissingUnit, 16, "write 72.020 mm"},
 		{"72.000 to 72,020 mm", units.ErrSyntax, 12, "decimal point"},
@@ -542,7 +554,56 @@ func TestLimitsRefusals(t *testing.T) {
 	}
 }
 
+func TestLimitsFormat(t *testing.T) {
+	for want, w := range map[string]units.Limits{
+		"72.000 to 72.020 mm": units.MustParseLimits("72.000 to 72.0204 mm"),
+		"max 0.050 mm":        {Max: 50 * units.Micrometre},
+		"min -1.200 mm":       {Min: -1200 * units.Micrometre},
+		"not given":           {},
+	} {
+		if got := w.Format(units.Millimetre, 3); got != want {
+			t.Errorf("%v: %s, want %s", w, got, want)
+		}
+	}
+	if got := units.MustParseLimits("4.0039/4.0034 in").Format(units.Inch, 4); got != "4.0034 to 4.0039 in" {
+		t.Error(got)
+	}
+}
+
+// The other quantities have their Must as well, which is their Parse.
+func TestMustParse(t *testing.T) {
+	if units.MustParseForce("2 kgf") != 19.6133*units.Newton || units.MustParsePressure("1 bar") != units.Bar || units.MustParseVolume("1 cc") != units.CubicCentimetre ||
+		units.MustParseSpeed("1 m/s") != units.MetrePerSecond || units.MustParseFrequency("60 rev/min") != 60*units.PerMinute ||
+		units.MustParseTemperatureChange("1 K") != units.Kelvin || units.MustParseExpansion("11e-6/K").In(units.PerKelvin) != 11e-6 {
+		t.Error("a Must that is not its Parse")
+	}
+	for name, must := range map[string]func(string){
+		"limits": func(s string) { units.MustParseLimits(s) }, "force": func(s string) { units.MustParseForce(s) },
+		"pressure": func(s string) { units.MustParsePressure(s) }, "volume": func(s string) { units.MustParseVolume(s) },
+		"speed": func(s string) { units.MustParseSpeed(s) }, "frequency": func(s string) { units.MustParseFrequency(s) },
+		"temperature change": func(s string) { units.MustParseTemperatureChange(s) }, "expansion": func(s string) { units.MustParseExpansion(s) },
+	} {
+		func() {
+			defer func() {
+				if recover() == nil {
+					t.Errorf("%s: no panic", name)
+				}
+			}()
+			must("nonsense")
+		}()
+	}
+}
+
 func TestLimitsEdges(t *testing.T) {
+	for _, w := range []units.Limits{{Min: -40 * units.Micrometre, Max: 400 * units.Nanometre}, {Min: 499, Max: units.Millimetre}, {Max: 1}} {
+		if got, err := w.Nearest(units.Micrometre); got != (units.Limits{}) || !errors.Is(err, units.ErrRange) {
+			t.Errorf("%v nearest: %v, %v", w, got, err)
+		}
+	}
+	if _, err := (units.Limits{Max: units.Millimetre}).Nearest(0); !errors.Is(err, units.ErrRange) {
+		t.Errorf("nearest to no grid: %v", err)
+	}
+
 	const um = units.Micrometre
 	inward := func(w units.Limits, grid units.Length, want units.Limits, wantErr error) {
 		t.Helper()

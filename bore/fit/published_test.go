@@ -41,7 +41,7 @@ func TestFinishWindow(t *testing.T) {
 		if err != nil || w != test.want {
 			t.Errorf("%s: piston %v, clearance %v: %v, %v; want %v", test.source, test.piston, test.clearance, w, err, test.want)
 		}
-		if in := test.clearance.Nearest(units.Tenth); !test.inches.IsZero() && in != test.inches {
+		if in, err := test.clearance.Nearest(units.Tenth); !test.inches.IsZero() && (in != test.inches || err != nil) {
 			t.Errorf("%s: clearance %v is %v, printed %v", test.source, test.clearance, in, test.inches)
 		}
 	}
