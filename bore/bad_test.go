@@ -236,8 +236,35 @@ func TestBadGauges(t *testing.T) {
 	// 68 °F is 20 °C, whatever the last bit says.
 	f, err := bore.ParseTemperature("68 °F")
 	must(t, f, err)
-	if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: f}); err != nil {
+	if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: f, UsedAt: f}); err != nil {
 		t.Errorf("68 °F: %v", err)
+	}
+}
+
+// A temperature that was forgotten is asked for where others are given, and nothing is taken to have been
+// at 20 °C; one that cannot matter is not.
+func TestForgottenTemperatures(t *testing.T) {
+	for name, spoil := range map[string]func(*bore.Gauge){
+		"":                 func(*bore.Gauge) {},
+		"setting standard": func(g *bore.Gauge) { g.Standard.At = bore.Temperature{} },
+		"gauge when set":   func(g *bore.Gauge) { g.SetAt = bore.Temperature{} },
+		"gauge in use":     func(g *bore.Gauge) { g.UsedAt = bore.Temperature{} },
+		"cylinder":         func(g *bore.Gauge) { g.PartAt = bore.Temperature{} },
+	} {
+		g := shopGauge()
+		spoil(&g)
+		_, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g)
+		if name == "" && err != nil || name != "" && (!errors.Is(err, units.ErrNotGiven) || !errors.Is(err, bore.ErrGauge) || !strings.Contains(err.Error(), "temperature of the "+name)) {
+			t.Errorf("%s: %v", name, err)
+		}
+		g.Standard.Size = 0 // the readings stand for themselves
+		_, err = bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g)
+		if wanted := name == "gauge in use" || name == "cylinder"; wanted != errors.Is(err, units.ErrNotGiven) || !wanted && err != nil {
+			t.Errorf("%s, no standard: %v", name, err)
+		}
+	}
+	if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: bore.Temperature{Within: 2}}); !errors.Is(err, units.ErrNotGiven) {
+		t.Errorf("a half-width alone: %v", err)
 	}
 }
 

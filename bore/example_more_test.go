@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/units"
+	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -92,10 +93,28 @@ func ExampleParseTemperature() {
 	// 20 ± 5 °C <nil>
 }
 
-// The zero Temperature is 20 °C exactly.
+// The zero Temperature is none. Where another is given, it is asked for.
 func ExampleTemperature() {
-	fmt.Println(bore.Temperature{}, bore.Temperature{Within: 2 * units.Kelvin})
-	// Output: 20 °C 20 ± 2 °C
+	warm := bore.Temperature{Value: units.MustParseTemperature("31 °C"), Within: 2 * units.Kelvin}
+	fmt.Println(bore.Temperature{}, "or", warm)
+	_, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Part: material.GreyIron(), PartAt: warm})
+	fmt.Println(err)
+	// Output:
+	// not given or 31 ± 2 °C
+	// bore: temperature of the gauge in use: not given, while the cylinder was at 31 ± 2 °C: gauge
+}
+
+// An inside micrometer out of the same shed as the cylinder: nothing was set, and nothing has to be said of
+// a standard.
+func ExampleDirectReading() {
+	shed := bore.Temperature{Value: units.MustParseTemperature("30 °C"), Within: units.Kelvin}
+	micrometer := bore.DirectReading{
+		Resolution: 10 * units.Micrometre, Std: 2 * units.Micrometre,
+		Material: material.PlainSteel(), At: shed, Part: material.AluminiumBlock(), PartAt: shed,
+	}
+	g, err := bore.Measure([]bore.Reading{{Diameter: units.MustParseLength("52.03 mm")}}, micrometer.Gauge())
+	fmt.Println(g.Largest.Size, err)
+	// Output: 52.0248 ± 0.0071 mm <nil>
 }
 
 // A difference of two places leaves out what the gauge's setting is uncertain by.

@@ -65,14 +65,16 @@ func (d *Dial) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text,
 
 // A Standard is what a gauge was set to: a setting ring, gauge blocks or a micrometer.
 type Standard struct {
-	Size     units.Length      `json:"size,omitzero"` // at 20 °C; zero where the readings stand for themselves
+	Size     units.Length      `json:"size,omitzero"` // at 20 °C; zero where the readings stand for themselves: see [DirectReading]
 	Std      units.Length      `json:"std,omitzero"`  // standard uncertainty of Size, or of a reading that stands for itself
 	Material material.Material `json:"material,omitzero"`
 	At       Temperature       `json:"at,omitzero"` // while the gauge was set
 }
 
-// A Gauge is the instrument and the way it was used. The zero Gauge is an ideal two-point one
-// with everything at 20 °C. Half-widths are greatest departures, anywhere within them alike.
+// A Gauge is the instrument and the way it was used. The zero Gauge is an ideal two-point one whose
+// readings are sizes at 20 °C already. Where any temperature is given, all are wanted that take part: of
+// the setting standard and of the gauge when set, where there is a standard, of the gauge in use and of the
+// cylinder; one that nobody took is written as the range it was in. Half-widths are greatest departures, anywhere within them alike.
 type Gauge struct {
 	Kind       Kind         `json:"kind,omitzero"`       // how it touches the wall
 	Dial       Dial         `json:"dial,omitzero"`       // which way it runs; wanted where deviations are read
@@ -164,6 +166,30 @@ func (g Gauge) validate() error {
 		}
 		if e == 0 && (t.wanted || !t.at.isReference()) {
 			return fmt.Errorf("bore: the %s was at %v: its expansion is wanted to bring it to 20 °C: %w", t.what, t.at, ErrGauge)
+		}
+	}
+	return g.checkGiven()
+}
+
+// checkGiven refuses a gauge of which some temperatures are given and others not: nothing says that what
+// was forgotten was at 20 °C, or as warm as the rest.
+func (g Gauge) checkGiven() error {
+	all := [...]struct {
+		what string
+		at   Temperature
+	}{{"gauge in use", g.UsedAt}, {"cylinder", g.PartAt}, {"setting standard", g.Standard.At}, {"gauge when set", g.SetAt}}
+	wanted := all[:]
+	if g.Standard.Size == 0 {
+		wanted = all[:2] // nothing was set
+	}
+	for _, missing := range wanted {
+		if !missing.at.IsZero() {
+			continue
+		}
+		for _, given := range all {
+			if !given.at.IsZero() {
+				return fmt.Errorf("bore: temperature of the %s: %w, while the %s was at %v: %w", missing.what, units.ErrNotGiven, given.what, given.at, ErrGauge)
+			}
 		}
 	}
 	return nil

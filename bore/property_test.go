@@ -255,7 +255,8 @@ func goodness(f uncertainty.Finding) int {
 
 func TestRaisingALimitNeverMakesAFindingWorse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		g, err := bore.Measure(drawReadings(t), shopGauge())
+		rs := drawReadings(t)
+		g, err := spanning(rs).Measure(rs, shopGauge())
 		must(t, g, err)
 		l := bore.Limits{
 			New:     units.Limits{Max: 67*mm + length(t, "new", 1, 400*um)},

@@ -11,12 +11,13 @@ import (
 )
 
 // A Temperature is a temperature as a workshop knows it: it lies within ±Within of Value, and
-// anywhere there alike. The zero Temperature is 20 °C exactly.
+// anywhere there alike. The zero Temperature is not given, which is no temperature at all: where one is
+// needed it is asked for ([units.ErrNotGiven]).
 //
 // A temperature that nobody measured is a wide one, "10 to 30 °C", not a guess: it then takes
 // its place in the doubt of every size.
 type Temperature struct {
-	Value  units.Temperature       // zero: 20 °C
+	Value  units.Temperature       // zero: not given
 	Within units.TemperatureChange // half-width, at least 0
 }
 
@@ -71,25 +72,36 @@ func withUnit(number, unit string) string {
 	return number + unit
 }
 
-// String returns "31 °C" or "31 ± 1 °C"; [ParseTemperature] reads it back.
+// IsZero reports whether the temperature is not given. It also serves JSON's omitzero.
+func (t Temperature) IsZero() bool { return t == Temperature{} }
+
+// String returns "31 °C" or "31 ± 1 °C", which [ParseTemperature] reads back, or "not given".
 func (t Temperature) String() string {
-	value := t.orReference().Value
-	if t.Within == 0 {
-		return value.String()
+	if t.Within == 0 || t.Value.IsZero() {
+		return t.Value.String()
 	}
-	return strings.TrimSuffix(value.String(), " °C") + " ± " + strings.TrimSuffix(t.Within.String(), " K") + " °C"
+	return strings.TrimSuffix(t.Value.String(), " °C") + " ± " + strings.TrimSuffix(t.Within.String(), " K") + " °C"
 }
 
-// MarshalText returns the text of [Temperature.String]; of one that no workshop has, ErrGauge.
+// MarshalText returns the text of [Temperature.String], empty where none is given; of one that no workshop
+// has, ErrGauge.
 func (t Temperature) MarshalText() ([]byte, error) {
+	if t.IsZero() {
+		return nil, nil
+	}
 	if err := t.validate("text"); err != nil {
 		return nil, err
 	}
 	return []byte(t.String()), nil
 }
 
-// UnmarshalText reads a text as [ParseTemperature] does. On error the receiver keeps its value.
+// UnmarshalText reads a text as [ParseTemperature] does; empty text is the zero Temperature. On error the
+// receiver keeps its value.
 func (t *Temperature) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*t = Temperature{}
+		return nil
+	}
 	v, err := ParseTemperature(string(text))
 	if err != nil {
 		return err
@@ -112,6 +124,9 @@ func (t Temperature) isReference() bool {
 }
 
 func (t Temperature) validate(what string) error {
+	if t.Value.IsZero() && t.Within != 0 {
+		return fmt.Errorf("bore: temperature of the %s, within %v: %w: %w", what, t.Within, units.ErrNotGiven, ErrGauge)
+	}
 	v, w := float64(t.Value), float64(t.Within)
 	if err := t.Value.Validate(); err != nil || !(w >= 0 && w <= 1000) || v > 5000 {
 		return fmt.Errorf("bore: temperature of the %s, %v K ± %v K: want one up to 5000 K within 0 to 1000 K: %w", what, v, w, ErrGauge)

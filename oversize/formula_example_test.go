@@ -80,7 +80,8 @@ func ExampleBoringTime() {
 // 66.994 mm when it has cooled? For roughing only.
 func ExampleShows() {
 	now := material.Comparison{
-		Standard: units.MustParseLength("67 mm"),
+		Standard: units.MustParseLength("67 mm"), StandardAt: units.ReferenceTemperature,
+		GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: units.ReferenceTemperature,
 		PartAt:   units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
 	}
 	d, err := oversize.Shows(units.MustParseLength("66.994 mm"), now)

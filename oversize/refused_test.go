@@ -116,8 +116,8 @@ func TestFormulasRefuse(t *testing.T) {
 		{"time for no passes", minutes(mm("90"), mm("0.1"), 5, 0), units.ErrRange},
 		{"years", minutes(units.Metre, 1, 1e-9, 1), units.ErrRange},
 		{"shows nothing", shows(0, material.Comparison{Standard: bore}), units.ErrRange},
-		{"shows below absolute zero", shows(bore, material.Comparison{Standard: bore, PartAt: -1}), units.ErrRange},
-		{"shows NaN", shows(bore, material.Comparison{Standard: bore, PartAt: 300, PartExpansion: units.Expansion(nan)}), units.ErrNotFinite},
+		{"shows below absolute zero", shows(bore, material.Comparison{Standard: bore, StandardAt: 293, GaugeSetAt: 293, GaugeUseAt: 293, PartAt: -1}), units.ErrRange},
+		{"shows NaN", shows(bore, material.Comparison{Standard: bore, StandardAt: 293, GaugeSetAt: 293, GaugeUseAt: 293, PartAt: 300, PartExpansion: units.Expansion(nan)}), units.ErrNotFinite},
 	} {
 		if !errors.Is(test.err, test.want) {
 			t.Errorf("%s: %v; want %v", test.name, test.err, test.want)

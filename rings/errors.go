@@ -18,8 +18,6 @@ var (
 	ErrDoubt = errors.New("too uncertain for the window")
 	// ErrTooWide: no ring offered brings the end gap into its window.
 	ErrTooWide = errors.New("end gap stays too wide")
-	// ErrTemperature: a working temperature or a coefficient of expansion that is not given.
-	ErrTemperature = errors.New("not given")
 	// ErrButts: the ends of the ring meet when hot. It comes together with the overlap, as a
 	// negative gap. A ring that butts scuffs the wall, breaks, or seizes the engine.
 	ErrButts = errors.New("ring butts when hot")

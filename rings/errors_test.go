@@ -118,9 +118,9 @@ func TestRefused(t *testing.T) {
 
 		// a butting hot gap
 		{"butts", with(func(h *rings.Heat) { h.RingAt = kelvins(300); h.BoreAt = kelvins(20) }), rings.ErrButts, "the gap would be -"},
-		{"no ring temperature", with(func(h *rings.Heat) { h.RingAt = 0 }), rings.ErrTemperature, "temperature of the ring"},
-		{"no bore temperature", with(func(h *rings.Heat) { h.BoreAt = 0 }), rings.ErrTemperature, "temperature of the bore"},
-		{"no coefficient", with(func(h *rings.Heat) { h.Bore = material.Material{Name: "slag"} }), rings.ErrTemperature, "slag"},
+		{"no ring temperature", with(func(h *rings.Heat) { h.RingAt = 0 }), units.ErrNotGiven, "temperature of the ring"},
+		{"no bore temperature", with(func(h *rings.Heat) { h.BoreAt = 0 }), units.ErrNotGiven, "temperature of the bore"},
+		{"no coefficient", with(func(h *rings.Heat) { h.Bore = material.Material{Name: "slag"} }), units.ErrNotGiven, "slag"},
 		{"temperature", with(func(h *rings.Heat) { h.RingAt = units.Temperature(nan) }), units.ErrNotFinite, "ring"},
 		{"below absolute zero", with(func(h *rings.Heat) { h.BoreAt = -1 }), units.ErrRange, "bore"},
 		{"coefficient", with(func(h *rings.Heat) { h.Ring.Expansion = units.Expansion(nan) }), units.ErrRange, "ring"},
@@ -137,7 +137,7 @@ func TestRefused(t *testing.T) {
 		{"temperature within infinity", with(func(h *rings.Heat) { h.RingWithin = units.TemperatureChange(inf) }), units.ErrRange, "ring"},
 		{"cold overlap", second(heat.Hot(exact("-0.1 mm"), d)), rings.ErrOverlap, "-0.1 mm"},
 		{"overlap in the shop", second(heat.At20(exact("-0.1 mm"), d)), rings.ErrOverlap, "-0.1 mm"},
-		{"shop without bore", second(rings.Heat{}.At20(good, d)), rings.ErrTemperature, "bore"},
+		{"shop without bore", second(rings.Heat{}.At20(good, d)), units.ErrNotGiven, "bore"},
 		{"change in no bore", second(heat.Change(0)), rings.ErrSize, "bore 0 mm"},
 		{"margin", second(heat.Least(d.Value, -1)), rings.ErrGap, "margin"},
 		{"vast margin", second(heat.Least(d.Value, math.MaxInt64)), rings.ErrGap, "margin"},

@@ -27,7 +27,7 @@ type Heat struct {
 //
 // Its uncertainty is that of the coefficients and the temperatures, each anywhere within its
 // half-width with equal probability. A temperature or coefficient that is not given is
-// ErrTemperature; a half-width that is negative, beyond 1000 K or beyond the coefficient, or a
+// [units.ErrNotGiven]; a half-width that is negative, beyond 1000 K or beyond the coefficient, or a
 // growth by more than a tenth, is units.ErrRange; below absolute zero it is the error of
 // [units.Temperature.Validate]; a bore that is not positive is ErrSize.
 func (h Heat) Change(bore units.Length) (uncertainty.Estimate, error) {
@@ -57,9 +57,9 @@ func (s *sum) grow(what string, by float64, l units.Length, m *material.Material
 	growth := float64(m.Expansion) * float64(t.AboveReference())
 	switch {
 	case t.IsZero():
-		return fmt.Errorf("rings: temperature of the %s: %w", what, ErrTemperature)
+		return fmt.Errorf("rings: temperature of the %s: %w", what, units.ErrNotGiven)
 	case m.Expansion == 0:
-		return fmt.Errorf("rings: coefficient of expansion of the %s (%s): %w", what, m.Name, ErrTemperature)
+		return fmt.Errorf("rings: coefficient of expansion of the %s (%s): %w", what, m.Name, units.ErrNotGiven)
 	case !(math.Abs(growth) <= mostGrowth):
 		return fmt.Errorf("rings: growth of the %s, %v at %v: %w (up to a tenth)", what, m.Expansion, t, units.ErrRange)
 	case !(within >= 0 && within <= mostWithin):

@@ -24,6 +24,7 @@ var (
 	ErrNoGridValue = errors.New("no value of the grid lies inside the window") // of [Limits.Inward]
 	ErrUnknownName = errors.New("unknown name")                                // a text or value that is none of an enumeration's, in any package
 	ErrEmpty       = errors.New("no values")                                   // the mean of no lengths
+	ErrNotGiven    = errors.New("not given")                                   // a zero value, as of a temperature, where one is needed, in any package
 )
 
 // A ParseError reports a text that could not be read, how far the reading came, and the mend. It wraps a sentinel.

@@ -69,8 +69,11 @@ func TestRefused(t *testing.T) {
 		{"duty unknown", usual(100, mm("67")), units.ErrRange},
 		{"negative duty", usual(-1, mm("67")), units.ErrRange},
 		{"usual in no bore", usual(fit.CastAir, 0), units.ErrRange},
-		{"bore below absolute zero", warm(fit.Warm{Bore: -1}), units.ErrRange},
-		{"piston's expansion NaN", warm(fit.Warm{Piston: kelvins(10), PistonMaterial: grows(math.NaN())}), units.ErrNotFinite},
+		{"bore below absolute zero", warm(fit.Warm{Bore: -1, Piston: kelvins(10)}), units.ErrRange},
+		// A piston at 200 °C in a bore whose temperature was forgotten is no clearance of −0.2 mm.
+		{"bore's temperature not given", warm(fit.Warm{Piston: kelvins(180), BoreMaterial: grows(11), PistonMaterial: grows(21)}), units.ErrNotGiven},
+		{"piston's temperature not given", warm(fit.Warm{Bore: kelvins(60), BoreMaterial: grows(11), PistonMaterial: grows(21)}), units.ErrNotGiven},
+		{"piston's expansion NaN", warm(fit.Warm{Bore: kelvins(0), Piston: kelvins(10), PistonMaterial: grows(math.NaN())}), units.ErrNotFinite},
 		{"spread infinite", warm(infiniteSpread()), uncertainty.ErrStd},
 		{"no rod", deck(fit.Stack{Block: mm("200"), Stroke: mm("50"), PinHeight: mm("30")}), units.ErrRange},
 		{"block of 2 m", deck(fit.Stack{Block: 2 * units.Metre, Stroke: mm("50"), Rod: mm("100"), PinHeight: mm("30")}), units.ErrRange},
@@ -90,7 +93,7 @@ func TestRefused(t *testing.T) {
 }
 
 func infiniteSpread() fit.Warm {
-	w := fit.Warm{Bore: kelvins(10), BoreMaterial: grows(11)}
+	w := fit.Warm{Bore: kelvins(10), Piston: kelvins(0), BoreMaterial: grows(11)}
 	w.BoreMaterial.Within = units.Expansion(math.Inf(1))
 	return w
 }

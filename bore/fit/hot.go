@@ -11,8 +11,8 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// Warm says how warm a bore and a piston are and what they are made of. A zero temperature is
-// 20 °C; of the materials only the expansion and its spread take part. An iron sleeve held in
+// Warm says how warm a bore and a piston are and what they are made of. Neither temperature may
+// be left out; of the materials only the expansion and its spread take part. An iron sleeve held in
 // an aluminium barrel grows with neither coefficient: give it one of its own.
 type Warm struct {
 	Bore           units.Temperature // mean over the ring travel
@@ -32,7 +32,7 @@ type Warm struct {
 // skirt is ground oval and tapered, gives way, and is cooler than its crown. A positive figure
 // proves nothing either, since no skirt has one temperature.
 //
-// The errors are those of [Clearance]; temperatures below absolute zero and sizes that grow by
+// The errors are those of [Clearance]; a temperature that is not given is [units.ErrNotGiven]; temperatures below absolute zero and sizes that grow by
 // more than a tenth are [units.ErrRange].
 func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error) {
 	skirt, err := p.Skirt()

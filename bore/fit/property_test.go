@@ -108,7 +108,7 @@ func TestWarm(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		w := fit.Warm{BoreMaterial: grows(a), PistonMaterial: grows(a)}
+		w := fit.Warm{Bore: units.ReferenceTemperature, Piston: units.ReferenceTemperature, BoreMaterial: grows(a), PistonMaterial: grows(a)}
 		if c, err := w.Clearance(bore, p); err != nil || c.Value != cold.Value || !near(c.Std, cold.Std, 1) {
 			t.Fatalf("at 20 °C: %v, %v; want %v", c, err, cold)
 		}

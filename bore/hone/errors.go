@@ -19,7 +19,7 @@ var (
 	// its convention, or a rate that says neither strokes nor cycles.
 	ErrConvention = errors.New("convention not named")
 	// ErrNotGiven: an input that the answer needs was left at its zero value.
-	ErrNotGiven = errors.New("not given")
+	ErrNotGiven = units.ErrNotGiven
 	// ErrUnreachable: the answer exists on paper only; it lies beyond what a workshop can have.
 	ErrUnreachable = errors.New("cannot be reached")
 )

@@ -40,7 +40,7 @@ func lesson(w io.Writer, d data) {
 		Interference: sleeve.Diametral{Least: d.over, Greatest: d.over}, Sleeve: d.sleeve, Barrel: d.barrel}
 	joint := spread
 	joint.Sleeve.Within, joint.Barrel.Within = 0, 0 // until the end their expansion is taken as known
-	fit, loosens := must(joint.Fit()), must(joint.Loosens(sleeve.Condition{}))
+	fit, loosens := must(joint.Fit()), must(joint.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}))
 	a, c, b := mm(d.bore)/2, mm(d.seat)/2, mm(d.outside)/2
 	ei, eo := d.sleeve.Young.In(units.Megapascal), d.barrel.Young.In(units.Megapascal)
 	as, ab := d.sleeve.Expansion.In(1e-6*units.PerKelvin), d.barrel.Expansion.In(1e-6*units.PerKelvin)
@@ -119,7 +119,7 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
 	fmt.Fprintf(w, "   • Textbooks print the RADIAL interference, half of this: %v taken for it makes %.1f MPa of %.1f.\n", d.over, 2*pressure, pressure)
-	goes := must(spread.Loosens(sleeve.Condition{})).Hot
+	goes := must(spread.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})).Hot
 	switch {
 	case goes.Least.IsZero():
 		fmt.Fprintln(w, "   • One growth is believed of each metal. Here the spread of handbooks changes nothing: heat loosens nothing.")
@@ -129,7 +129,7 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Least), at(goes.Greatest))
 	}
 	fmt.Fprint(w, "   • Pressed in cold, which shaves the seat. ")
-	switch heat, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre}); {
+	switch heat, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature}); {
 	case errors.Is(err, sleeve.ErrTooHot):
 		fmt.Fprintln(w, "To let the sleeve drop in with 0.05 mm to spare the barrel\n     would be hotter than the 200 °C that it stands: chill the sleeve too.")
 	default:

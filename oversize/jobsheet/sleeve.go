@@ -140,7 +140,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if s.Fit, err = s.Joint.Fit(); err != nil {
 		return s, err
 	}
-	if s.Heat, err = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip)}); err != nil {
+	if s.Heat, err = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip), Sleeve: units.ReferenceTemperature}); err != nil {
 		return s, err
 	}
 	if s.Hone, err = s.Joint.Hone(finish); err != nil {
@@ -152,6 +152,6 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 			return s, err
 		}
 	}
-	s.Loosens, err = s.Hone.Joint.Loosens(sleeve.Condition{}) // heated evenly from 20 °C
+	s.Loosens, err = s.Hone.Joint.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}) // heated evenly from 20 °C
 	return s, err
 }

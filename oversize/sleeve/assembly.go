@@ -11,7 +11,8 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// An Assembling is how the parts are to go together. A temperature of zero is 20 °C.
+// An Assembling is how the parts are to go together. A temperature that the question asked needs may not
+// be left out.
 type Assembling struct {
 	// Slip is the DIAMETRAL clearance wanted while the sleeve goes in, from 0 to a hundredth of
 	// the seat. 0.05 mm and more lets a hand-held sleeve drop home before it warms through
@@ -53,23 +54,19 @@ type assembling struct {
 	seat, tight    float64 // seat, greatest interference
 }
 
+// assembling checks a question of heat alone; the parts' temperatures it leaves to who asks.
 func (j *Joint) assembling(a Assembling) (assembling, error) {
 	var r assembling
-	if err := j.checkThermal(); err != nil {
+	if err := j.checkHeat(); err != nil {
 		return r, err
 	}
 	if most := j.Seat / greatestStrain; a.Slip < 0 || a.Slip > most {
 		return r, fmt.Errorf("sleeve: DIAMETRAL slip %v: %w (0 to %v)", a.Slip, units.ErrRange, most)
 	}
-	if _, err := above("part's limit", a.Stands); err != nil {
-		return r, err
-	}
-	var err error
-	if r.sleeve, err = above("sleeve", a.Sleeve); err != nil {
-		return r, err
-	}
-	if r.barrel, err = above("barrel", a.Barrel); err != nil {
-		return r, err
+	if !a.Stands.IsZero() {
+		if _, err := above("part's limit", a.Stands); err != nil {
+			return r, err
+		}
 	}
 	r.slip = a.Slip.In(units.Metre)
 	r.seat = j.Seat.In(units.Metre)
@@ -82,13 +79,17 @@ func (j *Joint) assembling(a Assembling) (assembling, error) {
 //
 // It serves the worst pair of parts: the greatest interference, and both coefficients at the
 // unlucky ends of their spread. A sleeve so cold that it slips without any heat leaves the barrel
-// at 20 °C.
+// at 20 °C. Of the joint only seat, interference and both expansions take part, and the modulus where it
+// is given: without it the barrel is cautioned as if it were aluminium.
 //
-// Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid nitrogen (−195.8 °C, above absolute zero) is
+// A sleeve of no temperature is ErrNotGiven. Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid nitrogen (−195.8 °C, above absolute zero) is
 // ErrUnreachable. A slip below 0 or above a hundredth of the seat is [units.ErrRange]; the other errors are
 // those of [Joint.At].
 func (j Joint) HeatBarrel(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
+	if err == nil {
+		r.sleeve, err = above("sleeve", a.Sleeve)
+	}
 	if err != nil {
 		return Assembly{}, err
 	}
@@ -107,6 +108,9 @@ func (j Joint) HeatBarrel(a Assembling) (Assembly, error) {
 // HeatBarrel.
 func (j Joint) ChillSleeve(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
+	if err == nil {
+		r.barrel, err = above("barrel", a.Barrel)
+	}
 	if err != nil {
 		return Assembly{}, err
 	}
@@ -124,7 +128,6 @@ func (j Joint) ChillSleeve(a Assembling) (Assembly, error) {
 // unlucky ends of their spread, are too close for any temperature between that of liquid nitrogen
 // and 1000 °C to do it, it is ErrUnreachable; the other errors are those of HeatBarrel.
 func (j Joint) Together(a Assembling) (Assembly, error) {
-	a.Sleeve, a.Barrel = 0, 0
 	r, err := j.assembling(a)
 	if err != nil {
 		return Assembly{}, err
@@ -154,6 +157,12 @@ func (j Joint) Together(a Assembling) (Assembly, error) {
 // [Joint.HeatBarrel].
 func (j Joint) Slips(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
+	if err == nil {
+		r.sleeve, err = above("sleeve", a.Sleeve)
+	}
+	if err == nil {
+		r.barrel, err = above("barrel", a.Barrel)
+	}
 	if err != nil {
 		return Assembly{}, err
 	}

@@ -13,7 +13,7 @@ import (
 // Test with [errors.Is].
 var (
 	// ErrNotGiven: an input that the answer needs was left at its zero value.
-	ErrNotGiven = errors.New("not given")
+	ErrNotGiven = units.ErrNotGiven
 	// ErrWall: a sleeve or barrel with a wall of zero or less.
 	ErrWall = errors.New("no wall left")
 	// ErrInterference: a DIAMETRAL interference that is not positive at its greater end, or is

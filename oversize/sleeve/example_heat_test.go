@@ -11,7 +11,7 @@ import (
 )
 
 func ExampleJoint_HeatBarrel() {
-	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre})
+	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -20,7 +20,7 @@ func ExampleJoint_HeatBarrel() {
 	for c := range a.Cautions.All() {
 		fmt.Println("-", c)
 	}
-	_, err = demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Stands: units.MustParseTemperature("80 °C")})
+	_, err = demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Stands: units.MustParseTemperature("80 °C"), Sleeve: units.ReferenceTemperature})
 	fmt.Println(errors.Is(err, sleeve.ErrTooHot))
 	// Output:
 	// barrel at 90 °C
@@ -35,9 +35,9 @@ func ExampleJoint_HeatBarrel() {
 
 // No oven at all: the cold alone, and why it does not serve this joint.
 func ExampleJoint_ChillSleeve() {
-	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre})
+	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre, Barrel: units.ReferenceTemperature})
 	fmt.Printf("sleeve at %.0f °C %v\n", a.Sleeve.Celsius(), err)
-	_, err = demoJoint().ChillSleeve(sleeve.Assembling{Slip: 150 * units.Micrometre})
+	_, err = demoJoint().ChillSleeve(sleeve.Assembling{Slip: 150 * units.Micrometre, Barrel: units.ReferenceTemperature})
 	fmt.Println(err)
 	// Output:
 	// sleeve at -76 °C <nil>
@@ -63,7 +63,7 @@ func ExampleJoint_Slips() {
 }
 
 func ExampleAssembling() {
-	cold := sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.MustParseTemperature("-40 °C")}
+	cold := sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.MustParseTemperature("-40 °C"), Barrel: units.ReferenceTemperature}
 	a, err := demoJoint().HeatBarrel(cold)
 	fmt.Printf("sleeve at %.0f °C: barrel at %.0f °C %v\n", a.Sleeve.Celsius(), a.Barrel.Celsius(), err)
 	// Output:
@@ -71,7 +71,7 @@ func ExampleAssembling() {
 }
 
 func ExampleAssembly() {
-	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre})
+	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
 	fmt.Println("DIAMETRAL", a.Clearance.Least, "to spare,", a.Slips, err)
 	// Output:
 	// DIAMETRAL 0.05 mm to spare, within <nil>
@@ -80,7 +80,7 @@ func ExampleAssembly() {
 // The whole joint in an oven, and the same joint at work with its sleeve 30 K hotter.
 func ExampleJoint_Loosens() {
 	for _, c := range []sleeve.Condition{
-		{},
+		{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature},
 		{Sleeve: units.MustParseTemperature("110 °C"), Barrel: units.MustParseTemperature("80 °C")},
 	} {
 		l, err := demoJoint().Loosens(c)
@@ -99,7 +99,7 @@ func ExampleJoint_Loosens() {
 func ExampleLoosening() {
 	j := demoJoint()
 	j.Sleeve.Expansion, j.Barrel.Expansion = 18e-6*units.PerKelvin, 11.5e-6*units.PerKelvin
-	l, err := j.Loosens(sleeve.Condition{})
+	l, err := j.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
 	if err != nil {
 		fmt.Println(err)
 		return

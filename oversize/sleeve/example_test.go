@@ -55,7 +55,7 @@ func Example() {
 			fmt.Println(err)
 			return
 		}
-		oven, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * micrometre})
+		oven, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * micrometre, Sleeve: units.ReferenceTemperature})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -171,7 +171,7 @@ func ExampleJoint_Fit() {
 // Gas presses the sleeve outwards, against the barrel's grip.
 func ExampleCondition() {
 	for _, gas := range []units.Pressure{0, 5 * units.Megapascal} {
-		s, err := demoJoint().At(sleeve.Condition{Gas: gas})
+		s, err := demoJoint().At(sleeve.Condition{Gas: gas, Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -327,7 +327,7 @@ func ExampleCaution() {
 }
 
 func ExampleCautions() {
-	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre})
+	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre, Barrel: units.ReferenceTemperature})
 	fmt.Println(a.Cautions, err)
 	fmt.Println(a.Cautions.Has(sleeve.Ventilate), a.Cautions.Has(sleeve.PressGuard))
 	// Output:

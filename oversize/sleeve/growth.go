@@ -28,8 +28,7 @@ type Growth struct {
 	Cautions Cautions            `json:"cautions,omitzero"`
 }
 
-// Growth returns how the bore grows between 20 °C and t, with sleeve and barrel both at t; a zero
-// t is 20 °C. The half-widths cover the spread of both coefficients, the range of the outside
+// Growth returns how the bore grows between 20 °C and t, with sleeve and barrel both at t. The half-widths cover the spread of both coefficients, the range of the outside
 // diameter and that of the interference, the last but for its second order: the width of its
 // window over the seat times the difference of the coefficients, some 1e-8/K.
 //
@@ -56,9 +55,6 @@ func (j Joint) Growth(t units.Temperature) (Growth, error) {
 	gap, err := j.clearance(growths(&j.Sleeve, dT), growths(&j.Barrel, dT))
 	if err != nil {
 		return Growth{}, err
-	}
-	if t.IsZero() {
-		t = units.ReferenceTemperature
 	}
 	r := Growth{At: t, Grips: verdict(gap.Greatest < 0, gap.Least < 0), Cautions: j.coefficientCaution(t, t)}
 	slack, tight := j.Interference.Least.In(units.Metre), j.Interference.Greatest.In(units.Metre)

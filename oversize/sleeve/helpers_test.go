@@ -71,3 +71,6 @@ func errText(err error) string {
 	}
 	return err.Error()
 }
+
+// room is 20 °C.
+const room = units.ReferenceTemperature

@@ -66,6 +66,22 @@ func (j *Joint) check() error {
 	if err := checkLength("seat", j.Seat); err != nil {
 		return err
 	}
+	if err := j.checkOuter(); err != nil {
+		return err
+	}
+	if err := j.checkWalls(); err != nil {
+		return err
+	}
+	if err := j.checkInterference(); err != nil {
+		return err
+	}
+	if err := checkMaterial("sleeve", &j.Sleeve); err != nil {
+		return err
+	}
+	return checkMaterial("barrel", &j.Barrel)
+}
+
+func (j *Joint) checkOuter() error {
 	if err := checkLength("barrel's outside, smaller end", j.Outer.Min); err != nil {
 		return err
 	}
@@ -75,19 +91,18 @@ func (j *Joint) check() error {
 	if err := j.Outer.Validate(); err != nil {
 		return fmt.Errorf("sleeve: barrel's outside: %w", err)
 	}
+	return nil
+}
+
+// checkWalls refuses a sleeve or barrel without a wall, as far as its sizes are given.
+func (j *Joint) checkWalls() error {
 	if j.Bore >= j.Seat {
 		return fmt.Errorf("sleeve: sleeve of bore %v in a seat of %v: %w (bore below the seat)", j.Bore, j.Seat, ErrWall)
 	}
-	if j.Outer.Min <= j.Seat {
+	if !j.Outer.IsZero() && j.Outer.Min <= j.Seat {
 		return fmt.Errorf("sleeve: barrel of outside %v with a seat of %v: %w (outside above the seat)", j.Outer.Min, j.Seat, ErrWall)
 	}
-	if err := j.checkInterference(); err != nil {
-		return err
-	}
-	if err := checkMaterial("sleeve", &j.Sleeve); err != nil {
-		return err
-	}
-	return checkMaterial("barrel", &j.Barrel)
+	return nil
 }
 
 func (j *Joint) checkInterference() error {
@@ -104,10 +119,19 @@ func (j *Joint) checkInterference() error {
 }
 
 func checkMaterial(part string, m *material.Material) error {
-	switch {
-	case m.Young == 0:
+	if m.Young == 0 {
 		return fmt.Errorf("sleeve: Young's modulus of the %s, %q: %w", part, m.Name, ErrNotGiven)
-	case !(m.Young >= leastYoung && m.Young <= greatestYoung):
+	}
+	if err := checkElastic(part, m); err != nil {
+		return err
+	}
+	return checkExpansion(part, m)
+}
+
+// checkElastic checks stiffness and strength, as far as they are given.
+func checkElastic(part string, m *material.Material) error {
+	switch {
+	case m.Young != 0 && !(m.Young >= leastYoung && m.Young <= greatestYoung):
 		return fmt.Errorf("sleeve: Young's modulus %v of the %s, %q: %w (%v to %v)", m.Young, part, m.Name, ErrMaterial, leastYoung, greatestYoung)
 	case !(m.Poisson >= 0 && m.Poisson <= greatestRatio):
 		return fmt.Errorf("sleeve: Poisson's ratio %v of the %s, %q: %w (0 to %v)", m.Poisson, part, m.Name, ErrMaterial, greatestRatio)
@@ -115,6 +139,13 @@ func checkMaterial(part string, m *material.Material) error {
 		return fmt.Errorf("sleeve: yield strength %v of the %s, %q: %w (0 to %v)", m.Yield, part, m.Name, ErrMaterial, greatestStress)
 	case !(m.Tensile >= 0 && m.Tensile <= greatestStress):
 		return fmt.Errorf("sleeve: tensile strength %v of the %s, %q: %w (0 to %v)", m.Tensile, part, m.Name, ErrMaterial, greatestStress)
+	}
+	return nil
+}
+
+// checkExpansion checks what heat asks of a material; an expansion of zero is not given.
+func checkExpansion(part string, m *material.Material) error {
+	switch {
 	case !(m.Expansion >= 0 && m.Expansion <= greatestGrowth):
 		return fmt.Errorf("sleeve: expansion %v of the %s, %q: %w (above 0, up to %v)", m.Expansion, part, m.Name, ErrMaterial, greatestGrowth)
 	case !(m.Within >= 0 && (m.Within < m.Expansion || m.Within == 0)):
@@ -129,9 +160,51 @@ func checkMaterial(part string, m *material.Material) error {
 	return nil
 }
 
-// checkThermal is what the functions that take temperatures ask of a joint beyond check.
+// checkThermal is what the functions that take temperatures and give stresses ask of a joint.
 func (j *Joint) checkThermal() error {
 	if err := j.check(); err != nil {
+		return err
+	}
+	return j.checkGrowth()
+}
+
+// checkHeat is what a question of heat alone asks of a joint: sizes that overlap, and their growth. What
+// else is given must be possible all the same.
+func (j *Joint) checkHeat() error {
+	if err := checkLength("seat", j.Seat); err != nil {
+		return err
+	}
+	if j.Bore != 0 {
+		if err := checkLength("sleeve's bore", j.Bore); err != nil {
+			return err
+		}
+	}
+	if !j.Outer.IsZero() {
+		if err := j.checkOuter(); err != nil {
+			return err
+		}
+	}
+	if err := j.checkWalls(); err != nil {
+		return err
+	}
+	if err := j.checkInterference(); err != nil {
+		return err
+	}
+	if err := checkElastic("sleeve", &j.Sleeve); err != nil {
+		return err
+	}
+	if err := checkElastic("barrel", &j.Barrel); err != nil {
+		return err
+	}
+	return j.checkGrowth()
+}
+
+// checkGrowth asks for both expansions.
+func (j *Joint) checkGrowth() error {
+	if err := checkExpansion("sleeve", &j.Sleeve); err != nil {
+		return err
+	}
+	if err := checkExpansion("barrel", &j.Barrel); err != nil {
 		return err
 	}
 	if j.Sleeve.Expansion == 0 {
@@ -143,8 +216,11 @@ func (j *Joint) checkThermal() error {
 	return nil
 }
 
-// above returns t − 20 °C in kelvins; a t of zero is 20 °C.
+// above returns t − 20 °C in kelvins.
 func above(what string, t units.Temperature) (float64, error) {
+	if t.IsZero() {
+		return 0, fmt.Errorf("sleeve: temperature of the %s: %w", what, ErrNotGiven)
+	}
 	if err := t.Validate(); err != nil {
 		return 0, fmt.Errorf("sleeve: temperature of the %s: %w", what, err)
 	}

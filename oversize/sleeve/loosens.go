@@ -24,15 +24,16 @@ type Loosening struct {
 }
 
 // Loosens returns the temperatures at which the grip goes when both parts get hotter, or colder,
-// by the same amount from the condition c. The zero Condition starts with both at 20 °C: the
-// whole joint at one temperature, as in an oven. Of an engine at work give both temperatures; the
+// by the same amount from the condition c: with both at 20 °C, the whole joint at one temperature, as
+// in an oven. Of an engine at work give both temperatures; the
 // sleeve is the hotter part, and that helps. Gas takes no part. A joint that can be loose at c
 // itself answers with the barrel's temperature there, in both directions.
 //
 // An iron sleeve in an aluminium barrel goes loose hot; a sleeve that grows more than its barrel
-// goes loose cold. Errors are those of [Joint.At].
+// goes loose cold. Of the joint only seat, interference and both expansions take part. Errors are those
+// of [Joint.At].
 func (j Joint) Loosens(c Condition) (Loosening, error) {
-	if err := j.checkThermal(); err != nil {
+	if err := j.checkHeat(); err != nil {
 		return Loosening{}, err
 	}
 	ds, err := above("sleeve", c.Sleeve)

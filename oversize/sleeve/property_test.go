@@ -3,6 +3,7 @@
 package sleeve_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -310,7 +311,7 @@ func TestJudgedWhereItIsWorst(t *testing.T) {
 		j := exactJoint(t)
 		gas := rapid.Float64Range(0, 60e6).Draw(t, "gas")
 		j.Sleeve.Tensile, j.Barrel.Tensile = 200e6, 200e6
-		s := must(j.At(sleeve.Condition{Gas: units.Pressure(gas)}))
+		s := must(j.At(sleeve.Condition{Gas: units.Pressure(gas), Sleeve: room, Barrel: room}))
 		p := float64(s.Pressure.Least)
 		for _, w := range []struct {
 			inner, outer           units.Length
@@ -354,14 +355,28 @@ func TestWiderRangeDecidesNoMore(t *testing.T) {
 	})
 }
 
-// TestFitIsAtReference: as fitted is at 20 °C without gas, said or not said.
+// TestFitIsAtReference: as fitted is at 20 °C without gas; a temperature that is not said is asked for.
 func TestFitIsAtReference(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := rangedJoint(t)
 		s := must(j.Fit())
-		for _, c := range []sleeve.Condition{{}, {Sleeve: units.ReferenceTemperature}, {Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}} {
-			if at := must(j.At(c)); at != s {
-				t.Fatalf("at %+v: %+v, as fitted %+v", c, at, s)
+		if at := must(j.At(sleeve.Condition{Sleeve: room, Barrel: room})); at != s {
+			t.Fatalf("at 20 °C: %+v, as fitted %+v", at, s)
+		}
+		for _, c := range []sleeve.Condition{{}, {Sleeve: room}, {Barrel: room}} {
+			_, err := j.At(c)
+			_, err2 := j.Loosens(c)
+			if !errors.Is(err, units.ErrNotGiven) || !errors.Is(err2, units.ErrNotGiven) {
+				t.Fatalf("at %+v: %v, %v", c, err, err2)
+			}
+		}
+		_, heat := j.HeatBarrel(sleeve.Assembling{Barrel: room})
+		_, chill := j.ChillSleeve(sleeve.Assembling{Sleeve: room})
+		_, slips := j.Slips(sleeve.Assembling{Barrel: room})
+		_, grown := j.Growth(0)
+		for _, err := range []error{heat, chill, slips, grown} {
+			if !errors.Is(err, units.ErrNotGiven) {
+				t.Fatalf("no temperature: %v", err)
 			}
 		}
 		if s.Interference != j.Interference {

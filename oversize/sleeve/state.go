@@ -11,7 +11,7 @@ import (
 )
 
 // A Condition is what a joint is at: the mean temperature of each part, and the gas in the bore.
-// A temperature of zero is 20 °C.
+// Neither temperature may be left out.
 type Condition struct {
 	Sleeve units.Temperature `json:"sleeve,omitzero"` // mean over the sleeve
 	Barrel units.Temperature `json:"barrel,omitzero"` // mean over the barrel, the fins left out
@@ -59,7 +59,7 @@ func (j Joint) Fit() (State, error) {
 // the parts having their strength and stiffness at 20 °C. Temperatures of parts at work are seldom
 // known: take the barrel as hot and the sleeve as cool as they can be, and see [Joint.Loosens].
 //
-// Beyond the errors of [Joint.Validate], a coefficient of expansion that is missing is ErrNotGiven; a
+// Beyond the errors of [Joint.Validate], a temperature or a coefficient of expansion that is missing is ErrNotGiven; a
 // temperature that is NaN or infinite is [units.ErrNotFinite], one below absolute zero or above 1000 °C
 // [units.ErrRange], and so is gas below 0, above 100 MPa or NaN. A temperature outside what a
 // coefficient is the mean over is answered, with the caution [CoefficientRange].

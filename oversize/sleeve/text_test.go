@@ -128,8 +128,8 @@ func TestCautionSets(t *testing.T) {
 func TestCautionsOnResults(t *testing.T) {
 	j := demoJoint()
 	j.Sleeve.From, j.Sleeve.To, j.Barrel.From, j.Barrel.To = 293.15, 473.15, 293.15, 473.15
-	hot := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um}))
-	chilled := must(j.ChillSleeve(sleeve.Assembling{Slip: 50 * um}))
+	hot := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room}))
+	chilled := must(j.ChillSleeve(sleeve.Assembling{Slip: 50 * um, Barrel: room}))
 	dry := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: 233.15}))
 	loose := must(j.At(sleeve.Condition{Sleeve: 393.15, Barrel: 393.15}))
 	for _, tt := range []struct {
@@ -140,19 +140,19 @@ func TestCautionsOnResults(t *testing.T) {
 		{"heated", hot.Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; stops half way"},
 		{"chilled", chilled.Cautions, "cold parts; ventilate; stops half way; coefficient range"},
 		{"both", dry.Cautions, "even heat; nothing trapped; hot parts; no flame; temper lost; cold parts; ventilate; stops half way; coefficient range"},
-		{"a hot sleeve", must(j.Slips(sleeve.Assembling{Sleeve: 323.15})).Cautions, "even heat; nothing trapped; hot parts; no flame; stops half way"},
-		{"a cold barrel", must(j.Slips(sleeve.Assembling{Barrel: 263.15})).Cautions, "cold parts; ventilate; stops half way; coefficient range"},
+		{"a hot sleeve", must(j.Slips(sleeve.Assembling{Sleeve: 323.15, Barrel: room})).Cautions, "even heat; nothing trapped; hot parts; no flame; stops half way"},
+		{"a cold barrel", must(j.Slips(sleeve.Assembling{Barrel: 263.15, Sleeve: room})).Cautions, "cold parts; ventilate; stops half way; coefficient range"},
 		{"neither", must(j.Slips(sleeve.Assembling{Sleeve: 283.15, Barrel: 313.15})).Cautions, "stops half way"},
-		{"a sleeve beyond its coefficient", must(j.Slips(sleeve.Assembling{Sleeve: 483.15, Stands: 500})).Cautions, "even heat; nothing trapped; hot parts; no flame; stops half way; coefficient range"},
+		{"a sleeve beyond its coefficient", must(j.Slips(sleeve.Assembling{Sleeve: 483.15, Stands: 500, Barrel: room})).Cautions, "even heat; nothing trapped; hot parts; no flame; stops half way; coefficient range"},
 		{"pressed", must(j.Press(demoPress)).Cautions, "stops half way; press guard"},
 		{"fitted", must(j.Fit()).Cautions, "judged as brittle"},
 		{"loose", loose.Cautions, "judged as brittle; can come loose"},
 		{"warm", must(j.Growth(333.15)).Cautions, ""},
 		{"hot and loose", must(j.Growth(453.15)).Cautions, "can come loose"},
 		{"hotter than its coefficient", must(j.Growth(483.15)).Cautions, "coefficient range; can come loose"},
-		{"loosening, asked about in the cold", must(deepCold().Loosens(sleeve.Condition{Barrel: 213.15})).Cautions, "coefficient range"},
-		{"loosening, asked about a little warmer", must(deepCold().Loosens(sleeve.Condition{Barrel: 233.15})).Cautions, ""},
-		{"loosening in range", must(j.Loosens(sleeve.Condition{})).Cautions, ""},
+		{"loosening, asked about in the cold", must(deepCold().Loosens(sleeve.Condition{Barrel: 213.15, Sleeve: room})).Cautions, "coefficient range"},
+		{"loosening, asked about a little warmer", must(deepCold().Loosens(sleeve.Condition{Barrel: 233.15, Sleeve: room})).Cautions, ""},
+		{"loosening in range", must(j.Loosens(sleeve.Condition{Sleeve: room, Barrel: room})).Cautions, ""},
 	} {
 		if tt.got.String() != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, tt.got, tt.want)
@@ -198,7 +198,7 @@ func TestCoefficientRange(t *testing.T) {
 			if got := must(j.At(sleeve.Condition{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
 				t.Errorf("%s of the %s: %v", tt.name, name, got)
 			}
-			alone, elsewhere := sleeve.Condition{Sleeve: at}, sleeve.Condition{Barrel: at}
+			alone, elsewhere := sleeve.Condition{Sleeve: at, Barrel: room}, sleeve.Condition{Barrel: at, Sleeve: room}
 			if name == "barrel" {
 				alone, elsewhere = elsewhere, alone
 			}
@@ -241,7 +241,7 @@ func TestTouching(t *testing.T) {
 	// A sleeve of 100.1 mm cooled until it is 100 mm, as the seat: 1 - 0.1/100.1 of its size.
 	j.Bore, j.Seat, j.Outer, j.Interference = 90*mm, 100*mm, plain(120*mm), exactly(100*um)
 	j.Sleeve.Expansion = 1e-5
-	s := must(j.At(sleeve.Condition{Sleeve: units.ReferenceTemperature - 0.1/100.1/1e-5}))
+	s := must(j.At(sleeve.Condition{Sleeve: units.ReferenceTemperature - 0.1/100.1/1e-5, Barrel: room}))
 	if s.Interference != (sleeve.Diametral{}) || s.Grips != uncertainty.Beyond {
 		t.Errorf("none left: %v, %+v", s.Grips, s.Interference)
 	}
@@ -308,14 +308,14 @@ func TestStrengths(t *testing.T) {
 	// Gas turns a sleeve from compression to tension; with a margin of 3 wanted instead of 1.5 it
 	// fails sooner.
 	j = demoJoint()
-	s := must(j.At(sleeve.Condition{Gas: 30 * mpa}))
+	s := must(j.At(sleeve.Condition{Gas: 30 * mpa, Sleeve: room, Barrel: room}))
 	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Least <= 0 {
 		t.Errorf("with gas: %+v", s.Sleeve)
 	}
 	// From 20 MPa of tension to 26 MPa of compression: the tension asks for more, being worth twice as
 	// much.
 	j.Interference = sleeve.Diametral{Least: 1 * um, Greatest: 48 * um}
-	s = must(j.At(sleeve.Condition{Gas: 45 * mpa / 10}))
+	s = must(j.At(sleeve.Condition{Gas: 45 * mpa / 10, Sleeve: room, Barrel: room}))
 	if -s.SleeveHoop.Least <= s.SleeveHoop.Greatest || !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.Sleeve.Stress.Greatest != s.SleeveHoop.Greatest {
 		t.Errorf("tension and compression: %v, %+v", s.SleeveHoop, s.Sleeve)
 	}
@@ -374,16 +374,16 @@ func TestJSON(t *testing.T) {
 	j := demoJoint()
 	roundTrip(t, must(j.Fit()))
 	roundTrip(t, must(j.At(sleeve.Condition{Sleeve: 393.15, Barrel: 393.15, Gas: 5e6})))
-	roundTrip(t, must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um})))
-	roundTrip(t, must(j.Loosens(sleeve.Condition{})))
+	roundTrip(t, must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room})))
+	roundTrip(t, must(j.Loosens(sleeve.Condition{Sleeve: room, Barrel: room})))
 	roundTrip(t, must(j.Growth(353.15)))
 	roundTrip(t, must(j.Hone(demoSize)))
 	roundTrip(t, must(j.Press(demoPress)))
 	roundTrip(t, must(j.SleeveWall(2*mm)))
 	roundTrip(t, sleeve.TradeInterference())
 	roundTrip(t, must(sleeve.DiametralFromClasses(73*mm, must(sleeve.ParseClass("H7")), must(sleeve.ParseClass("s6")))))
-	roundTrip(t, sleeve.Condition{Gas: 1e6})
-	roundTrip(t, sleeve.Assembling{Slip: 50 * um, Sleeve: 200})
+	roundTrip(t, sleeve.Condition{Gas: 1e6, Sleeve: room, Barrel: room})
+	roundTrip(t, sleeve.Assembling{Slip: 50 * um, Sleeve: 200, Barrel: room})
 	roundTrip(t, demoPress)
 	roundTrip(t, j)
 	roundTrip(t, map[sleeve.Class]int{sleeve.MustParseClass("H7"): 7, sleeve.MustParseClass("js6"): 6})

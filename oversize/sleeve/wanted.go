@@ -42,7 +42,7 @@ func (j Joint) GreatestInterference(barrel, sleeve units.Pressure) (units.Length
 
 // LeastInterference returns the DIAMETRAL interference at 20 °C that leaves a pressure at the joint, the grip, when
 // sleeve and barrel are at their temperatures, without gas: over the spread of both coefficients of expansion, with
-// the end of j.Outer that grips less, and ignoring j.Interference. A temperature of zero is 20 °C. It may
+// the end of j.Outer that grips less, and ignoring j.Interference. A temperature that is not given is ErrNotGiven. It may
 // be negative, a clearance, where the sleeve grows so much more than the barrel.
 //
 // A grip of zero or less, or one that is not finite or beyond 10 GPa, is [units.ErrRange]; the other errors are those of

@@ -57,7 +57,7 @@ func TestInterferenceForPressure(t *testing.T) {
 	m := elastic(200e9, 0.3)
 	m.Expansion = 12e-6
 	j := sleeve.Joint{Bore: 150 * mm, Seat: 250 * mm, Outer: plain(300 * mm), Sleeve: m, Barrel: m}
-	d := must(j.LeastInterference(10*units.Megapascal, 0, 0))
+	d := must(j.LeastInterference(10*units.Megapascal, room, room))
 	close64(t, "DIAMETRAL for 10 MPa, µm", d.In(um), 2*47.94, 0.02)
 	d = must(j.GreatestInterference(55.4545*units.Megapascal, 0))
 	close64(t, "DIAMETRAL for 55.45 MPa in the barrel, µm", d.In(um), 2*47.94, 0.02)
@@ -111,25 +111,25 @@ func TestNoInterference(t *testing.T) {
 		}
 	}
 	for _, grip := range []units.Pressure{0, -1, units.Pressure(math.NaN()), units.Pressure(math.Inf(1)), 10.1e9} {
-		if _, err := j.LeastInterference(grip, 0, 0); !errors.Is(err, units.ErrRange) {
+		if _, err := j.LeastInterference(grip, room, room); !errors.Is(err, units.ErrRange) {
 			t.Errorf("grip %v: %v", grip, err)
 		}
 	}
-	if _, err := j.LeastInterference(1e6, 2000, 0); !errors.Is(err, units.ErrRange) {
+	if _, err := j.LeastInterference(1e6, 2000, room); !errors.Is(err, units.ErrRange) {
 		t.Errorf("sleeve at 2000 K: %v", err)
 	}
-	if _, err := j.LeastInterference(1e6, 0, -1); err == nil {
+	if _, err := j.LeastInterference(1e6, room, -1); err == nil {
 		t.Error("barrel below absolute zero")
 	}
 	j.Sleeve.Expansion = 0
-	if _, err := j.LeastInterference(1e6, 0, 0); !errors.Is(err, sleeve.ErrNotGiven) {
+	if _, err := j.LeastInterference(1e6, room, room); !errors.Is(err, sleeve.ErrNotGiven) {
 		t.Errorf("no coefficient: %v", err)
 	}
 	j.Bore = j.Seat
 	if _, err := j.GreatestInterference(1e6, 0); !errors.Is(err, sleeve.ErrWall) {
 		t.Errorf("no wall: %v", err)
 	}
-	if _, err := j.LeastInterference(1e6, 0, 0); !errors.Is(err, sleeve.ErrWall) {
+	if _, err := j.LeastInterference(1e6, room, room); !errors.Is(err, sleeve.ErrWall) {
 		t.Errorf("no wall: %v", err)
 	}
 }

@@ -12,7 +12,7 @@ import (
 //
 // with ΔT the difference from 20 °C. The gauge is set on the standard, which has the size Ls·(1 + αs·ΔTs) then. Until it is
 // used the gauge itself grows by αg·(Tuse − Tset), and the dial shows by how much the part is larger than that. All four
-// temperatures are separate, and a zero one is 20 °C. The gauge's coefficient is that of what spans the bore: its rods.
+// temperatures are separate, and one that is not given is [units.ErrNotGiven]. The gauge's coefficient is that of what spans the bore: its rods.
 type Comparison struct {
 	Standard  units.Length // Ls: size of the setting standard at 20 °C
 	Deviation units.Length // d: what the dial shows, plus where the part is larger than the standard
@@ -46,13 +46,13 @@ type Sensitivities struct {
 
 // factors returns 1 + growth of the standard, the gauge and the part.
 func (c Comparison) factors() (s, g, p float64, err error) {
-	if s, err = growth("setting standard", c.StandardExpansion, c.StandardAt, 0); err != nil {
+	if s, err = growth("setting standard", c.StandardExpansion, c.StandardAt, units.ReferenceTemperature); err != nil {
 		return 0, 0, 0, err
 	}
 	if g, err = growth("gauge", c.GaugeExpansion, c.GaugeUseAt, c.GaugeSetAt); err != nil {
 		return 0, 0, 0, err
 	}
-	p, err = growth("part", c.PartExpansion, c.PartAt, 0)
+	p, err = growth("part", c.PartExpansion, c.PartAt, units.ReferenceTemperature)
 	return s, g, p, err
 }
 
@@ -93,9 +93,9 @@ func (c Comparison) Sensitivities() (Sensitivities, error) {
 		GaugeUseAt: length(ls * s * float64(c.GaugeExpansion) / p),
 		PartAt:     length(-l20 * float64(c.PartExpansion) / p),
 
-		StandardExpansion: length(ls * above(c.StandardAt, 0) * g / p * ppm),
+		StandardExpansion: length(ls * above(c.StandardAt, units.ReferenceTemperature) * g / p * ppm),
 		GaugeExpansion:    length(ls * s * above(c.GaugeUseAt, c.GaugeSetAt) / p * ppm),
-		PartExpansion:     length(-l20 * above(c.PartAt, 0) / p * ppm),
+		PartExpansion:     length(-l20 * above(c.PartAt, units.ReferenceTemperature) / p * ppm),
 	}
 	if _, tooLarge := size(l20); err == nil {
 		err = tooLarge

@@ -29,8 +29,8 @@ type Material struct {
 	Source    string            `json:"source,omitzero"`    // where each figure comes from, and how far to trust it
 }
 
-// SizeAt returns the size at temperature t of a part that is l20 at 20 °C, l20·(1 + α(t − 20 °C)). The zero Temperature is
-// 20 °C. It is [units.ErrRange] where the answer lies beyond [units.MaxLength], t below absolute zero, or the part would grow
+// SizeAt returns the size at temperature t of a part that is l20 at 20 °C, l20·(1 + α(t − 20 °C)). A
+// temperature that is not given is [units.ErrNotGiven]. It is [units.ErrRange] where the answer lies beyond [units.MaxLength], t below absolute zero, or the part would grow
 // or shrink by more than a tenth, which says that a coefficient has lost its 10⁻⁶; [units.ErrNotFinite] where t or the
 // coefficient is not finite; ErrNoExpansion where it is not known and t is not 20 °C.
 func (m Material) SizeAt(l20 units.Length, t units.Temperature) (units.Length, error) {
@@ -67,6 +67,9 @@ const most = 0.1
 // growth returns 1 + α(to − from); a zero temperature stands for 20 °C.
 func growth(what string, a units.Expansion, to, from units.Temperature) (float64, error) {
 	for _, t := range []units.Temperature{to, from} {
+		if t.IsZero() {
+			return 0, fmt.Errorf("material: %s: temperature %w", what, units.ErrNotGiven)
+		}
 		if err := t.Validate(); err != nil {
 			return 0, fmt.Errorf("material: %s: %w", what, err)
 		}
@@ -82,9 +85,9 @@ func growth(what string, a units.Expansion, to, from units.Temperature) (float64
 	return 1 + x, nil
 }
 
-// above returns to − from in kelvins; a zero temperature stands for 20 °C.
+// above returns to − from in kelvins.
 func above(to, from units.Temperature) float64 {
-	return float64(to.AboveReference() - from.AboveReference())
+	return float64(to.Sub(from))
 }
 
 // size returns pm picometres, rounded once.

@@ -22,8 +22,8 @@ func anyLength() *rapid.Generator[units.Length] {
 
 func anyTemperature() *rapid.Generator[units.Temperature] {
 	return rapid.Custom(func(t *rapid.T) units.Temperature {
-		if rapid.IntRange(0, 9).Draw(t, "given") == 0 {
-			return 0
+		if rapid.IntRange(0, 9).Draw(t, "reference") == 0 {
+			return units.ReferenceTemperature
 		}
 		return units.Temperature(rapid.Float64Range(80, 700).Draw(t, "K"))
 	})
@@ -96,8 +96,13 @@ func TestSizesAgainstRat(t *testing.T) {
 		if more, err := m.SizeAt(l, hotter); m.Expansion > 0 && l > 0 && err == nil && more < warm {
 			t.Fatalf("%v at %v is %v, at %v %v", l, at, warm, hotter, more)
 		}
-		if same, err := m.SizeAt(l, 0); same != l || err != nil {
-			t.Fatalf("%v at no given temperature is %v, %v", l, same, err)
+		if same, err := m.SizeAt(l, units.ReferenceTemperature); same != l || err != nil {
+			t.Fatalf("%v at 20 °C is %v, %v", l, same, err)
+		}
+		_, err = m.SizeAt(l, 0)
+		_, err2 := m.SizeAt20(l, 0)
+		if !errors.Is(err, units.ErrNotGiven) || !errors.Is(err2, units.ErrNotGiven) {
+			t.Fatalf("no temperature: %v, %v", err, err2)
 		}
 	})
 }
@@ -119,9 +124,9 @@ func TestComparisonAgainstRat(t *testing.T) {
 func TestComparisonInvariances(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := anyComparison().Draw(t, "c")
-		// All at 20 °C, said or not, the part is what the dial says.
+		// All at 20 °C the part is what the dial says; what is not said is asked for.
 		still := material.Comparison{Standard: c.Standard, Deviation: c.Deviation, StandardExpansion: c.StandardExpansion, GaugeExpansion: c.GaugeExpansion, PartExpansion: c.PartExpansion}
-		if got, err := still.SizeAt20(); got != c.Standard+c.Deviation || err != nil {
+		if got, err := still.SizeAt20(); got != 0 || !errors.Is(err, units.ErrNotGiven) {
 			t.Fatalf("%+v: %v, %v", still, got, err)
 		}
 		still.StandardAt, still.GaugeSetAt, still.GaugeUseAt, still.PartAt = units.ReferenceTemperature, units.ReferenceTemperature, units.ReferenceTemperature, units.ReferenceTemperature
@@ -315,7 +320,7 @@ func TestHostileInputs(t *testing.T) {
 	lengths := []units.Length{0, 1, -1, mm, units.MaxLength, -units.MaxLength, units.MaxLength + 1, math.MaxInt64, math.MinInt64}
 	ok := func(what string, got units.Length, err error) {
 		t.Helper()
-		if err == nil && got.Abs() > units.MaxLength || err != nil && got != 0 || err != nil && !errors.Is(err, units.ErrRange) && !errors.Is(err, units.ErrNotFinite) && !errors.Is(err, material.ErrNoExpansion) {
+		if err == nil && got.Abs() > units.MaxLength || err != nil && got != 0 || err != nil && !errors.Is(err, units.ErrRange) && !errors.Is(err, units.ErrNotFinite) && !errors.Is(err, material.ErrNoExpansion) && !errors.Is(err, units.ErrNotGiven) {
 			t.Errorf("%s: %v, %v", what, got, err)
 		}
 	}
@@ -356,7 +361,8 @@ func TestHostileInputs(t *testing.T) {
 	}
 	for _, l := range lengths {
 		for _, d := range lengths {
-			c := material.Comparison{Standard: l, Deviation: d, PartAt: 300, PartExpansion: 11 * ppm}
+			c := atRest(l)
+			c.Deviation, c.PartAt, c.PartExpansion = d, 300, 11*ppm
 			got, err := c.SizeAt20()
 			ok("Comparison.SizeAt20", got, err)
 			if s, err2 := c.Sensitivities(); (err == nil) != (err2 == nil) {
@@ -376,7 +382,7 @@ func TestHostileInputs(t *testing.T) {
 		{material.Material{Expansion: 11.4 * ppm}, units.Temperature(math.NaN()), units.ErrNotFinite},
 		{material.Material{Expansion: units.Expansion(math.NaN())}, 303, units.ErrNotFinite},
 		{material.Material{Expansion: units.Expansion(math.Inf(-1))}, 303, units.ErrNotFinite},
-		{material.Material{Expansion: units.Expansion(math.Inf(1))}, 0, units.ErrNotFinite},
+		{material.Material{Expansion: units.Expansion(math.Inf(1))}, 303, units.ErrNotFinite},
 	} {
 		if got, err := c.m.SizeAt(67*mm, c.at); got != 0 || !errors.Is(err, c.want) {
 			t.Errorf("%v at %v K: %v, %v, want %v", c.m.Expansion, float64(c.at), got, err, c.want)
@@ -390,9 +396,17 @@ func TestHostileInputs(t *testing.T) {
 	}
 }
 
-// The zero values work: a part of nothing known has its size at 20 °C, given or not, and away from it none.
+// atRest is a comparison with a standard, all at 20 °C.
+func atRest(standard units.Length) material.Comparison {
+	return material.Comparison{
+		Standard: standard, StandardAt: units.ReferenceTemperature, PartAt: units.ReferenceTemperature,
+		GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: units.ReferenceTemperature,
+	}
+}
+
+// A part of nothing known has its size at 20 °C, and away from it none.
 func TestZeroValues(t *testing.T) {
-	for _, at := range []units.Temperature{0, units.ReferenceTemperature, 300} {
+	for _, at := range []units.Temperature{units.ReferenceTemperature, 300} {
 		var want units.Length
 		if at.AboveReference() == 0 {
 			want = 67 * mm
@@ -403,10 +417,10 @@ func TestZeroValues(t *testing.T) {
 			t.Errorf("at %v: %v, %v, %v, %v", at, l, back, err, err2)
 		}
 	}
-	if l, err := (material.Comparison{}).SizeAt20(); l != 0 || err != nil {
+	if l, err := atRest(0).SizeAt20(); l != 0 || err != nil {
 		t.Errorf("%v, %v", l, err)
 	}
-	if s, err := (material.Comparison{}).Sensitivities(); s != (material.Sensitivities{Standard: 1, Deviation: 1}) || err != nil {
+	if s, err := atRest(0).Sensitivities(); s != (material.Sensitivities{Standard: 1, Deviation: 1}) || err != nil {
 		t.Errorf("%+v, %v", s, err)
 	}
 	if m := material.Between(material.Material{}, material.Material{}); m.Expansion != 0 || m.Within != 0 {
@@ -418,7 +432,8 @@ func TestZeroValues(t *testing.T) {
 }
 
 func TestNoAllocs(t *testing.T) {
-	m, c := material.GreyIron(), material.Comparison{Standard: 87 * mm, PartAt: 300, PartExpansion: 11 * ppm}
+	m, c := material.GreyIron(), atRest(87*mm)
+	c.PartAt, c.PartExpansion = 300, 11*ppm
 	if n := testing.AllocsPerRun(100, func() {
 		_, err := m.SizeAt20(67*mm, 300)
 		_, err2 := c.SizeAt20()

@@ -18,6 +18,9 @@ type Estimate struct {
 	DoF   float64      `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 }
 
+// Exact returns a length without doubt: a nominal size, a limit, a size taken as given.
+func Exact(l units.Length) Estimate { return Estimate{Value: l} }
+
 // Validate reports a Std below zero (ErrStd), a Value or Std beyond ±units.MaxLength
 // (units.ErrRange) and degrees of freedom other than 0 or at least 1 (ErrDoF).
 func (e Estimate) Validate() error {
