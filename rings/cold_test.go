@@ -51,7 +51,7 @@ func TestColdAgainstCold(t *testing.T) {
 		{exact("0 mm"), exact("67 mm"), 1, h, rings.ErrOverlap},
 		{exact("0.3 mm"), exact("0 mm"), 1, h, rings.ErrSize},
 		{exact("0.3 mm"), exact("67 mm"), -1, h, rings.ErrGap},
-		{exact("0.3 mm"), exact("67 mm"), 1, rings.Heat{}, rings.ErrTemperature},
+		{exact("0.3 mm"), exact("67 mm"), 1, rings.Heat{}, units.ErrNotGiven},
 	} {
 		if _, err := tt.heat.JudgeCold(tt.cold, tt.bore, tt.margin, uncertainty.Risk{}); !errors.Is(err, tt.want) {
 			t.Errorf("%v in %v: %v", tt.cold, tt.bore, err)
