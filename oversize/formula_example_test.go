@@ -82,7 +82,7 @@ func ExampleShows() {
 	now := material.Comparison{
 		Standard: units.MustParseLength("67 mm"), StandardAt: units.ReferenceTemperature,
 		GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: units.ReferenceTemperature,
-		PartAt:   units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
+		PartAt: units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
 	}
 	d, err := oversize.Shows(units.MustParseLength("66.994 mm"), now)
 	fmt.Println(d.Format(units.Millimetre, 3), err)
