@@ -17,7 +17,7 @@ type Port struct {
 	To   units.Length `json:"to"`            // and of its lower one
 	// At is the direction of its middle, from one end of the thrust axis, once round; which end
 	// is the user's choice, as long as readings keep to it.
-	At    units.Angle `json:"at,omitzero"`
+	At    units.Angle `json:"at"`
 	Width units.Angle `json:"width"` // what it takes of the circumference, above 0 up to 360°
 }
 

@@ -42,7 +42,7 @@ const (
 )
 
 func (j Job) budget() budget {
-	r := uncertainty.Risk{Accept: j.Risk.Accept, Reject: j.Risk.Reject}.OrDefault()
+	r := j.Risk.OrDefault()
 	cylinders, perPiston := len(j.Cylinders), len(j.Engine.Rings)
 	if perPiston == 0 {
 		perPiston = usualRings

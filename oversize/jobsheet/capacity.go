@@ -48,11 +48,8 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 
 // capacity returns what one cylinder of a bore sweeps, and how far it compresses that.
 func (e Engine) capacity(d units.Length) (Capacity, error) {
-	if e.Chamber != (Chamber{}) {
-		c := oversize.Chamber{
-			Head: e.Chamber.Head, Crown: e.Chamber.Crown, Deck: e.Chamber.Deck, Gasket: e.Chamber.Gasket,
-			GasketHole: e.GasketHole, PortTop: e.Chamber.PortTop,
-		}
+	if c := e.Chamber; c != (oversize.Chamber{}) {
+		c.GasketHole = e.GasketHole
 		got, err := c.Compression(d, e.Stroke)
 		return Capacity{Bore: d, Swept: got.Swept, Ratio: got.Ratio, FromPort: got.FromPort}, err
 	}

@@ -25,7 +25,7 @@ func (c *checker) engine(e Engine) {
 	c.needed("engine.bore", e.Bore, largestBore)
 	c.needed("engine.stroke", e.Stroke, largestDepth)
 	switch v := float64(e.ClearanceVolume); {
-	case e.Chamber != (Chamber{}) && (e.ClearanceVolume != 0 || e.CompressionRatio != 0):
+	case e.Chamber != (oversize.Chamber{}) && (e.ClearanceVolume != 0 || e.CompressionRatio != 0):
 		c.fault("engine.chamber", nil, "want this, clearance_volume or compression_ratio, and no two of them")
 	case e.ClearanceVolume != 0 && e.CompressionRatio != 0:
 		c.fault("engine.compression_ratio", e.CompressionRatio, "want either this or clearance_volume, not both")
@@ -33,6 +33,9 @@ func (c *checker) engine(e Engine) {
 		c.fault("engine.clearance_volume", e.ClearanceVolume, "want above 0, up to 1 m³")
 	case e.CompressionRatio != 0 && !(e.CompressionRatio > 1 && e.CompressionRatio <= 100):
 		c.fault("engine.compression_ratio", e.CompressionRatio, "want above 1, up to 100")
+	}
+	if e.Chamber.GasketHole != 0 {
+		c.fault("engine.chamber.gasket_hole", e.Chamber.GasketHole, "give it as engine.gasket_hole")
 	}
 	if n := len(e.Layout.Ports); n > maxPorts {
 		c.fault("engine.layout.ports", n, "want at most %d", maxPorts)

@@ -26,7 +26,7 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 		Clearance: e.Limits.PistonClearance, WornClearance: e.Limits.WornClearance,
 		MostOver: e.Limits.GreatestOverbore, LeastWall: e.Limits.LeastWall,
 		GasketHole: e.GasketHole, MayShift: length(e.MayShift), Honing: e.HoningAllowance,
-		Deglaze: g.Cuts.deglaze(), RigidHone: g.Tools.Hone == hone.RigidStone, OwnSizes: e.ownSizes(),
+		Deglaze: g.Cuts.deglaze(), Aim: e.Aim, RigidHone: g.Tools.Hone == hone.RigidStone, OwnSizes: e.ownSizes(),
 	}
 	for _, o := range e.Oversizes {
 		p, err := g.fitPiston(o.piston())

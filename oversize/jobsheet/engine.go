@@ -24,14 +24,16 @@ type Engine struct {
 	Layout bore.Layout `json:"layout,omitzero"`
 	// At most one of the three: the space above the piston of one cylinder part by part, its
 	// volume, or the ratio it gives at the nominal bore.
-	Chamber          Chamber      `json:"chamber,omitzero"`
-	ClearanceVolume  units.Volume `json:"clearance_volume,omitzero"`
-	CompressionRatio float64      `json:"compression_ratio,omitzero"`
-	Limits           Limits       `json:"limits,omitzero"`
+	Chamber          oversize.Chamber `json:"chamber,omitzero"` // without the gasket's hole, which is GasketHole
+	ClearanceVolume  units.Volume     `json:"clearance_volume,omitzero"`
+	CompressionRatio float64          `json:"compression_ratio,omitzero"`
+	Limits           Limits           `json:"limits,omitzero"`
 	// Duty is the kind of piston and cooling, for the clearances that rules of thumb give.
 	Duty           fit.Duty `json:"duty,omitzero"`
 	PistonMaterial Metal    `json:"piston_material,omitzero"` // left out, the aluminium of pistons
 	Rings          []Ring   `json:"rings,omitzero"`
+	// Aim is where in its window a bore is cut to; left out, the middle.
+	Aim fit.Aim `json:"aim,omitzero"`
 	// Oversizes are the sizes that can be had, smallest first. An empty list says that there is none; left
 	// out, nobody has asked yet.
 	Oversizes []Oversize `json:"oversizes,omitzero"`
@@ -95,18 +97,6 @@ type Limits struct {
 	// Of a bore that has been bored or honed to size; left out, Ovality and Taper.
 	FinishOvality units.Length `json:"finish_ovality,omitzero"`
 	FinishTaper   units.Length `json:"finish_taper,omitzero"`
-}
-
-// A Chamber is the space above the piston of one cylinder at top dead centre, part by part. The
-// hole of the gasket is the engine's.
-type Chamber struct {
-	Head   units.Volume `json:"head"`            // of the head down to its face, plug or nozzle in place
-	Crown  units.Volume `json:"crown,omitzero"`  // above the rim of the crown: positive a dome, negative a dish
-	Deck   units.Length `json:"deck,omitzero"`   // from the rim up to the deck; negative where it stands out
-	Gasket units.Length `json:"gasket,omitzero"` // thickness when tightened
-	// PortTop is the depth of the upper edge of the exhaust port: only above it does a two-stroke
-	// compress.
-	PortTop units.Length `json:"port_top,omitzero"`
 }
 
 // Running has mean temperatures in work.

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"slices"
+
+	"borewright.example/units/uncertainty"
 )
 
 // A Job is what is known when an engine's cylinders come to the bench. In JSON the fields have
@@ -34,13 +36,8 @@ type Job struct {
 	Confirmed []Confirmation `json:"confirmed,omitzero"`
 	// Accepted is what goes on somebody's word.
 	Accepted []Acceptance `json:"accepted,omitzero"`
-	Risk     Risk         `json:"risk,omitzero"`
-}
-
-// Risk is the chance of a wrong answer that is accepted, for the whole engine; budget.go says of which.
-type Risk struct {
-	Accept float64 `json:"accept,omitzero"` // of a bolder answer than is true; left out, 0.05
-	Reject float64 `json:"reject,omitzero"` // of refusing what is sound; left out, 0.05
+	// Risk is the chance of a wrong answer that is accepted, for the whole engine: budget.go says of which.
+	Risk uncertainty.Risk `json:"risk,omitzero"`
 }
 
 // ReadJob reads a job from JSON of at most 1 MiB, strictly, and checks it. Where anything is
@@ -64,6 +61,7 @@ func ReadJob(r io.Reader) (Job, error) {
 
 // clone returns the job with slices of its own.
 func (j Job) clone() Job {
+	j.NotKnown, j.Confirmed, j.Accepted = slices.Clone(j.NotKnown), slices.Clone(j.Confirmed), slices.Clone(j.Accepted)
 	j.Engine.Rings = slices.Clone(j.Engine.Rings)
 	for i, r := range j.Engine.Rings {
 		if r.Peg != nil {

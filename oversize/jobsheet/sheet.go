@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
@@ -182,15 +181,20 @@ type Omission struct {
 // a number that JSON cannot hold, such as NaN.
 func (s Sheet) WriteJSON(w io.Writer) error { return writeJSON(w, s) }
 
-// ErrSheet: what was read is no sheet of this package's version.
-var ErrSheet = errors.New("not a sheet")
+// ErrSheet: what was read is no sheet that this package can read. ErrChanged: it is one, and the same job
+// makes another sheet now.
+var (
+	ErrSheet   = errors.New("not a sheet")
+	ErrChanged = errors.New("the job makes another sheet now")
+)
 
 // mostSheet is the largest sheet that is read: that of a job of the largest size is far below.
 const mostSheet = 64 << 20
 
-// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote, of at most 64 MiB. What is no JSON of a sheet is
-// an error of encoding/json; another version, trailing text, a job that cannot be and parts that do not
-// belong to it are [ErrSheet].
+// ReadSheet reads a sheet that [Sheet.WriteJSON] wrote, of at most 64 MiB. It believes the job in it and
+// nothing else: the job is planned again, and that sheet is returned. Where the ledger that stands in the file
+// differs, the error is [ErrChanged] and names the first row that does and the version that wrote the file; the
+// sheet comes with it. What is no sheet, or holds a job that cannot be, is [ErrSheet].
 func ReadSheet(r io.Reader) (Sheet, error) {
 	data, err := io.ReadAll(io.LimitReader(r, mostSheet+1))
 	if err != nil {
@@ -199,65 +203,43 @@ func ReadSheet(r io.Reader) (Sheet, error) {
 	if len(data) > mostSheet {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: larger than %d bytes", ErrSheet, mostSheet)
 	}
-	var s Sheet
-	// The version first: a newer sheet may hold fields that are not known here.
-	var v struct{ Version int }
-	if err := json.NewDecoder(bytes.NewReader(data)).Decode(&v); err != nil {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
+	var file struct {
+		Version int             `json:"version"`
+		Job     json.RawMessage `json:"job"`
+		Next    string          `json:"next"`
+		Ledger  []struct{ Key, State, Stands string }
 	}
-	switch {
-	case v.Version > Version:
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d is newer than %d, the newest that is known here", ErrSheet, v.Version, Version)
-	case v.Version < 1:
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d, want %d", ErrSheet, v.Version, Version)
-	}
-	d := json.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&s); err != nil {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
-	}
-	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: text after its end", ErrSheet)
-	}
-	if err := s.Job.check(strict().Made()); err != nil {
+	if err := json.Unmarshal(data, &file); err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
 	}
-	if !s.whole() {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: its parts do not belong to its job", ErrSheet)
+	if file.Version < 1 || file.Version > Version {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d, want %d", ErrSheet, file.Version, Version)
+	}
+	job, err := ReadJob(bytes.NewReader(file.Job))
+	if err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
+	}
+	s, err := Plan(job)
+	if err != nil {
+		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
+	}
+	changed := func(what string, args ...any) (Sheet, error) {
+		return s, fmt.Errorf("jobsheet: sheet of version %d: %w: %s", file.Version, ErrChanged, fmt.Sprintf(what, args...))
+	}
+	for i, row := range s.Ledger {
+		if i >= len(file.Ledger) {
+			return changed("row %s is new", row.Key)
+		}
+		was := file.Ledger[i]
+		if was.Key != row.Key || was.State != row.State.String() || was.Stands != row.Stands {
+			return changed("row %s is %q, was %s, %q", row.Key, row.Stands, was.Key, was.Stands)
+		}
+	}
+	switch {
+	case len(file.Ledger) > len(s.Ledger):
+		return changed("row %s is gone", file.Ledger[len(s.Ledger)].Key)
+	case file.Next != s.Next.String():
+		return changed("next is %v, was %s", s.Next, file.Next)
 	}
 	return s, nil
-}
-
-// whole reports whether every part of the sheet that counts its place in another counts one that is there.
-func (s Sheet) whole() bool {
-	n := len(s.Job.Cylinders)
-	if len(s.Cylinders) != n || s.decided() && len(s.Choice.Cylinders) != n {
-		return false
-	}
-	if len(s.Honing.Traces) > len(s.Job.Tools.Phases) {
-		return false
-	}
-	if m := s.Matched; m != nil {
-		for _, p := range m.Pairs {
-			if p.Bore < 0 || p.Bore >= n {
-				return false
-			}
-		}
-	}
-	remedied := func(rs []Remedy, findings []bore.Finding) bool {
-		return !slices.ContainsFunc(rs, func(r Remedy) bool { return r.Finding < 0 || r.Finding >= len(findings) })
-	}
-	for _, c := range s.Cylinders {
-		if !remedied(c.Remedies, c.Findings) || c.Proof != nil && !remedied(c.Proof.Remedies, c.Proof.Findings) {
-			return false
-		}
-		for _, r := range c.Rings {
-			for _, room := range r.Ports {
-				if room.Port < 0 || room.Port >= len(s.Job.Engine.Layout.Ports) {
-					return false
-				}
-			}
-		}
-	}
-	return true
 }

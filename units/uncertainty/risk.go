@@ -11,8 +11,8 @@ import "fmt"
 // answer ends in needless work can live with a greater Reject. The smaller both are, the more
 // readings end as undecided.
 type Risk struct {
-	Accept float64 `json:"accept"` // greatest probability of calling within what is beyond
-	Reject float64 `json:"reject"` // greatest probability of calling beyond what is within
+	Accept float64 `json:"accept,omitzero"` // greatest probability of calling within what is beyond
+	Reject float64 `json:"reject,omitzero"` // greatest probability of calling beyond what is within
 }
 
 const defaultRisk = 0.05

@@ -119,6 +119,9 @@ func (d decoder) fields(n *node, v reflect.Value, at *place) {
 			return true
 		}
 		d.value(&f.value, v.Field(i), in)
+		if s.omits[i] && (f.value.kind == text || f.value.kind == number) && v.Field(i).IsZero() {
+			d.doc.fault(in, &f.value, "zero, which is the same as nothing here: "+leaveOut, nil)
+		}
 		return false
 	})
 }

@@ -13,6 +13,7 @@ import (
 type shape struct {
 	names    []string   // in JSON, by field; "" for what JSON does not hold
 	rules    [][]string // that a field is held to
+	omits    []bool     // whose zero is not written: a zero that stands there is no answer
 	quantity bool       // a text of its own, not an object
 }
 
@@ -22,13 +23,17 @@ func (d *Document) shape(t reflect.Type) *shape {
 		return s
 	}
 	s = &shape{
-		names: make([]string, t.NumField()), rules: make([][]string, t.NumField()),
+		names: make([]string, t.NumField()), rules: make([][]string, t.NumField()), omits: make([]bool, t.NumField()),
 		quantity: t.Implements(reflect.TypeFor[encoding.TextMarshaler]()),
 	}
 	for i := range s.names {
 		tag := t.Field(i).Tag
-		if name, _, _ := strings.Cut(tag.Get("json"), ","); name != "-" {
+		if name, options, _ := strings.Cut(tag.Get("json"), ","); name != "-" {
 			s.names[i] = name
+			switch t.Field(i).Type.Kind() {
+			case reflect.Int, reflect.Int64, reflect.Float64, reflect.Struct: // the zero of a choice is a choice
+				s.omits[i] = options == "omitzero"
+			}
 		}
 		if want := tag.Get("want"); want != "" {
 			s.rules[i] = strings.Split(want, ",")

@@ -7,7 +7,8 @@
 //
 // The rules: one JSON value (RFC 8259) of bounded size and depth, in UTF-8 with or without a byte order mark;
 // names to the letter; each field once; no null, for what is not known is left out; types exactly; texts
-// that print, for the ends of a line and the commands of a terminal have no place in a name.
+// that print, for the ends of a line and the commands of a terminal have no place in a name; no zero in a field
+// whose tag has omitzero, for there it is the same as nothing, and whoever wrote it meant something.
 //
 // What it reads into are structs whose fields have a json tag with a name, slices, pointers, texts, booleans,
 // int, float64, and whatever has UnmarshalText. A field may name a rule in a tag `want:"NAME"`, which

@@ -1,0 +1,279 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// proofRows writes how the finished bore was read: washed, at rest, held as before.
+func (b *book) proofRows(path string) {
+	p, c := b.proofs[b.at], b.chosen()
+	if p == nil && c.Route == oversize.MakersProcess {
+		b.put(notAsked(DemandWashed, ""))
+		b.rest(b.Gauge)
+		b.put(notAsked(DemandClamping, ""))
+		return
+	}
+	if p == nil {
+		for _, d := range []Demand{DemandWashed, DemandRest, DemandClamping} {
+			b.put(open(d, "", ToCome, b.workStep()))
+		}
+		return
+	}
+	if b.Proof.Washed {
+		b.put(provenBy(DemandWashed, "", ByOwnRecord))
+	} else {
+		b.put(open(DemandWashed, "", NotSaid, WashAndProve, "proof.washed"))
+	}
+	b.rest(b.proofGauge())
+	if b.Survey.Clamping != ClampingNotSaid && b.Proof.Clamping != ClampingNotSaid {
+		b.put(provenBy(DemandClamping, "", ByOwnRecord)) // that they differ is a fault of the job
+	} else {
+		b.put(open(DemandClamping, "", NotSaid, b.later(Tell), "survey.clamping", "proof.clamping"))
+	}
+}
+
+// rest writes whether the cylinder lay at the temperature of the standard.
+func (b *book) rest(g Gauge) {
+	apart := g.Temperatures.Cylinder.Value.Sub(g.Temperatures.Standard.Value)
+	switch {
+	case g.Standard == (Standard{}):
+		b.put(open(DemandRest, "", NoStandard, MeasureBetter, "gauge.standard"))
+	case max(apart, -apart) > atRest:
+		b.put(open(DemandRest, "", NotAtRest, WashAndProve, "proof.temperatures"))
+	default:
+		b.put(provenBy(DemandRest, "", ByOwnRecord))
+	}
+}
+
+// unseenTravel are the blind spots along ring travel.
+var unseenTravel = [...]bore.Unseen{bore.UnseenTop, bore.UnseenMiddle, bore.UnseenBottom}
+
+// travel writes whether all of ring travel was looked at, and in the proof all places of the survey.
+func (b *book) travel(path string) {
+	g, _, there := b.finished()
+	step, at := Measure, path+"readings"
+	p := b.proofs[b.at]
+	if p != nil {
+		step, at = WashAndProve, path+"proof"
+	}
+	r := provenBy(DemandTravel, "", ByOwnRecord)
+	for _, u := range g.Unseen {
+		for _, of := range unseenTravel {
+			if u == of {
+				r = open(DemandTravel, "", NotSeen, step, at)
+				r.Says = u.String()
+			}
+		}
+	}
+	switch {
+	case len(places(g)) == 0:
+		r = open(DemandTravel, "", NotRead, Measure, at)
+	case b.Engine.Layout.RingBottom == 0 && !b.unknown(RingTravel):
+		r = open(DemandTravel, "", NotSaid, Tell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
+	case p != nil && len(p.Missing) > 0:
+		r = open(DemandTravel, "", NotSeen, step, at)
+		r.Says = fmt.Sprintf("%d places of the survey were not read again", len(p.Missing))
+	case !there && r.State == Proven:
+		r = open(DemandTravel, "", ToCome, b.workStep())
+	}
+	b.put(r)
+}
+
+// form writes the size and the form of the bore that goes together.
+func (b *book) form(path string) {
+	g, findings, there := b.finished()
+	c := b.chosen()
+	limits := b.Engine.Limits
+	cut := cutToSize(c)
+	for _, q := range []struct {
+		demand Demand
+		limit  bore.Limit
+		given  bool
+		field  string
+	}{
+		{DemandSize, bore.LimitService, limits.Service != 0, "engine.limits.service"},
+		{DemandOvality, bore.LimitOvality, limits.Ovality != 0, "engine.limits.ovality"},
+		{DemandTaper, bore.LimitTaper, limits.Taper != 0, "engine.limits.taper"},
+		{DemandSpread, bore.LimitSpread, limits.GreatestLessLeast != 0, "engine.limits.greatest_less_least"},
+	} {
+		if cut {
+			switch q.demand {
+			case DemandSize:
+				q.limit, q.given, q.field = bore.LimitNew, !c.Finish.IsZero() && !limits.PistonClearance.IsZero(), "engine.limits.piston_clearance"
+			case DemandOvality:
+				q.given, q.field = limits.FinishOvality != 0, "engine.limits.finish_ovality"
+			case DemandTaper:
+				q.given, q.field = limits.FinishTaper != 0, "engine.limits.finish_taper"
+			}
+		}
+		var f *bore.Finding
+		for k := range findings {
+			if findings[k].Limit == q.limit {
+				f = &findings[k]
+			}
+		}
+		sized := !b.gaugeSet()
+		var r Row
+		switch {
+		case len(places(g)) == 0:
+			r = open(q.demand, "", NotRead, Measure, path+"readings")
+		case q.demand == DemandSize && sized:
+			r = open(q.demand, "", NoStandard, MeasureBetter, "gauge.standard")
+		case !there:
+			r = open(q.demand, "", ToCome, b.workStep())
+			if f != nil && !f.NotMeasured {
+				r.Finding = &f.Finding
+			}
+			if !q.given {
+				r.Reason, r.Give = NoLimit, []string{q.field}
+			}
+		case !q.given || f == nil:
+			r = open(q.demand, "", NoLimit, Tell, q.field)
+		case f.NotMeasured:
+			r = open(q.demand, "", NotSeen, MeasureBetter, path+"readings", path+"proof")
+		default:
+			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), path+"readings", path+"proof")
+		}
+		b.put(r)
+	}
+}
+
+// gaugeSet reports whether the gauge of the readings that decide was set on a standard.
+func (b *book) gaugeSet() bool {
+	if b.proofs[b.at] != nil {
+		return b.Proof.Standard != (Standard{})
+	}
+	return b.Gauge.Standard != (Standard{})
+}
+
+// sizeSteps are the steps that a finding of a finished bore calls for. One that was cut to a size can be honed
+// on where it is too small, or may be, and is past its size where it is too large.
+func (b *book) sizeSteps(f bore.Finding) verdict {
+	c := b.chosen()
+	switch {
+	case c.Route == oversize.MakersProcess:
+		return verdict{AskMaker, MeasureBetter}
+	case f.Limit == bore.LimitNew && f.Edge == uncertainty.Lower:
+		return verdict{HoneToSize, HoneToSize}
+	case f.Limit == bore.LimitNew:
+		return verdict{Oversized, MeasureBetter}
+	}
+	return verdict{Rework, MeasureBetter}
+}
+
+// pits writes whether scores and pits are gone, or shallow enough.
+func (b *book) pits(path string) {
+	c, choice := b.Cylinders[b.at], b.chosen()
+	var deepest units.Length // that rings pass over
+	for _, p := range b.read[b.at].cleanUp.Pits {
+		if p.InTravel {
+			deepest = max(deepest, p.Below)
+		}
+	}
+	switch {
+	case b.Counted.Pits == nil:
+		b.put(open(DemandPits, "", NotRead, Measure, "counted.pits", path+"pits"))
+	case len(c.Pits) == 0:
+		b.put(provenBy(DemandPits, "", ByOwnRecord))
+	case len(c.Readings) == 0:
+		b.put(open(DemandPits, "", ToCome, b.workStep()))
+	case deepest == 0:
+		b.put(provenBy(DemandPits, "", ByOwnRecord)) // no ring passes over any of them
+	case choice.Route == oversize.MakersProcess:
+		b.put(Row{Demand: DemandPits, State: Failed, Reason: TooDeep, Step: AskMaker, Says: deepest.String() + " deep"})
+	case cutToSize(choice) && b.proofs[b.at] != nil:
+		b.put(provenBy(DemandPits, "", ByOwnRecord)) // what cleans up counts their depth
+	case stays(choice) && deepest <= b.Cuts.deglaze()/2:
+		b.put(provenBy(DemandPits, "", ByOwnRecord))
+	case stays(choice):
+		b.put(Row{Demand: DemandPits, State: Failed, Reason: TooDeep, Step: Rework, Says: deepest.String() + " deep"})
+	default:
+		b.put(open(DemandPits, "", ToCome, b.workStep()))
+	}
+}
+
+// wallRow writes whether enough wall is left at the thinnest place.
+func (b *book) wallRow(path string) {
+	c, given := b.chosen(), b.Cylinders[b.at]
+	least := b.Engine.Limits.LeastWall
+	_, _, there := b.finished()
+	wall, err := given.ThinnestWall.estimate(byCalliper)
+	if c.WallLeft.Value != 0 {
+		wall = c.WallLeft
+	}
+	var r Row
+	switch {
+	case given.ThinnestWall.IsZero() && least == 0 && b.unknown(LeastWall):
+		r = open(DemandWall, "", NoLimit, b.later(AskMaker), "engine.oversizes.makers_list", "engine.limits.least_wall")
+		if !cutToSize(c) && c.Route != oversize.Undecided {
+			r = notAsked(DemandWall, "")
+		} else if b.onMakersList(c.Over) && c.Route == oversize.BoreOversize {
+			r = provenBy(DemandWall, "", ByMakersList)
+		}
+	case least == 0:
+		r = open(DemandWall, "", NoLimit, b.later(Tell), "engine.limits.least_wall", "not_known")
+	case given.ThinnestWall.IsZero():
+		r = open(DemandWall, "", NotMeasured, b.later(Measure), path+"thinnest_wall")
+	case c.Route == oversize.Undecided || err != nil:
+		r = open(DemandWall, "", ToCome, b.workStep())
+	case c.Route == oversize.Sleeve:
+		r = judged(DemandWall, "", b.seats[b.at].wall, verdict{ChooseSleeve, MeasureBetter}, path+"thinnest_wall", "engine.sleeve.seat")
+		if b.sleeve == nil {
+			r = open(DemandWall, "", ToCome, ChooseSleeve)
+		}
+	default:
+		f, err := uncertainty.Judge(wall, units.Limits{Min: least}, b.risk.row)
+		if err != nil {
+			r = open(DemandWall, "", NotMeasured, b.later(Measure), path+"thinnest_wall")
+			break
+		}
+		f.Subject = "wall left"
+		r = judged(DemandWall, "", f, verdict{AskMaker, MeasureBetter}, path+"thinnest_wall")
+	}
+	if r.State == Proven && !there {
+		r = Row{Demand: DemandWall, Finding: r.Finding, Reason: ToCome, Step: b.workStep()}
+	}
+	b.put(r)
+}
+
+// onMakersList reports whether the maker lists a size.
+func (j Job) onMakersList(over units.Length) bool {
+	for _, o := range j.Engine.Oversizes {
+		if o.Over == over {
+			return o.MakersList
+		}
+	}
+	return false
+}
+
+// crosshatch writes whether the finished wall has the pattern that the rings want.
+func (b *book) crosshatch(path string) {
+	p := b.proofs[b.at]
+	wanted := !b.Tools.Crosshatch.IsZero()
+	switch {
+	case b.chosen().Route == oversize.MakersProcess:
+		b.put(notAsked(DemandCrosshatch, ""))
+	case !wanted:
+		b.put(open(DemandCrosshatch, "", NoLimit, b.later(Tell), "tools.crosshatch"))
+	case b.Tools.Tolerance == 0:
+		b.put(open(DemandCrosshatch, "", NotSaid, b.later(Tell), "tools.tolerance"))
+	case p == nil:
+		b.put(open(DemandCrosshatch, "", ToCome, b.workStep()))
+	case p.Crosshatch == (CrosshatchFinding{}):
+		b.put(open(DemandCrosshatch, "", NotMeasured, WashAndProve, path+"crosshatch"))
+	default:
+		r := provenBy(DemandCrosshatch, "", NoReason)
+		if p.Crosshatch.Verdict != uncertainty.Within {
+			r = Row{Demand: DemandCrosshatch, State: Failed, Reason: BeyondLimit, Step: Rework}
+		}
+		r.Says = angle(p.Crosshatch.Measured) + ", wanted " + p.Crosshatch.Want.String()
+		b.put(r)
+	}
+}

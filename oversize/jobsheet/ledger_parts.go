@@ -1,0 +1,272 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// clearances writes the piston in the bore that goes together, cold and running.
+func (b *book) clearances(path string) {
+	f, c := b.fits[b.at], b.chosen()
+	_, _, there := b.finished()
+	steps := func(edge uncertainty.Edge) verdict {
+		switch {
+		case c.Route == oversize.MakersProcess:
+			return verdict{AskMaker, MeasureBetter}
+		case edge == uncertainty.Lower && cutToSize(c):
+			return verdict{Rework, HoneToSize}
+		}
+		return verdict{Rework, MeasureBetter}
+	}
+	waits := func(d Demand) (Row, bool) {
+		switch {
+		case c.Route == oversize.Undecided:
+			return open(d, "", ToCome, b.workStep()), true
+		case !f.measured:
+			step := GetPistons
+			if b.workStep() == WaitForOthers {
+				step = WaitForOthers
+			}
+			return open(d, "", NotMeasured, step, path+"piston"), true
+		case !b.gaugeSet():
+			return open(d, "", NoStandard, MeasureBetter, "gauge.standard"), true
+		case !there:
+			return open(d, "", ToCome, b.workStep()), true
+		}
+		return Row{}, false
+	}
+	for _, q := range []struct {
+		demand Demand
+		found  uncertainty.Finding
+	}{{DemandLeastClearance, f.least}, {DemandGreatestClearance, f.greatest}} {
+		r, waits := waits(q.demand)
+		if !waits {
+			if q.found.Subject == "" {
+				r = open(q.demand, "", NoLimit, Tell, "engine.limits.piston_clearance")
+			} else {
+				r = judged(q.demand, "", q.found, steps(q.found.Edge), path+"piston")
+			}
+			if q.demand == DemandLeastClearance && r.State != Proven {
+				b.touching(&r, f.tight, steps(uncertainty.Lower))
+			}
+		}
+		b.put(r)
+	}
+	b.put(b.runningClearance(path, f, waits))
+}
+
+// touching turns a row about parts that must not touch into one that nobody may accept, where they do or may.
+func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
+	f, err := uncertainty.Judge(room, units.Limits{Min: units.Picometre}, b.risk.row)
+	switch {
+	case err != nil, f.Verdict == uncertainty.Undecided && room.Value > 0:
+		r.State, r.Reason, r.Step = Open, MayTouch, v.doubtful
+	case f.Verdict != uncertainty.Within:
+		r.State, r.Reason, r.Step = Failed, Touches, v.beyond
+	}
+	if r.Finding == nil {
+		f.Subject = r.Demand.String()
+		r.Finding = &f
+	}
+}
+
+// runningClearance writes the piston at its running temperatures: an indicator, since a skirt is oval and gives
+// way, so that its supplier's word may stand for it.
+func (b *book) runningClearance(path string, f fitting, waits func(Demand) (Row, bool)) Row {
+	if r, waits := waits(DemandRunningClearance); waits {
+		return r
+	}
+	switch {
+	case f.running.Subject != "":
+		r := judged(DemandRunningClearance, "", f.running, verdict{AskMaker, AskMaker}, "engine.running", "engine.oversizes.pistons")
+		if r.State != Proven {
+			r.State, r.Reason = Open, RunsTight
+		}
+		return r
+	case b.Engine.Running.PistonByWindow:
+		least := b.rows[len(b.rows)-2] // the least clearance, written just before
+		r := Row{Demand: DemandRunningClearance, State: least.State, Reason: least.Reason, Finding: least.Finding, Step: least.Step, Give: least.Give}
+		if least.State == Proven {
+			r.Reason, r.Finding = ByColdWindow, least.Finding
+		}
+		return r
+	}
+	return open(DemandRunningClearance, "", NotSaid, b.later(Tell), "engine.running.bore", "engine.running.piston", "engine.running.piston_by_window")
+}
+
+// ringRows writes every ring of the piston: its gap in its bore, in service, in work, and its ends at each port.
+func (b *book) ringRows(path string) {
+	if len(b.Engine.Rings) == 0 {
+		r := open(DemandGap, "", NotSaid, b.later(Tell), "engine.rings")
+		r.Reason = Untold
+		b.put(r)
+		return
+	}
+	for n, ring := range b.Engine.Rings {
+		var sheet *RingSheet
+		for k := range b.rings[b.at] {
+			if b.rings[b.at][k].Ring == ring.Name {
+				sheet = &b.rings[b.at][k]
+			}
+		}
+		w := ringRows{book: b, n: n, ring: ring, sheet: sheet, path: path}
+		w.put(w.gap())
+		w.put(w.service())
+		w.put(w.running())
+		w.put(w.hot())
+		w.ends()
+	}
+}
+
+// ringRows writes the rows of one ring.
+type ringRows struct {
+	*book
+	n     int
+	ring  Ring
+	sheet *RingSheet
+	path  string // of its cylinder
+}
+
+func (w ringRows) put(r Row) {
+	r.Of = list(w.ring.Name, r.Of)
+	r.Key = strings.TrimSuffix(fmt.Sprintf("rings[%d].%s", w.n, r.Key), ".")
+	w.book.put(r)
+}
+
+// toSet is the row of a gap that was not measured in the bore it goes into.
+func (w ringRows) toSet(d Demand) Row {
+	step := SetRingGaps
+	if s := w.workStep(); s == WaitForOthers || s == MeasureBetter || s == Measure {
+		step = s
+	}
+	r := open(d, "", NotMeasured, step, w.path+"rings.finished")
+	if w.sheet != nil && w.sheet.Filing.Now.Subject != "" {
+		r.Finding = &w.sheet.Filing.Now
+	}
+	return r
+}
+
+// inBore reports whether the gap was measured in the bore that goes together.
+func (w ringRows) inBore() bool { return w.sheet != nil && w.sheet.InBore && w.gaugeSet() }
+
+func (w ringRows) gap() Row {
+	field := fmt.Sprintf("engine.rings[%d].gap", w.n)
+	switch {
+	case w.sheet != nil && w.sheet.Unfit:
+		return Row{Demand: DemandGap, State: Failed, Reason: Unfit, Step: AskMaker, Give: []string{field}}
+	case w.ring.Gap.IsZero():
+		return open(DemandGap, "", NoLimit, w.later(Tell), field)
+	case !w.inBore():
+		return w.toSet(DemandGap)
+	}
+	v := verdict{SetRingGaps, MeasureBetter}
+	if w.sheet.Filing.Action == rings.FileEnds {
+		v.doubtful = SetRingGaps
+	}
+	return judged(DemandGap, "", w.sheet.Measured, v, w.path+"rings.finished")
+}
+
+func (w ringRows) service() Row {
+	switch {
+	case w.ring.GapLimit == 0:
+		return open(DemandServiceGap, "", NoLimit, w.later(Tell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
+	case !w.inBore():
+		return w.toSet(DemandServiceGap)
+	}
+	return judged(DemandServiceGap, "", w.sheet.Service, verdict{SetRingGaps, MeasureBetter}, w.path+"rings.finished")
+}
+
+func (w ringRows) running() Row {
+	t := w.Engine.Running
+	switch {
+	case w.sheet != nil && w.sheet.Apart.Subject != "":
+		r := judged(DemandRunningGap, "", w.sheet.Apart, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished", "engine.running")
+		switch {
+		case r.State == Failed:
+			r.Reason = Touches
+		case !w.inBore():
+			r = w.toSet(DemandRunningGap)
+			r.Finding = &w.sheet.Apart
+		case r.State == Open:
+			r.Reason = MayTouch
+		}
+		return r
+	case t.Ring != (bore.Temperature{}) && t.Bore != (bore.Temperature{}):
+		return w.toSet(DemandRunningGap)
+	case t.RingsByWindow:
+		r := w.gap()
+		r.Demand = DemandRunningGap
+		if r.State == Proven {
+			r.Reason = ByColdWindow
+		}
+		return r
+	}
+	return open(DemandRunningGap, "", NotSaid, w.later(Tell), "engine.running.ring", "engine.running.bore", "engine.running.rings_by_window")
+}
+
+func (w ringRows) hot() Row {
+	switch {
+	case w.ring.HotGap == 0:
+		return notAsked(DemandHotGap, "")
+	case w.sheet == nil || w.sheet.HotEnough.Subject == "" && w.Engine.Running.Ring != (bore.Temperature{}):
+		return w.toSet(DemandHotGap)
+	case w.sheet.HotEnough.Subject == "":
+		return open(DemandHotGap, "", NotSaid, w.later(Tell), "engine.running.ring", "engine.running.bore")
+	case !w.inBore() && w.sheet.HotEnough.Verdict != uncertainty.Beyond:
+		r := w.toSet(DemandHotGap)
+		r.Finding = &w.sheet.HotEnough
+		return r
+	}
+	return judged(DemandHotGap, "", w.sheet.HotEnough, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished")
+}
+
+// ends writes each end of the ring against each port.
+func (w ringRows) ends() {
+	ports := w.layout().Ports
+	none := w.Engine.Cycle == FourStroke || w.Counted.Ports != nil && *w.Counted.Ports == 0
+	switch {
+	case len(ports) == 0 && none:
+		return // a wall without ports has no edge to catch on
+	case len(ports) == 0:
+		w.put(open(DemandEnds, "", Untold, w.later(Tell), "engine.layout.ports", "counted.ports"))
+		return
+	}
+	for n := range ports {
+		name := w.Engine.portName(n)
+		ring := fmt.Sprintf("engine.rings[%d]", w.n)
+		r := open(DemandEnds, name, NotSaid, w.later(Tell), ring+".peg", ring+".play")
+		if w.ring.Peg != nil && w.ring.Play != nil {
+			r = w.toSet(DemandEnds)
+			r.Of = name
+		}
+		if w.sheet != nil {
+			for _, room := range w.sheet.Ports {
+				if room.Port != n {
+					continue
+				}
+				says := room.Room.String() + " between an end and the port"
+				switch {
+				case room.Crosses:
+					r = Row{Demand: DemandEnds, Of: name, State: Failed, Reason: EndCrosses, Step: AskMaker}
+				case w.inBore():
+					r = provenBy(DemandEnds, name, NoReason)
+				}
+				r.Says = says
+			}
+			// A port that no ring passes has no room to speak of.
+			if len(w.sheet.Ports) > 0 && r.Says == "" && w.inBore() {
+				r = notAsked(DemandEnds, name)
+			}
+		}
+		r.Key = fmt.Sprintf("ports[%d]", n)
+		w.put(r)
+	}
+}

@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// chosen returns the choice for the cylinder; undecided while there is none.
+func (b *book) chosen() oversize.CylinderChoice {
+	if len(b.choice.Cylinders) == 0 {
+		return oversize.CylinderChoice{}
+	}
+	return b.choice.Cylinders[b.at]
+}
+
+// finished returns the bore that goes together, and whether it is there: as proven, or as it stays. Until then
+// it is the worn one.
+func (b *book) finished() (g bore.Geometry, findings []bore.Finding, there bool) {
+	if p := b.proofs[b.at]; p != nil {
+		return p.Bore, p.Findings, true
+	}
+	return b.read[b.at].bore, b.read[b.at].findings, b.chosen().Route == oversize.MakersProcess
+}
+
+// workStep is the step that brings a cylinder on while its work is to come.
+func (b *book) workStep() Step {
+	c := b.chosen()
+	switch {
+	case len(b.Cylinders[b.at].Readings) == 0:
+		return Measure
+	case len(b.choice.Cylinders) == 0:
+		return WaitForOthers
+	case b.withheld():
+		return Tell
+	case c.Route == oversize.Undecided:
+		return MeasureBetter
+	case c.Route == oversize.MakersProcess:
+		return LeaveUntouched
+	case waiting(b.Job, b.choice) || b.spoilt():
+		return WaitForOthers
+	case c.Route == oversize.Sleeve:
+		if p := b.passes[b.at]; p.recorded && p.broken == NoReason {
+			return passStep(p.next.Decision, len(b.Cylinders[b.at].Honing.Passes))
+		}
+		return FitSleeve
+	case b.passes[b.at].recorded && b.passes[b.at].broken == NoReason:
+		return passStep(b.passes[b.at].next.Decision, len(b.Cylinders[b.at].Honing.Passes))
+	case b.passes[b.at].recorded:
+		return MeasureBetter // never back to the boring bar on a record that cannot be followed
+	case c.Work == oversize.Deglaze:
+		return DeglazeBore
+	case c.Work == oversize.Correct:
+		return HoneToSize
+	}
+	return BoreOut
+}
+
+// withheld reports whether the choice decides nothing because of what was not said.
+func (b *book) withheld() bool { return len(b.untold)+len(b.slipped) > 0 }
+
+// later is the step that settles a row about the finished bore: while that is still to come, its work.
+func (b *book) later(step Step) Step {
+	if _, _, there := b.finished(); !there {
+		return b.workStep()
+	}
+	return step
+}
+
+// spoilt reports whether another cylinder that shares this one's size is past it: the size may change.
+func (b *book) spoilt() bool {
+	if b.Engine.ownSizes() {
+		return false
+	}
+	for i := range b.Cylinders {
+		if i != b.at && b.pastSize(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// route writes whether what is to be done is decided.
+func (b *book) route(path string) {
+	c := b.chosen()
+	r := provenBy(DemandRoute, "", NoReason)
+	switch {
+	case len(b.choice.Cylinders) == 0:
+		step := WaitForOthers
+		if len(b.Cylinders[b.at].Readings) == 0 {
+			step = Measure
+		}
+		r = open(DemandRoute, "", NotRead, step)
+	case c.Route == oversize.Undecided:
+		r = open(DemandRoute, "", Doubtful, MeasureBetter, path+"readings")
+		if b.withheld() {
+			r = open(DemandRoute, "", Untold, Tell)
+		}
+		for _, x := range c.Refused {
+			if x.Reason.Open() && !b.withheld() {
+				r.Says = list(r.Says, x.Reason.String())
+				if x.Reason == oversize.PistonNotMeasured || x.Reason == oversize.WallNotMeasured {
+					r.Reason, r.Step = NotMeasured, MeasureBetter
+				}
+			}
+		}
+	case waiting(b.Job, b.choice):
+		r = open(DemandRoute, "", OthersFirst, WaitForOthers)
+	case c.Route == oversize.MakersProcess:
+		r.Step = LeaveUntouched
+		switch plating := b.Cylinders[b.at].Plating; {
+		case plating == PlatingPeels:
+			r = Row{Demand: DemandRoute, State: Failed, Reason: Peels, Step: AskMaker}
+		case plating == PlatingNotSaid && b.Engine.Wall == oversize.Plated:
+			r = open(DemandRoute, "", NotSaid, Measure, path+"plating")
+		}
+	}
+	r.Price = b.price(c)
+	b.put(r)
+}
+
+// pistons writes whether the piston that the cylinder is going to have is there and measured. A window that
+// follows from a piston nobody has measured is no window to cut to.
+func (b *book) pistons(path string) {
+	c, f := b.chosen(), b.fits[b.at]
+	switch {
+	case c.Route == oversize.Undecided:
+		b.put(open(DemandPistons, "", ToCome, b.workStep()))
+	case f.measured && f.piston.Axis != 0 && f.piston.Coating != nil:
+		b.put(provenBy(DemandPistons, "", ByOwnRecord))
+	case f.measured:
+		r := open(DemandPistons, "", NotSaid, Tell, "piston.axis", "piston.coating")
+		r.Says = "in which axis it was measured, and what coating it has, \"0 mm\" for none"
+		b.put(r)
+	default:
+		step := GetPistons
+		if b.workStep() == WaitForOthers {
+			step = WaitForOthers
+		}
+		b.put(open(DemandPistons, "", NotMeasured, step, path+"piston", "engine.oversizes.pistons"))
+	}
+}
+
+// work writes whether the cylinder was bored, sleeved, honed or deglazed.
+func (b *book) work(path string) {
+	c := b.chosen()
+	switch {
+	case c.Route == oversize.MakersProcess && b.cutAnyway():
+		b.put(Row{Demand: DemandWork, State: Failed, Reason: WallWasCut, Step: AskMaker})
+	case c.Route == oversize.MakersProcess:
+		b.put(notAsked(DemandWork, ""))
+	case b.proofs[b.at] != nil && c.Route != oversize.Undecided:
+		b.put(provenBy(DemandWork, "", ByOwnRecord))
+	case b.pastSize(b.at):
+		b.put(Row{Demand: DemandWork, State: Failed, Reason: PastSize, Step: Oversized})
+	default:
+		b.put(open(DemandWork, "", ToCome, b.workStep(), path+"proof"))
+	}
+}
+
+// cutAnyway reports whether a wall that is never worked on was honed in this job.
+func (b *book) cutAnyway() bool {
+	h := b.Cylinders[b.at].Honing
+	if h.Start != (HonedSize{}) || len(h.Passes) > 0 {
+		return true
+	}
+	p := b.proofs[b.at]
+	if p == nil || p.Changed == nil {
+		return false
+	}
+	f, err := uncertainty.Judge(p.Changed.Stock, units.Limits{Max: units.Picometre}, uncertainty.Risk{})
+	return err != nil || f.Verdict == uncertainty.Beyond
+}
+
+// record writes whether the record of honing can be followed.
+func (b *book) record(path string) {
+	p := b.passes[b.at]
+	switch {
+	case !p.recorded && b.Counted.Passes == nil && b.proven():
+		b.put(open(DemandRecord, "", NotCounted, Tell, "counted.passes"))
+	case !p.recorded:
+		b.put(notAsked(DemandRecord, ""))
+	case p.broken != NoReason:
+		r := open(DemandRecord, "", p.broken, MeasureBetter, path+"honing")
+		r.Says = p.says
+		b.put(r)
+	default:
+		b.put(provenBy(DemandRecord, "", ByOwnRecord))
+	}
+}
+
+// pastSize reports whether a cylinder is known to be past its size.
+func (b *book) pastSize(i int) bool {
+	if len(b.choice.Cylinders) == 0 || b.choice.Cylinders[i].Route == oversize.Undecided {
+		return false
+	}
+	if p := b.proofs[i]; p != nil {
+		for _, f := range p.Findings {
+			if f.Limit == bore.LimitNew && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper {
+				return true
+			}
+		}
+		return false
+	}
+	return passStep(b.passes[i].next.Decision, len(b.Cylinders[i].Honing.Passes)) == Oversized && b.passes[i].recorded
+}
+
+// sleeveRows writes the fit of a sleeve, where the cylinder gets one or may.
+func (b *book) sleeveRows(string) {
+	route := b.chosen().Route
+	if route != oversize.Sleeve && route != oversize.Undecided {
+		return
+	}
+	v, s := b.sleeve, b.seats[b.at]
+	for _, q := range []struct {
+		of      string
+		verdict func() uncertainty.Verdict
+		finding *uncertainty.Finding
+		why     Reason
+		says    string
+	}{
+		{"seat cleans up", func() uncertainty.Verdict { return s.cleansUp.Verdict }, &s.cleansUp, NoSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
+		{"stress in the barrel", func() uncertainty.Verdict { return v.Fit.Barrel.Verdict }, nil, NoSoundFit, "the barrel may not stand the stress: less interference"},
+		{"stress in the sleeve", func() uncertainty.Verdict { return v.Fit.Sleeve.Verdict }, nil, NoSoundFit, "the sleeve may not stand the stress: less interference"},
+		{"slips home", func() uncertainty.Verdict { return v.Heat.Slips }, nil, NoSoundFit, "it does not surely slip home at that heat"},
+		{"stock to hone out", func() uncertainty.Verdict { return v.Hone.CleansUp }, nil, NoSoundFit, "there is no stock to hone out of it: a smaller bore"},
+		{"grip", func() uncertainty.Verdict { return v.Running.Grips }, nil, ComesLoose, ""},
+	} {
+		r := Row{Demand: DemandSleeve, Key: q.of, Of: q.of, Give: []string{"engine.sleeve"}}
+		switch {
+		case route == oversize.Undecided:
+			r.Reason, r.Step = ToCome, b.workStep()
+		case v == nil:
+			r.State, r.Reason, r.Step = Failed, NoSoundFit, ChooseSleeve
+			if b.noFit != nil {
+				r.Says = b.noFit.Error()
+			}
+		case q.why == ComesLoose && !v.HasRunning:
+			r.Reason, r.Step, r.Give = ComesLoose, ChooseSleeve, []string{"engine.running.bore"}
+			r.Says = "the job does not say how warm the bore runs"
+		case q.verdict() == uncertainty.Within:
+			r.State, r.Finding, r.Give = Proven, q.finding, nil
+		default:
+			r.State, r.Reason, r.Step, r.Finding, r.Says = Failed, q.why, ChooseSleeve, q.finding, q.says
+		}
+		b.put(r)
+	}
+}
