@@ -135,6 +135,7 @@ func TestFaults(t *testing.T) {
 		{"too many loaves", `{"loaves": 2147483648}`, []string{"loaves: 2147483648: want a whole number"}},
 		{"no such number", `{"salt": 1e999}`, []string{"salt: 1e999: want a number that fits"}},
 		{"bare number", `{"flour": 500}`, []string{`flour: 500: a bare number has no unit: want a text such as "500 g"`}},
+		{"a zero that says nothing", `{"flour": "0 g"}`, []string{`flour: "0 g": zero, which is the same as nothing here: leave the field out where nothing is known`}},
 		{"a quantity's own error", `{"flour": "500"}`, []string{`flour: "500": want more sense:; weight: missing unit`}},
 
 		{"moves the cursor", `{"name": "\u001b[2J"}`, []string{`name: "\x1b[2J": holds a character that does not print`}},
@@ -227,7 +228,7 @@ func rules() map[string]strictjson.Rule {
 
 // TestCheck: tags hold a value to rules, whether it was read or made, and every text is one that prints.
 func TestCheck(t *testing.T) {
-	file := `{"loaves": 13, "flour": "02000 g", "steps": [{"text": "mix", "weigh": "0 g"}, {"text": "rest", "weigh": "1001 g"}]}`
+	file := `{"loaves": 13, "flour": "02000 g", "steps": [{"text": "mix", "weigh": "1 g"}, {"text": "rest", "weigh": "1001 g"}]}`
 	var r recipe
 	read := reader().Read([]byte(file), &r)
 	read.Check(r, rules())
