@@ -50,6 +50,10 @@
 //	is that really the best circle?                form.Circle.Check
 //	how cylindrical is the whole wall?             form.Wall.Cylinder, form.Cylinder.Check
 //	does the bore stand square to the deck?        form.Axis.OutOfSquare, Lean, Toward
+//	is the bore bent, and towards where?           form.Wall.MedianLine
+//	at what size does a leaning bore clean up?     form.Wall.Along, bore.CleanUpRadial
+//	how much taper, and what is left beside it?    form.Wall.Cone
+//	are opposite sides straight and parallel?      form.Wall.Pair
 //	which lobes has the wall?                      form.Trace.Harmonics
 //	what would my gauge or vee have read?          form.Trace.Readings, form.Setup.Read
 //	how straight is the wall?                      form.StraightMinimumZone

@@ -88,6 +88,12 @@
 // open, axes all round are tried. What it then leaves open is its Bound, some hundredths of a micrometre
 // on a bore.
 //
+// Where the axis is given, as a boring bar's is that stands square to the deck, the wall seen along it is
+// one trace ([Wall.Along]), and its circles are the cylinders about that direction. Beside the cylinder
+// stand the least-squares cone, of which taper is a size and not a deviation; the centres and local sizes
+// by depth with the bend ([MedianLine]: size by depth is the local size of ISO 14405-1); and generators,
+// lines along the wall, whose straightness and parallelism ([Pair]) are those of lines.
+//
 // # Harmonics, filter, gauges
 //
 // The radius about a centre is mean + Σ A·cos k(θ − φ), order k by order, fitted by least squares

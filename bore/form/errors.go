@@ -19,6 +19,8 @@ var (
 	// ErrAxis: the points do not hold an axis: at one depth, on too short a wall, or along one that
 	// leans by 45° or more.
 	ErrAxis = errors.New("no axis along the depth")
+	// ErrSections: the wall is made from points, and the question is about its sections.
+	ErrSections = errors.New("no sections")
 	// ErrOrder: lobes or undulations per revolution that the points cannot carry.
 	ErrOrder = errors.New("order of lobes")
 	// ErrSetup: a gauge, plot or set-up that cannot be.

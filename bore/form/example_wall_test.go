@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/bore"
 	"borewright.example/bore/form"
 	"borewright.example/units"
 )
@@ -87,4 +88,88 @@ func ExampleAxis() {
 	// Output:
 	// at the deck 0.25 µm 0.00 µm
 	// out of square by 30.00 µm towards 0°
+}
+
+// A bend and the sizes by depth: what a bore gauge sees of the one and not of the other.
+func ExampleWall_MedianLine() {
+	m, err := pumpWall().MedianLine()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range m.Locals {
+		fmt.Println(l.Depth, "diameter", l.Diameter.Format(units.Millimetre, 4), "RONt", show(l.RONt))
+	}
+	fmt.Printf("bent by %s at %v towards %.0f°\n", show(m.Bend), m.BendAt, m.Toward.In(units.Degree))
+	// Output:
+	// 10 mm diameter 67.0000 mm RONt 12.53 µm
+	// 30 mm diameter 67.0000 mm RONt 10.54 µm
+	// 50 mm diameter 67.0000 mm RONt 8.54 µm
+	// 70 mm diameter 67.0000 mm RONt 6.54 µm
+	// 90 mm diameter 67.0000 mm RONt 4.54 µm
+	// bent by 8.00 µm at 50 mm towards 0°
+}
+
+// The clean-up of a boring bar that stands square to the deck: about the centre of the register, and about
+// the centre that suits the wall best.
+func ExampleWall_Along() {
+	w := pumpWall()
+	t, err := w.Along(form.Square(form.Point{}))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c, err := bore.CleanUpRadial(t.Radial(0), 0, bore.Allowances{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	free, err := w.Cylinder(form.MCCY)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	mm := func(l units.Length) string { return l.Format(units.Millimetre, 3) }
+	fmt.Println("on the register", mm(c.Original.Least.Value))
+	fmt.Println("on the wear, square to the deck", mm(c.Worn.Least.Value))
+	fmt.Println("on the wear, leaning with it", mm(2*free.Radius))
+	// Output:
+	// on the register 67.062 mm
+	// on the wear, square to the deck 67.036 mm
+	// on the wear, leaning with it 67.015 mm
+}
+
+// The taper of a wall as a length and as an angle: next to none, so that the cone lies no nearer to the wall
+// than the least-squares cylinder.
+func ExampleWall_Cone() {
+	c, err := pumpWall().Cone()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("taper %s, apex angle %.4f°, deviation %s\n", show(c.Taper), c.Angle.In(units.Degree), show(c.Deviation))
+	// Output:
+	// taper -0.02 µm, apex angle 0.0000°, deviation 17.82 µm
+}
+
+// Two generators opposite each other, along the pin axis: the wall is bent along the thrust axis, and they
+// stay straight.
+func ExampleWall_Pair() {
+	w := pumpWall()
+	c, err := w.Cylinder(form.LSCY)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, at := range []units.Angle{0, 90 * units.Degree} {
+		p, err := w.Pair(c.Axis, at)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f°: STRt %s and %s, taper %s\n", at.In(units.Degree), show(p.At.STRt), show(p.Opposite.STRt), show(p.Taper))
+	}
+	// Output:
+	// 0°: STRt 8.00 µm and 8.00 µm, taper 4.32 µm
+	// 90°: STRt 0.00 µm and 0.00 µm, taper -4.35 µm
 }
