@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package picture
+
+import (
+	"fmt"
+	"math"
+
+	"borewright.example/bore/hone"
+	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/units"
+)
+
+// Lines are those that a setting leaves.
+type Lines struct {
+	Leaves      hone.Crosshatch // at the mean speed
+	Least, Most hone.Crosshatch // with the doubt of the speeds; zero where that is not known
+	Wall        hone.Profile    // along the wall; zero where the travel is not known
+}
+
+// Crosshatch draws the lines on the wall, unrolled, at their true angle: those that are wanted beside those that are
+// left. Where the profile along the wall is known, the lines left are those of its mean at each depth, flat where
+// the tool turns round. Below stand the wedge of the tolerance and that of the doubt. What has neither a wanted
+// nor a left angle is [ErrNothing].
+func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
+	const (
+		wide, middle = 42.0, 48.0 // a panel, and where the second begins
+		top          = row + 1
+		wedgeTall    = 27.0
+	)
+	if want.Crosshatch.IsZero() && left.Leaves.IsZero() {
+		return page.Picture{}, fmt.Errorf("picture: %w: no crosshatch", ErrNothing)
+	}
+	d := newDrawing("The crosshatch, unrolled, at its true angle", units.Millimetre)
+	tall := wide
+	points := left.Wall.Points
+	var f float64
+	if len(points) > 1 {
+		depth := mm(points[len(points)-1].Depth)
+		f = factor(depth, 60)
+		tall = float64(depth * f)
+	}
+	d.Height = top + tall + wedgeTall + 2*row
+	panel := func(x float64, name string) box {
+		d.label(name, page.Start, page.Point{X: x, Y: row - 1})
+		b := box{page.Point{X: x, Y: top}, page.Point{X: x + wide, Y: top + tall}}
+		d.add(page.Line{Points: page.Rectangle(b.from, b.to), Closed: true})
+		return b
+	}
+	foot := top + tall + wedgeTall
+	if !want.Crosshatch.IsZero() {
+		b := panel(0, "wanted")
+		d.straight(b, want.Crosshatch)
+		d.wedge(page.Point{X: 0, Y: foot}, float64(want.Crosshatch.Included()-want.Tolerance)/2, float64(want.Crosshatch.Included()+want.Tolerance)/2, want.Crosshatch)
+		d.say("Wanted: %v.", want)
+		d.label(want.String(), page.Start, page.Point{X: 0, Y: foot + row})
+	}
+	if !left.Leaves.IsZero() {
+		b := panel(middle, "left")
+		if len(points) > 1 {
+			d.along(b, left.Wall, f)
+			d.say("Along the wall from %s to %s included.", angle(left.Wall.Least), angle(left.Wall.Greatest))
+			d.note("Down the wall, %s; what is left is the mean at each depth: it lies flat where the tool turns round.", ratio(f))
+		} else {
+			d.straight(b, left.Leaves)
+		}
+		least, most := float64(left.Leaves.FromSquare()), float64(left.Leaves.FromSquare())
+		text := left.Leaves.Format(1)
+		if !left.Least.IsZero() && !left.Most.IsZero() {
+			least, most = float64(left.Least.FromSquare()), float64(left.Most.FromSquare())
+			text = fmt.Sprintf("%s to %s", angle(left.Least.Included()), left.Most.Format(1))
+		}
+		d.wedge(page.Point{X: middle, Y: foot}, least, most, left.Leaves)
+		d.say("Left: %s included at the mean speed, %s with its doubt.", angle(left.Leaves.Included()), text)
+		d.label(text, page.Start, page.Point{X: middle, Y: foot + row})
+	}
+	d.note("A crosshatch is counted between its lines, included; a line leans half of that from square. Below: a line, between the least and the greatest that its tolerance or doubt allows.")
+	return d.Picture, nil
+}
+
+func angle(a units.Angle) string { return fmt.Sprintf("%.1f°", a.In(units.Degree)) }
+
+// apart is how far lines lie from each other on the paper.
+const apart = 5.0
+
+// straight fills a panel with both families of lines.
+func (d *drawing) straight(b box, c hone.Crosshatch) {
+	lean := float64(c.FromSquare())
+	for _, a := range []float64{-lean, lean} { // y counts down
+		sin, cos := math.Sin(a), math.Cos(a)
+		// Lines are where −x·sin + y·cos is a multiple of their distance.
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, q := range page.Rectangle(b.from, b.to) {
+			n := float64(-q.X*sin) + float64(q.Y*cos)
+			low, high = min(low, n), max(high, n)
+		}
+		for n := math.Ceil(low/apart) * apart; n < high; n += apart {
+			foot := page.Point{X: float64(-n * sin), Y: float64(n * cos)}
+			const far = 1000
+			d.clipped(b, page.Point{X: foot.X - far*cos, Y: foot.Y - far*sin}, page.Point{X: foot.X + far*cos, Y: foot.Y + far*sin})
+		}
+	}
+}
+
+// along fills a panel with lines that lean at each depth as the profile says.
+func (d *drawing) along(b box, wall hone.Profile, f float64) {
+	points := wall.Points
+	// How far a line goes along the circumference from the top to each depth.
+	walk := make([]float64, len(points))
+	for i := 1; i < len(points); i++ {
+		lean := float64(points[i].Mean+points[i-1].Mean) / 4
+		down := float64(mm(points[i].Depth-points[i-1].Depth) * f)
+		walk[i] = walk[i-1] + min(down/max(math.Tan(lean), 1e-3), 10*across)
+	}
+	half := walk[len(walk)/2]
+	gap := apart / max(math.Sin(float64(points[len(points)/2].Mean)/2), apart/across)
+	reach := walk[len(walk)-1] + b.to.X - b.from.X
+	for _, hand := range []float64{-1, 1} {
+		for start := -math.Floor(reach/gap) * gap; start < reach; start += gap {
+			at := func(i int) page.Point {
+				return page.Point{X: (b.from.X+b.to.X)/2 + start + float64(hand*(walk[i]-half)), Y: b.from.Y + float64(mm(points[i].Depth)*f)}
+			}
+			for i := 1; i < len(points); i++ {
+				d.clipped(b, at(i-1), at(i))
+			}
+		}
+	}
+}
+
+// clipped draws what of a line lies in a box: Liang and Barsky's method.
+func (d *drawing) clipped(b box, p, q page.Point) {
+	t0, t1 := 0.0, 1.0
+	dx, dy := q.X-p.X, q.Y-p.Y
+	for _, side := range [][2]float64{{-dx, p.X - b.from.X}, {dx, b.to.X - p.X}, {-dy, p.Y - b.from.Y}, {dy, b.to.Y - p.Y}} {
+		switch {
+		case side[0] == 0 && side[1] < 0:
+			return
+		case side[0] < 0:
+			t0 = max(t0, side[1]/side[0])
+		case side[0] > 0:
+			t1 = min(t1, side[1]/side[0])
+		}
+	}
+	if t0 < t1 {
+		d.line(page.Thin, page.Point{X: p.X + float64(t0*dx), Y: p.Y + float64(t0*dy)}, page.Point{X: p.X + float64(t1*dx), Y: p.Y + float64(t1*dy)})
+	}
+}
+
+// wedge draws one line at its lean over a level one, and the leans from least to most toned.
+func (d *drawing) wedge(at page.Point, least, most float64, c hone.Crosshatch) {
+	const long, tall = 38.0, 25.0
+	least, most = max(0, least), min(most, math.Pi/2)
+	end := func(a float64) page.Point { // as far as the room is, across or up
+		r := long
+		if s := math.Sin(a); s*r > tall {
+			r = tall / s
+		}
+		return page.Point{X: at.X + float64(r*math.Cos(a)), Y: at.Y - float64(r*math.Sin(a))}
+	}
+	area := page.Area{Points: []page.Point{at}}
+	for i := range 9 {
+		area.Points = append(area.Points, end(least+float64((most-least)*float64(i)/8)))
+	}
+	d.add(area)
+	d.line(page.Thin, at, end(0))
+	d.line(page.Thick, at, end(float64(c.FromSquare())))
+}
