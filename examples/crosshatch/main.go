@@ -88,10 +88,11 @@ func lesson(w io.Writer, d data) {
 	}
 	fmt.Fprintf(w, "\n3  How fast may it turn?     rev/min for %s, by stroke and by cycles a second\n", want.Format(1))
 	fmt.Fprintln(w, "   stroke          1 a second   2 a second")
-	for _, eighths := range []units.Length{7, 8, 9} {
-		fmt.Fprintf(w, "   %-12s", (s.Stroke*eighths/8).Format(units.Millimetre, 1))
+	for _, eighths := range []int{7, 8, 9} {
+		stroke := s.Stroke * units.Length(eighths) / 8
+		fmt.Fprintf(w, "   %-12s", stroke.Format(units.Millimetre, 1))
 		for _, cycles := range []units.Frequency{1, 2} {
-			turn, ok := reach(hone.Setting{Bore: s.Bore, Stroke: s.Stroke * eighths / 8, Stroking: hone.Cycles(cycles * units.Hertz)}.SpindleFor(want))
+			turn, ok := reach(hone.Setting{Bore: s.Bore, Stroke: stroke, Stroking: hone.Cycles(cycles * units.Hertz)}.SpindleFor(want))
 			fmt.Fprintf(w, "%13s", map[bool]string{true: four(turn.In(units.PerMinute)), false: "none"}[ok])
 		}
 		fmt.Fprintln(w)

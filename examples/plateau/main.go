@@ -160,8 +160,8 @@ func draw(w io.Writer, points []surface.Point, curve surface.Curve, level units.
 	top := curve.Height(0)
 	step := max((top-curve.Height(1))/rows, 1)
 	fmt.Fprintf(w, "\nTHE WALL ACROSS %.2f MM, AND THE CURVE OF ITS HEIGHTS (a line is %.2f µm; █ metal, ░ gone; below the curve 0 to 100 %%)\n", columns*2*spacing.In(units.Millimetre), um(step))
-	for row := range units.Length(rows) {
-		from := top - row*step - step // what a mark stands for begins there
+	for row := range rows {
+		from := top - units.Length(row)*step - step // what a mark stands for begins there
 		mark := func(z units.Length) string {
 			if z <= from {
 				return " "
