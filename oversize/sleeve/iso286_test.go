@@ -495,3 +495,14 @@ func TestRowsFromMemory(t *testing.T) {
 		}
 	}
 }
+
+// TestF pins f, which was read nowhere, in every range.
+func TestF(t *testing.T) {
+	for i, want := range []units.Length{20, 25, 30, 36, 43, 50, 56, 62, 68} {
+		for _, size := range sizesOf(mains[i], mains[i+1]) {
+			if d := must(sleeve.MustParseClass("f7").Deviations(size)); d.Greatest != -want*um {
+				t.Errorf("f at %v: %v, want -%d µm", size, d.Greatest, want)
+			}
+		}
+	}
+}

@@ -106,28 +106,36 @@ func TestNoInterference(t *testing.T) {
 		{0, 0, sleeve.ErrNotGiven}, {-1, 1e6, sleeve.ErrMaterial}, {1e6, -1, sleeve.ErrMaterial}, {units.Pressure(math.NaN()), 1e6, sleeve.ErrMaterial},
 		{1e6, units.Pressure(math.Inf(1)), sleeve.ErrMaterial}, {10.1e9, 0, sleeve.ErrMaterial},
 	} {
-		if _, err := j.GreatestInterference(tt.barrel, tt.sleeve); !errors.Is(err, tt.want) {
-			t.Errorf("%v, %v: %v", tt.barrel, tt.sleeve, err)
+		if d, err := j.GreatestInterference(tt.barrel, tt.sleeve); !errors.Is(err, tt.want) || d != 0 {
+			t.Errorf("%v, %v: %v, %v", tt.barrel, tt.sleeve, d, err)
 		}
 	}
 	for _, grip := range []units.Pressure{0, -1, units.Pressure(math.NaN()), units.Pressure(math.Inf(1)), 10.1e9} {
-		if _, err := j.LeastInterference(grip, room, room); !errors.Is(err, units.ErrRange) {
-			t.Errorf("grip %v: %v", grip, err)
+		if d, err := j.LeastInterference(grip, room, room); !errors.Is(err, units.ErrRange) || d != 0 {
+			t.Errorf("grip %v: %v, %v", grip, d, err)
 		}
 	}
-	if _, err := j.LeastInterference(1e6, 2000, room); !errors.Is(err, units.ErrRange) {
-		t.Errorf("sleeve at 2000 K: %v", err)
+	for _, s := range []units.Pressure{1, 10e9} { // the ends of what is taken
+		if _, err := j.LeastInterference(s, room, room); err != nil {
+			t.Errorf("grip %v: %v", s, err)
+		}
+		if _, err := j.GreatestInterference(s, s); err != nil {
+			t.Errorf("stress %v: %v", s, err)
+		}
 	}
-	if _, err := j.LeastInterference(1e6, room, -1); err == nil {
-		t.Error("barrel below absolute zero")
+	if d, err := j.LeastInterference(1e6, 2000, room); !errors.Is(err, units.ErrRange) || d != 0 {
+		t.Errorf("sleeve at 2000 K: %v, %v", d, err)
+	}
+	if d, err := j.LeastInterference(1e6, room, -1); err == nil || d != 0 {
+		t.Errorf("barrel below absolute zero: %v, %v", d, err)
 	}
 	j.Sleeve.Expansion = 0
-	if _, err := j.LeastInterference(1e6, room, room); !errors.Is(err, sleeve.ErrNotGiven) {
-		t.Errorf("no coefficient: %v", err)
+	if d, err := j.LeastInterference(1e6, room, room); !errors.Is(err, sleeve.ErrNotGiven) || d != 0 {
+		t.Errorf("no coefficient: %v, %v", d, err)
 	}
 	j.Bore = j.Seat
-	if _, err := j.GreatestInterference(1e6, 0); !errors.Is(err, sleeve.ErrWall) {
-		t.Errorf("no wall: %v", err)
+	if d, err := j.GreatestInterference(1e6, 0); !errors.Is(err, sleeve.ErrWall) || d != 0 {
+		t.Errorf("no wall: %v, %v", d, err)
 	}
 	if _, err := j.LeastInterference(1e6, room, room); !errors.Is(err, sleeve.ErrWall) {
 		t.Errorf("no wall: %v", err)
