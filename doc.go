@@ -16,6 +16,7 @@
 //   - [borewright.example/units/material]: properties of metals, and sizes away from 20 °C
 //   - [borewright.example/units/uncertainty]: doubt, and verdicts that admit it
 //   - [borewright.example/units/uncertainty/study]: what a gauge, and those who read it, are good for
+//   - [borewright.example/units/uncertainty/simulate]: doubt by Monte Carlo, where the formula is not enough
 //   - [borewright.example/bore]: what gauge readings of a cylinder say and cannot say
 //   - [borewright.example/bore/fit]: the piston in its bore
 //   - [borewright.example/bore/form]: roundness by the standards, from radial traces, with proof
@@ -37,6 +38,8 @@
 //	what have my readings not seen?                bore.Geometry.Unseen
 //	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
+//	does the formula for my doubt do here?         simulate.Simulation.Run, Result.Validate
+//	how many trials do I want?                     simulate.Simulation.Adapt
 //	how good is my gauge?                          study.Analyse, study.Study.Doubt
 //	how many readings of a place would do?         study.Study.Repeats
 //	does my dial creep?                            study.DriftOf

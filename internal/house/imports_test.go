@@ -12,23 +12,24 @@ import (
 
 // roads says which packages of this module each of them may import, and so which way things go.
 var roads = map[string][]string{
-	"borewright.example":      {}, // no code
-	"units":                   {},
-	"internal/enum":           {"units"},
-	"internal/house":          {}, // tests of the module as a whole
-	"units/material":          {"units"},
-	"units/uncertainty":       {"units", "internal/enum"},
-	"units/uncertainty/study": {"units", "units/uncertainty", "internal/enum"},
-	"bore/internal/circle":    {},
-	"bore/internal/lobes":     {},
-	"bore":                    {"units", "units/material", "units/uncertainty", "internal/enum", "bore/internal/circle", "bore/internal/lobes"},
-	"bore/fit":                {"units", "units/material", "units/uncertainty", "internal/enum"},
-	"bore/form":               {"units", "internal/enum", "bore", "bore/internal/circle", "bore/internal/lobes"},
-	"bore/hone":               {"units", "units/material", "units/uncertainty", "internal/enum"},
-	"bore/surface":            {"units", "units/uncertainty", "internal/enum"},
-	"rings":                   {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
-	"oversize":                {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
-	"oversize/sleeve":         {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"borewright.example":         {}, // no code
+	"units":                      {},
+	"internal/enum":              {"units"},
+	"internal/house":             {}, // tests of the module as a whole
+	"units/material":             {"units"},
+	"units/uncertainty":          {"units", "internal/enum"},
+	"units/uncertainty/simulate": {"units", "units/uncertainty", "internal/enum"},
+	"units/uncertainty/study":    {"units", "units/uncertainty", "internal/enum"},
+	"bore/internal/circle":       {},
+	"bore/internal/lobes":        {},
+	"bore":                       {"units", "units/material", "units/uncertainty", "internal/enum", "bore/internal/circle", "bore/internal/lobes"},
+	"bore/fit":                   {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"bore/form":                  {"units", "internal/enum", "bore", "bore/internal/circle", "bore/internal/lobes"},
+	"bore/hone":                  {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"bore/surface":               {"units", "units/uncertainty", "internal/enum"},
+	"rings":                      {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
+	"oversize":                   {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
+	"oversize/sleeve":            {"units", "units/material", "units/uncertainty", "internal/enum"},
 	"oversize/jobsheet": {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve",
 		"oversize/jobsheet/internal/strictjson", "oversize/jobsheet/page"},
 

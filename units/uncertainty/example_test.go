@@ -487,3 +487,9 @@ func ExampleFitLine() {
 	// 5.60 µm per mm, ± 0.96: <nil>
 	// at 0.4 mm 2.12 µm, known to 0.24 µm; one reading scatters 0.54 µm
 }
+
+// A maker's bound of ±2e-6 /K that is itself good to ±0.5e-6 /K.
+func ExampleInexactEnds() {
+	fmt.Printf("%.3f against %.3f with exact ends\n", uncertainty.InexactEnds(2, 0.5), uncertainty.Rectangular(2))
+	// Output: 1.167 against 1.155 with exact ends
+}

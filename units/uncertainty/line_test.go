@@ -97,8 +97,10 @@ func TestLineProperties(t *testing.T) {
 				t.Fatalf("a better line: %v < %v", worse, chi)
 			}
 		}
-		if y1, s1 := l.Next(x, 4); y1 != y || math.Abs(s1.Std*s1.Std-s.Std*s.Std-l.Scatter.Std*l.Scatter.Std/4) > 1e-12 {
-			t.Fatal(y1, s1)
+		y1, s1 := l.Next(x, 4)
+		same(t, "next", s1.Std, math.Sqrt(s.Std*s.Std+l.Scatter.Std*l.Scatter.Std/4))
+		if y1 != y {
+			t.Fatal(y1, y)
 		}
 	})
 }

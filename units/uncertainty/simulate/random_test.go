@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package simulate
+
+import (
+	"math"
+	"testing"
+)
+
+// The first outputs of SplitMix64 for the seed 1234567, as collections of reference code print them (from memory;
+// they are what the algorithm gives).
+func TestStream(t *testing.T) {
+	s := stream(1234567)
+	for i, want := range []uint64{6457827717110365317, 3203168211198807973, 9817491932198370423, 4593380528125082431, 16408922859458223821} {
+		if got := s.next(); got != want {
+			t.Errorf("output %d: %d, want %d", i, got, want)
+		}
+	}
+	// chunks do not overlap within 2⁴⁰ draws, and other seeds are elsewhere
+	if start(7, 1)-start(7, 0) != gamma<<40&math.MaxUint64 || start(7, 0) == start(8, 0) {
+		t.Error("streams of chunks")
+	}
+}
+
+// Layers of one area under exp(−x²/2), the lowest with the tail.
+func TestZiggurat(t *testing.T) {
+	f := func(x float64) float64 { return math.Exp(-x * x / 2) }
+	area := widths[0] * heights[1]
+	tail := math.Sqrt(math.Pi/2) * math.Erfc(widths[1]/math.Sqrt2)
+	if math.Abs(widths[1]*heights[1]+tail-area) > 1e-16 {
+		t.Errorf("lowest layer %v, want %v", widths[1]*heights[1]+tail, area)
+	}
+	for i := 1; i < 256; i++ {
+		if math.Abs(heights[i]-f(widths[i])) > 3e-16 || math.Abs(widths[i]*(heights[i+1]-heights[i])-area) > 1e-15 || widths[i+1] >= widths[i] {
+			t.Errorf("layer %d: %v, %v", i, widths[i], heights[i])
+		}
+	}
+	if widths[256] != 0 || heights[256] != 1 {
+		t.Error("tip", widths[256], heights[256])
+	}
+	if kept := math.Sqrt(math.Pi/2) / (256 * area); math.Abs(kept-0.9933) > 1e-4 {
+		t.Errorf("%v of the draws are under the curve", kept)
+	}
+}
+
+// The same functions as the standard library's, to their digits.
+func TestFunctions(t *testing.T) {
+	for x := -4.0; x <= 4; x += 0.01 {
+		if want := math.Exp(-x * x / 2); math.Abs(bell(x)-want) > 1e-13*want {
+			t.Errorf("bell(%v) = %v, want %v", x, bell(x), want)
+		}
+	}
+	for x := 1e-17; x < 1e3; x *= 1.1 {
+		if want := math.Log(x); math.Abs(logarithm(x)-want) > 1e-15*max(1, math.Abs(want)) {
+			t.Errorf("log %v = %v, want %v", x, logarithm(x), want)
+		}
+	}
+}
