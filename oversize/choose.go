@@ -67,7 +67,7 @@ const maxCylinders = 64
 // The risk is per engine, for each kind of mistake; zero stands for 0.05. It is shared over the cylinders
 // and over the two decisions that each needs. The findings of the cylinders come with their own.
 //
-// Data that contradict themselves are errors: ErrWall, ErrCylinders, ErrOrder, ErrPiston,
+// Data that contradict themselves are errors, of one cylinder or size in a [PlaceError]: ErrWall, ErrCylinders, ErrOrder, ErrPiston,
 // those of package fit, and units.ErrRange and units.ErrCrossed, each naming its place.
 func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 	if len(cs) == 0 || len(cs) > maxCylinders {
@@ -78,7 +78,7 @@ func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 	}
 	for i := range cs {
 		if err := e.validateCylinder(&cs[i]); err != nil {
-			return Choice{}, err
+			return Choice{}, &PlaceError{Cylinder: i, Size: -1, Err: err}
 		}
 	}
 	c := Choice{Risk: r.Share(1)}

@@ -23,6 +23,18 @@ var (
 	ErrPiston = errors.New("piston does not belong to its size")
 )
 
+// A PlaceError is what was refused of one cylinder, or of one size on offer.
+type PlaceError struct {
+	Cylinder, Size int   // from 0; -1 where it is not about one
+	Err            error // with the name of the cylinder
+}
+
+// Error returns the text of Err.
+func (e *PlaceError) Error() string { return e.Err.Error() }
+
+// Unwrap returns Err.
+func (e *PlaceError) Unwrap() error { return e.Err }
+
 // An Engine is what all cylinders have in common. All lengths are diameters at 20 °C unless
 // they say otherwise; a limit of zero is not given.
 type Engine struct {
@@ -131,12 +143,12 @@ func (e *Engine) validate() error {
 	if err := e.Sizes.Validate(); err != nil {
 		return err
 	}
-	for _, s := range e.Sizes {
+	for i, s := range e.Sizes {
 		if s.Over > e.Nominal {
 			return fmt.Errorf("oversize: size %v over a bore of %v: %w", s.Over, e.Nominal, units.ErrRange)
 		}
 		if err := e.checkPiston(s.Piston, s.Over); err != nil {
-			return err
+			return &PlaceError{Cylinder: -1, Size: i, Err: err}
 		}
 	}
 	return nil

@@ -147,8 +147,8 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 
 // smallMeasured checks a small difference of sizes that may be left out, and its doubt.
 func (c *checker) smallMeasured(path string, m Measured, nominal units.Length) {
-	c.measured(path, m, nominal)
-	if !m.IsZero() {
+	if nominal > 0 && !m.IsZero() {
+		c.measured(path, m, nominal)
 		c.small(path, m.Value, nominal)
 	}
 }

@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"errors"
+	"fmt"
 
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
@@ -52,7 +53,7 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 	}
 	choice, err := oversize.Choose(engine, cylinders, g.risk.choice)
 	if err != nil {
-		return choice, fault(pathOf(err, g.Job), err)
+		return choice, fault(pathOf(err), err)
 	}
 	for i := range choice.Cylinders {
 		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve {
@@ -64,15 +65,20 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 	return choice, nil
 }
 
-// pathOf says which field of a job a refusal of package oversize is about, as nearly as its sentinel tells.
-func pathOf(err error, j Job) string {
-	switch {
-	case errors.Is(err, oversize.ErrPiston):
-		return "engine.oversizes"
-	case errors.Is(err, oversize.ErrOrder):
-		return "engine.oversizes"
+// pathOf says which field of a job a refusal of package oversize is about.
+func pathOf(err error) string {
+	var p *oversize.PlaceError
+	if !errors.As(err, &p) {
+		return "engine"
 	}
-	return ""
+	path := fmt.Sprintf("cylinders[%d]", p.Cylinder)
+	if p.Size >= 0 {
+		path = fmt.Sprintf("engine.oversizes[%d]", p.Size)
+	}
+	if errors.Is(err, oversize.ErrPiston) {
+		path += ".piston"
+	}
+	return path
 }
 
 // sleeveFinish returns what the bore of a sleeve is finished to: the window that the piston of its size

@@ -42,6 +42,10 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 	if r.bore, err = g.measure(c.Readings, g.Gauge, g.survey); err != nil {
 		return r, err
 	}
+	if fresh := g.Engine.Limits.NewBore; fresh.HasMin() && cannot(r.bore.Largest.Size, units.Limits{Min: fresh.Min + c.over()}) {
+		return r, fmt.Errorf("the largest, %v at 20 °C, is smaller than a new bore, %v: does the dial run the other way, or does the cylinder stand at another size?",
+			r.bore.Largest.Size, fresh.Min+c.over())
+	}
 	limits, err := g.limits(c.over())
 	if err != nil {
 		return r, err
