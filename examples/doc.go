@@ -39,6 +39,8 @@
 //   - pistons: which piston into which bore. Why does sorting win?
 //   - fourcircles: one trace of a wall, the four circles of the standards. Which one does a single bad
 //     point move most?
+//   - wholewall: five traces of one bore, its cylinder, its bend and its taper. What does a bore gauge see
+//     of them?
 //
 // The command [borewright.example/examples/refresh] is the whole job, and
 // [borewright.example/examples/bundle] makes the playground texts.
