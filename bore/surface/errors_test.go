@@ -61,6 +61,16 @@ func TestRefusals(t *testing.T) {
 		_, err = p.TwoStep(f)
 		refused(t, "filter", err, surface.ErrFilter)
 	}
+	for _, f := range []surface.Filter{{Short: 2 * um}, {Short: 2 * mm, Sections: 1}, {CutOff: 10 * um}, {Sections: 1000}} {
+		if _, err = p.Texture(f); err != nil {
+			t.Errorf("%+v: %v", f, err)
+		}
+	}
+	_, err = p.Texture(surface.Filter{CutOff: 1})
+	refused(t, "a cut-off of a picometre", err, surface.ErrFilter)
+	if _, err = surface.FromHeights(units.MaxLength/2000, flat); err != nil {
+		t.Errorf("2000 heights over 10 m: %v", err)
+	}
 	_, err = p.Texture(surface.Filter{CutOff: 800 * um})
 	refused(t, "five sections of 0.8 mm in 2 mm", err, surface.ErrShort)
 	_, err = p.Texture(surface.Filter{CutOff: 10 * um, Sections: 201})

@@ -283,3 +283,47 @@ func TestUnrollCircle(t *testing.T) {
 		t.Errorf("a wrong circle leaves %v, %v", slices.Max(q.Z()), err)
 	}
 }
+
+// Points that stand unevenly, the first of them anywhere, are read off along the straight lines between them.
+func TestUnevenPoints(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(10, 60).Draw(t, "n")
+		x0, z0 := rapid.Float64Range(-500, 500).Draw(t, "x0"), rapid.Float64Range(-5, 5).Draw(t, "z0")
+		x, z := make([]float64, n), make([]float64, n)
+		points := make([]surface.Point, n)
+		for i := range points {
+			if x[i] = x0; i > 0 {
+				x[i] = x[i-1] + rapid.Float64Range(0.5, 9).Draw(t, "step")
+			}
+			z[i] = z0 + rapid.Float64Range(-9, 9).Draw(t, "z")
+			points[i] = surface.Point{X: heights(x[i])[0], Z: heights(z[i])[0]}
+		}
+		p, err := surface.FromPoints(points)
+		got := must(t, p, err).Z()
+		for i, v := range got {
+			at := x[0] + (x[n-1]-x[0])*float64(i)/float64(n-1)
+			k := 1
+			for k < n-1 && x[k] < at {
+				k++
+			}
+			want := z[k-1] + (z[k]-z[k-1])*(at-x[k-1])/(x[k]-x[k-1]) - z[0]
+			if math.Abs(v-want) > 1e-4 {
+				t.Fatalf("at %d: %v, want %v", i, v, want)
+			}
+		}
+	})
+}
+
+// Points that a file rounded to a hundredth of their steps are taken as they are.
+func TestEvenPoints(t *testing.T) {
+	points := make([]surface.Point, 50)
+	for i := range points {
+		points[i] = surface.Point{X: units.Length(i+100)*um + units.Length(i%3-1)*um/250, Z: units.Length(i*i%7) * um}
+	}
+	p, err := surface.FromPoints(points)
+	for i, v := range must(t, p, err).Z() {
+		if want := float64(i * i % 7); v != want {
+			t.Fatalf("at %d: %v, want %v", i, v, want)
+		}
+	}
+}
