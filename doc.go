@@ -78,7 +78,9 @@
 //	is 45° between the lines or to the square?     hone.Included, hone.FromSquare
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles
 //	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
-//	how much metal does half a minute take?        hone.Sizing.Next
+//	how many of the lines are flat?                hone.Setting.CountLines
+//	how much metal does half a minute take?        hone.Sizing.Next, hone.Trial.Stock
+//	which grit for these rings, and how rough?     hone.GritsFor, hone.Finishes
 //	is the texture what the rings want?            surface.Profile.Texture, surface.Measure, surface.Wall.Judge
 //	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
 //	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess

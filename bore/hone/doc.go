@@ -94,6 +94,7 @@
 //	how fast to turn, how often or how far to stroke? Setting.SpindleFor, StrokingFor, StrokeFor
 //	what can I do with what I have?                   OnHand.Reach
 //	what is the angle along the wall?                 Setting.Profile, Setting.Steepest
+//	how many lines are flat, by length and by number? Setting.CountLines
 //	do the lines of the first phase stay?             Traces
 //	how many strokes cover the wall?                  Setting.Cover
 //	does the tool run in its own tracks?              Setting.Retrace
@@ -101,8 +102,9 @@
 //	where does the metal go, how straight is it then? Setting.Removal
 //	where do I dwell against a taper?                 Setting.Correct
 //	how much metal is that?                           Stock
+//	what does a phase take in its time?               Trial.Stock
 //	how long may the next pass be?                    Sizing.Next
-//	does this tool fit, which grit, how rough?        Kind.Fits, Grits, Finishes
+//	does this tool fit, which grit, how rough?        Kind.Fits, GritsFor, Finishes
 //	what must I beware of?                            Kind.Cautions, Setting.Cautions
 //
 // # Validity

@@ -731,15 +731,19 @@ func ExampleSetting_Correct() {
 }
 
 // Which grit for which rings? What the sources say, and who says it.
-func ExampleGrits() {
-	for _, g := range hone.Grits() {
-		fmt.Printf("%d to %d: %s (%s)\n", g.Coarse, g.Fine, g.For, g.Source)
+func ExampleGritsFor() {
+	band := hone.GritsFor(hone.StageFinish, hone.FacingMolybdenum)
+	fmt.Println(band)
+	for _, g := range band.Rows {
+		fmt.Printf("  %d to %d %v %s (%s)\n", g.Coarse, g.Fine, g.Facing, g.Of, g.Source)
 	}
 	// Output:
-	// 80 to 100: breaking the glaze of a small air-cooled cylinder (US Army TM 10-4320-351-14, 6.4.5)
-	// 120 to 120: breaking the glaze of a liner (US Army TM 9-2815-202-34; TM 5-3895-346-14)
-	// 180 to 220: last honing for plain iron or chromium-faced rings (common practice, from memory)
-	// 220 to 320: last honing for molybdenum-faced rings (common practice, from memory)
+	// grit 180 to 400, sources disagree
+	//   180 to 220   (common practice, an engine maker's manual)
+	//   220 to 220   (common practice, an engine maker's manual, another)
+	//   280 to 280 molybdenum silicon carbide (common practice, a trade magazine of 2004)
+	//   320 to 320  aluminium oxide, a small air-cooled engine (common practice, an engine maker's manual, a third)
+	//   320 to 400 molybdenum silicon carbide, for competition (common practice, a trade magazine of 2004)
 }
 
 func ExampleFinishes() {
@@ -747,10 +751,39 @@ func ExampleFinishes() {
 		fmt.Printf("%s: %s %s to %s\n", f.Of, f.Measure, f.Roughness.Min.Format(units.Micrometre, 2), f.Roughness.Max.Format(units.Micrometre, 2))
 	}
 	// Output:
-	// a liner honed to 99.950 mm, of 100.017 mm in the end: Ra 2.20 µm to 3.00 µm
-	// the same at 100.012 mm: Ra 1.30 µm to 1.60 µm
-	// the same, finished at 100.017 mm: Ra 0.65 µm to 1.30 µm
+	// liners, from the first honing to the finished wall: Ra 0.65 µm to 4.00 µm
+	// bores honed with 180 to 220 grit:  0.46 µm to 0.97 µm
+	// bores from one maker's production, the unit taken for microinches: Ra 0.38 µm to 0.97 µm
 	// honed surfaces, most common range: rms 0.08 µm to 1.27 µm
+	// bare aluminium-silicon bores after the silicon is laid open by lapping, no work for stones: Rz 1.00 µm to 3.00 µm
+}
+
+// A swinging hand leaves long stretches of flat lines where it turns round, but few of them.
+func ExampleSetting_CountLines() {
+	travel := hone.Travel{Depth: 90 * units.Millimetre, Tool: 60 * units.Millimetre, Top: 30 * units.Millimetre, Bottom: 30 * units.Millimetre}
+	drill := hone.Setting{Bore: 67 * units.Millimetre, Spindle: 150 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	c, err := drill.CountLines(hone.Crank(), travel, hone.MustParseCrosshatch("30° included"))
+	for _, row := range []struct {
+		by string
+		hone.Tally
+	}{{"length", c.ByLength}, {"number", c.ByNumber}} {
+		fmt.Printf("by %s: %.1f° on the mean, %.0f %% flatter than 30°\n", row.by, row.Mean.In(units.Degree), 100*row.Flat)
+	}
+	fmt.Println(err)
+	// Output:
+	// by length: 41.8° on the mean, 22 % flatter than 30°
+	// by number: 47.6° on the mean, 9 % flatter than 30°
+	// <nil>
+}
+
+// Forty seconds at one setting took 6 µm off the radius: what do twenty seconds take with the drill turned up?
+func ExampleTrial_Stock() {
+	slow := slowDrill()
+	fast := slow
+	fast.Spindle = 300 * units.PerMinute
+	stock, err := hone.Trial{Setting: slow, Lasts: 40 * time.Second, Took: 6 * units.Micrometre}.Stock(fast, 20*time.Second)
+	fmt.Println(stock.Format(units.Micrometre, 1), err)
+	// Output: 7.6 µm <nil>
 }
 
 // A ball-type hone of the bore's own size would turn in it without pressing.

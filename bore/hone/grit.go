@@ -5,80 +5,138 @@ package hone
 import (
 	"fmt"
 
-	"borewright.example/units"
+	"borewright.example/internal/enum"
 )
 
+// A Facing is what the face of a top ring is made of, which the wall is finished for. The zero value is not
+// given.
+type Facing int8
+
+// The facings that sources name a grit for.
+const (
+	FacingUnknown Facing = iota
+	FacingIron
+	FacingChromium
+	FacingMolybdenum
+)
+
+var facingNames = []string{"", "plain iron", "chromium", "molybdenum"}
+
+// String returns "", "plain iron", "chromium" or "molybdenum".
+func (f Facing) String() string { return enum.Name(f, facingNames) }
+
+// MarshalText returns the text of [Facing.String]. A value that is no facing is [units.ErrUnknownName].
+func (f Facing) MarshalText() ([]byte, error) { return enum.Marshal(f, facingNames) }
+
+// UnmarshalText reads the text of [Facing.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (f *Facing) UnmarshalText(text []byte) error { return enum.Unmarshal(f, text, facingNames) }
+
+// A Stage is the work on a bare iron wall that a grit is named for.
+type Stage int8
+
+// The stages.
+const (
+	StageDeglaze Stage = iota // a worn wall made rough for new rings, its size left as it is
+	StageFinish               // to size
+	StagePlateau              // the peaks of the last honing taken off, its grooves left
+)
+
+var stageNames = []string{"deglazing", "last honing", "plateau strokes"}
+
+// String returns "deglazing", "last honing" or "plateau strokes".
+func (s Stage) String() string { return enum.Name(s, stageNames) }
+
+// MarshalText returns the text of [Stage.String]. A value that is no stage is [units.ErrUnknownName].
+func (s Stage) MarshalText() ([]byte, error) { return enum.Marshal(s, stageNames) }
+
+// UnmarshalText reads the text of [Stage.String]; any other is [units.ErrUnknownName]. On error the
+// receiver keeps its value.
+func (s *Stage) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, stageNames) }
+
 // A Grit is a range of grit, the number that abrasives are sold by (a higher one is finer), that a source
-// names for a purpose on a bare iron wall.
+// names for a stage.
 type Grit struct {
-	For    string `json:"for"`    // the purpose
-	Coarse int    `json:"coarse"` // coarsest number named
-	Fine   int    `json:"fine"`   // finest, not below Coarse
-	Source string `json:"source"` // a manual, or "common practice"
+	Stage  Stage  `json:"stage"`
+	Facing Facing `json:"facing,omitzero"` // of the rings it is named for; FacingUnknown where the source names none
+	Coarse int    `json:"coarse"`          // coarsest number named
+	Fine   int    `json:"fine"`            // finest, not below Coarse
+	Of     string `json:"of,omitzero"`     // what else the source says of it
+	Source string `json:"source"`          // a manual, or "common practice", which no one answers for
 }
 
-// Grits returns what sources name, the coarsest first. They agree on no more than this, and the maker of the
-// rings outranks them. None is for a plated or a bare aluminium-silicon wall: those are not honed so.
+const (
+	magazine = commonPractice + ", a trade magazine of 2004"
+	tradeWeb = commonPractice + ", a trade page"
+	makers   = commonPractice + ", an engine maker's manual"
+)
+
+// Grits returns what sources name, by stage, the coarsest first. They disagree: for honing an iron wall again
+// the numbers run from 80 to 400. None is for a plated or a bare aluminium-silicon wall: those are not
+// honed so.
 //
-// No source was found that ties a grit to a roughness: that hangs on the abrasive, its bond, the oil and the
-// pressure as well. See [Finishes] for roughness.
+// A grit is no roughness. That hangs on the abrasive, its bond, the oil and the pressure as well: one table for
+// polished steel gives a grit of 240 as 0.45 µm in one system of grits and as 1.50 µm in another. See
+// [Finishes] for roughness, and trace the wall.
+//
+// How many plateau strokes is no number that one shop can take from another: package surface reckons them from
+// the profile of the wall and the metal that a stroke takes.
 func Grits() []Grit {
 	return []Grit{
-		{"breaking the glaze of a small air-cooled cylinder", 80, 100, "US Army TM 10-4320-351-14, 6.4.5"},
-		{"breaking the glaze of a liner", 120, 120, "US Army TM 9-2815-202-34; TM 5-3895-346-14"},
-		{"last honing for plain iron or chromium-faced rings", 180, 220, commonPractice + ", from memory"},
-		{"last honing for molybdenum-faced rings", 220, 320, commonPractice + ", from memory"},
+		{StageDeglaze, FacingUnknown, 80, 100, "a small air-cooled cylinder", "US Army TM 10-4320-351-14, 6.4.5"},
+		{StageDeglaze, FacingUnknown, 120, 120, "a liner", "US Army TM 9-2815-202-34; TM 5-3895-346-14; TM 5-3895-359-14&P"},
+		{StageDeglaze, FacingUnknown, 280, 280, "20 to 60 strokes, looked at every 20", makers},
+		{StageFinish, FacingUnknown, 180, 220, "", makers},
+		{StageFinish, FacingUnknown, 220, 220, "", makers + ", another"},
+		{StageFinish, FacingIron, 220, 220, "silicon carbide", magazine},
+		{StageFinish, FacingChromium, 220, 220, "silicon carbide", magazine},
+		{StageFinish, FacingMolybdenum, 280, 280, "silicon carbide", magazine},
+		{StageFinish, FacingUnknown, 320, 320, "aluminium oxide, a small air-cooled engine", makers + ", a third"},
+		{StageFinish, FacingMolybdenum, 320, 400, "silicon carbide, for competition", magazine},
+		{StagePlateau, FacingMolybdenum, 400, 400, "a brief touch after 280, or a few strokes with a brush of abrasive nylon", magazine},
+		{StagePlateau, FacingMolybdenum, 600, 600, "or cork", tradeWeb},
 	}
 }
 
-// A Finish is the roughness that a source asks of a bore, or finds in it.
-type Finish struct {
-	Of        string       `json:"of"`        // the surface
-	Roughness units.Limits `json:"roughness"` // as printed, both ends
-	Measure   string       `json:"measure"`   // "Ra", or "rms", which reads the same surface higher
-	Source    string       `json:"source"`    // a manual or handbook
+// A GritBand is what sources come to for one stage and facing.
+type GritBand struct {
+	Coarse int    `json:"coarse,omitzero"` // coarsest number of all
+	Fine   int    `json:"fine,omitzero"`   // finest of all
+	Agree  bool   `json:"agree,omitzero"`  // whether some number is within what every source names
+	Rows   []Grit `json:"rows,omitzero"`   // what each names
 }
 
-// Finishes returns roughness as sources print it, the coarsest first.
-func Finishes() []Finish {
-	const um, liner = units.Micrometre, "US Army TM 5-3895-382-24, liner hone specifications"
-	return []Finish{
-		{"a liner honed to 99.950 mm, of 100.017 mm in the end", units.Limits{Min: 22 * um / 10, Max: 3 * um}, "Ra", liner},
-		{"the same at 100.012 mm", units.Limits{Min: 13 * um / 10, Max: 16 * um / 10}, "Ra", liner},
-		{"the same, finished at 100.017 mm", units.Limits{Min: 65 * um / 100, Max: 13 * um / 10}, "Ra", liner},
-		{"honed surfaces, most common range", units.Limits{Min: 3 * units.Microinch, Max: 50 * units.Microinch}, "rms",
-			"Machinery's Handbook, 31st ed., p. 1338"},
-	}
-}
-
-// Fits reports whether a tool is of a size for a bore that is honed from one diameter to another; it returns
-// nil, or why it is not. For rigid stones size is from the least diameter that they draw in to, to the
-// greatest they open to: they must go in freely and still reach the last size. For a ball-type or brush
-// hone it is the diameter of the free tool, Min alone or Min to Max: it presses only by being larger
-// than the bore, up to the last size. By how much is for its maker to say; such tools are mostly sold by
-// the bore they are for, and are larger themselves (common practice).
-//
-// A tool that does not fit is [ErrRoom], a kind that is not given [ErrNotGiven].
-func (k Kind) Fits(size units.Limits, from, to units.Length) error {
-	if err := (Stock{From: from, To: to, Depth: units.Millimetre}).check(); err != nil {
-		return err
-	}
-	if err := checkLength("size of the tool", size.Min); err != nil {
-		return err
-	}
-	switch k {
-	case BallType, BrushType:
-		if size.Min <= to {
-			return fmt.Errorf("hone: %v of %v in a bore up to %v: %w: want it larger, or it does not press", k, size.Min, to, ErrRoom)
+// GritsFor returns what sources name for a stage and a facing, those that name no facing among them; the zero
+// band where none does, as for plateau strokes for other rings than molybdenum-faced ones. The supplier of the
+// rings outranks them all.
+func GritsFor(stage Stage, facing Facing) (band GritBand) {
+	from, to := 0, 0 // what all agree on
+	for _, g := range Grits() {
+		if g.Stage != stage || g.Facing != FacingUnknown && g.Facing != facing {
+			continue
 		}
-	case RigidStone:
-		if size.Min >= from || size.Max < to {
-			return fmt.Errorf("hone: %v of %v in a bore from %v to %v: %w: want it to go in and to reach the last size", k, size, from, to, ErrRoom)
+		if band.Rows == nil {
+			band.Coarse, band.Fine, from, to = g.Coarse, g.Fine, g.Coarse, g.Fine
 		}
-	case KindUnknown:
-		return fmt.Errorf("hone: kind of hone: %w", ErrNotGiven)
-	default:
-		return fmt.Errorf("hone: kind of hone %v: %w", k, units.ErrRange)
+		band.Coarse, band.Fine = min(band.Coarse, g.Coarse), max(band.Fine, g.Fine)
+		from, to = max(from, g.Coarse), min(to, g.Fine)
+		band.Rows = append(band.Rows, g)
 	}
-	return nil
+	band.Agree = band.Rows != nil && from <= to
+	return band
+}
+
+// String returns the band in a line: "grit 180 to 320, sources disagree", "no source names a grit".
+func (b GritBand) String() string {
+	if b.Rows == nil {
+		return "no source names a grit"
+	}
+	text := fmt.Sprintf("grit %d", b.Coarse)
+	if b.Fine != b.Coarse {
+		text += fmt.Sprintf(" to %d", b.Fine)
+	}
+	if !b.Agree {
+		text += ", sources disagree"
+	}
+	return text
 }

@@ -235,6 +235,20 @@ func (st *stroke) when(cell int, gone float64) float64 {
 	return start + min(max(x, 0), width)
 }
 
+// crossing returns when, in the cell that ends at i, the speed passes the edge.
+func (st *stroke) crossing(i int, edge float64) float64 {
+	a, b := st.ends[i-1], st.ends[i]
+	rising := st.at[i-1] < edge
+	for range 60 {
+		if mid := (a + b) / 2; (st.speed(mid) < edge) == rising {
+			a = mid
+		} else {
+			b = mid
+		}
+	}
+	return (a + b) / 2
+}
+
 // Gauss and Legendre's four points on (−1, 1) and their weights: Abramowitz and Stegun, Handbook
 // of Mathematical Functions, table 25.4.
 var gaussPoints = [2]struct{ x, w float64 }{

@@ -132,18 +132,9 @@ type worked struct {
 
 // worked lays the setting over the travel, once both are good.
 func (s Setting) worked(m Motion, t Travel, law Pressing) (*worked, error) {
-	length, err := t.Stroke()
-	if err != nil {
+	s, err := s.on(t)
+	if err := firstError(err, law.check()); err != nil {
 		return nil, err
-	}
-	if s.Stroke == 0 {
-		s.Stroke = length
-	}
-	if err := firstError(s.check(), law.check()); err != nil {
-		return nil, err
-	}
-	if s.Stroke != length {
-		return nil, fmt.Errorf("hone: stroke %v: %w: the travel of the tool makes it %v", s.Stroke, ErrRoom, length)
 	}
 	return s.lay(m, t, law)
 }

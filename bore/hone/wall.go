@@ -44,28 +44,24 @@ const maxPoints = 1_000_000
 // million, when the tool moves by m on the travel t.
 //
 // Abrasive lies along the whole tool, so a point of the wall is crossed while the tool goes
-// through every position at which it covers the point, at as many speeds. Lines are counted by
-// their length on the wall, as the eye and a camera count them: the lines drawn in a time dt
-// weigh the resultant speed times dt. The return stroke is taken as the same stroke backwards.
+// through every position at which it covers the point, at as many speeds. Lines are weighed by
+// their length on the wall, as dots of a picture add up: the lines drawn in a time dt weigh the
+// resultant speed times dt. By their number see [Setting.CountLines]. The return stroke is taken
+// as the same stroke backwards.
 //
 // The stroke of the setting must be that of the travel, else it is [ErrRoom]; a zero one is
 // taken from it.
 func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, error) {
-	length, err := t.Stroke()
+	s, err := s.on(t)
 	if err != nil {
 		return Profile{}, err
 	}
-	if s.Stroke == 0 {
-		s.Stroke = length
-	}
+	length := s.Stroke
 	flat, steep, err := want.ends()
-	if err := firstError(s.check(), err); err != nil {
+	if err != nil {
 		return Profile{}, err
 	}
-	switch {
-	case s.Stroke != length:
-		return Profile{}, fmt.Errorf("hone: stroke %v: %w: the travel of the tool makes it %v", s.Stroke, ErrRoom, length)
-	case points < 2 || points > maxPoints:
+	if points < 2 || points > maxPoints {
 		return Profile{}, fmt.Errorf("hone: %d points of a profile: %w: want 2 to %d", points, units.ErrRange, maxPoints)
 	}
 	st, err := m.over(s.Stroking)
@@ -96,6 +92,24 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 	}
 	p.Least, p.Mean, p.Greatest, p.Within = all.told()
 	return p, nil
+}
+
+// on returns the setting with the stroke of a travel, checked as a whole.
+func (s Setting) on(t Travel) (Setting, error) {
+	length, err := t.Stroke()
+	if err != nil {
+		return Setting{}, err
+	}
+	if s.Stroke == 0 {
+		s.Stroke = length
+	}
+	if err := s.check(); err != nil {
+		return Setting{}, err
+	}
+	if s.Stroke != length {
+		return Setting{}, fmt.Errorf("hone: stroke %v: %w: the travel of the tool makes it %v", s.Stroke, ErrRoom, length)
+	}
+	return s, nil
 }
 
 // lines sums up lines: their length, the included angle weighted by it, and the length that is
@@ -161,20 +175,6 @@ func newWeave(st *stroke, slope float64, flat, steep Crosshatch) *weave {
 		}
 	}
 	return w
-}
-
-// crossing returns when, in the cell that ends at i, the speed passes the edge.
-func (w *weave) crossing(i int, edge float64) float64 {
-	a, b := w.ends[i-1], w.ends[i]
-	rising := w.at[i-1] < edge
-	for range 60 {
-		if mid := (a + b) / 2; (w.speed(mid) < edge) == rising {
-			a = mid
-		} else {
-			b = mid
-		}
-	}
-	return (a + b) / 2
 }
 
 // enter adds a stretch of one cell to the band, joined to the one before where they touch.
