@@ -113,7 +113,13 @@ func fewer(a, b float64) float64 {
 // pool being one component), which lies between ν₀(V₁/R₁)² and ν₀(V₂/R₂)², the degrees of freedom
 // of a and b: the fewer are on the safe side, and exact where both have as many repeats.
 func difference(a, b uncertainty.Estimate) uncertainty.Estimate {
-	return weighted(a.Value-b.Value, a, 1, b, -1)
+	return weighted(less(a.Value, b.Value), a, 1, b, -1)
+}
+
+// less returns a − b, each no further from zero than any size can be, so that nothing wraps around.
+func less(a, b units.Length) units.Length {
+	const most = units.MaxLength
+	return min(max(a, -most), most) - min(max(b, -most), most)
 }
 
 // weighted is [difference] for other weights than 1 and −1; the value is given.

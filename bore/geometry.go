@@ -29,7 +29,7 @@ func (p Place) Minus(q Place) uncertainty.Estimate { return difference(p.Own, q.
 // against nominal, with the whole doubt of the size.
 func (p Place) Over(nominal units.Length) uncertainty.Estimate {
 	e := p.Size
-	e.Value -= nominal
+	e.Value = less(e.Value, nominal)
 	return e
 }
 
@@ -89,7 +89,7 @@ type Taper struct {
 // 9-2815-200-35 p. 6-55); one that is larger at the deck when cold is worn out.
 func (t Taper) Choke() uncertainty.Estimate {
 	e := t.Size
-	e.Value = -e.Value
+	e.Value = less(0, e.Value)
 	return e
 }
 

@@ -75,11 +75,17 @@ func (l Limits) validate() error {
 // within, since a form of four lobes that they miss, or take for one of two, may carry it beyond;
 // Conform is then that of the axes read, the most it can be.
 //
-// Errors: ErrNoReadings, ErrLimits, and those of [uncertainty.Judge] for an impossible risk.
+// Errors: ErrNoReadings, ErrLimits, ErrReading for a place along no axis, and those of [uncertainty.Judge]
+// for an impossible risk.
 func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 	all := g.places()
 	if len(all) == 0 {
 		return nil, fmt.Errorf("bore: judge: %w", ErrNoReadings)
+	}
+	for _, p := range all {
+		if !validAngle(p.Axis) {
+			return nil, fmt.Errorf("bore: judge: axis of %v rad at %v: want a finite angle: %w", float64(p.Axis), p.Depth, ErrReading)
+		}
 	}
 	if err := l.validate(); err != nil {
 		return nil, err

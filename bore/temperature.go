@@ -123,6 +123,10 @@ func (t Temperature) isReference() bool {
 	return t.Within == 0 && math.Abs(float64(t.orReference().Value-units.ReferenceTemperature)) < 1e-9
 }
 
+// Validate returns ErrGauge for a temperature or half-width that no workshop has, or a half-width of nothing.
+// The zero Temperature passes: it is not given.
+func (t Temperature) Validate() error { return t.validate("part") }
+
 func (t Temperature) validate(what string) error {
 	if t.Value.IsZero() && t.Within != 0 {
 		return fmt.Errorf("bore: temperature of the %s, within %v: %w: %w", what, t.Within, units.ErrNotGiven, ErrGauge)

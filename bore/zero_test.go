@@ -3,6 +3,7 @@
 package bore_test
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"reflect"
@@ -88,3 +89,32 @@ func TestHostileNumbers(t *testing.T) {
 }
 
 func second[T any](_ T, err error) error { return err }
+
+// Differences of sizes that no bore has stay where they are: at the largest that one can be.
+func TestDifferencesDoNotWrapAround(t *testing.T) {
+	place := func(l units.Length) bore.Place {
+		return bore.Place{Size: uncertainty.Estimate{Value: l}, Own: uncertainty.Estimate{Value: l}}
+	}
+	high, low := place(math.MaxInt64), place(math.MinInt64)
+	const most = units.MaxLength
+	for name, got := range map[string]units.Length{
+		"minus": high.Minus(low).Value, "over": high.Over(math.MinInt64).Value,
+		"over a plane": high.OverPlane(bore.Plane{Mean: low.Size}).Value, "minus, but for its sign": -low.Minus(high).Value,
+	} {
+		if got != 2*most {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+	if c := (bore.Taper{Size: low.Size}).Choke().Value; c != most {
+		t.Errorf("choke %v", c)
+	}
+}
+
+// A geometry that nobody measured may hold any axis; a finding along none is refused.
+func TestJudgeWantsFiniteAxes(t *testing.T) {
+	g := measure(t, sixReadings())
+	g.Planes[1].Places[0].Axis = units.Angle(math.Inf(1))
+	if fs, err := g.Judge(bore.Limits{Taper: um}, noRisk); !errors.Is(err, bore.ErrReading) {
+		t.Errorf("%v, %v", fs, err)
+	}
+}

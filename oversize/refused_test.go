@@ -124,3 +124,14 @@ func TestFormulasRefuse(t *testing.T) {
 		}
 	}
 }
+
+func TestSizesDoNotWrapAround(t *testing.T) {
+	for _, c := range []struct{ over, nominal, want units.Length }{
+		{math.MaxInt64, math.MaxInt64, units.MaxLength}, {1, math.MaxInt64, units.MaxLength}, {math.MinInt64, math.MinInt64, -units.MaxLength},
+		{units.Millimetre / 2, 67 * units.Millimetre, 67*units.Millimetre + units.Millimetre/2},
+	} {
+		if got := (oversize.Size{Over: c.over}).Bore(c.nominal); got != c.want {
+			t.Errorf("%v over %v: %v, want %v", c.over, c.nominal, got, c.want)
+		}
+	}
+}

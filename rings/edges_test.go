@@ -50,6 +50,7 @@ func TestEdges(t *testing.T) {
 		{"gap above nothing", second(gap(value(1), d).In(d)), second(gap(value(0), d).In(d)), rings.ErrOverlap},
 		{"bore above nothing", second(heat.Change(1)), second(heat.Change(0)), rings.ErrSize},
 		{"leaves apart", second(rings.Feeler(1, 2)), second(rings.Feeler(1, 1)), rings.ErrSize},
+		{"one leaf alone", second(rings.Feeler(1, 0)), second(rings.Feeler(units.MaxLength, 0)), rings.ErrSize},
 		{"thickest leaf", second(rings.Feeler(1, units.MaxLength)), second(rings.Feeler(1, units.MaxLength+1)), rings.ErrSize},
 		{"ring as high as its groove", second(rings.Groove{Height: value(1)}.SideClearance(rings.Profile{Height: value(1)})), second(rings.Groove{Height: value(1)}.SideClearance(rings.Profile{Height: value(2)})), rings.ErrSize},
 		{"ring on its root", second(rings.Groove{Root: value(4)}.BackClearance(rings.Profile{Thickness: value(3)}, value(10))), second(rings.Groove{Root: value(4)}.BackClearance(rings.Profile{Thickness: value(4)}, value(10))), rings.ErrSize},

@@ -88,8 +88,10 @@ func ExampleGap() {
 
 func ExampleFeeler() {
 	fmt.Println(must1(rings.Feeler(units.MustParseLength("0.30 mm"), units.MustParseLength("0.35 mm"))))
+	fmt.Println(must1(rings.Feeler(units.MustParseLength("0.30 mm"), 0)), "by one leaf alone")
 	// Output:
 	// 0.325 ± 0.028 mm
+	// 0.325 ± 0.028 mm by one leaf alone
 }
 
 // My end gap is too small: how much do I file off? The plan stops to measure on the way.

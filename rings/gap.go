@@ -96,10 +96,18 @@ func DiameterChange(from, to uncertainty.Estimate) (uncertainty.Estimate, error)
 	return s.estimate()
 }
 
+// leafStep is from one leaf of a usual feeler gauge to the next.
+const leafStep = 50 * units.Micrometre
+
 // Feeler returns the gap between the thickest leaf that goes in and the thinnest that does not:
 // the middle of the two, anywhere between them with equal probability (JCGM 100:2008 4.3.7).
-// Leaves that are not positive or not in this order are ErrSize.
+// Refuses zero is one leaf alone, the thickest that goes in with a drag: what refuses is then taken to be the
+// next of a usual set, 0.05 mm (0.002 in) thicker (common practice). Leaves that are not positive or not in
+// this order are ErrSize.
 func Feeler(goes, refuses units.Length) (uncertainty.Estimate, error) {
+	if refuses == 0 && goes <= units.MaxLength {
+		refuses = goes + leafStep
+	}
 	if goes <= 0 || refuses <= goes || refuses > units.MaxLength {
 		return uncertainty.Estimate{}, fmt.Errorf("rings: feeler leaves %v, which goes in, and %v, which does not: %w (0 < goes in < does not)", goes, refuses, ErrSize)
 	}

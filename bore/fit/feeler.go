@@ -16,10 +16,15 @@ type FeelerRule struct {
 	Adds units.Length // by which the clearance is then larger than the strip
 }
 
+// samePull is how far two pulls may lie apart and still be one, of the larger: a spring scale is not read
+// closer (common practice), and 6 lbf, 26.7 N and 2.72 kgf, as manuals print one pull, differ by a
+// thousandth.
+const samePull = 0.01
+
 // Clearance returns what a strip of that thickness and pull says of the diametral clearance. At the
 // pull of the rule both ends are the strip plus what the rule adds. A lighter pull says only
 // that the clearance is at least that, a heavier one that it is at most that: try the next
-// strip.
+// strip. Pulls that lie within a hundredth of each other are one.
 //
 // A thickness or pull that is not positive or not finite, and a rule that adds less than
 // nothing, are [units.ErrRange].
@@ -33,7 +38,8 @@ func (r FeelerRule) Clearance(strip units.Length, pull units.Force) (units.Limit
 		return units.Limits{}, fmt.Errorf("fit: feeler rule that adds %v: %w (0 to 1 mm)", r.Adds, units.ErrRange)
 	}
 	c := strip + r.Adds
-	switch {
+	switch apart := float64(pull - r.Pull); {
+	case math.Abs(apart) <= float64(samePull*float64(max(pull, r.Pull))):
 	case pull < r.Pull:
 		return units.Limits{Min: c}, nil
 	case pull > r.Pull:

@@ -58,10 +58,22 @@ func TestFeeler(t *testing.T) {
 	if got := six.In(units.Newton); got < 26.65 || got > 26.75 { // "26.7 N"
 		t.Errorf("6 lbf is %v N", got)
 	}
+	// The same pull as a newton and a kilogram scale show it, and as text keeps it.
+	var back units.Force
+	text, err := six.MarshalText()
+	if err != nil || back.UnmarshalText(text) != nil {
+		t.Fatal(err)
+	}
+	both := units.Limits{Min: inch("0.005"), Max: inch("0.005")}
+	for _, same := range []units.Force{26.7 * units.Newton, units.MustParseForce("2.72 kgf"), back, six * 0.991, six * 1.009} {
+		if c, err := rule.Clearance(inch("0.004"), same); err != nil || c != both {
+			t.Errorf("pull %v: %v, %v; want %v", same, c, err, both)
+		}
+	}
 	for _, test := range []struct {
 		pull units.Force
 		want units.Limits
-	}{{six / 2, units.Limits{Min: inch("0.005")}}, {six * 2, units.Limits{Max: inch("0.005")}}} {
+	}{{six * 0.98, units.Limits{Min: inch("0.005")}}, {six * 1.02, units.Limits{Max: inch("0.005")}}, {six / 2, units.Limits{Min: inch("0.005")}}, {six * 2, units.Limits{Max: inch("0.005")}}} {
 		if c, err := rule.Clearance(inch("0.004"), test.pull); err != nil || c != test.want {
 			t.Errorf("pull %v: %v, %v; want %v", test.pull, c, err, test.want)
 		}

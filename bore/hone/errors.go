@@ -28,8 +28,12 @@ var (
 // a slip of unit, and below it no product of a setting can overflow.
 const maxRate = 1e6 * units.PerMinute
 
+// minRate is the slowest, below which quotients of a setting are lost in floating point: once in two
+// million years.
+const minRate = 1e-12 * units.PerMinute
+
 func goodLength(l units.Length) bool  { return l > 0 && l <= units.MaxLength }
-func goodRate(f units.Frequency) bool { return f > 0 && f <= maxRate }
+func goodRate(f units.Frequency) bool { return f >= minRate && f <= maxRate }
 
 // checkLength refuses a length outside (0, 10 m].
 func checkLength(name string, l units.Length) error {
@@ -42,7 +46,7 @@ func checkLength(name string, l units.Length) error {
 	return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, units.ErrRange, units.MaxLength)
 }
 
-// checkRate refuses a frequency outside (0, a million a minute]; per names what is counted.
+// checkRate refuses a frequency outside minRate to maxRate; per names what is counted.
 func checkRate(name string, f units.Frequency, per string) error {
 	switch {
 	case goodRate(f):
@@ -50,6 +54,6 @@ func checkRate(name string, f units.Frequency, per string) error {
 	case f == 0:
 		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
 	}
-	return fmt.Errorf("hone: %s %v %s: %w: want above 0, up to %v %s",
-		name, f.In(units.PerMinute), per, units.ErrRange, float64(maxRate/units.PerMinute), per)
+	return fmt.Errorf("hone: %s %v %s: %w: want %.3g to %.3g %s",
+		name, f.In(units.PerMinute), per, units.ErrRange, float64(minRate/units.PerMinute), float64(maxRate/units.PerMinute), per)
 }

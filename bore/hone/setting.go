@@ -11,7 +11,7 @@ import (
 
 // A Setting is how a hone is driven. Every method needs only the fields it uses; a field left at
 // zero that it needs is [ErrNotGiven], a negative or not finite one, a length above 10 m or a
-// rate above a million a minute is [units.ErrRange].
+// rate above a million a minute or below 1e-12 is [units.ErrRange].
 //
 // The stroke goes at a steady speed here, 2·stroke·cycles, which is also the mean speed of every
 // other motion; see [Motion] for those.

@@ -301,3 +301,21 @@ func TestNoAllocs(t *testing.T) {
 		}
 	}
 }
+
+// Rates so slow that quotients are lost in floating point are no rates: a spindle at 1e-200 Hz left lines of
+// no angle.
+func TestRatesThatStandStill(t *testing.T) {
+	for _, f := range []units.Frequency{1e-200, 5e-324, 1e-15} {
+		s := hone.Setting{Bore: 67 * mm, Spindle: f, Stroking: hone.Cycles(1)}
+		if p, err := s.Profile(hone.Crank(), halfOut, want45, 3); !errors.Is(err, units.ErrRange) || p.Points != nil {
+			t.Errorf("spindle at %v Hz: %v, %v", float64(f), p, err)
+		}
+		if err := hone.Cycles(f).Validate(); !errors.Is(err, units.ErrRange) {
+			t.Errorf("stroking at %v Hz: %v", float64(f), err)
+		}
+	}
+	s := hone.Setting{Bore: 67 * mm, Spindle: 1e-13, Stroking: hone.Cycles(1)}
+	if p, err := s.Profile(hone.Crank(), halfOut, want45, 3); err != nil || math.IsNaN(p.Within) || math.IsNaN(float64(p.Mean)) {
+		t.Errorf("%v, %v", p, err)
+	}
+}

@@ -55,7 +55,7 @@ func (k Stroking) like(cycles units.Frequency) Stroking {
 func (k Stroking) IsZero() bool { return k == Stroking{} }
 
 // Validate returns [ErrNotGiven] for the zero Stroking and [units.ErrRange] for a rate that is
-// negative, not finite, or above a million a minute.
+// negative, not finite, above a million a minute or below 1e-12.
 func (k Stroking) Validate() error { return checkRate("stroking", k.rate, k.unit()) }
 
 func (k Stroking) unit() string {

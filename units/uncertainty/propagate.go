@@ -42,6 +42,9 @@ type Propagation struct {
 // [Budget.Combined] refuses is refused here.
 func Propagate(m Model, inputs []Input, correlations ...Correlation) (Propagation, error) {
 	if m == nil {
+		return Propagation{}, fmt.Errorf("uncertainty: no model is given: %w", ErrModel)
+	}
+	if m == nil {
 		return Propagation{}, fmt.Errorf("uncertainty: propagate: no model: %w", ErrModel)
 	}
 	p := Propagation{Budget: Budget{Components: make([]Component, len(inputs)), Correlations: slices.Clone(correlations)}}

@@ -3,6 +3,7 @@
 package uncertainty_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -166,4 +167,13 @@ func TestPropagationEstimate(t *testing.T) {
 	near(t, "l20/mm (computed)", e.Value.In(units.Millimetre), 87.520034074173, 1e-9)
 	// computed by hand: 0.002, 87.5·15·0.5e-6 = 0.000656, 87.5·11.4e-6·0.5 = 0.000499
 	near(t, "u/mm", e.Std.In(units.Millimetre), math.Sqrt(0.002*0.002+0.000656*0.000656+0.000499*0.000499), 2e-6)
+}
+
+func TestNoModel(t *testing.T) {
+	inputs := []uncertainty.Input{{Name: "x", Value: 1, Std: 1}}
+	_, err := uncertainty.Propagate(nil, inputs)
+	_, err2 := uncertainty.SecondOrder(nil, inputs)
+	if !errors.Is(err, uncertainty.ErrModel) || !errors.Is(err2, uncertainty.ErrModel) {
+		t.Errorf("%v, %v", err, err2)
+	}
 }
