@@ -146,3 +146,32 @@ func TestPistonWindowTurnsFinishAbout(t *testing.T) {
 		}
 	}
 }
+
+// TestUsualIsAsTheRulesSay pins the rules that the comment on Usual names, for a bore of 100 mm.
+func TestUsualIsAsTheRulesSay(t *testing.T) {
+	for duty, want := range map[fit.Duty]units.Limits{
+		fit.CastWater:    {Min: mm("0.05"), Max: mm("0.10")},
+		fit.CastAir:      {Min: mm("0.10"), Max: mm("0.15")},
+		fit.ForgedWater:  {Min: mm("0.10"), Max: mm("0.20")},
+		fit.ForgedAir:    {Min: mm("0.15"), Max: mm("0.25")},
+		fit.TwoStrokeAir: {Min: mm("0.10"), Max: mm("0.15")},
+	} {
+		if w, err := fit.Usual(duty, mm("100")); err != nil || w != want {
+			t.Errorf("%v: %v, %v; want %v", duty, w, err, want)
+		}
+	}
+}
+
+// TestSmallestThings: a pull of less than a newton is a pull, and heights of a picometre are heights.
+func TestSmallestThings(t *testing.T) {
+	w, err := fit.FeelerRule{Pull: 0.5, Adds: inch("0.001")}.Clearance(inch("0.004"), 0.5)
+	if err != nil || w.Min != inch("0.005") || w.Max != inch("0.005") {
+		t.Errorf("%v, %v", w, err)
+	}
+	for _, heights := range [][2]units.Length{{1, 2}, {2, 1}} {
+		p := fit.Piston{Size: exact(mm("67")), Axis: fit.AcrossPin, Height: heights[0], MakerHeight: heights[1]}
+		if got := p.Cautions(); len(got) != 1 || got[0] != fit.HeightDiffers {
+			t.Errorf("heights %v: %v", heights, got)
+		}
+	}
+}

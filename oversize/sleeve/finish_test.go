@@ -137,3 +137,26 @@ func TestOiledFriction(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 }
+
+// TestEdges: the greatest length is one, and a joint that overlaps by a picometre grips.
+func TestEdges(t *testing.T) {
+	j := demoJoint()
+	j.Outer = units.Limits{Min: 90 * mm, Max: units.MaxLength}
+	if err := j.Validate(); err != nil {
+		t.Error(err)
+	}
+	j.Outer.Max++
+	if err := j.Validate(); !errors.Is(err, units.ErrRange) {
+		t.Error(err)
+	}
+	for _, tt := range []struct {
+		least, greatest units.Length
+		want            uncertainty.Verdict
+	}{{1, 1, uncertainty.Within}, {0, 1, uncertainty.Undecided}, {-1, 1, uncertainty.Undecided}} {
+		j := demoJoint()
+		j.Interference = sleeve.Diametral{Least: tt.least, Greatest: tt.greatest}
+		if s := must(j.Fit()); s.Grips != tt.want || s.Cautions.Has(sleeve.CanComeLoose) != (tt.want != uncertainty.Within) {
+			t.Errorf("interference %v: %v", j.Interference, s.Grips)
+		}
+	}
+}
