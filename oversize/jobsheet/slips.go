@@ -129,7 +129,7 @@ func (s *slipper) engine(e Engine) {
 	s.length("engine.honing_allowance", e.HoningAllowance, units.Limits{Min: oversize.LeastHoning, Max: oversize.MostHoning})
 	s.length("engine.may_shift", length(e.MayShift), units.Limits{Min: units.Micrometre, Max: e.Bore / 500})
 	if v := e.Sleeve; v != (Sleeve{}) {
-		s.window("engine.sleeve.interference", v.Interference, sleeve.UsualInterference())
+		s.window("engine.sleeve.interference", v.Interference, sleeve.UsualInterference(v.Seat))
 		wall := sleeve.UsualWall(e.Bore)
 		s.say("engine.sleeve.seat", v.Seat.String(), wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", wall)
 		s.length("engine.sleeve.slip", v.Slip, units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre})

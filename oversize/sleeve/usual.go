@@ -15,9 +15,13 @@ func UsualWall(bore units.Length) units.Limits {
 	return units.Limits{Min: 800*units.Micrometre + bore*5/1000, Max: 3*units.Millimetre + bore*70/1000}
 }
 
-// UsualInterference returns where the DIAMETRAL interference of a sleeve in a seat usually lies, both ends of it: 0.015 to
-// 0.14 mm, about the 0.0015 to 0.004 in of [TradeInterference] (common practice). A sleeve that
-// slides in by hand has none and is another matter.
-func UsualInterference() units.Limits {
-	return units.Limits{Min: 15 * units.Micrometre, Max: 140 * units.Micrometre}
+// UsualInterference returns where both ends of the DIAMETRAL interference of a sleeve in a seat of this diameter
+// usually lie: 0.010 mm + 0.00005 of the seat to 0.10 mm + 0.0006 of it, about the 0.0015 to 0.004 in of [TradeInterference]
+// for seats of 2 to 5 in, and the H7/s6 of ISO 286 in larger ones (common practice). A sleeve that slides in by hand has none,
+// and is another matter.
+//
+// A seat below 1 mm counts as 1 mm, one beyond [units.MaxLength] as that.
+func UsualInterference(seat units.Length) units.Limits {
+	seat = min(max(seat, units.Millimetre), units.MaxLength)
+	return units.Limits{Min: 10*units.Micrometre + seat*50/1_000_000, Max: 100*units.Micrometre + seat*600/1_000_000}
 }

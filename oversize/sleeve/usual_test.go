@@ -32,12 +32,21 @@ func TestUsual(t *testing.T) {
 		check("wall, common practice", sleeve.UsualWall(w.bore), w.wall)
 	}
 	for _, q := range sleeve.TradeInterference() {
-		check(q.Barrel, sleeve.UsualInterference(), q.Interference.Least)
-		check(q.Barrel, sleeve.UsualInterference(), q.Interference.Greatest)
+		for _, seat := range []units.Length{2 * units.Inch, 73 * mm, 83 * mm, 5125 * units.Thou} {
+			check(q.Barrel, sleeve.UsualInterference(seat), q.Interference.Least)
+			check(q.Barrel, sleeve.UsualInterference(seat), q.Interference.Greatest)
+		}
+	}
+	for seat := 120 * mm; seat <= 300*mm; seat += mm {
+		d := must(sleeve.DiametralFromClasses(seat, sleeve.MustParseClass("H7"), sleeve.MustParseClass("s6")))
+		check("H7/s6", sleeve.UsualInterference(seat), d.Least)
+		check("H7/s6", sleeve.UsualInterference(seat), d.Greatest)
 	}
 	for _, d := range []units.Length{-1, 0, 1, units.MaxLength + 1, 1 << 62} {
-		if w := sleeve.UsualWall(d); !w.HasMin() || !w.HasMax() || w.Min >= w.Max || w.Min <= 0 {
-			t.Errorf("bore %v: %v", d, w)
+		for _, w := range []units.Limits{sleeve.UsualWall(d), sleeve.UsualInterference(d)} {
+			if !w.HasMin() || !w.HasMax() || w.Min >= w.Max || w.Min <= 0 {
+				t.Errorf("%v: %v", d, w)
+			}
 		}
 	}
 }
@@ -51,7 +60,7 @@ func TestUsualIsAsSaid(t *testing.T) {
 		least, greatest units.Length
 	}{
 		{"wall", sleeve.UsualWall(100 * mm), 1300 * um, 10 * mm},
-		{"interference", sleeve.UsualInterference(), 15 * um, 140 * um},
+		{"interference", sleeve.UsualInterference(100 * mm), 15 * um, 160 * um},
 	} {
 		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
 			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
