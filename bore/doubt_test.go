@@ -68,6 +68,28 @@ func TestCoarseGauge(t *testing.T) {
 	}
 }
 
+// A repeatability from ten readings of a ring is itself in doubt; that reaches every size and difference, and repeats
+// contradict it less readily: 8 µm between two of them where 2 µm is the rule has a chance of 0.0047 by
+// chi-squared, and of 0.047 by F for four degrees of freedom (computed).
+func TestRepeatabilityOfStudy(t *testing.T) {
+	g, err := bore.Measure([]bore.Reading{at(10, 0, "67 mm"), at(10, 90, "67.01 mm")}, bore.Gauge{Repeatability: 2 * um, RepeatabilityDoF: 9})
+	must(t, g, err)
+	if e := g.Largest.Size; e.Std != 2*um || e.DoF != 9 {
+		t.Errorf("size %+v", e)
+	}
+	if e := g.Ovality; e.DoF != 9 {
+		t.Errorf("ovality %+v", e)
+	}
+	twice := []bore.Reading{at(10, 0, "67 mm"), at(10, 0, "67.008 mm")}
+	for dof, want := range map[float64]float64{0: 1, 4: 4} {
+		g, err := bore.Measure(twice, bore.Gauge{Repeatability: 2 * um, RepeatabilityDoF: dof})
+		must(t, g, err)
+		if got := g.Largest.Size.DoF; got != want {
+			t.Errorf("known with %v degrees of freedom: %v of the size, want %v", dof, got, want)
+		}
+	}
+}
+
 // What averages out and what does not: shared 3 µm, the place's own 10/√12 µm, repeatability 2 µm
 // over four places read once.
 func TestMeanDoubt(t *testing.T) {

@@ -79,14 +79,15 @@ type Gauge struct {
 	Kind       Kind         `json:"kind,omitzero"`       // how it touches the wall
 	Dial       Dial         `json:"dial,omitzero"`       // which way it runs; wanted where deviations are read
 	Resolution units.Length `json:"resolution,omitzero"` // smallest step that is read
-	// Repeatability is the standard deviation of one reading as known from earlier trials, taken
-	// as known without doubt. Where it is zero, or the repeats among the readings scatter more
-	// than it allows at a chance of 1 in 100, the repeats give it, with their degrees of freedom.
-	Repeatability units.Length      `json:"repeatability,omitzero"`
-	Standard      Standard          `json:"standard,omitzero"`
-	Material      material.Material `json:"material,omitzero"` // of the gauge's rod; matters where SetAt and UsedAt differ
-	SetAt         Temperature       `json:"set_at,omitzero"`   // of the gauge while it was set
-	UsedAt        Temperature       `json:"used_at,omitzero"`  // of the gauge in use
+	// Repeatability is the standard deviation of one reading as known from earlier trials, such as those
+	// of a study, with its degrees of freedom. Where it is zero, or the repeats among the readings
+	// scatter more than it allows at a chance of 1 in 100, the repeats give it, with theirs.
+	Repeatability    units.Length      `json:"repeatability,omitzero"`
+	RepeatabilityDoF float64           `json:"repeatability_dof,omitzero"` // 0 = infinitely many: known without doubt
+	Standard         Standard          `json:"standard,omitzero"`
+	Material         material.Material `json:"material,omitzero"` // of the gauge's rod; matters where SetAt and UsedAt differ
+	SetAt            Temperature       `json:"set_at,omitzero"`   // of the gauge while it was set
+	UsedAt           Temperature       `json:"used_at,omitzero"`  // of the gauge in use
 
 	Part   material.Material `json:"part,omitzero"`    // of the cylinder
 	PartAt Temperature       `json:"part_at,omitzero"` // of the cylinder while it was measured
@@ -141,6 +142,9 @@ func (g Gauge) validate() error {
 		if l.size < 0 || l.size > l.most {
 			return fmt.Errorf("bore: gauge: %s %v: want 0 to %v: %w", l.what, l.size, l.most, ErrGauge)
 		}
+	}
+	if d := g.RepeatabilityDoF; d != 0 && !(d >= 1 && !math.IsInf(d, 0) && g.Repeatability > 0) {
+		return fmt.Errorf("bore: gauge: repeatability %v with %v degrees of freedom: want 0, or 1 and more of one above 0: %w", g.Repeatability, d, ErrGauge)
 	}
 	s := float64(g.PlaceSpread)
 	if !(s >= 0 && s <= 1000) {

@@ -96,7 +96,7 @@ func newSession(rs []Reading, g *Gauge) (*session, error) {
 		lengths: make([]units.Length, 0, len(rs)), floats: make([]float64, 2*len(rs)),
 	}
 	var err error
-	if s.scatter, err = s.pool(rs, n, g.Repeatability); err != nil {
+	if s.scatter, err = s.pool(rs, n, scatter{g.Repeatability.In(units.Micrometre), g.RepeatabilityDoF}); err != nil {
 		return nil, err
 	}
 	for rest := rs; len(rest) > 0; {
@@ -126,10 +126,9 @@ const contradiction = 0.01
 // pool returns how far single readings scatter: what is known of the gauge, or what the repeats
 // show, pooled over the places that were read more than once (JCGM 100:2008 4.2.4), where that
 // is not known or is more than it allows.
-func (s *session) pool(rs []Reading, places int, known units.Length) (scatter, error) {
-	sc := scatter{std: known.In(units.Micrometre)}
+func (s *session) pool(rs []Reading, places int, known scatter) (scatter, error) {
 	if len(rs) == places {
-		return sc, nil
+		return known, nil
 	}
 	groups := make([]uncertainty.Spread, 0, places)
 	for rest := rs; len(rest) > 0; {
@@ -141,7 +140,7 @@ func (s *session) pool(rs []Reading, places int, known units.Length) (scatter, e
 			}
 			sample, err := uncertainty.Describe(xs...)
 			if err != nil {
-				return sc, err
+				return known, err
 			}
 			groups = append(groups, sample.Spread())
 		}
@@ -149,12 +148,17 @@ func (s *session) pool(rs []Reading, places int, known units.Length) (scatter, e
 	}
 	pooled, err := uncertainty.Pool(groups...)
 	if err != nil {
-		return sc, err
+		return known, err
 	}
-	if sc.std > 0 {
-		ratio := pooled.Std / sc.std
-		if mathext.GammaIncRegComp(pooled.DoF/2, pooled.DoF*float64(ratio*ratio)/2) >= contradiction { // of chi-squared
-			return sc, nil
+	if known.std > 0 {
+		ratio := pooled.Std / known.std
+		excess := pooled.DoF * float64(ratio*ratio)
+		chance := mathext.GammaIncRegComp(pooled.DoF/2, excess/2) // of chi-squared
+		if known.dof > 0 {
+			chance = mathext.RegIncBeta(known.dof/2, pooled.DoF/2, known.dof/(known.dof+excess)) // of F
+		}
+		if chance >= contradiction {
+			return known, nil
 		}
 	}
 	return scatter{pooled.Std, pooled.DoF}, nil
