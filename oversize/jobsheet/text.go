@@ -10,42 +10,13 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
-	doc "borewright.example/oversize/jobsheet/page"
+	"borewright.example/oversize/jobsheet/page"
 )
 
-// doNotReassemble stands wherever the sheet is undecided.
-const doNotReassemble = "UNDECIDED: do not reassemble on this."
-
-// document puts the sheet in the order of a person at a bench: the verdict first, then the work in its order.
-func (s Sheet) document() doc.Doc {
-	p := &page{show: s.Job.Units}
-	s.head(p)
-	s.before(p)
-	if s.decided() {
-		s.sizes(p)
-		s.findings(p)
-		s.route(p)
-		s.finish(p)
-		s.sleeve(p)
-		s.crosshatch(p)
-		s.clearances(p)
-		s.rings(p)
-		s.capacity(p)
-		s.proofText(p)
-	}
-	s.ledger(p)
-	s.leftOut(p)
-	s.cautions(p)
-	return p.doc
-}
-
-// decided reports whether every cylinder has been read, so that there is a choice.
-func (s Sheet) decided() bool { return len(s.Choice.Cylinders) > 0 }
-
-func (s Sheet) head(p *page) {
-	e := s.Job.Engine
-	p.doc.Title, p.doc.Subject = "JOB SHEET", s.Job.Title
-	p.line("%d × bore %s, stroke %s, %v, %v", e.Cylinders, p.show.length(e.Bore), p.show.length(e.Stroke), e.Cycle, e.Wall)
+// front has what is to be seen first: what the engine is, what to do next and why.
+func (s Sheet) front() []page.Block {
+	e, show := s.Job.Engine, s.Job.Units
+	front := []page.Block{sentence("%d × bore %s, stroke %s, %v, %v", e.Cylinders, show.length(e.Bore), show.length(e.Stroke), e.Cycle, e.Wall)}
 	for _, taken := range []struct {
 		what     string
 		on       Moment
@@ -63,34 +34,33 @@ func (s Sheet) head(p *page) {
 			words = append(words, taken.clamping.words())
 		}
 		if len(words) > 0 {
-			p.line("%s %s.", taken.what, strings.Join(words, ", "))
+			front = append(front, sentence("%s %s.", taken.what, strings.Join(words, ", ")))
 		}
 	}
 	if s.decided() {
-		p.wrapped("ROUTE:", s.routeWords(p))
+		front = append(front, page.Item{Label: "ROUTE:", Text: s.routeWords()})
 	}
-	p.wrapped("NEXT:", s.nextWords())
-	for _, line := range s.reasons() {
-		p.wrapped(line[0], line[1])
-	}
-	p.line("Cautions stand at the end: read them before the work.")
+	front = append(front, page.Item{Label: "NEXT:", Text: s.nextWords()})
+	front = append(front, s.reasons()...)
+	front = append(front, page.Sentence("Cautions stand at the end: read them before the work."))
 	for _, a := range s.Assumed {
-		p.wrapped("Assumed:", a.Took+" ("+a.Field+").")
+		front = append(front, page.Item{Label: "Assumed:", Text: a.Took + " (" + a.Field + ")."})
 	}
+	return front
 }
 
 // reasons says, a line each, what the next step of the engine and of each cylinder rests on: the rows that call
 // for it.
-func (s Sheet) reasons() [][2]string {
-	var lines [][2]string
+func (s Sheet) reasons() []page.Block {
+	var lines []page.Block
 	for i := -1; i < len(s.Cylinders); i++ {
-		rows, head := of(s.Ledger, i), "Engine: "
+		rows, head := of(s.Ledger, i), "Engine:"
 		step, pressing := next(rows), isSettled
 		for _, r := range rows {
 			pressing = min(pressing, r.rank())
 		}
 		if i >= 0 {
-			head = "Cylinder " + s.Cylinders[i].Name + ": "
+			head = "Cylinder " + s.Cylinders[i].Name + ":"
 		}
 		var why []string
 		for _, r := range rows {
@@ -103,7 +73,7 @@ func (s Sheet) reasons() [][2]string {
 			why = append(why[:most], fmt.Sprintf("and %d more", n))
 		}
 		if len(why) > 0 {
-			lines = append(lines, [2]string{head, strings.Join(slices.Compact(why), "; ") + "."})
+			lines = append(lines, page.Item{Label: head, Text: strings.Join(slices.Compact(why), "; ") + "."})
 		}
 	}
 	return lines
@@ -123,8 +93,8 @@ func (r Row) words() string {
 }
 
 // ledger prints what must be true, and where it stands.
-func (s Sheet) ledger(p *page) {
-	p.title("WHAT MUST BE TRUE before it goes together")
+func (s Sheet) ledger() (part page.Section) {
+	part.Title = "WHAT MUST BE TRUE before it goes together"
 	rows := [][]string{{"", "what", "state", "why"}}
 	for _, r := range s.Ledger {
 		what := r.Demand.String()
@@ -140,7 +110,8 @@ func (s Sheet) ledger(p *page) {
 		}
 		rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), what, r.State.String(), why})
 	}
-	p.table(rows)
+	part.Add(table(rows))
+	return part
 }
 
 // nextWords says what is next, and for which cylinders where they differ.
@@ -182,13 +153,14 @@ func (s Sheet) onTheWord() string {
 }
 
 // before has what comes before the readings, and where to take them.
-func (s Sheet) before(p *page) {
-	p.title("BEFORE MEASURING")
-	s.checks(p, Measuring)
+func (s Sheet) before() (part page.Section) {
+	show := s.Job.Units
+	part.Title = "BEFORE MEASURING"
+	s.checks(&part, Measuring)
 	if len(s.ToRead) > 0 && s.Next == Measure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
-			if d := p.show.plain(r.Depth); !slices.Contains(depths, d) {
+			if d := show.plain(r.Depth); !slices.Contains(depths, d) {
 				depths = append(depths, d)
 			}
 		}
@@ -199,34 +171,35 @@ func (s Sheet) before(p *page) {
 		if len(s.Job.Engine.Layout.Ports) > 0 {
 			text += ", wherever no port is under an anvil"
 		}
-		p.wrapped("  ", text+".")
+		part.Add(page.Sentence(text + "."))
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Bore.Planes) > 0 || len(c.Bore.Bridges) > 0 {
 			continue
 		}
-		p.line("")
-		p.line("  Cylinder %s: to be read", c.Name)
-		p.table(blankTable(p, s.ToRead))
+		part.Add(heading("Cylinder %s: to be read", c.Name))
+		part.Add(table(blankTable(show, s.ToRead)))
 	}
+	return part
 }
 
 // checks prints the checks of an operation as boxes to tick.
-func (s Sheet) checks(p *page, op Operation) {
+func (s Sheet) checks(part *page.Section, op Operation) {
 	for _, c := range s.Checklist {
 		if c.Operation == op {
-			p.wrapped("  [ ] ", c.Text)
+			part.Add(page.Check(c.Text))
 		}
 	}
 }
 
-func (s Sheet) capacity(p *page) {
-	p.title("DISPLACEMENT AND COMPRESSION")
+func (s Sheet) capacity() (part page.Section) {
+	show := s.Job.Units
+	part.Title = "DISPLACEMENT AND COMPRESSION"
 	rows := [][]string{{"", "before", "after"}}
 	add := func(name string, before, after Capacity) {
-		row := []string{name, p.show.capacity(before), "–"}
+		row := []string{name, show.capacity(before), "–"}
 		if after.Swept != 0 {
-			row[2] = p.show.capacity(after)
+			row[2] = show.capacity(after)
 		}
 		rows = append(rows, row)
 	}
@@ -234,49 +207,53 @@ func (s Sheet) capacity(p *page) {
 		add("cylinder "+c.Name, c.Before, c.After)
 	}
 	add("engine", s.Before, s.After)
-	p.table(rows)
+	part.Add(table(rows))
 	if first := s.Cylinders[0].Before; s.Job.Engine.Cycle == TwoStroke && first.Ratio != 0 && first.FromPort == 0 {
-		p.line("  The ratio is over the full stroke, not from where the exhaust port closes.")
+		part.Add(page.Sentence("The ratio is over the full stroke, not from where the exhaust port closes."))
 	}
+	return part
 }
 
-func (s Sheet) cautions(p *page) {
-	p.title("CAUTIONS")
+func (s Sheet) cautions() (part page.Section) {
+	part.Title = "CAUTIONS"
 	last := Operation(-1)
 	for _, c := range s.Cautions {
 		if c.Operation != last {
-			p.line("  %s", c.Operation)
+			part.Add(sentence("%s", c.Operation))
 			last = c.Operation
 		}
-		p.wrapped("    - ", c.Text)
+		part.Add(page.Item{Text: c.Text})
 	}
+	return part
 }
 
-func (s Sheet) leftOut(p *page) {
+func (s Sheet) leftOut() (part page.Section) {
 	if len(s.Omitted)+len(s.Unused) == 0 {
 		return
 	}
-	p.title("LEFT OUT")
+	part.Title = "LEFT OUT"
 	for _, o := range s.Unused {
-		p.wrapped("  - ", "not used: "+o.Part+", because "+o.Why+".")
+		part.Add(page.Item{Text: "not used: " + o.Part + ", because " + o.Why + "."})
 	}
 	for _, o := range s.Omitted {
-		p.wrapped("  - ", o.Part+": "+o.Why+".")
+		part.Add(page.Item{Text: o.Part + ": " + o.Why + "."})
 	}
+	return part
 }
 
 // routeWords names the route of the whole engine.
-func (s Sheet) routeWords(p *page) string {
+func (s Sheet) routeWords() string {
+	show := s.Job.Units
 	c := s.Choice
 	switch c.Route {
 	case oversize.BoreOversize:
 		if s.Job.Engine.ownSizes() {
 			return "bore oversize, each cylinder its own size"
 		}
-		return fmt.Sprintf("bore oversize %s, all cylinders", p.show.length(c.Over))
+		return fmt.Sprintf("bore oversize %s, all cylinders", show.length(c.Over))
 	case oversize.Undecided:
 		if c.Otherwise == oversize.BoreOversize {
-			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, p.show.length(c.OtherwiseOver))
+			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, show.length(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
 		if s.Next == LeaveUntouched {
@@ -291,7 +268,7 @@ func (s Sheet) routeWords(p *page) string {
 			} else {
 				what := c.Route.String()
 				if c.Route == oversize.BoreOversize {
-					what += " " + p.show.plain(c.Over)
+					what += " " + show.plain(c.Over)
 				}
 				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, what))
 			}

@@ -9,18 +9,19 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units/uncertainty"
 )
 
 // about says what a finding is about, in the units shown.
-func about(p *page, f bore.Finding) string {
+func about(show Shown, f bore.Finding) string {
 	switch {
 	case f.NotMeasured:
 		return f.Limit.String() + ", not measured"
 	case f.Limit == bore.LimitOvality || f.Limit == bore.LimitTrueOvality:
-		return f.Limit.String() + " at " + p.show.plain(f.Depth)
+		return f.Limit.String() + " at " + show.plain(f.Depth)
 	case f.Between:
-		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, p.show.plain(f.From), p.show.plain(f.To), bore.FormatAxis(f.Axis))
+		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, show.plain(f.From), show.plain(f.To), bore.FormatAxis(f.Axis))
 	case f.Limit == bore.LimitTaper:
 		return f.Limit.String() + ", " + bore.FormatAxis(f.Axis) + " axis"
 	}
@@ -28,40 +29,42 @@ func about(p *page, f bore.Finding) string {
 }
 
 // findingRow is the row of one finding in a table.
-func findingRow(p *page, cylinder, what string, f uncertainty.Finding, measured bool) []string {
-	row := []string{cylinder, what, "–", p.show.limits(f.Limits), f.Verdict.String(), "–"}
+func findingRow(show Shown, cylinder, what string, f uncertainty.Finding, measured bool) []string {
+	row := []string{cylinder, what, "–", show.limits(f.Limits), f.Verdict.String(), "–"}
 	if measured {
-		row[2], row[5] = p.show.estimate(f.Measured), percent(f.Conform)
+		row[2], row[5] = show.estimate(f.Measured), percent(f.Conform)
 	}
 	return row
 }
 
 var findingHead = []string{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}
 
-func (s Sheet) findings(p *page) {
-	p.title("FINDINGS against the maker's limits, along the axes and depths read")
+func (s Sheet) findings() (part page.Section) {
+	show := s.Job.Units
+	part.Title = "FINDINGS against the maker's limits, along the axes and depths read"
 	rows := [][]string{findingHead}
 	for _, c := range s.Cylinders {
 		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
-			what := about(p, f)
+			what := about(show, f)
 			if i < idle {
 				what += " (decides nothing)"
 			}
-			rows = append(rows, findingRow(p, c.Name, what, f.Finding, !f.NotMeasured))
+			rows = append(rows, findingRow(show, c.Name, what, f.Finding, !f.NotMeasured))
 		}
 	}
 	if len(rows) == 1 {
-		p.line("  No limits were given.")
+		part.Add(page.Sentence("No limits were given."))
 		return
 	}
-	p.judged(rows)
-	p.wrapped("  ", riskWords(s.Choice.Risk))
+	part.Add(findingTable(rows))
+	part.Add(page.Sentence(riskWords(s.Choice.Risk)))
 	for _, c := range s.Cylinders {
 		for _, r := range c.Remedies {
-			p.wrapped("    - ", fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(p, c.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
+			part.Add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(show, c.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 		}
 	}
+	return part
 }
 
 func riskWords(r uncertainty.Risk) string {
@@ -81,13 +84,14 @@ func percent(x float64) string {
 	return fmt.Sprintf("%.1f %%", x*100)
 }
 
-func (s Sheet) route(p *page) {
-	p.title("ROUTE: " + s.routeWords(p))
-	s.cleanUps(p)
+func (s Sheet) route() (part page.Section) {
+	show := s.Job.Units
+	part.Title = "ROUTE: " + s.routeWords()
+	s.cleanUps(&part)
 	for i, c := range s.Choice.Cylinders {
 		what := c.Route.String()
 		if c.Route == oversize.BoreOversize {
-			what += " " + p.show.length(c.Over) + ", " + c.Centre.String()
+			what += " " + show.length(c.Over) + ", " + c.Centre.String()
 		}
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
@@ -95,51 +99,54 @@ func (s Sheet) route(p *page) {
 		if waiting(s.Job, s.Choice) && c.Route != oversize.Undecided {
 			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
 		}
-		p.line("  Cylinder %s: %s", c.Name, what)
+		part.Add(sentence("Cylinder %s: %s", c.Name, what))
 		for _, r := range c.Refused {
-			p.wrapped("    - ", "not "+s.refusal(p, i, r)+".")
+			part.Add(page.Item{Text: "not " + s.refusal(i, r) + "."})
 		}
 		for _, k := range c.Cautions {
-			p.wrapped("    ! ", k.Text())
+			part.Add(page.Caution(k.Text()))
 		}
 	}
 	for _, k := range s.Choice.Cautions {
 		ofOne := func(c oversize.CylinderChoice) bool { return slices.Contains(c.Cautions, k) }
 		if !slices.ContainsFunc(s.Choice.Cylinders, ofOne) { // else it has been said
-			p.wrapped("  ! ", k.Text())
+			part.Add(page.Caution(k.Text()))
 		}
 	}
+	return part
 }
 
 // cleanUps says at what diameter no worn wall is left, on either centre.
-func (s Sheet) cleanUps(p *page) {
+func (s Sheet) cleanUps(part *page.Section) {
+	show := s.Job.Units
 	if s.Choice.Route == oversize.MakersProcess {
 		return
 	}
 	rows := [][]string{{"cylinder", "cleans up on the original centre", "on the worn centre", "which moves the axis by", "allowances in it"}}
 	for _, c := range s.Cylinders {
-		row := []string{c.Name, interval(p, c.CleanUp.Original), interval(p, c.CleanUp.Worn), p.show.length(c.CleanUp.Shift), "–"}
+		row := []string{c.Name, interval(show, c.CleanUp.Original), interval(show, c.CleanUp.Worn), show.length(c.CleanUp.Shift), "–"}
 		if c.CleanUp.Extra != 0 {
-			row[4] = p.show.length(c.CleanUp.Extra)
+			row[4] = show.length(c.CleanUp.Extra)
 		}
 		rows = append(rows, row)
 	}
-	p.table(rows)
+	part.Add(table(rows))
 }
 
 // interval prints a size that is known only to lie between two.
-func interval(p *page, i bore.Interval) string {
+func interval(show Shown, i bore.Interval) string {
 	if i.Least == i.Greatest {
-		return p.show.estimate(i.Least)
+		return show.estimate(i.Least)
 	}
-	return p.show.length(i.Least.Value) + " to " + p.show.estimate(i.Greatest)
+	return show.length(i.Least.Value) + " to " + show.estimate(i.Greatest)
 }
 
 // refusal says why a cheaper route was refused, in the units shown.
-func (s Sheet) refusal(p *page, cylinder int, r oversize.Refusal) string {
+func (s Sheet) refusal(cylinder int, r oversize.Refusal) string {
+	show := s.Job.Units
 	text := r.Route.String()
 	if r.Route == oversize.BoreOversize && r.Over != 0 { // of a wall that forbids boring every size is refused
-		text += " " + p.show.length(r.Over)
+		text += " " + show.length(r.Over)
 	}
 	if r.Work != oversize.NoHoning {
 		text += ", " + r.Work.String()
@@ -151,73 +158,82 @@ func (s Sheet) refusal(p *page, cylinder int, r oversize.Refusal) string {
 	subject := r.Finding.Subject
 	for _, f := range s.Cylinders[cylinder].Findings {
 		if f.Subject == subject {
-			subject = about(p, f)
+			subject = about(show, f)
 		}
 	}
 	if r.Finding.Measured == (uncertainty.Estimate{}) {
 		return text + " (" + subject + ")"
 	}
-	return fmt.Sprintf("%s (%s %s, %s)", text, subject, p.show.estimate(r.Finding.Measured), p.show.limits(r.Finding.Limits))
+	return fmt.Sprintf("%s (%s %s, %s)", text, subject, show.estimate(r.Finding.Measured), show.limits(r.Finding.Limits))
 }
 
-func (s Sheet) finish(p *page) {
-	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock on diameter", "wall left"}}
+func (s Sheet) finish() (part page.Section) {
+	show := s.Job.Units
+	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock", "wall left"}}
 	for _, c := range s.Choice.Cylinders {
 		if c.Finish.IsZero() || c.Work == oversize.Deglaze || waiting(s.Job, s.Choice) {
 			continue // deglazing works to no size
 		}
-		row := []string{c.Name, p.show.limits(c.Finish), "–", "–", "–", "–"}
+		row := []string{c.Name, show.limits(c.Finish), "–", "–", "–", "–"}
 		if c.Aim != 0 {
-			row[2] = p.show.length(c.Aim)
-			row[4] = p.show.length(c.LeastStock) + " to " + p.show.length(c.MostStock)
+			row[2] = show.length(c.Aim)
+			row[4] = show.length(c.LeastStock) + " to " + show.length(c.MostStock)
 		}
 		if c.Bored != 0 {
-			row[3] = p.show.length(c.Bored)
+			row[3] = show.length(c.Bored)
 		}
 		if c.WallLeft.Value != 0 {
-			row[5] = p.show.estimate(c.WallLeft)
+			row[5] = show.estimate(c.WallLeft)
 		}
 		rows = append(rows, row)
 	}
 	if len(rows) > 1 {
-		p.title("FINISH SIZES at 20 °C")
-		p.table(rows)
-		s.checks(p, Boring)
+		part.Add(table(rows))
+		s.checks(&part, Boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
-			p.line("  The hone has %s on the diameter; %s to %s is usual.", p.show.length(h), p.show.length(oversize.LeastHoning), p.show.length(oversize.MostHoning))
+			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.LeastHoning), show.length(oversize.MostHoning)))
 		}
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Stock) == 0 {
 			continue
 		}
-		rows := [][]string{{"cylinder " + c.Name, "from", "to", "stock on diameter", ""}}
+		part.Add(heading("Cylinder %s, step by step", c.Name))
+		rows := [][]string{{"", "from", "to", "stock"}}
 		if len(c.Warm) > 0 {
-			rows[0][4] = "gauge shows at " + p.show.temperature(s.Job.Cuts.Warm)
+			rows[0] = append(rows[0], "shows at "+show.temperature(s.Job.Cuts.Warm))
 		}
+		rows[0] = append(rows[0], "cuts")
 		for _, o := range c.Stock {
-			row := []string{o.Kind.String(), p.show.length(o.Before), p.show.length(o.After), p.show.length(o.Stock), ""}
+			if o.Stock == 0 {
+				rows = append(rows, []string{o.Kind.String()})
+				continue
+			}
+			row := []string{o.Kind.String(), show.length(o.Before), show.length(o.After), show.length(o.Stock)}
 			for _, w := range c.Warm {
 				if w.Operation == o.Kind {
-					row[4] = signed(p.show.length(w.Shows)) + "  "
+					row = append(row, signed(show.length(w.Shows)))
 				}
 			}
+			row = append(row, make([]string, len(rows[0])-len(row))...)
+			cuts := &row[len(row)-1]
 			if o.Passes > 0 {
-				row[4] += fmt.Sprintf("%d × %s deep", o.Passes, p.show.length(o.Depth))
+				*cuts = fmt.Sprintf("%d × %s deep", o.Passes, show.length(o.Depth))
 			}
 			if o.Time > 0 {
-				row[4] += fmt.Sprintf(", %.1f min", o.Time.Minutes())
-			}
-			if o.Stock == 0 {
-				row[1], row[2], row[3], row[4] = "", "", "", ""
+				*cuts += fmt.Sprintf(", %.1f min", o.Time.Minutes())
 			}
 			rows = append(rows, row)
 		}
-		p.table(rows)
+		part.Add(table(rows))
 		if len(c.Warm) > 0 {
-			p.wrapped("  ", "What the gauge shows is its deviation from the setting standard while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature.")
+			part.Add(page.Sentence("What the gauge then shows is its deviation from the setting standard while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature."))
 		}
 	}
+	if len(part.Blocks) > 0 {
+		part.Title = "FINISH SIZES at 20 °C (stock is on the diameter)"
+	}
+	return part
 }
 
 // signed puts a plus before what has no sign.

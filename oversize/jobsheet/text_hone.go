@@ -9,92 +9,98 @@ import (
 	"strconv"
 
 	"borewright.example/bore/hone"
+	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
 )
 
-func (s Sheet) crosshatch(p *page) {
+func (s Sheet) crosshatch() (part page.Section) {
+	show := s.Job.Units
 	h := s.Honing
 	if h.Stroke == 0 {
 		return
 	}
-	p.title("HONING")
-	s.checks(p, Honing)
-	p.line("  Bore %s, stroke %s.", p.show.length(h.Bore), p.show.length(h.Stroke))
+	part.Title = "HONING"
+	s.checks(&part, Honing)
+	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Bore), show.length(h.Stroke)))
 	if t := h.Travel; t.Tool != 0 {
-		p.line("  The tool of %s stands out by %s at the top and %s at the bottom.", p.show.plain(t.Tool), p.show.length(t.Top), p.show.length(t.Bottom))
+		part.Add(sentence("The tool of %s stands out by %s at the top and %s at the bottom.", show.plain(t.Tool), show.length(t.Top), show.length(t.Bottom)))
 	}
 	if !h.Leaves.IsZero() {
-		p.wrapped("  ", fmt.Sprintf("As meant to be set, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
+		part.Add(sentence("As meant to be set, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
 		for _, c := range h.Cautions {
-			p.wrapped("    ! ", c.Text())
+			part.Add(page.Caution(c.Text()))
 		}
 	}
 	if r := h.Reach; r != nil {
-		reach(p, *r)
+		reach(&part, show, *r)
 		if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
-			p.line("  With %s, %s to %s will do.", cycles(r.Best.Stroking), turns(n.Min), turns(n.Max))
+			part.Add(sentence("With %s, %s to %s will do.", cycles(r.Best.Stroking), turns(n.Min), turns(n.Max)))
 		}
 		if n := h.Now.Spindle; n != 0 {
 			if k, ok := r.StrokingsAt(n); ok {
-				p.line("  At %s, %s to %s will do.", turns(n), cycles(k.Min), cycles(k.Max))
+				part.Add(sentence("At %s, %s to %s will do.", turns(n), cycles(k.Min), cycles(k.Max)))
 			} else {
-				p.line("  At %s no stroking on hand will do.", turns(n))
+				part.Add(sentence("At %s no stroking on hand will do.", turns(n)))
 			}
 		}
 		for _, c := range r.Cautions {
-			p.wrapped("    ! ", c.Text())
+			part.Add(page.Caution(c.Text()))
 		}
 	}
-	s.wall(p)
-	s.traceLines(p)
-	s.passes(p)
+	s.wall(&part)
+	s.traceLines(&part)
+	s.passes(&part)
+	return part
 }
 
 // motionWords says how the tool moves, as a condition of what follows.
 var motionWords = [...]string{EvenMotion: "With even strokes", CrankMotion: "With strokes fastest in the middle, as by hand or crank"}
 
 // wall says what the setting does along the wall.
-func (s Sheet) wall(p *page) {
+func (s Sheet) wall(part *page.Section) {
+	show := s.Job.Units
 	h := s.Honing
 	if w := h.Wall; w.Mean != 0 {
-		p.wrapped("  ", fmt.Sprintf("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; turning round marks %s at the top and %s at the bottom.",
+		part.Add(sentence("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; turning round marks %s at the top and %s at the bottom.",
 			motionWords[h.Motion], turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
-			p.show.length(w.ReversalTop), p.show.length(w.ReversalBottom)))
+			show.length(w.ReversalTop), show.length(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {
-		p.wrapped("  ", fmt.Sprintf("%s, %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s%s.",
-			motionWords[h.Motion], p.show.length(r.Middle), p.show.length(r.Top), p.show.length(r.Bottom), p.show.length(r.Straightness), s.taperAllowed(p)))
+		part.Add(sentence("%s, %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s%s.",
+			motionWords[h.Motion], show.length(r.Middle), show.length(r.Top), show.length(r.Bottom), show.length(r.Straightness), s.taperAllowed()))
 	}
 	switch r := h.Retrace; r.Tracking {
 	case hone.Retraces:
-		text := fmt.Sprintf("It runs in its own tracks after %d cycles, to %s", r.After, p.show.length(r.Slip))
+		text := fmt.Sprintf("It runs in its own tracks after %d cycles, to %s", r.After, show.length(r.Slip))
 		if r.Avoid != 0 {
 			text += "; " + turns(r.Avoid) + " avoids that"
 		}
-		p.wrapped("  ! ", text+".")
+		part.Add(page.Caution(text + "."))
 	case hone.Clear:
-		p.line("  It stays clear of its own tracks.")
+		part.Add(page.Sentence("It stays clear of its own tracks."))
 	}
 	if c := h.Cover; c.Fewest != 0 {
 		text := fmt.Sprintf("One stroke touches %s of the wall; strokes to cover it all: %d at the least", percent(c.Share), c.Fewest)
 		if c.Most != 0 {
 			text += fmt.Sprintf(", %d by a machine that holds its speeds", c.Most)
 		}
-		p.wrapped("  ", text+".")
+		part.Add(page.Sentence(text + "."))
 	}
 }
 
 // taperAllowed says what the maker allows, beside what is expected.
-func (s Sheet) taperAllowed(p *page) string {
+func (s Sheet) taperAllowed() string {
+	show := s.Job.Units
 	l := s.Job.Engine.Limits
 	if most := cmp.Or(l.FinishTaper, l.Taper); most != 0 {
-		return " (taper allowed, " + p.show.length(most) + ")"
+		return " (taper allowed, " + show.length(most) + ")"
 	}
 	return ""
 }
 
 // traceLines says what is left of the lines of each phase.
-func (s Sheet) traceLines(p *page) {
+func (s Sheet) traceLines(part *page.Section) {
+	show := s.Job.Units
 	if len(s.Honing.Traces) == 0 {
 		return
 	}
@@ -102,50 +108,51 @@ func (s Sheet) traceLines(p *page) {
 	for i, t := range s.Honing.Traces {
 		phase := s.Job.Tools.Phases[i]
 		rows = append(rows, []string{
-			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), p.show.length(t.Later), t.Fate.String(),
+			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), show.length(t.Later), t.Fate.String(),
 		})
 	}
-	p.table(rows)
+	part.Add(table(rows))
 }
 
 // passes says how far the honing has got, and how long the next pass may be.
-func (s Sheet) passes(p *page) {
+func (s Sheet) passes(part *page.Section) {
+	show := s.Job.Units
 	for i, c := range s.Cylinders {
 		n := c.Pass
 		if n.Size.Value == 0 {
 			continue
 		}
-		text := fmt.Sprintf("Cylinder %s is %s now: %v", c.Name, p.show.estimate(n.Size), n.Decision)
+		text := fmt.Sprintf("Cylinder %s is %s now: %v", c.Name, show.estimate(n.Size), n.Decision)
 		if n.Growth.Value != 0 {
-			text += fmt.Sprintf(". A minute of honing has taken %s on the diameter", p.show.estimate(n.Growth))
+			text += fmt.Sprintf(". A minute of honing has taken %s on the diameter", show.estimate(n.Growth))
 		}
 		if n.Decision == hone.GoOn {
 			text += fmt.Sprintf(". Next pass: %v", n.Lasts)
 			if n.Risk == 0 {
 				text += ", then measure; nothing is known of the rate yet"
 			} else {
-				text += ", which should bring " + p.show.estimate(n.Then)
+				text += ", which should bring " + show.estimate(n.Then)
 			}
 			if n.Passes > 0 {
 				text += fmt.Sprintf("; %d to come, %v in all", n.Passes, n.Time)
 			}
 		}
-		p.wrapped("  ", text+".")
+		part.Add(page.Sentence(text + "."))
 		switch {
 		case n.Decision == hone.StopHere && len(s.Job.Cylinders[i].Honing.Passes) == 0:
-			p.wrapped("  ! ", "Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize.")
+			part.Add(page.Caution("Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize."))
 		case n.Decision == hone.PastSize:
-			p.wrapped("  ! ", wayOut(p, c.Skirts))
+			part.Add(page.Caution(wayOut(show, c.Skirts)))
 		}
 	}
 }
 
 // wayOut says what to do with a bore past its size.
-func wayOut(p *page, skirts units.Limits) string {
+func wayOut(show Shown, skirts units.Limits) string {
 	if skirts.IsZero() {
 		return "Past its size: the next oversize, or a larger piston."
 	}
-	return "Past its size: a piston of " + p.show.limits(skirts) + " would fit it; else the next oversize."
+	return "Past its size: a piston of " + show.limits(skirts) + " would fit it; else the next oversize."
 }
 
 // angle says a crosshatch both ways.
@@ -155,13 +162,13 @@ func angle(c hone.Crosshatch) string {
 
 // reach says whether the wanted crosshatch can be had and what would have to change, in the units
 // shown.
-func reach(p *page, r hone.Reach) {
+func reach(part *page.Section, show Shown, r hone.Reach) {
 	at := fmt.Sprintf("%s with %s leaves %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
 	if r.Met {
-		p.wrapped("  ", fmt.Sprintf("On hand: %v can be had: %s.", r.Want, at))
+		part.Add(sentence("On hand: %v can be had: %s.", r.Want, at))
 		return
 	}
-	p.wrapped("  ", fmt.Sprintf("On hand: %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
+	part.Add(sentence("On hand: %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
 	for _, c := range r.Changes {
 		var to string
 		switch c.Lever {
@@ -170,12 +177,12 @@ func reach(p *page, r hone.Reach) {
 		case hone.StrokingLever:
 			to = cycles(c.Setting.Stroking)
 		case hone.StrokeLever:
-			to = "a stroke of " + p.show.length(c.Setting.Stroke)
+			to = "a stroke of " + show.length(c.Setting.Stroke)
 		}
 		if c.Against != hone.NoCaution {
 			to += ", not advised: " + c.Against.Text()
 		}
-		p.wrapped("    - ", to)
+		part.Add(page.Item{Text: to})
 	}
 }
 

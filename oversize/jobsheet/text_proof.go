@@ -9,132 +9,135 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units/uncertainty"
 )
 
 // proofText has the finished bores: what was read, or blanks to write on.
-func (s Sheet) proofText(p *page) {
+func (s Sheet) proofText() (part page.Section) {
+	show := s.Job.Units
 	if s.Choice.Route == oversize.Undecided || s.Choice.Route == oversize.MakersProcess {
 		return
 	}
-	p.title("PROOF: the finished bores, after the wash")
-	s.checks(p, Washing)
+	part.Title = "PROOF: the finished bores, after the wash"
+	s.checks(&part, Washing)
 	for i, c := range s.Cylinders {
-		p.line("")
 		if c.Proof == nil {
-			s.proofBlanks(p, i)
+			s.proofBlanks(&part, i)
 			continue
 		}
-		p.line("  Cylinder %s", c.Name)
-		gaugeLine(p, s.Job.proofGauge())
-		geometry(p, c.Proof.Bore)
+		part.Add(heading("Cylinder %s", c.Name))
+		gaugeLine(&part, show, s.Job.proofGauge())
+		geometry(&part, show, c.Proof.Bore)
 		for _, u := range c.Proof.Bore.Unseen {
 			if !slices.Contains(c.Bore.Unseen, u) { // else it has been said of the survey
-				p.wrapped("  ! ", "The proof cannot show "+u.String()+".")
+				part.Add(page.Caution("The proof cannot show " + u.String() + "."))
 			}
 		}
 		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
-			p.line("  A new wall: there is nothing to compare it with.")
+			part.Add(page.Sentence("A new wall: there is nothing to compare it with."))
 		} else {
-			s.changes(p, *c.Proof)
+			s.changes(&part, *c.Proof)
 		}
-		s.proofFindings(p, c)
-		s.proofWork(p, i)
+		s.proofFindings(&part, c)
+		s.proofWork(&part, i)
 	}
+	return part
 }
 
 // proofBlanks is room to write the proof of a cylinder, at the places of the survey.
-func (s Sheet) proofBlanks(p *page, i int) {
+func (s Sheet) proofBlanks(part *page.Section, i int) {
+	show := s.Job.Units
 	c := s.Cylinders[i]
-	p.line("  Cylinder %s: to be read", c.Name)
-	warm := blank + " " + degree(p.show.units()[0])
-	p.list([][]string{
-		{"date", blank, "name", blank},
-		{"standard at", warm, "gauge set at", warm},
-		{"gauge used at", warm, "cylinder at", warm},
-	})
+	part.Add(heading("Cylinder %s: to be read", c.Name))
+	warm := degree(show.units()[0])
+	part.Add(page.Form{{Label: "date"}, {Label: "name"}, {Label: "standard at", Unit: warm}, {Label: "gauge set at", Unit: warm},
+		{Label: "gauge used at", Unit: warm}, {Label: "cylinder at", Unit: warm}})
 	again := toRead(places(c.Bore))
 	slices.SortStableFunc(again, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
-	p.table(blankTable(p, again))
-	row := []string{"crosshatch " + blank + "° included"}
+	part.Add(table(blankTable(show, again)))
+	rest := page.Form{{Label: "crosshatch", Unit: "° included"}}
 	for _, r := range s.Job.Engine.Rings {
-		row = append(row, "gap, "+r.Name+" "+blank)
+		rest = append(rest, page.Field{Label: "gap, " + r.Name})
 	}
-	p.list([][]string{row})
+	part.Add(rest)
 }
 
 // changes puts before and after side by side.
-func (s Sheet) changes(p *page, proof ProofSheet) {
+func (s Sheet) changes(part *page.Section, proof ProofSheet) {
+	show := s.Job.Units
 	c := proof.Changed
 	if c == nil {
-		p.line("  No place was read both before and after.")
+		part.Add(page.Sentence("No place was read both before and after."))
 		return
 	}
-	p.list([][]string{
-		{"came off on the diameter", "mean " + p.show.estimate(c.Stock),
-			fmt.Sprintf("most %s at %s, %s", p.show.estimate(c.Most.Stock), p.show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
-			fmt.Sprintf("least %s at %s, %s", p.show.estimate(c.Least.Stock), p.show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
-		{"better by", "ovality " + gained(p, c.OvalityGained), "taper " + gained(p, c.TaperGained), "greatest less least " + gained(p, c.SpreadGained)},
-	})
+	part.Add(facts([][]string{
+		{"came off on the diameter", "mean " + show.estimate(c.Stock),
+			fmt.Sprintf("most %s at %s, %s", show.estimate(c.Most.Stock), show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
+			fmt.Sprintf("least %s at %s, %s", show.estimate(c.Least.Stock), show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
+		{"better by", "ovality " + gained(show, c.OvalityGained), "taper " + gained(show, c.TaperGained), "greatest less least " + gained(show, c.SpreadGained)},
+	}))
 }
 
-func gained(p *page, e uncertainty.Estimate) string {
+func gained(show Shown, e uncertainty.Estimate) string {
 	if e == (uncertainty.Estimate{}) {
 		return "–"
 	}
-	return p.show.estimate(e)
+	return show.estimate(e)
 }
 
 // proofFindings holds what was read against what was wanted.
-func (s Sheet) proofFindings(p *page, c CylinderSheet) {
+func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
+	show := s.Job.Units
 	rows := [][]string{findingHead}
 	for _, f := range c.Proof.Findings {
-		rows = append(rows, findingRow(p, c.Name, aboutProof(p, f), f.Finding, !f.NotMeasured))
+		rows = append(rows, findingRow(show, c.Name, aboutProof(show, f), f.Finding, !f.NotMeasured))
 	}
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
-			rows = append(rows, findingRow(p, c.Name, f.Subject+", "+r.Ring, f, true))
+			rows = append(rows, findingRow(show, c.Name, f.Subject+", "+r.Ring, f, true))
 		}
 	}
 	if x := c.Proof.Crosshatch; x != (CrosshatchFinding{}) {
 		rows = append(rows, []string{c.Name, "crosshatch", angle(x.Measured), x.Want.String(), x.Verdict.String(), "–"})
 	}
 	if len(rows) > 1 {
-		p.judged(rows)
+		part.Add(findingTable(rows))
 	}
 	for _, r := range c.Proof.Remedies {
-		p.wrapped("    - ", fmt.Sprintf("%s, if the value stays: %s.", aboutProof(p, c.Proof.Findings[r.Finding]), r.Remedy.Format(p.show.units()[0])))
+		part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, c.Proof.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 	}
 	for _, r := range c.Rings {
 		if r.Grown != (uncertainty.Estimate{}) {
-			p.wrapped("  ", fmt.Sprintf("By its gap, ring %s finds the bore %s larger than the one it was first measured in, if nothing was filed off since.", r.Ring, p.show.estimate(r.Grown)))
+			part.Add(sentence("By its gap, ring %s finds the bore %s larger than the one it was first measured in, if nothing was filed off since.", r.Ring, show.estimate(r.Grown)))
 		}
 	}
 }
 
 // aboutProof says what a finding of a finished bore is about.
-func aboutProof(p *page, f bore.Finding) string {
+func aboutProof(show Shown, f bore.Finding) string {
 	if f.Limit == bore.LimitNew {
 		return "finished bore"
 	}
-	return about(p, f)
+	return about(show, f)
 }
 
 // proofWork says what a proof that failed, or is not whole, calls for.
-func (s Sheet) proofWork(p *page, i int) {
+func (s Sheet) proofWork(part *page.Section, i int) {
+	show := s.Job.Units
 	c, proof := s.Cylinders[i], s.Cylinders[i].Proof
 	say := func(when bool, text string) {
 		if when {
-			p.wrapped("  ! ", text)
+			part.Add(page.Caution(text))
 		}
 	}
 	say(proof.NotAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
-		p.line("  ! Not read again, though the survey had it:")
-		p.table(blankTable(p, proof.Missing))
+		part.Add(page.Caution("Not read again, though the survey had it:"))
+		part.Add(table(blankTable(show, proof.Missing)))
 	}
 	if proof.Crosshatch == (CrosshatchFinding{}) {
-		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+blank+"° included.")
+		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+page.Blank+"° included.")
 	}
 	say(proof.Crosshatch.Verdict == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above; a hand leaves it flat at the ends.")
 	choice := s.Choice.Cylinders[i]
@@ -147,9 +150,9 @@ func (s Sheet) proofWork(p *page, i int) {
 	}
 	for _, f := range proof.Findings {
 		cut := f.Limit == bore.LimitNew
-		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+p.show.length(aim)+".")
-		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(p, proof.Skirts))
-		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(p, f)+": true it with rigid stones "+room+"; else the next oversize.")
+		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+show.length(aim)+".")
+		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(show, proof.Skirts))
+		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(show, f)+": true it with rigid stones "+room+"; else the next oversize.")
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {

@@ -9,35 +9,37 @@ import (
 	"strings"
 
 	"borewright.example/bore"
+	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
-func (s Sheet) sizes(p *page) {
-	p.title("SIZES AT 20 °C (± expanded uncertainty, 95 %)")
-	gaugeLine(p, s.Job.Gauge)
+func (s Sheet) sizes() (part page.Section) {
+	show := s.Job.Units
+	part.Title = "SIZES AT 20 °C (± expanded uncertainty, 95 %)"
+	gaugeLine(&part, show, s.Job.Gauge)
 	for _, c := range s.Cylinders {
-		p.line("")
-		p.line("  Cylinder %s", c.Name)
-		geometry(p, c.Bore)
+		part.Add(heading("Cylinder %s", c.Name))
+		geometry(&part, show, c.Bore)
 		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
-			p.line("  By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", p.show.estimate(t))
+			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", show.estimate(t)))
 		}
-		p.line("  These readings cannot show:")
+		part.Add(page.Sentence("These readings cannot show:"))
 		for _, u := range c.Bore.Unseen {
-			p.wrapped("    - ", u.String()+".")
+			part.Add(page.Item{Text: u.String() + "."})
 		}
 		for _, k := range c.Coarse {
-			p.wrapped("  ! ", fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, p.show.length(k.Expanded), p.show.length(k.Allowed)))
+			part.Add(page.Caution(fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, show.length(k.Expanded), show.length(k.Allowed))))
 		}
 	}
+	return part
 }
 
 // gaugeLine says what was read with, and how warm everything was.
-func gaugeLine(p *page, g Gauge) {
-	text := fmt.Sprintf("%v gauge, reading to %s", g.Kind, p.show.plain(g.Resolution))
+func gaugeLine(part *page.Section, show Shown, g Gauge) {
+	text := fmt.Sprintf("%v gauge, reading to %s", g.Kind, show.plain(g.Resolution))
 	if g.Standard != (Standard{}) {
-		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + p.show.length(g.Standard.Size.Value)
+		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + show.length(g.Standard.Size.Value)
 	}
 	if !g.SetOn.IsZero() {
 		text += " on " + g.SetOn.String()
@@ -51,42 +53,42 @@ func gaugeLine(p *page, g Gauge) {
 		{"gauge when used", g.Temperatures.GaugeUsed}, {"cylinder", g.Temperatures.Cylinder},
 	} {
 		if t.at != (bore.Temperature{}) {
-			at = append(at, t.what+" at "+p.show.within(t.at))
+			at = append(at, t.what+" at "+show.within(t.at))
 		}
 	}
-	p.wrapped("  ", strings.ToUpper(text[:1])+text[1:]+"; "+strings.Join(at, ", ")+".")
+	part.Add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "; " + strings.Join(at, ", ") + "."))
 }
 
 // geometry prints the sizes and the form of one bore.
-func geometry(p *page, g bore.Geometry) {
-	for _, unit := range p.show.units() {
-		p.table(sizeTable(g, unit))
+func geometry(part *page.Section, show Shown, g bore.Geometry) {
+	for _, unit := range show.units() {
+		part.Add(table(sizeTable(g, unit)))
 	}
-	rows := [][]string{{"largest", p.show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", p.show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
+	rows := [][]string{{"largest", show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
 	if g.HasOvality {
-		where := "at " + p.show.plain(g.OvalityAt)
+		where := "at " + show.plain(g.OvalityAt)
 		for _, plane := range g.Planes {
 			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() && standsOut(g.Ovality) {
 				where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
 			}
 		}
-		rows = append(rows, []string{"ovality", p.show.estimate(g.Ovality), where})
+		rows = append(rows, []string{"ovality", show.estimate(g.Ovality), where})
 	}
 	if g.HasTaper() {
-		rows = append(rows, []string{"taper", p.show.estimate(g.Taper.Size), taperWords(p, g.Taper)})
+		rows = append(rows, []string{"taper", show.estimate(g.Taper.Size), taperWords(show, g.Taper)})
 	}
-	rows = append(rows, []string{"greatest less least", p.show.estimate(g.Spread), ""})
+	rows = append(rows, []string{"greatest less least", show.estimate(g.Spread), ""})
 	if g.Ridge != (uncertainty.Estimate{}) {
 		words := "at the top of ring travel, lost in the doubt"
 		if g.HasRidge {
 			words = "at the top of ring travel, on the diameter"
 		}
-		rows = append(rows, []string{"ridge", p.show.estimate(g.Ridge), words})
+		rows = append(rows, []string{"ridge", show.estimate(g.Ridge), words})
 	}
 	if g.Shape != bore.ShapeUnknown {
 		rows = append(rows, []string{"shape", g.Shape.String(), ""})
 	}
-	p.list(rows)
+	part.Add(facts(rows))
 }
 
 // sizeTable has a row for each depth and a column for each axis.
@@ -126,31 +128,28 @@ func standsOut(e uncertainty.Estimate) bool {
 	return err != nil || e.Value.Abs() > u
 }
 
-func taperWords(p *page, t bore.Taper) string {
+func taperWords(show Shown, t bore.Taper) string {
 	end := "larger at the deck"
 	if !standsOut(t.Size) {
 		end = "none that stands out of the doubt"
 	} else if t.Size.Value < 0 {
 		end = "smaller at the deck: worn the other way, or choked on purpose"
 	}
-	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), p.show.plain(t.From), p.show.plain(t.To), end)
+	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), show.plain(t.From), show.plain(t.To), end)
 }
 
-// blank is a place to write a value in.
-const blank = "________"
-
 // blankTable has a row for each depth of the places, a column for each axis, and room to write.
-func blankTable(p *page, places []bore.Reading) [][]string {
+func blankTable(show Shown, places []bore.Reading) [][]string {
 	axes := axesOf(places)
 	rows := [][]string{depthHead(axes)}
 	for _, r := range places {
-		if d := p.show.plain(r.Depth); rows[len(rows)-1][0] != d {
+		if d := show.plain(r.Depth); rows[len(rows)-1][0] != d {
 			row := make([]string, len(axes)+1)
 			row[0] = d
 			for i, a := range axes {
 				row[i+1] = "–"
 				if slices.ContainsFunc(places, func(q bore.Reading) bool { return q.Depth == r.Depth && q.Axis == a }) {
-					row[i+1] = blank
+					row[i+1] = page.Blank
 				}
 			}
 			rows = append(rows, row)

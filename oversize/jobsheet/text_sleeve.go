@@ -6,68 +6,71 @@ import (
 	"cmp"
 	"fmt"
 
+	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 )
 
 // classWords says the limits that a tolerance class gives; nothing where the interference was given.
-func classWords(p *page, what string, c sleeve.Class, w units.Limits) string {
+func classWords(show Shown, what string, c sleeve.Class, w units.Limits) string {
 	if w.IsZero() {
 		return ""
 	}
-	return what + " to " + c.String() + ", " + p.show.limits(w)
+	return what + " to " + c.String() + ", " + show.limits(w)
 }
 
 // sleeve prints the fit for a person at a bench.
-func (s Sheet) sleeve(p *page) {
+func (s Sheet) sleeve() (part page.Section) {
+	show := s.Job.Units
 	v := s.Sleeve
 	if v == nil {
 		return
 	}
 	span := func(r sleeve.Range[units.Length]) string {
-		return p.show.length(r.Least) + " to " + p.show.length(r.Greatest)
+		return show.length(r.Least) + " to " + show.length(r.Greatest)
 	}
-	pressure := func(r sleeve.Range[units.Pressure]) string { return p.show.pressures(r.Least, r.Greatest) }
-	p.title("SLEEVE (interference is DIAMETRAL)")
-	s.checks(p, Sleeving)
+	pressure := func(r sleeve.Range[units.Pressure]) string { return show.pressures(r.Least, r.Greatest) }
+	part.Title = "SLEEVE (interference is DIAMETRAL)"
+	s.checks(&part, Sleeving)
 	rows := [][]string{
-		{"seat in the barrel", p.show.length(v.Joint.Seat), classWords(p, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
-		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + classWords(p, "; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
+		{"seat in the barrel", show.length(v.Joint.Seat), classWords(show, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
+		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + classWords(show, "; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
 		{"pressure at the joint", pressure(v.Fit.Pressure), "at 20 °C"},
 		{"hoop stress, barrel", pressure(v.Fit.BarrelHoop), "against its strength: " + v.Fit.Barrel.Verdict.String()},
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
-		{"finished bore", p.show.limits(v.Finish), "aim " + p.show.length(v.Aim)},
-		{"heat the barrel to", p.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
+		{"finished bore", show.limits(v.Finish), "aim " + show.length(v.Aim)},
+		{"heat the barrel to", show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
 	if v.HasRunning {
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
 	}
 	if hot := v.Loosens.Hot; !hot.Least.IsZero() { // zero is never
-		text := "from " + p.show.temperature(hot.Least)
+		text := "from " + show.temperature(hot.Least)
 		if !hot.Greatest.IsZero() {
-			text += ", surely by " + p.show.temperature(hot.Greatest)
+			text += ", surely by " + show.temperature(hot.Greatest)
 		}
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}
-	p.list(rows)
+	part.Add(facts(rows))
 	rows = [][]string{findingHead}
 	for _, r := range s.Ledger {
 		if r.Demand == DemandSleeve && r.Finding != nil {
-			rows = append(rows, findingRow(p, r.Cylinder, r.Finding.Subject, *r.Finding, true))
+			rows = append(rows, findingRow(show, r.Cylinder, r.Finding.Subject, *r.Finding, true))
 		}
 	}
 	if len(rows) > 1 {
-		p.judged(rows)
+		part.Add(findingTable(rows))
 	}
 	for _, r := range s.Ledger {
 		if r.Demand == DemandSleeve && !r.State.settled() {
-			p.wrapped("  ! ", fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String())))
+			part.Add(page.Caution(fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String()))))
 		}
 	}
 	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions | v.Running.Cautions
 	for c := range cautions.All() {
-		p.wrapped("  ! ", c.Text())
+		part.Add(page.Caution(c.Text()))
 	}
+	return part
 }

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"io"
+
+	"borewright.example/oversize/jobsheet/page"
+)
+
+// A Paper is what a sheet is printed on. The zero Paper is a screen: one long page, any character.
+type Paper struct {
+	// Lines of a page, 20 or more; 0 is one long page. Every page but the first begins with a form
+	// feed, and each says which it is.
+	Lines int
+	// ASCII is for a printer that knows no other characters: "±" is printed "+/-", "°" "deg", what
+	// has no such name "?".
+	ASCII bool
+}
+
+// ErrPaper: pages too short to print on.
+var ErrPaper = page.ErrPaper
+
+// WriteText writes the sheet for a person at a bench. An error is the writer's.
+func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, Paper{}) }
+
+// Print writes the text of the sheet on paper. An error is the writer's, or [ErrPaper].
+func (s Sheet) Print(w io.Writer, paper Paper) error {
+	if err := (page.Text{Lines: paper.Lines, ASCII: paper.ASCII}).Write(w, s.document()); err != nil {
+		return fmt.Errorf("jobsheet: %w", err)
+	}
+	return nil
+}
+
+// WriteHTML writes the sheet as one file for a browser, a telephone or A4, which needs nothing beside itself. An
+// error is the writer's.
+func (s Sheet) WriteHTML(w io.Writer) error { return page.HTML{}.Write(w, s.document()) }
+
+// document puts the sheet in the order of a person at a bench: the verdict first, then the work in its order.
+func (s Sheet) document() page.Doc {
+	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
+	parts := []func() page.Section{s.before}
+	if s.decided() {
+		parts = append(parts, s.sizes, s.findings, s.route, s.finish, s.sleeve, s.crosshatch, s.clearances, s.rings, s.capacity, s.proofText)
+	}
+	for _, part := range append(parts, s.ledger, s.leftOut, s.cautions) {
+		if p := part(); p.Title != "" { // else there is nothing to say of it
+			doc.Sections = append(doc.Sections, p)
+		}
+	}
+	return doc
+}
+
+// decided reports whether every cylinder has been read, so that there is a choice.
+func (s Sheet) decided() bool { return len(s.Choice.Cylinders) > 0 }
+
+// The blocks that need words put together, and the tables.
+
+func sentence(format string, args ...any) page.Sentence {
+	return page.Sentence(fmt.Sprintf(format, args...))
+}
+
+func heading(format string, args ...any) page.Heading {
+	return page.Heading(fmt.Sprintf(format, args...))
+}
+
+// table has its head in the first of the rows, each of which is named by its first cell.
+func table(rows [][]string) page.Table {
+	return page.Table{Head: rows[0], Rows: rows[1:], Keys: 1}
+}
+
+// findingTable stands under [findingHead]: a row is named by its cylinder and what the limit is on.
+func findingTable(rows [][]string) page.Table {
+	return page.Table{Head: rows[0], Rows: rows[1:], Keys: 2}
+}
+
+// facts is a table of rows that each begin with what they are about, without a head.
+func facts(rows [][]string) page.Table { return page.Table{Rows: rows, Keys: 1} }
