@@ -21,6 +21,7 @@
 //   - [borewright.example/bore/fit]: the piston in its bore
 //   - [borewright.example/bore/form]: roundness by the standards, from radial traces, with proof
 //   - [borewright.example/bore/hone]: the crosshatch, and the setting that leaves it
+//   - [borewright.example/bore/hone/photo]: the crosshatch that is there, from a photograph
 //   - [borewright.example/bore/surface]: the texture that rings run on, from a profile
 //   - [borewright.example/rings]: gaps, filing, grooves, and whether a ring follows its bore
 //   - [borewright.example/oversize]: which size next, for the whole engine
@@ -75,6 +76,7 @@
 //	will the ring follow an oval bore?             rings.Reach
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
 //	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Reach
+//	which angle is really on the wall?             photo.Shot.Crosshatch
 //	is 45° between the lines or to the square?     hone.Included, hone.FromSquare
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles
 //	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke

@@ -42,7 +42,8 @@
 //   - wholewall: five traces of one bore, its cylinder, its bend and its taper. What does a bore gauge see
 //     of them?
 //
-// The command [borewright.example/examples/refresh] is the whole job, and
+// The command [borewright.example/examples/wall] measures the crosshatch in a photograph of a wall, and draws
+// a sheet to try it on. [borewright.example/examples/refresh] is the whole job, and
 // [borewright.example/examples/bundle] makes the playground texts.
 //
 // # In the playground

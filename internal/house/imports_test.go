@@ -26,6 +26,7 @@ var roads = map[string][]string{
 	"bore/fit":                   {"units", "units/material", "units/uncertainty", "internal/enum"},
 	"bore/form":                  {"units", "internal/enum", "bore", "bore/internal/circle", "bore/internal/lobes"},
 	"bore/hone":                  {"units", "units/material", "units/uncertainty", "internal/enum"},
+	"bore/hone/photo":            {"units", "units/uncertainty", "bore/hone"},
 	"bore/surface":               {"units", "units/uncertainty", "internal/enum"},
 	"rings":                      {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
 	"oversize":                   {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
@@ -41,13 +42,14 @@ var roads = map[string][]string{
 // standard is what packages of the library take from the standard library: nothing that reads a file, a
 // clock's time, the environment or chance, and nothing unsafe.
 var standard = []string{
-	"bufio", "bytes", "cmp", "encoding", "encoding/csv", "encoding/json", "errors", "fmt", "html", "io", "iter", "maps", "math", "math/bits", "reflect",
+	"bufio", "bytes", "cmp", "encoding", "encoding/csv", "encoding/json", "errors", "fmt", "html", "image", "image/color", "io", "iter", "maps", "math", "math/bits", "reflect",
 	"slices", "sort", "strconv", "strings", "text/tabwriter", "time", "unicode", "unicode/utf8",
 }
 
 // light is what they take from other modules.
 var light = []string{
 	"github.com/shopspring/decimal",
+	"gonum.org/v1/gonum/dsp/fourier",
 	"gonum.org/v1/gonum/floats",
 	"gonum.org/v1/gonum/integrate/quad",
 	"gonum.org/v1/gonum/mathext",
