@@ -30,6 +30,8 @@ type Row struct {
 	By     string `json:"by,omitzero"`
 	Why    string `json:"why,omitzero"`
 	Lapsed bool   `json:"lapsed,omitzero"` // it was accepted, and what stood there has changed since
+
+	at int // which cylinder it is of, -1 for the engine
 }
 
 // rank is how pressing the row is.
@@ -104,20 +106,11 @@ func ledger(b book) []Row {
 func of(rows []Row, cylinder int) []Row {
 	var list []Row
 	for _, r := range rows {
-		if r.cylinder() == cylinder {
+		if r.at == cylinder {
 			list = append(list, r)
 		}
 	}
 	return list
-}
-
-// cylinder returns which cylinder the row is of, -1 for the engine.
-func (r Row) cylinder() int {
-	var i int
-	if _, err := fmt.Sscanf(r.Key, "cylinders[%d].", &i); err != nil {
-		return -1
-	}
-	return i
 }
 
 // put adds a row, with its key and its cylinder.
@@ -126,6 +119,7 @@ func (b *book) put(r Row) {
 	if err != nil {
 		name = []byte(r.Demand.String())
 	}
+	r.at = b.at
 	prefix := "engine."
 	if b.at >= 0 {
 		prefix, r.Cylinder = fmt.Sprintf("cylinders[%d].", b.at), b.Cylinders[b.at].Name

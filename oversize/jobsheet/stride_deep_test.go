@@ -4,4 +4,7 @@
 
 package jobsheet_test
 
-const stride = 1
+const (
+	stride    = 1
+	drawnJobs = 200
+)

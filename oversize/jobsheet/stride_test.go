@@ -4,5 +4,9 @@
 
 package jobsheet_test
 
-// stride is how many attacks are passed over for one that is made; the deep tests make them all.
-const stride = 7
+// stride is how many attacks are passed over for one that is made, drawnJobs how many jobs are attacked beside
+// the demos; the deep tests make them all.
+const (
+	stride    = 23
+	drawnJobs = 4
+)

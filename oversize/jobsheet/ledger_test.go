@@ -1,0 +1,375 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"borewright.example/oversize/jobsheet"
+)
+
+// a finished honest job of one cylinder, bored or kept.
+func finished(bored, twoStroke bool) tree {
+	return honest{bore: 80, stroke: 76, cylinders: 1, bored: bored, twoStroke: twoStroke, r: rand.New(rand.NewPCG(3, 7))}.tree(true)
+}
+
+// put sets what stands at a path, "engine.limits.taper" or "cylinders.0.rings.1"; nil takes it away.
+func put(t testing.TB, j any, path string, v any) {
+	t.Helper()
+	names := strings.Split(path, ".")
+	for n, name := range names {
+		last := n == len(names)-1
+		switch at := j.(type) {
+		case tree:
+			switch {
+			case !last:
+				if at[name] == nil {
+					at[name] = tree{}
+				}
+				j = at[name]
+			case v == nil:
+				delete(at, name)
+			default:
+				at[name] = v
+			}
+		case []any:
+			var i int
+			if _, err := fmt.Sscan(name, &i); err != nil || i >= len(at) {
+				t.Fatalf("%s: no item %s", path, name)
+			}
+			if last {
+				at[i] = v
+			}
+			j = at[i]
+		}
+	}
+}
+
+func mustPlan(t testing.TB, j tree) jobsheet.Sheet {
+	t.Helper()
+	s, err := planned(t, j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func rowOf(t testing.TB, s jobsheet.Sheet, key string) jobsheet.Row {
+	t.Helper()
+	for _, r := range s.Ledger {
+		if r.Key == key {
+			return r
+		}
+	}
+	t.Fatalf("no row %s", key)
+	return jobsheet.Row{}
+}
+
+// TestNothingGoesTogetherUnproven: what stands against an engine, or is missing, and the row that says so.
+func TestNothingGoesTogetherUnproven(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change map[string]any // of a finished bored job; "kept." of a kept one
+		kept   bool
+		row    string
+		state  jobsheet.State
+		reason jobsheet.Reason
+	}{
+		{"a piston larger than its bore, with a service limit alone", map[string]any{
+			"cylinders.0.piston.size": "80.060 ± 0.002 mm", "engine.limits.piston_clearance": nil, "engine.limits.worn_clearance": nil}, true,
+			"cylinders[0].least clearance", jobsheet.Open, jobsheet.ToCome},
+		{"a form limit alone", map[string]any{"engine.limits.service": nil, "engine.limits.new_bore": nil}, true, "engine.told", jobsheet.Open, jobsheet.Untold},
+		{"no piston of that size measured", map[string]any{"engine.oversizes.0.pistons": nil, "engine.oversizes.0.piston": tree{"size": "80.444 ± 0.002 mm", "axis": "across pin", "coating": "0 mm"}}, false,
+			"cylinders[0].pistons", jobsheet.Open, jobsheet.NotMeasured},
+		{"a ring without a window", map[string]any{"engine.rings.1.gap": nil}, false, "cylinders[0].rings[1].gap", jobsheet.Open, jobsheet.NoLimit},
+		{"a ring nobody measured", map[string]any{"cylinders.0.rings": []any{}}, false, "cylinders[0].rings[0].gap", jobsheet.Open, jobsheet.NotMeasured},
+		{"a ring gap of 0.001 mm", map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}, false, "cylinders[0].rings[1].gap", jobsheet.Failed, jobsheet.BeyondLimit},
+		{"no crosshatch measured", map[string]any{"cylinders.0.crosshatch": nil}, false, "cylinders[0].crosshatch", jobsheet.Open, jobsheet.NotMeasured},
+		{"a flat crosshatch", map[string]any{"cylinders.0.crosshatch": "20° included"}, false, "cylinders[0].crosshatch", jobsheet.Failed, jobsheet.BeyondLimit},
+		{"not washed", map[string]any{"proof.washed": nil}, false, "cylinders[0].washed", jobsheet.Open, jobsheet.NotSaid},
+		{"read warm", map[string]any{"proof.temperatures.cylinder": "31 ± 0.4 °C"}, false, "cylinders[0].rest", jobsheet.Open, jobsheet.NotAtRest},
+		{"nobody said how it was held", map[string]any{"survey.clamping": nil}, false, "cylinders[0].clamping", jobsheet.Open, jobsheet.NotSaid},
+		{"nobody counted", map[string]any{"counted.proof": nil}, false, "engine.counted", jobsheet.Open, jobsheet.NotCounted},
+		{"nobody looked for pits", map[string]any{"counted.pits": nil}, true, "cylinders[0].pits", jobsheet.Open, jobsheet.NotRead},
+		{"no word on running", map[string]any{"engine.running": nil}, false, "cylinders[0].rings[0].running gap", jobsheet.Open, jobsheet.NotSaid},
+		{"ends that touch in work", map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "320 °C", "bore": "90 °C"}}, false,
+			"cylinders[0].rings[0].running gap", jobsheet.Failed, jobsheet.Touches},
+		{"a piston that runs tight", map[string]any{"engine.running": tree{"rings_by_window": true, "piston": "250 °C", "bore": "90 °C"}}, false,
+			"cylinders[0].running clearance", jobsheet.Open, jobsheet.RunsTight},
+		{"a thin wall", map[string]any{"cylinders.0.thinnest_wall": "3.7 ± 0.2 mm", "engine.limits.least_wall": "3.6 mm"}, true, "cylinders[0].wall", jobsheet.Open, jobsheet.ToCome},
+		{"a hidden slip", map[string]any{"engine.limits.taper": "0.72 mm"}, true, "engine.engine.limits.taper.usual", jobsheet.Open, jobsheet.LooksSlipped},
+		{"a bore that shrank", map[string]any{"cylinders.0.proof.3.diameter": "79.990 mm"}, true, "cylinders[0].survey and proof.agreement", jobsheet.Open, jobsheet.Contradicts},
+		{"a gap that fell", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, true, "cylinders[0].gaps of ring first.agreement", jobsheet.Open, jobsheet.Contradicts},
+		{"a deep pit in a kept bore", map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}, true,
+			"cylinders[0].size", jobsheet.Failed, jobsheet.BeyondLimit},
+		{"a gauge on no standard", map[string]any{"gauge.standard": nil, "proof.standard": nil}, true, "engine.told", jobsheet.Open, jobsheet.Untold},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := finished(!c.kept, false)
+			for path, v := range c.change {
+				put(t, j, path, v)
+			}
+			s := mustPlan(t, j)
+			if s.Next >= jobsheet.LeaveUntouched {
+				t.Errorf("next: %v", s.Next)
+			}
+			if r := rowOf(t, s, c.row); r.State != c.state || r.Reason != c.reason {
+				t.Errorf("%s: %v, %v (%s), want %v, %v", c.row, r.State, r.Reason, r.Stands, c.state, c.reason)
+			}
+		})
+	}
+}
+
+// TestTwoPlanesClose: two planes 4 mm apart prove no taper over 84 mm of travel.
+func TestTwoPlanesClose(t *testing.T) {
+	j := finished(false, false)
+	for _, list := range []string{"readings", "proof"} {
+		c := j["cylinders"].([]any)[0].(tree)
+		var near []any
+		for _, r := range c[list].([]any) {
+			switch r.(tree)["depth"] {
+			case "11.4000 mm":
+				near = append(near, r)
+			case "53.2000 mm":
+				r.(tree)["depth"] = "15.4000 mm"
+				near = append(near, r)
+			}
+		}
+		if len(near) != 10 {
+			t.Fatalf("%d readings", len(near))
+		}
+		c[list] = near
+	}
+	put(t, j, "counted.readings", 10)
+	put(t, j, "counted.proof", 10)
+	s := mustPlan(t, j)
+	for _, key := range []string{"cylinders[0].travel", "cylinders[0].taper"} {
+		if r := rowOf(t, s, key); r.State != jobsheet.Open {
+			t.Errorf("%s: %s", key, r.Stands)
+		}
+	}
+	if s.Next >= jobsheet.LeaveUntouched {
+		t.Error(s.Next)
+	}
+}
+
+// TestSmallPit: a pit that deglazing takes sends no bore to a sleeve, nor away.
+func TestSmallPit(t *testing.T) {
+	j := finished(false, false)
+	put(t, j, "cylinders.0.pits", []any{tree{"below": "0.001 mm", "depth": "30 mm", "at": "10°"}})
+	put(t, j, "counted.pits", 1)
+	if s := mustPlan(t, j); s.Next != jobsheet.Reassemble {
+		t.Errorf("next %v, pits %s", s.Next, rowOf(t, s, "cylinders[0].pits").Stands)
+	}
+}
+
+// TestAcceptance: a word stands for what was open while that stands as it stood, and for nothing that nobody
+// may accept.
+func TestAcceptance(t *testing.T) {
+	const row = "cylinders[0].crosshatch"
+	j := finished(true, false)
+	put(t, j, "cylinders.0.crosshatch", nil)
+	stood := rowOf(t, mustPlan(t, j), row).Stands
+	word := tree{"row": row, "by": "the machinist", "why": "judged by eye, under a lamp", "stood": stood}
+	put(t, j, "accepted", []any{word})
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, row); r.State != jobsheet.Accepted || r.By != "the machinist" || s.Next != jobsheet.Reassemble {
+		t.Fatalf("%v, next %v", r, s.Next)
+	}
+	var text bytes.Buffer
+	if err := s.WriteText(&text); err != nil || !strings.Contains(text.String(), "reassemble, 1 on the word of the machinist") {
+		t.Errorf("%v: the sheet does not name the word", err)
+	}
+	// The word lapses when what stood there changes.
+	put(t, j, "cylinders.0.crosshatch", "21° included")
+	s = mustPlan(t, j)
+	if r := rowOf(t, s, row); r.State != jobsheet.Failed || !r.Lapsed || s.Next == jobsheet.Reassemble {
+		t.Errorf("lapsed: %+v, next %v", r, s.Next)
+	}
+	if len(s.Unused) != 1 || !strings.Contains(s.Unused[0].Why, "lapsed") {
+		t.Errorf("unused: %v", s.Unused)
+	}
+	// A maker's figure may be exceeded by a named person.
+	word["stood"] = rowOf(t, s, row).Stands
+	if s = mustPlan(t, j); rowOf(t, s, row).State != jobsheet.Accepted || s.Next != jobsheet.Reassemble {
+		t.Errorf("beyond, accepted: %v", s.Next)
+	}
+
+	// A kind for which the maker gives no figure, for the whole engine.
+	j = finished(false, false)
+	put(t, j, "engine.limits.greatest_less_least", nil)
+	if s = mustPlan(t, j); s.Next != jobsheet.Tell {
+		t.Errorf("no figure: %v", s.Next)
+	}
+	put(t, j, "accepted", []any{tree{"demand": "greatest minus least", "by": "the machinist", "why": "the manual has none"}})
+	if s = mustPlan(t, j); s.Next != jobsheet.Reassemble || rowOf(t, s, "cylinders[0].greatest minus least").State != jobsheet.Accepted {
+		t.Errorf("accepted by kind: %v", s.Next)
+	}
+	// It covers the want of a figure and nothing else.
+	put(t, j, "accepted", []any{tree{"demand": "crosshatch", "by": "the machinist", "why": "x"}})
+	put(t, j, "engine.limits.greatest_less_least", "0.09 mm")
+	put(t, j, "cylinders.0.crosshatch", nil)
+	if s = mustPlan(t, j); s.Next == jobsheet.Reassemble {
+		t.Error("a kind was accepted that wants a measurement")
+	}
+}
+
+// TestNobodyAccepts: what no word can stand for.
+func TestNobodyAccepts(t *testing.T) {
+	for _, c := range []struct {
+		name, row string
+		change    map[string]any
+		twoStroke bool
+		kept      bool
+	}{
+		{"ends that touch", "cylinders[0].rings[0].running gap", map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "320 °C", "bore": "90 °C"}}, false, false},
+		{"ends that may touch", "cylinders[0].rings[0].running gap", map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "226 ± 20 °C", "bore": "90 ± 10 °C"}}, false, false},
+		{"an end that crosses a port", "cylinders[0].rings[0].ports[0].ring ends", map[string]any{"engine.rings.0.peg": "28°"}, true, false},
+		{"facts that contradict each other", "cylinders[0].gaps of ring first.agreement", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, false, true},
+		{"what the route hangs on", "engine.told", map[string]any{"engine.may_shift": nil}, false, false},
+		{"a lost count", "engine.counted", map[string]any{"counted.proof": nil}, false, false},
+		{"a slip", "engine.engine.limits.taper.usual", map[string]any{"engine.limits.taper": "0.72 mm"}, false, true},
+		{"work to come", "cylinders[0].work", map[string]any{"cylinders.0.proof": []any{}, "counted.proof": 0}, false, false},
+		{"a piston larger than its bore", "cylinders[0].least clearance", map[string]any{"cylinders.0.piston.size": "80.060 ± 0.002 mm",
+			"engine.limits.piston_clearance": nil, "engine.limits.worn_clearance": nil, "engine.oversizes": nil}, false, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := finished(!c.kept, c.twoStroke)
+			for path, v := range c.change {
+				put(t, j, path, v)
+			}
+			kind := tree{"demand": "least clearance", "by": "somebody", "why": "the manual has none"}
+			put(t, j, "accepted", []any{kind})
+			r := rowOf(t, mustPlan(t, j), c.row)
+			if settled(r.State) {
+				t.Fatalf("%s stands: %s", c.row, r.Stands)
+			}
+			put(t, j, "accepted", []any{kind, tree{"row": c.row, "by": "somebody", "why": "in a hurry", "stood": r.Stands}})
+			s := mustPlan(t, j)
+			if r := rowOf(t, s, c.row); r.State == jobsheet.Accepted || s.Next >= jobsheet.LeaveUntouched {
+				t.Errorf("accepted: %s, next %v", r.Stands, s.Next)
+			}
+			if len(s.Unused) == 0 || !strings.Contains(s.Unused[len(s.Unused)-1].Why, "nobody can accept this") {
+				t.Errorf("not said: %v", s.Unused)
+			}
+		})
+	}
+}
+
+// TestConfirmed: what looks like a slip goes on when it is confirmed as it stands, and not when it is changed.
+func TestConfirmed(t *testing.T) {
+	j := finished(false, false)
+	put(t, j, "engine.limits.ovality", "0.24 mm")
+	put(t, j, "confirmed", []any{tree{"field": "engine.limits.ovality", "value": "0.24 mm"}})
+	if s := mustPlan(t, j); s.Next != jobsheet.Reassemble {
+		t.Errorf("confirmed: %v", s.Next)
+	}
+	put(t, j, "engine.limits.ovality", "0.25 mm")
+	if s := mustPlan(t, j); s.Next != jobsheet.Tell {
+		t.Errorf("changed since: %v", s.Next)
+	}
+}
+
+// TestOrderOfSteps: the most pressing row calls, and every step but Reassemble has a row that calls for it.
+func TestOrderOfSteps(t *testing.T) {
+	called := map[jobsheet.Step]bool{}
+	look := func(s jobsheet.Sheet) {
+		for _, r := range s.Ledger {
+			if !settled(r.State) || r.Step == jobsheet.LeaveUntouched {
+				called[r.Step] = true
+			}
+			if r.State == jobsheet.Proven && r.Step != jobsheet.Reassemble && r.Step != jobsheet.LeaveUntouched {
+				t.Errorf("%s is proven and calls for %v", r.Key, r.Step)
+			}
+		}
+		stands := slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return !settled(r.State) })
+		if stands == (s.Next >= jobsheet.LeaveUntouched) {
+			t.Errorf("%s: rows stand open %v, next %v", s.Job.Title, stands, s.Next)
+		}
+	}
+	for _, j := range demoTrees(t) {
+		s := mustPlan(t, j)
+		look(s)
+		spots("", j, func(p spot) {
+			if p.item {
+				return
+			}
+			undo := p.remove()
+			if s, err := planned(t, j); err == nil {
+				look(s)
+			}
+			undo()
+		})
+	}
+	for _, c := range []struct {
+		bored  bool
+		change map[string]any
+	}{
+		{true, map[string]any{"cylinders.0.proof.0.diameter": "80.600 mm", "cylinders.0.proof.0.confirmed": true}}, // past its size
+		{true, map[string]any{"cylinders.0.proof.0.diameter": "80.480 mm"}},                                        // too small
+		{true, map[string]any{"cylinders.0.crosshatch": "20° included"}},
+		{true, map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}},
+		{true, map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "320 °C", "bore": "90 °C"}}},
+		{false, map[string]any{"cylinders.0.proof": []any{}, "counted.proof": 0}},
+		{false, map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cylinders.0.plating": "whole", "cuts": nil, "cylinders.0.proof": []any{}, "counted.proof": 0}},
+	} {
+		j := finished(c.bored, false)
+		for path, v := range c.change {
+			put(t, j, path, v)
+		}
+		look(mustPlan(t, j))
+	}
+	for s := jobsheet.Measure; s < jobsheet.Reassemble; s++ {
+		if !called[s] {
+			t.Errorf("no row called for: %v", s)
+		}
+	}
+}
+
+// TestLedgerIsPrinted: text, JSON and rows agree.
+func TestLedgerIsPrinted(t *testing.T) {
+	for name, j := range demoTrees(t) {
+		s := mustPlan(t, j)
+		var text, written bytes.Buffer
+		if err := s.WriteText(&text); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.WriteJSON(&written); err != nil {
+			t.Fatal(err)
+		}
+		var file struct {
+			Next   string
+			Ledger []struct{ Key, State, Step, Stands string }
+		}
+		if err := json.Unmarshal(written.Bytes(), &file); err != nil {
+			t.Fatal(err)
+		}
+		if file.Next != s.Next.String() || len(file.Ledger) != len(s.Ledger) {
+			t.Fatalf("%s: %d rows, next %s", name, len(file.Ledger), file.Next)
+		}
+		keys := map[string]bool{}
+		said := strings.Join(strings.Fields(text.String()), " ")
+		for i, r := range s.Ledger {
+			f := file.Ledger[i]
+			if f.Key != r.Key || f.State != r.State.String() || f.Step != r.Step.String() || f.Stands != r.Stands {
+				t.Errorf("%s: %+v is written as %+v", name, r, f)
+			}
+			if keys[r.Key] {
+				t.Errorf("%s: two rows %s", name, r.Key)
+			}
+			keys[r.Key] = true
+			if !strings.Contains(said, r.Demand.String()) {
+				t.Errorf("%s: %q is not on the sheet", name, r.Demand)
+			}
+		}
+		if !strings.Contains(said, s.Next.String()) {
+			t.Errorf("%s: the step is not on the sheet", name)
+		}
+	}
+}
