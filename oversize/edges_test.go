@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package oversize_test
+
+import (
+	"errors"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/oversize"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+// TestEdges walks the ends of what an engine, a cylinder and the formulas may be given: the last that is taken, and the
+// first that is not.
+func TestEdges(t *testing.T) {
+	const most = units.MaxLength / 10
+	nominal := mm("67")
+	tenth := nominal / 10
+	engine := func(change func(*oversize.Engine)) error {
+		e := pump()
+		change(&e)
+		_, err := oversize.Choose(e, []oversize.Cylinder{cylinder("1", mm("0.02"))}, uncertainty.Risk{})
+		return err
+	}
+	one := func(change func(*oversize.Cylinder)) error {
+		c := cylinder("1", mm("0.02"))
+		change(&c)
+		_, err := oversize.Choose(pump(), []oversize.Cylinder{c}, uncertainty.Risk{})
+		return err
+	}
+	// bare is an engine without piston or clearance, for sizes that no piston suits.
+	bare := func(nominal units.Length) error {
+		e := oversize.Engine{Wall: oversize.BareIron, Nominal: nominal}
+		at := exact(nominal)
+		all := bore.Interval{Least: at, Greatest: at}
+		c := oversize.Cylinder{Name: "1", Largest: at, Smallest: at, CleanUp: bore.CleanUp{Original: all, Worn: all}}
+		_, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
+		return err
+	}
+	// series has a piston for the largest size, 1 mm over, that much off the middle of its window.
+	series := func(off units.Length) error {
+		return engine(func(e *oversize.Engine) {
+			e.Sizes = oversize.Metric()
+			// The middle of the new bore is 67.0095, of the clearance 0.035, of the last step 0.125 mm.
+			e.Sizes[3].Piston = fit.Piston{Size: exact(mm("67.9745") + off), Axis: fit.AcrossPin}
+		})
+	}
+	chamber := func(c oversize.Chamber) error { _, err := c.Compression(mm("67"), mm("49.5")); return err }
+	const ccm = units.CubicCentimetre
+	hoop := func(bore units.Length, share float64) error {
+		_, err := oversize.HoopWall(bore, units.Pressure(share*2), 1)
+		return err
+	}
+	left := func(wall, shift units.Length) error {
+		_, err := oversize.WallLeft(exact(wall), exact(mm("67")), mm("68"), shift)
+		return err
+	}
+	for _, tt := range []struct {
+		name string
+		err  error
+		want error // nil: taken
+	}{
+		{"greatest nominal", bare(most), nil},
+		{"nominal beyond it", bare(most + 1), units.ErrRange},
+		{"nominal of none", bare(0), units.ErrRange},
+		{"greatest service limit", engine(func(e *oversize.Engine) { e.Service = nominal + tenth }), nil},
+		{"service limit beyond it", engine(func(e *oversize.Engine) { e.Service = nominal + tenth + 1 }), units.ErrRange},
+		{"greatest worn clearance", engine(func(e *oversize.Engine) { e.WornClearance = tenth }), nil},
+		{"worn clearance beyond it", engine(func(e *oversize.Engine) { e.WornClearance = tenth + 1 }), units.ErrRange},
+		{"worn clearance of a fresh bore", engine(func(e *oversize.Engine) { e.WornClearance = e.Clearance.Max }), nil},
+		{"worn clearance below it", engine(func(e *oversize.Engine) { e.WornClearance = e.Clearance.Max - 1 }), units.ErrCrossed},
+		{"greatest overbore", engine(func(e *oversize.Engine) { e.MostOver = nominal }), nil},
+		{"overbore beyond it", engine(func(e *oversize.Engine) { e.MostOver = nominal + 1 }), units.ErrRange},
+		{"greatest least wall", engine(func(e *oversize.Engine) { e.LeastWall = nominal }), nil},
+		{"wall beyond it", engine(func(e *oversize.Engine) { e.LeastWall = nominal + 1 }), units.ErrRange},
+		{"greatest gasket hole", engine(func(e *oversize.Engine) { e.GasketHole = most }), nil},
+		{"gasket hole beyond it", engine(func(e *oversize.Engine) { e.GasketHole = most + 1 }), units.ErrRange},
+		{"greatest shift", engine(func(e *oversize.Engine) { e.MayShift = tenth }), nil},
+		{"shift beyond it", engine(func(e *oversize.Engine) { e.MayShift = tenth + 1 }), units.ErrRange},
+		{"greatest allowance", engine(func(e *oversize.Engine) { e.Honing = tenth }), nil},
+		{"allowance beyond it", engine(func(e *oversize.Engine) { e.Honing = tenth + 1 }), units.ErrRange},
+		{"allowance below none", engine(func(e *oversize.Engine) { e.Honing = -1 }), units.ErrRange},
+		{"smallest new bore", engine(func(e *oversize.Engine) { e.NewBore.Min = nominal - tenth }), nil},
+		{"new bore below it", engine(func(e *oversize.Engine) { e.NewBore.Min = nominal - tenth - 1 }), units.ErrRange},
+		{"largest new bore", engine(func(e *oversize.Engine) { e.NewBore.Max = nominal + tenth }), nil},
+		{"new bore beyond it", engine(func(e *oversize.Engine) { e.NewBore.Max = nominal + tenth + 1 }), units.ErrRange},
+		{"least clearance of 1 pm", engine(func(e *oversize.Engine) { e.Clearance.Min = 1 }), nil},
+		{"greatest size", engine(func(e *oversize.Engine) { e.Sizes = oversize.Series{{Over: nominal}} }), nil},
+		{"size beyond it", engine(func(e *oversize.Engine) { e.Sizes = oversize.Series{{Over: nominal + 1}} }), units.ErrRange},
+		{"piston half a step over the last size", series(mm("0.125")), nil},
+		{"piston further over", series(mm("0.125") + 1), oversize.ErrPiston},
+		{"piston nearer to the size below", series(-mm("0.125") - 1), oversize.ErrPiston},
+		{"piston as near to both", series(-mm("0.125")), nil},
+
+		{"cylinder at the greatest size", one(func(c *oversize.Cylinder) { c.Over = nominal }), nil},
+		{"cylinder beyond it", one(func(c *oversize.Cylinder) { c.Over = nominal + 1 }), units.ErrRange},
+		{"cylinder below none", one(func(c *oversize.Cylinder) { c.Over = -1 }), units.ErrRange},
+		{"smallest bore", one(func(c *oversize.Cylinder) { c.Smallest.Value = nominal - tenth }), nil},
+		{"bore below it", one(func(c *oversize.Cylinder) { c.Smallest.Value = nominal - tenth - 1 }), units.ErrRange},
+		{"largest bore", one(func(c *oversize.Cylinder) { *c = cylinder("1", tenth) }), nil},
+		{"bore beyond it", one(func(c *oversize.Cylinder) { *c = cylinder("1", tenth+1) }), units.ErrRange},
+		{"greatest doubt", one(func(c *oversize.Cylinder) { c.Largest.Std = most / 100 }), nil},
+		{"doubt beyond it", one(func(c *oversize.Cylinder) { c.Largest.Std = most/100 + 1 }), units.ErrRange},
+		{"wall below none", one(func(c *oversize.Cylinder) { c.ThinnestWall.Value = -1 }), units.ErrRange},
+		{"greatest wall", one(func(c *oversize.Cylinder) { c.ThinnestWall.Value = most }), nil},
+		{"wall beyond it", one(func(c *oversize.Cylinder) { c.ThinnestWall.Value = most + 1 }), units.ErrRange},
+		{"greatest shift of the clean-up", one(func(c *oversize.Cylinder) { c.CleanUp.Shift = tenth }), nil},
+		{"shift of the clean-up beyond it", one(func(c *oversize.Cylinder) { c.CleanUp.Shift = tenth + 1 }), units.ErrRange},
+		{"shift of the clean-up below none", one(func(c *oversize.Cylinder) { c.CleanUp.Shift = -1 }), units.ErrRange},
+
+		{"hoop wall of 1 pm", hoop(2, 0.5), nil},
+		{"hoop wall of nothing", hoop(2, 0.2), units.ErrRange},
+		{"hoop wall of the bore", hoop(mm("67"), 1), nil},
+		{"hoop wall beyond it", hoop(mm("67"), 1.001), units.ErrRange},
+		{"greatest wall to bore", left(most, 0), nil},
+		{"wall to bore beyond it", left(most+1, 0), units.ErrRange},
+		{"no wall to bore", left(0, 0), nil},
+		{"greatest shift to bore with", left(mm("3"), most), nil},
+		{"shift beyond it to bore with", left(mm("3"), most+1), units.ErrRange},
+
+		{"deck lowest", chamber(oversize.Chamber{Head: 10_000 * ccm, Deck: -most}), nil},
+		{"deck highest", chamber(oversize.Chamber{Deck: most}), nil},
+		{"deck higher", chamber(oversize.Chamber{Deck: most + 1}), units.ErrRange},
+		{"gasket thickest", chamber(oversize.Chamber{Head: ccm, Gasket: most}), nil},
+		{"gasket thicker", chamber(oversize.Chamber{Head: ccm, Gasket: most + 1}), units.ErrRange},
+		{"gasket hole of the bore", chamber(oversize.Chamber{Head: ccm, Gasket: 1, GasketHole: mm("67")}), nil},
+		{"gasket hole smaller", chamber(oversize.Chamber{Head: ccm, Gasket: 1, GasketHole: mm("67") - 1}), units.ErrRange},
+		{"greatest gasket hole", chamber(oversize.Chamber{Head: ccm, Gasket: 1, GasketHole: units.MaxLength}), nil},
+		{"gasket hole beyond it", chamber(oversize.Chamber{Head: ccm, Gasket: 1, GasketHole: units.MaxLength + 1}), units.ErrRange},
+		{"greatest head", chamber(oversize.Chamber{Head: units.CubicMetre}), nil},
+		{"head beyond it", chamber(oversize.Chamber{Head: units.CubicMetre * 1.0001}), units.ErrRange},
+		{"port at the end of the stroke", chamber(oversize.Chamber{Head: ccm, PortTop: mm("49.5")}), nil},
+		{"port below it", chamber(oversize.Chamber{Head: ccm, PortTop: mm("49.5") + 1}), units.ErrRange},
+		{"port 1 pm down", chamber(oversize.Chamber{Head: ccm, PortTop: 1}), nil},
+	} {
+		if !errors.Is(tt.err, tt.want) || tt.want == nil && tt.err != nil {
+			t.Errorf("%s: %v; want %v", tt.name, tt.err, tt.want)
+		}
+	}
+}
+
+// TestShowsExactly: with everything at 20 °C the dial shows the difference of the sizes, to the last picometre.
+func TestShowsExactly(t *testing.T) {
+	now := material.Comparison{Standard: mm("67.003"), Deviation: mm("0.5"), StandardAt: units.ReferenceTemperature, GaugeSetAt: units.ReferenceTemperature,
+		GaugeUseAt: units.ReferenceTemperature, PartAt: units.ReferenceTemperature}
+	for _, wanted := range []units.Length{mm("67.003"), mm("67.253"), mm("66.9") + 1} {
+		if d, err := oversize.Shows(wanted, now); err != nil || d != wanted-now.Standard {
+			t.Errorf("%v shows %v, %v", wanted, d, err)
+		}
+	}
+}
