@@ -22,6 +22,8 @@
 //   - twoaxes: two axes at right angles can miss ovality. Where must the long axis lie to hide?
 //   - warmgauge: ring, gauge and barrel each have a temperature. Which of them matters least?
 //   - verdict: within, beyond or undecided. How good must the gauge be to decide?
+//   - knowgauge: one ring, read ten times. What does the gauge tell apart, and how many readings would do?
+//   - askew: a gauge that stands askew. At which tilt does the formula for doubt fail?
 //
 // Deciding, and the work:
 //
