@@ -70,6 +70,25 @@ func TestWaves(t *testing.T) {
 	}
 }
 
+// A wave of 0.2 mm with a finer one on it, 16 waves to one: where the finer one has a tenth of Rz or more, it has
+// elements of its own; below that it has none, however often it crosses the mean line.
+func TestSpacing(t *testing.T) {
+	const step = 0.0005
+	for _, row := range []struct{ fine, want float64 }{{0, 0.2}, {0.03, 0.2}, {0.12, 0.2}, {3, 0.2 / 16}} {
+		p := profile(t, step, sampled(8000, 4, func(x float64) float64 {
+			return math.Sin(2*math.Pi*x/0.2) + row.fine*math.Sin(2*math.Pi*x*16/0.2)
+		}))
+		got := must2(t)(p.Texture(surface.Filter{}))
+		near(t, "RSm/mm", got.RSm.In(mm), row.want, 1e-3)
+	}
+	// An offset makes elements of unlike halves: peaks of a quarter of the height are still peaks.
+	p := profile(t, step, sampled(8000, 4, func(x float64) float64 { return math.Exp(4*math.Cos(2*math.Pi*x/0.2)) / 10 }))
+	near(t, "RSm/mm", must2(t)(p.Texture(surface.Filter{})).RSm.In(mm), 0.2, 1e-4)
+	if none := must2(t)(profile(t, step, sampled(8000, 4, func(x float64) float64 { return x })).Texture(surface.Filter{})); none.RSm != 0 {
+		t.Errorf("a ramp has elements %v wide", none.RSm)
+	}
+}
+
 // normal returns n quantiles of a normal distribution of deviation 1, the highest first, by bisection of
 // its distribution.
 func normal(n int) []float64 {
@@ -127,6 +146,20 @@ func TestThreePieces(t *testing.T) {
 // Two processes, the quantile 0.25·q down to 82 %, then of slope 1.6: by the normal scale exactly 0.25, 1.6
 // and 82 %; by the equivalent line as printed (of the chord Rk were 0.65550, Rvk 1.69507).
 func TestTwoProcesses(t *testing.T) {
+	for _, row := range [][3]float64{{0.1, 0.5, 0.6}, {0.25, 1.6, 0.82}, {2, 3, 0.3}} {
+		knee := quantile(row[2])
+		z := normal(50_000)
+		for i, q := range z {
+			if z[i] = row[0] * q; q < knee {
+				z[i] = row[0]*knee + row[1]*(q-knee)
+			}
+		}
+		got, err := surface.CurveOf(z).TwoProcess()
+		must(t, got, err)
+		nearUm(t, "Rpq", got.Rpq, row[0], 2e-3)
+		nearUm(t, "Rvq", got.Rvq, row[1], 2e-3)
+		near(t, "Rmq", got.Rmq, row[2], 2e-3)
+	}
 	const n = 200_000
 	knee := quantile(0.82)
 	z := make([]float64, n)
@@ -340,7 +373,12 @@ func TestSineHasNoCore(t *testing.T) {
 	if p.Core != surface.NoCore || p.From > 0.001 {
 		t.Errorf("%v from %v", p, p.From)
 	}
-	if q := surface.CurveOf(sampled(10_000, 1, func(share float64) float64 { return -share })).Plateau(); q.Core != surface.SoundCore || q.Rk.In(um) < 0.999 {
-		t.Errorf("a straight curve: %v", q)
+	// It takes both ends: a curve that falls ever faster, or ever slower, has its core at one of them.
+	for name, f := range map[string]func(share float64) float64{
+		"straight": func(p float64) float64 { return -p }, "ever faster": func(p float64) float64 { return -p * p }, "ever slower": func(p float64) float64 { return (1 - p) * (1 - p) },
+	} {
+		if q := surface.CurveOf(sampled(10_000, 1, f)).Plateau(); q.Core != surface.SoundCore {
+			t.Errorf("%s: %v", name, q)
+		}
 	}
 }
