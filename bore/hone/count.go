@@ -49,8 +49,8 @@ func (s Setting) CountLines(m Motion, t Travel, flat Crosshatch) (LineCount, err
 		for i := 1; i < len(cuts); i++ {
 			isFlat := w.speed((cuts[i-1]+cuts[i])/2) < edge
 			angle := func(t float64) float64 { return 2 * math.Atan(w.slope*w.speed(t)) }
-			byLength := func(t float64) float64 { return w.along(t) * w.inside(cell, t) }
-			byNumber := func(t float64) float64 { return w.speed(t) * w.inside(cell, t) }
+			byLength := func(t float64) float64 { return float64(w.along(t) * w.inside(cell, t)) }
+			byNumber := func(t float64) float64 { return float64(w.speed(t) * w.inside(cell, t)) }
 			length.add(cuts[i-1], cuts[i], byLength, angle, isFlat)
 			number.add(cuts[i-1], cuts[i], byNumber, angle, isFlat)
 		}
@@ -64,7 +64,7 @@ type weighed struct{ all, angle, flat float64 }
 func (w *weighed) add(from, to float64, weight, angle func(t float64) float64, flat bool) {
 	all := gauss(from, to, weight)
 	w.all += all
-	w.angle += gauss(from, to, func(t float64) float64 { return weight(t) * angle(t) })
+	w.angle += gauss(from, to, func(t float64) float64 { return float64(weight(t) * angle(t)) })
 	if flat {
 		w.flat += all
 	}

@@ -8,6 +8,7 @@ import (
 	"math"
 	"strings"
 
+	"borewright.example/bore/hone"
 	"borewright.example/bore/surface"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -97,6 +98,29 @@ func ExampleMeasure() {
 	// Rk 0.877 ± 0.043 µm, 0.5 to 0.9 µm: undecided
 	// Rvk 2.34 ± 0.12 µm, min 3 µm: beyond, 4 of 4 places outside
 	// <nil>
+}
+
+// A cut is a phase of honing: its stock is what the grooves of the phase before lose.
+func ExampleCut() {
+	r, err := wall(0).TwoStep(usual)
+	if err != nil {
+		log.Fatal(err)
+	}
+	c := r.Curve()
+	cut, err := c.Reach(50 * units.Nanometre)
+	if err != nil {
+		log.Fatal(err)
+	}
+	drill := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 110 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
+	left, err := hone.Traces([]hone.Phase{
+		{Setting: drill, Stock: 20 * units.Micrometre, Groove: c.Height(0) - c.Height(1)},
+		{Setting: drill, Stock: cut.Stock},
+	})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println("grooves of", (c.Height(0)-c.Height(1)).Format(units.Micrometre, 2), "less", cut.Stock.Format(units.Micrometre, 2), "are", left[0].Left.Format(units.Micrometre, 2))
+	// Output: grooves of 5.19 µm less 0.02 µm are 5.17 µm
 }
 
 // A trace along the circumference: the circle of the bore comes off before anything else.

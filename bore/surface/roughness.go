@@ -5,6 +5,7 @@ package surface
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"borewright.example/units"
 )
@@ -95,11 +96,11 @@ func (p Profile) split(f Filter) (split, error) {
 	return s, nil
 }
 
-// less returns the heights evaluated above a mean line.
+// less returns the heights evaluated above a mean line, in the place of it.
 func (s split) less(p Profile, mean []float64) Roughness {
-	r := Roughness{z: make([]float64, s.to-s.from), step: p.step, start: s.from, sections: s.sections}
-	for i := range r.z {
-		r.z[i] = s.z[s.from+i] - mean[s.from+i]
+	r := Roughness{z: mean[s.from:s.to:s.to], step: p.step, start: s.from, sections: s.sections}
+	for i, m := range r.z {
+		r.z[i] = s.z[s.from+i] - m
 	}
 	return r
 }
@@ -108,7 +109,7 @@ func (s split) less(p Profile, mean []float64) Roughness {
 // its first mean line filled up to it.
 func (s split) twoStep() []float64 {
 	if s.long == nil {
-		return s.mean
+		return slices.Clone(s.mean)
 	}
 	filled := make([]float64, len(s.z))
 	for i := range filled {
