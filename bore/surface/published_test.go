@@ -84,6 +84,21 @@ func TestSpacing(t *testing.T) {
 	// An offset makes elements of unlike halves: peaks of a quarter of the height are still peaks.
 	p := profile(t, step, sampled(8000, 4, func(x float64) float64 { return math.Exp(4*math.Cos(2*math.Pi*x/0.2)) / 10 }))
 	near(t, "RSm/mm", must2(t)(p.Texture(surface.Filter{})).RSm.In(mm), 0.2, 1e-4)
+	// An element begins where the profile comes up through the mean line, not where it is high enough to count: a
+	// shelf of 60 points lies before the second peak.
+	var z []float64
+	for _, part := range []struct {
+		n int
+		z float64
+	}{{100, -5}, {100, 5}, {100, -5}, {60, 0.2}, {43, 5}} {
+		for range part.n {
+			z = append(z, part.z)
+		}
+	}
+	shelf := must2(t)(profile(t, step, z).Texture(surface.Filter{Sections: 1}))
+	mean := (5*143 - 5*200 + 0.2*60) / 403.0
+	want := 200 + (5+mean)/5.2 - (5+mean)/10
+	near(t, "RSm of shelves/mm", shelf.RSm.In(mm), want*step, 1e-6)
 	if none := must2(t)(profile(t, step, sampled(8000, 4, func(x float64) float64 { return x })).Texture(surface.Filter{})); none.RSm != 0 {
 		t.Errorf("a ramp has elements %v wide", none.RSm)
 	}

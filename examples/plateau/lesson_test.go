@@ -40,7 +40,7 @@ func draws(r *rand.Rand) data {
 	case 2:
 		d.strokes = -d.strokes - 1
 	case 3:
-		d.strokes, d.stroke = 1<<40, 1<<40
+		d.strokes, d.stroke = 1<<30, 1<<40
 	case 4:
 		d.wanted = -1
 	case 5:
