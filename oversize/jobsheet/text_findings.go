@@ -131,6 +131,7 @@ func (s Sheet) cleanUps(part *page.Section) {
 		rows = append(rows, row)
 	}
 	part.Add(table(rows))
+	s.drawLadder(part)
 }
 
 // interval prints a size that is known only to lie between two.

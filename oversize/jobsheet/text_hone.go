@@ -48,6 +48,7 @@ func (s Sheet) crosshatch() (part page.Section) {
 		}
 	}
 	s.wall(&part)
+	s.drawHoning(&part)
 	s.traceLines(&part)
 	s.passes(&part)
 	return part

@@ -10,6 +10,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units/uncertainty"
 )
 
@@ -29,6 +30,7 @@ func (s Sheet) proofText() (part page.Section) {
 		part.Add(heading("Cylinder %s", c.Name))
 		gaugeLine(&part, show, s.Job.proofGauge())
 		geometry(&part, show, c.Proof.Bore)
+		s.drawBore(&part, c.Proof.Bore, picture.Marks{Finish: s.Choice.Cylinders[i].Finish})
 		for _, u := range c.Proof.Bore.Unseen {
 			if !slices.Contains(c.Bore.Unseen, u) { // else it has been said of the survey
 				part.Add(page.Caution("The proof cannot show " + u.String() + "."))

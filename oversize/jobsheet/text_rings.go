@@ -45,6 +45,7 @@ func (s Sheet) rings() (part page.Section) {
 			rows = append(rows, []string{r.Ring, show.estimate(r.Gap), fresh, worn, hot, s.ringWork(r, i)})
 		}
 		part.Add(table(rows))
+		s.drawRings(&part, c)
 	}
 	if w := s.UsualGap; !w.IsZero() {
 		part.Add(sentence("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", show.length(s.Job.Engine.Bore), show.limits(w)))
@@ -71,6 +72,7 @@ func (s Sheet) rings() (part page.Section) {
 			}
 		}
 	}
+	s.drawPorts(&part)
 	return part
 }
 

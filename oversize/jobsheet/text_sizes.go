@@ -18,9 +18,10 @@ func (s Sheet) sizes() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "SIZES AT 20 °C (± expanded uncertainty, 95 %)"
 	gaugeLine(&part, show, s.Job.Gauge)
-	for _, c := range s.Cylinders {
+	for i, c := range s.Cylinders {
 		part.Add(heading("Cylinder %s", c.Name))
 		geometry(&part, show, c.Bore)
+		s.drawBore(&part, c.Bore, s.marks(i))
 		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
 			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", show.estimate(t)))
 		}

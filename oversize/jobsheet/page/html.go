@@ -7,6 +7,7 @@ import (
 	"html"
 	"io"
 	"strings"
+	"unicode/utf8"
 )
 
 // HTML types a document for a browser, as one file that needs nothing else: no script, nothing from outside, and
@@ -53,18 +54,39 @@ func (p *htmlTypist) element(name, text string) {
 	p.raw("<" + name + ">" + inline(text) + "</" + tag + ">\n")
 }
 
-// inline returns a text as markup: escaped, its rooms to write as rooms, and no value broken in two.
+// inline returns a text as markup: escaped, its rooms to write as rooms, no value broken in two, and a word that is longer than
+// any has places where it may be broken.
 func inline(text string) string {
 	const room = `<span class="blank" role="img" aria-label="to be filled in"></span>`
 	list := words(clean(text))
 	for i, word := range list {
-		s := strings.ReplaceAll(html.EscapeString(word), Blank, room)
 		if strings.Contains(word, " ") {
-			s = `<span class="value">` + s + `</span>`
+			list[i] = `<span class="value">` + html.EscapeString(word) + `</span>`
+			continue
 		}
-		list[i] = s
+		parts := strings.Split(word, Blank)
+		for j, part := range parts {
+			parts[j] = breakable(part)
+		}
+		list[i] = strings.Join(parts, room)
 	}
 	return strings.Join(list, " ")
+}
+
+// breakable returns a word as markup that may be broken every so many letters, where it is long.
+func breakable(word string) string {
+	const long, every = 30, 15 // letters
+	if utf8.RuneCountInString(word) <= long {
+		return html.EscapeString(word)
+	}
+	var b strings.Builder
+	for n, r := range []rune(word) {
+		if n > 0 && n%every == 0 {
+			b.WriteString("<wbr/>")
+		}
+		b.WriteString(html.EscapeString(string(r)))
+	}
+	return b.String()
 }
 
 // heading writes a heading so many levels below that of the document.

@@ -5,7 +5,7 @@ package page
 // Style is the style sheet that goes with [HTML]: the browser's own colours, light or dark as its user has them, and
 // on paper black on white.
 const Style = `:root { color-scheme: light dark; }
-.sheet { box-sizing: border-box; max-width: 62rem; margin: 0 auto; padding: .8rem; font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: anywhere; }
+.sheet { box-sizing: border-box; max-width: 62rem; margin: 0 auto; padding: .8rem; font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: break-word; }
 body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet h1, .sheet h2, .sheet h3, .sheet h4 { line-height: 1.2; margin: 1.2em 0 .4em; break-after: avoid; }
 .sheet h1 { font-size: 1.5rem; margin-top: 0; }
@@ -33,12 +33,14 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet th, .sheet td { text-align: left; vertical-align: top; padding: .2em 1em .2em 0; border-bottom: 1px solid; }
 .sheet thead th, .sheet thead td { vertical-align: bottom; border-bottom-width: 2px; }
 .sheet tbody th { font-weight: 600; }
-.sheet figure { margin: 1em 0; }
+.sheet figure { display: inline-block; vertical-align: top; width: 90mm; max-width: 100%; margin: .6em 1.2em .6em 0; }
 .sheet svg { display: block; max-width: 100%; height: auto; }
 .sheet svg text { paint-order: stroke; stroke: Canvas; stroke-width: .8px; }
-.sheet figcaption { font-size: .95rem; max-width: 24rem; }
+.sheet figcaption { font-size: .95rem; }
+.sheet figcaption p { margin: .2em 0; }
 .sheet figcaption .title { font-weight: bold; }
 @media screen and (max-width: 44rem) {
+.sheet figure { margin-right: 0; }
 .sheet .stack, .sheet .stack tbody, .sheet .stack tr, .sheet .stack th, .sheet .stack td, .sheet .stack caption { display: block; border: 0; padding: 0; }
 .sheet .stack thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .sheet .stack tbody tr { border-top: 1px solid; padding: .3em 0; }

@@ -89,7 +89,7 @@ func Wear(g bore.Geometry, l bore.Layout, m Marks, unit units.Length) (page.Pict
 	fy := factor(mm(deepest), tall)
 	y := scale{at: top, factor: fy}
 	bottom := y.of(mm(deepest))
-	d.Height = bottom + 6*row
+	d.Height = bottom + 3.3*row
 
 	// What there is down the wall.
 	at := func(xx float64, depth units.Length) page.Point { return page.Point{X: xx, Y: y.of(mm(depth))} }

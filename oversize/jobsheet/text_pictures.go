@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"slices"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/oversize/jobsheet/picture"
+	"borewright.example/units"
+)
+
+// Pictures stand behind the figures that they show. Where there is nothing to draw there is none, and no sheet
+// fails for want of a drawing.
+
+// draw returns a function that adds a picture to a part.
+func draw(part *page.Section) func(page.Picture, error) {
+	return func(p page.Picture, err error) {
+		if err == nil {
+			part.Add(p)
+		}
+	}
+}
+
+// unit is what lengths are printed in on pictures: the first of those shown.
+func (s Sheet) unit() units.Length { return s.Job.Units.units()[0] }
+
+// drawBore draws the wear of a cylinder, and the plane where it is most oval.
+func (s Sheet) drawBore(part *page.Section, g bore.Geometry, m picture.Marks) {
+	add := draw(part)
+	add(picture.Wear(g, s.Job.Engine.Layout, m, s.unit()))
+	if p, ok := g.At(g.OvalityAt); ok && g.HasOvality {
+		add(picture.Section(p, s.unit()))
+	}
+}
+
+// marks are the sizes that a worn bore is seen against.
+func (s Sheet) marks(i int) picture.Marks {
+	var m picture.Marks
+	for _, f := range s.Cylinders[i].Findings {
+		switch f.Limit {
+		case bore.LimitNew:
+			m.New = f.Limits
+		case bore.LimitService:
+			m.Service = f.Limits.Max
+		}
+	}
+	if s.decided() {
+		m.Bored, m.Finish = s.Choice.Cylinders[i].Bored, s.Choice.Cylinders[i].Finish
+	}
+	return m
+}
+
+// drawLadder draws the cylinders beside the sizes that were held against their clean-up, and the size chosen.
+func (s Sheet) drawLadder(part *page.Section) {
+	byOver := map[units.Length]picture.Rung{}
+	for _, c := range s.Choice.Cylinders {
+		for _, r := range c.Refused {
+			if r.Route == oversize.BoreOversize && r.Finding.Limits.HasMax() && (r.Reason == oversize.NoCleanUp || r.Reason == oversize.CleanUpNotProven) {
+				byOver[r.Over] = picture.Rung{Bored: r.Finding.Limits.Max}
+			}
+		}
+	}
+	for _, c := range s.Choice.Cylinders { // what was chosen says more
+		if c.Route == oversize.BoreOversize && c.Bored != 0 {
+			byOver[c.Over] = picture.Rung{Bored: c.Bored, Finish: c.Finish}
+		}
+	}
+	var sizes []units.Length
+	for over := range byOver {
+		sizes = append(sizes, over)
+	}
+	slices.Sort(sizes)
+	var rungs []picture.Rung
+	for _, over := range sizes {
+		r := byOver[over]
+		r.Name = "+" + plainIn(over, s.unit())
+		rungs = append(rungs, r)
+	}
+	var columns []picture.Column
+	for i, c := range s.Cylinders {
+		k := picture.Column{Name: c.Name, Geometry: c.Bore, CleanUp: c.CleanUp.Original, Rung: -1}
+		if choice := s.Choice.Cylinders[i]; choice.Route == oversize.BoreOversize {
+			k.Rung = slices.Index(sizes, choice.Over)
+			if choice.Centre == oversize.WornCentre {
+				k.CleanUp = c.CleanUp.Worn
+			}
+		}
+		columns = append(columns, k)
+	}
+	draw(part)(picture.Ladder(columns, rungs, s.unit()))
+}
+
+// drawHoning draws the crosshatch, the speeds on hand, and where the metal goes.
+func (s Sheet) drawHoning(part *page.Section) {
+	h, add := s.Honing, draw(part)
+	if r := h.Reach; r != nil {
+		lines := picture.Lines{Leaves: h.Leaves}
+		if h.Leaves.IsZero() {
+			lines.Leaves = r.Leaves
+		}
+		if h.Used == h.Now || h.Leaves.IsZero() {
+			lines.Wall = h.Wall // which is of the setting used
+		}
+		add(picture.Crosshatch(r.Want, lines))
+		add(picture.Speeds(*r, h.Now))
+	}
+	add(picture.Removal(h.Removal, s.unit()))
+}
+
+// drawRings draws the gaps of a cylinder's rings.
+func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
+	for _, r := range c.Rings {
+		gaps := []picture.Gap{{Name: "cold", Size: r.Gap}}
+		if r.Filing.Target != 0 {
+			gaps = append(gaps, picture.Gap{Name: "filed", Size: r.filed()})
+		}
+		if r.Hot.Value != 0 {
+			gaps = append(gaps, picture.Gap{Name: "hot", Size: r.Hot})
+		}
+		draw(part)(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.unit()))
+	}
+}
+
+// drawPorts draws the ports with the ends of pegged rings.
+func (s Sheet) drawPorts(part *page.Section) {
+	var ends []picture.RingEnd
+	for _, r := range s.Job.Engine.Rings {
+		if r.Peg != nil {
+			ends = append(ends, picture.RingEnd{Name: r.Name, At: r.Peg.Angle})
+		}
+	}
+	draw(part)(picture.Ports(s.Job.Engine.Layout, s.Job.Engine.Bore, ends, s.unit()))
+}
