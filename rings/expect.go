@@ -26,12 +26,9 @@ type Expected struct {
 // gap in any bore. Both ends of the finish window are taken as exact: the doubt is which of them it
 // will be.
 //
-// A finish window with an end missing, one that is not positive or is beyond [units.MaxLength] is ErrSize, crossed
-// ends are units.ErrCrossed; the other errors are those of [Gap.In] and [File].
+// A finish window with crossed ends is units.ErrCrossed, one with an end missing or not positive ErrSize; the other
+// errors are those of [Gap.In] and [File].
 func Expect(gap Gap, finish, window units.Limits, risk uncertainty.Risk) (Expected, error) {
-	if !finish.HasMin() || !finish.HasMax() || finish.Min < 0 || finish.Max > units.MaxLength {
-		return Expected{}, fmt.Errorf("rings: finish window %q: %w (both ends, up to %v)", finish, ErrSize, units.MaxLength)
-	}
 	if err := finish.Validate(); err != nil {
 		return Expected{}, fmt.Errorf("rings: finish window: %w", err)
 	}

@@ -94,7 +94,7 @@ func TestExpect(t *testing.T) {
 		want   error
 	}{
 		{units.Limits{}, rings.ErrSize}, {units.Limits{Min: 78 * units.Millimetre}, rings.ErrSize}, {units.Limits{Max: 78 * units.Millimetre}, rings.ErrSize},
-		{units.Limits{Min: -1, Max: 78 * units.Millimetre}, rings.ErrSize}, {units.Limits{Min: 1, Max: units.MaxLength + 1}, rings.ErrSize},
+		{units.Limits{Min: -1, Max: 78 * units.Millimetre}, rings.ErrSize}, {units.Limits{Min: 78 * units.Millimetre, Max: units.MaxLength + 1}, units.ErrRange},
 		{units.Limits{Min: 79 * units.Millimetre, Max: 78 * units.Millimetre}, units.ErrCrossed},
 	} {
 		if _, err := rings.Expect(in("0.3 mm"), tt.finish, window, uncertainty.Risk{}); !errors.Is(err, tt.want) {
