@@ -32,14 +32,15 @@ func (w Wall) Cone() (Cone, error) {
 		return Cone{}, err
 	}
 	low, high := extremes(w.z)
-	p, r, _, ok := startCylinder(w.x, w.y, w.z)
+	start, ok := startCylinder(w.x, w.y, w.z)
+	p, r := start.pose, start.r
 	if !ok && high > low { // a cone need not look like a cylinder
 		var cx, cy float64
 		cx, cy, r, ok = algebraic(w.x, w.y)
 		p = upright(vector{cx, cy, (low + high) / 2}, vector{0, 0, 1}, (high-low)/2)
 	}
 	if !ok || p.half < float64(shortest*r) {
-		return Cone{}, w.unfit(LSCY, p, r)
+		return Cone{}, w.unfit(LSCY, fitted{pose: p, r: r})
 	}
 	f := flare{pose: p, r: r}
 	if !f.fit(w.x, w.y, w.z) || norm(f.w[0], f.w[1]) >= leaning {

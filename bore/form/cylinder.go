@@ -60,36 +60,33 @@ func (w *Workspace) Cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	if kind != LSCY {
 		return w.minimaxCylinder(kind, wall)
 	}
-	p, r, rms, ok := startCylinder(wall.x, wall.y, wall.z)
-	if !ok || p.half < float64(shortest*r) {
-		return Cylinder{}, wall.unfit(kind, p, r)
+	f, ok := w.leastSquaresCylinder(wall)
+	if !ok || f.half < float64(shortest*f.r) {
+		return Cylinder{}, wall.unfit(kind, f)
 	}
-	t := tube{pose: p}
-	_, _, in2, out2 := p.around(wall.x, wall.y, wall.z)
-	t.in, t.out = math.Sqrt(in2), math.Sqrt(out2)
-	c, err := wall.cylinder(kind, t, r)
+	c, err := wall.cylinder(kind, tube{pose: f.pose, in: f.in, out: f.out}, f.r)
 	if err != nil {
 		return Cylinder{}, err
 	}
 	c.CYLp, c.CYLv = c.Radius-c.Inner, c.Outer-c.Radius
-	c.CYLq, err = units.Of(rms, units.Millimetre)
+	c.CYLq, err = units.Of(f.rms, units.Millimetre)
 	return c, err
 }
 
 func (w *Workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err error) {
-	var p pose
-	var r float64
+	var f fitted
 	var ok bool
 	if wall.Len() > fewPoints {
 		w.partOfWall(wall)
-		p, r, _, ok = startCylinder(w.x, w.y, w.z)
+		f, ok = startCylinder(w.x, w.y, w.z)
 	}
 	if !ok {
-		p, r, _, ok = startCylinder(wall.x, wall.y, wall.z)
+		f, ok = startCylinder(wall.x, wall.y, wall.z)
 	}
-	if !ok || p.half < float64(shortest*r) {
-		return Cylinder{}, wall.unfit(kind, p, r)
+	if !ok || f.half < float64(shortest*f.r) {
+		return Cylinder{}, wall.unfit(kind, f)
 	}
+	p := f.pose
 	low, high := extremes(wall.z)
 	p.half = (high - low) / 2
 	t, ok := w.tube(kind, wall, p)
@@ -107,21 +104,29 @@ func (w *Workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 }
 
 // elsewhere goes from axes all round one that is nearly right, displaced and leaning by as much as the
-// form is, to the best cylinder that any of them leads to.
+// form is, to the best cylinder that any of them leads to. It goes by the points that lie within a quarter
+// of the form from the best so far, and asks all only where those have a better one.
 func (w *Workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose, form float64) (tube, bool) {
-	for k := range 24 {
+	some := wall
+	if found && wall.Len() > fewPoints {
+		w.collectWall(wall, 1, &best.pose, best.in+form/4, best.out-form/4)
+		some = Wall{x: w.x, y: w.y, z: w.z}
+	}
+	for k := range 2 * len(move{}) {
 		var m move
-		if k < 8 {
-			m[k/2] = form * float64(2*(k%2)-1)
-		} else {
-			for j := range m {
-				m[j] = form / 2 * float64(2*(k>>j&1)-1)
+		m[k/2] = form * float64(2*(k%2)-1)
+		t, ok := w.settle(kind, some.x, some.y, some.z, p.moved(m))
+		if !ok || found && cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
+			continue
+		}
+		if some.Len() < wall.Len() {
+			if t, ok = w.tube(kind, wall, t.pose); !ok || cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
+				some = wall // the points taken have gone
+				continue
 			}
+			some = wall
 		}
-		t, ok := w.tube(kind, wall, p.moved(m))
-		if ok && (!found || cost(kind, t.in, t.out) < cost(kind, best.in, best.out)-float64(alike*t.out)) {
-			best, found = t, true
-		}
+		best, found = t, true
 	}
 	return best, found
 }
@@ -151,7 +156,7 @@ func (w Wall) certified(kind Reference, t tube) (Cylinder, error) {
 const shortest = 0.005
 
 // unfit says why the points have no cylinder of the kind.
-func (w Wall) unfit(kind Reference, p pose, r float64) error {
+func (w Wall) unfit(kind Reference, f fitted) error {
 	low, high := extremes(w.z)
 	one := true
 	for i := range w.x {
@@ -162,9 +167,9 @@ func (w Wall) unfit(kind Reference, p pose, r float64) error {
 		return fmt.Errorf("form: %v: all %d points are one: %w", kind, w.Len(), ErrPoints)
 	case low == high:
 		return fmt.Errorf("form: %v: all %d points are at one depth: %w", kind, w.Len(), ErrAxis)
-	case r > 0 && (high-low)/2 < float64(shortest*r):
-		return fmt.Errorf("form: %v: a wall %.4g mm long of a radius of %.4g mm: want a hundredth of it at least: %w", kind, high-low, r, ErrAxis)
-	case r > 0:
+	case f.r > 0 && (high-low)/2 < float64(shortest*f.r):
+		return fmt.Errorf("form: %v: a wall %.4g mm long of a radius of %.4g mm: want a hundredth of it at least: %w", kind, high-low, f.r, ErrAxis)
+	case f.r > 0:
 		return fmt.Errorf("form: %v: no cylinder that leans by less than 45° holds the points to a tenth of its radius: depths have to count along the bore: %w", kind, ErrAxis)
 	default:
 		return fmt.Errorf("form: %v: %d points do not hold a cylinder: on a line or a plane, or too short an arc: %w", kind, w.Len(), ErrArc)

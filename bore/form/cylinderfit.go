@@ -16,13 +16,14 @@ type tally struct {
 func tallyPass(x, y, z []float64, p *pose, r0 float64) tally {
 	var s tally
 	y, z = y[:len(x)], z[:len(x)]
-	cu, cv, cw := p.c.dot(p.u), p.c.dot(p.v), p.c.dot(p.w)
-	inv := 1 / p.half
+	cu, cv, ch := p.c.dot(p.u), p.c.dot(p.v), p.c.dot(p.w)/p.half
+	u0, u1, u2, v0, v1, v2 := p.u[0], p.u[1], p.u[2], p.v[0], p.v[1], p.v[2]
+	h0, h1, h2 := p.w[0]/p.half, p.w[1]/p.half, p.w[2]/p.half
 	for i := range x {
 		a, b, c := x[i], y[i], z[i]
-		du := float64(p.u[0]*a) + float64(p.u[1]*b) + float64(p.u[2]*c) - cu
-		dv := float64(p.v[0]*a) + float64(p.v[1]*b) + float64(p.v[2]*c) - cv
-		h := (float64(p.w[0]*a) + float64(p.w[1]*b) + float64(p.w[2]*c) - cw) * inv
+		du := float64(u0*a) + float64(u1*b) + float64(u2*c) - cu
+		dv := float64(v0*a) + float64(v1*b) + float64(v2*c) - cv
+		h := float64(h0*a) + float64(h1*b) + float64(h2*c) - ch
 		d := math.Sqrt(float64(du*du) + float64(dv*dv))
 		q := 1 / d
 		u, v, f := float64(du*q), float64(dv*q), d-r0
@@ -47,6 +48,42 @@ func tallyPass(x, y, z []float64, p *pose, r0 float64) tally {
 		s.fhv += float64(f * hv)
 	}
 	return s
+}
+
+// pullPass renews the sums with f alone, the others being known well enough, and finds the squares of the
+// least and the greatest distance.
+func (s *tally) pullPass(x, y, z []float64, p *pose, r0 float64) (in, out float64) {
+	var sf, sff, sfu, sfv, sfhu, sfhv float64
+	in, out = math.Inf(1), -1
+	y, z = y[:len(x)], z[:len(x)]
+	cu, cv, ch := p.c.dot(p.u), p.c.dot(p.v), p.c.dot(p.w)/p.half
+	u0, u1, u2, v0, v1, v2 := p.u[0], p.u[1], p.u[2], p.v[0], p.v[1], p.v[2]
+	h0, h1, h2 := p.w[0]/p.half, p.w[1]/p.half, p.w[2]/p.half
+	for i := range x {
+		a, b, c := x[i], y[i], z[i]
+		u := float64(u0*a) + float64(u1*b) + float64(u2*c) - cu
+		v := float64(v0*a) + float64(v1*b) + float64(v2*c) - cv
+		h := float64(h0*a) + float64(h1*b) + float64(h2*c) - ch
+		d2 := float64(u*u) + float64(v*v)
+		if d2 < in {
+			in = d2
+		}
+		if d2 > out {
+			out = d2
+		}
+		d := math.Sqrt(d2)
+		f := d - r0
+		q := f / d
+		fu, fv := float64(u*q), float64(v*q)
+		sf += f
+		sff += float64(f * f)
+		sfu += fu
+		sfv += fv
+		sfhu += float64(h * fu)
+		sfhv += float64(h * fv)
+	}
+	s.f, s.ff, s.fu, s.fv, s.fhu, s.fhv = sf, sff, sfu, sfv, sfhu, sfhv
+	return in, out
 }
 
 // step solves the normal equations: how the axis and the radius are to move, and the least pivot
@@ -83,16 +120,31 @@ func (s *tally) step(n float64) (m move, dr, firmness float64) {
 	return move(r[1:]), r[0], firmness
 }
 
+// A fitted cylinder: its radius, the root mean square of the distances from it, and the distances of the
+// nearest and the farthest point from its axis.
+type fitted struct {
+	pose
+	r, rms, in, out float64
+}
+
 // fitCylinder goes from an axis to the nearest least-squares cylinder, by Gauss and Newton's method
-// with its steps halved where the sum of the squares would grow. It reports false where the points
-// do not hold an axis, or the steps find no end.
-func fitCylinder(x, y, z []float64, p pose, r float64) (_ pose, radius, rms float64, ok bool) {
+// with its steps halved where the sum of the squares would grow. Once near it keeps the normal matrix,
+// which changes no more than the axis moves. It reports false where the points do not hold an axis, or the
+// steps find no end.
+func fitCylinder(x, y, z []float64, p pose, r float64) (fitted, bool) {
 	n := float64(len(x))
 	best, m, dr, last := p, move{}, 0.0, math.Inf(1)
+	var s tally
+	near := false
+	in2, out2 := 0.0, 0.0
 	for range mostSteps {
-		s := tallyPass(x, y, z, &p, r)
+		if near {
+			in2, out2 = s.pullPass(x, y, z, &p, r)
+		} else {
+			s = tallyPass(x, y, z, &p, r)
+		}
 		if math.IsNaN(s.fu) || math.IsNaN(s.fv) { // a point on the axis has no direction
-			p = p.moved(move{1e-9 * r})
+			p, near = p.moved(move{1e-9 * r}), false
 			continue
 		}
 		mean := s.f / n
@@ -101,26 +153,31 @@ func fitCylinder(x, y, z []float64, p pose, r float64) (_ pose, radius, rms floa
 			for k := range m {
 				m[k] /= 2
 			}
-			p = best.moved(m)
+			p, near = best.moved(m), false
 			continue
 		}
 		var firmness float64
 		m, dr, firmness = s.step(n)
 		if !(firmness >= arcFloor) {
-			return p, 0, 0, false
+			return fitted{pose: p}, false
 		}
 		best, last = p, squares
 		p = p.moved(m)
 		r += dr
 		// As for the circle: the next step is at most this one times the curvature of the distances
 		// over the normal matrix, and what is of second order in this one.
-		step, rms := m.size(), math.Sqrt(squares/n)
-		lever := r / p.half
+		step, rms, lever := m.size(), math.Sqrt(squares/n), r/p.half
 		if step*(step*(1+float64(lever*lever))+rms/firmness) <= float64(settled*r*r) {
-			return p, r, math.Sqrt(max(0, s.ff-s.gain(m, dr)) / n), true
+			f := fitted{pose: p, r: r, rms: math.Sqrt(max(0, s.ff-s.gain(m, dr)) / n)}
+			if !near || step > float64(settled*r) { // the distances were about the axis before
+				_, _, in2, out2 = p.around(x, y, z)
+			}
+			f.in, f.out = math.Sqrt(in2), math.Sqrt(out2)
+			return f, true
 		}
+		near = step <= float64(1e-4*r)
 	}
-	return p, 0, 0, false
+	return fitted{pose: p}, false
 }
 
 // gain is by how much a step makes the sum of the squares less.
@@ -138,33 +195,52 @@ const wild = 0.1
 // startCylinder returns a least-squares cylinder of the points from nothing. It starts upright, which
 // on a bore is nearly right, and where that leads to an axis that leans, or to none, also along the
 // line through the middles of the points by depth, and takes the better.
-func startCylinder(x, y, z []float64) (p pose, r, rms float64, ok bool) {
+func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 	low, high := extremes(z)
 	half := (high - low) / 2
 	if !(half > 0) {
-		return pose{}, 0, 0, false
+		return fitted{}, false
 	}
-	try := func(w vector, from pose) (pose, float64, float64, bool) {
+	try := func(w vector, from pose) (fitted, bool) {
 		cx, cy, r, ok := algebraic(x, y)
 		if from.w[2] != 1 {
 			cx, cy, r, ok = algebraicAlong(x, y, z, from)
 		}
 		if !ok {
-			return pose{}, 0, 0, false
+			return fitted{}, false
 		}
 		return fitCylinder(x, y, z, upright(from.c.plus(cx, from.u).plus(cy, from.v), w, half), r)
 	}
+	f, ok = try(vector{0, 0, 1}, upright(vector{0, 0, (low + high) / 2}, vector{0, 0, 1}, half))
+	if ok && f.usual() {
+		return f, true
+	}
 	middle, slope := drift(x, y, z)
 	middle = middle.plus((low+high)/2-middle[2], slope)
-	p, r, rms, ok = try(vector{0, 0, 1}, upright(vector{0, 0, (low + high) / 2}, vector{0, 0, 1}, half))
-	if ok && norm(p.w[0], p.w[1]) < 0.1 && rms < float64(0.01*r) {
-		return p, r, rms, true
+	if g, ok2 := try(slope, upright(middle, slope, half)); ok2 && !(ok && f.rms <= g.rms) {
+		f, ok = g, true
 	}
-	p2, r2, rms2, ok2 := try(slope, upright(middle, slope, half))
-	if ok2 && !(ok && rms <= rms2) {
-		p, r, rms, ok = p2, r2, rms2, true
+	return f, ok && norm(f.w[0], f.w[1]) < leaning && f.rms <= float64(wild*f.r)
+}
+
+// usual reports whether the cylinder is one along the depth that the points lie near to, so that no other
+// need be looked for.
+func (f *fitted) usual() bool { return norm(f.w[0], f.w[1]) < 0.1 && f.rms < float64(0.01*f.r) }
+
+// leastSquaresCylinder is startCylinder by way of part of the points, where there are many.
+func (w *Workspace) leastSquaresCylinder(wall Wall) (f fitted, ok bool) {
+	low, high := extremes(wall.z)
+	half := (high - low) / 2
+	if wall.Len() > 4*partPoints { // fewer are not worth it
+		w.partOfWall(wall)
+		if f, ok = startCylinder(w.x, w.y, w.z); ok && f.usual() {
+			f.half = half
+			if f, ok = fitCylinder(wall.x, wall.y, wall.z, f.pose, f.r); ok && f.usual() {
+				return f, true
+			}
+		}
 	}
-	return p, r, rms, ok && norm(p.w[0], p.w[1]) < leaning && rms <= float64(wild*r)
+	return startCylinder(wall.x, wall.y, wall.z)
 }
 
 func extremes(z []float64) (low, high float64) {

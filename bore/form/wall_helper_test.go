@@ -41,7 +41,7 @@ func drawWall(t *rapid.T, least, most int) [][3]float64 {
 	around := rapid.IntRange(least, most).Draw(t, "around")
 	radius := rapid.Float64Range(5, 200).Draw(t, "radius")
 	return boreWall(r, levels, around, radius, radius*rapid.Float64Range(0.5, 4).Draw(t, "length"),
-		rapid.SampledFrom([]float64{1e-5, 1e-3, 0.02, 0.3}).Draw(t, "size"))
+		radius*rapid.SampledFrom([]float64{1e-6, 1e-4, 1e-3, 5e-3}).Draw(t, "size"))
 }
 
 // cylinders returns all four, each checked.
