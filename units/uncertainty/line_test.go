@@ -131,3 +131,26 @@ func TestLineRefusals(t *testing.T) {
 		t.Error(y, s)
 	}
 }
+
+// JCGM 100:2008 H.3, calibration of a thermometer, Table H.6 from memory: a line through corrections at
+// t − 20 °C; printed intercept −0.1712 (0.0029), slope 0.002 18 (0.000 67), s 0.0035, and at 30 °C
+// −0.1494 (0.0041) with 9 degrees of freedom.
+func TestGUMH3(t *testing.T) {
+	ts := []float64{21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511}
+	bs := []float64{-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160}
+	var points []uncertainty.Point
+	for i := range ts {
+		points = append(points, uncertainty.Point{X: ts[i] - 20, Y: bs[i]})
+	}
+	l := must[uncertainty.Line](t)(uncertainty.FitLine(points...))
+	y, s := l.At(0)
+	near(t, "intercept", y, -0.1712, 0.00005)
+	near(t, "u(intercept)", s.Std, 0.0029, 0.00005)
+	near(t, "slope", l.Slope, 0.00218, 0.000005)
+	near(t, "u(slope)", l.Tilt.Std, 0.00067, 0.000005)
+	near(t, "s", l.Scatter.Std, 0.0035, 0.00005)
+	y, s = l.At(10)
+	near(t, "b(30 °C)", y, -0.1494, 0.00005)
+	near(t, "u(b(30 °C))", s.Std, 0.0041, 0.00005)
+	near(t, "degrees of freedom", s.DoF, 9, 0)
+}

@@ -43,8 +43,8 @@ func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text
 // [uncertainty.Input] for what it says: known, or from repeats.
 type Input struct {
 	uncertainty.Input
-	Shape Shape   `json:"shape,omitzero"`
-	Ends  float64 `json:"ends,omitzero"` // of Inexact: how far each end may be off, in the unit of Value; at most half the width
+	Shape Shape   `json:"shape,omitzero"` // of the distribution about Value
+	Ends  float64 `json:"ends,omitzero"`  // of Inexact: how far each end may be off, in the unit of Value; at most half the width
 }
 
 // half returns the half-width of a shape with ends; of Inexact, of its middle ends: Std² = w²/3 + d²/9.

@@ -22,20 +22,6 @@ func propagate(t *testing.T, s simulate.Simulation) uncertainty.Propagation {
 	return must[uncertainty.Propagation](t)(uncertainty.Propagate(s.Model, plain, s.Correlations...))
 }
 
-// JCGM 101:2008 7.9.2 (from memory; logic alone).
-func TestTolerance(t *testing.T) {
-	for _, c := range []struct {
-		std    float64
-		digits int
-		want   float64
-	}{
-		{0.00035, 2, 0.000005}, {0.00035, 1, 0.00005}, {2, 1, 0.5}, {0.0996, 2, 0.005}, {0.0994, 2, 0.0005}, {99.6, 1, 50},
-		{0, 1, 0}, {-1, 1, 0}, {math.NaN(), 1, 0}, {math.Inf(1), 1, 0},
-	} {
-		near(t, "tolerance", simulate.Tolerance(c.std, c.digits), c.want, 1e-12*c.want)
-	}
-}
-
 // JCGM 101:2008 9.2: sums of four. Of normal inputs ±3.92, of rectangular ones ±3.88 (exact 3.87940674135,
 // computed), and with one rectangle ten times as wide (9.2.4) nearly that rectangle alone.
 func TestFour(t *testing.T) {

@@ -56,3 +56,19 @@ func TestFunctions(t *testing.T) {
 		}
 	}
 }
+
+// JCGM 101:2008 7.9.2 (from memory; logic alone).
+func TestTolerance(t *testing.T) {
+	for _, c := range []struct {
+		std    float64
+		digits int
+		want   float64
+	}{
+		{0.00035, 2, 0.000005}, {0.00035, 1, 0.00005}, {2, 1, 0.5}, {0.0996, 2, 0.005}, {0.0994, 2, 0.0005}, {99.6, 1, 50},
+		{0, 1, 0}, {-1, 1, 0}, {math.NaN(), 1, 0}, {math.Inf(1), 1, 0},
+	} {
+		if got := tolerance(c.std, c.digits); !(math.Abs(got-c.want) <= 1e-12*c.want) {
+			t.Errorf("%v, %d digits: %v, want %v", c.std, c.digits, got, c.want)
+		}
+	}
+}

@@ -28,16 +28,16 @@ const mostTrials = 100_000_000
 // draws the same inputs for ever, on every machine. The model is the one of
 // [uncertainty.Propagate], and must not keep or change the slice that it is called with.
 type Simulation struct {
-	Model  uncertainty.Model
-	Inputs []Input // one at least
+	Model  uncertainty.Model // of the inputs in their order
+	Inputs []Input           // one at least
 	// Correlations are of pairs of inputs by name, whose Shape is Normal and whose DoF is 0; drawn as a
 	// joint normal distribution (6.4.8).
 	Correlations []uncertainty.Correlation
 	Seed         uint64
-	Coverage     float64 // of the intervals, above 0 and below 1; 0 = 0.95
+	Coverage     float64 // share of values in the intervals, above 0 and below 1; 0 = 0.95
 }
 
-// Chunk fills values, at most [ChunkSize] of them, with the model's values in the trials of chunk
+// Chunk fills values, at most [ChunkSize] of them, with the model's values, in its unit, in the trials of chunk
 // number i, counted from 0. A chunk depends on the seed and its number alone, so that a caller may
 // work chunks out side by side, and [Summarise] them all: [Simulation.Run] does it one after the other.
 //
@@ -116,7 +116,7 @@ func (s Simulation) Adapt(digits, most int) (Result, error) {
 		if err != nil {
 			return Result{}, err
 		}
-		if steady(blocks, Tolerance(all.Std, digits)) {
+		if steady(blocks, tolerance(all.Std, digits)) {
 			return all, nil
 		}
 	}
@@ -134,8 +134,8 @@ func blockSize(p float64) int {
 	return ChunkSize * int(min(math.Ceil(n/ChunkSize), mostTrials))
 }
 
-// steady reports whether the blocks' averages are known to the tolerance (7.9.4 e to h).
-func steady(blocks [][6]float64, tolerance float64) bool {
+// steady reports whether the blocks' averages are known to within so much (7.9.4 e to h).
+func steady(blocks [][6]float64, within float64) bool {
 	h := float64(len(blocks))
 	for k := range blocks[0] {
 		var mean, square float64
@@ -146,17 +146,17 @@ func steady(blocks [][6]float64, tolerance float64) bool {
 			d := b[k] - blocks[0][k] - mean
 			square += float64(d * d)
 		}
-		if 2*math.Sqrt(square/(h*(h-1))) > tolerance {
+		if 2*math.Sqrt(square/(h*(h-1))) > within {
 			return false
 		}
 	}
 	return true
 }
 
-// Tolerance returns half a unit in the last of so many significant digits of a standard uncertainty, as
+// tolerance returns half a unit in the last of so many significant digits of a standard uncertainty, as
 // JCGM 101:2008 7.9.2 has it: of 0.00035 with two digits 0.000005. It is 0 for a std that is not above 0,
 // and for one that is not finite.
-func Tolerance(std float64, digits int) float64 {
+func tolerance(std float64, digits int) float64 {
 	if !(std > 0) || math.IsInf(std, 0) {
 		return 0
 	}

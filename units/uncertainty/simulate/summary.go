@@ -13,16 +13,16 @@ import (
 
 // An Interval holds the result with the coverage of its [Result].
 type Interval struct {
-	Low  float64 `json:"low"`
-	High float64 `json:"high"`
+	Low  float64 `json:"low"`  // in the model's unit
+	High float64 `json:"high"` // in the model's unit
 }
 
 // A Result is what the values of trials come to, numbers of the model's unit.
 type Result struct {
-	Trials    int      `json:"trials"`
-	Mean      float64  `json:"mean"`
+	Trials    int      `json:"trials"`    // how many values
+	Mean      float64  `json:"mean"`      // of all
 	Std       float64  `json:"std"`       // standard uncertainty: the values' standard deviation
-	Coverage  float64  `json:"coverage"`  // of the intervals
+	Coverage  float64  `json:"coverage"`  // share of the values in the intervals
 	Symmetric Interval `json:"symmetric"` // as many values below as above (7.7.2)
 	Shortest  Interval `json:"shortest"`  // of all that hold as many, the shortest (7.7.4); the same where the distribution is symmetric
 }
@@ -170,8 +170,8 @@ func sortFloats(xs, scratch []float64) {
 type Validation struct {
 	Tolerance float64  `json:"tolerance"` // half a unit of the last digit of the standard uncertainty
 	First     Interval `json:"first"`     // y ± k·u of the first order
-	Low       float64  `json:"low"`       // how far its low end is from the simulated one
-	High      float64  `json:"high"`      // and its high end
+	Low       float64  `json:"low"`       // how far its low end is from the simulated one, in the model's unit
+	High      float64  `json:"high"`      // and its high end, in the same
 	Sound     bool     `json:"sound"`     // both within the tolerance
 }
 
@@ -194,7 +194,7 @@ func (r Result) Validate(p uncertainty.Propagation, digits int) (Validation, err
 	if err != nil {
 		return Validation{}, fmt.Errorf("simulate: validation: %w", err)
 	}
-	v := Validation{Tolerance: Tolerance(u, digits), First: Interval{p.Value - float64(k*u), p.Value + float64(k*u)}}
+	v := Validation{Tolerance: tolerance(u, digits), First: Interval{p.Value - float64(k*u), p.Value + float64(k*u)}}
 	v.Low, v.High = math.Abs(v.First.Low-r.Symmetric.Low), math.Abs(v.First.High-r.Symmetric.High)
 	v.Sound = v.Low <= v.Tolerance && v.High <= v.Tolerance
 	return v, nil

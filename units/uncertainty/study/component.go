@@ -13,14 +13,14 @@ import (
 
 // A MeanSquare is a mean square of an analysis of variance, by its root.
 type MeanSquare struct {
-	Source Source       `json:"source"`
-	Root   units.Length `json:"root"` // square root of the mean square
-	DoF    float64      `json:"dof"`  // its degrees of freedom
+	Source Source       `json:"source"` // whose mean square it is
+	Root   units.Length `json:"root"`   // square root of the mean square
+	DoF    float64      `json:"dof"`    // its degrees of freedom
 }
 
 // A Term is a mean square's part in a variance.
 type Term struct {
-	Coefficient float64 `json:"coefficient"`
+	Coefficient float64 `json:"coefficient"` // how often it counts; below 0 where it is taken away
 	MeanSquare
 }
 

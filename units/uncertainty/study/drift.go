@@ -15,7 +15,7 @@ import (
 // follows the last reading. Where the order matters, readings are not independent, and their
 // spread says less than it seems.
 type Drift struct {
-	N int `json:"n"`
+	N int `json:"n"` // how many readings
 	// Lag1 is the autocorrelation of each reading with the one before, −1 to 1: Σ(xᵢ−x̄)(xᵢ₋₁−x̄)/Σ(xᵢ−x̄)².
 	// Readings in no order show about −1/N; 0 stands for readings that are all alike.
 	Lag1 float64 `json:"lag1"`
@@ -68,8 +68,8 @@ func DriftOf(readings ...units.Length) (Drift, error) {
 	return d, nil
 }
 
-// Creeps reports whether the order of the readings matters, with a chance of at most risk to say so of
-// readings in random order: half of it for the line, half for the runs.
+// Creeps reports whether the order of the readings matters, with a chance of at most risk, a share of 1, to say so
+// of readings in random order: half of it for the line, half for the runs. It does at no risk that is NaN.
 func (d Drift) Creeps(risk float64) bool { return min(d.CreepP, d.RunsP) <= risk/2 }
 
 func (d *Drift) lag(xs []float64) {

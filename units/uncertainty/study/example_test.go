@@ -143,3 +143,25 @@ func ExampleProcess() {
 	// guard band for 0.1 %: 0.00295 mm <nil>
 	// a liner read 67.019 mm: 67.0178 ± 0.0036 mm <nil>
 }
+
+// A component is a sum of mean squares: here that of how parts differ, less what the repeats explain.
+func ExampleComponent() {
+	var trials []study.Trial
+	for i, r := range []units.Length{0, 1, 10, 12, 21, 20} {
+		trials = append(trials, study.Trial{Part: fmt.Sprint("ring ", i/2), Reading: r * units.Micrometre})
+	}
+	s, err := study.Analyse(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, t := range s.Part.Terms {
+		fmt.Printf("%+.1f × (%s)² of %v\n", t.Coefficient, t.Root.Format(units.Millimetre, 4), t.Source)
+	}
+	i, err := s.Part.Interval(study.ModifiedLargeSample)
+	fmt.Println("from", i.Low.Format(units.Millimetre, 3), "to", i.High.Format(units.Millimetre, 3), err)
+	// Output:
+	// +0.5 × (0.0141 mm)² of part
+	// -0.5 × (0.0010 mm)² of repeatability
+	// from 0.005 mm to 0.063 mm <nil>
+}

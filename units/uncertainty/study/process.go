@@ -39,21 +39,21 @@ func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text
 
 // A Process is where many like parts come from: how their true sizes are spread.
 type Process struct {
-	Mean  units.Length `json:"mean"`
-	Std   units.Length `json:"std"` // standard deviation, above 0
+	Mean  units.Length `json:"mean"` // of the true sizes
+	Std   units.Length `json:"std"`  // standard deviation, above 0
 	Shape Shape        `json:"shape,omitzero"`
 }
 
 // Risks are what becomes of the parts of a process that are measured and sorted: shares of all parts,
 // to 1e-9 (JCGM 106:2012 9.4 and 9.5: the global risks).
 type Risks struct {
-	Outside  float64 `json:"outside"`  // beyond the tolerance, before they are sorted
-	Accepted float64 `json:"accepted"` // measured within the acceptance limits
-	Consumer float64 `json:"consumer"` // beyond the tolerance, and accepted
-	Producer float64 `json:"producer"` // within the tolerance, and rejected
+	Outside  float64 `json:"outside"`  // share beyond the tolerance, before they are sorted
+	Accepted float64 `json:"accepted"` // share measured within the acceptance limits
+	Consumer float64 `json:"consumer"` // share beyond the tolerance, and accepted
+	Producer float64 `json:"producer"` // share within the tolerance, and rejected
 }
 
-// Delivered returns the share of bad parts among those accepted; 0 where none is.
+// Delivered returns the share of bad parts among those accepted, 0 to 1; 0 where none is.
 func (r Risks) Delivered() float64 {
 	if r.Accepted <= 0 {
 		return 0
@@ -86,7 +86,8 @@ func (p Process) Risks(std units.Length, tolerance, acceptance units.Limits) (Ri
 
 // GuardBand returns the least guard band, rounded up to 1 nm, that keeps the consumer's risk of [Process.Risks] at
 // or below consumer, above 0 up to 0.5: acceptance limits that much inside the tolerance, at each limit
-// that is given (JCGM 106:2012 8.3). Errors are those of Risks, and ErrProcess for such a risk.
+// that is given (JCGM 106:2012 8.3). Errors are those of Risks, and ErrProcess for
+// another risk, NaN among them.
 func (p Process) GuardBand(std units.Length, tolerance units.Limits, consumer float64) (units.Length, error) {
 	if !(consumer > 0 && consumer <= 0.5) {
 		return 0, fmt.Errorf("study: guard band for a risk of %v: %w (above 0 up to 0.5)", consumer, ErrProcess)

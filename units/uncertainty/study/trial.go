@@ -21,9 +21,9 @@ const mostTrials = 1000
 // A Trial is one reading of a part by a person. Names are free; a part may be a place of a bore or
 // a setting ring, and where one person does it all, the persons may be days.
 type Trial struct {
-	Part    string       `json:"part,omitzero"`
-	Person  string       `json:"person,omitzero"`
-	Reading units.Length `json:"reading"` // a size or a deviation; all of one study are the same
+	Part    string       `json:"part,omitzero"`   // what was read
+	Person  string       `json:"person,omitzero"` // who read it
+	Reading units.Length `json:"reading"`         // a size or a deviation; all of one study are the same
 }
 
 // Source is where readings differ from each other.
@@ -50,9 +50,9 @@ func (s *Source) UnmarshalText(text []byte) error { return enum.Unmarshal(s, tex
 
 // A Study is what trials say of a gauge, of those who read it and of the parts.
 type Study struct {
-	Trials   int          `json:"trials"`
-	Parts    int          `json:"parts"`
-	Persons  int          `json:"persons"`
+	Trials   int          `json:"trials"`   // how many readings
+	Parts    int          `json:"parts"`    // how many names of parts
+	Persons  int          `json:"persons"`  // how many names of persons
 	Balanced bool         `json:"balanced"` // every person read every part equally often
 	Mean     units.Length `json:"mean"`     // of all readings
 	Table    []Row        `json:"table"`    // analysis of variance, part first
@@ -76,7 +76,7 @@ type Study struct {
 // A Row is a line of the analysis of variance.
 type Row struct {
 	MeanSquare
-	F float64 `json:"f,omitzero"` // against what it would be without this source; 0 where there is nothing to hold it against
+	F float64 `json:"f,omitzero"` // ratio against what it would be without this source; 0 where there is nothing to hold it against
 	P float64 `json:"p,omitzero"` // chance, to 1e-9, of an F as large or larger if the source were nil
 }
 
