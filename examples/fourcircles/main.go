@@ -83,6 +83,7 @@ func lesson(w io.Writer, d data) {
 	}
 
 	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best")
+	points := d.points()
 	for i, c := range circles {
 		best, cx, cy := math.Inf(1), 0.0, 0.0
 		turn := 0.0 // each grid lies askew to the one before, so that a ridge is met along it
@@ -92,21 +93,21 @@ func lesson(w io.Writer, d data) {
 			for x0, y0, k := cx, cy, 0; k < 25; k++ {
 				dx, dy := size*float64(k%5-2), size*float64(k/5-2)
 				x, y := x0+float64(dx*cos)-float64(dy*sin), y0+float64(dx*sin)+float64(dy*cos)
-				if v := d.cost(i, x, y); v < best {
+				if v := d.cost(points, i, x, y); v < best {
 					best, cx, cy = v, x, y
 				}
 			}
 		}
 		if math.IsInf(best, 1) {
-			best = d.cost(i, 0, 0)
+			best = d.cost(points, i, 0, 0)
 		}
 		fmt.Fprintf(w, "   %v  x %+6.2f y %+6.2f µm: %s = %.1f µm (the library: %.1f µm)\n", c.Reference, cx, cy,
-			[]string{"root mean square of d − R", "max d − min d", "max d − radius", "radius − min d"}[i], best, d.cost(i, um(c.Centre.X), um(c.Centre.Y)))
+			[]string{"root mean square of d − R", "max d − min d", "max d − radius", "radius − min d"}[i], best, d.cost(points, i, um(c.Centre.X), um(c.Centre.Y)))
 	}
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
 	zone, lsc, mcc := circles[1], circles[0], circles[2]
-	fmt.Fprintf(w, "   • Roundness counted about the spindle: %.1f µm. The work stands %.1f µm off its axis.\n", d.cost(1, 0, 0), math.Hypot(um(zone.Centre.X), um(zone.Centre.Y)))
+	fmt.Fprintf(w, "   • Roundness counted about the spindle: %.1f µm. The work stands %.1f µm off its axis.\n", d.cost(points, 1, 0, 0), math.Hypot(um(zone.Centre.X), um(zone.Centre.Y)))
 	bad := d
 	bad.dial = slices.Clone(d.dial)
 	bad.dial[0] += 10
@@ -142,16 +143,24 @@ func circlesOf(t form.Trace) (circles []form.Circle, err error) {
 	return circles, nil
 }
 
-// cost is what each of the four circles makes least, in µm, about a centre.
-func (d data) cost(circle int, x, y float64) float64 {
-	sum, squares, least, most := 0.0, 0.0, math.Inf(1), math.Inf(-1)
+// points returns the wall's points, in µm from the spindle.
+func (d data) points() (points [][2]float64) {
 	for i, r := range d.dial {
 		sin, cos := math.Sincos(float64(i) / float64(len(d.dial)) * 2 * math.Pi)
-		r += um(d.radius)
-		off := math.Hypot(r*cos-x, r*sin-y) - um(d.radius)
+		points = append(points, [2]float64{(um(d.radius) + r) * cos, (um(d.radius) + r) * sin})
+	}
+	return points
+}
+
+// cost is what each of the four circles makes least, in µm, about a centre.
+func (d data) cost(points [][2]float64, circle int, x, y float64) float64 {
+	sum, squares, least, most := 0.0, 0.0, math.Inf(1), math.Inf(-1)
+	for _, p := range points {
+		x, y := p[0]-x, p[1]-y
+		off := math.Sqrt(float64(x*x)+float64(y*y)) - um(d.radius)
 		sum, squares, least, most = sum+off, squares+float64(off*off), min(least, off), max(most, off)
 	}
-	n := float64(len(d.dial))
+	n := float64(len(points))
 	return []float64{math.Sqrt(max(0, squares/n-float64(sum/n*sum/n))), most - least, most, -least}[circle]
 }
 
