@@ -85,7 +85,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best")
 	points := d.points()
 	for i, c := range circles {
-		best, cx, cy := math.Inf(1), 0.0, 0.0
+		best, cx, cy := d.cost(points, i, 0, 0), 0.0, 0.0
 		turn := 0.0 // each grid lies askew to the one before, so that a ridge is met along it
 		for size := (slices.Max(d.dial) - slices.Min(d.dial)) / 2; size > 0.01; size *= 0.88 {
 			turn++
@@ -97,9 +97,6 @@ func lesson(w io.Writer, d data) {
 					best, cx, cy = v, x, y
 				}
 			}
-		}
-		if math.IsInf(best, 1) {
-			best = d.cost(points, i, 0, 0)
 		}
 		fmt.Fprintf(w, "   %v  x %+6.2f y %+6.2f µm: %s = %.1f µm (the library: %.1f µm)\n", c.Reference, cx, cy,
 			[]string{"root mean square of d − R", "max d − min d", "max d − radius", "radius − min d"}[i], best, d.cost(points, i, um(c.Centre.X), um(c.Centre.Y)))

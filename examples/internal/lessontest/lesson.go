@@ -150,7 +150,7 @@ func (l Lesson[D]) hold(t *testing.T, name string, d D) map[string]bool {
 
 var (
 	// leak matches what is no number, and what Go prints of values that want words.
-	leak = regexp.MustCompile(`NaN|[+-]?Inf\b|%!|<nil>|\btrue\b|\bfalse\b|\[-?\d+( -?\d+)*\]|\[\]|\b[A-Za-z]\.[A-Z][a-z]|\de[+-]\d\d|0x`)
+	leak = regexp.MustCompile(`NaN|[+-]?Inf\b|%!|<nil>|[:=(] ?(?:true|false)\b|\[-?\d+( -?\d+)*\]|\[\]|\b[A-Za-z]\.[A-Z][a-z]|\de[+-]\d\d|0x`)
 	// pair matches a number of the second way and that of the library.
 	pair = regexp.MustCompile(`([+\-−]?[\d.]+)([^\d()]*)\(the library: ([+\-−]?[\d.]+)`)
 	// heading is a line in capitals, the picture's among them.
