@@ -82,6 +82,8 @@ func lesson(w io.Writer, d data) {
 		}
 	}
 
+	fmt.Fprintln(w, "   (Where a picture in colours follows: the wall black, LSCI grey, MZCI blue, MCCI red, MICI green.)")
+
 	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best")
 	points := d.points()
 	for i, c := range circles {
@@ -205,7 +207,6 @@ func show(d data) {
 	if err := png.Encode(&b, img); err != nil {
 		log.Fatal(err)
 	}
-	fmt.Println("The wall black, LSCI grey, MZCI blue, MCCI red, MICI green:")
 	time.Sleep(time.Nanosecond) // a line IMAGE: is shown as a picture where it stands alone in its moment
 	fmt.Println("IMAGE:" + base64.StdEncoding.EncodeToString(b.Bytes()))
 	time.Sleep(time.Nanosecond)
