@@ -21,13 +21,17 @@
 //     change if the dial ran the other way?
 //   - twoaxes: two axes at right angles can miss ovality. Where must the long axis lie to hide?
 //   - warmgauge: ring, gauge and barrel each have a temperature. Which of them matters least?
+//   - warmbore: what the dial shows on a warm bore when it is as large as wanted.
 //   - verdict: within, beyond or undecided. How good must the gauge be to decide?
 //   - knowgauge: one ring, read ten times. What does the gauge tell apart, and how many readings would do?
 //   - askew: a gauge that stands askew. At which tilt does the formula for doubt fail?
+//   - howmany: how many readings settle an undecided size, and when none will.
+//   - vee: which lobes a vee-block or a three-point gauge does not see. Which two would you keep?
 //
 // Deciding, and the work:
 //
 //   - whichsize: the smallest oversize that leaves no worn wall, counted from the piston.
+//   - displacement: volume and compression ratio after a rebore, and what the head gives back.
 //   - crosshatch: what a fast drill really leaves, and what would leave 45°.
 //   - overtravel: how far a hone stands out of the bore, and how straight the wall is then.
 //   - nextpass: how long the next honing pass may be. What does one more trial pass buy?
@@ -36,8 +40,10 @@
 // Fitting, and looking back:
 //
 //   - ringgap: the gap in another bore, what to file, what is left when hot.
+//   - ovalring: the way round an oval bore, and the gap of a ring in it.
 //   - ringfollow: whether a ring follows a bore that is not round.
 //   - sleevegrip: an interference, its stresses, and the heat at which the grip goes.
+//   - whichfit: an interference by the classes of ISO 286, and its pressure.
 //   - pistons: which piston into which bore. Why does sorting win?
 //   - fourcircles: one trace of a wall, the four circles of the standards. Which one does a single bad
 //     point move most?
