@@ -6,6 +6,7 @@ package uncertainty_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"borewright.example/units"
@@ -110,4 +111,28 @@ func splitTail(n, k int, r, wide float64) float64 {
 			float64(k)*math.Exp(-(x-wide)*(x-wide)/2)*math.Pow(a, float64(n-k))*math.Pow(b, float64(k-1)))
 	}
 	return 1 - inside
+}
+
+// Budgets that one component dominates, the rest normal, 400,000 runs each: the share of the promised risk that
+// is used.
+func TestDeepDominatedBudgets(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 11))
+	const n = 400_000
+	worst := 0.0
+	for name, quantile := range oneShape {
+		for _, share := range []float64{1, 0.9, 0.7, 0.5} { // of the variance
+			errors := make([]float64, n)
+			for i := range errors {
+				errors[i] = math.Sqrt(share)*quantile(rng.Float64()) + math.Sqrt(1-share)*rng.NormFloat64()
+			}
+			for _, risk := range []float64{0.01, 0.05, 0.07, 0.1, 0.2, 0.4} {
+				within, beyond := wrongly(t, errors, risk)
+				worst = max(worst, within/risk, beyond/risk)
+				if most := risk + 4*math.Sqrt(risk*(1-risk)/n); max(within, beyond) > most {
+					t.Errorf("%s, %v of the variance, at %v: wrongly within %.4f, beyond %.4f", name, share, risk, within, beyond)
+				}
+			}
+		}
+	}
+	t.Logf("greatest share of the risk used: %.3f", worst)
 }

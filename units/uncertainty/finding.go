@@ -90,17 +90,20 @@ type tails struct{ below, above, p float64 }
 
 // judge sets Verdict, Conform and Edge from the rest.
 func (f *Finding) judge() {
-	t := f.tails()
+	t := f.tails(tTail)
+	f.Conform = round(1 - round(t.below+t.above))
+	decides := t
+	if max(f.Risk.Accept, f.Risk.Reject) > normalIsWorst {
+		decides = f.tails(anyTail)
+	}
 	reject := f.Risk.Reject
 	if f.Kind == GreatestOf {
 		reject /= float64(f.N)
 	}
-	out := round(t.below + t.above)
-	f.Conform = round(1 - out)
 	switch {
-	case out <= round(f.Risk.Accept):
+	case round(decides.below+decides.above) <= round(f.Risk.Accept):
 		f.Verdict = Within
-	case round(t.p) <= round(reject):
+	case round(decides.p) <= round(reject):
 		f.Verdict = Beyond
 	default:
 		f.Verdict = Undecided
@@ -120,19 +123,19 @@ func (f *Finding) setEdge(t tails) {
 	}
 }
 
-func (f *Finding) tails() tails {
-	e, w := f.Measured, f.Limits
+func (f *Finding) tails(shape tailer) tails {
+	e, w := shaped{f.Measured, shape}, f.Limits
 	switch f.Kind {
 	case OneDifference:
-		return foldedTails(e, w.Max)
+		return e.folded(w.Max)
 	case RangeOf:
 		// The p-value of the two extreme readings alone is never above that of all, and that
 		// times the number of pairs never below it (Bonferroni): mostly they decide, and the
 		// integrals are spared.
-		t := foldedTails(e, w.Max)
+		t := e.folded(w.Max)
 		if round(t.p) <= round(f.Risk.Reject) {
 			if t.p *= float64(f.N) * float64(f.N-1) / 2; round(t.p) > round(f.Risk.Reject) {
-				t.p = rangeP(f.N, e, w.Max)
+				t.p = max(rangeP(f.N, e.Estimate, w.Max), e.folded(w.Max).p)
 			}
 		}
 		return t
@@ -153,9 +156,36 @@ func (f *Finding) tails() tails {
 	return t
 }
 
-// foldedTails are those of an absolute value against an upper limit: the window from −limit to
+// A tailer is the chance that an error in standard uncertainties exceeds x.
+type tailer func(x, dof float64) float64
+
+// normalIsWorst is the risk up to which a normal error is worse than any other single one that budgets are
+// made of: at 6.67 % and 1.501 standard uncertainties the tail of a rectangular one crosses it, at 8.66 %
+// that of a U-shaped one.
+const normalIsWorst = 0.066
+
+// anyTail is [tTail], or that of a rectangular or a U-shaped error of the same standard uncertainty, as one
+// dominating component has it, where that is larger.
+func anyTail(x, dof float64) float64 {
+	p := tTail(x, dof)
+	if x > 0 && x < math.Sqrt(3) {
+		p = max(p, 0.5-x/(2*math.Sqrt(3)))
+	}
+	if x > 0 && x < math.Sqrt2 {
+		p = max(p, 0.5-math.Asin(x/math.Sqrt2)/math.Pi)
+	}
+	return p
+}
+
+// shaped is an estimate with the shape of its error.
+type shaped struct {
+	Estimate
+	shape tailer
+}
+
+// folded are the tails of an absolute value against an upper limit: the window from −limit to
 // limit about the signed value, both of whose outsides are above the limit.
-func foldedTails(e Estimate, limit units.Length) tails {
+func (e shaped) folded(limit units.Length) tails {
 	far := e.tail(e.Value.Abs() + limit)
 	t := tails{above: e.tail(limit-e.Value.Abs()) + far, p: e.outside(e.Value.Abs() - limit)}
 	if t.p < 1 {
@@ -166,7 +196,7 @@ func foldedTails(e Estimate, limit units.Length) tails {
 
 // outside returns the p-value of a true value at a limit for a value measured over beyond it;
 // 1 where it is not beyond.
-func (e Estimate) outside(over units.Length) float64 {
+func (e shaped) outside(over units.Length) float64 {
 	if over <= 0 {
 		return 1
 	}
@@ -175,14 +205,14 @@ func (e Estimate) outside(over units.Length) float64 {
 
 // tail returns the probability that the error of e exceeds d. Of an exact value, it is whether
 // 0 does, so that a limit belongs to its window.
-func (e Estimate) tail(d units.Length) float64 {
+func (e shaped) tail(d units.Length) float64 {
 	if e.Std == 0 {
 		if d >= 0 {
 			return 0
 		}
 		return 1
 	}
-	return tTail(d.In(e.Std), e.DoF)
+	return e.shape(d.In(e.Std), e.DoF)
 }
 
 // round rounds a probability to 1e-9, so that a decision does not hang on the last bits, which

@@ -77,7 +77,7 @@ func worse(a, b *Finding) bool {
 	}
 	c := cmp.Compare(a.Conform, b.Conform)
 	if a.Verdict == Beyond {
-		c = cmp.Compare(round(a.tails().p), round(b.tails().p))
+		c = cmp.Compare(round(a.tails(tTail).p), round(b.tails(tTail).p))
 	}
 	x, y := a.Measured, b.Measured
 	return cmp.Or(c, cmp.Compare(y.Value, x.Value), cmp.Compare(y.Std, x.Std), cmp.Compare(x.DoF, y.DoF)) < 0

@@ -38,7 +38,7 @@ func JudgeExpanded(e Estimate, w units.Limits, k float64) (Finding, error) {
 	default:
 		f.Verdict = Within
 	}
-	f.setEdge(f.tails())
+	f.setEdge(f.tails(tTail))
 	f.Risk = Risk{}
 	if e.Std != 0 {
 		f.Risk = Risk{Accept: round(tTail(k, e.DoF)), Reject: round(tTail(k, e.DoF))}
