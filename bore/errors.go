@@ -15,15 +15,15 @@ var (
 	// ErrPort: a reading with an anvil in a port.
 	ErrPort = errors.New("anvil in a port")
 	// ErrGauge: the description of the gauge does not hang together.
-	ErrGauge = errors.New("gauge")
+	ErrGauge = errors.New("impossible gauge")
 	// ErrLayout: a length, ring travel or port that no bore can have.
-	ErrLayout = errors.New("layout of the bore")
+	ErrLayout = errors.New("impossible layout")
 	// ErrLimits: limits or allowances that no bore could be judged by.
-	ErrLimits = errors.New("limits")
+	ErrLimits = errors.New("impossible limits")
 	// ErrAxes: too few axes, or axes too close together, for the form asked for.
 	ErrAxes = errors.New("axes cannot carry this form")
 	// ErrSurveys: surveys from which no rate of wear follows.
 	ErrSurveys = errors.New("no rate of wear")
 	// ErrCSV: a table that is not laid out as readings.
-	ErrCSV = errors.New("table of readings")
+	ErrCSV = errors.New("not a table of readings")
 )

@@ -13,7 +13,10 @@ import (
 
 // A TwoLobe is the least-squares D(θ) = Mean + Amplitude·cos 2(θ − Axis) through the diameters
 // of a plane, together with a [FourLobe] where five axes or more carry one. It is exact for a wall
-// of just these lobes. The zero TwoLobe is none: fewer than three axes, or axes too close together.
+// of just these lobes. Since it goes through sines, which differ in the last bit from machine to machine,
+// what is fitted is rounded to the nearest nanometre, angles to a millionth of a degree, and standard
+// uncertainties up to the next nanometre; so are those of a [FourLobe] and an [Ellipse]. The zero TwoLobe is
+// none: fewer than three axes, or axes too close together.
 type TwoLobe struct {
 	// Mean is the size that the lobes are laid on. From axes spaced unevenly it is nearer to the
 	// bore's mean size than the mean of the places is.

@@ -81,7 +81,8 @@ type Gauge struct {
 	Resolution units.Length `json:"resolution,omitzero"` // smallest step that is read
 	// Repeatability is the standard deviation of one reading as known from earlier trials, such as those
 	// of a study, with its degrees of freedom. Where it is zero, or the repeats among the readings
-	// scatter more than it allows at a chance of 1 in 100, the repeats give it, with theirs.
+	// scatter more than it allows at a chance of 1 in 100, the repeats give it, with theirs; the places
+	// that contradict it are [Geometry].Contradictions.
 	Repeatability    units.Length      `json:"repeatability,omitzero"`
 	RepeatabilityDoF float64           `json:"repeatability_dof,omitzero"` // 0 = infinitely many: known without doubt
 	Standard         Standard          `json:"standard,omitzero"`

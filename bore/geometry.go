@@ -150,6 +150,9 @@ type Geometry struct {
 	Ridge    uncertainty.Estimate `json:"ridge,omitzero"`
 	HasRidge bool                 `json:"has_ridge,omitzero"`
 	Unseen   []Unseen             `json:"unseen,omitzero"`
+	// Contradictions are places whose repeats scatter more than the gauge is said to, the worst first:
+	// read them again before their scatter is taken for the gauge's, which widens every doubt.
+	Contradictions []Contradiction `json:"contradictions,omitzero"`
 	// Budget is the doubt of the largest size, component by component, in micrometres.
 	Budget uncertainty.Budget `json:"budget,omitzero"`
 }

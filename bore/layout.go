@@ -5,6 +5,7 @@ package bore
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"borewright.example/units"
 )
@@ -60,6 +61,20 @@ type Layout struct {
 	Ports  []Port       `json:"ports,omitzero"`
 }
 
+// anvilMargin is how far a plan keeps the middle of an anvil from the edges of ports, from the ridge and from
+// the ends of the bore: an anvil and its foot are some 2 mm wide, and edges are chamfered (common practice).
+// Round the bore it is taken as marginAngle, which is 2 mm in a bore of 46 mm and more in larger ones.
+const (
+	anvilMargin = 2 * units.Millimetre
+	marginAngle = 5 * units.Degree
+)
+
+// margin returns the port with the room that an anvil wants round it.
+func (p Port) margin() Port {
+	p.From, p.To, p.Width = max(0, p.From-anvilMargin), p.To+anvilMargin, min(p.Width+2*marginAngle, 360*units.Degree)
+	return p
+}
+
 // Validate returns [ErrLayout] where the length, the ring travel or a port cannot be, or they do not
 // go together.
 func (l Layout) Validate() error {
@@ -97,17 +112,22 @@ func (l Layout) check(r Reading, k Kind) error {
 		return fmt.Errorf("bore: reading at depth %v: the bore ends at %v: %w", r.Depth, l.end(), ErrReading)
 	}
 	for _, p := range l.Ports {
-		if !p.covers(r.Depth) {
-			continue
-		}
-		n := k.anvils()
-		for i := range n {
-			if p.holds(r.Axis + units.Angle(i)*360*units.Degree/units.Angle(n)) {
-				return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, FormatAxis(r.Axis), p, ErrPort)
-			}
+		if p.takes(r, k) {
+			return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, FormatAxis(r.Axis), p, ErrPort)
 		}
 	}
 	return nil
+}
+
+// takes reports whether an anvil of the reading would fall in the port.
+func (p Port) takes(r Reading, k Kind) bool {
+	n := k.anvils()
+	for i := range n {
+		if p.covers(r.Depth) && p.holds(r.Axis+units.Angle(i)*360*units.Degree/units.Angle(n)) {
+			return true
+		}
+	}
+	return false
 }
 
 // isBridge reports whether a port cuts the depth, so that only bridges between ports are left.
@@ -127,7 +147,8 @@ const mostAxes = 36
 // from the thrust axis, just below the highest ring position, in the middle and just above the
 // lowest (the levels of Navy training manual 14076, 3-5; "just" is taken as a twentieth of ring
 // travel, at the top at most 5 mm), and below ring travel, where the bore is as it was, if the bore's
-// length is known and leaves room. Places with an anvil in a port are left out. Each is best read twice or more, for
+// length is known and leaves room. Anvils are kept 2 mm along the bore and 5° round it clear of the edges of
+// ports, and 2 mm of the ridge and of the ends of the bore: places that are not are left out. Each is best read twice or more, for
 // the gauge's own scatter.
 //
 // One axis gives size alone; two give what most manuals call ovality, and miss one that lies
@@ -145,15 +166,16 @@ func (l Layout) Plan(axes int, k Kind) ([]Reading, error) {
 		return nil, fmt.Errorf("bore: plan of %d axes for ring travel from %v to %v: want 1 to %d axes and the travel: %w", axes, l.RingTop, l.RingBottom, mostAxes, ErrLayout)
 	}
 	travel := t.Bottom - t.Top
-	depths := []units.Length{t.Top + topReach(travel)/2, t.Top + travel/2, t.Bottom - travel/20}
-	if l.Length > t.Bottom && !t.Assumed {
-		depths = append(depths, t.Bottom+(l.Length-t.Bottom)/2)
+	reach := topReach(travel)
+	depths := []units.Length{t.Top + min(max(reach/2, anvilMargin), reach), t.Top + travel/2, min(t.Bottom-travel/20, l.end()-anvilMargin)}
+	if below := l.Length - t.Bottom; l.Length > 0 && below >= 2*anvilMargin && !t.Assumed {
+		depths = append(depths, t.Bottom+below/2)
 	}
 	var plan []Reading
 	for _, depth := range depths {
 		for i := range axes {
 			r := Reading{Depth: depth, Axis: foldAxis(units.Angle(i) * 180 * units.Degree / units.Angle(axes))}
-			if l.check(r, k) == nil {
+			if !slices.ContainsFunc(l.Ports, func(p Port) bool { return p.margin().takes(r, k) }) {
 				plan = append(plan, r)
 			}
 		}

@@ -75,9 +75,10 @@ type session struct {
 	places  []Place
 	doubts  []doubt
 	scatter scatter // of one reading
-	known   bool    // scatter is known, from repeats or from elsewhere
-	top     Place   // the largest so far
-	largest parts   // what its doubt is made of
+	against []Contradiction
+	known   bool  // scatter is known, from repeats or from elsewhere
+	top     Place // the largest so far
+	largest parts // what its doubt is made of
 
 	lengths []units.Length // scratch: a length a reading
 	floats  []float64      // scratch: two numbers a reading
@@ -123,6 +124,62 @@ func repeats(rs []Reading) int {
 // the gauge is said to have.
 const contradiction = 0.01
 
+// A Contradiction is a place whose repeats scatter more than the gauge's stated repeatability allows, at
+// a chance of 1 in 100 over all places that were read more than once, or that scatters most where only all
+// together do.
+type Contradiction struct {
+	Depth   units.Length `json:"depth,omitzero"` // from the deck
+	Axis    units.Angle  `json:"axis,omitzero"`  // 0 up to 180°
+	Shown   units.Length `json:"shown"`          // standard deviation of its repeats
+	Stated  units.Length `json:"stated"`         // repeatability that the gauge is said to have
+	Repeats int          `json:"repeats"`        // how many there are
+}
+
+// String says it in a line: "12 mm, thrust: 3 repeats scatter by 0.0120 mm, the gauge is said to repeat within 0.002 mm".
+func (c Contradiction) String() string {
+	return fmt.Sprintf("%v, %s: %d repeats scatter by %s, the gauge is said to repeat within %v",
+		c.Depth, FormatAxis(c.Axis), c.Repeats, c.Shown.Format(units.Millimetre, 4), c.Stated)
+}
+
+// exceeds reports whether a spread is more than a known scatter allows at a chance.
+func exceeds(s uncertainty.Spread, known scatter, chance float64) bool {
+	ratio := s.Std / known.std
+	excess := s.DoF * float64(ratio*ratio)
+	if known.dof > 0 {
+		return mathext.RegIncBeta(known.dof/2, s.DoF/2, known.dof/(known.dof+excess)) < chance // of F
+	}
+	return mathext.GammaIncRegComp(s.DoF/2, excess/2) < chance // of chi-squared
+}
+
+// contradictions returns the places whose spread alone contradicts a repeatability, the worst first; where
+// none does and all together do, the worst of them.
+func contradictions(all []Contradiction, spreads []uncertainty.Spread, known scatter, together bool) ([]Contradiction, error) {
+	var list []Contradiction
+	var worst Contradiction
+	stated, err := units.Of(known.std, units.Micrometre)
+	if err != nil {
+		return nil, err
+	}
+	for i, s := range spreads {
+		c := all[i]
+		c.Stated = stated
+		if c.Shown, err = units.Of(s.Std, units.Micrometre); err != nil {
+			return nil, err
+		}
+		if i == 0 || c.Shown > worst.Shown {
+			worst = c
+		}
+		if exceeds(s, known, contradiction/float64(len(spreads))) {
+			list = append(list, c)
+		}
+	}
+	if list == nil && together {
+		list = append(list, worst)
+	}
+	slices.SortStableFunc(list, func(a, b Contradiction) int { return cmp.Compare(b.Shown, a.Shown) })
+	return list, nil
+}
+
 // pool returns how far single readings scatter: what is known of the gauge, or what the repeats
 // show, pooled over the places that were read more than once (JCGM 100:2008 4.2.4), where that
 // is not known or is more than it allows.
@@ -130,7 +187,7 @@ func (s *session) pool(rs []Reading, places int, known scatter) (scatter, error)
 	if len(rs) == places {
 		return known, nil
 	}
-	groups := make([]uncertainty.Spread, 0, places)
+	groups, at := make([]uncertainty.Spread, 0, places), []Contradiction(nil)
 	for rest := rs; len(rest) > 0; {
 		n := repeats(rest)
 		if n > 1 {
@@ -143,6 +200,7 @@ func (s *session) pool(rs []Reading, places int, known scatter) (scatter, error)
 				return known, err
 			}
 			groups = append(groups, sample.Spread())
+			at = append(at, Contradiction{Depth: rest[0].Depth, Axis: rest[0].Axis, Repeats: n})
 		}
 		rest = rest[n:]
 	}
@@ -151,14 +209,9 @@ func (s *session) pool(rs []Reading, places int, known scatter) (scatter, error)
 		return known, err
 	}
 	if known.std > 0 {
-		ratio := pooled.Std / known.std
-		excess := pooled.DoF * float64(ratio*ratio)
-		chance := mathext.GammaIncRegComp(pooled.DoF/2, excess/2) // of chi-squared
-		if known.dof > 0 {
-			chance = mathext.RegIncBeta(known.dof/2, pooled.DoF/2, known.dof/(known.dof+excess)) // of F
-		}
-		if chance >= contradiction {
-			return known, nil
+		together := exceeds(pooled, known, contradiction)
+		if s.against, err = contradictions(at, groups, known, together); err != nil || !together {
+			return known, err
 		}
 	}
 	return scatter{pooled.Std, pooled.DoF}, nil
@@ -199,7 +252,7 @@ func (s *session) add(rs []Reading, g *Gauge) error {
 
 // geometry works everything out from the places.
 func (s *session) geometry(l Layout, k Kind) (Geometry, error) {
-	geo := Geometry{Kind: k}
+	geo := Geometry{Kind: k, Contradictions: s.against}
 	planes, doubts, err := s.planes(l, &geo)
 	if err != nil {
 		return Geometry{}, err

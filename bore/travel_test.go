@@ -265,3 +265,109 @@ func TestChokeHasItsOwnWindow(t *testing.T) {
 		}
 	}
 }
+
+// A plan keeps anvils clear of the edges of ports, of the ridge and of the ends of the bore: an axis 0.5° from
+// a port is not asked for, nor a depth 1 mm above one.
+func TestPlanKeepsClearOfEdges(t *testing.T) {
+	l := bore.Layout{Length: 100 * mm, RingTop: 8 * mm, RingBottom: 92 * mm}
+	planned := func(p bore.Port, kind bore.Kind, axes int) map[float64]int { // how many axes at a depth
+		t.Helper()
+		l.Ports = []bore.Port{p}
+		plan, err := l.Plan(axes, kind)
+		must(t, plan, err)
+		n := map[float64]int{}
+		for _, r := range plan {
+			n[r.Depth.In(mm)]++
+		}
+		return n
+	}
+	// The middle of the travel is at 50 mm. Of 0, 45, 90 and 135° the port covers 45° and, by 0.5°, not 90°.
+	for _, c := range []struct {
+		name     string
+		from, to units.Length
+		at, wide float64
+		left     int
+	}{
+		{"0.5° from an axis", 40 * mm, 60 * mm, 45, 89, 1}, // 0.5 to 89.5°: 0, 45 and 90° are out
+		{"4.9° from an axis", 40 * mm, 60 * mm, 45, 80.2, 1},
+		{"5.1° from two", 40 * mm, 60 * mm, 45, 79.8, 3},
+		{"just below", 51 * mm, 60 * mm, 45, 10, 3},
+		{"2 mm below", 52 * mm, 60 * mm, 45, 10, 3},
+		{"more than 2 mm below", 52*mm + um, 60 * mm, 45, 10, 4},
+		{"just above", 40 * mm, 49 * mm, 45, 10, 3},
+		{"more than 2 mm above", 40 * mm, 48*mm - um, 45, 10, 4},
+	} {
+		if got := planned(bore.Port{From: c.from, To: c.to, At: degrees(c.at), Width: degrees(c.wide)}, bore.TwoPoint, 4)[50]; got != c.left {
+			t.Errorf("%s: %d axes left, want %d", c.name, got, c.left)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		l := bore.Layout{RingTop: length(t, "top", 0, 20*mm), RingBottom: length(t, "bottom", 45*mm, 90*mm)}
+		l.Length = l.RingBottom + length(t, "below", 0, 30*mm)
+		if rapid.Bool().Draw(t, "assumed") {
+			l.Stroke, l.RingTop, l.RingBottom = l.RingBottom-l.RingTop, 0, 0
+		}
+		plan, err := l.Plan(1, bore.TwoPoint)
+		for _, r := range must(t, plan, err) {
+			if l.Length-r.Depth < 2*mm || r.Depth < 2*mm || l.RingBottom > 0 && (r.Depth-l.RingTop).Abs() < 2*mm {
+				t.Fatalf("at %v of %+v", r.Depth, l)
+			}
+		}
+		for i := range plan {
+			plan[i].Diameter = 67 * mm
+		}
+		g, err := l.Measure(plan, bore.Gauge{})
+		if must(t, g, err); !g.Taper.Whole {
+			t.Fatalf("%v of %+v", g.Travel, l)
+		}
+	})
+}
+
+// Repeats that scatter more than the gauge is said to are named with their place.
+func TestRepeatsThatContradictTheGauge(t *testing.T) {
+	gauge := bore.Gauge{Repeatability: um}
+	read := func(slip units.Length) []bore.Reading {
+		var rs []bore.Reading
+		for _, depth := range []float64{10, 50, 90} {
+			for i := range 3 {
+				r := at(depth, 90, "67 mm")
+				r.Diameter += units.Length(i) * um / 2
+				rs = append(rs, r)
+			}
+		}
+		rs[4].Diameter += slip // the middle one at 50 mm
+		return rs
+	}
+	g, err := bore.Measure(read(0), gauge)
+	if must(t, g, err); g.Contradictions != nil || g.Largest.Own.Std > 600*nm {
+		t.Errorf("sound: %v, %v", g.Contradictions, g.Largest.Own)
+	}
+	g, err = bore.Measure(read(20*um), gauge)
+	must(t, g, err)
+	// 67, 67.0205 and 67.001 mm: a standard deviation of 11.548 µm.
+	if len(g.Contradictions) != 1 || g.Contradictions[0].String() != "50 mm, pin: 3 repeats scatter by 0.0116 mm, the gauge is said to repeat within 0.001 mm" {
+		t.Errorf("a slip of 20 µm: %v", g.Contradictions)
+	}
+	if g.Largest.Own.Std < 3*um { // and then all doubts are as wide as the repeats say
+		t.Errorf("doubt %v", g.Largest.Own)
+	}
+	// Where none alone does and all together do, the worst is named.
+	var rs []bore.Reading
+	for i := range 12 {
+		for _, d := range []units.Length{-1600 * nm, 1600 * nm} {
+			r := at(float64(5+5*i), 0, "67 mm")
+			r.Diameter += d
+			if i == 7 {
+				r.Diameter += d / 10
+			}
+			rs = append(rs, r)
+		}
+	}
+	g, err = bore.Measure(rs, gauge)
+	if must(t, g, err); len(g.Contradictions) != 1 || g.Contradictions[0].Depth != 40*mm {
+		t.Errorf("all together: %v", g.Contradictions)
+	}
+	if g, err = bore.Measure(read(20*um), bore.Gauge{}); must(t, g, err).Contradictions != nil {
+		t.Errorf("nothing is stated: %v", g.Contradictions)
+	}
+}

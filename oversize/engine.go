@@ -18,7 +18,7 @@ var (
 	// ErrWall: the kind of wall was not given; it forbids more than any reading can allow.
 	ErrWall = errors.New("kind of wall not given")
 	// ErrCylinders: no cylinder, or more than any engine has.
-	ErrCylinders = errors.New("number of cylinders")
+	ErrCylinders = errors.New("impossible number of cylinders")
 	// ErrPiston: a piston that belongs to another size than the one it is given for.
 	ErrPiston = errors.New("piston does not belong to its size")
 )
