@@ -33,6 +33,7 @@
 //   - whichsize: the smallest oversize that leaves no worn wall, counted from the piston.
 //   - displacement: volume and compression ratio after a rebore, and what the head gives back.
 //   - crosshatch: what a fast drill really leaves, and what would leave 45°.
+//   - photograph: the angle that is really on the wall, from a picture of it. What does a tilted camera do to it?
 //   - overtravel: how far a hone stands out of the bore, and how straight the wall is then.
 //   - nextpass: how long the next honing pass may be. What does one more trial pass buy?
 //   - plateau: what ten plateau strokes change of a honed wall. When does Rk rise although metal only went?

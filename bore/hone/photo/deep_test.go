@@ -4,11 +4,17 @@
 
 package photo_test
 
-import "testing"
+import (
+	"flag"
+	"testing"
+)
+
+var scenes = flag.Int("scenes", 1000, "how many to draw of a kind")
 
 // The bars of the package, on 1,000 scenes of a kind, of 300 to 3,000 pixels.
 func TestDeepScenes(t *testing.T) {
-	const n, least, most = 1000, 300, 3000
+	const least, most = 300, 3000
+	n := *scenes
 	t.Run("everyday", func(t *testing.T) {
 		vs := among(t, n, everyday(least, most))
 		r := sumUp(vs)
