@@ -15,10 +15,10 @@ type chart struct {
 	roses    [across * across]rose
 	trust    []float64
 	blocks   [across * across]profile // fine, the sum over the tiles of a block
-	standing [across * across]profile
-	all      profile // fine, the mean over all tiles
-	high     profile // standing, the same
-	chance   float64 // standard deviation of high in a direction without lines
+	standing [across * across]profile // the same, standing
+	all      profile                  // fine, the mean over all tiles
+	high     profile                  // standing, the same
+	chance   float64                  // standard deviation of high in a direction without lines
 	tiles    int
 	full     int // blocks that hold a tile
 }

@@ -83,8 +83,8 @@
 // The angle is that of the wall in the picture and of no other. Lines want to be closer together than a quarter
 // of a tile: evenly ruled ones 28 pixels apart in a picture of 480 by 360 came out 1.1° off at ± 0.7°. Leans up to 70° from square to the axis; two
 // families that lean alike within 12°; pictures of 200 pixels to 65,536 a side, read at no more than 1,500.
-// Pixels, and the focal length in them, are bare numbers. The same picture gives the same angle to a millionth
-// of a degree on every machine.
+// Pixels, and the focal length in them, are bare numbers. Angles are rounded to a millionth of a degree; the
+// same picture gives the same angle to better than a thousandth on every machine.
 //
 // # Sources
 //

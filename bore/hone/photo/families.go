@@ -122,8 +122,8 @@ func (c *chart) feigned(first, second peak, grid [2]float64) error {
 			if apart(one.lean, along) >= gridReach {
 				continue
 			}
-			across := c.high[binOf(grid[1-k])]
-			if i == 1 && one.height < gridShare*first.height || across > gridShare*one.height {
+			other := c.high[binOf(grid[1-k])]
+			if i == 1 && one.height < gridShare*first.height || other > gridShare*one.height {
 				return fmt.Errorf("photo: %w: lines that lean by %.0f° lie along the rows or columns of the picture, "+
 					"whose grid looks the same: turn the camera by some 20°", ErrFaint, one.lean)
 			}

@@ -19,13 +19,14 @@ import (
 // judges is where the seeds begin that judge: those below were used to choose the thresholds.
 const judges = 1_000_000
 
-// A verdict is what became of one scene: off is how far the angle is from the true one, u its expanded
-// uncertainty, both in degrees.
+// A verdict is what became of one scene, in degrees: u is the expanded uncertainty of the angle, off how far it
+// is from the true one; from and to are what the answer holds possible on the wall seen. It does not keep the
+// Measured, which keeps its picture.
 type verdict struct {
-	scene  *scene
-	m      photo.Measured
-	err    error
-	off, u float64
+	scene         *scene
+	err           error
+	angle, off, u float64
+	from, to      float64
 }
 
 // among measures n scenes drawn by make, on as many processors as there are.
@@ -48,18 +49,26 @@ func among(t *testing.T, n int, make func(seed uint64) *scene) []verdict {
 					return
 				}
 				s := make(judges + uint64(i))
-				v := verdict{scene: s}
-				v.m, v.err = s.shot().Crosshatch()
-				if v.err == nil {
-					v.off = v.m.Crosshatch.Included().In(units.Degree) - s.included()
-					v.u = expanded(v.m)
-				}
-				out[i] = v
+				out[i] = judge(s)
 			}
 		}()
 	}
 	wg.Wait()
 	return out
+}
+
+func judge(s *scene) verdict {
+	m, err := s.shot().Crosshatch()
+	if err != nil {
+		return verdict{scene: s, err: err}
+	}
+	v := verdict{scene: s, angle: included(m), u: expanded(m)}
+	v.off = v.angle - s.included()
+	v.from, v.to = v.angle-v.u, v.angle+v.u
+	if !m.Least.IsZero() {
+		v.from, v.to = m.Least.Included().In(units.Degree), m.Greatest.Included().In(units.Degree)
+	}
+	return v
 }
 
 func expanded(m photo.Measured) float64 {
@@ -191,10 +200,5 @@ func (v verdict) spanned() bool {
 	if hi-lo < 5 {
 		lo, hi = mean, mean
 	}
-	angle := v.m.Crosshatch.Included().In(units.Degree)
-	from, to := angle-v.u, angle+v.u
-	if !v.m.Least.IsZero() {
-		from, to = v.m.Least.Included().In(units.Degree), v.m.Greatest.Included().In(units.Degree)
-	}
-	return from <= lo && hi <= to
+	return v.from <= lo && hi <= v.to
 }
