@@ -120,3 +120,44 @@ func TestUsualIsAsSaid(t *testing.T) {
 		}
 	}
 }
+
+// The bands of a bore of 78 mm.
+func ExampleUsualNew() {
+	d := units.MustParseLength("78 mm")
+	fmt.Println("new bore        ", bore.UsualNew(d))
+	fmt.Println("width of window ", bore.UsualWindow())
+	fmt.Println("service limit   ", bore.UsualService(d))
+	fmt.Println("form, finished  ", bore.UsualFinishForm(d))
+	fmt.Println("setting standard", bore.UsualStandard(d))
+	// Output:
+	// new bore         77.688 mm to 78.312 mm
+	// width of window  0.008 mm to 0.095 mm
+	// service limit    78.0312 mm to 78.39 mm
+	// form, finished   0.00495 mm to 0.0495 mm
+	// setting standard 77 mm to 80 mm
+}
+
+func ExampleUsualWindow() {
+	fmt.Println(bore.UsualWindow().Contains(units.MustParseLength("0.19 mm")), bore.UsualWindow().Contains(units.MustParseLength("0.019 mm")))
+	// Output:
+	// false true
+}
+
+// A service limit with two digits swapped, 78.510 mm for 78.150 mm, is asked about.
+func ExampleUsualService() {
+	fmt.Println(bore.UsualService(units.MustParseLength("78 mm")).Contains(units.MustParseLength("78.510 mm")))
+	// Output:
+	// false
+}
+
+func ExampleUsualFinishForm() {
+	fmt.Println(bore.UsualFinishForm(units.MustParseLength("78 mm")).Contains(units.MustParseLength("0.12 mm")))
+	// Output:
+	// false
+}
+
+func ExampleUsualStandard() {
+	fmt.Println(bore.UsualStandard(units.MustParseLength("78 mm")).Contains(units.MustParseLength("78.003 mm")))
+	// Output:
+	// true
+}

@@ -122,3 +122,15 @@ func TestUsualIsAsSaid(t *testing.T) {
 		}
 	}
 }
+
+func ExampleUsualGapLimit() {
+	fmt.Println(rings.UsualGapLimit(units.MustParseLength("78 mm")))
+	// Output:
+	// 0.312 mm to 2.34 mm
+}
+
+func ExampleUsualCount() {
+	fmt.Println(rings.UsualCount())
+	// Output:
+	// 1 7
+}

@@ -133,3 +133,10 @@ func TestUsualIsAsSaid(t *testing.T) {
 		}
 	}
 }
+
+// A worn clearance of 1.2 mm instead of 0.12 mm is asked about.
+func ExampleUsualWornClearance() {
+	fmt.Println(fit.UsualWornClearance(units.MustParseLength("78 mm")))
+	// Output:
+	// 0.0468 mm to 0.624 mm
+}

@@ -4,6 +4,7 @@ package sleeve_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 
@@ -159,4 +160,11 @@ func TestEdges(t *testing.T) {
 			t.Errorf("interference %v: %v", j.Interference, s.Grips)
 		}
 	}
+}
+
+func ExampleOiledFriction() {
+	f, err := demoJoint().Press(sleeve.Pressing{Length: 90 * units.Millimetre, Friction: sleeve.OiledFriction()})
+	fmt.Printf("%.1f to %.1f kN %v\n", f.Force.Least.In(1000*units.Newton), f.Force.Greatest.In(1000*units.Newton), err)
+	// Output:
+	// 4.8 to 14.4 kN <nil>
 }

@@ -3,6 +3,7 @@
 package sleeve_test
 
 import (
+	"fmt"
 	"testing"
 
 	"borewright.example/oversize/sleeve"
@@ -66,4 +67,17 @@ func TestUsualIsAsSaid(t *testing.T) {
 			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
 		}
 	}
+}
+
+func ExampleUsualWall() {
+	fmt.Println(sleeve.UsualWall(units.MustParseLength("78 mm")))
+	// Output:
+	// 1.19 mm to 8.46 mm
+}
+
+// An interference of 0.5 mm instead of 0.05 mm is asked about.
+func ExampleUsualInterference() {
+	fmt.Println(sleeve.UsualInterference(units.MustParseLength("83 mm")))
+	// Output:
+	// 0.01415 mm to 0.1498 mm
 }

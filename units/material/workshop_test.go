@@ -3,6 +3,7 @@
 package material_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -42,4 +43,19 @@ func TestUsualTemperatures(t *testing.T) {
 	if least, greatest = material.UsualWorkshop(); least.Celsius() != 5 || greatest.Celsius() != 45 {
 		t.Errorf("workshop: %v to %v", least, greatest)
 	}
+}
+
+// 68 read as °C from a Fahrenheit thermometer is asked about.
+func ExampleUsualWorkshop() {
+	least, greatest := material.UsualWorkshop()
+	at, _ := units.Celsius(68)
+	fmt.Println(least, greatest, at >= least && at <= greatest)
+	// Output:
+	// 5 °C 45 °C false
+}
+
+func ExampleUsualRunning() {
+	fmt.Println(material.UsualRunning())
+	// Output:
+	// 60 °C 320 °C
 }
