@@ -51,6 +51,7 @@ func TestEdges(t *testing.T) {
 	}
 	chamber := func(c oversize.Chamber) error { _, err := c.Compression(mm("67"), mm("49.5")); return err }
 	const ccm = units.CubicCentimetre
+	ratio := func(clearance units.Volume) error { _, err := oversize.Ratio(ccm, clearance); return err }
 	hoop := func(bore units.Length, share float64) error {
 		_, err := oversize.HoopWall(bore, units.Pressure(share*2), 1)
 		return err
@@ -136,6 +137,9 @@ func TestEdges(t *testing.T) {
 		{"port at the end of the stroke", chamber(oversize.Chamber{Head: ccm, PortTop: mm("49.5")}), nil},
 		{"port below it", chamber(oversize.Chamber{Head: ccm, PortTop: mm("49.5") + 1}), units.ErrRange},
 		{"port 1 pm down", chamber(oversize.Chamber{Head: ccm, PortTop: 1}), nil},
+
+		{"greatest clearance volume", ratio(1000 * units.CubicMetre), nil},
+		{"clearance volume beyond it", ratio(1000.001 * units.CubicMetre), units.ErrRange},
 	} {
 		if !errors.Is(tt.err, tt.want) || tt.want == nil && tt.err != nil {
 			t.Errorf("%s: %v; want %v", tt.name, tt.err, tt.want)
@@ -150,6 +154,21 @@ func TestShowsExactly(t *testing.T) {
 	for _, wanted := range []units.Length{mm("67.003"), mm("67.253"), mm("66.9") + 1} {
 		if d, err := oversize.Shows(wanted, now); err != nil || d != wanted-now.Standard {
 			t.Errorf("%v shows %v, %v", wanted, d, err)
+		}
+	}
+}
+
+// TestTimeWantsAllThree: the time of a cut is left out where length, feed or speed is not given, and none of them makes a fault.
+func TestTimeWantsAllThree(t *testing.T) {
+	full := oversize.Shop{MostDepth: mm("0.1"), FinishBore: mm("0.05"), Length: mm("90"), Feed: mm("0.1"), Spindle: 300 * units.PerMinute}
+	for i, change := range []func(*oversize.Shop){
+		func(*oversize.Shop) {}, func(s *oversize.Shop) { s.Length = 0 }, func(s *oversize.Shop) { s.Feed = 0 }, func(s *oversize.Shop) { s.Spindle = 0 },
+	} {
+		shop := full
+		change(&shop)
+		list, err := shop.Plan(mm("67.02"), mm("67.46"), mm("67.5"))
+		if err != nil || len(list) == 0 || (list[0].Time != 0) != (i == 0) || (list[1].Time != 0) != (i == 0) {
+			t.Errorf("%+v: %+v, %v", shop, list, err)
 		}
 	}
 }

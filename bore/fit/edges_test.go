@@ -112,6 +112,7 @@ func TestEdges(t *testing.T) {
 		{"more pistons", many(1, 129), units.ErrRange},
 		{"no bores", many(0, 1), units.ErrRange},
 		{"greatest bore matched", match(fit.Matching{Bores: []units.Length{most}, Pistons: two}), nil},
+		{"bore of 1 pm matched", match(fit.Matching{Bores: []units.Length{1}, Pistons: two}), nil},
 		{"bore beyond it matched", match(fit.Matching{Bores: []units.Length{most + 1}, Pistons: two}), units.ErrRange},
 
 		{"usual in the greatest bore", usual(most), nil},
