@@ -54,17 +54,14 @@ func Summarise(values []float64, p float64) (Result, error) {
 	if n < 100 || tail < 2 || q < 1 {
 		return Result{}, fmt.Errorf("simulate: %d values for a coverage of %v: %w (2/(1 − p), and 100 at least)", n, p, ErrTrials)
 	}
-	origin, sum := values[0], 0.0
-	for _, v := range values {
-		sum += v - origin
-	}
-	shift := sum / float64(n)
-	mean := origin + shift
-	low, high := cuts(values, tail)
+	// Counted from a middle, which is never further from the mean than a standard deviation, sums of
+	// squares keep their digits in one pass.
+	low, origin, high := cuts(values, tail)
 	left, right := make([]float64, 0, tail+tail/2), make([]float64, 0, tail+tail/2)
-	square := 0.0
+	var sum, square float64
 	for _, v := range values {
-		d := v - origin - shift
+		d := v - origin
+		sum += d
 		square += float64(d * d)
 		if v <= low {
 			left = append(left, v)
@@ -73,6 +70,8 @@ func Summarise(values []float64, p float64) (Result, error) {
 			right = append(right, v)
 		}
 	}
+	shift := sum / float64(n)
+	square -= float64(sum * shift)
 	if square-square != 0 {
 		return Result{}, fmt.Errorf("simulate: values about %v: %w", origin, units.ErrNotFinite)
 	}
@@ -98,14 +97,14 @@ func Summarise(values []float64, p float64) (Result, error) {
 		}
 	}
 	return Result{
-		Trials: n, Mean: mean, Std: math.Sqrt(square / float64(n-1)), Coverage: p,
+		Trials: n, Mean: origin + shift, Std: math.Sqrt(max(0, square) / float64(n-1)), Coverage: p,
 		Symmetric: Interval{left[middle], right[middle]}, Shortest: Interval{left[best], right[best]},
 	}, nil
 }
 
-// cuts returns values that will do as ends of the tails: of a sample, somewhat further in than the tails
-// go, by four standard deviations of where they end.
-func cuts(values []float64, tail int) (low, high float64) {
+// cuts returns values that will do as ends of the tails, and a middle: of a sample, the ends somewhat further in than
+// the tails go, by four standard deviations of where they end.
+func cuts(values []float64, tail int) (low, middle, high float64) {
 	const most = 4096
 	sample := make([]float64, 0, most)
 	step := len(values)/most + 1
@@ -116,10 +115,11 @@ func cuts(values []float64, tail int) (low, high float64) {
 	m := float64(len(sample))
 	f := float64(tail) / float64(len(values))
 	k := int(float64(m*f) + 4*math.Sqrt(float64(m*f)*(1-f)) + 4)
+	middle = sample[len(sample)/2]
 	if k >= len(sample) {
-		return math.Inf(1), math.Inf(-1)
+		return math.Inf(1), middle, math.Inf(-1)
 	}
-	return sample[k], sample[len(sample)-1-k]
+	return sample[k], middle, sample[len(sample)-1-k]
 }
 
 // sortFloats sorts xs, none of which is NaN, by their bits, eleven at a time from the lowest; digits that all have

@@ -326,6 +326,10 @@ func TestLinear(t *testing.T) {
 	near(t, "error at an end", e.Value.In(um), 2, 1e-6)
 	near(t, "u at an end", e.Std.In(um), math.Sqrt(2.0/3+2.0/2), 1e-6)
 	near(t, "greatest", must[units.Length](t)(l.Greatest()).In(um), 2+must[units.Length](t)(e.Expanded(0.95)).In(um), 1e-6)
+	// a ring read once has no mean to make it better: weights 1, 1 and ½
+	l = must[study.Linearity](t)(study.Linear(c(66, -um, 0), c(66, um, 0), c(67, 0, 0), c(67, 2*um, 0), c(68, 2*um, 0)))
+	near(t, "u of the level", l.Line.Level.Std, 1/math.Sqrt(2.5), 1e-12)
+	near(t, "middle", l.Line.Middle, (66+67+34)/2.5, 1e-12)
 	// without repeats, one reading scatters as the rings do about the line
 	l = must[study.Linearity](t)(study.Linear(c(66, 0, 0), c(67, 3*um, 0), c(68, 0, 0)))
 	near(t, "one", l.One.Std, math.Sqrt(6), 1e-9)
