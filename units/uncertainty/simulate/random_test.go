@@ -72,3 +72,13 @@ func TestTolerance(t *testing.T) {
 		}
 	}
 }
+
+// JCGM 101:2008 7.9.4 (from memory): blocks of 10,000, or of 100/(1 − p) where that is more, here in whole chunks:
+// 37,038 for three sigmas.
+func TestBlockSize(t *testing.T) {
+	for p, want := range map[float64]int{0.90: 10_000, 0.95: 10_000, 0.99: 10_000, 0.9973: 40_000, 0.9999: 1_000_000} {
+		if got := blockSize(p); got != want {
+			t.Errorf("%v: %d, want %d", p, got, want)
+		}
+	}
+}
