@@ -132,10 +132,24 @@ func (w *Workspace) minimax(kind Reference, t Trace, points int) (Circle, error)
 func (t Trace) unfit(kind Reference) error {
 	for i := range t.x {
 		if t.x[i] != t.x[0] || t.y[i] != t.y[0] {
-			return fmt.Errorf("form: %v of %d points: %w", kind, t.Len(), ErrArc)
+			return fmt.Errorf("form: %v of %d points: %s: %w", kind, t.Len(), t.lack(kind), ErrArc)
 		}
 	}
 	return fmt.Errorf("form: %v: all %d points are one: %w", kind, t.Len(), ErrPoints)
+}
+
+// lack names what the points of a trace lack for a circle of the kind.
+func (t Trace) lack(kind Reference) string {
+	switch strip := stripWidth(t.x, t.y); {
+	case strip == 0:
+		return "they are on a straight line"
+	case kind == MZCI:
+		return fmt.Sprintf("no zone was found half as narrow as the straight strip of %.4g mm that holds them as well", strip)
+	case kind == MICI:
+		return "they surround no circle of a tenth of their extent"
+	default:
+		return fmt.Sprintf("they lie in a straight strip of %.4g mm, and hold no centre", strip)
+	}
 }
 
 // circle rounds a ring to a Circle with the radius r.

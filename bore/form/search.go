@@ -89,9 +89,20 @@ func (w *Workspace) few(x, y []float64, z *ring) {
 	}
 }
 
-// searchZone excludes the rest of the plane by halving boxes of centres: a zone of some of the
-// points is never wider than that of all, and over a box it changes by no more than the directions
-// allow. Far away the zone becomes a straight strip.
+// A zoneSearch is the state of a search of the plane for a minimum zone.
+type zoneSearch struct {
+	x, y  []float64 // all points; those of the workspace stand for them
+	best  ring      // the narrowest zone so far, or no more than its width
+	reach float64   // how far round it its contacts exclude all else
+	floor float64   // the least width that the boxes given up may hold
+	work  int
+}
+
+func (s *zoneSearch) width() float64 { return s.best.out - s.best.in }
+
+// searchZone excludes the rest of the plane by halving boxes of centres, the large ones first: a zone of
+// some of the points is never wider than that of all, and over a box it changes by no more than the
+// directions allow.
 func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
 	if !ok {
 		cx, cy, _, found := algebraic(x, y)
@@ -106,66 +117,92 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 		}
 	}
 	w.few(x, y, &z)
-	mx, my, far := z.x, z.y, within
+	s := zoneSearch{x: x, y: y, best: z, floor: math.Inf(1)}
+	from := box{z.x, z.y, within}
 	if math.IsInf(within, 1) {
-		strip := stripWidth(w.x, w.y)
-		if z.out-z.in > float64(straight*strip) {
-			z = ring{out: float64(straight * strip)}
-		}
-		mx, my = (slices.Min(w.x)+slices.Max(w.x))/2, (slices.Min(w.y)+slices.Max(w.y))/2
-		_, _, _, rho2 := span(w.x, w.y, mx, my)
-		far = math.Sqrt(rho2) + rho2/(2*(strip-(z.out-z.in)))
+		from = w.plane(&s)
 	}
-	reach := 0.0
-	if z.n > 0 {
-		reach = z.reach(x, y)
+	if s.best.n > 0 {
+		s.reach = s.best.reach(x, y)
 	}
-	w.boxes = append(w.boxes[:0], box{mx, my, far})
-	floor, work := math.Inf(1), 0
-	for count := 0; count < len(w.boxes); count++ { // the large ones first
+	w.boxes = append(w.boxes[:0], from)
+	for count := 0; count < len(w.boxes); count++ {
 		b := w.boxes[count]
-		h := float64(b.half * math.Sqrt2)
-		if norm(b.x-z.x, b.y-z.y)+h <= reach {
-			continue
+		least := w.narrowest(&s, b)
+		switch {
+		case least >= s.width():
+		case count >= mostBoxes || s.work >= mostWork:
+			s.floor = min(s.floor, least)
+		default:
+			w.split(b)
 		}
-		near, out, in2, out2 := span(w.x, w.y, b.x, b.y)
-		dn, df := math.Sqrt(in2), math.Sqrt(out2)
-		change := 2.0
-		if dn > h {
-			nu, nv := direction(w.x, w.y, near, b.x, b.y)
-			fu, fv := direction(w.x, w.y, out, b.x, b.y)
-			change = min(2, norm(nu-fu, nv-fv)+h/(dn-h)+h/(df-h))
-		}
-		if df-dn-float64(change*h) >= z.out-z.in-float64(alike*df) {
-			continue
-		}
-		least := df - dn - float64(change*h)
-		work += len(w.x)
-		if df-dn < z.out-z.in { // not excluded by these points even at the middle
-			work += len(x)
-			_, _, in2, out2 = span(x, y, b.x, b.y)
-			width := math.Sqrt(out2) - math.Sqrt(in2)
-			if width < z.out-z.in {
-				z, reach = zoneNear(x, y, ring{x: b.x, y: b.y, in: math.Sqrt(in2), out: math.Sqrt(out2)})
-			}
-			least = max(least, width-2*h)
-			if least >= z.out-z.in-float64(alike*df) {
-				continue
-			}
-		}
-		if count >= mostBoxes || work >= mostWork {
-			floor = min(floor, least)
-			continue
-		}
-		w.split(b)
 	}
+	z = s.best
 	if z.in == 0 {
 		return ring{}, math.Inf(1), true
 	}
 	if z.n == 0 { // as thin as rounding, so that no four points carry it for certain
 		z.gap = float64(alike * z.out)
 	}
-	return z, min(z.gap+max(0, z.out-z.in-floor), z.out-z.in), true
+	return z, min(z.gap+max(0, s.width()-s.floor), s.width()), true
+}
+
+// plane returns the box outside of which no centre has a narrower zone. Seen from a centre at a distance
+// D, farther than the points, which lie within ρ of their middle, a circle through them departs from a
+// straight line by at most ρ²/2(D − ρ). The zone is a straight strip but for that, so that it is narrower
+// than w only if D < ρ + ρ²/2(strip − w). A zone not half as narrow as a strip is none to begin with.
+func (w *Workspace) plane(s *zoneSearch) box {
+	strip := stripWidth(w.x, w.y)
+	if s.width() > float64(straight*strip) {
+		s.best = ring{out: float64(straight * strip)}
+	}
+	mx, my := (slices.Min(w.x)+slices.Max(w.x))/2, (slices.Min(w.y)+slices.Max(w.y))/2
+	_, _, _, rho2 := span(w.x, w.y, mx, my)
+	return box{mx, my, math.Sqrt(rho2) + rho2/(2*(strip-s.width()))}
+}
+
+// narrowest returns a width that no zone about a centre in the box goes below, infinity where that is no
+// less than the best; it goes to the zone next to the middle of the box where that is better.
+func (w *Workspace) narrowest(s *zoneSearch, b box) float64 {
+	h := float64(b.half * math.Sqrt2)
+	if norm(b.x-s.best.x, b.y-s.best.y)+h <= s.reach {
+		return math.Inf(1)
+	}
+	near, far, in2, out2 := span(w.x, w.y, b.x, b.y)
+	in, out := math.Sqrt(in2), math.Sqrt(out2)
+	least := out - in - float64(w.steepest(b, h, near, far, in, out)*h)
+	enough := s.width() - float64(alike*out)
+	if least >= enough {
+		return math.Inf(1)
+	}
+	s.work += len(w.x)
+	if out-in < s.width() { // not excluded by these points even at the middle: ask all
+		s.work += len(s.x)
+		_, _, in2, out2 = span(s.x, s.y, b.x, b.y)
+		at := ring{x: b.x, y: b.y, in: math.Sqrt(in2), out: math.Sqrt(out2)}
+		if at.out-at.in < s.width() {
+			s.best, s.reach = zoneNear(s.x, s.y, at)
+		}
+		// No distance changes by more than the centre moves.
+		least = max(least, at.out-at.in-2*h)
+		if least >= s.width()-float64(alike*out) {
+			return math.Inf(1)
+		}
+	}
+	return least
+}
+
+// steepest bounds by how much the distance of the farthest point less that of the nearest falls for each
+// length that the centre moves, anywhere within h of the middle of a box. It falls by the difference of
+// the directions of the two points, at most 2; and a direction turns by no more than h over the distance
+// that is left.
+func (w *Workspace) steepest(b box, h float64, near, far int, in, out float64) float64 {
+	if in <= h {
+		return 2
+	}
+	nu, nv := direction(w.x, w.y, near, b.x, b.y)
+	fu, fv := direction(w.x, w.y, far, b.x, b.y)
+	return min(2, norm(nu-fu, nv-fv)+h/(in-h)+h/(out-h))
 }
 
 // zoneNear returns the minimum zone next to a zone that nothing carries yet, and how far its
