@@ -210,6 +210,35 @@ func stiffened(a [4][4]float64, floor float64) (g [4][4]float64) {
 // A system is a few equations, their right sides in the column after the unknowns.
 type system [2 * mostRows][2*mostRows + 1]float64
 
+// invert turns n rows with the unit matrix beside them into the unit matrix with the inverse beside it. It
+// reports false where there is none.
+func (a *system) invert(n int) bool {
+	for k := range n {
+		best := k
+		for i := k + 1; i < n; i++ {
+			if math.Abs(a[i][k]) > math.Abs(a[best][k]) {
+				best = i
+			}
+		}
+		a[k], a[best] = a[best], a[k]
+		if !(math.Abs(a[k][k]) > 1e-13) {
+			return false
+		}
+		pivot := 1 / a[k][k]
+		for j := k; j < 2*n; j++ {
+			a[k][j] *= pivot
+		}
+		for i := range n {
+			if q := a[i][k]; i != k && q != 0 {
+				for j := k; j < 2*n; j++ {
+					a[i][j] -= float64(q * a[k][j])
+				}
+			}
+		}
+	}
+	return true
+}
+
 // eliminate solves n of them with pivots sought in the column. It reports false where there is none.
 func (a *system) eliminate(n int, s []float64) bool {
 	for k := range n {

@@ -64,10 +64,10 @@ func (t *tube) balance(kind Reference, x, y, z []float64) (weights [mostContacts
 	return leastSquaresOf(col[:t.n], want)
 }
 
-// balanced is how much of the balance of contacts may be left: it goes into the Bound, by a picometre for
-// each 0.01 mm that the axis may move. Mostly nothing is left; on two contacts all but opposite each
-// other the programs may come and go across an optimum that bends, no picometre from it.
-const balanced = 1e-4
+// balanced is how much of the balance of contacts may be left: it goes into the Bound, by a nanometre for
+// each 2 µm that the axis may move. Mostly nothing is left; on two contacts all but opposite each other
+// the programs may come and go across an optimum that bends, some picometres from it.
+const balanced = 5e-4
 
 // normalise makes the weights of each side add up to 1.
 func (t *tube) normalise() {

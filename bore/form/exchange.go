@@ -80,6 +80,50 @@ func newProgram(kind Reference, s *slopes, trust, tilt float64, far, near int) p
 	return p
 }
 
+// again returns the program about another axis, or with another trust, that starts from the rows which
+// this one ended with. It reports false where they no longer balance with weights that are not negative.
+func (p *program) again(s *slopes, trust, tilt float64) (q program, ok bool) {
+	q = *p
+	if p.n == 0 {
+		return q, false
+	}
+	q.trust = [4]float64{trust, trust, float64(tilt * trust), float64(tilt * trust)}
+	var room system // the rows, and the unit matrix beside them
+	for k := range q.n {
+		if r := q.rows[k]; r.point >= 0 {
+			q.rows[k] = q.pointRow(s, r.point, r.outer)
+		} else {
+			for j := range 4 {
+				if r.a[j] != 0 {
+					q.rows[k] = q.trustRow(j, r.a[j])
+				}
+			}
+		}
+		copy(room[k][:], q.rows[k].a[:q.n])
+		room[k][q.n+k] = 1
+	}
+	if !room.invert(q.n) {
+		return q, false
+	}
+	for i := range q.n {
+		copy(q.inv[i][:q.n], room[i][q.n:])
+	}
+	for k := range q.n {
+		q.weight[k] = 0
+		if q.out >= 0 {
+			q.weight[k] += q.inv[q.out][k]
+		}
+		if q.in >= 0 {
+			q.weight[k] -= q.inv[q.in][k]
+		}
+		if !(q.weight[k] >= 0) {
+			return q, false
+		}
+	}
+	q.solve()
+	return q, true
+}
+
 func (p *program) pointRow(s *slopes, i int, outer bool) row {
 	r := row{point: i, outer: outer}
 	sign := 1.0

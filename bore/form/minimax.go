@@ -33,9 +33,13 @@ func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 	// A tilt bends the distances by r·(m/half)²/2, a shift by m²/2r.
 	tilt := min(1, p.half/r)
 	moved, last, slow := 0.0, 0, 0
+	var g program
 	for range mostRounds {
 		now := cost(kind, in, out)
-		g := newProgram(kind, &w.slopes, trust, tilt, far, near)
+		var warm bool
+		if g, warm = g.again(&w.slopes, trust, tilt); !warm {
+			g = newProgram(kind, &w.slopes, trust, tilt, far, near)
+		}
 		g.optimise(&w.slopes, float64(2*rounding*r))
 		promise := now - (g.value() + cost(kind, base, base))
 		best = tube{pose: p, in: in, out: out}
@@ -43,7 +47,10 @@ func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 		m := move(g.y[:4])
 		next := p.moved(m)
 		if promise <= floor { // as good as it gets; a contact that weighs next to nothing may still be off
-			if last++; last > mostTouches || best.touched(x, y, z) {
+			_, _, in2, out2 := next.around(x, y, z)
+			worse := cost(kind, math.Sqrt(in2), math.Sqrt(out2)) > now+floor
+			t := best
+			if last++; worse || last > mostTouches || t.touched(x, y, z, float64(touch*r)) {
 				break
 			}
 			p = next
@@ -79,8 +86,11 @@ func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 		}
 		if gain > float64(crawling*r) {
 			slow = 0
-		} else if slow++; slow == 3 {
-			break
+		} else if slow++; slow >= 3 {
+			t := best
+			if t.touched(x, y, z, hardly); t.weigh(kind, x, y, z) {
+				return t, true
+			}
 		}
 		p = next
 		moved += m.size()
@@ -89,7 +99,7 @@ func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 		}
 		near, far, in, out = w.slopes.see(x, y, z, &p, base)
 	}
-	best.touched(x, y, z)
+	best.touched(x, y, z, hardly)
 	return best, best.weigh(kind, x, y, z)
 }
 
@@ -97,15 +107,17 @@ const (
 	// crawling is a gain, relative to the radius, not worth another round after two that gained no more:
 	// on an optimum so flat what is left is a picometre or two, and it stays in the bound.
 	crawling = 2e-12
-	// touch is how far a contact may be off its cylinder, relative to the radius: a seventh of a
-	// picometre for a bore of 70 mm.
-	touch = 4e-12
+	// touch is how far a contact is to be off its cylinder at most, relative to the radius, a seventh of
+	// a picometre for a bore of 70 mm, and hardly how far it may be in the end, half a picometre.
+	touch  = 4e-12
+	hardly = 5e-10
 	// mostTouches bounds the steps taken for that.
 	mostTouches = 6
 )
 
-// touched reports whether all contacts lie on their cylinders, and leaves out those that do not.
-func (t *tube) touched(x, y, z []float64) bool {
+// touched reports whether all contacts lie within so much of their cylinders, and leaves out those that
+// do not.
+func (t *tube) touched(x, y, z []float64, within float64) bool {
 	n := 0
 	for _, c := range t.contacts[:t.n] {
 		u, v, _ := t.seen(x[c.Index], y[c.Index], z[c.Index])
@@ -113,7 +125,7 @@ func (t *tube) touched(x, y, z []float64) bool {
 		if c.Outer {
 			on = t.out
 		}
-		if math.Abs(norm(u, v)-on) <= float64(touch*t.out) {
+		if math.Abs(norm(u, v)-on) <= within {
 			t.contacts[n] = c
 			n++
 		}

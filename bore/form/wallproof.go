@@ -50,7 +50,6 @@ func (c Cylinder) excluded(s sight) (reach, bound float64, closed bool) {
 // the last, no gap between neighbouring directions is wider than 2·acos(c). Of shares up to a quarter
 // it takes the best.
 func (s *sight) closure() float64 {
-	const sectors = 256
 	shares := [...]float64{1. / 128, 1. / 64, 1. / 32, 1. / 16, 1. / 8, 3. / 16, 1. / 4}
 	var taken [2][len(shares)][sectors]bool
 	for i := range s.wall.x {
@@ -75,25 +74,37 @@ func (s *sight) closure() float64 {
 			taken[end][k][sector] = true
 		}
 	}
-	worst := math.Inf(1)
+	worst, angles := math.Inf(1), newRose()
 	for end := range taken {
 		best := -1.0
 		for k := range shares {
-			best = max(best, math.Cos(widest(taken[end][k][:])/2)-2*shares[k])
+			best = max(best, math.Cos(angles.widest(&taken[end][k])/2)-2*shares[k])
 		}
 		worst = min(worst, best)
 	}
 	return worst
 }
 
-// widest returns the widest gap that directions may have which fall into these sectors round a diamond,
-// at most once round.
-func widest(taken []bool) float64 {
-	quarter := len(taken) / 4
-	angle := func(sector int) float64 {
-		part := float64(sector%quarter) / float64(quarter)
-		return float64(math.Pi/2*float64(sector/quarter)) + math.Atan2(part, 1-part)
+// A rose holds the angles at which the sectors round a diamond begin.
+type rose [sectors + 1]float64
+
+// sectors is how many there are, an equal number in each quarter.
+const sectors = 256
+
+func newRose() (r rose) {
+	for i := range sectors/4 + 1 {
+		part := float64(i) / (sectors / 4)
+		a := math.Atan2(part, 1-part)
+		for quarter := range 4 {
+			r[quarter*(sectors/4)+i] = float64(math.Pi/2*float64(quarter)) + a
+		}
 	}
+	return r
+}
+
+// widest returns the widest gap that directions may have which fall into these sectors, at most once
+// round.
+func (r *rose) widest(taken *[sectors]bool) float64 {
 	first, last, most := -1, -1, 0.0
 	for i, is := range taken {
 		if !is {
@@ -102,14 +113,14 @@ func widest(taken []bool) float64 {
 		if first < 0 {
 			first = i
 		} else {
-			most = max(most, angle(i+1)-angle(last))
+			most = max(most, r[i+1]-r[last])
 		}
 		last = i
 	}
 	if first < 0 {
 		return 2 * math.Pi
 	}
-	return min(2*math.Pi, max(most, angle(first+1)+2*math.Pi-angle(last)))
+	return min(2*math.Pi, max(most, r[first+1]+2*math.Pi-r[last]))
 }
 
 // A margin is what the contacts of a cylinder prove about a move of its axis, both ends taken together
