@@ -27,6 +27,8 @@
 //   - [borewright.example/oversize]: which size next, for the whole engine
 //   - [borewright.example/oversize/sleeve]: interference, ISO fits, heat, and whether it stays tight
 //   - [borewright.example/oversize/jobsheet]: the whole job, from a file to a sheet
+//   - [borewright.example/oversize/jobsheet/page]: a document, and its typists of text and HTML; it knows no engine
+//   - [borewright.example/oversize/jobsheet/picture]: what the rooms compute, drawn to scale
 //
 // # Which question, which function
 //
@@ -103,6 +105,13 @@
 //	to what is the seat bored for this sleeve?     sleeve.SeatFor
 //	how far does the sleeve stand proud?           sleeve.Proud
 //	does the hone clean the fitted sleeve up?      sleeve.Honing.Allowed
+//	what does the wear look like?                  picture.Wear, picture.Section
+//	which size cleans up, at a glance?             picture.Ladder
+//	what do 45° look like, and what I leave?       picture.Crosshatch, picture.Speeds
+//	where does honing take the metal, at a glance? picture.Removal
+//	what do gap, ports and trace look like?        picture.RingGap, picture.Ports, picture.Trace
+//	how do I print that, as a file of its own?     page.Picture.WriteSVG
+//	how do I type a sheet of my own?               page.Text, page.HTML
 //
 // # Conventions
 //
