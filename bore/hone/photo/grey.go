@@ -122,9 +122,14 @@ func (g *grey) flatten(reach int, label [4]Point) (out, weight []float32) {
 			weight[i] = 1
 		}
 	}
-	for y := range h {
-		for x := range w {
-			if weight[y*w+x] > 0 && inside(label, Point{float64(x) + 0.5, float64(y) + 0.5}) {
+	low, high := label[0], label[0]
+	for _, q := range label[1:] {
+		low = Point{min(low.X, q.X), min(low.Y, q.Y)}
+		high = Point{max(high.X, q.X), max(high.Y, q.Y)}
+	}
+	for y := max(0, int(low.Y)); y < min(h, int(high.Y)+1); y++ {
+		for x := max(0, int(low.X)); x < min(w, int(high.X)+1); x++ {
+			if inside(label, Point{float64(x) + 0.5, float64(y) + 0.5}) {
 				weight[y*w+x] = 0
 			}
 		}

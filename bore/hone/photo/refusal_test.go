@@ -58,6 +58,18 @@ func TestRefusalsByName(t *testing.T) {
 		"a third":             {drawn([]float64{30, -30, 60}, []float64{30, 25, 22}), photo.ErrThird},
 		"a weak third passes": {drawn([]float64{30, -30, 60}, []float64{30, 25, 4}), nil},
 	}
+	// A second family in one corner alone: a scratch or two.
+	corner := drawn([]float64{25}, []float64{30})
+	both := drawn([]float64{25, -25}, []float64{30, 60}).Picture.(*image.Gray)
+	for y := 240; y < 360; y++ {
+		for x := 340; x < 480; x++ {
+			corner.Picture.(*image.Gray).SetGray(x, y, both.GrayAt(x, y))
+		}
+	}
+	rows["a family in one corner"] = struct {
+		shot photo.Shot
+		want error
+	}{corner, photo.ErrOneFamily}
 	doubtful := drawn([]float64{30, -25}, []float64{30, 20})
 	doubtful.Marking = 8
 	rows["doubt"] = struct {

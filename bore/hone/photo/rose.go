@@ -70,7 +70,8 @@ type rose struct {
 // between pixels has smoothed.
 const leastRing = 4
 
-func ringsOf(side int) int { return side*2/5 - leastRing }
+func lastRing(side int) int { return side*2/5 - 1 }
+func ringsOf(side int) int  { return lastRing(side) - leastRing + 1 }
 
 // A cell says where a place of a rose is read in a spectrum: between four numbers, at and at+1, next and
 // next+1.

@@ -62,7 +62,7 @@ func (r *rose) spread(trust []float64, lean float64) float64 {
 // When leans change over a wall, in degrees. Chosen on rendered walls, honed evenly and by a swinging hand.
 const (
 	wideSpread  = 2.4 // of a family: more is no angle
-	someSpread  = 2.1 // of both together: more is a range
+	someSpread  = 1.8 // of both together: more is a range
 	leastTrend  = 0.5 // from end to end of the wall, along the bore, beyond trendRatio times that round it
 	trendRatio  = 1.5
 	shapeMost   = 0.3 // by how much smoothing shifts the angle: a swing leaves a tail of flat lines

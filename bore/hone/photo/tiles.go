@@ -169,7 +169,7 @@ func (t *transform) power(power []float64) {
 	for j := range t.side {
 		t.real.Coefficients(t.rows[j*half:(j+1)*half], t.cells[j*t.side:(j+1)*t.side])
 	}
-	for i := range half {
+	for i := range lastRing(t.side) + 2 { // beyond, no ring reads
 		for j := range t.side {
 			t.column[j] = t.rows[j*half+i]
 		}

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package photo_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"borewright.example/bore/hone/photo"
+	"borewright.example/units"
+)
+
+// part is one part of the doubt of an angle, by its name.
+func part(t *testing.T, m photo.Measured, name string) float64 {
+	t.Helper()
+	for _, c := range m.Budget.Components {
+		if c.Name == name {
+			return c.Std
+		}
+	}
+	t.Fatalf("no part %q", name)
+	return 0
+}
+
+// rms is the root mean square about the mean.
+func rms(xs []float64) float64 {
+	var sum, square float64
+	for _, x := range xs {
+		sum += x
+		square += x * x
+	}
+	n := float64(len(xs))
+	return math.Sqrt((square - sum*sum/n) / (n - 1))
+}
+
+// The part of the corners is how far the angle scatters when they are marked again and again. Of 30 repeats a
+// standard deviation is good to 13 %, four times which is allowed.
+func TestPartOfCorners(t *testing.T) {
+	s := plain()
+	shot := s.shot()
+	shot.Focal, shot.Marking = s.focal*float64(s.width), 1
+	want := part(t, measured(t, shot), "corners of the label")
+	r := rand.New(rand.NewPCG(3, 4))
+	var angles []float64
+	for range 30 {
+		other := shot
+		for i := range other.Corners {
+			other.Corners[i].X += r.NormFloat64()
+			other.Corners[i].Y += r.NormFloat64()
+		}
+		angles = append(angles, included(measured(t, other)))
+	}
+	if got := rms(angles); got < want/1.5 || got > want*1.5 {
+		t.Errorf("angles scatter by %.3f°, the part says %.3f°", got, want)
+	}
+}
+
+// The part of the focal length is how far the angle goes with a lens that is one standard deviation longer.
+func TestPartOfFocal(t *testing.T) {
+	s := plain()
+	shot := s.shot()
+	shot.Focal = s.focal * float64(s.width)
+	m := measured(t, shot)
+	longer := shot
+	longer.Focal *= 1.03
+	near(t, "focal length", math.Abs(included(measured(t, longer))-included(m)), part(t, m, "focal length"), 0.01)
+}
+
+// The parts of the wall say how far other lines of the same hone would put the angle: over walls whose lines
+// scatter, photographed alike, the root mean square error is about that part.
+func TestPartOfWall(t *testing.T) {
+	var off, parts float64
+	const n = 14
+	for i := range uint64(n) {
+		s := plain()
+		s.rng = rand.New(rand.NewPCG(i, 5))
+		s.width, s.height, s.jitter, s.spacing, s.strays, s.marking = 360, 270, 2, 0.5, 0.2, 0.001
+		shot := s.shot()
+		shot.Focal = s.focal * float64(s.width)
+		m, err := shot.Crosshatch()
+		if err != nil {
+			continue
+		}
+		p := part(t, m, "parts of the wall")
+		off += (included(m) - 50) * (included(m) - 50)
+		parts += p * p
+	}
+	if ratio := math.Sqrt(off / parts); ratio < 0.5 || ratio > 2 {
+		t.Errorf("errors are %.2f of what the part says", ratio)
+	}
+}
+
+// A wall whose leans change gets a range that holds them, the angle inside; one whose leans do not gets none.
+func TestRange(t *testing.T) {
+	s := plain()
+	s.kind, s.up, s.down, s.stroke, s.mid, s.tool, s.strays, s.jitter = swinging, 30, -30, 90, 0.45, 4, 0, 0
+	m := measured(t, s.shot())
+	lo, mean, hi := s.span()
+	t.Logf("%v, %v to %v; true %.1f to %.1f, mean %.1f", m.Crosshatch.Format(1), m.Least.Format(1), m.Greatest.Format(1), lo, hi, mean)
+	least, greatest := m.Least.Included().In(units.Degree), m.Greatest.Included().In(units.Degree)
+	if !(least < lo && lo < included(m) && included(m) < hi && hi < greatest) {
+		t.Errorf("%.1f° to %.1f° about %.1f°, of %.1f° to %.1f°", least, greatest, included(m), lo, hi)
+	}
+	if greatest-least > 3*(hi-lo)+4*expanded(m) {
+		t.Errorf("%.1f° to %.1f° is no answer for %.1f° to %.1f°", least, greatest, lo, hi)
+	}
+}
