@@ -9,7 +9,7 @@ import (
 )
 
 // Picture returns the photograph as it was measured, with what was left out in red, the label outlined, and
-// short lines of the two families as they were found, up to the right in blue and down in yellow: they should
+// short lines of the two families as they were found, up to the right in light blue and down in yellow: they should
 // lie along those of the wall. It is nil for a zero Measured.
 func (m Measured) Picture() image.Image {
 	if m.view == nil {
@@ -37,8 +37,8 @@ func (m Measured) Picture() image.Image {
 	up, down := float64(m.Leans[0]), float64(m.Leans[1])
 	for _, s := range strands(v.pose(), v.used, up, down) {
 		for k, d := range [2]Point{s.up, s.down} {
-			half := 0.012 * float64(v.grey.w) / math.Hypot(d.X, d.Y)
-			c := [2]color.RGBA{{40, 90, 255, 255}, {255, 220, 0, 255}}[k]
+			half := 0.02 * float64(v.grey.w) / math.Hypot(d.X, d.Y)
+			c := [2]color.RGBA{{0, 230, 255, 255}, {255, 220, 0, 255}}[k]
 			line(Point{s.at.X - float64(half*d.X), s.at.Y - float64(half*d.Y)}, Point{s.at.X + float64(half*d.X), s.at.Y + float64(half*d.Y)}, c)
 		}
 	}
