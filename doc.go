@@ -36,7 +36,10 @@
 //
 //	re-ring, hone, or rebore?                      oversize.Choose
 //	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
+//	does my taper hold over the whole travel?      bore.Taper.Whole, bore.Travel
+//	choked on purpose, or worn?                    bore.Limits.TaperWay, Choke
 //	ovality or taper: which did I measure?         bore.Measure
+//	I have a micrometer and no setting ring?       bore.DirectReading
 //	where and along which axes do I measure?       bore.Layout
 //	what have my readings not seen?                bore.Geometry.Unseen
 //	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
@@ -50,6 +53,7 @@
 //	what does an older sheet of ranges hide?       study.ByRanges
 //	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
+//	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
 //	how long until it is worn out?                 bore.WearRate
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
 //	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
@@ -90,7 +94,8 @@
 //	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess
 //	what do plateau strokes change, how many more? surface.Curve.Remove, surface.Curve.Reach
 //	how much stock for honing after boring?        oversize.Shop.Plan, oversize.LeastHoning
-//	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.Choose
+//	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.NewCylinder, Choose
+//	what does a pit or a score ask for?            bore.Wear.Pits, bore.CleanUp.Pits
 //	the finish size for this piston?               fit.FinishWindow, fit.Aim.Size
 //	what clearance is usual?                       fit.Usual
 //	is that limit a slip of the point?             bore.UsualForm, fit.UsualClearance, rings.UsualGap

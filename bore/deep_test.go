@@ -13,4 +13,5 @@ func TestDeepDoubts(t *testing.T)      { doubtsAreTrue(t, deepTrials) }
 func TestDeepVerdicts(t *testing.T)    { verdictsKeepTheirRisk(t, deepTrials/3) }
 func TestDeepTrueOvality(t *testing.T) { trueOvalityKeepsItsRisk(t, deepTrials) }
 func TestDeepShapes(t *testing.T)      { shapesKeepTheirRisk(t, deepTrials) }
+func TestDeepFewPlanes(t *testing.T)   { taperOfFewPlanesKeepsItsRisk(t, deepTrials/3) }
 func TestDeepWearRate(t *testing.T)    { wearRateKeepsItsRisk(t, deepTrials) }

@@ -197,3 +197,84 @@ func ExamplePit() {
 	// at 10 mm in ring travel: true - cleans up at 67.23 mm <nil>
 	// at 93 mm in ring travel: false - cleans up at 67.15 mm <nil>
 }
+
+// Two planes 4 mm apart say nothing of the taper of the bore, however like they are.
+func ExampleTravel() {
+	travel := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 106 * units.Millimetre}
+	for _, lower := range []units.Length{16 * units.Millimetre, 90 * units.Millimetre} {
+		g, err := travel.Measure([]bore.Reading{
+			{Depth: 12 * units.Millimetre, Diameter: 67 * units.Millimetre}, {Depth: lower, Diameter: 67 * units.Millimetre},
+		}, bore.Gauge{Repeatability: units.Micrometre})
+		if err != nil {
+			fmt.Println(err)
+		}
+		findings, err := g.Judge(bore.Limits{Taper: 30 * units.Micrometre}, uncertainty.Risk{})
+		fmt.Println(g.Travel)
+		fmt.Println(findings[0].Subject, "-", findings[0].Verdict, err)
+	}
+	// Output:
+	// 12 mm to 16 mm, of a ring travel from 8 mm to 106 mm
+	// taper, not measured - undecided <nil>
+	// 12 mm to 90 mm, of a ring travel from 8 mm to 106 mm
+	// taper, thrust axis - within <nil>
+}
+
+// A barrel choked on purpose is smaller at the deck when cold: a limit on a bore larger there has nothing
+// against it, and the choke has a window of its own.
+func ExampleWay() {
+	g, err := bore.Layout{Stroke: 80 * units.Millimetre}.Measure([]bore.Reading{
+		{Depth: 12 * units.Millimetre, Diameter: units.MustParseLength("94.92 mm")},
+		{Depth: 88 * units.Millimetre, Diameter: units.MustParseLength("95 mm")},
+	}, bore.Gauge{})
+	if err != nil {
+		fmt.Println(err)
+	}
+	for _, l := range []bore.Limits{
+		{Taper: 50 * units.Micrometre},
+		{Taper: 50 * units.Micrometre, TaperWay: bore.LargerAtDeck, Choke: units.MustParseLimits("0.05 to 0.10 mm")},
+	} {
+		findings, err := g.Judge(l, uncertainty.Risk{})
+		for _, f := range findings {
+			fmt.Println(f.Subject, "-", f.Measured, f.Verdict)
+		}
+		fmt.Println(err)
+	}
+	// Output:
+	// taper, thrust axis - -0.08 mm beyond
+	// <nil>
+	// taper larger at the deck, thrust axis - -0.08 mm within
+	// choke, thrust axis - 0.08 mm within
+	// <nil>
+}
+
+// The wall between the ports stands out along the one axis that misses them.
+func ExampleShape_ports() {
+	l := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 72 * units.Millimetre, Ports: []bore.Port{
+		{Name: "exhaust", From: 45 * units.Millimetre, To: 60 * units.Millimetre, At: bore.PinAxis, Width: 60 * units.Degree},
+	}}
+	var rs []bore.Reading
+	for depth, size := range map[units.Length]string{9: "60.040 mm", 30: "60.040 mm", 52: "60.110 mm", 70: "60.030 mm"} {
+		rs = append(rs, bore.Reading{Depth: depth * units.Millimetre, Diameter: units.MustParseLength(size)})
+	}
+	g, err := l.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+	}
+	findings, err := g.Judge(bore.Limits{Taper: 50 * units.Micrometre}, uncertainty.Risk{})
+	fmt.Println(g.Shape)
+	fmt.Println(findings[0].Subject, "-", findings[0].Measured, findings[0].Verdict, err)
+	// Output:
+	// belly at the ports
+	// taper, as a difference from 52 mm to 70 mm, thrust axis - 0.0800 ± 0.0028 mm beyond <nil>
+}
+
+// Repeats that scatter more than the gauge is said to are read again before they widen every doubt.
+func ExampleContradiction() {
+	var rs []bore.Reading
+	for _, size := range []string{"67.000 mm", "67.020 mm", "67.001 mm"} {
+		rs = append(rs, bore.Reading{Depth: 50 * units.Millimetre, Diameter: units.MustParseLength(size)})
+	}
+	g, err := bore.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+	fmt.Println(g.Contradictions, err)
+	// Output: [50 mm, thrust: 3 repeats scatter by 0.0113 mm, the gauge is said to repeat within 0.001 mm] <nil>
+}

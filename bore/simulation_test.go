@@ -323,3 +323,69 @@ func wearRateKeepsItsRisk(t *testing.T, n int) {
 		})
 	}
 }
+
+// Taper from few planes, and past ports that take them from some axes: with the limit at the greatest
+// difference of two depths that were read along an axis, wrong at most as often as promised; and never within
+// where no axis reaches both ends of ring travel.
+func TestTaperOfFewPlanesKeepsItsRisk(t *testing.T) { taperOfFewPlanesKeepsItsRisk(t, trials/3) }
+
+func taperOfFewPlanesKeepsItsRisk(t *testing.T, n int) {
+	s := shop{g: bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 2 * um}}, repeatability: 2}
+	l := bore.Layout{RingTop: 8 * mm, RingBottom: 92 * mm, Ports: []bore.Port{
+		{Name: "exhaust", From: 55 * mm, To: 70 * mm, At: bore.PinAxis, Width: degrees(70)},
+	}}
+	for _, planes := range []int{2, 3, 5} {
+		t.Run(fmt.Sprint(planes), func(t *testing.T) {
+			rnd := random(8)
+			var wrongWithin, wrongBeyond, short, within int
+			for range n {
+				worn, falls, belly := 80*rnd.Float64(), 10+30*rnd.Float64(), 60*rnd.Float64()-20
+				show := s.session(rnd)
+				depths := []float64{8 + 9*rnd.Float64(), 75 + 17*rnd.Float64()}
+				for len(depths) < planes {
+					depths = append(depths, 20+50*rnd.Float64())
+				}
+				reach := rnd.IntN(4) > 0
+				if !reach {
+					depths[1] = 40 + 35*rnd.Float64()
+				}
+				truths, rs := map[units.Angle][]float64{}, []bore.Reading(nil)
+				for _, d := range depths {
+					for _, axis := range []units.Angle{0, degrees(90)} {
+						if axis != 0 && d >= 55 && d <= 70 {
+							continue // in the port
+						}
+						size := 67_000 + worn*math.Exp((8-d)/falls) + belly*math.Exp(-(d-62)*(d-62)/50)
+						truths[axis] = append(truths[axis], size)
+						for _, shown := range show(size, 2) {
+							rs = append(rs, bore.Reading{Depth: millimetres(d), Axis: axis, Diameter: shown})
+						}
+					}
+				}
+				most := 0.0
+				for _, ts := range truths {
+					most = max(most, slices.Max(ts)-slices.Min(ts))
+				}
+				g, err := l.Measure(rs, s.described())
+				must(t, g, err)
+				for _, side := range []units.Length{-1, 1, 60 * um} {
+					fs, err := g.Judge(bore.Limits{Taper: max(1, millimetres(most/1000)+side)}, noRisk)
+					switch v := must(t, fs, err)[0].Verdict; {
+					case !reach && v == uncertainty.Within:
+						short++
+					case side < 0 && v == uncertainty.Within:
+						wrongWithin++
+					case side == 1 && v == uncertainty.Beyond:
+						wrongBeyond++
+					case side > um && v == uncertainty.Within:
+						within++
+					}
+				}
+			}
+			t.Logf("of %d, %d wrongly within, %d wrongly beyond, %d within though short of an end, %d within a limit far above", n, wrongWithin, wrongBeyond, short, within)
+			if wrongWithin > tolerable(0.05, n) || wrongBeyond > tolerable(0.05, n) || short > 0 || within < n*6/10 {
+				t.Errorf("of %d, %d wrongly within, %d wrongly beyond, %d within though short of an end, %d within a limit far above", n, wrongWithin, wrongBeyond, short, within)
+			}
+		})
+	}
+}

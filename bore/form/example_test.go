@@ -393,3 +393,22 @@ func ExampleLine_Check() {
 	// 5.00 µm <nil> <nil>
 	// true
 }
+
+// Coordinates as a measuring machine lists them, in inches.
+func ExampleFromXY() {
+	t, err := form.FromXY([]float64{1.5, 0, -1.5, 0}, []float64{0, 1.5, 0, -1.5}, units.Inch)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c, err := t.LeastSquares()
+	fmt.Println(c.Radius, err)
+	_, err = form.FromXY([]float64{1, 2, 3}, []float64{1, 2}, units.Inch)
+	fmt.Println(errors.Is(err, form.ErrPoints))
+	_, err = form.FromXY([]float64{1, 2, math.NaN()}, []float64{1, 2, 3}, units.Inch)
+	fmt.Println(errors.Is(err, units.ErrNotFinite))
+	// Output:
+	// 38.1 mm <nil>
+	// true
+	// true
+}
