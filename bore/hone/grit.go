@@ -57,7 +57,7 @@ func (s *Stage) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text
 // A Grit is a range of grit, the number that abrasives are sold by (a higher one is finer), that a source
 // names for a stage.
 type Grit struct {
-	Stage  Stage  `json:"stage"`
+	Stage  Stage  `json:"stage"`           // that it is named for
 	Facing Facing `json:"facing,omitzero"` // of the rings it is named for; FacingUnknown where the source names none
 	Coarse int    `json:"coarse"`          // coarsest number named
 	Fine   int    `json:"fine"`            // finest, not below Coarse
@@ -71,17 +71,8 @@ const (
 	makers   = commonPractice + ", an engine maker's manual"
 )
 
-// Grits returns what sources name, by stage, the coarsest first. They disagree: for honing an iron wall again
-// the numbers run from 80 to 400. None is for a plated or a bare aluminium-silicon wall: those are not
-// honed so.
-//
-// A grit is no roughness. That hangs on the abrasive, its bond, the oil and the pressure as well: one table for
-// polished steel gives a grit of 240 as 0.45 µm in one system of grits and as 1.50 µm in another. See
-// [Finishes] for roughness, and trace the wall.
-//
-// How many plateau strokes is no number that one shop can take from another: package surface reckons them from
-// the profile of the wall and the metal that a stroke takes.
-func Grits() []Grit {
+// grits returns what sources name, by stage, the coarsest first.
+func grits() []Grit {
 	return []Grit{
 		{StageDeglaze, FacingUnknown, 80, 100, "a small air-cooled cylinder", "US Army TM 10-4320-351-14, 6.4.5"},
 		{StageDeglaze, FacingUnknown, 120, 120, "a liner", "US Army TM 9-2815-202-34; TM 5-3895-346-14; TM 5-3895-359-14&P"},
@@ -107,11 +98,19 @@ type GritBand struct {
 }
 
 // GritsFor returns what sources name for a stage and a facing, those that name no facing among them; the zero
-// band where none does, as for plateau strokes for other rings than molybdenum-faced ones. The supplier of the
-// rings outranks them all.
+// band where none does, as for plateau strokes for other rings than molybdenum-faced ones. They disagree: for
+// honing an iron wall again the numbers run from 80 to 400. The supplier of the rings outranks them all. None
+// is for a plated or a bare aluminium-silicon wall: those are not honed so.
+//
+// A grit is no roughness. That hangs on the abrasive, its bond, the oil and the pressure as well: one table for
+// polished steel gives a grit of 240 as 0.45 µm in one system of grits and as 1.50 µm in another. See
+// [Finishes] for roughness, and trace the wall.
+//
+// How many plateau strokes is no number that one shop can take from another: package surface reckons them from
+// the profile of the wall and the metal that a stroke takes.
 func GritsFor(stage Stage, facing Facing) (band GritBand) {
 	from, to := 0, 0 // what all agree on
-	for _, g := range Grits() {
+	for _, g := range grits() {
 		if g.Stage != stage || g.Facing != FacingUnknown && g.Facing != facing {
 			continue
 		}

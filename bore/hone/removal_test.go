@@ -218,7 +218,6 @@ func TestPlansAsJSON(t *testing.T) {
 	checkJSON(t, z)
 	checkJSON(t, must[hone.Next](t)(z.Next()))
 	checkJSON(t, hone.Stock{From: 67 * mm, To: 68 * mm, Depth: 90 * mm})
-	checkJSON(t, hone.Grits())
 	checkJSON(t, hone.GritsFor(hone.StageFinish, hone.FacingChromium))
 	checkJSON(t, hone.LineCount{ByLength: hone.Tally{Mean: 40 * degree, Flat: 0.2}, ByNumber: hone.Tally{Mean: 45 * degree, Flat: 0.1}})
 	checkJSON(t, hone.Trial{Setting: slowDrill(), Lasts: 5, Took: 7})

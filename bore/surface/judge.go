@@ -13,6 +13,7 @@ import (
 // Limits are the windows that the rings' maker or the engine's sets to the mean texture of a wall, each
 // optional, with one end or both.
 type Limits struct {
+	// Of the parameters of these names, as [Heights] and [Plateau] define them.
 	Ra  units.Limits `json:"ra,omitzero"`
 	Rq  units.Limits `json:"rq,omitzero"`
 	Rz  units.Limits `json:"rz,omitzero"`
@@ -27,8 +28,8 @@ type Limits struct {
 
 // Shares are limits of a share, 0 to 1; an end of zero is not given.
 type Shares struct {
-	Min float64 `json:"min,omitzero"`
-	Max float64 `json:"max,omitzero"`
+	Min float64 `json:"min,omitzero"` // a fraction
+	Max float64 `json:"max,omitzero"` // a fraction
 }
 
 // String returns the limits in percent: "60.0 to 85.0 %", "min 60.0 %".

@@ -17,7 +17,7 @@ type Plateau struct {
 	Rk  units.Length `json:"rk,omitzero"`  // core height: what bears
 	Rvk units.Length `json:"rvk,omitzero"` // reduced valley depth: what holds oil
 	Mr1 float64      `json:"mr1,omitzero"` // material ratio where the peaks end, 0 to 1
-	Mr2 float64      `json:"mr2,omitzero"` // and where the valleys begin, 0 to 1
+	Mr2 float64      `json:"mr2,omitzero"` // material ratio where the valleys begin, 0 to 1
 
 	// Oil is what the valleys hold of oil over the area of the wall: Rvk·(1 − Mr2)/2, as a depth. Common
 	// practice writes it in mm³/cm², of which 0.1 are a micrometre (V0, or Vo).

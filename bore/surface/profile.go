@@ -119,7 +119,7 @@ func checkPlace(what string, i int, l units.Length) error {
 
 // Level returns the profile less its least-squares line: what tilt of the set-up put in. The filters of
 // this package let a straight line through whole, so that only a profile that is not to be filtered
-// needs it.
+// needs it. A profile of no points is ErrPoints.
 func (p Profile) Level() (Profile, error) {
 	if err := checkCount(len(p.z)); err != nil {
 		return Profile{}, err

@@ -31,8 +31,8 @@ type Instrument struct {
 
 // A Share is a measured share, such as a material ratio, with its standard uncertainty.
 type Share struct {
-	Value float64 `json:"value"`        // 0 to 1
-	Std   float64 `json:"std,omitzero"` // of Value, 0 to 1
+	Value float64 `json:"value"`        // a fraction, 0 to 1
+	Std   float64 `json:"std,omitzero"` // standard uncertainty, a fraction
 	DoF   float64 `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 }
 
@@ -48,7 +48,7 @@ func (s Share) String() string {
 
 // A Value is a parameter of a wall: the mean of its places.
 type Value struct {
-	Parameter Parameter            `json:"parameter"`
+	Parameter Parameter            `json:"parameter"`       // which
 	Length    uncertainty.Estimate `json:"length,omitzero"` // of all but Mr1 and Mr2
 	Share     Share                `json:"share,omitzero"`  // of Mr1 and Mr2
 	// Repeats and Places are the standard deviations of readings about their place, 0 where no place was
