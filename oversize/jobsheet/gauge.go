@@ -9,7 +9,7 @@ import (
 
 // A Gauge is the instrument and the way it was used.
 type Gauge struct {
-	Kind          *bore.Kind   `json:"kind"`
+	Kind          *bore.Kind   `json:"kind"`                   // how many points it touches at
 	Resolution    units.Length `json:"resolution"`             // smallest step that is read
 	Repeatability units.Length `json:"repeatability,omitzero"` // standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
 	DialError     units.Length `json:"dial_error,omitzero"`    // greatest, over the travel used; left out, two steps of the scale

@@ -16,7 +16,7 @@ import (
 // "78.194 ± 0.004 mm", or "78.194 ± 0.004 mm (9 readings)" where so many readings stand behind the doubt.
 // The doubt is expanded to 95 %. "78.194 mm" is a value of which nobody said how sure it is.
 type Measured struct {
-	Value    units.Length
+	Value    units.Length // as measured
 	Expanded units.Length // half-width that holds 95 %; 0: not said
 	Readings int          // that the doubt was worked out from, 2 or more; 0: a certificate, or experience
 }

@@ -45,7 +45,7 @@ type Sheet struct {
 	Matched        *fit.Matched `json:"matched,omitempty"` // pistons to finished bores
 	Before         Capacity     `json:"before,omitzero"`   // of the whole engine, at the sizes it stands at
 	After          Capacity     `json:"after,omitzero"`    // at the sizes chosen; zero where none is
-	// Past is the chance, for the whole engine, that honing runs past a size.
+	// Past is the chance, from 0 to 1 and for the whole engine, that honing runs past a size.
 	Past      float64    `json:"past,omitzero"`
 	Omitted   []Omission `json:"omitted,omitzero"` // parts that the job does not say enough for
 	Unused    []Omission `json:"unused,omitzero"`  // what was given and stands behind no row
