@@ -91,7 +91,7 @@ func (b *book) form(path string) {
 	g, findings, there := b.finished()
 	c := b.chosen()
 	limits := b.Engine.Limits
-	cut := cutToSize(c)
+	cut, worn := cutToSize(c), cutToSize(c) && !there
 	for _, q := range []struct {
 		demand Demand
 		limit  bore.Limit
@@ -112,6 +112,9 @@ func (b *book) form(path string) {
 			case DemandTaper:
 				q.given, q.field = limits.FinishTaper != 0, "engine.limits.finish_taper"
 			}
+		}
+		if worn && q.demand == DemandSize {
+			q.limit = bore.LimitService // what stands there is the worn bore
 		}
 		var f *bore.Finding
 		for k := range findings {

@@ -111,7 +111,8 @@ func (j Job) plan() (Sheet, error) {
 			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
 		}
 		if len(choice.Cylinders) > 0 {
-			cs.Clearances, cs.Stock, cs.Warm, cs.Pass, cs.Skirts = fits[i].clearances, cuts[i].stock, cuts[i].warm, passes[i].next, passes[i].skirts
+			cs.Clearances, cs.Stock, cs.Warm, cs.Dial = fits[i].clearances, cuts[i].stock, cuts[i].warm, cuts[i].dial
+			cs.Pass, cs.Skirts = passes[i].next, passes[i].skirts
 			cs.Rings, cs.Proof, cs.Before, cs.After = gaps[i], proofs[i], volumes.before[i], volumes.after[i]
 		}
 		s.Cylinders = append(s.Cylinders, cs)

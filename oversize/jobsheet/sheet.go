@@ -74,6 +74,8 @@ type CylinderSheet struct {
 	Stock []oversize.Operation `json:"stock,omitzero"`
 	// Warm is what the gauge shows while the cylinder is warm, one for each size in Stock.
 	Warm []WarmSize `json:"warm,omitzero"`
+	// Dial is what the gauge shows at the sizes to stop at, all being at one temperature.
+	Dial []DialSize `json:"dial,omitzero"`
 	// Pass is what the next honing pass may be, where the honing has begun.
 	Pass   hone.Next   `json:"pass,omitzero"`
 	Rings  []RingSheet `json:"rings,omitzero"`
@@ -100,6 +102,13 @@ type WarmSize struct {
 	Operation oversize.OperationKind `json:"operation"` // at whose end
 	Size      units.Length           `json:"size"`      // at 20 °C
 	Shows     units.Length           `json:"shows"`     // deviation from the setting standard, plus larger
+}
+
+// A DialSize is what the gauge shows at a size to stop at.
+type DialSize struct {
+	Bored bool         `json:"bored,omitzero"` // the size to bore to; else the one to hone to
+	Size  units.Length `json:"size"`
+	Shows units.Length `json:"shows"` // on its dial, with the dial's own sign
 }
 
 // A RingSheet is one ring's gap in the finished bore.

@@ -3,7 +3,9 @@
 package jobsheet
 
 import (
+	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/units"
 	"borewright.example/units/material"
 )
 
@@ -11,6 +13,7 @@ import (
 type cutting struct {
 	stock []oversize.Operation
 	warm  []WarmSize
+	dial  []DialSize
 }
 
 // cut divides what is to be bored and honed off, where the job says how.
@@ -25,6 +28,9 @@ func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out [
 		BothEnds: b.BothEnds, Length: b.Length, Feed: b.Feed, Spindle: b.Spindle,
 	}
 	for i, c := range choice.Cylinders {
+		if all[i].dial, err = g.dial(c); err != nil {
+			return nil, nil, fault("gauge.standard", err)
+		}
 		if c.Bored == 0 {
 			continue
 		}
@@ -63,6 +69,31 @@ func (g given) warm(stock []oversize.Operation) ([]WarmSize, error) {
 			return nil, err
 		}
 		list = append(list, WarmSize{o.Kind, o.After, shows})
+	}
+	return list, nil
+}
+
+// dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
+func (g given) dial(c oversize.CylinderChoice) (list []DialSize, err error) {
+	if g.survey.Standard.Size == 0 || c.Aim == 0 {
+		return nil, nil
+	}
+	cold := material.Comparison{
+		Standard: g.survey.Standard.Size, StandardAt: units.ReferenceTemperature, GaugeSetAt: units.ReferenceTemperature,
+		GaugeUseAt: units.ReferenceTemperature, PartAt: units.ReferenceTemperature,
+		StandardExpansion: g.survey.Standard.Material.Expansion, GaugeExpansion: g.survey.Material.Expansion, PartExpansion: g.wall.Expansion,
+	}
+	for _, at := range []DialSize{{Bored: true, Size: c.Bored}, {Size: c.Aim}} {
+		if at.Size == 0 {
+			continue
+		}
+		if at.Shows, err = oversize.Shows(at.Size, cold); err != nil {
+			return nil, err
+		}
+		if g.Gauge.Dial == bore.PlusIsSmaller {
+			at.Shows = -at.Shows
+		}
+		list = append(list, at)
 	}
 	return list, nil
 }

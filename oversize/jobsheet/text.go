@@ -13,42 +13,6 @@ import (
 	"borewright.example/oversize/jobsheet/page"
 )
 
-// front has what is to be seen first: what the engine is, what to do next and why.
-func (s Sheet) front() []page.Block {
-	e, show := s.Job.Engine, s.Job.Units
-	front := []page.Block{sentence("%d × bore %s, stroke %s, %v, %v", e.Cylinders, show.length(e.Bore), show.length(e.Stroke), e.Cycle, e.Wall)}
-	for _, taken := range []struct {
-		what     string
-		on       Moment
-		by       string
-		clamping Clamping
-	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.Clamping}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.Clamping}} {
-		var words []string
-		if !taken.on.IsZero() {
-			words = append(words, "on "+taken.on.String())
-		}
-		if taken.by != "" {
-			words = append(words, "by "+taken.by)
-		}
-		if taken.clamping != ClampingNotSaid {
-			words = append(words, taken.clamping.words())
-		}
-		if len(words) > 0 {
-			front = append(front, sentence("%s %s.", taken.what, strings.Join(words, ", ")))
-		}
-	}
-	if s.decided() {
-		front = append(front, page.Item{Label: "ROUTE:", Text: s.routeWords()})
-	}
-	front = append(front, page.Item{Label: "NEXT:", Text: s.nextWords()})
-	front = append(front, s.reasons()...)
-	front = append(front, page.Sentence("Cautions stand at the end: read them before the work."))
-	for _, a := range s.Assumed {
-		front = append(front, page.Item{Label: "Assumed:", Text: a.Took + " (" + a.Field + ")."})
-	}
-	return front
-}
-
 // reasons says, a line each, what the next step of the engine and of each cylinder rests on: the rows that call
 // for it.
 func (s Sheet) reasons() []page.Block {
@@ -227,16 +191,20 @@ func (s Sheet) cautions() (part page.Section) {
 	return part
 }
 
+// leftOut has what was taken because the job does not say it, what was not used, and what could not be worked out.
 func (s Sheet) leftOut() (part page.Section) {
-	if len(s.Omitted)+len(s.Unused) == 0 {
+	if len(s.Assumed)+len(s.Omitted)+len(s.Unused) == 0 {
 		return
 	}
-	part.Title = "LEFT OUT"
+	part.Title = "TAKEN, NOT USED, LEFT OUT"
+	for _, a := range s.Assumed {
+		part.Add(page.Item{Text: "taken: " + a.Took + " (" + a.Field + ")."})
+	}
 	for _, o := range s.Unused {
 		part.Add(page.Item{Text: "not used: " + o.Part + ", because " + o.Why + "."})
 	}
 	for _, o := range s.Omitted {
-		part.Add(page.Item{Text: o.Part + ": " + o.Why + "."})
+		part.Add(page.Item{Text: "left out: " + o.Part + ": " + o.Why + "."})
 	}
 	return part
 }

@@ -1,0 +1,433 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"borewright.example/bore"
+	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// front has what is to be seen first, and hung by the machine: what the engine is, what to do now and why, what must
+// be true and where it stands, where to stop, how to set the hone, what to buy, what was not seen.
+func (s Sheet) front() []page.Block {
+	e, show := s.Job.Engine, s.Job.Units
+	front := []page.Block{sentence("%d × bore %s, stroke %s, %v, %v", e.Cylinders, show.plain(e.Bore), show.plain(e.Stroke), e.Cycle, e.Wall)}
+	for _, taken := range []struct {
+		what     string
+		on       Moment
+		by       string
+		clamping Clamping
+	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.Clamping}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.Clamping}} {
+		var words []string
+		if !taken.on.IsZero() {
+			words = append(words, "on "+taken.on.String())
+		}
+		if taken.by != "" {
+			words = append(words, "by "+taken.by)
+		}
+		if taken.clamping != ClampingNotSaid {
+			words = append(words, taken.clamping.words())
+		}
+		if len(words) > 0 {
+			front = append(front, sentence("%s %s.", taken.what, strings.Join(words, ", ")))
+		}
+	}
+	front = append(front, page.Item{Label: "NEXT:", Text: s.nextWords()})
+	for i, line := range s.orders() {
+		front = append(front, page.Item{Label: ordinal(i), Text: line})
+	}
+	if s.decided() {
+		front = append(front, page.Item{Label: "ROUTE:", Text: s.routeWords()})
+	}
+	front = append(front, s.reasons()...)
+	front = append(front, s.why()...)
+	front = append(front, s.overview())
+	for _, item := range []page.Item{
+		{Label: "STOP AT:", Text: s.stops()}, {Label: "DIAL:", Text: s.dial()}, {Label: "HONE:", Text: s.hones()},
+		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "WORD:", Text: s.words()}, {Label: "PRICE:", Text: s.prices()},
+	} {
+		if item.Text != "" {
+			front = append(front, item)
+		}
+	}
+	return append(front, page.Sentence("Cautions stand at the steps and at the end: read them before the work."))
+}
+
+// why says, a line a cylinder, what speaks against everything cheaper than its route.
+func (s Sheet) why() []page.Block {
+	var names, lines []string
+	for _, c := range s.Choice.Cylinders {
+		var parts []string
+		last := ""
+		for _, r := range c.Refused {
+			what := "keeping it"
+			if r.Route == oversize.BoreOversize {
+				what = "+" + s.Job.Units.plain(r.Over)
+			}
+			if what != last {
+				parts, last = append(parts, what+": "+r.Reason.String()), what
+			}
+		}
+		if len(parts) > 0 && c.Route != oversize.Undecided {
+			names, lines = append(names, c.Name), append(lines, strings.Join(parts, "; "))
+		}
+	}
+	if len(lines) == 0 {
+		return nil
+	}
+	return []page.Block{page.Item{Label: "WHY NOT:", Text: alike(names, lines)}}
+}
+
+func ordinal(i int) string {
+	return [...]string{"1st", "2nd", "3rd", "4th", "5th", "6th", "7th", "8th", "9th"}[min(i, 8)]
+}
+
+// orders says what to do now, in order, a line for each kind of work. Whatever makes chips comes first, and the
+// others are covered while it does.
+func (s Sheet) orders() []string {
+	if s.Next <= AskMaker || !s.decided() {
+		return nil
+	}
+	names := map[Step][]string{}
+	var steps []Step
+	for _, c := range s.Cylinders {
+		if names[c.Next] == nil {
+			steps = append(steps, c.Next)
+		}
+		names[c.Next] = append(names[c.Next], c.Name)
+	}
+	slices.Sort(steps)
+	if len(steps) == 1 && len(s.Cylinders) == 1 && steps[0] != BoreOut && steps[0] != HoneToSize {
+		return nil
+	}
+	bored := slices.Contains(steps, BoreOut)
+	var lines []string
+	for _, step := range steps {
+		line := fmt.Sprintf("%v: cylinder %s", step, strings.Join(names[step], "; "))
+		switch step {
+		case BoreOut, FitSleeve:
+			if others := s.others(names[step]); len(others) > 0 {
+				line += ", with " + strings.Join(others, "; ") + " covered"
+			}
+			if len(s.Cylinders) > 1 && len(names[step]) == len(s.Cylinders) {
+				line += ": all of them, before any is honed"
+			}
+		case HoneToSize:
+			if bored {
+				line += ", once all are bored and washed"
+			}
+		case WaitForOthers, Reassemble, LeaveUntouched:
+			continue
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// others names the cylinders that are not among those named.
+func (s Sheet) others(names []string) (list []string) {
+	for _, c := range s.Cylinders {
+		if !slices.Contains(names, c.Name) {
+			list = append(list, c.Name)
+		}
+	}
+	return list
+}
+
+// overviewRows are the rows of the front page: what of the ledger each sums up.
+var overviewRows = [...]struct {
+	what    string
+	demands []Demand
+}{
+	{"size", []Demand{DemandSize}},
+	{"ovality", []Demand{DemandOvality}},
+	{"taper", []Demand{DemandTaper}},
+	{"greatest minus least", []Demand{DemandSpread}},
+	{"wall left", []Demand{DemandWall}},
+	{"travel seen, pits", []Demand{DemandRead, DemandTravel, DemandPits}},
+	{"route, sleeve", []Demand{DemandRoute, DemandSleeve}},
+	{"piston, clearance", []Demand{DemandPistons, DemandLeastClearance, DemandGreatestClearance, DemandRunningClearance}},
+	{"ring gaps, ends", []Demand{DemandGap, DemandServiceGap, DemandRunningGap, DemandHotGap, DemandEnds}},
+	{"work, crosshatch", []Demand{DemandWork, DemandRecord, DemandCrosshatch}},
+	{"washed, at rest, held", []Demand{DemandWashed, DemandRest, DemandClamping}},
+	{"facts agree", []Demand{DemandAgreement}},
+}
+
+// mostAcross is for how many cylinders the front page has a column each.
+const mostAcross = 4
+
+// overview is the ledger in a glance: cylinders across, what must be true down, with where it stands. Limits stand
+// beside what they are of as long as there is room.
+func (s Sheet) overview() page.Table {
+	unit := s.Job.Units.units()[0]
+	t := page.Table{Keys: 1, Head: []string{"in " + strings.TrimSpace(strings.TrimPrefix(unit.Format(unit, 0), "1"))}}
+	shown := s.Cylinders[:min(len(s.Cylinders), mostAcross)]
+	for i := range shown {
+		t.Head = append(t.Head, fmt.Sprintf("cyl %d", i+1))
+	}
+	for _, row := range overviewRows {
+		cells, limit := []string{row.what}, ""
+		for i := range shown {
+			r, value := s.sum(i, row.demands)
+			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
+			if r.Finding != nil && len(row.demands) == 1 {
+				limit = ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
+			}
+		}
+		if len(shown) < mostAcross {
+			cells[0] += limit
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	engine := Row{State: Proven}
+	for _, r := range of(s.Ledger, -1) {
+		engine = worse(engine, r)
+	}
+	t.Rows = append(t.Rows, []string{"said, counted, no slip", mark(engine)})
+	return t
+}
+
+// bare returns the text of lengths without their unit, and in the first unit alone where both are shown.
+func bare(text string, unit units.Length) string {
+	text, _, _ = strings.Cut(text, " = ")
+	return strings.ReplaceAll(text, strings.TrimPrefix(unit.Format(unit, 0), "1"), "")
+}
+
+// sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
+func (s Sheet) sum(cylinder int, demands []Demand) (worst Row, value string) {
+	worst.State = NotAsked
+	for _, r := range of(s.Ledger, cylinder) {
+		if !slices.Contains(demands, r.Demand) {
+			continue
+		}
+		worst = worse(worst, r)
+		if len(demands) == 1 && r.Finding != nil && r.Finding.Measured != (uncertainty.Estimate{}) {
+			value = bare(s.Job.Units.length(r.Finding.Measured.Value), s.Job.Units.units()[0])
+		}
+	}
+	return worst, value
+}
+
+// worse returns the row that holds more up: one that failed, then one that is open, then one on somebody's word.
+func worse(a, b Row) Row {
+	rank := func(r Row) int {
+		if r.Reason == ToCome {
+			return 2 // nothing speaks against it so far
+		}
+		return [...]int{Failed: 0, Open: 1, Accepted: 3, Proven: 4, NotAsked: 5}[r.State]
+	}
+	if rank(b) < rank(a) {
+		return b
+	}
+	return a
+}
+
+// mark says where a row stands in a word or two that need no colour. Of a bore still to be cut the finding on
+// the worn one is said.
+func mark(r Row) string {
+	if r.State == Open && r.Finding != nil && r.Reason == ToCome {
+		return map[uncertainty.Verdict]string{uncertainty.Within: "ok", uncertainty.Beyond: "OVER", uncertainty.Undecided: "?"}[r.Finding.Verdict]
+	}
+	if r.State == Open && r.Reason == ToCome {
+		return "to come"
+	}
+	return [...]string{Open: "open", Proven: "ok", Failed: "NO", Accepted: "on a word", NotAsked: "–"}[r.State]
+}
+
+// stops says the sizes to stop at, those that are alike once.
+func (s Sheet) stops() string {
+	var lines []string
+	for i, c := range s.Choice.Cylinders {
+		if c.Aim == 0 || s.Cylinders[i].there() {
+			continue
+		}
+		text := "hone " + s.Job.Units.length(c.Aim)
+		if c.Bored != 0 && !s.Job.Cylinders[i].bored() {
+			text = "bore " + s.Job.Units.length(c.Bored) + ", " + text
+		}
+		if !c.Finish.IsZero() {
+			text += " (" + s.Job.Units.limits(c.Finish) + ")"
+		}
+		lines = append(lines, text)
+	}
+	return alike(s.undone(), lines)
+}
+
+// undone names the cylinders whose finished bore is still to come.
+func (s Sheet) undone() (names []string) {
+	for i, c := range s.Choice.Cylinders {
+		if c.Aim != 0 && !s.Cylinders[i].there() {
+			names = append(names, c.Name)
+		}
+	}
+	return names
+}
+
+// alike joins lines, each with the names that it is about where they differ.
+func alike(names, lines []string) string {
+	var parts []string
+	for i, line := range lines {
+		if slices.Contains(lines[:i], line) {
+			continue
+		}
+		var of []string
+		for k := range lines {
+			if lines[k] == line {
+				of = append(of, names[k])
+			}
+		}
+		if len(of) < len(lines) {
+			line = strings.Join(of, "; ") + ": " + line
+		}
+		parts = append(parts, line)
+	}
+	return strings.Join(parts, ". ")
+}
+
+// bored reports whether the job shows that a cylinder has been bored: its honing has begun.
+func (c Cylinder) bored() bool { return c.Honing.Start != (HonedSize{}) }
+
+// dial says what the gauge shows at the sizes to stop at, when all is at one temperature.
+func (s Sheet) dial() string {
+	var lines []string
+	for i := range s.Choice.Cylinders {
+		c := s.Cylinders[i]
+		if s.Choice.Cylinders[i].Aim == 0 || c.there() {
+			continue
+		}
+		var shows []string
+		for _, d := range c.Dial {
+			if d.Bored && s.Job.Cylinders[i].bored() {
+				continue
+			}
+			shows = append(shows, signed(s.Job.Units.length(d.Shows)))
+		}
+		lines = append(lines, strings.Join(shows, ", then "))
+	}
+	text := alike(s.undone(), lines)
+	if strings.Trim(text, ". ") == "" {
+		return ""
+	}
+	return fmt.Sprintf("on the standard of %s, all cold: %s", s.Job.Units.length(s.Job.Gauge.Standard.Size.Value), text)
+}
+
+// hones says how to set the hone, and how not.
+func (s Sheet) hones() string {
+	r := s.Honing.Reach
+	if r == nil || s.Next >= SetRingGaps {
+		return ""
+	}
+	text := fmt.Sprintf("%s, %s: %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
+	if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
+		text = fmt.Sprintf("%s to %s, %s: %s", turns(n.Min), turns(n.Max), cycles(r.Best.Stroking), angle(r.Leaves))
+	}
+	if now := s.Honing.Now.Spindle; now != 0 && s.Honing.Used != s.Honing.Now {
+		text += "; NOT " + turns(now)
+	}
+	return text
+}
+
+// buys lists what has to be got, from the rows that want it.
+func (s Sheet) buys() string {
+	var list []string
+	wanted := map[units.Length]int{}
+	sleeves := 0
+	for i, c := range s.Choice.Cylinders {
+		r := s.row(fmt.Sprintf("cylinders[%d].pistons", i))
+		if r.Reason == NotMeasured && c.Route != oversize.Undecided {
+			wanted[c.Over]++
+		}
+		if c.Route == oversize.Sleeve && !s.Cylinders[i].there() {
+			sleeves++
+		}
+	}
+	for _, o := range append([]Oversize{{}}, s.Job.Engine.Oversizes...) {
+		if n := wanted[o.Over]; n > 0 {
+			size := "standard size"
+			if o.Over != 0 {
+				size = "+" + s.Job.Units.plain(o.Over)
+			}
+			list = append(list, fmt.Sprintf("%d × piston and rings for %s", n, size))
+		}
+	}
+	if sleeves > 0 {
+		list = append(list, fmt.Sprintf("%d × sleeve", sleeves))
+	}
+	for _, c := range s.Cylinders {
+		for _, r := range c.Rings {
+			if r.Filing.Action == rings.TooWide && !(r.Service.Verdict == uncertainty.Within && r.Service.Subject != "" && s.keeps(c.Name)) {
+				list = append(list, fmt.Sprintf("ring %s of cylinder %s is too wide: another", r.Ring, c.Name))
+			}
+		}
+	}
+	return strings.Join(list, "; ")
+}
+
+// keeps reports whether a cylinder keeps its bore, in which a used ring may stay.
+func (s Sheet) keeps(name string) bool {
+	return slices.ContainsFunc(s.Choice.Cylinders, func(c oversize.CylinderChoice) bool { return c.Name == name && stays(c) })
+}
+
+// unseen says in a few words what the readings cannot show of any cylinder, which every gauge is blind to left out.
+func (s Sheet) unseen() string {
+	var list []string
+	for _, c := range s.Cylinders {
+		g := c.Bore
+		if c.Proof != nil {
+			g = c.Proof.Bore
+		}
+		for _, u := range g.Unseen {
+			name, err := u.MarshalText()
+			if err == nil && u != bore.UnseenElsewhere && !slices.Contains(list, string(name)) {
+				list = append(list, string(name))
+			}
+		}
+	}
+	return strings.Join(list, ", ")
+}
+
+// words names what goes on somebody's word.
+func (s Sheet) words() string {
+	var list []string
+	for _, r := range s.Ledger {
+		if r.State != Accepted {
+			continue
+		}
+		what := r.Demand.String()
+		if r.Of != "" {
+			what += ", " + r.Of
+		}
+		if r.Cylinder != "" {
+			what += " of " + r.Cylinder
+		}
+		if r.Reason == BeyondLimit {
+			what += ": beyond"
+		}
+		list = append(list, fmt.Sprintf("%s, accepted by %s (%s)", what, r.By, r.Why))
+	}
+	return strings.Join(list, "; ")
+}
+
+// prices says what less doubt might spare.
+func (s Sheet) prices() string {
+	var list []string
+	for _, r := range s.Ledger {
+		if p := r.Price; p != nil {
+			what := p.Route.String()
+			if p.Route == oversize.BoreOversize {
+				what = "+" + s.Job.Units.plain(p.Over)
+			}
+			list = append(list, fmt.Sprintf("cylinder %s: known to ± %s instead of ± %s, %s could do", r.Cylinder,
+				s.Job.Units.length(p.Would), s.Job.Units.length(p.Now), what))
+		}
+	}
+	return strings.Join(list, "; ")
+}
