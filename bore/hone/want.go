@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // A Want is a crosshatch to aim at and how far off it may be.
@@ -19,6 +20,24 @@ type Want struct {
 func (w Want) Accepts(c Crosshatch) bool {
 	lo, hi, err := w.ends()
 	return err == nil && lo.half <= c.half && c.half <= hi.half
+}
+
+// Judge holds a crosshatch against the one wanted, with the doubt of its included angle as a half-width: within
+// where all of it is accepted, beyond where none is, else undecided. A doubt below zero or no number, and a want
+// that is none, are undecided.
+func (w Want) Judge(c Crosshatch, doubt units.Angle) uncertainty.Verdict {
+	lo, hi, err := w.ends()
+	if err != nil || c.IsZero() || !(doubt >= 0) {
+		return uncertainty.Undecided
+	}
+	d := int64(math.Round(min(doubt.In(units.Degree), 180) / 2 * picodegrees))
+	switch {
+	case c.half-d >= lo.half && c.half+d <= hi.half:
+		return uncertainty.Within
+	case c.half+d < lo.half || c.half-d > hi.half:
+		return uncertainty.Beyond
+	}
+	return uncertainty.Undecided
 }
 
 // String returns "45° ± 5° included".

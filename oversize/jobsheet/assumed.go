@@ -24,6 +24,7 @@ const (
 	repeatSteps  = 1                      // standard deviation of a reading that nobody repeated, in steps
 	turningRoom  = 500 * units.Micrometre // of a pegged ring about its peg, along the wall
 	placeToPlace = units.Kelvin           // half-width of differences along the wall
+	byProtractor = 2 * units.Degree       // of a crosshatch measured by hand
 )
 
 // assume notes an assumption once.

@@ -142,6 +142,9 @@ func (c *checker) words(j Job) {
 			c.fault(n.path, *n.given, "the job holds %d: is one missing?", n.holds)
 		}
 	}
+	if len(j.Gauge.Study) > 0 && j.Counted.Trials == nil {
+		c.fault("counted.trials", nil, "missing: how many trials of the gauge were written down?")
+	}
 	for i, u := range j.NotKnown {
 		path := fmt.Sprintf("not_known[%d]", i)
 		given := u == RingTravel && j.Engine.Layout.RingBottom != 0 || u == LeastWall && j.Engine.Limits.LeastWall != 0
@@ -182,6 +185,12 @@ func (c *checker) gauge(g Gauge) {
 		c.fault("gauge.kind", nil, "missing: want %v, %v or %v", bore.TwoPoint, bore.ThreePoint, bore.Telescoping)
 	}
 	c.needed("gauge.resolution", g.Resolution, coarsest)
+	if len(g.Study) > 0 && g.Repeatability != 0 {
+		c.fault("gauge.repeatability", g.Repeatability, "want either this or study, which gives it")
+	}
+	if len(g.Study) > maxReadings {
+		c.fault("gauge.study", len(g.Study), "want at most %d", maxReadings)
+	}
 	c.length("gauge.repeatability", g.Repeatability, coarsest)
 	c.length("gauge.dial_error", g.DialError, coarsest)
 	c.temperatures("gauge.temperatures", g.Temperatures, g.Standard != Standard{})

@@ -18,6 +18,7 @@ type Counted struct {
 	Rings    *int `json:"rings,omitempty"`    // on one piston
 	Pits     *int `json:"pits,omitempty"`     // scores and pits found by looking, all cylinders together
 	Ports    *int `json:"ports,omitempty"`    // in one cylinder of a two-stroke
+	Trials   *int `json:"trials,omitempty"`   // of the gauge's study
 }
 
 // counts returns what the job holds beside each count given, with the path of the count.
@@ -39,6 +40,7 @@ func (j Job) counts() []struct {
 	}{
 		{"counted.readings", n.Readings, readings}, {"counted.proof", n.Proof, proof}, {"counted.passes", n.Passes, passes},
 		{"counted.rings", n.Rings, len(j.Engine.Rings)}, {"counted.pits", n.Pits, pits}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports)},
+		{"counted.trials", n.Trials, len(j.Gauge.Study)},
 	}
 }
 

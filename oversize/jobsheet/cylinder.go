@@ -35,6 +35,8 @@ type Cylinder struct {
 	Proof []Reading `json:"proof,omitzero"`
 	// Crosshatch is that of the finished bore as measured.
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`
+	// CrosshatchDoubt is that of its included angle, expanded to 95 %, as a photograph gives it; left out, 2°.
+	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero"`
 	// Plating is how that of a coated wall looks.
 	Plating Plating `json:"plating,omitzero"`
 }

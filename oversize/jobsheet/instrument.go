@@ -10,6 +10,7 @@ import (
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
+	"borewright.example/units/uncertainty/study"
 )
 
 // given is a job with what every step of the plan needs of it. No step writes into it.
@@ -18,8 +19,9 @@ type given struct {
 	risk    budget
 	wall    material.Material // what a bore grows with
 	piston  material.Material
-	survey  bore.Gauge // as it was set for the survey
-	proof   bore.Gauge // and for the proof
+	survey  bore.Gauge   // as it was set for the survey
+	proof   bore.Gauge   // and for the proof
+	study   *study.Study // of the gauge; nil where there is none
 	assumed []Assumption
 }
 
@@ -33,8 +35,20 @@ func (j Job) given() (given, error) {
 	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston", DemandRunningClearance); err != nil {
 		return g, fault("engine.piston_material", err)
 	}
+	if len(j.Gauge.Study) > 0 {
+		found, err := study.Analyse(j.Gauge.Study)
+		if err != nil {
+			return g, fault("gauge.study", err)
+		}
+		g.study = &found
+	}
 	if g.survey, err = g.instrument(j.Gauge, "gauge", j.surveyed()); err != nil {
 		return g, fault("gauge", err)
+	}
+	for i, c := range j.Cylinders {
+		if !c.Crosshatch.IsZero() && c.CrosshatchDoubt == 0 {
+			g.assumed = assume(g.assumed, fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), fmt.Sprintf("the crosshatch is what was measured to ± %v", byProtractor), DemandCrosshatch)
+		}
 	}
 	if j.proven() {
 		if g.proof, err = g.instrument(j.proofGauge(), "proof", j.reread()); err != nil {
@@ -93,7 +107,10 @@ func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gaug
 		out.DialError = dialSteps * by.Resolution
 		g.assumed = assume(g.assumed, "gauge.dial_error", fmt.Sprintf("the dial is off by %v at most", out.DialError), all...)
 	}
-	if by.Repeatability == 0 && !repeats(readings) {
+	if g.study != nil && g.study.Repeatability.Std > 0 {
+		out.Repeatability, out.RepeatabilityDoF = g.study.Repeatability.Std, g.study.Repeatability.DoF
+	}
+	if out.Repeatability == 0 && !repeats(readings) {
 		out.Repeatability = repeatSteps * by.Resolution
 		g.assumed = assume(g.assumed, "gauge.repeatability", fmt.Sprintf("one reading scatters by %v, one standard deviation", out.Repeatability), all...)
 	}

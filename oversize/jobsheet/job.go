@@ -62,6 +62,7 @@ func ReadJob(r io.Reader) (Job, error) {
 // clone returns the job with slices of its own.
 func (j Job) clone() Job {
 	j.NotKnown, j.Confirmed, j.Accepted = slices.Clone(j.NotKnown), slices.Clone(j.Confirmed), slices.Clone(j.Accepted)
+	j.Gauge.Study = slices.Clone(j.Gauge.Study)
 	j.Engine.Rings = slices.Clone(j.Engine.Rings)
 	for i, r := range j.Engine.Rings {
 		if r.Peg != nil {

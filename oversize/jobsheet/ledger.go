@@ -202,6 +202,8 @@ func (b *book) counted() Row {
 	for _, n := range b.counts() {
 		needed := true
 		switch n.path {
+		case "counted.trials":
+			needed = false // a study without it is a fault
 		case "counted.ports":
 			needed = b.Engine.Cycle == TwoStroke && len(b.choice.Cylinders) > 0
 		case "counted.proof", "counted.passes", "counted.rings":

@@ -273,10 +273,13 @@ func (b *book) crosshatch(path string) {
 		b.put(open(DemandCrosshatch, "", NotMeasured, WashAndProve, path+"crosshatch"))
 	default:
 		r := provenBy(DemandCrosshatch, "", NoReason)
-		if p.Crosshatch.Verdict != uncertainty.Within {
+		switch p.Crosshatch.Verdict {
+		case uncertainty.Beyond:
 			r = Row{Demand: DemandCrosshatch, State: Failed, Reason: BeyondLimit, Step: Rework}
+		case uncertainty.Undecided:
+			r = open(DemandCrosshatch, "", Doubtful, MeasureBetter, path+"crosshatch_doubt")
 		}
-		r.Says = angle(p.Crosshatch.Measured) + ", wanted " + p.Crosshatch.Want.String()
+		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(p.Crosshatch.Measured), p.Crosshatch.Doubt, p.Crosshatch.Want)
 		b.put(r)
 	}
 }

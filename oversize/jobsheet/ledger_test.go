@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
 )
 
 // a finished honest job of one cylinder, bored or kept.
@@ -371,5 +372,48 @@ func TestLedgerIsPrinted(t *testing.T) {
 		if !strings.Contains(said, s.Next.String()) {
 			t.Errorf("%s: the step is not on the sheet", name)
 		}
+	}
+}
+
+// TestStudyOfTheGauge: ten readings of one ring give the repeatability, and a trial that is lost is missed.
+func TestStudyOfTheGauge(t *testing.T) {
+	j := finished(false, false)
+	var trials []any
+	for _, um := range []string{"2.2", "1.9", "2.4", "1.6", "2.1", "2.0", "2.7", "1.8", "2.3", "1.7"} {
+		trials = append(trials, tree{"part": "ring", "reading": "80.00" + strings.Replace(um, ".", "", 1) + " mm"})
+	}
+	put(t, j, "gauge.repeatability", nil)
+	put(t, j, "gauge.study", trials)
+	if _, err := planned(t, j); err == nil || !strings.Contains(err.Error(), "counted.trials") {
+		t.Errorf("nobody counted the trials: %v", err)
+	}
+	put(t, j, "counted.trials", 10)
+	s := mustPlan(t, j)
+	// By hand: mean 2.07 µm, squares of the departures 1.041 in all, over 9: one standard deviation 0.340 µm.
+	if got := s.Study.Repeatability.Std.Format(units.Micrometre, 3); got != "0.340 µm" || s.Study.Repeatability.DoF != 9 {
+		t.Errorf("scatter %s with %v degrees of freedom", got, s.Study.Repeatability.DoF)
+	}
+	if s.Next != jobsheet.Reassemble {
+		t.Error(s.Next)
+	}
+	put(t, j, "gauge.study", trials[1:])
+	if _, err := planned(t, j); err == nil {
+		t.Error("a lost trial is not missed")
+	}
+}
+
+// TestCrosshatchDoubt: an angle with its doubt, as a photograph gives it, is judged with it.
+func TestCrosshatchDoubt(t *testing.T) {
+	j := finished(true, false)
+	put(t, j, "cylinders.0.crosshatch", "49.5° included")
+	for doubt, state := range map[string]jobsheet.State{"1.4°": jobsheet.Proven, "1.9°": jobsheet.Open} {
+		put(t, j, "cylinders.0.crosshatch_doubt", doubt)
+		if r := rowOf(t, mustPlan(t, j), "cylinders[0].crosshatch"); r.State != state {
+			t.Errorf("± %s: %s", doubt, r.Stands)
+		}
+	}
+	put(t, j, "cylinders.0.crosshatch_doubt", nil)
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].crosshatch"); r.State != jobsheet.Open {
+		t.Errorf("of no doubt at all: %s", r.Stands)
 	}
 }

@@ -93,7 +93,7 @@ func (j Job) plan() (Sheet, error) {
 		sleeve: sleeve, seats: seats, noFit: noFit, untold: untold, slipped: slipped,
 	})
 	s := Sheet{
-		Version: Version, Job: j.clone(), Next: next(rows), Ledger: rows, Assumed: g.assumed, Choice: choice,
+		Version: Version, Job: j.clone(), Next: next(rows), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
 		Honing: honing, Sleeve: sleeve, Matched: matched, Before: volumes.all, After: volumes.then,
 		Omitted: slices.Concat(notCut, notMatched, notGapped, notHoned, notRatio), Past: g.risk.past,
 	}

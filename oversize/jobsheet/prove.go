@@ -31,10 +31,10 @@ type ProofSheet struct {
 	Skirts units.Limits `json:"skirts,omitzero"`
 }
 
-// A CrosshatchFinding is a crosshatch held against the one wanted, as measured: no doubt of it takes
-// part.
+// A CrosshatchFinding is a crosshatch held against the one wanted, with its doubt.
 type CrosshatchFinding struct {
 	Measured hone.Crosshatch     `json:"measured"` // of the finished bore
+	Doubt    units.Angle         `json:"doubt"`    // of its included angle, expanded to 95 %
 	Want     hone.Want           `json:"want"`     // from the job's tools
 	Verdict  uncertainty.Verdict `json:"verdict"`  // within the tolerance, or beyond it
 }
@@ -85,10 +85,8 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	}
 	p.Skirts = g.skirts(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
 	if got, want := c.Crosshatch, g.Tools.want(); !got.IsZero() && !want.Crosshatch.IsZero() {
-		p.Crosshatch = CrosshatchFinding{Measured: got, Want: want, Verdict: uncertainty.Beyond}
-		if want.Accepts(got) {
-			p.Crosshatch.Verdict = uncertainty.Within
-		}
+		doubt := cmp.Or(c.CrosshatchDoubt, byProtractor)
+		p.Crosshatch = CrosshatchFinding{Measured: got, Doubt: doubt, Want: want, Verdict: want.Judge(got, doubt)}
 	}
 	return p, nil
 }

@@ -16,6 +16,7 @@ import (
 	"borewright.example/rings"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
+	"borewright.example/units/uncertainty/study"
 )
 
 // Version is the version of the JSON of jobs and sheets that this package writes. It grows when
@@ -36,6 +37,7 @@ type Sheet struct {
 	Cylinders []CylinderSheet `json:"cylinders"` // in the order of the job
 	// Choice is the zero Choice, undecided, until every cylinder has been read.
 	Choice oversize.Choice `json:"choice"`
+	Study  *study.Study    `json:"study,omitempty"` // of the gauge, where its trials are in the job
 	Honing HoneSheet       `json:"honing,omitzero"`
 	Sleeve *SleeveSheet    `json:"sleeve,omitempty"` // where a cylinder is routed to one
 	// UsualClearance is what rules of thumb give a piston of the engine's duty, UsualGap what they

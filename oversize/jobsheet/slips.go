@@ -201,6 +201,8 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 			s.say(fmt.Sprintf("%s.readings[%d].depth", path, i), r.depth().String(), r.depth() <= 2*e.Stroke, "a bore ends within two strokes")
 		}
 	}
+	s.say(path+".crosshatch_doubt", c.CrosshatchDoubt.String(), c.CrosshatchDoubt == 0 || c.CrosshatchDoubt >= units.Degree/5 && c.CrosshatchDoubt <= 10*units.Degree,
+		"0.2 to 10° is usual")
 	cool, _ := material.UsualWorkshop()
 	at := func(path string, r HonedSize) {
 		s.say(path+".at", r.At.String(), r.At.IsZero() || r.At >= cool && r.At <= units.ReferenceTemperature+warmest, "%v to %v is usual", cool, units.ReferenceTemperature+warmest)

@@ -12,12 +12,25 @@ import (
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
+	"borewright.example/units/uncertainty/study"
 )
 
 func (s Sheet) sizes() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "SIZES AT 20 °C (± expanded uncertainty, 95 %)"
 	gaugeLine(&part, show, s.Job.Gauge)
+	if v := s.Study; v != nil {
+		text := fmt.Sprintf("By %d trials one reading of this gauge scatters by %s, one standard deviation", v.Trials, show.length(v.Repeatability.Std))
+		if two, err := v.Doubt(study.Differences, 1); err == nil {
+			if u, err := two.Expanded(0.95); err == nil {
+				text += fmt.Sprintf("; two places are told apart from ± %s on", show.length(u))
+			}
+		}
+		part.Add(page.Sentence(text + "."))
+		if r := v.Reproducibility; r.Std > 0 {
+			part.Add(sentence("Between persons it differs by %s more: that is not in the findings, so let one person read.", show.length(r.Std)))
+		}
+	}
 	for i, c := range s.Cylinders {
 		part.Add(heading("Cylinder %s", c.Name))
 		geometry(&part, show, c.Bore)
@@ -38,7 +51,7 @@ func (s Sheet) sizes() (part page.Section) {
 
 // gaugeLine says what was read with, and how warm everything was.
 func gaugeLine(part *page.Section, show Shown, g Gauge) {
-	text := fmt.Sprintf("%v gauge, reading to %s", g.Kind, show.plain(g.Resolution))
+	text := fmt.Sprintf("%v gauge, reading to %s", g.kind(), show.plain(g.Resolution))
 	if g.Standard != (Standard{}) {
 		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + show.length(g.Standard.Size.Value)
 	}
