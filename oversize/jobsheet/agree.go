@@ -15,6 +15,7 @@ import (
 // agreements writes, for facts of the job that determine each other, whether they can both be true. Each is
 // judged alone at the usual risk: a contradiction asks for a second look and costs no metal.
 func (b *book) agreements(path string) {
+	b.repeats(path)
 	b.surveyAndProof(path)
 	b.passesAndProof(path)
 	b.gapsInTwoBores(path)
@@ -41,6 +42,25 @@ func (b *book) agree(of string, cannotBe bool, says string, give ...string) {
 	}
 	r.Key = of
 	b.put(r)
+}
+
+// repeats writes whether places that were read more than once agree with how well the gauge is said to repeat.
+func (b *book) repeats(path string) {
+	says := ""
+	for _, g := range []bore.Geometry{b.read[b.at].bore, b.provenBore()} {
+		for _, c := range g.Contradictions {
+			says = list(says, c.String())
+		}
+	}
+	b.agree("repeats", says != "", says, path+"readings", path+"proof", "gauge.repeatability")
+}
+
+// provenBore is the finished bore as read; zero where it was not.
+func (b *book) provenBore() bore.Geometry {
+	if p := b.proofs[b.at]; p != nil {
+		return p.Bore
+	}
+	return bore.Geometry{}
 }
 
 // surveyAndProof compares the two with what was taken off between them.

@@ -5,7 +5,39 @@
 //
 //	job, err := jobsheet.ReadJob(file)  // strict: every fault at once, each with its place
 //	sheet, err := jobsheet.Plan(job)    // through every room of the library
-//	err = sheet.WriteText(os.Stdout)    // or WriteJSON
+//	err = sheet.WriteText(os.Stdout)    // or WriteHTML, WriteJSON
+//
+// # Nothing goes together unless it is proven
+//
+// [Sheet.Ledger] has a [Row] for everything that must be true before the engine goes together: for each
+// cylinder its size and form, all of ring travel looked at, scores and pits, the wall left, the crosshatch, the
+// piston's clearances, every ring's gap cold, in service and in work and its ends at every port, a sleeve's
+// grip, how the finished bore was read; for the engine that nothing was left unsaid or lost. A row is open until
+// something shows it; a limit that was not given, a piston that nobody measured, a ring without a window are
+// rows that are open and name the fields of the job that would settle them. No row is left out.
+//
+// The rows decide, and nothing else does. [Sheet.Next] and [CylinderSheet.Next] are the step of the most
+// pressing row: what makes readings void before what is certain, that before what is missing, that before what
+// is in doubt. What is printed is printed from them. The choice of the route is withheld while anything that it
+// hangs on is not said: leaving a field out moves no route and proves nothing.
+//
+// A row may go on somebody's word ([Acceptance]): with a name, a reason, and what stood there, so that the word
+// lapses when that changes. A failed row is accepted only where it is a maker's figure that somebody decides to
+// exceed. Nobody can accept parts that touch, an end of a ring that crosses a port, a sleeve that comes loose, a
+// coated wall that was cut, facts that contradict each other, or what was not said.
+//
+// # What is not known is said
+//
+// Leaving a field out and not knowing it are two things. not_known lists what a workshop has to go without: the
+// ring travel (read then from within 10 mm of the deck to one stroke below), the share of the wear, a least wall
+// (then only sizes on the maker's own list are bored). Where nobody stated a doubt a wide one is taken and
+// shown ([Assumption]): 0.010 mm for a micrometer without a certificate and what was measured with it, 0.03 mm
+// for a gap by feelers, 0.5 mm for a wall, two steps of the scale for the dial, one for scatter where no place was
+// read twice, 1 K along the wall, 2° for a crosshatch. A gauge set on no standard decides no size.
+//
+// counted says how many readings, passes, pits, rings and ports stand on the paper at the bench: one that is lost
+// on the way here may be the one that mattered. What looks like a slip, a point moved by a place or one unit for
+// another, is open until confirmed names the field and its value; the bands of what is usual live with the rooms.
 //
 // # What it does, and does not
 //
@@ -13,8 +45,9 @@
 // units/uncertainty, the route, stock, warm sizes and volumes from oversize, finish windows,
 // clearances and the matching of pistons from bore/fit, crosshatch, wall, tracks and passes from
 // bore/hone, gaps, filing, hot gaps, ports and conformability from rings, the sleeve's fit from
-// oversize/sleeve; each cites its sources there. What is here is the order of the work, the checks
-// of sense on a job that a stranger wrote, and words.
+// oversize/sleeve, the gauge's own scatter from units/uncertainty/study; each cites its sources there. What is
+// here is the order of the work, the checks of sense on a job that a stranger wrote, the ledger, and how the
+// risk is divided (budget.go, which says what is promised).
 //
 // # A file that lives as long as the job
 //
@@ -22,52 +55,38 @@
 //
 //	nothing read yet            readings empty, layout given   Measure: where to read, and blanks
 //	barrel read                 readings                       the route; MeasureBetter where they do not decide
+//	pistons got                 oversizes: pistons             BoreOut: the window follows from them
 //	bored                       honing.start                   HoneToSize: the trial pass
 //	after each honing pass      honing.passes                  HoneToSize, WashAndProve or Oversized
 //	washed and at rest          proof of cylinder and job      SetRingGaps, Rework or MeasureBetter
 //	gaps measured in the bore   rings: finished                Reassemble
 //
-// [Sheet.Next] and [CylinderSheet.Next] say what is next. What is beyond a limit for certain calls first,
-// then what is missing, then what is in doubt; where one bore of a shared size is past it the others
-// wait, and an engine is ready as a whole. A bore is not proven where places of the survey were not
-// read again, a wanted crosshatch was not measured, the cylinder was more than 5 K from the temperature
-// of the standard (this library's own judgement), or two sets of readings cannot both be true. The proof stands beside the survey,
-// place by place; survey and proof have to be clamped alike. [Plan] reads no clock: dates are those
-// of the job.
+// Where one bore of a shared size is past it the others wait, and an engine is ready as a whole. The proof stands
+// beside the survey, place by place, held alike. [Plan] reads no clock: dates are those of the job.
 //
 // # The job
 //
-// A job is JSON of at most 1 MiB and 32 levels; the fields of [Job] say what it holds. Reading is
-// strict, since a misspelt field is a limit that nobody applies: unknown, doubled and wrongly
-// cased fields, null, bare numbers where a unit belongs, broken text and whatever follows the
-// job are faults. Sizes more than 10 % from the nominal bore are too, for then a unit or a
-// digit has slipped.
+// A job is JSON of at most 1 MiB and 32 levels; the fields of [Job] say what it holds. A value with its doubt is one
+// text, as sheets print it: "78.194 ± 0.004 mm". Reading is strict, since a misspelt field is a limit that nobody
+// applies: unknown, doubled and wrongly cased fields, null, bare numbers where a unit belongs, a zero that says
+// nothing, broken text and whatever follows the job are faults. Sizes more than 10 % from the nominal bore are
+// too, for then a unit or a digit has slipped. What only a room can refuse is a fault of [Plan], with its path
+// and the room's error.
 //
 // # What it assumes
 //
-// Boring is on the original centre unless engine.may_shift says how far the axis may move; from
-// diameters alone, which hold no centre, the worn one proves no smaller size without
-// wear_share. The unworn size is that of the uppermost plane read below ring travel, else the least of
-// the maker's new bore.
+// Boring is on the original centre unless engine.may_shift says how far the axis may move; from diameters alone,
+// which hold no centre, the worn one proves no smaller size without wear_share. The unworn size is that of the
+// uppermost plane read below ring travel, else the least of the maker's new bore. Deglazing takes 4 µm on the
+// diameter where nothing else is said. A cylinder within 5 K of the standard is at rest (this library's own
+// judgement). The running clearance of a piston is an indicator, not a limit: its supplier's word may stand for it.
 //
-// Where the drive is a hand, or nothing is said, the hone moves as a crank does; by machine evenly.
-// What follows along the wall is worked out for the setting in the job where that leaves the
-// crosshatch wanted, else for the best on hand. A kept bore's rings may be used ones.
-//
-// Where the job names no material, a bare-iron wall or a sleeve is grey iron, any other wall and
-// a barrel the aluminium of blocks, a piston the eutectic alloy of castings, the gauge's rod plain steel and its standard gauge steel; the
-// sheet says so. Uncertainties in a job are expanded ones with k = 2. No temperature is assumed:
-// one that nobody measured is given as a range and widens every size.
-//
-// # Risk
-//
-// The risk of a wrong finding is per engine, 0.05 each way where the job says nothing, and each
-// stage has one of its own: the findings of the survey, the choice of the route, running past the
-// size in honing, the ring gaps, the proof. Running past the size is judged with 0.01 a bore at the least, so that from six cylinders on an
-// engine's risk in honing is more. Within a stage it is shared over the cylinders and what
-// is judged of each (Bonferroni), so more limits make more findings undecided, not more of them
-// wrong. An undecided finding is not a pass: the sheet says not to
-// reassemble on it.
+// Where the drive is a hand, or nothing is said, the hone moves as a crank does; by machine evenly. What follows
+// along the wall is worked out for the setting in the job where that leaves the crosshatch wanted, else for the
+// best on hand. A kept bore's rings may be used ones. Where the job names no material, a bare-iron wall or a
+// sleeve is grey iron, any other wall and a barrel the aluminium of blocks, a piston the eutectic alloy of
+// castings, the gauge's rod plain steel and its standard gauge steel; the sheet says so. A doubt in a job is
+// expanded to 95 %.
 //
 // # Cautions
 //

@@ -88,7 +88,9 @@ type Limits struct {
 	NewBore           units.Limits `json:"new_bore,omitzero"`            // every diameter of a new bore
 	Service           units.Length `json:"service,omitzero"`             // the largest diameter allowed, worn
 	Ovality           units.Length `json:"ovality,omitzero"`             // greatest minus least in one plane
-	Taper             units.Length `json:"taper,omitzero"`               // between the uppermost and the lowest plane, one axis
+	Taper             units.Length `json:"taper,omitzero"`               // along one axis, from end to end of ring travel
+	TaperWay          bore.Way     `json:"taper_way,omitzero"`           // which taper that is of; left out, either way
+	Choke             units.Limits `json:"choke,omitzero"`               // wanted: smaller at the deck, cold
 	GreatestLessLeast units.Length `json:"greatest_less_least,omitzero"` // of all diameters
 	PistonClearance   units.Limits `json:"piston_clearance,omitzero"`    // diametral, at 20 °C, of a fresh bore
 	WornClearance     units.Length `json:"worn_clearance,omitzero"`      // the most that a kept bore may have

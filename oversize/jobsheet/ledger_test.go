@@ -417,3 +417,31 @@ func TestCrosshatchDoubt(t *testing.T) {
 		t.Errorf("of no doubt at all: %s", r.Stands)
 	}
 }
+
+// TestRepeatsThatContradict: repeats that scatter more than the gauge is said to are named; where nobody says how well
+// it repeats, repeats far apart wait to be confirmed, so that leaving one out helps nobody.
+func TestRepeatsThatContradict(t *testing.T) {
+	again := func(um string) tree {
+		j := finished(false, false)
+		c := j["cylinders"].([]any)[0].(tree)
+		first := c["proof"].([]any)[0].(tree)
+		c["proof"] = append(c["proof"].([]any), tree{"depth": first["depth"], "axis": first["axis"], "diameter": um})
+		put(t, j, "counted.proof", len(c["proof"].([]any)))
+		return j
+	}
+	at := finished(false, false)["cylinders"].([]any)[0].(tree)["proof"].([]any)[0].(tree)["diameter"].(string)
+	var mm float64
+	fmt.Sscanf(at, "%f mm", &mm)
+	far, near := fmt.Sprintf("%.4f mm", mm+0.009), fmt.Sprintf("%.4f mm", mm+0.001)
+	if r := rowOf(t, mustPlan(t, again(far)), "cylinders[0].repeats.agreement"); r.State != jobsheet.Open || r.Reason != jobsheet.Contradicts {
+		t.Errorf("9 µm apart, 0.8 µm stated: %s", r.Stands)
+	}
+	if r := rowOf(t, mustPlan(t, again(near)), "cylinders[0].repeats.agreement"); r.State != jobsheet.Proven {
+		t.Errorf("1 µm apart: %s", r.Stands)
+	}
+	j := again(far)
+	put(t, j, "gauge.repeatability", nil)
+	if s := mustPlan(t, j); s.Next != jobsheet.Tell {
+		t.Errorf("9 µm apart and nothing stated: %v", s.Next)
+	}
+}

@@ -84,7 +84,7 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 // nominal.
 func (j Job) limits(over units.Length) (bore.Limits, error) {
 	l := j.Engine.Limits
-	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, Spread: l.GreatestLessLeast}
+	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, TaperWay: l.TaperWay, Choke: l.Choke, Spread: l.GreatestLessLeast}
 	for _, w := range []struct {
 		to   *units.Limits
 		from units.Limits

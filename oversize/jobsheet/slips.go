@@ -189,6 +189,8 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 		s.length(path+".over", c.over(), oversize.UsualOver())
 	}
 	s.stands(path, c, e, read)
+	s.scatter(path+".readings", c.Readings)
+	s.scatter(path+".proof", c.Proof)
 	s.length(path+".thinnest_wall", c.ThinnestWall.Value, oversize.UsualWall(e.Bore))
 	s.doubt(path+".thinnest_wall", c.ThinnestWall, usualDoubts.wall)
 	s.piston(path+".piston", c.Piston)
@@ -210,6 +212,33 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 	at(path+".honing.start", c.Honing.Start)
 	for i, p := range c.Honing.Passes {
 		at(fmt.Sprintf("%s.honing.passes[%d].after", path, i), p.After)
+	}
+}
+
+// apart is how many steps of the scale two readings of one place may lie apart where nobody says how well the
+// gauge repeats: with more, leaving one of them out would help.
+const apart = 6
+
+// scatter holds the repeats of each place against each other, where no repeatability is stated. Readings that are
+// confirmed are left alone.
+func (s *slipper) scatter(path string, rs []Reading) {
+	if s.job.Gauge.Repeatability != 0 || len(s.job.Gauge.Study) > 0 {
+		return
+	}
+	type place struct{ depth, axis string }
+	least, most := map[place]units.Length{}, map[place]units.Length{}
+	for i, r := range rs {
+		at := place{r.depth().String(), bore.FormatAxis(r.axis())}
+		d, err := s.job.Gauge.shown(r)
+		if err != nil {
+			continue // a fault of the readings
+		}
+		if _, again := least[at]; !again {
+			least[at], most[at] = d, d
+		}
+		least[at], most[at] = min(least[at], d), max(most[at], d)
+		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), r.Confirmed || most[at]-least[at] <= apart*s.job.Gauge.Resolution,
+			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it again and confirm it", at.depth, at.axis, apart)
 	}
 }
 
