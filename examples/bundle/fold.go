@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"go/ast"
 	"go/printer"
@@ -33,14 +34,40 @@ func (p *program) all() map[*unit]bool {
 }
 
 // reached returns the units that the program mentions, those which these mention, and so on. Of a
-// type the methods that are mentioned are kept, and those that the standard library finds. The tags of
-// fields go where nothing encodes.
+// type the methods that are mentioned are kept, and those that the standard library finds. Where
+// nothing that is kept calls encoding/json, its methods and the tags of fields go.
 func (p *program) reached() map[*unit]bool {
-	home, methods := map[types.Object]*unit{}, map[types.Object][]types.Object{}
-	found := byName
+	keep := p.reachedBy(byName)
+	p.encodes = mentions(keep, "encoding/json")
 	if p.encodes {
-		found = slices.Concat(byName, byEncoding)
+		return p.reachedBy(slices.Concat(byName, byEncoding))
 	}
+	for u := range keep {
+		ast.Inspect(u.decl, func(n ast.Node) bool {
+			if f, ok := n.(*ast.Field); ok {
+				f.Tag = nil
+			}
+			return true
+		})
+	}
+	return keep
+}
+
+// mentions reports whether some unit mentions a package.
+func mentions(keep map[*unit]bool, path string) bool {
+	for u := range keep {
+		for _, o := range u.uses {
+			if n, ok := o.(*types.PkgName); ok && n.Imported().Path() == path {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// reachedBy returns what is reached where methods of these names are found in any value.
+func (p *program) reachedBy(found []string) map[*unit]bool {
+	home, methods := map[types.Object]*unit{}, map[types.Object][]types.Object{}
 	for _, pkg := range p.own {
 		for _, u := range pkg.units {
 			u.defines(func(o types.Object) {
@@ -67,14 +94,6 @@ func (p *program) reached() map[*unit]bool {
 			continue
 		}
 		keep[u] = true
-		if !p.encodes {
-			ast.Inspect(u.decl, func(n ast.Node) bool {
-				if f, ok := n.(*ast.Field); ok {
-					f.Tag = nil
-				}
-				return true
-			})
-		}
 		for _, o := range u.uses {
 			if v := home[o]; v != nil {
 				queue = append(queue, v)
@@ -90,29 +109,44 @@ func (p *program) reached() map[*unit]bool {
 }
 
 // fold returns the kept units of the package as one file without comments, or "" where there are
-// none, and the paths that it imports.
-func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool) (src string, imports []string, err error) {
+// none, and the paths that it imports. Tight, it has no indents and no empty lines.
+func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool, tight bool) (src string, imports []string, err error) {
 	var body bytes.Buffer
 	printing := printer.Config{Mode: printer.TabIndent, Tabwidth: 8} // columns by tabs take fewer bytes
-	names := map[string]string{}                                     // path to name
+	if tight {
+		printing.Mode = printer.RawFormat
+	}
+	names := map[string]string{} // path to name
 	for _, u := range p.units {
 		if !keep[u] || u.isBlank() {
 			continue
 		}
-		body.WriteByte('\n')
-		if err := printing.Fprint(&body, fset, u.decl); err != nil {
+		var decl bytes.Buffer
+		if err := printing.Fprint(&decl, fset, u.decl); err != nil {
 			return "", nil, err
 		}
-		body.WriteByte('\n')
+		switch {
+		case !tight:
+			fmt.Fprintf(&body, "\n%s\n", &decl)
+		case bytes.Contains(decl.Bytes(), []byte{'`'}): // a line may begin inside of a string
+			fmt.Fprintf(&body, "%s\n", &decl)
+		default:
+			for line := range bytes.Lines(decl.Bytes()) {
+				if line = bytes.TrimSpace(line); len(line) > 0 {
+					fmt.Fprintf(&body, "%s\n", line)
+				}
+			}
+		}
 		for _, o := range u.uses {
 			n, ok := o.(*types.PkgName)
 			if !ok {
 				continue
 			}
-			if name, twice := names[n.Imported().Path()]; twice && name != n.Name() {
+			called := cmp.Or(p.short[n.Name()], n.Name())
+			if name, twice := names[n.Imported().Path()]; twice && name != called {
 				return "", nil, fmt.Errorf("%s calls %s by two names", p.path, n.Imported().Path())
 			}
-			names[n.Imported().Path()] = n.Name()
+			names[n.Imported().Path()] = called
 		}
 	}
 	if body.Len() == 0 {

@@ -30,7 +30,7 @@ type program struct {
 	goVersion string            // its go line
 	requires  []string          // what others it needs: "path version"
 	module    map[string]string // import path to module path, "" for the standard library
-	encodes   bool              // encoding/json takes part, which finds methods by their names
+	encodes   bool              // encoding/json is called by what is reached, and finds methods by their names
 }
 
 // A pkg is a package of the module, type-checked.
@@ -40,6 +40,7 @@ type pkg struct {
 	units []*unit
 	types *types.Package
 	info  *types.Info
+	short map[string]string // new names, where they are shortened
 }
 
 // A unit is a declaration that is kept or left out as a whole.
@@ -97,7 +98,6 @@ func load(folder string) (*program, error) {
 			continue
 		}
 		p.path, p.goVersion = l.Module.Path, l.Module.GoVersion
-		p.encodes = p.encodes || slices.Contains(l.Imports, "encoding/json")
 		pkg, err := check(p.fset, l, imports)
 		if err != nil {
 			return nil, err
@@ -108,6 +108,9 @@ func load(folder string) (*program, error) {
 			continue
 		}
 		p.start = pkg
+		if i := slices.Index(l.GoFiles, "main.go"); i > 0 {
+			l.GoFiles = slices.Concat(l.GoFiles[i:i+1], l.GoFiles[:i], l.GoFiles[i+1:])
+		}
 		for _, f := range slices.Concat(l.GoFiles, l.EmbedFiles) {
 			p.main = append(p.main, filepath.Join(l.Dir, f))
 		}

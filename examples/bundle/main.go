@@ -6,8 +6,9 @@
 //
 // Until the module is published the playground cannot fetch it, and then a bundle is how to run and
 // change a lesson there. The playground takes at most 20 files, and shares at most 64 KiB; running
-// has no such limit. Packages go in whole where that fits, and otherwise without what the program
-// cannot reach; what is said on standard error tells which, and whether it fits.
+// has no such limit. Packages go in whole where that fits, otherwise without what the program cannot
+// reach, and where that is still too long with short names for what the program does not mention. The
+// program itself stays as it is. What is said on standard error tells which, and whether it fits.
 package main
 
 import (
@@ -45,9 +46,17 @@ func bundle(folder string) (text, note string, err error) {
 		return "", "", err
 	}
 	how := "packages whole"
-	if text, err = p.archive(p.all()); err == nil && len(text) > maxShare {
+	if text, err = p.archive(p.all(), false); err == nil && len(text) > maxShare {
 		how = "without what it cannot reach"
-		text, err = p.archive(p.reached())
+		text, err = p.archive(p.reached(), false)
+	}
+	if err == nil && len(text) > maxShare {
+		keep := p.reached()
+		p.shorten(keep)
+		var short string
+		if short, err = p.archive(keep, true); len(short) <= maxShare { // else it is of no use
+			how, text = how+", in short names", short
+		}
 	}
 	if err != nil {
 		return "", "", err
@@ -65,11 +74,11 @@ func bundle(folder string) (text, note string, err error) {
 
 // archive returns the program with the units of its packages that are kept. The text before the first
 // file is the program itself, as the playground has it.
-func (p *program) archive(keep map[*unit]bool) (string, error) {
+func (p *program) archive(keep map[*unit]bool, tight bool) (string, error) {
 	var packages strings.Builder
 	used := map[string]bool{} // modules
 	for _, pkg := range p.own {
-		src, imports, err := pkg.fold(p.fset, keep)
+		src, imports, err := pkg.fold(p.fset, keep, tight)
 		if err != nil {
 			return "", err
 		}

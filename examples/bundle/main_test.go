@@ -95,11 +95,12 @@ func TestBundles(t *testing.T) {
 	}
 }
 
-// TestBundleRuns: what is left out is not missed. Of the smallest packages and of those that lean on
-// other modules, a bundle builds by itself and prints what the program prints.
+// TestBundleRuns: what is left out is not missed, and what has another name does what it did. Of the smallest
+// packages, of those that lean on other modules and of those that need short names, a bundle builds by
+// itself and prints what the program prints.
 func TestBundleRuns(t *testing.T) {
 	needGo(t)
-	for _, name := range []string{"pistons", "ringgap"} {
+	for _, name := range []string{"pistons", "ringgap", "measure"} {
 		text, _, err := bundle("../" + name)
 		if err != nil {
 			t.Fatal(err)
@@ -163,6 +164,39 @@ func TestReached(t *testing.T) {
 	}
 	if text, _, err := bundle("../refresh"); err != nil || !strings.Contains(text, "UnmarshalText") || !strings.Contains(text, "-- jobs/pump.json --") {
 		t.Errorf("what encodes lost its methods or its data: %v", err)
+	}
+}
+
+// TestShortNames: a bundle that needs them fits, has the program as it stands, and of the packages what the
+// program mentions and what fmt looks for by their names.
+func TestShortNames(t *testing.T) {
+	needGo(t)
+	text, note, err := bundle("../measure")
+	if err != nil || len(text) > maxShare || !strings.Contains(note, "short names") {
+		t.Fatalf("%d bytes, %s: %v", len(text), note, err)
+	}
+	for want, in := range map[string]bool{
+		"Geometry":        true, // mentioned by the program
+		"String() string": true, // asked for by fmt
+		"checkSlips":      false,
+		"\n\t\t":          false,
+	} {
+		_, packages, _ := strings.Cut(text, "\n-- go.mod --\n")
+		if strings.Contains(packages, want) != in {
+			t.Errorf("%q in the packages: %t, want %t", want, !in, in)
+		}
+	}
+}
+
+// TestLetters: no two names are the same.
+func TestLetters(t *testing.T) {
+	seen := map[string]bool{}
+	for n := range 26 + 26*26 + 100 {
+		name := letters('a', n)
+		if seen[name] || len(name) > 3 {
+			t.Errorf("%d: %s", n, name)
+		}
+		seen[name] = true
 	}
 }
 
