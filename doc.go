@@ -128,6 +128,7 @@
 //
 // # Glossary
 //
+//   - anvil: what a gauge touches the wall with
 //   - axis: a direction across the bore, given as its angle from the thrust axis, which stands square to the
 //     piston pin
 //   - back clearance: radial, behind a ring in its groove, with the piston in the middle of the bore
@@ -135,20 +136,30 @@
 //   - bell-mouth: a bore that opens towards an end faster than a straight taper
 //   - choke: a barrel made smaller at the head when cold, on purpose
 //   - clean-up: the smallest true cylinder that leaves no worn wall
+//   - clearance: bore less piston, on the diameter
+//   - compression ratio: the volume above the piston at the bottom of its stroke, over that at the top
 //   - conformability: how far a ring follows a wall that is not round, by its own spring
 //   - crosshatch: the two families of lines a hone leaves; its angle is named by convention
 //   - cycle: of a hone, there and back; a stroke is one way
 //   - cylindricity: of a wall, between the two coaxial cylinders that hold it closest (CYLt of ISO 12180)
 //   - deck: the face the cylinder head sits on; depths count from it
+//   - deglaze: to roughen a polished wall with a hone that takes next to no metal
+//   - dial: of a gauge, which shows departures from a setting; which way it runs is to be known
+//   - displacement: the volume that all pistons sweep, each in a stroke
 //   - end gap: between the ends of a ring in its bore
+//   - feeler leaf: a strip of known thickness that goes into a gap or does not
+//   - gasket: the seal between deck and head, with a hole for each bore
+//   - hone: a tool of abrasive that is turned and moved to and fro in a bore; also to work with it
 //   - included angle: between the two families of lines, opening along the circumference
 //   - interference: outside of a sleeve less its seat, on the DIAMETER here; textbooks print half of it
-//   - ovality: greatest minus least diameter in one plane
+//   - lobe: one of the evenly spaced crests of a wall that is not round; two are ovality
 //   - material ratio: the share of a profile that lies as high as a level or higher
+//   - ovality: greatest minus least diameter in one plane
 //   - oversize: a bore, piston and rings larger than nominal by a step on offer
 //   - overtravel: how far a hone stands out of the bore at the end of its stroke
 //   - pin axis: along the piston pin, 90° from the thrust axis
 //   - plateau: a wall whose peaks are taken off and whose grooves stay, to hold oil
+//   - plug: a gauge that enters a bore or does not
 //   - profile: of a texture, the heights along a line of the wall
 //   - reference circle: what roundness counts from (ISO 12181-1): least squares (LSCI), minimum zone (MZCI),
 //     minimum circumscribed (MCCI), maximum inscribed (MICI)
@@ -156,12 +167,22 @@
 //     minimum zone, ISO 12181-1)
 //   - Rpk, Rk, Rvk: of a texture, how high its peaks are, how deep its core, and how deep its valleys (ISO 13565-2)
 //   - service limit: the size up to which the maker lets a worn bore run
+//   - setting ring: a ring of known bore in which a gauge is set to zero
 //   - side clearance: axial play of a ring in its groove
+//   - skirt: the lower part of a piston, which guides it; measured across the pin
+//   - sleeve: a cylinder fitted into a bored-out one
+//   - soak: to be left until all of it has one temperature
+//   - spindle: what turns the tool, or the work
+//   - standard uncertainty: the doubt of a value as one standard deviation: about two thirds of all values lie
+//     within it
 //   - stock: metal still to come off, on the diameter
+//   - stroke: of a piston or hone, its travel one way
 //   - taper: the difference of sizes along one axis between two depths
 //   - thrust axis: square to the piston pin, where the connecting rod pushes the piston to the wall
 //   - undecided: neither within nor beyond at the risk stated: measure better, do not reassemble
+//   - vee-block: a block with two faces at an angle, in which round work is laid and turned
 //   - waist: a bore narrowest between its ends
+//   - Young's modulus: how stiff a metal is: the stress for a stretch of its own length
 //
 // # Cautions
 //

@@ -53,7 +53,7 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "FOUR CIRCLES OF ONE WALL")
 	fmt.Fprintf(w, "\nThe question: %d radii of a wall in one plane. How large is it, and how round?\n", len(d.dial))
-	fmt.Fprintln(w, "\n1  A circle to count from     d: distances of the points from a centre x, y; R: the radius\n"+
+	fmt.Fprintln(w, "\n1  A circle to count from     x, y: a centre; d: distances of the points from it; R: the radius\n"+
 		"   LSCI: least squares; MZCI: minimum zone; MCCI: minimum circumscribed; MICI: maximum inscribed")
 	for i, c := range circles {
 		fmt.Fprintf(w, "   %v  x %+6.2f y %+6.2f µm  2R = %s  has %s\n", c.Reference, um(c.Centre.X), um(c.Centre.Y), mm(2*c.Radius), has[i])

@@ -44,7 +44,7 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "MATCHING PISTONS: sort both")
 	fmt.Fprintf(w, "\nThe question: %d bores, %d pistons, a clearance of %v. Which into which?\n", len(d.bores), len(d.pistons), d.window)
-	fmt.Fprintln(w, "\n1  Clearance     C = D − P of every piston P in every bore D, in µm")
+	fmt.Fprintln(w, "\n1  Clearance, in µm     C = D − P of every pair     D: bore; P: piston")
 	fmt.Fprint(w, "            ")
 	for _, p := range d.pistons {
 		fmt.Fprintf(w, "%12s", size(p))

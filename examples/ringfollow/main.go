@@ -65,7 +65,7 @@ func lesson(w io.Writer, data data) {
 		bar := max(0, int(math.Round(math.Log(max(lesser(i), 0.1)/0.1)/math.Log(1.5))))
 		fmt.Fprintf(w, "   %d %12.2f %15.2f   %s\n", i, reach[i].Derived.In(units.Micrometre), reach[i].Empirical.In(units.Micrometre), strings.Repeat("█", bar))
 	}
-	fmt.Fprintln(w, "\n3  This bore     ovality V has i = 2 and A = V/4")
+	fmt.Fprintln(w, "\n3  This bore     i = 2 and A = V/4     V: ovality")
 	fmt.Fprintf(w, "   A = %v/4 = %.1f µm: %.0f %% of the derived bound, %.0f %% of that from experience: %s\n", data.ovality, form.Amplitude.In(units.Micrometre),
 		100*c.Derived.Used, 100*c.Empirical.Used, strings.ToUpper(c.Verdict.String()))
 	switch c.Verdict {

@@ -60,7 +60,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "   along the circle the barrel's bore is stretched with %.1f MPa, the sleeve's bore pressed with %.1f MPa\n", fit.BarrelHoop.Greatest.In(units.Megapascal), -fit.SleeveHoop.Least.In(units.Megapascal))
 	fmt.Fprintf(w, "   the bore closes by %.1f µm: it is honed after fitting, not before\n", fit.BoreCloses.Greatest.In(units.Micrometre))
 
-	fmt.Fprintln(w, "\n2  The interference warm     δ(T) = (seat + δ)·(1 + αs·ΔT) − seat·(1 + αb·ΔT), both parts at T\n"+
+	fmt.Fprintln(w, "\n2  The interference warm     δ(T) = (seat + δ)·(1 + αs·ΔT) − seat·(1 + αb·ΔT)     T: of both parts\n"+
 		"   α: growth a kelvin, s of the sleeve, b of the barrel; ΔT: kelvins above 20 °C")
 	fmt.Fprintf(w, "   αs = %.3g and αb = %.3g millionths: ", as, ab)
 	hot, cold := loosens.Hot.Least, loosens.Cold.Greatest

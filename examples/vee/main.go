@@ -63,7 +63,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "\nThe question: work with %d lobes, %v from valley to peak, is turned in each of these. What moves the dial?\n", d.lobes, d.high)
 	fmt.Fprintln(w, "\n1  Each place touched adds a radius     vee: r(θ) + [r(θ + 90° + a/2) + r(θ − 90° − a/2)]/(2·sin(a/2))\n"+
 		"   r: the radius there; θ: where the dial is; a: the angle between the faces of the vee")
-	fmt.Fprintln(w, "\n2  So n lobes count     F = 1 + cos(n·(90° + a/2))/sin(a/2) times     F: factor; below 0 a peak reads as a valley")
+	fmt.Fprintln(w, "\n2  So n lobes count     F = 1 + cos(n·(90° + a/2))/sin(a/2) times     F: factor, below 0 a peak reads as a valley; n: lobes")
 	line := "   n "
 	for _, g := range gauges {
 		line += fmt.Sprintf("%14s", g.name)
