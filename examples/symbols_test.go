@@ -19,7 +19,7 @@ var (
 
 // running are symbols that the text names in passing: the heights z, all n of them.
 var running = map[string][]string{
-	"knowgauge": {"n"}, "plateau": {"z"}, "wholewall": {"L", "R", "n", "w", "z", "x", "y", "Δx", "Δy"},
+	"knowgauge": {"n"}, "plateau": {"z"},
 }
 
 // TestSymbols: every symbol of a formula that a lesson prints is named on its page: "D: bore", "a, b: radii",
