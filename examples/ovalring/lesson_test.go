@@ -45,7 +45,7 @@ func draw(r *rand.Rand) data {
 	return d
 }
 
-// claims has the series of an ellipse's way round: π·m·(1 + h/4 + h²/64), h = ((a − b)/(a + b))².
+// claims has the series of an ellipse's way round: π·m·(1 + h/4 + h²/64 + h³/256), h = ((a − b)/(a + b))².
 func claims(d data) map[string]bool {
 	if d.greatest < d.least || d.gap <= 0 || d.tried <= 0 || d.gap > d.tried/10 {
 		return map[string]bool{lessontest.Refused: true}
@@ -53,7 +53,7 @@ func claims(d data) map[string]bool {
 	a, b := d.greatest.In(units.Millimetre), d.least.In(units.Millimetre)
 	h := (a - b) / (a + b) * (a - b) / (a + b)
 	mean := (a + b) / 2
-	round := mean * (1 + h/4 + h*h/64)
+	round := mean * (1 + h/4 + h*h/64 + h*h*h/256)
 	gap := d.gap.In(units.Millimetre) + math.Pi*(round-d.tried.In(units.Millimetre))
 	change := gap - d.gap.In(units.Millimetre)
 	if math.Abs(gap) < 1e-7 || d.greatest != d.tried && math.Abs(change) < 1e-7 {
