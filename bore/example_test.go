@@ -207,8 +207,16 @@ func ExampleGauge() {
 // An aluminium barrel read warm with a gauge set on a cold ring: the dial is right and the size is
 // not.
 func ExampleMeasure() {
-	cold, _ := bore.ParseTemperature("12 °C")
-	warm, _ := bore.ParseTemperature("34 ± 2 °C")
+	cold, err := bore.ParseTemperature("12 °C")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	warm, err := bore.ParseTemperature("34 ± 2 °C")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	gauge := bore.Gauge{
 		Standard: bore.Standard{Size: 52 * units.Millimetre, Material: material.GaugeSteel(), At: cold},
 		Material: material.PlainSteel(), SetAt: cold, UsedAt: cold,

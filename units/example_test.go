@@ -296,7 +296,11 @@ func ExampleLimits_Inward() {
 		fmt.Printf("%-8s %s to %s\n", how, w.Min.Format(units.Inch, 4), w.Max.Format(units.Inch, 4))
 	}
 	show("exact", w)
-	near, _ := w.Nearest(units.Thou)
+	near, err := w.Nearest(units.Thou)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	show("nearest", near)
 	in, err := w.Inward(units.Thou)
 	show("inward", in)

@@ -41,7 +41,11 @@ func Example() {
 // The finish size for this piston and clearance.
 func ExampleFinishWindow() {
 	piston := fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("2.6362 in")}, Axis: fit.AcrossPin}
-	clearance, _ := units.ParseLimits("0.0010 to 0.0018 in")
+	clearance, err := units.ParseLimits("0.0010 to 0.0018 in")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	window, err := fit.FinishWindow(piston, clearance)
 	fmt.Println(window.Min.Format(units.Inch, 4), "to", window.Max.Format(units.Inch, 4), err)
 

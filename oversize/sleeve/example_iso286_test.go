@@ -52,9 +52,9 @@ func ExampleParseClass() {
 
 // A transition fit: it may be loose, and nothing here hides it.
 func ExampleDiametralFromClasses() {
-	h7, _ := sleeve.ParseClass("H7")
+	h7 := sleeve.MustParseClass("H7")
 	for _, text := range []string{"s6", "k6", "g6"} {
-		shaft, _ := sleeve.ParseClass(text)
+		shaft := sleeve.MustParseClass(text)
 		d, err := sleeve.DiametralFromClasses(73*units.Millimetre, h7, shaft)
 		fmt.Println(h7, shaft, d.Least, "to", d.Greatest, err)
 	}

@@ -30,9 +30,7 @@ func Example() {
 
 	// What interference? First by class, the seat bored to H7 and the sleeve turned to s6; then the
 	// sleeve turned larger and both parts measured.
-	h7, _ := sleeve.ParseClass("H7")
-	s6, _ := sleeve.ParseClass("s6")
-	byClass, err := sleeve.DiametralFromClasses(73*mm, h7, s6)
+	byClass, err := sleeve.DiametralFromClasses(73*mm, sleeve.MustParseClass("H7"), sleeve.MustParseClass("s6"))
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -394,8 +394,8 @@ func ExampleRow() {
 	for _, r := range rows {
 		fmt.Printf("%s: %.0f %% of the variance; halved, %.2f would be left\n", r.Name, 100*r.Share, r.Halved)
 	}
-	best, _ := b.Dominant()
-	fmt.Println(best.Name, err)
+	best, dominant := b.Dominant()
+	fmt.Println(best.Name, errors.Join(err, dominant))
 	// Output:
 	// repeats: 36 % of the variance; halved, 4.27 would be left
 	// ring: 64 % of the variance; halved, 3.61 would be left
