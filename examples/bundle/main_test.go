@@ -52,6 +52,7 @@ func TestBundles(t *testing.T) {
 			continue
 		}
 		t.Run(filepath.Base(folder), func(t *testing.T) {
+			t.Parallel()
 			text, note, err := bundle(folder)
 			if err != nil {
 				t.Fatal(err)
