@@ -4,6 +4,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -65,7 +66,8 @@ func claims(d data) map[string]bool {
 		if d.mostOver > 0 && over > um(d.mostOver) {
 			continue
 		}
-		if edge := (bored - clean) / max(u, 1e-9); edge > 1.9 && edge < 2.02 {
+		sure, never := (bored-clean)/max(u, 1e-9), (half-bored)/max(u, 1e-9)
+		if math.Abs(sure-1.96) < 0.06 || math.Abs(never-1.96) < 0.06 {
 			return nil
 		}
 		switch {
@@ -73,7 +75,7 @@ func claims(d data) map[string]bool {
 			if serves++; serves == 1 {
 				chosen = over
 			}
-		case half-2.02*u < bored:
+		case half-1.96*u <= bored:
 			open = true // worn wall may be left, or may not
 		}
 	}
