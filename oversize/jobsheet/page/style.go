@@ -8,10 +8,10 @@ const Style = `:root { color-scheme: light dark; }
 .sheet { box-sizing: border-box; max-width: 62rem; margin: 0 auto; padding: .8rem; font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: break-word; }
 body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet h1, .sheet h2, .sheet h3, .sheet h4 { line-height: 1.2; margin: 1.2em 0 .4em; break-after: avoid; }
-.sheet h1 { font-size: 1.5rem; margin-top: 0; }
-.sheet h2 { font-size: 1.25rem; border-top: 2px solid; padding-top: .4em; }
-.sheet h3 { font-size: 1.1rem; }
-.sheet h4 { font-size: 1rem; }
+.sheet h1 { font-size: 1.5em; margin-top: 0; }
+.sheet h2 { font-size: 1.25em; border-top: 2px solid; padding-top: .4em; }
+.sheet h3 { font-size: 1.1em; }
+.sheet h4 { font-size: 1em; }
 .sheet .kind { margin: 0; letter-spacing: .05em; }
 .sheet p { margin: .4em 0; }
 .sheet ul { margin: .4em 0; padding-left: 1.4em; }
@@ -36,7 +36,7 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet figure { display: inline-block; vertical-align: top; width: 90mm; max-width: 100%; margin: .6em 1.2em .6em 0; }
 .sheet svg { display: block; max-width: 100%; height: auto; }
 .sheet svg text { paint-order: stroke; stroke: Canvas; stroke-width: .8px; }
-.sheet figcaption { font-size: .95rem; }
+.sheet figcaption { font-size: .95em; }
 .sheet figcaption p { margin: .2em 0; }
 .sheet figcaption .title { font-weight: bold; }
 @media screen and (max-width: 44rem) {
@@ -48,10 +48,12 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet .stack [data-head]::before { content: attr(data-head); font-weight: normal; font-style: italic; }
 }
 @media print {
-@page { size: A4; margin: 14mm; }
+@page { size: A4; margin: 12mm 10mm; }
 :root { color-scheme: light; }
 .sheet { max-width: none; padding: 0; font-size: 10pt; }
 .sheet table { font-size: 9pt; }
+.sheet figure { margin: 0 3mm 2mm 0; }
+.sheet figcaption { font-size: 8.5pt; line-height: 1.25; }
 .sheet th, .sheet td { padding-right: .7em; }
 }
 `
