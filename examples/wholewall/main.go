@@ -9,6 +9,7 @@ import (
 	"io"
 	"math"
 	"os"
+	"slices"
 	"strings"
 
 	"borewright.example/bore/form"
@@ -58,7 +59,14 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintf(w, "   %v  2R = %s  CYLt = %s − %s = %5.2f µm  %s\n", c.Reference, mm(2*c.Radius), mm(c.Outer), mm(c.Inner), um(c.CYLt), has[i])
 	}
 	fmt.Fprintln(w, "\n2  The points on which the zone rests     w: weight of each; outside they sum to 1, and inside")
-	for _, p := range zone.Certificate.Contacts() {
+	contacts := zone.Certificate.Contacts()
+	slices.SortStableFunc(contacts, func(a, b form.Contact) int {
+		if a.Outer != b.Outer {
+			return map[bool]int{true: -1, false: 1}[a.Outer]
+		}
+		return a.Index - b.Index
+	})
+	for _, p := range contacts {
 		fmt.Fprintf(w, "   %-5s %6.4g mm deep at %3.0f°  w = %.4f\n", map[bool]string{true: "outer", false: "inner"}[p.Outer], d.depths[p.Index/n], float64(p.Index%n)*360/float64(n), p.Weight)
 	}
 	switch err := zone.Check(wall); {
