@@ -59,6 +59,7 @@ var generalCautions = [...]Note{
 	{Measuring, "A finding that is undecided is not a pass. Do not reassemble on it."},
 	{Boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."},
 	{Sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."},
+	{FittingRings, "Ring edges cut, and a ring that slips fast flies: gloves off, eyes guarded."},
 	{Washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."},
 	// US Army TM 5-4320-304-14: at most 30 psi, chip guard and eye protection.
 	{Washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},
@@ -99,7 +100,7 @@ func cautions(s Sheet) []Note {
 			list = append(list, Note{op, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."})
 		}
 		if op == Honing && twoStroke {
-			list = append(list, Note{op, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly, and both ways round."})
+			list = append(list, Note{op, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly. A drill run backwards may unscrew its tool."})
 		}
 		if op == Sleeving && twoStroke {
 			list = append(list, Note{op, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."})

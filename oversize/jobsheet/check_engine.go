@@ -160,6 +160,10 @@ func (c *checker) limits(l Limits, nominal units.Length) {
 	}
 	c.small(path+"ovality", l.Ovality, nominal)
 	c.small(path+"taper", l.Taper, nominal)
+	c.small(path+"choke", l.Choke.Max, nominal)
+	if !l.Choke.IsZero() && (l.Taper != 0 || l.FinishTaper != 0) {
+		c.fault(path+"choke", l.Choke, "want either this or taper and finish_taper: a choke is a taper that is wanted")
+	}
 	c.small(path+"greatest_less_least", l.GreatestLessLeast, nominal)
 	if c.window(path+"piston_clearance", l.PistonClearance) {
 		c.small(path+"piston_clearance", l.PistonClearance.Max, nominal)

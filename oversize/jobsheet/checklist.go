@@ -31,22 +31,26 @@ func checklist(s Sheet) []Note {
 		}
 	case oversize.BoreOversize:
 		add(Boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
-		add(Boring, "Bored, mouth chamfered; stopped to cool and measured before the last cut.")
+		add(Boring, "Neighbouring bores and oil ways covered; bored, mouth chamfered; stopped to cool and measured before the last cut.")
 	case oversize.Sleeve:
-		add(Sleeving, "Sleeve fitted and cold; bored and honed to the piston.")
+		add(Sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer.")
+		add(Sleeving, "Sleeve fitted home and cold; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again.")
+		add(Sleeving, "Bored and honed to the piston.")
 	}
 	if len(s.Choice.Cylinders) > 0 && s.Choice.Route != oversize.MakersProcess && s.Choice.Route != oversize.Undecided {
 		add(Honing, "Honed; stopped to cool and measured before the last passes.")
 		if e.Cycle == TwoStroke {
-			add(Honing, "Edges of the ports chamfered after honing.")
+			add(Honing, "Edges of the ports dressed after boring, before a stone can catch in them; lightly again after honing.")
 		}
 	}
 	if len(e.Rings) > 0 {
-		add(FittingRings, "Each ring's gap measured in its finished bore, where that is smallest, before the ring goes on.")
+		add(FittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there.")
+		add(FittingRings, "Rings staggered, each with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point.")
 		if e.Cycle == TwoStroke {
 			add(FittingRings, "Pegged rings at their pegs, no end in a port.")
 		}
 	}
+	add(Washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.")
 	add(Washing, "Washed until a white cloth stays clean, dried, oiled at once.")
 	add(Washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.")
 	return list

@@ -92,6 +92,10 @@ func (b *book) form(path string) {
 	c := b.chosen()
 	limits := b.Engine.Limits
 	cut, worn := cutToSize(c), cutToSize(c) && !there
+	taper := bore.LimitTaper
+	if !limits.Choke.IsZero() {
+		taper = bore.LimitChoke // which stands in place of it
+	}
 	for _, q := range []struct {
 		demand Demand
 		limit  bore.Limit
@@ -100,7 +104,7 @@ func (b *book) form(path string) {
 	}{
 		{DemandSize, bore.LimitService, limits.Service != 0, "engine.limits.service"},
 		{DemandOvality, bore.LimitOvality, limits.Ovality != 0, "engine.limits.ovality"},
-		{DemandTaper, bore.LimitTaper, limits.Taper != 0, "engine.limits.taper"},
+		{DemandTaper, taper, limits.Taper != 0 || taper == bore.LimitChoke, "engine.limits.taper"},
 		{DemandSpread, bore.LimitSpread, limits.GreatestLessLeast != 0, "engine.limits.greatest_less_least"},
 	} {
 		if cut {
@@ -110,7 +114,7 @@ func (b *book) form(path string) {
 			case DemandOvality:
 				q.given, q.field = limits.FinishOvality != 0, "engine.limits.finish_ovality"
 			case DemandTaper:
-				q.given, q.field = limits.FinishTaper != 0, "engine.limits.finish_taper"
+				q.given, q.field = limits.FinishTaper != 0 || taper == bore.LimitChoke, "engine.limits.finish_taper"
 			}
 		}
 		if worn && q.demand == DemandSize {

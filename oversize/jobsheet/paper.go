@@ -42,7 +42,7 @@ func (s Sheet) document() page.Doc {
 	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
 	parts := []func() page.Section{s.before}
 	if s.decided() {
-		parts = append(parts, s.sizes, s.findings, s.route, s.finish, s.sleeve, s.crosshatch, s.clearances, s.rings, s.capacity, s.proofText)
+		parts = append(parts, s.sizes, s.findings, s.route, s.clearances, s.sleeve, s.finish, s.crosshatch, s.proofText, s.rings, s.capacity)
 	}
 	for _, part := range append(parts, s.ledger, s.leftOut, s.cautions) {
 		if p := part(); p.Title != "" { // else there is nothing to say of it

@@ -22,7 +22,7 @@ func about(show Shown, f bore.Finding) string {
 		return f.Limit.String() + " at " + show.plain(f.Depth)
 	case f.Between:
 		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, show.plain(f.From), show.plain(f.To), bore.FormatAxis(f.Axis))
-	case f.Limit == bore.LimitTaper:
+	case f.Limit == bore.LimitTaper || f.Limit == bore.LimitChoke:
 		return f.Limit.String() + ", " + bore.FormatAxis(f.Axis) + " axis"
 	}
 	return f.Limit.String()
@@ -195,8 +195,8 @@ func (s Sheet) finish() (part page.Section) {
 			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.LeastHoning), show.length(oversize.MostHoning)))
 		}
 	}
-	for _, c := range s.Cylinders {
-		if len(c.Stock) == 0 {
+	for i, c := range s.Cylinders {
+		if len(c.Stock) == 0 || c.there() {
 			continue
 		}
 		part.Add(heading("Cylinder %s, step by step", c.Name))
@@ -206,6 +206,9 @@ func (s Sheet) finish() (part page.Section) {
 		}
 		rows[0] = append(rows[0], "cuts")
 		for _, o := range c.Stock {
+			if s.Job.Cylinders[i].bored() && o.Kind < oversize.RoughHone {
+				continue // done
+			}
 			if o.Stock == 0 {
 				rows = append(rows, []string{o.Kind.String()})
 				continue

@@ -3,7 +3,6 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -67,8 +66,8 @@ func (s Sheet) wall(part *page.Section) {
 			show.length(w.ReversalTop), show.length(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {
-		part.Add(sentence("%s, %s on the diameter at the middle of the wall is %s at the top and %s at the bottom: straight to %s%s.",
-			motionWords[h.Motion], show.length(r.Middle), show.length(r.Top), show.length(r.Bottom), show.length(r.Straightness), s.taperAllowed()))
+		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: the hone leaves the bore that much wider or narrower there.",
+			motionWords[h.Motion], show.length(r.Middle), show.length(r.Top), show.length(r.Bottom)))
 	}
 	switch r := h.Retrace; r.Tracking {
 	case hone.Retraces:
@@ -80,23 +79,9 @@ func (s Sheet) wall(part *page.Section) {
 	case hone.Clear:
 		part.Add(page.Sentence("It stays clear of its own tracks."))
 	}
-	if c := h.Cover; c.Fewest != 0 {
-		text := fmt.Sprintf("One stroke touches %s of the wall; strokes to cover it all: %d at the least", percent(c.Share), c.Fewest)
-		if c.Most != 0 {
-			text += fmt.Sprintf(", %d by a machine that holds its speeds", c.Most)
-		}
-		part.Add(page.Sentence(text + "."))
+	if c := h.Cover; c.Most != 0 {
+		part.Add(sentence("A machine that holds its speeds covers all of the wall in %d strokes.", c.Most))
 	}
-}
-
-// taperAllowed says what the maker allows, beside what is expected.
-func (s Sheet) taperAllowed() string {
-	show := s.Job.Units
-	l := s.Job.Engine.Limits
-	if most := cmp.Or(l.FinishTaper, l.Taper); most != 0 {
-		return " (taper allowed, " + show.length(most) + ")"
-	}
-	return ""
 }
 
 // traceLines says what is left of the lines of each phase.
