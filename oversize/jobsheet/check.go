@@ -145,6 +145,14 @@ func (c *checker) words(j Job) {
 	if len(j.Gauge.Study) > 0 && j.Counted.Trials == nil {
 		c.fault("counted.trials", nil, "missing: how many trials of the gauge were written down?")
 	}
+	for i, cyl := range j.Cylinders {
+		if len(cyl.Texture) > 0 && j.Counted.Textures == nil {
+			c.fault("counted.textures", nil, "missing: how many readings of the texture were written down?")
+		}
+		if len(cyl.Texture) > maxReadings {
+			c.fault(fmt.Sprintf("cylinders[%d].texture", i), len(cyl.Texture), "want at most %d", maxReadings)
+		}
+	}
 	for i, u := range j.NotKnown {
 		path := fmt.Sprintf("not_known[%d]", i)
 		given := u == RingTravel && j.Engine.Layout.RingBottom != 0 || u == LeastWall && j.Engine.Limits.LeastWall != 0

@@ -19,6 +19,7 @@ type Counted struct {
 	Pits     *int `json:"pits,omitempty"`     // scores and pits found by looking, all cylinders together
 	Ports    *int `json:"ports,omitempty"`    // in one cylinder of a two-stroke
 	Trials   *int `json:"trials,omitempty"`   // of the gauge's study
+	Textures *int `json:"textures,omitempty"` // readings of the texture, all cylinders together
 }
 
 // counts returns what the job holds beside each count given, with the path of the count.
@@ -27,10 +28,11 @@ func (j Job) counts() []struct {
 	given *int
 	holds int
 } {
-	var readings, proof, passes, pits int
+	var readings, proof, passes, pits, textures int
 	for _, c := range j.Cylinders {
 		readings, proof = readings+len(c.Readings), proof+len(c.Proof)
 		passes, pits = passes+len(c.Honing.Passes), pits+len(c.Pits)
+		textures += len(c.Texture)
 	}
 	n := j.Counted
 	return []struct {
@@ -40,7 +42,7 @@ func (j Job) counts() []struct {
 	}{
 		{"counted.readings", n.Readings, readings}, {"counted.proof", n.Proof, proof}, {"counted.passes", n.Passes, passes},
 		{"counted.rings", n.Rings, len(j.Engine.Rings)}, {"counted.pits", n.Pits, pits}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports)},
-		{"counted.trials", n.Trials, len(j.Gauge.Study)},
+		{"counted.trials", n.Trials, len(j.Gauge.Study)}, {"counted.textures", n.Textures, textures},
 	}
 }
 

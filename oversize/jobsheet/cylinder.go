@@ -7,6 +7,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/hone"
+	"borewright.example/bore/surface"
 	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
@@ -37,6 +38,8 @@ type Cylinder struct {
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`
 	// CrosshatchDoubt is that of its included angle, expanded to 95 %, as a photograph gives it; left out, 2°.
 	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero"`
+	// Texture is that of the finished wall, place by place, as an instrument shows it.
+	Texture []surface.Reading `json:"texture,omitzero"`
 	// Plating is how that of a coated wall looks.
 	Plating Plating `json:"plating,omitzero"`
 }

@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
+	"borewright.example/bore/surface"
 	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/units"
@@ -32,6 +33,8 @@ type Engine struct {
 	Duty           fit.Duty `json:"duty,omitzero"`
 	PistonMaterial Metal    `json:"piston_material,omitzero"` // left out, the aluminium of pistons
 	Rings          []Ring   `json:"rings,omitzero"`
+	// Texture is what the rings want of the finished wall, of its mean over the places read.
+	Texture surface.Limits `json:"texture,omitzero"`
 	// Aim is where in its window a bore is cut to; left out, the middle.
 	Aim fit.Aim `json:"aim,omitzero"`
 	// Oversizes are the sizes that can be had, smallest first. An empty list says that there is none; left

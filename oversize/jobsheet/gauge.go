@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"borewright.example/bore"
+	"borewright.example/bore/surface"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty/study"
 )
@@ -14,13 +15,15 @@ type Gauge struct {
 	Resolution    units.Length `json:"resolution"`             // smallest step that is read
 	Repeatability units.Length `json:"repeatability,omitzero"` // standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
 	// Study is trials of the gauge, one ring or several read again and again: they give the repeatability.
-	Study        []study.Trial `json:"study,omitzero"`
-	DialError    units.Length  `json:"dial_error,omitzero"` // greatest, over the travel used; left out, two steps of the scale
-	Dial         bore.Dial     `json:"dial,omitzero"`       // needed where deviations are read
-	Material     Metal         `json:"material,omitzero"`
-	Standard     Standard      `json:"standard,omitzero"`
-	Temperatures Temperatures  `json:"temperatures"`
-	SetOn        Moment        `json:"set_on,omitzero"` // when it was set to the standard
+	Study []study.Trial `json:"study,omitzero"`
+	// Profiler is what is known of the instrument that read the texture.
+	Profiler     surface.Instrument `json:"profiler,omitzero"`
+	DialError    units.Length       `json:"dial_error,omitzero"` // greatest, over the travel used; left out, two steps of the scale
+	Dial         bore.Dial          `json:"dial,omitzero"`       // needed where deviations are read
+	Material     Metal              `json:"material,omitzero"`
+	Standard     Standard           `json:"standard,omitzero"`
+	Temperatures Temperatures       `json:"temperatures"`
+	SetOn        Moment             `json:"set_on,omitzero"` // when it was set to the standard
 }
 
 // A Standard is what the gauge was set to.

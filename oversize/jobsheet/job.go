@@ -77,7 +77,7 @@ func (j Job) clone() Job {
 	j.Cylinders = slices.Clone(j.Cylinders)
 	for i := range j.Cylinders {
 		c := &j.Cylinders[i]
-		c.Rings = slices.Clone(c.Rings)
+		c.Rings, c.Pits, c.Texture = slices.Clone(c.Rings), slices.Clone(c.Pits), slices.Clone(c.Texture)
 		c.Honing.Passes = slices.Clone(c.Honing.Passes)
 		c.Readings = cloneReadings(c.Readings)
 		c.Proof = cloneReadings(c.Proof)

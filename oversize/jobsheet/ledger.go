@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"fmt"
 
+	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/units/uncertainty"
 )
@@ -67,18 +68,19 @@ func next(rows []Row) Step {
 // A book is a ledger being written: what every row is worked out from.
 type book struct {
 	given
-	read    []readBore
-	choice  oversize.Choice
-	passes  []passing
-	proofs  []*ProofSheet
-	fits    []fitting
-	bores   []ringBore
-	rings   [][]RingSheet
-	sleeve  *SleeveSheet
-	seats   []seat
-	noFit   error // why there is no sleeve's fit
-	untold  []need
-	slipped []slip
+	read     []readBore
+	choice   oversize.Choice
+	passes   []passing
+	proofs   []*ProofSheet
+	fits     []fitting
+	bores    []ringBore
+	rings    [][]RingSheet
+	sleeve   *SleeveSheet
+	seats    []seat
+	textures [][]surface.Finding
+	noFit    error // why there is no sleeve's fit
+	untold   []need
+	slipped  []slip
 
 	rows []Row
 	at   int // the cylinder being written; -1 for the engine
@@ -202,8 +204,8 @@ func (b *book) counted() Row {
 	for _, n := range b.counts() {
 		needed := true
 		switch n.path {
-		case "counted.trials":
-			needed = false // a study without it is a fault
+		case "counted.trials", "counted.textures":
+			needed = false // without it they are a fault
 		case "counted.ports":
 			needed = b.Engine.Cycle == TwoStroke && len(b.choice.Cylinders) > 0
 		case "counted.proof", "counted.passes", "counted.rings":
@@ -239,7 +241,7 @@ func (b *book) cylinderRows() {
 	b.pits(path)
 	b.wallRow(path)
 	b.crosshatch(path)
-	b.put(notAsked(DemandTexture, ""))
+	b.texture(path)
 	b.clearances(path)
 	b.ringRows(path)
 	b.agreements(path)

@@ -445,3 +445,38 @@ func TestRepeatsThatContradict(t *testing.T) {
 		t.Errorf("9 µm apart and nothing stated: %v", s.Next)
 	}
 }
+
+// TestTexture: a texture that the rings want is a row of its own; nobody asks, and it is not asked.
+func TestTexture(t *testing.T) {
+	j := finished(true, false)
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].texture"); r.State != jobsheet.NotAsked {
+		t.Error(r.Stands)
+	}
+	put(t, j, "engine.texture", tree{"rpk": "max 0.3 µm", "rvk": "0.8 to 2.0 µm"})
+	if s := mustPlan(t, j); rowOf(t, s, "cylinders[0].texture").Reason != jobsheet.NotMeasured || s.Next == jobsheet.Reassemble {
+		t.Errorf("wanted and not read: %v", s.Next)
+	}
+	read := func(rpk ...string) {
+		var list []any
+		for i, x := range rpk {
+			list = append(list, tree{"place": fmt.Sprintf("place %d", i), "texture": tree{"rpk": x, "rk": "0.7 µm", "rvk": fmt.Sprintf("1.%d µm", 35+i), "mr1": 0.08, "mr2": 0.84}})
+		}
+		put(t, j, "cylinders.0.texture", list)
+		put(t, j, "counted.textures", len(list))
+	}
+	put(t, j, "gauge.profiler", tree{"relative": 0.02, "resolution": "0.01 µm"})
+	for _, c := range []struct {
+		rpk   []string
+		state jobsheet.State
+	}{
+		{[]string{"0.20 µm", "0.21 µm", "0.19 µm", "0.20 µm", "0.21 µm"}, jobsheet.Proven},
+		{[]string{"0.52 µm", "0.53 µm", "0.50 µm", "0.51 µm", "0.52 µm"}, jobsheet.Failed},
+		{[]string{"0.29 µm", "0.30 µm", "0.28 µm", "0.30 µm", "0.29 µm"}, jobsheet.Open},
+		{[]string{"0.20 µm"}, jobsheet.Open},
+	} {
+		read(c.rpk...)
+		if r := rowOf(t, mustPlan(t, j), "cylinders[0].texture"); r.State != c.state {
+			t.Errorf("Rpk %v: %s", c.rpk, r.Stands)
+		}
+	}
+}

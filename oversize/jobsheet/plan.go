@@ -84,13 +84,17 @@ func (j Job) plan() (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
+	walls, err := textures(g)
+	if err != nil {
+		return Sheet{}, err
+	}
 	volumes, notRatio, err := capacities(g, choice, proofs)
 	if err != nil {
 		return Sheet{}, err
 	}
 	rows := ledger(book{
 		given: g, read: read, choice: choice, passes: passes, proofs: proofs, fits: fits, bores: bores, rings: gaps,
-		sleeve: sleeve, seats: seats, noFit: noFit, untold: untold, slipped: slipped,
+		sleeve: sleeve, seats: seats, textures: walls, noFit: noFit, untold: untold, slipped: slipped,
 	})
 	s := Sheet{
 		Version: Version, Job: j.clone(), Next: next(rows), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
@@ -113,6 +117,7 @@ func (j Job) plan() (Sheet, error) {
 		if len(choice.Cylinders) > 0 {
 			cs.Clearances, cs.Stock, cs.Warm, cs.Dial = fits[i].clearances, cuts[i].stock, cuts[i].warm, cuts[i].dial
 			cs.Pass, cs.Skirts = passes[i].next, passes[i].skirts
+			cs.Texture = walls[i]
 			cs.Rings, cs.Proof, cs.Before, cs.After = gaps[i], proofs[i], volumes.before[i], volumes.after[i]
 		}
 		s.Cylinders = append(s.Cylinders, cs)

@@ -12,6 +12,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/rings"
 	"borewright.example/units"
@@ -79,11 +80,13 @@ type CylinderSheet struct {
 	// Dial is what the gauge shows at the sizes to stop at, all being at one temperature.
 	Dial []DialSize `json:"dial,omitzero"`
 	// Pass is what the next honing pass may be, where the honing has begun.
-	Pass   hone.Next   `json:"pass,omitzero"`
-	Rings  []RingSheet `json:"rings,omitzero"`
-	Proof  *ProofSheet `json:"proof,omitempty"` // where the finished bore has been read
-	Before Capacity    `json:"before,omitzero"`
-	After  Capacity    `json:"after,omitzero"`
+	Pass hone.Next `json:"pass,omitzero"`
+	// Texture is that of the finished wall against what the rings want.
+	Texture []surface.Finding `json:"texture,omitzero"`
+	Rings   []RingSheet       `json:"rings,omitzero"`
+	Proof   *ProofSheet       `json:"proof,omitempty"` // where the finished bore has been read
+	Before  Capacity          `json:"before,omitzero"`
+	After   Capacity          `json:"after,omitzero"`
 }
 
 // A Remedy is what would settle an undecided finding.

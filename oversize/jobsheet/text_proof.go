@@ -106,6 +106,9 @@ func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
 	if len(rows) > 1 {
 		part.Add(findingTable(rows))
 	}
+	for _, f := range c.Texture {
+		part.Add(sentence("Texture: %v.", f))
+	}
 	for _, r := range c.Proof.Remedies {
 		part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, c.Proof.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 	}

@@ -37,8 +37,8 @@ func (d *Document) check(v reflect.Value, rules map[string]Rule, at *place) {
 		for i, name := range s.names {
 			if name != "" {
 				in := &place{up: at, name: name}
-				d.hold(v.Field(i), s.rules[i], rules, in)
-				d.check(v.Field(i), rules, in)
+				d.hold(v.FieldByIndex(s.paths[i]), s.rules[i], rules, in)
+				d.check(v.FieldByIndex(s.paths[i]), rules, in)
 			}
 		}
 	}

@@ -118,8 +118,8 @@ func (d decoder) fields(n *node, v reflect.Value, at *place) {
 			d.doc.fault(in, &f.value, s.unknown(f.name), nil)
 			return true
 		}
-		d.value(&f.value, v.Field(i), in)
-		if s.omits[i] && (f.value.kind == text || f.value.kind == number) && v.Field(i).IsZero() {
+		d.value(&f.value, v.FieldByIndex(s.paths[i]), in)
+		if s.omits[i] && (f.value.kind == text || f.value.kind == number) && v.FieldByIndex(s.paths[i]).IsZero() {
 			d.doc.fault(in, &f.value, "zero, which is the same as nothing here: "+leaveOut, nil)
 		}
 		return false

@@ -12,6 +12,7 @@ import (
 // A shape is what the tags of a struct say, looked up once for each type.
 type shape struct {
 	names    []string   // in JSON, by field; "" for what JSON does not hold
+	paths    [][]int    // where each field is, those of embedded structs among them
 	rules    [][]string // that a field is held to
 	omits    []bool     // whose zero is not written: a zero that stands there is no answer
 	quantity bool       // a text of its own, not an object
@@ -22,25 +23,37 @@ func (d *Document) shape(t reflect.Type) *shape {
 	if ok {
 		return s
 	}
-	s = &shape{
-		names: make([]string, t.NumField()), rules: make([][]string, t.NumField()), omits: make([]bool, t.NumField()),
-		quantity: t.Implements(reflect.TypeFor[encoding.TextMarshaler]()),
-	}
-	for i := range s.names {
-		tag := t.Field(i).Tag
-		if name, options, _ := strings.Cut(tag.Get("json"), ","); name != "-" {
-			s.names[i] = name
-			switch t.Field(i).Type.Kind() {
-			case reflect.Int, reflect.Int64, reflect.Float64, reflect.Struct: // the zero of a choice is a choice
-				s.omits[i] = options == "omitzero"
-			}
-		}
-		if want := tag.Get("want"); want != "" {
-			s.rules[i] = strings.Split(want, ",")
-		}
-	}
+	s = &shape{quantity: t.Implements(reflect.TypeFor[encoding.TextMarshaler]())}
+	d.fill(s, t, nil)
 	d.shapes[t] = s
 	return s
+}
+
+// fill adds the fields of a struct, which is reached by a path; those of one that is embedded stand beside its own, as
+// encoding/json has them.
+func (d *Document) fill(s *shape, t reflect.Type, path []int) {
+	for i := range t.NumField() {
+		field := t.Field(i)
+		at := append(slices.Clip(path), i)
+		if field.Anonymous && field.Tag.Get("json") == "" && field.Type.Kind() == reflect.Struct && !s.quantity {
+			d.fill(s, field.Type, at)
+			continue
+		}
+		name, options, _ := strings.Cut(field.Tag.Get("json"), ",")
+		if name == "-" {
+			name = ""
+		}
+		omits := false
+		switch field.Type.Kind() {
+		case reflect.Int, reflect.Int64, reflect.Float64, reflect.Struct: // the zero of a choice is a choice
+			omits = options == "omitzero"
+		}
+		var rules []string
+		if want := field.Tag.Get("want"); want != "" {
+			rules = strings.Split(want, ",")
+		}
+		s.names, s.paths, s.omits, s.rules = append(s.names, name), append(s.paths, at), append(s.omits, omits), append(s.rules, rules)
+	}
 }
 
 // unknown names the field that was probably meant by a name, or all that are known.

@@ -336,3 +336,23 @@ func BenchmarkRead(b *testing.B) {
 		})
 	}
 }
+
+type spice struct {
+	Name string `json:"name"`
+	Hot  int    `json:"hot,omitzero" want:"few"`
+}
+
+// TestEmbedded: the fields of an embedded struct stand among those of the one it is in, as encoding/json has them.
+func TestEmbedded(t *testing.T) {
+	type jar struct {
+		spice
+		Full bool `json:"full,omitzero"`
+	}
+	var j jar
+	d := reader().Read([]byte(`{"name": "x", "full": true, "hot": 12, "cold": 1}`), &j)
+	d.Check(j, rules())
+	want := []string{`cold: 1: unknown field: want one of name, hot, full`, "hot: 12: want more sense:; want 10 or fewer"}
+	if got := texts(d.Faults()); !slices.Equal(got, want) || j.Name != "x" || j.Hot != 12 || !j.Full {
+		t.Errorf("%+v, %q", j, got)
+	}
+}

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+
+	"borewright.example/bore/surface"
+	"borewright.example/units/uncertainty"
+)
+
+// textures holds the texture of every finished wall against what the rings want; nil where nothing is wanted or
+// read.
+func textures(g given) ([][]surface.Finding, error) {
+	all := make([][]surface.Finding, len(g.Cylinders))
+	if g.Engine.Texture == (surface.Limits{}) {
+		return all, nil
+	}
+	for i, c := range g.Cylinders {
+		if len(c.Texture) == 0 {
+			continue
+		}
+		path := fmt.Sprintf("cylinders[%d].texture", i)
+		wall, err := surface.Measure(c.Texture, g.Gauge.Profiler)
+		if err != nil {
+			return nil, fault(path, err)
+		}
+		if all[i], err = wall.Judge(g.Engine.Texture, g.risk.row); err != nil {
+			return nil, fault(path, err)
+		}
+	}
+	return all, nil
+}
+
+// texture writes whether the finished wall has the texture that the rings want, where anybody asks.
+func (b *book) texture(path string) {
+	found := b.textures[b.at]
+	switch {
+	case b.Engine.Texture == (surface.Limits{}):
+		b.put(notAsked(DemandTexture, ""))
+		return
+	case len(found) == 0:
+		b.put(open(DemandTexture, "", NotMeasured, b.later(WashAndProve), path+"texture"))
+		return
+	}
+	r := provenBy(DemandTexture, "", NoReason)
+	for _, f := range found {
+		switch {
+		case f.Verdict == uncertainty.Within:
+			continue
+		case f.Verdict == uncertainty.Beyond:
+			r.State, r.Reason, r.Step, r.Says = Failed, BeyondLimit, Rework, list(r.Says, f.String())
+		case r.State != Failed:
+			r.State, r.Reason, r.Step, r.Says = Open, Doubtful, MeasureBetter, list(r.Says, f.String())
+		}
+		r.Give = []string{path + "texture"}
+	}
+	if _, _, there := b.finished(); !there && r.State == Proven {
+		r = open(DemandTexture, "", ToCome, b.workStep())
+	}
+	b.put(r)
+}
