@@ -33,8 +33,6 @@ type grey struct {
 	pix  []float32
 }
 
-func (g *grey) at(x, y int) float32 { return g.pix[y*g.w+x] }
-
 // readGrey reads the picture.
 func readGrey(img image.Image) (*grey, error) {
 	if img == nil {

@@ -129,7 +129,6 @@ func (s *scene) camera() *camera {
 	sin, cos := math.Sincos(rad(s.roll))
 	c.right, c.down = triple{}.plus(c.right, cos).plus(c.down, sin), triple{}.plus(c.down, cos).plus(c.right, -sin)
 	// Aim a little beside the label.
-	c.cx += 0
 	shift := func(axis, with triple, d float64) (triple, triple) {
 		sin, cos := math.Sincos(d)
 		return triple{}.plus(axis, cos).plus(with, sin), triple{}.plus(with, cos).plus(axis, -sin)
