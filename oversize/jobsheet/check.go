@@ -105,7 +105,7 @@ func (j Job) check(doc *strictjson.Document) error {
 	case j.Version != 0 && j.Version < Version:
 		c.fault("version", j.Version, "%s", olderVersion)
 	}
-	doc.Check(j, nil)
+	doc.Check(j, rules())
 	c.engine(j.Engine)
 	c.gauge(j.Gauge)
 	c.cylinders(j)
@@ -199,8 +199,6 @@ func (c *checker) gauge(g Gauge) {
 	if len(g.Study) > maxReadings {
 		c.fault("gauge.study", len(g.Study), "want at most %d", maxReadings)
 	}
-	c.length("gauge.repeatability", g.Repeatability, coarsest)
-	c.length("gauge.dial_error", g.DialError, coarsest)
 	c.temperatures("gauge.temperatures", g.Temperatures, g.Standard != Standard{})
 	c.standard("gauge.standard", g.Standard)
 }
@@ -279,34 +277,34 @@ func (c *checker) cuts(b Cuts, e Engine) {
 		{"locating", length(b.Locating)}, {"out_of_square", length(b.OutOfSquare)}, {"surface", length(b.Surface)}} {
 		c.small("cuts."+l.path, l.size, nominal)
 	}
-	c.length("cuts.length", b.Length, largestDepth)
-	c.rate("cuts.spindle", b.Spindle)
 }
 
-// rate checks a speed of turning that may be left out.
-func (c *checker) rate(path string, f units.Frequency) {
-	const most = 100_000 * units.PerMinute
-	if f != 0 && !(f > 0 && f <= most) { // NaN too
-		c.fault(path, f, "want above 0, up to %v", most)
+// rules are what a field is held to by its tag `want`: a length along the bore, a small one, a speed of turning.
+// Zero is not given.
+func rules() map[string]strictjson.Rule {
+	upTo := func(most units.Length) strictjson.Rule {
+		return func(v any) error {
+			if l, ok := v.(units.Length); !ok || l < 0 || l > most {
+				return fmt.Errorf("want above 0, up to %v", most)
+			}
+			return nil
+		}
+	}
+	return map[string]strictjson.Rule{
+		"far": upTo(largestDepth), "fine": upTo(coarsest),
+		"turning": func(v any) error {
+			const most = 100_000 * units.PerMinute
+			if f, ok := v.(units.Frequency); !ok || f != 0 && !(f > 0 && f <= most) { // NaN too
+				return fmt.Errorf("want above 0, up to %v", most)
+			}
+			return nil
+		},
 	}
 }
 
 func (c *checker) tools(t Tools) {
-	for _, l := range []struct {
-		path string
-		size units.Length
-	}{
-		{"tool_length", t.ToolLength},
-		{"line_width", t.LineWidth},
-		{"track", t.Track},
-		{"stroke", t.Stroke},
-		{"room_top", length(t.RoomTop)},
-		{"room_bottom", length(t.RoomBottom)},
-		{"overtravel_top", t.OvertravelTop},
-		{"overtravel_bottom", t.OvertravelBottom},
-	} {
-		c.length("tools."+l.path, l.size, largestDepth)
-	}
+	c.length("tools.room_top", length(t.RoomTop), largestDepth)
+	c.length("tools.room_bottom", length(t.RoomBottom), largestDepth)
 	for _, end := range []struct {
 		path      string
 		out, room units.Length
@@ -334,12 +332,9 @@ func (c *checker) tools(t Tools) {
 	} else {
 		for i, p := range t.Phases {
 			path := fmt.Sprintf("tools.phases[%d]", i)
-			c.rate(path+".spindle", p.Spindle)
 			c.needed(path+".radial_stock", p.RadialStock, coarsest)
-			c.length(path+".groove", p.Groove, coarsest)
 		}
 	}
-	c.rate("tools.spindle_now", t.SpindleNow)
 	for _, v := range []struct {
 		path  string
 		text  string

@@ -178,9 +178,9 @@ func ExampleSheet_WriteText() {
 	fmt.Println(strings.Join(lines[:4], "\n"))
 	// Output:
 	// JOB SHEET
-	// 1 × bore 67.000 mm, stroke 49.500 mm, four-stroke, bare iron
+	// 1 × bore 67 mm, stroke 49.5 mm, four-stroke, bare iron
 	// Read by the machinist, free, without a torque plate.
-	// ROUTE:       undecided (if nothing better is measured: bore oversize 0.250 mm)
+	// NEXT:        measure
 }
 
 // A dial reading of zero is a reading: it means the size of the setting standard.

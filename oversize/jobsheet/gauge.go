@@ -11,15 +11,15 @@ import (
 
 // A Gauge is the instrument and the way it was used.
 type Gauge struct {
-	Kind          *bore.Kind   `json:"kind"`                   // how many points it touches at
-	Resolution    units.Length `json:"resolution"`             // smallest step that is read
-	Repeatability units.Length `json:"repeatability,omitzero"` // standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
+	Kind          *bore.Kind   `json:"kind"`                               // how many points it touches at
+	Resolution    units.Length `json:"resolution"`                         // smallest step that is read
+	Repeatability units.Length `json:"repeatability,omitzero" want:"fine"` // standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
 	// Study is trials of the gauge, one ring or several read again and again: they give the repeatability.
 	Study []study.Trial `json:"study,omitzero"`
 	// Profiler is what is known of the instrument that read the texture.
 	Profiler     surface.Instrument `json:"profiler,omitzero"`
-	DialError    units.Length       `json:"dial_error,omitzero"` // greatest, over the travel used; left out, two steps of the scale
-	Dial         bore.Dial          `json:"dial,omitzero"`       // needed where deviations are read
+	DialError    units.Length       `json:"dial_error,omitzero" want:"fine"` // greatest, over the travel used; left out, two steps of the scale
+	Dial         bore.Dial          `json:"dial,omitzero"`                   // needed where deviations are read
 	Material     Metal              `json:"material,omitzero"`
 	Standard     Standard           `json:"standard,omitzero"`
 	Temperatures Temperatures       `json:"temperatures"`

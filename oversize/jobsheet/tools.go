@@ -12,18 +12,18 @@ import (
 
 // Tools are what is on hand for honing.
 type Tools struct {
-	Hone       hone.Kind    `json:"hone,omitzero"`        // kind of hone; its cautions depend on it
-	Drive      hone.Drive   `json:"drive,omitzero"`       // by hand or by machine
-	Grit       int          `json:"grit,omitzero"`        // of the abrasive, for the record
-	ToolLength units.Length `json:"tool_length,omitzero"` // of the abrasive
-	Stroke     units.Length `json:"stroke,omitzero"`      // one way; left out, it follows from tool, bore and room
+	Hone       hone.Kind    `json:"hone,omitzero"`                   // kind of hone; its cautions depend on it
+	Drive      hone.Drive   `json:"drive,omitzero"`                  // by hand or by machine
+	Grit       int          `json:"grit,omitzero"`                   // of the abrasive, for the record
+	ToolLength units.Length `json:"tool_length,omitzero" want:"far"` // of the abrasive
+	Stroke     units.Length `json:"stroke,omitzero" want:"far"`      // one way; left out, it follows from tool, bore and room
 	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
 	// of the tool stands out there at the end of a stroke; left out at both ends, what is usual
 	// for the kind of hone.
 	RoomTop          *units.Length `json:"room_top,omitempty"`
 	RoomBottom       *units.Length `json:"room_bottom,omitempty"`
-	OvertravelTop    units.Length  `json:"overtravel_top,omitzero"`
-	OvertravelBottom units.Length  `json:"overtravel_bottom,omitzero"`
+	OvertravelTop    units.Length  `json:"overtravel_top,omitzero" want:"far"`
+	OvertravelBottom units.Length  `json:"overtravel_bottom,omitzero" want:"far"`
 
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"` // wanted; its text names the convention
 	Tolerance  units.Angle     `json:"tolerance,omitzero"`  // either side, on the included angle; left out, 5°
@@ -34,8 +34,8 @@ type Tools struct {
 	// Lines of abrasive round the tool and the width of one, for how many strokes cover the wall;
 	// the width of the track that one line draws, for whether a machine runs in its own tracks.
 	Lines     int          `json:"lines,omitzero"`
-	LineWidth units.Length `json:"line_width,omitzero"`
-	Track     units.Length `json:"track,omitzero"`
+	LineWidth units.Length `json:"line_width,omitzero" want:"far"`
+	Track     units.Length `json:"track,omitzero" want:"far"`
 
 	// Motion is how the speed is spread over a stroke; left out, even for a machine, and for a
 	// hand that of a crank, fastest in the middle.
@@ -47,7 +47,7 @@ type Tools struct {
 	LongestPass Duration `json:"longest_pass,omitzero"`
 
 	// The setting that is meant to be used, if there is one already.
-	SpindleNow  units.Frequency `json:"spindle_now,omitzero"`
+	SpindleNow  units.Frequency `json:"spindle_now,omitzero" want:"turning"`
 	StrokingNow hone.Stroking   `json:"stroking_now,omitzero"`
 
 	// Phases are the settings used one after the other, where the last is to replace the lines of
@@ -57,10 +57,10 @@ type Tools struct {
 
 // A Phase is a stretch of honing with one setting.
 type Phase struct {
-	Spindle     units.Frequency `json:"spindle"`         // turning of the tool
-	Stroking    hone.Stroking   `json:"stroking"`        // strokes or cycles of the tool
-	RadialStock units.Length    `json:"radial_stock"`    // what it takes off the RADIUS: half of what the diameter grows
-	Groove      units.Length    `json:"groove,omitzero"` // how deep its lines are; left out, not known
+	Spindle     units.Frequency `json:"spindle" want:"turning"`      // turning of the tool
+	Stroking    hone.Stroking   `json:"stroking"`                    // strokes or cycles of the tool
+	RadialStock units.Length    `json:"radial_stock"`                // what it takes off the RADIUS: half of what the diameter grows
+	Groove      units.Length    `json:"groove,omitzero" want:"fine"` // how deep its lines are; left out, not known
 }
 
 // Motion is how the speed of a hone is spread over its stroke.
@@ -87,13 +87,13 @@ func (m *Motion) UnmarshalText(text []byte) error { return enum.Unmarshal(m, tex
 // Cuts is how the stock is to be divided, on the diameter where nothing else is said. What is
 // left out is not done.
 type Cuts struct {
-	MostDepth  units.Length `json:"most_depth,omitzero"`  // greatest depth of a rough cut, radial
-	FinishBore units.Length `json:"finish_bore,omitzero"` // stock of the last cut
-	FinishHone units.Length `json:"finish_hone,omitzero"` // stock of finish honing
-	Plateau    units.Length `json:"plateau,omitzero"`     // stock of plateau honing
-	BothEnds   bool         `json:"both_ends,omitzero"`   // rings enter from below too
-	Length     units.Length `json:"length,omitzero"`      // to be bored, with run-in and run-out
-	Feed       units.Length `json:"feed,omitzero"`        // a turn
+	MostDepth  units.Length `json:"most_depth,omitzero"`        // greatest depth of a rough cut, radial
+	FinishBore units.Length `json:"finish_bore,omitzero"`       // stock of the last cut
+	FinishHone units.Length `json:"finish_hone,omitzero"`       // stock of finish honing
+	Plateau    units.Length `json:"plateau,omitzero"`           // stock of plateau honing
+	BothEnds   bool         `json:"both_ends,omitzero"`         // rings enter from below too
+	Length     units.Length `json:"length,omitzero" want:"far"` // to be bored, with run-in and run-out
+	Feed       units.Length `json:"feed,omitzero"`              // a turn
 	// How far the boring axis may miss the one meant, how far it may lean over the length bored, and
 	// what has to go under the worn skin for a sound surface: all radial.
 	Locating    *units.Length `json:"locating,omitempty"`
@@ -103,7 +103,7 @@ type Cuts struct {
 	Deglaze units.Length `json:"deglaze,omitzero"`
 	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.
 	Warm    units.Temperature `json:"warm,omitzero"`
-	Spindle units.Frequency   `json:"spindle,omitzero"` // of the boring bar
+	Spindle units.Frequency   `json:"spindle,omitzero" want:"turning"` // of the boring bar
 }
 
 // usualDeglaze is what a few strokes take where nobody measured it (common practice).

@@ -419,8 +419,8 @@ func ExamplePaper() {
 	fmt.Println(strings.Count(b.String(), "\f")+1, "pages; the first begins")
 	fmt.Println(strings.SplitN(b.String(), "\n", 2)[0])
 	// Output:
-	// 6 pages; the first begins
-	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 6
+	// 7 pages; the first begins
+	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 7
 }
 
 func ExampleOperation() {
@@ -430,6 +430,7 @@ func ExampleOperation() {
 		}
 	}
 	// Output:
+	// Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.
 	// Washed until a white cloth stays clean, dried, oiled at once.
 	// Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.
 }
