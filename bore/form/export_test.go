@@ -54,3 +54,16 @@ func (c *Certificate) Drop() {
 	c.n--
 	c.contacts[c.n] = Contact{}
 }
+
+// Margins are the bounds of the second and the third order of a move of size m.
+func Margins(kind Reference, in, out, length, m float64) (third, bent, total float64) {
+	p := margin{in: in, out: out, length: length, outer: kind != MICY, inner: kind != MCCY}
+	p.bend()
+	return p.third(m), p.bent, p.total
+}
+
+// Closure is that of a wall about the axis of a cylinder.
+func Closure(c Cylinder, w Wall) float64 {
+	s, _ := c.sight(w)
+	return s.closure()
+}

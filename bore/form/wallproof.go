@@ -140,7 +140,12 @@ func (c Cylinder) bounds(s sight) margin {
 	p.unbalanced = s.unbalanced(c.Certificate.contacts[:c.Certificate.n])
 	p.growth, p.stiff = c.growth(s)
 	p.growth -= p.unbalanced
-	// The second-order part of a distance lies between −out·(m/length)² and m²/(2·in).
+	p.bend()
+	return p
+}
+
+// bend sets the bounds of the second order: that of a distance lies between −out·(m/length)² and m²/(2·in).
+func (p *margin) bend() {
 	if p.outer {
 		p.bent += p.out / (p.length * p.length)
 		p.total += max(1/(2*p.in), p.out/(p.length*p.length))
@@ -149,7 +154,6 @@ func (c Cylinder) bounds(s sight) margin {
 		p.bent += 1 / (2 * p.in)
 		p.total += max(1/(2*p.in), p.out/(p.length*p.length))
 	}
-	return p
 }
 
 // third bounds what is left of the weighed distances beyond the second order of a move.
