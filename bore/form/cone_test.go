@@ -97,14 +97,12 @@ func TestMedianLine(t *testing.T) {
 	var sections []form.Section
 	off := []float64{0, 6, 9, 6, 0} // µm, towards 120°, over a lean
 	for k, o := range off {
-		radii := make([]float64, 0, 72)
 		var x, y []float64
 		s, c := math.Sincos(120 * math.Pi / 180)
 		cx, cy := o*1e-3*c+0.02*float64(k), o*1e-3*s-0.01*float64(k)
 		for i := range 72 {
 			a := 2 * math.Pi * float64(i) / 72
 			r := 40 + 0.001*float64(k) + 0.003*math.Cos(3*a)
-			radii = append(radii, r)
 			x, y = append(x, cx+r*math.Cos(a)), append(y, cy+r*math.Sin(a))
 		}
 		sections = append(sections, form.Section{Depth: units.Length(10+20*k) * mm, Trace: traceOf(t, x, y)})

@@ -61,9 +61,9 @@ func draws(r *rand.Rand) data {
 
 // five are the numbers of heights sorted down: the flattest window, normal equations, slices of the curve.
 type five struct {
-	rpk, rvk, top, mr1, second float64 // second: how little steeper the next window of another place is
-	from                       int
-	fall                       float64
+	rpk, rvk, top, mr1 float64
+	from               int
+	fall               float64
 }
 
 func numbers(z []float64) (f five) {
