@@ -45,7 +45,7 @@ const finestCut = 10 * units.Micrometre
 //
 // A gap may be negative, as [Gap.In] predicts it for a ring too large for its bore: the ends
 // overlap by as much. Where the gap is neither within nor too wide and the window is narrower
-// than 2U, so that no reading would prove anything, it is ErrDoubt; no window at all is
+// than 2U, or at a risk of some 0.1 and more a little wider, so that no reading would prove anything, it is ErrDoubt; no window at all is
 // uncertainty.ErrLimits, an end of it below 0 or beyond [units.MaxLength] units.ErrRange.
 func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Filing, error) {
 	if window.Min < 0 || window.Max < 0 || max(window.Min, window.Max) > units.MaxLength {
@@ -84,6 +84,16 @@ func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) 
 	}
 	if !window.HasMin() || gap.Value >= stop.Min {
 		return f, nil
+	}
+	// At a great risk, where an even or a U-shaped doubt has more in its tails, less than half the window may not do.
+	filed := gap
+	filed.Value = stop.Min
+	proof, err := uncertainty.Judge(filed, window, risk)
+	if err != nil {
+		return Filing{}, fmt.Errorf("rings: end gap: %w", err)
+	}
+	if proof.Verdict != uncertainty.Within {
+		return Filing{}, fmt.Errorf("rings: end gap known to ±%v, window %v: %w (no reading in it would be within)", u, window, ErrDoubt)
 	}
 	f.Action = FileEnds
 	f.Stop = stop

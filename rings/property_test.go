@@ -156,7 +156,10 @@ func TestFilingEndsInside(t *testing.T) {
 		}
 		width, both := w.Width()
 		if err != nil {
-			if !both || width >= 2*u {
+			filed := gap
+			filed.Value = w.Min + u
+			proof, jerr := uncertainty.Judge(filed, w, risk)
+			if !both || width >= 2*u && (jerr != nil || proof.Verdict == uncertainty.Within) {
 				t.Fatalf("refused with U %v in %v", u, w)
 			}
 			return
