@@ -155,7 +155,7 @@ func ExampleProof() {
 	p := sheetOf("keep").Job.Proof
 	fmt.Println(p.On, p.Clamping, p.Temperatures.Cylinder)
 	// Output:
-	// 2026-03-15 08:30 torque plate 19 ± 0.5 °C
+	// 2026-03-15 08:30 torque plate 19.1 ± 0.5 °C
 }
 
 func ExampleClamping() {
@@ -249,8 +249,8 @@ func ExamplePhase() {
 		fmt.Println(i+1, t.Crosshatch.Format(1), t.Fate)
 	}
 	// Output:
-	// 1 8.1° included replaced
-	// 2 43.3° included stays
+	// 1 7.8° included replaced
+	// 2 42.1° included stays
 }
 
 func ExampleMotion() {
@@ -308,7 +308,7 @@ func ExampleCylinderSheet() {
 	fmt.Println(c.Bore.Largest.Size, c.Bore.Ovality, c.Bore.Shape)
 	fmt.Println(c.Findings[1].Subject, c.Findings[1].Verdict)
 	// Output:
-	// 67.0360 ± 0.0026 mm 0.0110 ± 0.0027 mm tapered
+	// 67.0361 ± 0.0026 mm 0.0110 ± 0.0027 mm tapered
 	// service limit within
 }
 
@@ -336,8 +336,8 @@ func ExampleClearance() {
 		fmt.Println(k.At, k.Size, "running", k.Hot)
 	}
 	// Output:
-	// greatest now 0.0810 ± 0.0039 mm running 0.006 ± 0.012 mm
-	// least now 0.0515 ± 0.0039 mm running -0.024 ± 0.012 mm
+	// greatest now 0.0811 ± 0.0039 mm running 0.006 ± 0.012 mm
+	// least now 0.0516 ± 0.0039 mm running -0.024 ± 0.012 mm
 }
 
 // What the gauge shows when a bore at 35 °C has its size.
@@ -369,8 +369,8 @@ func ExampleHoneSheet() {
 	fmt.Printf("better: %.0f rev/min, %s\n", h.Used.Spindle.In(units.PerMinute), h.Reach.Leaves.Format(1))
 	fmt.Printf("along the wall %.0f° to %.0f°\n", h.Wall.Least.In(units.Degree), h.Wall.Greatest.In(units.Degree))
 	// Output:
-	// as set: 8.1° included
-	// better: 77 rev/min, 45.0° included
+	// as set: 7.8° included
+	// better: 74 rev/min, 45.0° included
 	// along the wall 0° to 66°
 }
 
@@ -396,7 +396,7 @@ func ExampleProofSheet() {
 		fmt.Println(f.Limit, f.Verdict)
 	}
 	// Output:
-	// came off 0.4238 ± 0.0062 mm
+	// came off 0.4244 ± 0.0062 mm
 	// new bore within
 	// ovality within
 	// taper within
