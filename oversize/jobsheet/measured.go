@@ -83,8 +83,11 @@ func (m *Measured) UnmarshalText(text []byte) error {
 }
 
 // estimate returns the value with its standard uncertainty; where no doubt came with it, the one that is
-// usual for such a value.
+// usual for such a value. What was not measured is the zero Estimate.
 func (m Measured) estimate(usual units.Length) (uncertainty.Estimate, error) {
+	if m.IsZero() {
+		return uncertainty.Estimate{}, nil
+	}
 	expanded := cmp.Or(m.Expanded, usual)
 	k, dof := float64(coverage), 0.0
 	if m.Readings > 0 {

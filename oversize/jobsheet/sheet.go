@@ -25,8 +25,8 @@ import (
 const Version = 2
 
 // A Sheet is a job with everything that follows from it. JSON keeps every length to the
-// picometre and every other quantity to the 12 digits of its text; written again it is the same
-// to the letter.
+// picometre and every other quantity to the 12 digits of its text, so that one read back may differ in the
+// last digits of a bare number.
 type Sheet struct {
 	Version int          `json:"version"`          // of the JSON: [Version]
 	Job     Job          `json:"job"`              // what the sheet was worked out from
