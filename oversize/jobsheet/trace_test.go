@@ -1,0 +1,537 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet"
+	"borewright.example/oversize/sleeve"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A section is the beginning of a title in the text, and the parts of the JSON that it may print. An i
+// stands for the cylinder whose heading comes before, a * for any.
+type section struct {
+	title string
+	paths []string
+}
+
+var sections = []section{
+	{"JOB SHEET", []string{"job.engine.bore", "job.engine.stroke", "job.engine.cylinders", "choice.over", "choice.otherwise_over"}},
+	{"BEFORE MEASURING", []string{"to_read"}},
+	{"SIZES", []string{"job.gauge", "cylinders.i.bore", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
+	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
+	{"ROUTE", []string{"choice", "cylinders.*.clean_up", "cylinders.*.findings"}},
+	{"FINISH", []string{"choice.cylinders", "cylinders.*.stock", "cylinders.*.warm", "job.engine.honing_allowance", "job.cuts.warm"}},
+	{"SLEEVE", []string{"sleeve", "ledger.*.finding"}},
+	{"HONING", []string{"honing", "cylinders.*.pass", "cylinders.*.skirts", "job.tools.phases", "job.engine.limits"}},
+	{"PISTONS", []string{"cylinders.*.clearances", "cylinders.*.kept_clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched"}},
+	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "job.engine.rings", "usual_gap"}},
+	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
+	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
+	{"WHAT MUST BE TRUE", []string{"ledger"}},
+	{"LEFT OUT", nil},
+	{"CAUTIONS", nil},
+}
+
+// facts are the quantities of a part of a sheet's JSON.
+type facts struct {
+	lengths []units.Length
+	sure    []uncertainty.Estimate // with their expanded uncertainty in place of the standard one
+	windows []units.Limits
+	others  map[string][]float64 // by what is printed behind them
+}
+
+func (f *facts) add(unit string, x ...float64) { f.others[unit] = append(f.others[unit], x...) }
+
+// take adds what stands in a JSON value under a key.
+func (f *facts) take(t testing.TB, key string, v any) {
+	switch v := v.(type) {
+	case map[string]any:
+		if _, ok := v["value"]; ok {
+			var e uncertainty.Estimate
+			again(t, v, &e)
+			u, err := e.Expanded(0.95)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f.lengths = append(f.lengths, e.Value)
+			f.sure = append(f.sure, uncertainty.Estimate{Value: e.Value, Std: u})
+			return
+		}
+		if _, ok := v["hand"]; ok { // what the text asks a Reach for
+			var r hone.Reach
+			again(t, v, &r)
+			if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
+				f.add("rev/min", n.Min.In(units.PerMinute), n.Max.In(units.PerMinute))
+			}
+		}
+		if reach, ok := v["reach"]; ok {
+			var r hone.Reach
+			var now hone.Setting
+			again(t, reach, &r)
+			again(t, v["now"], &now)
+			if k, ok := r.StrokingsAt(now.Spindle); ok {
+				f.stroking(k.Min)
+				f.stroking(k.Max)
+			}
+		}
+		if filing, ok := v["filing"]; ok { // the gap once it is filed
+			var r rings.Filing
+			again(t, filing, &r)
+			f.take(t, "", decoded(t, r.After()))
+		}
+		for k, x := range v {
+			f.take(t, k, x)
+		}
+	case []any:
+		for i, x := range v {
+			f.take(t, key, x)
+			f.add("", float64(i+1)) // its number, where the text counts
+		}
+	case float64:
+		if strings.HasSuffix(key, "_ns") {
+			f.add("min", v/float64(time.Minute))
+			f.add("s", v/float64(time.Second))
+			return
+		}
+		f.add("", v)
+		if key == "piston" { // the text counts from 1
+			f.add("", v+1)
+		}
+		f.add("%", 100*v)
+		f.add(": 1", v)
+	case string:
+		f.text(v)
+	}
+}
+
+// decoded returns a value as its JSON is read.
+func decoded(t testing.TB, v any) (tree any) {
+	t.Helper()
+	again(t, v, &tree)
+	return tree
+}
+
+// again decodes a JSON value once more, into p.
+func again(t testing.TB, v, p any) {
+	t.Helper()
+	b, err := json.Marshal(v)
+	if err == nil {
+		err = json.Unmarshal(b, p)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+func (f *facts) stroking(k hone.Stroking) {
+	f.add("cycles/min", k.Cycles().In(units.PerMinute))
+	f.add("strokes", k.Strokes().In(units.PerMinute))
+}
+
+// text adds the quantity that a text is, if it is one.
+func (f *facts) text(s string) {
+	var k hone.Stroking
+	var c hone.Crosshatch
+	var m jobsheet.Measured
+	if strings.Contains(s, "±") && m.UnmarshalText([]byte(s)) == nil {
+		f.lengths = append(f.lengths, m.Value)
+		f.sure = append(f.sure, uncertainty.Estimate{Value: m.Value, Std: m.Expanded})
+	} else if l, err := units.ParseLength(s); err == nil {
+		f.lengths = append(f.lengths, l)
+	} else if w, err := units.ParseLimits(s); err == nil {
+		f.windows = append(f.windows, w)
+		f.lengths = append(f.lengths, w.Min, w.Max)
+	} else if k.UnmarshalText([]byte(s)) == nil {
+		f.stroking(k)
+	} else if n, err := units.ParseFrequency(s); err == nil {
+		f.add("rev/min", n.In(units.PerMinute))
+	} else if c.UnmarshalText([]byte(s)) == nil {
+		f.add("°", c.Included().In(units.Degree), c.FromSquare().In(units.Degree))
+	} else if a, err := units.ParseAngle(s); err == nil {
+		f.add("°", a.In(units.Degree))
+	} else if at, err := units.ParseTemperature(s); err == nil {
+		f.add("°C", at.Celsius())
+		f.add("°F", at.Fahrenheit())
+	} else if at, err := bore.ParseTemperature(s); err == nil {
+		f.add("°C", at.Value.Celsius(), float64(at.Within))
+		f.add("°F", at.Value.Fahrenheit(), 1.8*float64(at.Within))
+	} else if v, err := units.ParseVolume(s); err == nil {
+		f.add("cm³", v.In(units.CubicCentimetre))
+		f.add("in³", v.In(units.CubicInch))
+	} else if p, err := units.ParsePressure(s); err == nil {
+		f.add("MPa", p.In(units.Megapascal))
+		f.add("psi", p.In(units.PoundPerSquareInch))
+	}
+}
+
+// pick returns what stands at a path of a JSON tree.
+func pick(v any, path string) []any {
+	if path == "" {
+		return []any{v}
+	}
+	first, rest, _ := strings.Cut(path, ".")
+	switch v := v.(type) {
+	case map[string]any:
+		if x, ok := v[first]; ok {
+			return pick(x, rest)
+		}
+	case []any:
+		if i, err := strconv.Atoi(first); err == nil {
+			return pick(v[i], rest)
+		}
+		var all []any
+		for _, x := range v {
+			all = append(all, pick(x, rest)...)
+		}
+		return all
+	}
+	return nil
+}
+
+// A claim is what a text prints of a quantity, and where.
+type claim struct {
+	where, quote string
+	kind         string   // how the numbers stand, as the keys of forms
+	numbers      []string // as printed
+	unit         string
+	facts        *facts
+}
+
+const number = `([+-]?\d+(?:\.\d+)?)`
+
+// forms are the ways in which the text prints quantities; of several that fit, the first.
+var forms = []struct{ kind, pattern string }{
+	{"at most", `uncertainty ` + number + ` (mm|in) or less`},
+	{"estimate", number + ` ± ` + number + ` (mm|in)\b`},
+	{"both", number + `° ± ` + number + `(°)`},
+	{"both", number + ` ± ` + number + ` (°C|°F)`},
+	{"window", number + ` to ` + number + ` (mm|in)\b`},
+	{"both", number + ` to ` + number + ` (MPa|psi)`},
+	{"most", `max ` + number + ` (mm|in)\b`},
+	{"least", `min ` + number + ` (mm|in)\b`},
+	{"lasts", `\b((?:\d+h)?(?:\d+m)?\d+(?:\.\d+)?s)()\b`},
+	{"under", `< ` + number + ` (%)`},
+	{"over", `> ` + number + ` (%)`},
+	{"one", number + ` ?(in³|cm³|mm\b|in\b|rev/min|cycles/min|strokes|min\b|°C|°F|°|MPa|psi|%|: 1)`},
+	{"one", number + `()`},
+}
+
+var everyForm, eachForm = func() (*regexp.Regexp, []*regexp.Regexp) {
+	var all []string
+	var each []*regexp.Regexp
+	for _, f := range forms {
+		all = append(all, f.pattern)
+		each = append(each, regexp.MustCompile(`^(?:`+f.pattern+`)$`))
+	}
+	return regexp.MustCompile(strings.Join(all, "|")), each
+}()
+
+// A part of the text of a sheet: a section, or what it says of one cylinder.
+type part struct {
+	title    string
+	cylinder int // whose heading comes before; -1 for none
+	text     string
+}
+
+var (
+	heading  = regexp.MustCompile(`^\d+  ([A-Z].*)`)
+	cylinder = regexp.MustCompile(`^  Cylinder (.*?)(: to be read)?$`)
+	moment   = regexp.MustCompile(`\d{4}-\d\d-\d\d( \d\d:\d\d)?`)
+)
+
+// parts cuts a text at the headings of sections and of cylinders.
+func parts(text string, names []string) []part {
+	list := []part{{title: sections[0].title, cylinder: -1}}
+	for line := range strings.Lines(text) {
+		line = strings.TrimSuffix(line, "\n")
+		last := list[len(list)-1]
+		if m := heading.FindStringSubmatch(line); m != nil {
+			list, line = append(list, part{title: m[1], cylinder: -1}), m[1]
+		} else if m := cylinder.FindStringSubmatch(line); m != nil && slices.Contains(names, m[1]) {
+			list = append(list, part{title: last.title, cylinder: slices.Index(names, m[1])})
+		}
+		list[len(list)-1].text += line + "\n"
+	}
+	return list
+}
+
+// factsOf returns the quantities of the JSON that a part of the text is about, and where they stand.
+func factsOf(t testing.TB, tree map[string]any, p part) (*facts, string) {
+	t.Helper()
+	f := &facts{others: map[string][]float64{}}
+	f.lengths = append(f.lengths, 0) // zeros are left out of JSON
+	for _, unit := range []string{"°", "MPa", "psi", "%"} {
+		f.add(unit, 0)
+	}
+	for _, name := range pick(tree, "job.cylinders.*.name") {
+		if n, err := strconv.ParseFloat(name.(string), 64); err == nil {
+			f.add("", n)
+		}
+	}
+	i := slices.IndexFunc(sections, func(s section) bool { return strings.HasPrefix(p.title, s.title) })
+	if i < 0 {
+		t.Fatalf("section %q: say above which part of the JSON it prints", p.title)
+	}
+	var where []string
+	for _, path := range sections[i].paths {
+		if strings.Contains(path, ".i.") {
+			if p.cylinder < 0 {
+				continue
+			}
+			path = strings.Replace(path, ".i.", fmt.Sprintf(".%d.", p.cylinder), 1)
+		}
+		where = append(where, path)
+		for _, v := range pick(tree, path) {
+			f.take(t, "", v)
+		}
+	}
+	if sections[i].title == "JOB SHEET" { // of the rows that call for a cylinder's step it counts those beyond four
+		for _, c := range pick(tree, "cylinders.*") {
+			n := 0
+			for _, row := range pick(tree, "ledger.*") {
+				r := row.(map[string]any)
+				if r["cylinder"] == c.(map[string]any)["name"] && r["step"] == c.(map[string]any)["next"] && r["reason"] != "to come" {
+					n++
+				}
+			}
+			f.add("", float64(n-4))
+		}
+	}
+	if sections[i].title == "FINISH" { // what is usual is the room's
+		f.lengths = append(f.lengths, oversize.LeastHoning, oversize.MostHoning)
+	}
+	return f, sections[i].title + ": " + strings.Join(where, ", ")
+}
+
+// claims reads every number out of the text of a sheet, but for fixed sentences and what the job calls
+// things, each with the facts of the part of the JSON that its section is about.
+func claims(t testing.TB, text string, sheet []byte) []claim {
+	t.Helper()
+	var tree map[string]any
+	if err := json.Unmarshal(sheet, &tree); err != nil {
+		t.Fatal(err)
+	}
+	texts := func(paths ...string) (list []string) {
+		for _, path := range paths {
+			for _, v := range pick(tree, path) {
+				list = append(list, strings.Join(strings.Fields(v.(string)), " "))
+			}
+		}
+		return list
+	}
+	cylinders := texts("job.cylinders.*.name")
+	var fixed []string
+	for _, name := range append(cylinders, texts("job.title", "job.survey.by", "job.proof.by", "job.gauge.standard.name",
+		"job.proof.standard.name", "job.engine.rings.*.name", "job.engine.layout.ports.*.name")...) {
+		if _, err := strconv.ParseFloat(name, 64); err != nil && strings.ContainsAny(name, "0123456789") {
+			fixed = append(fixed, name)
+		}
+	}
+	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.part", "omitted.*.why", "unused.*.part", "unused.*.why", "assumed.*.took", "assumed.*.field",
+		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
+	for i := range 64 { // what the rooms warn of
+		fixed = append(fixed, hone.Caution(i).Text(), fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(i).Text())
+	}
+	// The temperature of every size, and what "±" stands for.
+	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %")
+	for _, class := range texts("job.engine.sleeve.hole", "job.engine.sleeve.shaft") {
+		fixed = append(fixed, "to "+class+",")
+	}
+	slices.SortFunc(fixed, func(a, b string) int { return len(b) - len(a) })
+	var list []claim
+	for _, p := range parts(text, cylinders) {
+		all := moment.ReplaceAllString(strings.Join(strings.Fields(p.text), " "), "…")
+		for _, s := range fixed {
+			if s != "" {
+				all = strings.ReplaceAll(all, s, "…")
+			}
+		}
+		f, where := factsOf(t, tree, p)
+		for _, quote := range everyForm.FindAllString(all, -1) {
+			for i, form := range eachForm {
+				if m := form.FindStringSubmatch(quote); m != nil {
+					list = append(list, claim{where, quote, forms[i].kind, m[1 : len(m)-1], m[len(m)-1], f})
+					break
+				}
+			}
+		}
+	}
+	return list
+}
+
+// holds reports whether a fact of its part of the JSON rounds to what the claim says.
+func (c claim) holds() bool {
+	switch c.kind {
+	case "estimate":
+		return slices.ContainsFunc(c.facts.sure, func(e uncertainty.Estimate) bool {
+			return rounds(c.length(e.Value), c.numbers[0]) && rounds(c.length(e.Std), c.numbers[1])
+		})
+	case "window":
+		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
+			return w.HasMin() && w.HasMax() && roundsUp(c.length(w.Min), c.numbers[0]) && roundsUp(-c.length(w.Max), minus(c.numbers[1]))
+		})
+	case "most":
+		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
+			return w.HasMax() && roundsUp(-c.length(w.Max), minus(c.numbers[0]))
+		})
+	case "least":
+		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
+			return w.HasMin() && roundsUp(c.length(w.Min), c.numbers[0])
+		})
+	case "at most":
+		return slices.ContainsFunc(c.facts.lengths, func(l units.Length) bool { return roundsUp(-c.length(l), minus(c.numbers[0])) })
+	case "lasts":
+		d, err := time.ParseDuration(c.numbers[0])
+		return err == nil && slices.Contains(c.facts.others["s"], d.Seconds())
+	case "under":
+		return slices.ContainsFunc(c.facts.others[c.unit], func(x float64) bool { return x < parse(c.numbers[0]) })
+	case "over":
+		return slices.ContainsFunc(c.facts.others[c.unit], func(x float64) bool { return x > parse(c.numbers[0]) })
+	}
+	for _, printed := range c.numbers {
+		round := func(x float64) bool { return rounds(x, printed) }
+		if c.unit == "mm" || c.unit == "in" {
+			if !slices.ContainsFunc(c.facts.lengths, func(l units.Length) bool { return round(c.length(l)) }) {
+				return false
+			}
+		} else if !slices.ContainsFunc(c.facts.others[c.unit], round) {
+			return false
+		}
+	}
+	return true
+}
+
+// length returns a length in the unit of the claim.
+func (c claim) length(l units.Length) float64 {
+	if c.unit == "in" {
+		return l.In(units.Inch)
+	}
+	return l.In(units.Millimetre)
+}
+
+func parse(printed string) float64 {
+	x, err := strconv.ParseFloat(printed, 64)
+	if err != nil {
+		return math.NaN()
+	}
+	return x
+}
+
+// last is the value of a one in the last place of a number.
+func last(printed string) float64 {
+	_, decimals, _ := strings.Cut(printed, ".")
+	return math.Pow10(-len(decimals))
+}
+
+// ulps is what float64 may be wrong by on numbers below a million.
+const ulps = 1e-9
+
+// rounds reports whether x rounds to the number as printed, a half either way.
+func rounds(x float64, printed string) bool {
+	return math.Abs(x-parse(printed)) <= last(printed)/2+ulps
+}
+
+// roundsUp reports whether the number as printed is x, or the next one above with as many places.
+func roundsUp(x float64, printed string) bool {
+	d := parse(printed) - x
+	return d >= -ulps && d < last(printed)-ulps
+}
+
+func minus(printed string) string { return "-" + printed }
+
+func asPrinted(t testing.TB, s jobsheet.Sheet) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := s.WriteText(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// TestEveryNumberIsTraced: every number in the text of each demo job's sheet is a rounding of a value in the
+// part of its JSON that the section is about, in each choice of units, and in no other unit.
+func TestEveryNumberIsTraced(t *testing.T) {
+	for _, file := range demoJobs(t) {
+		for _, show := range []jobsheet.Shown{jobsheet.Millimetres, jobsheet.Inches, jobsheet.BothUnits} {
+			t.Run(strings.TrimSuffix(filepath.Base(file), ".json")+" "+show.String(), func(t *testing.T) {
+				s, _ := demoSheet(t, file)
+				s.Job.Units = show
+				var b bytes.Buffer
+				if err := s.WriteJSON(&b); err != nil {
+					t.Fatal(err)
+				}
+				for _, c := range claims(t, asPrinted(t, s), b.Bytes()) {
+					if !c.holds() {
+						t.Errorf("%q comes from nothing in %s", c.quote, c.where)
+					}
+					if show == jobsheet.Inches && c.unit == "mm" || show == jobsheet.Millimetres && c.unit == "in" {
+						t.Errorf("%q on a sheet in %v", c.quote, show)
+					}
+				}
+			})
+		}
+	}
+}
+
+// altered returns the claim with one of its numbers one more or less in its last place.
+func (c claim) altered(i int, by float64) claim {
+	_, decimals, _ := strings.Cut(c.numbers[i], ".")
+	c.numbers = slices.Clone(c.numbers)
+	c.numbers[i] = strconv.FormatFloat(parse(c.numbers[i])+by*last(c.numbers[i]), 'f', len(decimals), 64)
+	return c
+}
+
+// TestAnInventedNumberIsSeen: the trace finds what comes from nowhere. A number altered by one in its last
+// place escapes only where another value of the same part of the sheet happens to be printed so; if there
+// were one within every ten of the last place, that would be one in ten. It is less: sizes stand a half
+// of the gauge's resolution apart, and with their doubt they count as a pair.
+func TestAnInventedNumberIsSeen(t *testing.T) {
+	for _, file := range demoJobs(t) {
+		s, sheet := demoSheet(t, file)
+		text := asPrinted(t, s)
+		all, escaped, done := 0, 0, false
+		for _, c := range claims(t, text, sheet) {
+			if c.unit != "mm" && c.unit != "in" {
+				continue
+			}
+			for i := range c.numbers {
+				for _, by := range []float64{-1, 1} {
+					all++
+					if c.altered(i, by).holds() {
+						escaped++
+					}
+				}
+			}
+			if c.kind != "estimate" || done {
+				continue
+			}
+			done = true
+			changed := strings.Replace(text, c.quote, strings.Replace(c.quote, c.numbers[0], c.altered(0, 1).numbers[0], 1), 1)
+			if !slices.ContainsFunc(claims(t, changed, sheet), func(c claim) bool { return !c.holds() }) {
+				t.Errorf("%s: nobody saw that %q was altered in the text", file, c.quote)
+			}
+		}
+		if all == 0 || 10*escaped > all {
+			t.Errorf("%s: %d of %d altered numbers escaped", file, escaped, all)
+		}
+	}
+}
