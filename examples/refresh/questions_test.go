@@ -31,7 +31,7 @@ func TestQuestions(t *testing.T) {
 		{"how slow must it turn for 45°?", "pump", "With 40 cycles/min (80 strokes), 66.1 rev/min to 84.7 rev/min will do."},
 		{"is 45° between the lines or to the square?", "pump", "45.0° included (22.5° from square)"},
 		{"are those strokes or full cycles?", "pump", "40 cycles/min (80 strokes)"},
-		{"how long a stroke, how far out of the bore?", "two-stroke", "The tool of 50 mm stands out by 16.667 mm at the top and 16.667 mm at the bottom."},
+		{"how long a stroke, how far out of the bore?", "two-stroke", "The tool of 50 mm stands out by 16.667 mm at the top and 14.000 mm at the bottom."},
 		{"how much metal does half a minute take?", "pump-finished", "A minute of honing has taken 0.048 ± 0.014 mm on the diameter"},
 		{"how much stock for honing after boring?", "pump", "The hone has 0.060 mm on the diameter; 0.020 mm to 0.130 mm is usual."},
 		{"which oversize cleans up?", "pump", "not bore oversize 0.250 mm: worn wall may be left (clean-up on the original centre 78.2795"},
