@@ -34,7 +34,10 @@ type section struct {
 }
 
 var sections = []section{
-	{"JOB SHEET", []string{"job.engine.bore", "job.engine.stroke", "job.engine.cylinders", "choice.over", "choice.otherwise_over"}},
+	{"JOB SHEET", []string{
+		"job.engine.bore", "job.engine.stroke", "job.engine.cylinders", "job.engine.limits", "job.gauge.standard", "choice", "ledger.*.finding",
+		"honing", "job.tools.crosshatch", "cylinders.*.rings.*.filing", "ledger.*.price", "cylinders.*.pass", "cylinders.*.dial",
+	}},
 	{"BEFORE MEASURING", []string{"to_read"}},
 	{"SIZES", []string{"job.gauge", "cylinders.i.bore", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
 	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
@@ -47,7 +50,7 @@ var sections = []section{
 	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
 	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
 	{"WHAT MUST BE TRUE", []string{"ledger"}},
-	{"LEFT OUT", nil},
+	{"TAKEN", nil},
 	{"CAUTIONS", nil},
 }
 
@@ -113,6 +116,7 @@ func (f *facts) take(t testing.TB, key string, v any) {
 			return
 		}
 		f.add("", v)
+		f.add("strokes", v)
 		if key == "piston" { // the text counts from 1
 			f.add("", v+1)
 		}
@@ -228,6 +232,8 @@ var forms = []struct{ kind, pattern string }{
 	{"both", number + ` to ` + number + ` (MPa|psi)`},
 	{"most", `max ` + number + ` (mm|in)\b`},
 	{"least", `min ` + number + ` (mm|in)\b`},
+	{"bare most", `max ` + number + `()`},
+	{"bare least", `min ` + number + `()`},
 	{"lasts", `\b((?:\d+h)?(?:\d+m)?\d+(?:\.\d+)?s)()\b`},
 	{"under", `< ` + number + ` (%)`},
 	{"over", `> ` + number + ` (%)`},
@@ -255,7 +261,7 @@ type part struct {
 var (
 	heading  = regexp.MustCompile(`^\d+  ([A-Z].*)`)
 	cylinder = regexp.MustCompile(`^  Cylinder (.*?)(: to be read)?$`)
-	moment   = regexp.MustCompile(`\d{4}-\d\d-\d\d( \d\d:\d\d)?`)
+	moment   = regexp.MustCompile(`\d{4}-\d\d-\d\d( \d\d:\d\d)?|\b\d(?:st|nd|rd|th)\b`) // and what comes first, second
 )
 
 // parts cuts a text at the headings of sections and of cylinders.
@@ -304,22 +310,31 @@ func factsOf(t testing.TB, tree map[string]any, p part) (*facts, string) {
 			f.take(t, "", v)
 		}
 	}
-	if sections[i].title == "JOB SHEET" { // of the rows that call for a cylinder's step it counts those beyond four
-		for _, c := range pick(tree, "cylinders.*") {
-			n := 0
-			for _, row := range pick(tree, "ledger.*") {
-				r := row.(map[string]any)
-				if r["cylinder"] == c.(map[string]any)["name"] && r["step"] == c.(map[string]any)["next"] && r["reason"] != "to come" {
-					n++
-				}
-			}
-			f.add("", float64(n-4))
-		}
+	if sections[i].title == "JOB SHEET" {
+		f.front(tree)
 	}
 	if sections[i].title == "FINISH" { // what is usual is the room's
 		f.lengths = append(f.lengths, oversize.LeastHoning, oversize.MostHoning)
 	}
 	return f, sections[i].title + ": " + strings.Join(where, ", ")
+}
+
+// front adds what the front page says in words of its own: the figures of its table, which stand without their unit,
+// which cylinder of the engine each is, and how many rows it does not name.
+func (f *facts) front(tree map[string]any) {
+	for _, l := range f.lengths {
+		f.add("", l.In(units.Millimetre), l.In(units.Inch))
+	}
+	for i, c := range pick(tree, "job.cylinders.*") {
+		n := 0
+		for _, row := range pick(tree, "ledger.*") {
+			r := row.(map[string]any)
+			if r["cylinder"] == c.(map[string]any)["name"] && r["step"] == pick(tree, fmt.Sprintf("cylinders.%d.next", i))[0] && r["reason"] != "to come" {
+				n++
+			}
+		}
+		f.add("", float64(i+1), float64(n-4)) // four are named
+	}
 }
 
 // claims reads every number out of the text of a sheet, but for fixed sentences and what the job calls
@@ -396,6 +411,16 @@ func (c claim) holds() bool {
 	case "least":
 		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
 			return w.HasMin() && roundsUp(c.length(w.Min), c.numbers[0])
+		})
+	case "bare most", "bare least": // printed inward, in one unit or the other
+		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
+			for _, unit := range []units.Length{units.Millimetre, units.Inch} {
+				if c.kind == "bare most" && w.HasMax() && roundsUp(-w.Max.In(unit), minus(c.numbers[0])) ||
+					c.kind == "bare least" && w.HasMin() && roundsUp(w.Min.In(unit), c.numbers[0]) {
+					return true
+				}
+			}
+			return false
 		})
 	case "at most":
 		return slices.ContainsFunc(c.facts.lengths, func(l units.Length) bool { return roundsUp(-c.length(l), minus(c.numbers[0])) })
