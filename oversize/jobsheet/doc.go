@@ -90,6 +90,6 @@
 //
 // # Cautions
 //
-// The sheet carries cautions for the operations on it. The maker's manual, local rules and a
-// qualified machinist outrank it.
+// The sheet carries cautions for the operations on it, printed at the step they belong to. The maker's
+// manual, local rules and a qualified machinist outrank it.
 package jobsheet

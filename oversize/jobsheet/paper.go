@@ -44,10 +44,13 @@ func (s Sheet) document() page.Doc {
 	if s.decided() {
 		parts = append(parts, s.sizes, s.findings, s.route, s.clearances, s.sleeve, s.finish, s.crosshatch, s.proofText, s.rings, s.capacity)
 	}
-	for _, part := range append(parts, s.ledger, s.leftOut, s.cautions) {
+	for _, part := range append(parts, s.ledger, s.leftOut) {
 		if p := part(); p.Title != "" { // else there is nothing to say of it
 			doc.Sections = append(doc.Sections, p)
 		}
+	}
+	if p := s.cautions(doc.Sections); len(p.Blocks) > 0 {
+		doc.Sections = append(doc.Sections, p)
 	}
 	return doc
 }

@@ -147,11 +147,16 @@ func (s Sheet) before() (part page.Section) {
 	return part
 }
 
-// checks prints the checks of an operation as boxes to tick.
+// checks prints the checks of an operation as boxes to tick, and under them what may hurt somebody at it.
 func (s Sheet) checks(part *page.Section, op Operation) {
 	for _, c := range s.Checklist {
 		if c.Operation == op {
 			part.Add(page.Check(c.Text))
+		}
+	}
+	for _, c := range s.Cautions {
+		if c.Operation == op {
+			part.Add(page.Caution(c.Text))
 		}
 	}
 }
@@ -178,15 +183,23 @@ func (s Sheet) capacity() (part page.Section) {
 	return part
 }
 
-func (s Sheet) cautions() (part page.Section) {
-	part.Title = "CAUTIONS"
+// cautions has those that no section holds: of any work, and of operations that the sheet has no section for. None
+// is lost.
+func (s Sheet) cautions(sections []page.Section) (part page.Section) {
+	part.Title = "CAUTIONS that belong to no step above"
+	said := func(text string) bool {
+		return slices.ContainsFunc(sections, func(p page.Section) bool { return slices.Contains(p.Blocks, page.Block(page.Caution(text))) })
+	}
 	last := Operation(-1)
 	for _, c := range s.Cautions {
+		if said(c.Text) {
+			continue
+		}
 		if c.Operation != last {
 			part.Add(sentence("%s", c.Operation))
 			last = c.Operation
 		}
-		part.Add(page.Item{Text: c.Text})
+		part.Add(page.Caution(c.Text))
 	}
 	return part
 }
