@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"go/ast"
 	"go/printer"
+	"go/scanner"
 	"go/token"
 	"go/types"
 	"maps"
@@ -109,14 +110,11 @@ func (p *program) reachedBy(found []string) map[*unit]bool {
 }
 
 // fold returns the kept units of the package as one file without comments, or "" where there are
-// none, and the paths that it imports. Tight, it has no indents and no empty lines.
+// none, and the paths that it imports. Tight, it has no space that Go can do without.
 func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool, tight bool) (src string, imports []string, err error) {
 	var body bytes.Buffer
 	printing := printer.Config{Mode: printer.TabIndent, Tabwidth: 8} // columns by tabs take fewer bytes
-	if tight {
-		printing.Mode = printer.RawFormat
-	}
-	names := map[string]string{} // path to name
+	names := map[string]string{}                                     // path to name
 	for _, u := range p.units {
 		if !keep[u] || u.isBlank() {
 			continue
@@ -125,17 +123,10 @@ func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool, tight bool) (src st
 		if err := printing.Fprint(&decl, fset, u.decl); err != nil {
 			return "", nil, err
 		}
-		switch {
-		case !tight:
+		if tight {
+			fmt.Fprintf(&body, "%s\n", squeeze(decl.Bytes()))
+		} else {
 			fmt.Fprintf(&body, "\n%s\n", &decl)
-		case bytes.Contains(decl.Bytes(), []byte{'`'}): // a line may begin inside of a string
-			fmt.Fprintf(&body, "%s\n", &decl)
-		default:
-			for line := range bytes.Lines(decl.Bytes()) {
-				if line = bytes.TrimSpace(line); len(line) > 0 {
-					fmt.Fprintf(&body, "%s\n", line)
-				}
-			}
 		}
 		for _, o := range u.uses {
 			n, ok := o.(*types.PkgName)
@@ -163,4 +154,47 @@ func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool, tight bool) (src st
 		fmt.Fprintf(&head, "\t%q\n", i)
 	}
 	return head.String() + ")\n" + body.String(), imports, nil
+}
+
+// squeeze returns Go source without the space that its tokens do not need: what remains is between two
+// words, between two operators, and a line's end where a statement ends and no bracket closes after it.
+func squeeze(src []byte) []byte {
+	const bracket, word, operator = 0, 1, 2
+	kind := func(t token.Token) int {
+		switch t {
+		case token.LPAREN, token.RPAREN, token.LBRACK, token.RBRACK, token.LBRACE, token.RBRACE, token.COMMA, token.SEMICOLON:
+			return bracket
+		}
+		if t.IsOperator() {
+			return operator
+		}
+		return word
+	}
+	var s scanner.Scanner
+	file := token.NewFileSet().AddFile("", -1, len(src))
+	s.Init(file, src, nil, 0)
+	var out []byte
+	last, end, ended := bracket, 0, false
+	for {
+		pos, t, text := s.Scan()
+		if t == token.EOF {
+			return out
+		}
+		if t == token.SEMICOLON && text == "\n" {
+			ended = true
+			continue
+		}
+		if text == "" || t.IsOperator() {
+			text = t.String()
+		}
+		at := file.Offset(pos)
+		switch {
+		case ended && t != token.RPAREN && t != token.RBRACE:
+			out = append(out, '\n')
+		case at > end && kind(t) == last && last != bracket:
+			out = append(out, ' ')
+		}
+		out = append(out, text...)
+		last, end, ended = kind(t), at+len(text), false
+	}
 }

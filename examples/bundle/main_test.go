@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"flag"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -12,6 +13,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+	"sync/atomic"
 	"testing"
 )
 
@@ -46,6 +48,12 @@ func TestBundles(t *testing.T) {
 	if err != nil || len(mains) < 15 {
 		t.Fatalf("%d programs: %v", len(mains), err)
 	}
+	var lessons atomic.Int32
+	t.Cleanup(func() {
+		if n := lessons.Load(); n < 24 && flag.Lookup("test.run").Value.String() == "" {
+			t.Errorf("%d lessons", n)
+		}
+	})
 	for _, m := range mains {
 		folder := filepath.Dir(m)
 		if filepath.Base(folder) == "bundle" {
@@ -68,6 +76,12 @@ func TestBundles(t *testing.T) {
 			src, err := os.ReadFile(m)
 			if err != nil {
 				t.Fatal(err)
+			}
+			if bytes.Contains(src, []byte(" is a lesson: ")) {
+				lessons.Add(1)
+				if len(text) > 65536 {
+					t.Errorf("a lesson of %d bytes, want at most 65,536", len(text))
+				}
 			}
 			if files[0].text != string(src) {
 				t.Error("the program is not as it stands")
@@ -101,7 +115,7 @@ func TestBundles(t *testing.T) {
 // itself and prints what the program prints.
 func TestBundleRuns(t *testing.T) {
 	needGo(t)
-	for _, name := range []string{"pistons", "ringgap", "measure"} {
+	for _, name := range []string{"pistons", "ringgap", "wholewall"} {
 		text, _, err := bundle("../" + name)
 		if err != nil {
 			t.Fatal(err)
@@ -177,14 +191,28 @@ func TestShortNames(t *testing.T) {
 		t.Fatalf("%d bytes, %s: %v", len(text), note, err)
 	}
 	for want, in := range map[string]bool{
-		"Geometry":        true, // mentioned by the program
-		"String() string": true, // asked for by fmt
-		"checkSlips":      false,
-		"\n\t\t":          false,
+		"Geometry":       true, // mentioned by the program
+		"String()string": true, // asked for by fmt
+		"checkSlips":     false,
+		" := ":           false,
 	} {
 		_, packages, _ := strings.Cut(text, "\n-- go.mod --\n")
 		if strings.Contains(packages, want) != in {
 			t.Errorf("%q in the packages: %t, want %t", want, !in, in)
+		}
+	}
+}
+
+// TestSqueeze: no space remains that is not needed, and what remains means the same.
+func TestSqueeze(t *testing.T) {
+	for src, want := range map[string]string{
+		"func f(a, b int) int {\n\tx := a - -b\n\n\treturn x\n}":  "func f(a,b int)int{x:=a- -b\nreturn x}",
+		"if a < -b && c {\n\tg(\n\t\t1,\n\t)\n} else {\n\th()\n}": "if a< -b&&c{g(1,)}else{h()}",
+		"for ; ; i++ {\n}\nx = `a\n  b`\ny = &z":                  "for;;i++{}\nx=`a\n  b`\ny= &z",
+		"switch x {\ncase 1:\n\tf()\ncase 2:\n}":                  "switch x{case 1:f()\ncase 2:}",
+	} {
+		if got := string(squeeze([]byte(src))); got != want {
+			t.Errorf("%q becomes %q, want %q", src, got, want)
 		}
 	}
 }

@@ -5,9 +5,11 @@ package main
 import (
 	"fmt"
 	"math"
+	"math/cmplx"
 	"math/rand/v2"
 	"testing"
 
+	"borewright.example/bore/form"
 	"borewright.example/examples/internal/lessontest"
 	"borewright.example/units"
 )
@@ -69,5 +71,35 @@ func claims(d data) map[string]bool {
 		"none is better.":  true,
 		fmt.Sprintf("The question: %d sections of %d points", len(d.dial), len(d.dial[0])): true,
 	}
+	if bar, ok := barred(d); ok {
+		c[fmt.Sprintf("centred in the first section it cleans up at %.4f mm", bar)] = true
+	}
 	return c
+}
+
+// barred is the diameter about the centre of the first section that holds all points, in mm, and whether it is not
+// so near an edge that rounding decides.
+func barred(d data) (float64, bool) {
+	var radii []units.Length
+	for _, off := range d.dial[0] {
+		radii = append(radii, d.radius+units.Length(math.Round(off*float64(units.Micrometre))))
+	}
+	first, err := form.FromRadii(radii)
+	if err != nil {
+		return 0, false
+	}
+	ls, err := first.LeastSquares()
+	if err != nil {
+		return 0, false
+	}
+	centre := complex(ls.Centre.X.In(units.Millimetre), ls.Centre.Y.In(units.Millimetre))
+	bar := 0.0
+	for _, row := range d.dial {
+		for i, off := range row {
+			at := cmplx.Rect(d.radius.In(units.Millimetre)+off/1000, 2*math.Pi*float64(i)/float64(len(row)))
+			bar = max(bar, 2*cmplx.Abs(at-centre))
+		}
+	}
+	_, part := math.Modf(bar * 1e4)
+	return bar, math.Abs(part-0.5) > 1e-3
 }

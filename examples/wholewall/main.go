@@ -133,16 +133,18 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
 	worst, large, small := units.Length(0), units.Length(0), units.MaxLength
-	for _, s := range sections {
-		worst = max(worst, must(s.Trace.MinimumZone()).RONt)
-		for _, r := range must(s.Trace.Readings(s.Depth, must(s.Trace.LeastSquares()).Centre, []units.Angle{0, 90 * units.Degree})) {
+	for k, s := range sections {
+		worst = max(worst, median.Locals[k].RONt)
+		for _, r := range must(s.Trace.Readings(s.Depth, median.Locals[k].Centre, []units.Angle{0, 90 * units.Degree})) {
 			large, small = max(large, r.Diameter), min(small, r.Diameter)
 		}
 	}
-	fmt.Fprintf(w, "   • Roundness taken for cylindricity: the worst section has RONt %.2f µm, the wall CYLt %.2f µm.\n", um(worst), um(zone.CYLt))
+	fmt.Fprintf(w, "   • Roundness taken for cylindricity: by least squares the worst section has RONt %.2f µm, the wall CYLt %.2f µm.\n", um(worst), um(ls.CYLt))
 	fmt.Fprintf(w, "   • A bore gauge along thrust and pin axis reads %s to %s mm: of bend and lean not a word.\n", mm(small), mm(large))
-	square := must(must(wall.Along(form.Square(form.Point{}))).MinimumCircumscribed())
-	fmt.Fprintf(w, "   • The boring bar stands square to the deck, whatever the bore does: it cleans up at %s, along the wall at %s mm.\n", mm(2*square.Radius), mm(2*cs[2].Radius))
+	centre := median.Locals[0].Centre
+	_, reach := d.distances([4]float64{um(centre.X), um(centre.Y), um(centre.X), um(centre.Y)})
+	fmt.Fprintf(w, "   • A boring bar stands square to the deck, whatever the bore does: centred in the first section it cleans up at %.4f mm,\n"+
+		"     along the wall at %s mm.\n", 2*(d.radius.In(units.Millimetre)+reach/1000), mm(2*cs[2].Radius))
 	fmt.Fprintln(w, "   • Sections see nothing of what lies between them.")
 	fmt.Fprintln(w, "\nCAUTION: keep hands, sleeves and leads away from a turning table. A cylinder unbolted has another\nform than in use; the maker's manual says how to bolt it.")
 }
@@ -176,10 +178,16 @@ func (d data) sections() (sections []form.Section, err error) {
 	return sections, nil
 }
 
-// cylt is the greatest less the least distance of all points, in µm, from an axis through x, y at the
-// first depth and x, y at the last.
+// cylt is the greatest less the least distance.
 func (d data) cylt(p [4]float64) float64 {
-	least, most := math.Inf(1), math.Inf(-1)
+	least, most := d.distances(p)
+	return most - least
+}
+
+// distances returns the least and the greatest distance of all points, less the radius, in µm, from an axis
+// through x, y at the first depth and x, y at the last.
+func (d data) distances(p [4]float64) (least, most float64) {
+	least, most = math.Inf(1), math.Inf(-1)
 	first := 1000 * d.depths[0]
 	ux, uy, uz := p[2]-p[0], p[3]-p[1], 1000*d.depths[len(d.depths)-1]-first // along the axis
 	length := math.Sqrt(float64(ux*ux) + float64(uy*uy) + float64(uz*uz))
@@ -193,7 +201,7 @@ func (d data) cylt(p [4]float64) float64 {
 			least, most = min(least, at), max(most, at)
 		}
 	}
-	return most - least
+	return least, most
 }
 
 func um(l units.Length) float64 { return l.In(units.Micrometre) }
