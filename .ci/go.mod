@@ -5,7 +5,10 @@ go 1.26.0
 
 tool honnef.co/go/tools/cmd/staticcheck
 
-require golang.org/x/mod v0.41.0
+require (
+	golang.org/x/mod v0.41.0
+	golang.org/x/net v0.62.0
+)
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
