@@ -5,6 +5,7 @@ package jobsheet_test
 import (
 	"bytes"
 	"errors"
+	"math"
 	"os"
 	"strings"
 	"testing"
@@ -425,6 +426,23 @@ func TestHostileTexts(t *testing.T) {
 			if !errors.As(err, &fs) || fs[0].Path != name {
 				t.Errorf("%s %.20q: %v", name, text, err)
 			}
+		}
+	}
+}
+
+// TestNoNumbers: a temperature that is no number, as only a program can write it, is a fault of its field.
+func TestNoNumbers(t *testing.T) {
+	for path, set := range map[string]func(*jobsheet.Job){
+		"gauge.temperatures.cylinder": func(j *jobsheet.Job) { j.Gauge.Temperatures.Cylinder.Within = units.TemperatureChange(math.NaN()) },
+		"proof.temperatures.standard": func(j *jobsheet.Job) { j.Proof.Temperatures.Standard.Value = units.Temperature(math.Inf(1)) },
+		"engine.running.ring":         func(j *jobsheet.Job) { j.Engine.Running.Ring.Within = -1 },
+	} {
+		j := job(t, "pump-finished")
+		set(&j)
+		_, err := jobsheet.Plan(j)
+		var fs jobsheet.Faults
+		if !errors.As(err, &fs) || fs[0].Path != path {
+			t.Errorf("%s: %v", path, err)
 		}
 	}
 }

@@ -203,20 +203,25 @@ func (c *checker) gauge(g Gauge) {
 	c.standard("gauge.standard", g.Standard)
 }
 
+// temperature checks one that may be left out, half-width and all.
+func (c *checker) temperature(path string, t bore.Temperature) {
+	if err := t.Validate(); err != nil {
+		c.fault(path, t.String(), "%w", err)
+	}
+}
+
 func (c *checker) temperatures(path string, t Temperatures, set bool) {
 	for _, at := range []struct {
 		path   string
-		given  bool
+		at     bore.Temperature
 		needed bool
 	}{
-		{"standard", t.Standard != bore.Temperature{}, set},
-		{"gauge_set", t.GaugeSet != bore.Temperature{}, set},
-		{"gauge_used", t.GaugeUsed != bore.Temperature{}, true},
-		{"cylinder", t.Cylinder != bore.Temperature{}, true},
+		{"standard", t.Standard, set}, {"gauge_set", t.GaugeSet, set}, {"gauge_used", t.GaugeUsed, true}, {"cylinder", t.Cylinder, true},
 	} {
-		if at.needed && !at.given {
+		if at.needed && at.at.IsZero() {
 			c.fault(path+"."+at.path, nil, missingTemperature)
 		}
+		c.temperature(path+"."+at.path, at.at)
 	}
 	if s := float64(t.PlaceToPlace); !(s >= 0 && s <= 100) {
 		c.fault(path+".place_to_place", t.PlaceToPlace, "want 0 to 100 K")

@@ -43,6 +43,9 @@ func (c *checker) engine(e Engine) {
 		c.fault("engine.layout", nil, "%w", err)
 	}
 	c.metal(e)
+	c.temperature("engine.running.ring", e.Running.Ring)
+	c.temperature("engine.running.bore", e.Running.Bore)
+	c.temperature("engine.running.piston", e.Running.Piston)
 	if r := e.Running; r.PistonByWindow && r.Piston != (bore.Temperature{}) {
 		c.fault("engine.running.piston_by_window", true, "want either this or the running temperature of the piston")
 	}
