@@ -2,13 +2,14 @@
 
 package main
 
-const usage = `refresh turns the job file of a worn engine into its job sheet: sizes at 20 °C with
-their doubt, findings against the maker's limits, the route (keep, oversize, sleeve, or the
-maker's process), finish sizes, crosshatch, ring gaps, displacement, checklist and cautions.
+const usage = `refresh turns the job file of a worn engine into its job sheet: a front page with what to do
+next and why, sizes at 20 °C with their doubt, findings against the maker's limits, the route
+(keep, oversize, sleeve, or the maker's process), finish sizes, crosshatch, ring gaps, the
+proof, what must be true before it goes together and where that stands, and cautions.
 
   refresh                     the sheet of an invented demo job
   refresh -job FILE           the sheet of your own ( - reads standard input )
-  refresh -format html        the same as a page for a browser; or json ( text is the usual form )
+  refresh -format html        one file for a browser, a telephone or paper ( text, html or json )
   refresh -units in           in inches; mm, or both ( left out, as the job is written )
   refresh -lines 60 -ascii    in pages of 60 lines, for a printer that knows ASCII alone
 
@@ -16,15 +17,18 @@ Exit code 0 with a sheet; 2 without, and then every fault of the job is on stand
 one a line: its place, its value, and what was allowed.
 
 A job is JSON. Lengths are texts with a unit: "72.031 mm", "2.8360 in", "2-53/64 in",
-"1.5 thou". Inch and metric mix freely. Leave out what you do not know. A short one:
+"1.5 thou"; with their doubt, expanded to 95 %, "72.031 ± 0.004 mm". Inch and metric mix
+freely. A short one, which the sheet then asks to be told more:
 
 {
+  "version": 2,
   "engine": {
     "cylinders": 1, "cycle": "four-stroke", "wall": "bare iron",
     "bore": "67 mm", "stroke": "49.5 mm", "compression_ratio": 9.0,
-    "limits": {"new_bore": "67.000 to 67.019 mm", "greatest_less_least": "0.15 mm",
+    "limits": {"new_bore": "67.000 to 67.019 mm", "service": "67.10 mm", "ovality": "0.05 mm",
+               "taper": "0.07 mm", "greatest_less_least": "0.09 mm",
                "piston_clearance": "0.025 to 0.045 mm", "worn_clearance": "0.12 mm"},
-    "oversizes": [{"over": "0.25 mm"}, {"over": "0.50 mm"}]
+    "oversizes": [{"over": "0.25 mm", "makers_list": true}, {"over": "0.50 mm", "makers_list": true}]
   },
   "gauge": {
     "kind": "two-point", "resolution": "0.001 mm", "repeatability": "0.001 mm",
@@ -38,36 +42,44 @@ A job is JSON. Lengths are texts with a unit: "72.031 mm", "2.8360 in", "2-53/64
     "readings": [
       {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
       {"depth": "10 mm", "axis": "pin",    "diameter": "67.034 mm"},
-      {"depth": "90 mm", "axis": "thrust", "diameter": "67.012 mm"},
-      {"depth": "90 mm", "axis": "pin",    "diameter": "67.010 mm"}
+      {"depth": "56 mm", "axis": "thrust", "diameter": "67.012 mm"},
+      {"depth": "56 mm", "axis": "pin",    "diameter": "67.010 mm"}
     ]
-  }]
+  }],
+  "counted": {"readings": 4, "pits": 0},
+  "not_known": ["ring travel", "wear share", "least wall"]
 }
 
-The file lives as long as the job: put down each step as it is done and run it again. Where
-engine.layout has ring_top and ring_bottom, readings may be left empty ([]), and the sheet
-says where to take them.
+The file lives as long as the job: put down each step as it is done and run it again. Nothing
+is taken for true because it was left out: the sheet names the fields that would settle what
+is open. Where engine.layout has ring_top and ring_bottom, readings may be left empty ([]),
+and the sheet says where to take them.
 
-More fields, all optional:
+More fields:
 
   engine     material, barrel, layout (length, ring_top, ring_bottom, ports: name, from, to, at,
              width), duty ("cast, air-cooled"), piston_material, rings (name, gap, gap_limit,
-             material, thickness, height, free_gap, hot_gap, peg, play), running (ring, bore,
-             piston), sleeve (bore, seat, outer, material, interference or hole and shaft, slip,
-             finish), own_sizes, may_shift, honing_allowance, gasket_hole; instead of the ratio
-             clearance_volume, or chamber (head, crown, deck, gasket, port_top); in limits
-             service, ovality, taper, finish_ovality, finish_taper, greatest_overbore, least_wall;
-             an oversize may have a piston, and pistons to be matched to the finished bores
+             material, thickness, height, free_gap, hot_gap, peg, play), texture (ra, rz, rpk, rk,
+             rvk …), running (ring, bore, piston; or rings_by_window, piston_by_window), sleeve
+             (bore, seat, outer, material, interference or hole and shaft, slip, finish), sizes
+             ("one for all", "each its own"), may_shift, honing_allowance, gasket_hole, aim;
+             instead of the ratio clearance_volume, or chamber (head, crown, deck, gasket,
+             port_top); in limits taper_way, choke, finish_ovality, finish_taper,
+             greatest_overbore, least_wall; an oversize has a piston as its supplier states it,
+             and pistons, each measured
   gauge      material, dial ("plus is larger", "plus is smaller"), dial_error, set_on; kind
-             "three-point" or "telescoping"; in temperatures place_to_place
+             "three-point" or "telescoping"; in temperatures place_to_place; study (part, person,
+             reading): trials of the gauge, which give its repeatability; profiler (relative,
+             resolution)
   survey     on ("2026-03-14", "2026-03-14 09:00"), by, clamping ("free", "torque plate")
   readings   deviation, what the dial shows against the standard, instead of diameter; axis
              "thrust", "pin" or an angle from thrust, "45°"; confirmed; readings of one depth and
              axis are repeats
-  cylinders  over, piston_for, rings (ring, gap, uncertainty, bore, finished), thinnest_wall,
-             wall_uncertainty, pit, peeling, wear_share, feeler_test (upper, lower: depth, gap);
-             honing: start (diameter, at) and passes (lasts, after), as they are made; proof,
-             the readings of the finished bore, and its crosshatch
+  cylinders  over, piston, piston_for, rings (ring, gap, bore, finished, filed), thinnest_wall,
+             pits (below, depth, length, at, around), plating ("whole", "peels"), wear_share,
+             feeler_test (upper, lower: depth, gap); honing: start (diameter, at) and passes (lasts,
+             after), as they are made; proof, the readings of the finished bore, its crosshatch,
+             crosshatch_doubt and texture (place, texture)
   tools      hone ("ball-type hone", "brush hone", "rigid-stone hone"), drive ("by hand",
              "by machine"), grit, stroke, or tool_length, room_top, room_bottom, overtravel_top,
              overtravel_bottom; crosshatch ("45° included"), tolerance, spindle ("60 to 450
@@ -76,12 +88,14 @@ More fields, all optional:
              line_width, track, trial_pass, longest_pass ("20s"), phases (spindle, stroking,
              radial_stock, groove)
   cuts       most_depth, finish_bore, finish_hone, plateau, both_ends, length, feed, spindle,
-             locating, out_of_square, surface, warm
-  proof      on, by, clamping, standard, temperatures, set_on: of the readings of finished bores
-  risk       accept, reject
-  units      "mm", "in" or "both"
-  version    1, of this form of the file
-
-An uncertainty is expanded, with k = 2. A wall is "bare iron", "iron sleeve", "plated" or
-"bare Al-Si".
+             locating, out_of_square, surface, deglaze, warm
+  proof      on, by, clamping, washed, standard, temperatures, set_on: of the readings of finished
+             bores
+  counted    readings, proof, passes, pits, rings, ports, trials, textures: how many stand on the
+             paper at the bench, so that one that gets lost is missed
+  not_known  "ring travel", "wear share", "least wall": what nobody knows, which is another thing
+             than leaving it out
+  confirmed  field and value of what looks like a slip and is right
+  accepted   row (its key), or demand for a kind for which the maker gives no figure; by, why,
+             stood (what stands in the row): what goes on somebody's word
 `
