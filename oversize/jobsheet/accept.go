@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"borewright.example/units"
 )
 
 // An Acceptance lets one open row of the ledger go on somebody's word; or, where the maker gives no figure for
@@ -33,7 +35,7 @@ func accept(rows []Row, as []Acceptance) {
 		r.Stands = r.stands()
 		for _, a := range as {
 			fact := r.Reason.fact()
-			allowed := r.State == Open && fact.accepts || r.State == Failed && fact.exceeds
+			allowed := r.State == Open && fact.accepts && !mustBeShown(*r) || r.State == Failed && fact.exceeds
 			switch {
 			case !allowed:
 			case a.Row == "" && a.Demand == r.Demand && r.Reason == NoLimit, a.Row == r.Key && a.Stood == r.Stands:
@@ -45,9 +47,27 @@ func accept(rows []Row, as []Acceptance) {
 	}
 }
 
+// mustBeShown reports whether a row wants a measurement that no word replaces: where the failure itself could not be
+// accepted, not having looked cannot be either.
+func mustBeShown(r Row) bool {
+	if r.Reason == NoLimit {
+		return false
+	}
+	switch r.Demand {
+	case DemandPistons, DemandLeastClearance, DemandEnds, DemandWashed:
+		return true
+	case DemandRunningGap:
+		return r.Reason != NotSaid // that nobody knows the temperatures is another matter
+	}
+	return false
+}
+
 // stands is the row in one line that an acceptance quotes, always in millimetres.
 func (r Row) stands() string {
 	text := r.State.String()
+	if r.about != "" {
+		text = r.about + ": " + text
+	}
 	if s := r.Reason.String(); s != "" {
 		text += ": " + s
 	}
@@ -55,7 +75,15 @@ func (r Row) stands() string {
 		text += "; " + r.Says
 	}
 	if f := r.Finding; f != nil && f.Subject != "" {
-		text += fmt.Sprintf("; %s %v, %v", f.Subject, f.Measured, f.Limits)
+		text += fmt.Sprintf("; %s %v, %v", f.Subject, f.Measured, limitWords(f.Limits))
 	}
 	return strings.Join(strings.Fields(text), " ")
+}
+
+// limitWords writes limits; the least length there is stands for "not touching".
+func limitWords(w units.Limits) string {
+	if w == (units.Limits{Min: units.Picometre}) {
+		return "above 0"
+	}
+	return w.String()
 }

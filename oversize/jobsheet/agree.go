@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -70,9 +71,23 @@ func (b *book) surveyAndProof(path string) {
 		return
 	}
 	c := p.Changed
+	if b.sameReadings() {
+		b.agree("survey and proof", true, "the proof is the survey's readings once more", path+"proof")
+		return
+	}
 	says := fmt.Sprintf("survey and proof: %v came off on the mean diameter, %v at the least place", c.Stock, c.Least.Stock)
 	b.agree("survey and proof", cannot(c.Stock, notBack) || cannot(c.Least.Stock, notBack) ||
 		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, path+"readings", path+"proof")
+}
+
+// sameReadings reports whether the proof repeats the survey reading by reading, as no second look does.
+func (b *book) sameReadings() bool {
+	c := b.Cylinders[b.at]
+	return slices.EqualFunc(c.Readings, c.Proof, func(x, y Reading) bool {
+		dx, errx := b.Gauge.shown(x)
+		dy, erry := b.proofGauge().shown(y)
+		return errx == nil && erry == nil && x.depth() == y.depth() && x.axis() == y.axis() && dx == dy
+	})
 }
 
 // passesAndProof compares the last pass that was written down with the proof: the proof lies round it.

@@ -59,7 +59,7 @@ var generalCautions = [...]Note{
 	{Measuring, "A finding that is undecided is not a pass. Do not reassemble on it."},
 	{Boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."},
 	{Sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."},
-	{FittingRings, "Ring edges cut, and a ring that slips fast flies: gloves off, eyes guarded."},
+	{FittingRings, "Ring edges cut, and a ring that slips flies: a ring expander, eyes guarded."},
 	{Washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."},
 	// US Army TM 5-4320-304-14: at most 30 psi, chip guard and eye protection.
 	{Washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},

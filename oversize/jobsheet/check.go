@@ -245,6 +245,9 @@ func (c *checker) proof(j Job) {
 	if j.proven() && j.Gauge.Standard != (Standard{}) && p.Standard == (Standard{}) {
 		c.fault("proof.standard", nil, "missing: write again what the gauge was set on, for it may have been another")
 	}
+	if a, b := j.Gauge.Standard, p.Standard; a.Name != "" && a.Name == b.Name && a.Size != b.Size {
+		c.fault("proof.standard.size", b.Size, "%q was %v for the survey: one setting has one size, and another setting another name", a.Name, a.Size)
+	}
 	c.standard("proof.standard", p.Standard)
 	for _, order := range []struct {
 		path         string

@@ -41,6 +41,12 @@ func (c *checker) cylinders(j Job) {
 		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
 		c.measured(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
 		c.pits(path+".pits", cyl.Pits, j.Engine)
+		if v := cyl.SleeveFitted; v != (SleeveFitted{}) {
+			c.needed(path+".sleeve_fitted.seat", v.Seat.Value, largestBore)
+			c.needed(path+".sleeve_fitted.outside", v.Outside.Value, largestBore)
+			c.measured(path+".sleeve_fitted.seat", v.Seat, largestBore)
+			c.measured(path+".sleeve_fitted.outside", v.Outside, largestBore)
+		}
 		coated := j.Engine.Wall == oversize.Plated || j.Engine.Wall == oversize.BareAlSi
 		if !coated && cyl.Plating != PlatingNotSaid {
 			c.fault(path+".plating", cyl.Plating, "there is none on %v: is engine.wall right?", j.Engine.Wall)

@@ -31,16 +31,22 @@ func checklist(s Sheet) []Note {
 		}
 	case oversize.BoreOversize:
 		add(Boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
-		add(Boring, "Neighbouring bores and oil ways covered; bored, mouth chamfered; stopped to cool and measured before the last cut.")
+		add(Boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered.")
 	case oversize.Sleeve:
 		add(Sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer.")
-		add(Sleeving, "Sleeve fitted home and cold; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again.")
+		add(Sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again.")
 		add(Sleeving, "Bored and honed to the piston.")
 	}
 	if len(s.Choice.Cylinders) > 0 && s.Choice.Route != oversize.MakersProcess && s.Choice.Route != oversize.Undecided {
+		if e.Cycle == TwoStroke {
+			add(Honing, "Edges of the ports dressed after boring, before a stone can catch in them.")
+		}
 		add(Honing, "Honed; stopped to cool and measured before the last passes.")
 		if e.Cycle == TwoStroke {
-			add(Honing, "Edges of the ports dressed after boring, before a stone can catch in them; lightly again after honing.")
+			add(Honing, "Edges of the ports dressed lightly again after honing.")
+		}
+		if s.Job.Survey.Clamping == TorquePlate {
+			add(Honing, "The torque plate on for the cut and the honing as for the readings.")
 		}
 	}
 	if len(e.Rings) > 0 {

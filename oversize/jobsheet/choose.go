@@ -56,7 +56,7 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 		return choice, fault(pathOf(err), err)
 	}
 	for i := range choice.Cylinders {
-		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve {
+		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve && choice.Route != oversize.Undecided {
 			if c.Finish, c.Aim, err = g.sleeveFinish(i, *c); err != nil {
 				return choice, fault("engine.sleeve", err)
 			}
@@ -86,7 +86,7 @@ func pathOf(err error) string {
 func (g given) sleeveFinish(i int, c oversize.CylinderChoice) (window units.Limits, aim units.Length, err error) {
 	e := g.Engine
 	window = c.Finish
-	if p := g.pistonFor(i, c.Over, nil); p.has() && !e.Limits.PistonClearance.IsZero() {
+	if p := g.pistonFor(i, c.Over, -1); p.has() && !e.Limits.PistonClearance.IsZero() {
 		piston, err := g.fitPiston(p)
 		if err != nil {
 			return window, 0, err

@@ -32,6 +32,8 @@ type Cylinder struct {
 	FeelerTest FeelerTest `json:"feeler_test,omitzero"`
 	// Honing is how far the honing to size has got; it grows as the passes are made.
 	Honing Honed `json:"honing,omitzero"`
+	// SleeveFitted is what was measured of a sleeve before it went in.
+	SleeveFitted SleeveFitted `json:"sleeve_fitted,omitzero"`
 	// Proof is read in the finished bore, washed and at rest, at the places of Readings.
 	Proof []Reading `json:"proof,omitzero"`
 	// Crosshatch is that of the finished bore as measured.
@@ -46,6 +48,12 @@ type Cylinder struct {
 
 // over is the size at which the cylinder stands, over nominal.
 func (c Cylinder) over() units.Length { return length(c.Over) }
+
+// A SleeveFitted is a sleeve and its seat as measured, at 20 °C, before the one went into the other.
+type SleeveFitted struct {
+	Seat    Measured `json:"seat"`    // diameter bored for it
+	Outside Measured `json:"outside"` // of the sleeve
+}
 
 // Plating is how a plated wall looks.
 type Plating int8

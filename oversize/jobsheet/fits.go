@@ -40,8 +40,9 @@ func (c *ClearanceAt) UnmarshalText(text []byte) error {
 
 // A fitting is the piston of one cylinder and its clearances.
 type fitting struct {
-	piston   Piston // that it is going to have; zero: not known
-	measured bool   // rather than stated by a supplier
+	piston Piston // that it is going to have; zero: not known
+	got    bool   // it is there and measured, though perhaps not told apart from others of its size
+	own    bool   // it is in hand for this cylinder, or matched to it
 	// Of the bore as it is, and of the one to come; for the sheet.
 	clearances []Clearance
 	// Held against the maker's window in the bore that goes together: as proven, or as it stays. Zero where
@@ -51,55 +52,91 @@ type fitting struct {
 	running         uncertainty.Finding // the least running clearance against not touching
 }
 
-// match finds the piston for each finished bore, where those that came for its size were measured one by
-// one and every bore has been read.
-func match(g given, choice oversize.Choice, proofs []*ProofSheet) (*fit.Matched, []Omission, error) {
-	i := slices.IndexFunc(g.Engine.Oversizes, func(o Oversize) bool { return o.Over == choice.Over && len(o.Pistons) > 0 })
-	if i < 0 || choice.Route != oversize.BoreOversize {
-		return nil, nil, nil
+// A pairing is which of the pistons that came for its size each cylinder gets: -1 while it has none.
+type pairing struct {
+	of      []int
+	matched []fit.Matched // for each size, its bores by their cylinders
+}
+
+// match finds the piston for each finished bore, size by size, where those that came for the size were measured one
+// by one and every bore of that size has been read. Until then no bore has a piston of its own.
+func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, out []Omission, err error) {
+	p.of = make([]int, len(g.Cylinders))
+	for i := range p.of {
+		p.of[i] = -1
 	}
-	path := fmt.Sprintf("engine.oversizes[%d].pistons", i)
-	m := fit.Matching{Window: g.Engine.Limits.PistonClearance}
-	for _, p := range proofs {
-		if p == nil {
-			return nil, omit(nil, "matching of pistons", "read every finished bore"), nil
+	for n, o := range g.Engine.Oversizes {
+		path := fmt.Sprintf("engine.oversizes[%d].pistons", n)
+		m := fit.Matching{Window: g.Engine.Limits.PistonClearance}
+		var cylinders []int
+		read := true
+		for i, c := range choice.Cylinders {
+			if c.Over != o.Over || c.Route == oversize.Undecided || g.inHand(i, c.Over) {
+				continue
+			}
+			if read = read && proofs[i] != nil; read {
+				cylinders, m.Bores = append(cylinders, i), append(m.Bores, proofs[i].Bore.Smallest.Size.Value)
+			}
 		}
-		m.Bores = append(m.Bores, p.Bore.Smallest.Size.Value)
-	}
-	for _, p := range g.Engine.Oversizes[i].Pistons {
-		piston, err := g.fitPiston(p)
+		if len(o.Pistons) == 0 || !read || len(cylinders) == 0 {
+			if len(o.Pistons) > 0 && !read {
+				out = omit(out, "matching of pistons", "read every finished bore")
+			}
+			continue
+		}
+		for _, q := range o.Pistons {
+			piston, err := g.fitPiston(q)
+			if err != nil {
+				return p, nil, fault(path, err)
+			}
+			skirt, err := piston.Skirt()
+			if err != nil {
+				return p, nil, fault(path, err)
+			}
+			m.Pistons = append(m.Pistons, skirt.Value)
+		}
+		matched, err := m.Match()
 		if err != nil {
-			return nil, nil, fault(path, err)
+			out = omit(out, "matching of pistons", "%v", err)
+			continue
 		}
-		skirt, err := piston.Skirt()
-		if err != nil {
-			return nil, nil, fault(path, err)
+		for k := range matched.Pairs {
+			pair := &matched.Pairs[k]
+			pair.Bore = cylinders[pair.Bore]
+			p.of[pair.Bore] = pair.Piston
 		}
-		m.Pistons = append(m.Pistons, skirt.Value)
+		p.matched = append(p.matched, matched)
 	}
-	matched, err := m.Match()
-	if err != nil {
-		return nil, omit(nil, "matching of pistons", "%v", err), nil
-	}
-	return &matched, nil, nil
+	return p, out, nil
+}
+
+// inHand reports whether a cylinder has a piston in hand for a size.
+func (j Job) inHand(i int, over units.Length) bool {
+	c := j.Cylinders[i]
+	return c.Piston.has() && length(c.PistonFor) == over
 }
 
 // fitted works out the clearances of every piston.
-func fitted(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet, matched *fit.Matched) ([]fitting, error) {
+func fitted(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet, pairs pairing) ([]fitting, error) {
 	all := make([]fitting, len(read))
+	var sizes []units.Length
+	for _, c := range choice.Cylinders {
+		sizes = append(sizes, c.Over)
+	}
 	for i := range choice.Cylinders {
 		var err error
-		if all[i], err = g.fitted(i, read[i], choice.Cylinders[i], proofs[i], matched); err != nil {
+		if all[i], err = g.fitted(i, read[i], choice.Cylinders[i], proofs[i], pairs.of[i], sizes); err != nil {
 			return nil, fault(fmt.Sprintf("cylinders[%d].piston", i), err)
 		}
 	}
 	return all, nil
 }
 
-func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proof *ProofSheet, matched *fit.Matched) (f fitting, err error) {
+func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proof *ProofSheet, own int, sizes []units.Length) (f fitting, err error) {
 	c := g.Cylinders[i]
-	f.piston = g.pistonFor(i, choice.Over, matched)
-	f.measured = f.piston.has() && g.measuredPiston(i, choice.Over)
+	f.piston = g.pistonFor(i, choice.Over, own)
+	f.own = f.piston.has() && (g.inHand(i, choice.Over) || own >= 0)
+	f.got = f.own || g.got(choice, sizes)
 	if c.Piston.has() && length(c.PistonFor) == c.over() && choice.Route != oversize.Sleeve {
 		for _, at := range []struct {
 			where ClearanceAt
@@ -121,7 +158,7 @@ func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proo
 		}
 		f.clearances = append(f.clearances, k)
 	}
-	if !f.piston.has() || proof == nil && !stays(choice) {
+	if !f.own || proof == nil && !stays(choice) {
 		return f, nil // the bore that goes together is still to come
 	}
 	readings, by, gauge, finished := c.Readings, g.Gauge, g.survey, read.bore
@@ -175,13 +212,16 @@ func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) error {
 	return nil
 }
 
-// running returns the clearance at the running temperatures, and whether the job gives them.
+// running returns the least clearance at the running temperatures, and whether the job gives them.
 func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty.Estimate, known bool, err error) {
 	t := g.Engine.Running
 	if t.Bore == (bore.Temperature{}) || t.Piston == (bore.Temperature{}) {
 		return hot, false, nil
 	}
-	warm := fit.Warm{Bore: t.Bore.Value, Piston: t.Piston.Value, BoreMaterial: g.wall, PistonMaterial: g.piston}
+	// At the ends of what the temperatures may be that leave the least.
+	warm := fit.Warm{
+		Bore: t.Bore.Value.Add(-t.Bore.Within), Piston: t.Piston.Value.Add(t.Piston.Within), BoreMaterial: g.wall, PistonMaterial: g.piston,
+	}
 	hot, err = warm.Clearance(size, p)
 	return hot, true, err
 }
@@ -209,18 +249,17 @@ func (j Job) fitPiston(p Piston) (fit.Piston, error) {
 	return fit.Piston{Size: size, Axis: p.Axis, Height: p.Height, MakerHeight: p.MakerHeight, Coating: length(p.Coating)}, err
 }
 
-// pistonFor returns the piston that cylinder i is going to have at a size: the one matched to it, the one in
-// hand where it is for that size, else the one on offer.
-func (j Job) pistonFor(i int, over units.Length, matched *fit.Matched) Piston {
-	c := j.Cylinders[i]
-	if c.Piston.has() && length(c.PistonFor) == over {
-		return c.Piston
+// pistonFor returns the piston that cylinder i is going to have at a size: the one in hand where it is for that
+// size, its own of those that came, else one to plan by.
+func (j Job) pistonFor(i int, over units.Length, own int) Piston {
+	if j.inHand(i, over) {
+		return j.Cylinders[i].Piston
 	}
 	for _, o := range j.Engine.Oversizes {
 		switch {
 		case o.Over != over:
-		case matched != nil:
-			return o.Pistons[matched.Pairs[i].Piston]
+		case own >= 0:
+			return o.Pistons[own]
 		default:
 			return o.piston()
 		}
@@ -228,11 +267,15 @@ func (j Job) pistonFor(i int, over units.Length, matched *fit.Matched) Piston {
 	return Piston{}
 }
 
-// measuredPiston reports whether the piston of cylinder i at a size was measured, and not only offered.
-func (j Job) measuredPiston(i int, over units.Length) bool {
-	c := j.Cylinders[i]
-	return c.Piston.has() && length(c.PistonFor) == over ||
-		slices.ContainsFunc(j.Engine.Oversizes, func(o Oversize) bool { return o.Over == over && len(o.Pistons) > 0 })
+// got reports whether there are pistons, measured, for every cylinder that goes to the size of this one.
+func (g given) got(c oversize.CylinderChoice, sizes []units.Length) bool {
+	n := 0
+	for k := range g.Cylinders {
+		if sizes[k] == c.Over && !g.inHand(k, c.Over) {
+			n++
+		}
+	}
+	return slices.ContainsFunc(g.Engine.Oversizes, func(o Oversize) bool { return o.Over == c.Over && len(o.Pistons) >= max(n, 1) })
 }
 
 // piston returns the piston that the bores of a size are cut for: of those that came one by one the middle

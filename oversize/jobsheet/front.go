@@ -52,7 +52,7 @@ func (s Sheet) front() []page.Block {
 	front = append(front, s.overview())
 	for _, item := range []page.Item{
 		{Label: "STOP AT:", Text: s.stops()}, {Label: "DIAL:", Text: s.dial()}, {Label: "HONE:", Text: s.hones()},
-		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "WORD:", Text: s.words()}, {Label: "PRICE:", Text: s.prices()},
+		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "PRICE:", Text: s.prices()},
 	} {
 		if item.Text != "" {
 			front = append(front, item)
@@ -246,7 +246,7 @@ func mark(r Row) string {
 func (s Sheet) stops() string {
 	var lines []string
 	for i, c := range s.Choice.Cylinders {
-		if c.Aim == 0 || s.Cylinders[i].there() {
+		if c.Aim == 0 || s.Cylinders[i].there() || c.Route == oversize.Undecided || s.Choice.Route == oversize.Undecided {
 			continue
 		}
 		text := "hone " + s.Job.Units.length(c.Aim)
@@ -264,7 +264,7 @@ func (s Sheet) stops() string {
 // undone names the cylinders whose finished bore is still to come.
 func (s Sheet) undone() (names []string) {
 	for i, c := range s.Choice.Cylinders {
-		if c.Aim != 0 && !s.Cylinders[i].there() {
+		if c.Aim != 0 && !s.Cylinders[i].there() && s.Choice.Route != oversize.Undecided {
 			names = append(names, c.Name)
 		}
 	}
@@ -300,7 +300,7 @@ func (s Sheet) dial() string {
 	var lines []string
 	for i := range s.Choice.Cylinders {
 		c := s.Cylinders[i]
-		if s.Choice.Cylinders[i].Aim == 0 || c.there() {
+		if s.Choice.Cylinders[i].Aim == 0 || c.there() || s.Choice.Route == oversize.Undecided {
 			continue
 		}
 		var shows []string
@@ -337,6 +337,9 @@ func (s Sheet) hones() string {
 
 // buys lists what has to be got, from the rows that want it.
 func (s Sheet) buys() string {
+	if s.Choice.Route == oversize.Undecided {
+		return ""
+	}
 	var list []string
 	wanted := map[units.Length]int{}
 	sleeves := 0
@@ -414,6 +417,25 @@ func (s Sheet) words() string {
 		list = append(list, fmt.Sprintf("%s, accepted by %s (%s)", what, r.By, r.Why))
 	}
 	return strings.Join(list, "; ")
+}
+
+// asks says what has to be asked before the work: a piston that its running temperatures make the larger.
+func (s Sheet) asks() string {
+	var names []string
+	for _, c := range s.Cylinders {
+		if c.there() {
+			continue // its row says so
+		}
+		for _, k := range c.Clearances {
+			if k.At == AtAim && k.Hot != (uncertainty.Estimate{}) && k.Hot.Value < 0 {
+				names = append(names, c.Name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "the pistons' supplier, before the cut: by these running temperatures the piston of cylinder " + strings.Join(names, "; ") + " is larger than its bore"
 }
 
 // prices says what less doubt might spare.

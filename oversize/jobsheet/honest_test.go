@@ -156,7 +156,7 @@ func (h honest) tree(finished bool) tree {
 	if finished {
 		counted["proof"] = again
 		j["proof"] = tree{"on": "2026-05-05", "by": "the machinist", "clamping": "free", "washed": true, "standard": tree{
-			"name": "micrometer", "size": h.doubtful(d+0.5, 0.002), "material": "gauge steel"}, "temperatures": temperatures(20.5, 20.6, 20.7)}
+			"name": "micrometer, set again", "size": h.doubtful(d+0.5, 0.002), "material": "gauge steel"}, "temperatures": temperatures(20.5, 20.6, 20.7)}
 	}
 	return j
 }

@@ -32,7 +32,8 @@ type Row struct {
 	Why    string `json:"why,omitzero"`
 	Lapsed bool   `json:"lapsed,omitzero"` // it was accepted, and what stood there has changed since
 
-	at int // which cylinder it is of, -1 for the engine
+	at    int    // which cylinder it is of, -1 for the engine
+	about string // that cylinder, its size and when it was proven, for Stands
 }
 
 // rank is how pressing the row is.
@@ -121,7 +122,7 @@ func (b *book) put(r Row) {
 	if err != nil {
 		name = []byte(r.Demand.String())
 	}
-	r.at = b.at
+	r.at, r.about = b.at, b.about()
 	prefix := "engine."
 	if b.at >= 0 {
 		prefix, r.Cylinder = fmt.Sprintf("cylinders[%d].", b.at), b.Cylinders[b.at].Name
@@ -135,6 +136,21 @@ func (b *book) put(r Row) {
 	}
 	r.Stands = ""
 	b.rows = append(b.rows, r)
+}
+
+// about names the cylinder being written, the size it goes to and when that was proven.
+func (b *book) about() string {
+	if b.at < 0 {
+		return ""
+	}
+	text := b.Cylinders[b.at].Name
+	if c := b.chosen(); c.Over != 0 {
+		text += ", +" + c.Over.String()
+	}
+	if b.proofs[b.at] != nil && !b.Proof.On.IsZero() {
+		text += ", " + b.Proof.On.String()
+	}
+	return text
 }
 
 // A verdict is what a finding makes of a row: the step where it is beyond, and where it is in doubt.
@@ -208,7 +224,9 @@ func (b *book) counted() Row {
 			needed = false // without it they are a fault
 		case "counted.ports":
 			needed = b.Engine.Cycle == TwoStroke && len(b.choice.Cylinders) > 0
-		case "counted.proof", "counted.passes", "counted.rings":
+		case "counted.proof", "counted.passes":
+			needed = b.proven()
+		case "counted.rings":
 			needed = b.proven() || b.choice.Route == oversize.MakersProcess
 		case "counted.readings", "counted.pits":
 			needed = len(b.choice.Cylinders) > 0

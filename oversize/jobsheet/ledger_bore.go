@@ -45,7 +45,7 @@ func (b *book) rest(g Gauge) {
 	switch {
 	case g.Standard == (Standard{}):
 		b.put(open(DemandRest, "", NoStandard, MeasureBetter, "gauge.standard"))
-	case max(apart, -apart) > atRest:
+	case max(apart, -apart)+g.Temperatures.Cylinder.Within+g.Temperatures.Standard.Within > atRest:
 		b.put(open(DemandRest, "", NotAtRest, WashAndProve, "proof.temperatures"))
 	default:
 		b.put(provenBy(DemandRest, "", ByOwnRecord))

@@ -30,7 +30,7 @@ func (b *book) clearances(path string) {
 		switch {
 		case c.Route == oversize.Undecided:
 			return open(d, "", ToCome, b.workStep()), true
-		case !f.measured:
+		case !f.got:
 			step := GetPistons
 			if b.workStep() == WaitForOthers {
 				step = WaitForOthers
@@ -40,6 +40,10 @@ func (b *book) clearances(path string) {
 			return open(d, "", NoStandard, MeasureBetter, "gauge.standard"), true
 		case !there:
 			return open(d, "", ToCome, b.workStep()), true
+		case !f.own:
+			r := open(d, "", NotMeasured, MeasureBetter, path+"piston")
+			r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
+			return r, true
 		}
 		return Row{}, false
 	}
@@ -252,7 +256,7 @@ func (w ringRows) ends() {
 				if room.Port != n {
 					continue
 				}
-				says := room.Room.String() + " between an end and the port"
+				says := room.Room.Round(10*units.Micrometre).String() + " between an end and the port"
 				switch {
 				case room.Crosses:
 					r = Row{Demand: DemandEnds, Of: name, State: Failed, Reason: EndCrosses, Step: AskMaker}

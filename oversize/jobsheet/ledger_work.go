@@ -3,6 +3,8 @@
 package jobsheet
 
 import (
+	"fmt"
+
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/units"
@@ -129,12 +131,12 @@ func (b *book) pistons(path string) {
 	switch {
 	case c.Route == oversize.Undecided:
 		b.put(open(DemandPistons, "", ToCome, b.workStep()))
-	case f.measured && f.piston.Axis != 0 && f.piston.Coating != nil:
-		b.put(provenBy(DemandPistons, "", ByOwnRecord))
-	case f.measured:
-		r := open(DemandPistons, "", NotSaid, Tell, "piston.axis", "piston.coating")
-		r.Says = "in which axis it was measured, and what coating it has, \"0 mm\" for none"
+	case f.got && b.askedOfPiston(f.piston) != "":
+		r := open(DemandPistons, "", NotSaid, Tell, "engine.oversizes.pistons", path+"piston")
+		r.Says = b.askedOfPiston(f.piston)
 		b.put(r)
+	case f.got:
+		b.put(provenBy(DemandPistons, "", ByOwnRecord))
 	default:
 		step := GetPistons
 		if b.workStep() == WaitForOthers {
@@ -142,6 +144,19 @@ func (b *book) pistons(path string) {
 		}
 		b.put(open(DemandPistons, "", NotMeasured, step, path+"piston", "engine.oversizes.pistons"))
 	}
+}
+
+// askedOfPiston says what has to be known of how a piston was measured; "" where it is.
+func (b *book) askedOfPiston(p Piston) string {
+	switch {
+	case p.Axis == 0 || p.Coating == nil:
+		return "in which axis it was measured, and what coating it has, \"0 mm\" for none"
+	case (p.Height == 0) != (p.MakerHeight == 0):
+		return "at what height it was measured, and at what height its maker says to: both or neither"
+	case p.Height != p.MakerHeight:
+		return fmt.Sprintf("it was measured at %v and its maker says %v: measure it there", p.Height, p.MakerHeight)
+	}
+	return ""
 }
 
 // work writes whether the cylinder was bored, sleeved, honed or deglazed.

@@ -60,11 +60,11 @@ func (j Job) plan() (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	matched, notMatched, err := match(g, choice, proofs)
+	pairs, notMatched, err := match(g, choice, proofs)
 	if err != nil {
 		return Sheet{}, err
 	}
-	fits, err := fitted(g, read, choice, proofs, matched)
+	fits, err := fitted(g, read, choice, proofs, pairs)
 	if err != nil {
 		return Sheet{}, err
 	}
@@ -98,7 +98,7 @@ func (j Job) plan() (Sheet, error) {
 	})
 	s := Sheet{
 		Version: Version, Job: j.clone(), Next: next(rows), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
-		Honing: honing, Sleeve: sleeve, Matched: matched, Before: volumes.all, After: volumes.then,
+		Honing: honing, Sleeve: sleeve, Matched: pairs.matched, Before: volumes.all, After: volumes.then,
 		Omitted: slices.Concat(notCut, notMatched, notGapped, notHoned, notRatio), Past: g.risk.past,
 	}
 	if err := s.usual(); err != nil {

@@ -117,6 +117,8 @@ func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
 		limits.New = c.Finish
 	}
 	limits.Ovality = cmp.Or(j.Engine.Limits.FinishOvality, limits.Ovality)
-	limits.Taper = cmp.Or(j.Engine.Limits.FinishTaper, limits.Taper)
+	if j.Engine.Limits.FinishTaper != 0 {
+		limits.Taper, limits.TaperWay = j.Engine.Limits.FinishTaper, bore.EitherWay
+	}
 	return limits, nil
 }

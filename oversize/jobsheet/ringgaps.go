@@ -166,7 +166,7 @@ func (w ringWork) judge(r *RingSheet, window units.Limits) error {
 		}
 		r.Service.Subject = "end gap in service"
 	}
-	if w.stays && w.ring.GapLimit != 0 {
+	if w.stays && w.ring.GapLimit != 0 && !w.measured.Filed { // one that was filed is fitted as a new one
 		window.Max = w.ring.GapLimit
 	}
 	if !r.InBore || window.IsZero() {

@@ -43,11 +43,11 @@ type Sheet struct {
 	Sleeve *SleeveSheet    `json:"sleeve,omitempty"` // where a cylinder is routed to one
 	// UsualClearance is what rules of thumb give a piston of the engine's duty, UsualGap what they
 	// give a ring, both in the nominal bore. They decide nothing.
-	UsualClearance units.Limits `json:"usual_clearance,omitzero"`
-	UsualGap       units.Limits `json:"usual_gap,omitzero"`
-	Matched        *fit.Matched `json:"matched,omitempty"` // pistons to finished bores
-	Before         Capacity     `json:"before,omitzero"`   // of the whole engine, at the sizes it stands at
-	After          Capacity     `json:"after,omitzero"`    // at the sizes chosen; zero where none is
+	UsualClearance units.Limits  `json:"usual_clearance,omitzero"`
+	UsualGap       units.Limits  `json:"usual_gap,omitzero"`
+	Matched        []fit.Matched `json:"matched,omitzero"` // pistons to finished bores, size by size; a bore is its cylinder
+	Before         Capacity      `json:"before,omitzero"`  // of the whole engine, at the sizes it stands at
+	After          Capacity      `json:"after,omitzero"`   // at the sizes chosen; zero where none is
 	// Past is the chance, from 0 to 1 and for the whole engine, that honing runs past a size.
 	Past      float64    `json:"past,omitzero"`
 	Omitted   []Omission `json:"omitted,omitzero"` // parts that the job does not say enough for

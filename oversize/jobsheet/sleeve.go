@@ -146,10 +146,17 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if s.Hone, err = s.Joint.Hone(finish); err != nil {
 		return s, err
 	}
-	if at := e.Running.Bore.Value; !at.IsZero() {
+	if at := e.Running.Bore; !at.IsZero() {
 		s.HasRunning = true
-		if s.Running, err = s.Hone.Joint.At(sleeve.Condition{Sleeve: at, Barrel: at}); err != nil {
-			return s, err
+		// At the ends of what the temperature may be, the one that grips less.
+		for n, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
+			state, err := s.Hone.Joint.At(sleeve.Condition{Sleeve: t, Barrel: t})
+			if err != nil {
+				return s, err
+			}
+			if n == 0 || state.Pressure.Least < s.Running.Pressure.Least {
+				s.Running = state
+			}
 		}
 	}
 	s.Loosens, err = s.Hone.Joint.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}) // heated evenly from 20 °C

@@ -132,6 +132,9 @@ func (s *slipper) engine(e Engine) {
 		s.window("engine.sleeve.interference", v.Interference, sleeve.UsualInterference(v.Seat))
 		wall := sleeve.UsualWall(e.Bore)
 		s.say("engine.sleeve.seat", v.Seat.String(), wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", wall)
+		around := oversize.UsualWall(e.Bore)
+		s.say("engine.sleeve.outer", v.Outer.String(), around.Contains((v.Outer.Min-v.Seat)/2) && (v.Outer.Max-v.Seat)/2 <= 2*around.Max,
+			"%v of barrel round the seat is usual", around)
 		s.length("engine.sleeve.slip", v.Slip, units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre})
 	}
 }
@@ -145,6 +148,7 @@ func (s *slipper) limits(e Engine) {
 	s.length(path+"service", l.Service, bore.UsualService(e.Bore))
 	s.length(path+"ovality", l.Ovality, bore.UsualForm(e.Bore))
 	s.length(path+"taper", l.Taper, bore.UsualForm(e.Bore))
+	s.say(path+"choke", l.Choke.String(), l.Choke.IsZero() || bore.UsualForm(e.Bore).Contains(l.Choke.Max) && l.Choke.Min >= 0, "%v at the most is usual", bore.UsualForm(e.Bore))
 	s.length(path+"greatest_less_least", l.GreatestLessLeast, bore.UsualForm(e.Bore))
 	s.length(path+"finish_ovality", l.FinishOvality, bore.UsualFinishForm(e.Bore))
 	s.length(path+"finish_taper", l.FinishTaper, bore.UsualFinishForm(e.Bore))
@@ -163,7 +167,7 @@ func (s *slipper) gauge(path string, by Gauge, j Job) {
 	s.length("gauge.resolution", by.Resolution, units.Limits{Min: resolutionFrom, Max: resolutionTo})
 	scale := units.Limits{Min: by.Resolution / steps * 2, Max: steps * by.Resolution}
 	s.length("gauge.repeatability", by.Repeatability, scale)
-	s.length("gauge.dial_error", by.DialError, scale)
+	s.length("gauge.dial_error", by.DialError, units.Limits{Min: scale.Min, Max: 4 * by.Resolution})
 	if by.Standard != (Standard{}) {
 		s.doubt(path+".standard.size", by.Standard.Size, usualDoubts.size)
 		size := j.Engine.Bore
@@ -226,7 +230,10 @@ func (s *slipper) scatter(path string, rs []Reading) {
 		return
 	}
 	type place struct{ depth, axis string }
-	least, most := map[place]units.Length{}, map[place]units.Length{}
+	least, most, count := map[place]units.Length{}, map[place]units.Length{}, map[place]int{}
+	for _, r := range rs {
+		count[place{r.depth().String(), bore.FormatAxis(r.axis())}]++
+	}
 	for i, r := range rs {
 		at := place{r.depth().String(), bore.FormatAxis(r.axis())}
 		d, err := s.job.Gauge.shown(r)
@@ -237,8 +244,8 @@ func (s *slipper) scatter(path string, rs []Reading) {
 			least[at], most[at] = d, d
 		}
 		least[at], most[at] = min(least[at], d), max(most[at], d)
-		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), r.Confirmed || most[at]-least[at] <= apart*s.job.Gauge.Resolution,
-			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it again and confirm it", at.depth, at.axis, apart)
+		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), most[at]-least[at] <= apart*s.job.Gauge.Resolution || r.Confirmed && count[at] > 2,
+			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis, apart)
 	}
 }
 
@@ -264,5 +271,5 @@ func (s *slipper) tools(t Tools, b Cuts) {
 		"%v to %v is usual", leastTolerance, mostTolerance)
 	s.length("cuts.locating", length(b.Locating), usualAllowance)
 	s.length("cuts.out_of_square", length(b.OutOfSquare), usualAllowance)
-	s.length("cuts.surface", length(b.Surface), usualAllowance)
+	s.length("cuts.surface", length(b.Surface), units.Limits{Min: usualAllowance.Min, Max: 20 * units.Micrometre})
 }

@@ -60,10 +60,17 @@ func (r Row) words() string {
 func (s Sheet) ledger() (part page.Section) {
 	part.Title = "WHAT MUST BE TRUE before it goes together"
 	rows := [][]string{{"", "what", "state", "why"}}
+	settled := map[State][]string{}
 	for _, r := range s.Ledger {
 		what := r.Demand.String()
 		if r.Of != "" {
 			what += ", " + r.Of
+		}
+		if r.State == Proven || r.State == NotAsked {
+			if !slices.Contains(settled[r.State], r.Demand.String()) {
+				settled[r.State] = append(settled[r.State], r.Demand.String())
+			}
+			continue
 		}
 		why := r.Reason.String()
 		if r.Says != "" {
@@ -74,7 +81,14 @@ func (s Sheet) ledger() (part page.Section) {
 		}
 		rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), what, r.State.String(), why})
 	}
-	part.Add(table(rows))
+	if len(rows) > 1 {
+		part.Add(table(rows))
+	}
+	for _, state := range []State{Proven, NotAsked} {
+		if list := settled[state]; len(list) > 0 {
+			part.Add(page.Item{Label: state.String() + ":", Text: strings.Join(list, "; ") + "."})
+		}
+	}
 	return part
 }
 
@@ -88,8 +102,11 @@ func (s Sheet) nextWords() string {
 		}
 		names[c.Next] = append(names[c.Next], c.Name)
 	}
-	if len(order) == 1 {
+	if len(order) == 1 && order[0] == s.Next {
 		return order[0].String() + s.onTheWord()
+	}
+	if engine := next(of(s.Ledger, -1)); engine == s.Next && names[engine] == nil {
+		return engine.String()
 	}
 	slices.Sort(order)
 	var parts []string
@@ -228,8 +245,11 @@ func (s Sheet) routeWords() string {
 	c := s.Choice
 	switch c.Route {
 	case oversize.BoreOversize:
-		if s.Job.Engine.ownSizes() {
+		if len(c.Cylinders) > 1 && s.Job.Engine.ownSizes() {
 			return "bore oversize, each cylinder its own size"
+		}
+		if len(c.Cylinders) == 1 {
+			return fmt.Sprintf("bore oversize %s", show.length(c.Over))
 		}
 		return fmt.Sprintf("bore oversize %s, all cylinders", show.length(c.Over))
 	case oversize.Undecided:

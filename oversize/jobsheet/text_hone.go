@@ -66,7 +66,7 @@ func (s Sheet) wall(part *page.Section) {
 			show.length(w.ReversalTop), show.length(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {
-		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: the hone leaves the bore that much wider or narrower there.",
+		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",
 			motionWords[h.Motion], show.length(r.Middle), show.length(r.Top), show.length(r.Bottom)))
 	}
 	switch r := h.Retrace; r.Tracking {
@@ -79,7 +79,7 @@ func (s Sheet) wall(part *page.Section) {
 	case hone.Clear:
 		part.Add(page.Sentence("It stays clear of its own tracks."))
 	}
-	if c := h.Cover; c.Most != 0 {
+	if c := h.Cover; c.Most > 1 {
 		part.Add(sentence("A machine that holds its speeds covers all of the wall in %d strokes.", c.Most))
 	}
 }

@@ -77,7 +77,7 @@ func (s Sheet) changes(part *page.Section, proof ProofSheet) {
 		{"came off on the diameter", "mean " + show.estimate(c.Stock),
 			fmt.Sprintf("most %s at %s, %s", show.estimate(c.Most.Stock), show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
 			fmt.Sprintf("least %s at %s, %s", show.estimate(c.Least.Stock), show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
-		{"better by", "ovality " + gained(show, c.OvalityGained), "taper " + gained(show, c.TaperGained), "greatest less least " + gained(show, c.SpreadGained)},
+		{"better by", "ovality " + gained(show, c.OvalityGained), "taper " + gained(show, c.TaperGained), "greatest minus least " + gained(show, c.SpreadGained)},
 	}))
 }
 
@@ -113,8 +113,8 @@ func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
 		part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, c.Proof.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 	}
 	for _, r := range c.Rings {
-		if r.Grown != (uncertainty.Estimate{}) {
-			part.Add(sentence("By its gap, ring %s finds the bore %s larger than the one it was first measured in, if nothing was filed off since.", r.Ring, show.estimate(r.Grown)))
+		if r.Grown != (uncertainty.Estimate{}) && !s.filed(c.Name, r.Ring) {
+			part.Add(sentence("By its gap, ring %s finds the bore %s larger than the one it was first measured in, and nothing was filed off since.", r.Ring, show.estimate(r.Grown)))
 		}
 	}
 }
@@ -164,4 +164,16 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 			say(room.Crosses, "An end of ring "+r.Ring+" crosses a port: see whether the angle of the peg, and which way the piston points, are as written; else another piston.")
 		}
 	}
+}
+
+// filed reports whether the job says that a ring was filed between its two readings.
+func (s Sheet) filed(cylinder, ring string) bool {
+	for _, c := range s.Job.Cylinders {
+		for _, r := range c.Rings {
+			if c.Name == cylinder && r.Ring == ring {
+				return r.Filed
+			}
+		}
+	}
+	return false
 }

@@ -30,7 +30,7 @@ func (s Sheet) rings() (part page.Section) {
 		if len(c.Rings) == 0 {
 			continue
 		}
-		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot", "to do"}}
+		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot, once filed", "to do"}}
 		for _, r := range c.Rings {
 			fresh, worn, hot := show.limits(s.Job.Engine.ring(r.Ring).Gap), "–", "–"
 			if f := r.Service; f.Subject != "" {
@@ -169,7 +169,7 @@ func (s Sheet) clearances() (part page.Section) {
 		}
 	}
 	window := s.Job.Engine.Limits.PistonClearance
-	if len(rows) == 1 && s.Matched == nil && s.UsualClearance.IsZero() {
+	if len(rows) == 1 && len(s.Matched) == 0 && s.UsualClearance.IsZero() {
 		return
 	}
 	part.Title = "PISTONS (clearance is on the diameter)"
@@ -185,7 +185,7 @@ func (s Sheet) clearances() (part page.Section) {
 	if s.Job.Engine.Running.Piston != (bore.Temperature{}) {
 		part.Add(page.Sentence("The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way. Where the piston is the larger, ask its supplier."))
 	}
-	if m := s.Matched; m != nil {
+	for _, m := range s.Matched {
 		part.Add(page.Sentence("Pistons matched to the finished bores, in the order in which the job lists them:"))
 		rows := [][]string{{"cylinder", "piston", "clearance", "window"}}
 		for _, pair := range m.Pairs {

@@ -91,7 +91,7 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 	if g.HasTaper() {
 		rows = append(rows, []string{"taper", show.estimate(g.Taper.Size), taperWords(show, g.Taper)})
 	}
-	rows = append(rows, []string{"greatest less least", show.estimate(g.Spread), ""})
+	rows = append(rows, []string{"greatest minus least", show.estimate(g.Spread), ""})
 	if g.Ridge != (uncertainty.Estimate{}) {
 		words := "at the top of ring travel, lost in the doubt"
 		if g.HasRidge {

@@ -336,8 +336,8 @@ func ExampleClearance() {
 		fmt.Println(k.At, k.Size, "running", k.Hot)
 	}
 	// Output:
-	// greatest now 0.0811 ± 0.0039 mm running 0.006 ± 0.012 mm
-	// least now 0.0516 ± 0.0039 mm running -0.024 ± 0.012 mm
+	// greatest now 0.0811 ± 0.0039 mm running -0.015 ± 0.012 mm
+	// least now 0.0516 ± 0.0039 mm running -0.044 ± 0.012 mm
 }
 
 // What the gauge shows when a bore at 35 °C has its size.
@@ -419,8 +419,8 @@ func ExamplePaper() {
 	fmt.Println(strings.Count(b.String(), "\f")+1, "pages; the first begins")
 	fmt.Println(strings.SplitN(b.String(), "\n", 2)[0])
 	// Output:
-	// 7 pages; the first begins
-	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 7
+	// 6 pages; the first begins
+	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 6
 }
 
 func ExampleOperation() {
@@ -474,8 +474,8 @@ func ExampleRow() {
 		}
 	}
 	// Output:
-	// cylinders[0].pistons - proven: as the job shows - reassemble
-	// cylinders[1].pistons - proven: as the job shows - reassemble
+	// cylinders[0].pistons - 1, flywheel side, +0.5 mm: proven: as the job shows - reassemble
+	// cylinders[1].pistons - 2, pump side, +0.5 mm: proven: as the job shows - reassemble
 }
 
 func ExampleDemand() {
@@ -531,7 +531,7 @@ func ExampleAcceptance() {
 		}
 	}
 	// Output:
-	// open: not measured
+	// 1, 2026-03-15 08:30: open: not measured
 	// cylinders[0].crosshatch accepted by the machinist
 }
 
