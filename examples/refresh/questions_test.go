@@ -37,7 +37,7 @@ func TestQuestions(t *testing.T) {
 		{"which oversize cleans up?", "pump", "not bore oversize 0.250 mm: worn wall may be left (clean-up on the original centre 78.2795"},
 		{"the finish size for this piston?", "pump", "finished bore       78.491 to 78.516 mm    78.491 to 78.516 mm   aim                 78.5035 mm"},
 		{"what clearance is usual?", "keep", "Rules of thumb for cast, air-cooled pistons: 0.067 to 0.100 mm."},
-		{"how does clearance change when hot?", "two-stroke", "finished 0.0725 ± 0.0047 mm -0.016 ± 0.014 mm"},
+		{"how does clearance change when hot?", "two-stroke", "finished 0.0725 ± 0.0047 mm -0.048 ± 0.015 mm: the piston"},
 		{"will the ring follow an oval bore?", "keep", "what the ring can follow by its own spring"},
 		{"displacement and ratio after the overbore?", "inch", "cylinder A 24.93 in³, 6.67 : 1 25.42 in³, 6.78 : 1"},
 		{"is enough wall left, is a sleeve needed?", "pump", "5.35 ± 0.20 mm"},

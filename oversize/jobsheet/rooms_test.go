@@ -400,13 +400,13 @@ func (f jobFile) proof(t *testing.T, s jobsheet.Sheet) {
 	for k := range f.count("engine.oversizes.1.pistons") {
 		m.Pistons = append(m.Pistons, f.of("engine.oversizes.1.pistons", k).sure("size").Value)
 	}
-	same(t, "matching", s.Matched, must(m.Match())(t))
+	same(t, "matching", s.Matched, []fit.Matched{must(m.Match())(t)})
 }
 
 // fitted returns the piston that a cylinder is going to have.
 func (f jobFile) fitted(s jobsheet.Sheet, i int) fit.Piston {
 	if s.Matched != nil {
-		return f.of("engine.oversizes.1.pistons", s.Matched.Pairs[i].Piston).piston("")
+		return f.of("engine.oversizes.1.pistons", s.Matched[0].Pairs[i].Piston).piston("")
 	}
 	return f.chosen(s, i)
 }
@@ -428,9 +428,11 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 			if f.text("engine.running.piston") == "" {
 				continue
 			}
+			// The least that the running temperatures leave.
+			b, q := f.at("engine.running.bore"), f.at("engine.running.piston")
 			warm := fit.Warm{
-				Bore: f.at("engine.running.bore").Value, BoreMaterial: material.GreyIron(),
-				Piston: f.at("engine.running.piston").Value, PistonMaterial: material.EutecticAluminium(),
+				Bore: b.Value.Add(-b.Within), BoreMaterial: material.GreyIron(),
+				Piston: q.Value.Add(q.Within), PistonMaterial: material.EutecticAluminium(),
 			}
 			same(t, "running clearance "+k.At.String(), k.Hot, must(warm.Clearance(size, p))(t))
 		}
