@@ -109,6 +109,8 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 		{"a gap that fell", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, true, "cylinders[0].gaps of ring first.agreement", jobsheet.Open, jobsheet.Contradicts},
 		{"a deep pit in a kept bore", map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}, true,
 			"cylinders[0].size", jobsheet.Failed, jobsheet.BeyondLimit},
+		{"a piston measured elsewhere than its maker says", map[string]any{"cylinders.0.piston.height": "10 mm", "cylinders.0.piston.maker_height": "15 mm"}, true,
+			"cylinders[0].pistons", jobsheet.Open, jobsheet.NotSaid},
 		{"a gauge on no standard", map[string]any{"gauge.standard": nil, "proof.standard": nil}, true, "engine.told", jobsheet.Open, jobsheet.Untold},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -124,6 +126,49 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 				t.Errorf("%s: %v, %v (%s), want %v, %v", c.row, r.State, r.Reason, r.Stands, c.state, c.reason)
 			}
 		})
+	}
+}
+
+// TestProofIsASecondLook: the survey's readings written down once more prove nothing.
+func TestProofIsASecondLook(t *testing.T) {
+	j := finished(false, false)
+	c := j["cylinders"].([]any)[0].(tree)
+	c["proof"] = c["readings"]
+	put(t, j, "counted.proof", j["counted"].(tree)["readings"])
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, "cylinders[0].survey and proof.agreement"); r.State != jobsheet.Open || r.Reason != jobsheet.Contradicts || s.Next >= jobsheet.LeaveUntouched {
+		t.Errorf("%v, %v, next %v", r.State, r.Reason, s.Next)
+	}
+}
+
+// TestRunningIsTheWorst: what the running temperatures may be takes from the clearance left.
+func TestRunningIsTheWorst(t *testing.T) {
+	var last units.Length
+	for n, within := range []string{"", " ± 5", " ± 15", " ± 40"} {
+		j := finished(false, false)
+		put(t, j, "engine.running", tree{"rings_by_window": true, "piston": "150" + within + " °C", "bore": "90" + within + " °C"})
+		hot := mustPlan(t, j).Cylinders[0].Clearances[0].Hot.Value
+		if n > 0 && hot >= last {
+			t.Errorf("%q leaves %v, less doubt %v", within, hot, last)
+		}
+		last = hot
+	}
+}
+
+// TestNoWordForAMeasurement: where touching parts could not be accepted, not having looked cannot be either.
+func TestNoWordForAMeasurement(t *testing.T) {
+	for row, path := range map[string]string{
+		"cylinders[0].washed":          "proof.washed",
+		"cylinders[0].pistons":         "cylinders.0.piston",
+		"cylinders[0].least clearance": "cylinders.0.piston",
+	} {
+		j := finished(false, false)
+		put(t, j, path, nil)
+		r := rowOf(t, mustPlan(t, j), row)
+		put(t, j, "accepted", []any{tree{"row": row, "stood": r.Stands, "by": "the machinist", "why": "in a hurry"}})
+		if got := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.Open || got.State != jobsheet.Open {
+			t.Errorf("%s, %s: %v, then %v", row, r.Stands, r.State, got.State)
+		}
 	}
 }
 
