@@ -129,45 +129,100 @@
 // # Glossary
 //
 //   - anvil: what a gauge touches the wall with
-//   - axis: a direction across the bore, given as its angle from the thrust axis, which stands square to the
-//     piston pin
+//   - axis, axes: a direction across the bore, given as its angle from the thrust axis, which stands square to
+//     the piston pin
 //   - back clearance: radial, behind a ring in its groove, with the piston in the middle of the bore
+//   - ball-type hone: with balls of abrasive on bristles, which follow the wall they find
 //   - barrel: a bore widest between its ends; also the part of an air-cooled engine that has the bore
 //   - bell-mouth: a bore that opens towards an end faster than a straight taper
+//   - bore: the round hole of a cylinder, and its diameter; to bore is to widen it with a cutting edge on a
+//     turning bar
+//   - bore gauge: an instrument with two or three points of contact that compares bores; it is set in a ring
+//     and shows on a dial
+//   - boring bar: the bar, or the machine with it, that carries the cutting edge
+//   - butt: of the ends of a ring, to touch, which breaks it or the piston
+//   - casting: a part poured from molten metal
 //   - choke: a barrel made smaller at the head when cold, on purpose
+//   - circumscribed: around all points, touching the outermost
 //   - clean-up: the smallest true cylinder that leaves no worn wall
 //   - clearance: bore less piston, on the diameter
 //   - compression ratio: the volume above the piston at the bottom of its stroke, over that at the top
 //   - conformability: how far a ring follows a wall that is not round, by its own spring
 //   - crosshatch: the two families of lines a hone leaves; its angle is named by convention
+//   - cutoff (λc): of a texture, the length of wave that parts roughness from form (ISO 16610-21)
 //   - cycle: of a hone, there and back; a stroke is one way
+//   - cylinder: the part of an engine with the bore, or the form that the bore is meant to have
 //   - cylindricity: of a wall, between the two coaxial cylinders that hold it closest (CYLt of ISO 12180)
 //   - deck: the face the cylinder head sits on; depths count from it
 //   - deglaze: to roughen a polished wall with a hone that takes next to no metal
+//   - degrees of freedom: how many readings a doubt rests on, less what was estimated from them
+//   - deviation: how far something lies from what it is counted from; of a fit, a limit of size less the
+//     nominal size (ISO 286)
 //   - dial: of a gauge, which shows departures from a setting; which way it runs is to be known
 //   - displacement: the volume that all pistons sweep, each in a stroke
+//   - dress: of a stone, to lay its grains open again
+//   - dwell: of a hone, to stay longer at one place
 //   - end gap: between the ends of a ring in its bore
+//   - expansion coefficient: the share of its length by which a metal grows for each kelvin
 //   - feeler leaf: a strip of known thickness that goes into a gap or does not
+//   - fit: of two parts, how their sizes go together: loose, tight, or either; its classes of tolerance are
+//     letters and numbers (ISO 286)
+//   - focal length: of a camera, which sets how much a lens enlarges
 //   - gasket: the seal between deck and head, with a hole for each bore
+//   - glaze: of a stone, to lose its bite; of a wall, a polish that holds no oil
+//   - grit: the grains of an abrasive, and their size
+//   - head: of an engine, what closes its cylinders at the top
 //   - hone: a tool of abrasive that is turned and moved to and fro in a bore; also to work with it
 //   - included angle: between the two families of lines, opening along the circumference
+//   - inscribed: inside all points, touching the innermost
 //   - interference: outside of a sleeve less its seat, on the DIAMETER here; textbooks print half of it
+//   - ISO: the body that publishes international standards, which have its name and a number
+//   - kelvin: a difference in temperature, as large as a degree Celsius
+//   - least squares: where the sum of the squares of all distances is least
+//   - ln: the natural logarithm, the power to which e = 2.718 is raised
+//   - load: of a stone, to fill up with chips
 //   - lobe: one of the evenly spaced crests of a wall that is not round; two are ovality
 //   - material ratio: the share of a profile that lies as high as a level or higher
+//   - micrometer: an instrument that measures by a screw; a micrometre is a thousandth of a millimetre
+//   - minimum zone: between two circles, cylinders or lines that hold all points as closely as possible
+//   - MPa: megapascal, of pressure and stress: a newton on each square millimetre
+//   - nominal: the size in name, from which limits and oversizes count
 //   - ovality: greatest minus least diameter in one plane
 //   - oversize: a bore, piston and rings larger than nominal by a step on offer
 //   - overtravel: how far a hone stands out of the bore at the end of its stroke
+//   - peak-to-valley: from the highest point to the lowest
 //   - pin axis: along the piston pin, 90° from the thrust axis
+//   - piston: what slides in the bore and turns pressure into motion
+//   - pit: a small hole in a wall, of rust or of a bad casting
 //   - plateau: a wall whose peaks are taken off and whose grooves stay, to hold oil
+//   - plated: with a thin layer of another metal or a hard coating
 //   - plug: a gauge that enters a bore or does not
+//   - Poisson's ratio: how much a metal that is stretched grows thinner, over how much it grows longer
+//   - port: an opening in the wall of a two-stroke cylinder
 //   - profile: of a texture, the heights along a line of the wall
+//   - px: pixels, the dots of a picture
+//   - rad: radian, an angle of 57.3°, whose arc is as long as its radius
+//   - radial: along a radius, out of or into the middle
+//   - rebore: to bore a worn cylinder to a larger size
 //   - reference circle: what roundness counts from (ISO 12181-1): least squares (LSCI), minimum zone (MZCI),
 //     minimum circumscribed (MCCI), maximum inscribed (MICI)
-//   - roundness: of a section, between the two concentric circles that hold it closest (RONt about the
-//     minimum zone, ISO 12181-1)
-//   - Rpk, Rk, Rvk: of a texture, how high its peaks are, how deep its core, and how deep its valleys (ISO 13565-2)
+//   - resolution: the smallest step that an instrument shows
+//   - rev/min: turns in a minute
+//   - rigid-stone hone: its stones are held so that they cut true, whatever the wall was
+//   - ring: of a piston, a springy one that closes the gap to the wall; else a setting ring
+//   - ring ridge: the unworn edge of a worn bore, above the travel of the rings
+//   - roughing: taking off most of the metal, with the size still to come
+//   - roundness: of a section, between the two concentric circles that hold it closest (RONt about the minimum
+//     zone, ISO 12181-1)
+//   - Rpk, Rk, Rvk: of a texture, how high its peaks are, how deep its core, and how deep its valleys (ISO
+//     13565-2)
+//   - scatter: how far readings of the same thing lie apart
+//   - score: a scratch along the wall that something hard, or a piston, has left
+//   - seat: the bored hole in which a sleeve sits
+//   - seize: to stick to the wall for want of clearance or oil
 //   - service limit: the size up to which the maker lets a worn bore run
 //   - setting ring: a ring of known bore in which a gauge is set to zero
+//   - shaft: of a fit, whatever goes into the hole (ISO 286)
 //   - side clearance: axial play of a ring in its groove
 //   - skirt: the lower part of a piston, which guides it; measured across the pin
 //   - sleeve: a cylinder fitted into a bored-out one
@@ -176,13 +231,24 @@
 //   - standard uncertainty: the doubt of a value as one standard deviation: about two thirds of all values lie
 //     within it
 //   - stock: metal still to come off, on the diameter
+//   - stone: of a hone, a stick of bonded abrasive
 //   - stroke: of a piston or hone, its travel one way
+//   - Student's t: by how much a doubt from few readings is widened
+//   - stylus: the point that is drawn over a surface to trace it
 //   - taper: the difference of sizes along one axis between two depths
+//   - texture: of a wall, its peaks, grooves and finer marks
 //   - thrust axis: square to the piston pin, where the connecting rod pushes the piston to the wall
+//   - tolerance: the greatest size allowed less the least; of a form, the greatest deviation
+//   - trace: what an instrument records on its way along or around a wall
+//   - transition fit: loose or tight, as the two sizes come
+//   - travel: of rings, the part of the wall that they pass over; of a hone, the way that it goes
 //   - undecided: neither within nor beyond at the risk stated: measure better, do not reassemble
 //   - vee-block: a block with two faces at an angle, in which round work is laid and turned
 //   - waist: a bore narrowest between its ends
+//   - wall: of a bore, its surface; also how thick the metal behind it is
+//   - window: the least and the greatest size allowed
 //   - Young's modulus: how stiff a metal is: the stress for a stretch of its own length
+//   - Σ: the sum of all that follows
 //
 // # Cautions
 //

@@ -78,7 +78,7 @@ func lesson(w io.Writer, d data) {
 		must(0, err)
 	}
 	at := must(ls.Axis.At(0))
-	fmt.Fprintln(w, "\n3  The axis, by least squares: where it meets the deck, and how far out of square it is from first to last section")
+	fmt.Fprintln(w, "\n3  The axis by least squares, at the deck; how far out of square     x: along the thrust axis; y: along the pin axis")
 	fmt.Fprintf(w, "   x %+.2f y %+.2f µm;  %.2f µm in %.4g mm, towards %.0f°\n", um(at.X), um(at.Y), um(ls.Axis.OutOfSquare()), (last - first).In(units.Millimetre), ls.Axis.Toward().In(units.Degree))
 	fmt.Fprintln(w, "\n4  By depth: centre and size of each section, by least squares")
 	most := units.Micrometre
