@@ -111,6 +111,8 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 			"cylinders[0].size", jobsheet.Failed, jobsheet.BeyondLimit},
 		{"a piston measured elsewhere than its maker says", map[string]any{"cylinders.0.piston.height": "10 mm", "cylinders.0.piston.maker_height": "15 mm"}, true,
 			"cylinders[0].pistons", jobsheet.Open, jobsheet.NotSaid},
+		{"a two-stroke without ports", map[string]any{"engine.cycle": "two-stroke"}, true, "engine.engine.cycle.usual", jobsheet.Open, jobsheet.LooksSlipped},
+		{"a pegged ring in a four-stroke", map[string]any{"engine.rings.0.peg": "90°"}, true, "engine.engine.cycle.usual", jobsheet.Open, jobsheet.LooksSlipped},
 		{"a gauge on no standard", map[string]any{"gauge.standard": nil, "proof.standard": nil}, true, "engine.told", jobsheet.Open, jobsheet.Untold},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -36,11 +36,12 @@ var (
 const (
 	leastCrosshatch, mostCrosshatch = 15 * units.Degree, 120 * units.Degree // included
 	leastTolerance, mostTolerance   = 1 * units.Degree, 15 * units.Degree
-	warmest                         = 90      // °C of a cylinder that is being honed
-	leastWithin, mostWithin         = 0.1, 15 // half-width of a temperature, K
-	mostRunning                     = 60      // and of one in work
-	mostRisk                        = 0.2     // that a workshop accepts
-	steps                           = 10      // of a scale, that scatter and dial are off by at most
+	leastPort, mostPort             = 10 * units.Degree, 110 * units.Degree // a narrow transfer port, a whole exhaust
+	warmest                         = 90                                    // °C of a cylinder that is being honed
+	leastWithin, mostWithin         = 0.1, 15                               // half-width of a temperature, K
+	mostRunning                     = 60                                    // and of one in work
+	mostRisk                        = 0.2                                   // that a workshop accepts
+	steps                           = 10                                    // of a scale, that scatter and dial are off by at most
 	resolutionFrom, resolutionTo    = 400 * units.Nanometre, units.Millimetre / 50
 )
 
@@ -103,6 +104,17 @@ func (s *slipper) engine(e Engine) {
 		travel := units.Limits{Min: e.Stroke, Max: 2 * e.Stroke}
 		s.say("engine.layout", (l.RingBottom - l.RingTop).String(), travel.Contains(l.RingBottom-l.RingTop) && l.RingTop <= e.Stroke/2,
 			"ring travel is one stroke and the height of the ring pack, and begins near the deck")
+	}
+	pegged := slices.ContainsFunc(e.Rings, func(r Ring) bool { return r.Peg != nil || r.Play != nil })
+	switch n := len(e.Layout.Ports); e.Cycle {
+	case TwoStroke:
+		s.say("engine.cycle", e.Cycle.String(), n > 0, "a two-stroke breathes through ports in the wall, and none is given")
+	case FourStroke:
+		s.say("engine.cycle", e.Cycle.String(), n == 0 && !pegged, "ports in the wall and pegged rings are a two-stroke's")
+	}
+	for i, p := range e.Layout.Ports {
+		s.say(fmt.Sprintf("engine.layout.ports[%d].width", i), p.Width.String(), p.Width >= leastPort && p.Width <= mostPort,
+			"%v to %v of the circumference is usual", leastPort, mostPort)
 	}
 	s.length("engine.layout.length", e.Layout.Length, units.Limits{Min: e.Stroke, Max: 5 * e.Stroke})
 	for i, o := range e.Oversizes {
