@@ -39,6 +39,7 @@ func (s Sheet) WriteHTML(w io.Writer) error { return page.HTML{}.Write(w, s.docu
 
 // document puts the sheet in the order of a person at a bench: the verdict first, then the work in its order.
 func (s Sheet) document() page.Doc {
+	s = s.even()
 	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
 	parts := []func() page.Section{s.before}
 	if s.decided() {
@@ -53,6 +54,18 @@ func (s Sheet) document() page.Doc {
 		doc.Sections = append(doc.Sections, p)
 	}
 	return doc
+}
+
+// even returns the sheet with as many cylinders in each of the lists that run side by side as the shortest has, so
+// that one which nobody planned is written too.
+func (s Sheet) even() Sheet {
+	n := min(len(s.Cylinders), len(s.Job.Cylinders))
+	if s.decided() {
+		n = min(n, len(s.Choice.Cylinders))
+		s.Choice.Cylinders = s.Choice.Cylinders[:n]
+	}
+	s.Cylinders, s.Job.Cylinders = s.Cylinders[:n], s.Job.Cylinders[:n]
+	return s
 }
 
 // decided reports whether every cylinder has been read, so that there is a choice.

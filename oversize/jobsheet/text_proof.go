@@ -110,6 +110,9 @@ func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
 		part.Add(sentence("Texture: %v.", f))
 	}
 	for _, r := range c.Proof.Remedies {
+		if r.Finding < 0 || r.Finding >= len(c.Proof.Findings) {
+			continue // no sheet that was planned
+		}
 		part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, c.Proof.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 	}
 	for _, r := range c.Rings {

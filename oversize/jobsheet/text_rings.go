@@ -134,8 +134,8 @@ func (e Engine) ringIndex(name string) int {
 
 // portName is what a port is called on the sheet.
 func (e Engine) portName(i int) string {
-	if name := e.Layout.Ports[i].Name; name != "" {
-		return name
+	if i >= 0 && i < len(e.Layout.Ports) && e.Layout.Ports[i].Name != "" {
+		return e.Layout.Ports[i].Name
 	}
 	return fmt.Sprint(i + 1)
 }
@@ -189,6 +189,9 @@ func (s Sheet) clearances() (part page.Section) {
 		part.Add(page.Sentence("Pistons matched to the finished bores, in the order in which the job lists them:"))
 		rows := [][]string{{"cylinder", "piston", "clearance", "window"}}
 		for _, pair := range m.Pairs {
+			if pair.Bore < 0 || pair.Bore >= len(s.Cylinders) {
+				continue // no sheet that was planned
+			}
 			in := "inside"
 			if !pair.Inside {
 				in = "OUTSIDE"
