@@ -5,6 +5,7 @@
 package jobsheet_test
 
 const (
-	stride    = 1
-	drawnJobs = 200
+	stride        = 1
+	drawnJobs     = 200
+	hostileStride = 29
 )

@@ -5,8 +5,9 @@
 package jobsheet_test
 
 // stride is how many attacks are passed over for one that is made, drawnJobs how many jobs are attacked beside
-// the demos; the deep tests make them all.
+// the demos, hostileStride the same of spoilt sheets; the deep tests make them all, and more of the sheets.
 const (
-	stride    = 23
-	drawnJobs = 4
+	stride        = 23
+	drawnJobs     = 4
+	hostileStride = 1009
 )

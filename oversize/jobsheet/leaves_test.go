@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"encoding"
+	"reflect"
+	"regexp"
+	"strings"
+	"testing"
+
+	"borewright.example/oversize/jobsheet"
+)
+
+// leaves lists every field of a type that holds a value of its own, by its path in JSON without places in lists.
+func leaves(t reflect.Type, path string) (list []string) {
+	text := reflect.TypeFor[encoding.TextMarshaler]()
+	switch {
+	case t.Implements(text) || reflect.PointerTo(t).Implements(text):
+		return []string{path}
+	case t.Kind() == reflect.Pointer, t.Kind() == reflect.Slice:
+		return leaves(t.Elem(), path)
+	case t.Kind() != reflect.Struct:
+		return []string{path}
+	}
+	for i := range t.NumField() {
+		f := t.Field(i)
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		switch {
+		case !f.IsExported() || name == "-":
+		case f.Anonymous && name == "":
+			list = append(list, leaves(f.Type, path)...)
+		default:
+			list = append(list, leaves(f.Type, strings.TrimPrefix(path+"."+name, "."))...)
+		}
+	}
+	return list
+}
+
+// notAttacked are the fields that stand in no job that is attacked, all those below a path together, and why.
+var notAttacked = map[string]string{
+	"units":                          "printing alone",
+	"risk":                           "stated by the workshop: excepted",
+	"accepted":                       "a word, which TestAcceptance and TestNobodyAccepts hold",
+	"engine.barrel":                  "left out, the usual metal, which is said",
+	"engine.piston_material":         "left out, the usual metal, which is said",
+	"engine.rings.material":          "left out, the usual metal; TestRingOfItsOwnMetal",
+	"gauge.material":                 "left out, the usual metal, which is said",
+	"engine.chamber.gasket_hole":     "engine.gasket_hole is read instead",
+	"engine.limits.taper_way":        "not in a manual of these engines",
+	"engine.limits.choke":            "not in a manual of these engines",
+	"engine.texture":                 "asked by nobody here; TestTexture",
+	"cylinders.texture":              "asked by nobody here; TestTexture",
+	"gauge.profiler":                 "asked by nobody here; TestTexture",
+	"counted.textures":               "asked by nobody here; TestTexture",
+	"gauge.study":                    "the repeatability is stated here; TestStudyOfTheGauge",
+	"counted.trials":                 "the repeatability is stated here; TestStudyOfTheGauge",
+	"engine.aim":                     "left out, the middle; TestFieldsTakePart",
+	"engine.oversizes.piston":        "its height and the micrometer it was measured with: as of a piston in hand",
+	"engine.oversizes.pistons":       "its height and the micrometer it was measured with: as of a piston in hand",
+	"cylinders.piston.with_standard": "a claim that narrows a doubt",
+	"cylinders.readings.confirmed":   "a claim about a reading far from the others",
+	"cylinders.proof.confirmed":      "a claim about a reading far from the others",
+	"cylinders.proof.deviation":      "as of the survey, where deviations are attacked",
+	"cylinders.pits":                 "none were found here; TestNothingGoesTogetherUnproven and TestSmallPit",
+	"cylinders.crosshatch_doubt":     "left out, the usual doubt",
+	"tools.motion":                   "left out, taken by the drive; decides nothing",
+	"cuts.deglaze":                   "left out, what is usual; TestFieldsTakePart",
+}
+
+// TestEveryFieldIsAttacked: every field of a job stands in one of the jobs that are attacked, or in a list with the
+// reason. Whoever adds a field puts it into a demo, or says here why not.
+func TestEveryFieldIsAttacked(t *testing.T) {
+	place := regexp.MustCompile(`\[\d+\]`)
+	stands := map[string]bool{}
+	for _, j := range attacked(t) {
+		spots("", j, func(s spot) { stands[place.ReplaceAllString(s.path, "")] = true })
+	}
+	used := map[string]bool{}
+	for _, leaf := range leaves(reflect.TypeFor[jobsheet.Job](), "") {
+		if stands[leaf] {
+			continue
+		}
+		listed := false
+		for path := range notAttacked {
+			if leaf == path || strings.HasPrefix(leaf, path+".") {
+				listed, used[path] = true, true
+			}
+		}
+		if !listed {
+			t.Errorf("%s stands in no job that is attacked", leaf)
+		}
+	}
+	for path := range notAttacked {
+		if !used[path] {
+			t.Errorf("%s is no field of a job, or stands in one that is attacked: take it off the list", path)
+		}
+	}
+}
