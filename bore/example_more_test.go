@@ -279,3 +279,15 @@ func ExampleEllipse() {
 	fmt.Println(e.Major, e.Minor, bore.FormatAxis(e.Axis), err)
 	// Output: 67.0400 ± 0.0034 mm 66.9600 ± 0.0034 mm thrust <nil>
 }
+
+// A temperature as it stands on a thermometer, or on a wall that was only felt.
+func ExampleMustParseTemperature() {
+	for _, text := range []string{"21.5 ± 0.5 °C", "18 to 26 °C", "68 °F"} {
+		t := bore.MustParseTemperature(text)
+		fmt.Println(t.Value, t.Within, t)
+	}
+	// Output:
+	// 21.5 °C 0.5 K 21.5 ± 0.5 °C
+	// 22 °C 4 K 22 ± 4 °C
+	// 20 °C 0 K 20 °C
+}

@@ -17,8 +17,5 @@ func CurveOf(z []float64) Curve { return Curve{z: z} }
 // Z are the heights of a profile in µm.
 func (p Profile) Z() []float64 { return p.z }
 
-// Z are the heights evaluated in µm.
-func (r Roughness) Z() []float64 { return r.z }
-
 // Z are the heights in µm, the highest first.
 func (c Curve) Z() []float64 { return c.z }

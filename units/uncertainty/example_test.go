@@ -493,3 +493,16 @@ func ExampleInexactEnds() {
 	fmt.Printf("%.3f against %.3f with exact ends\n", uncertainty.InexactEnds(2, 0.5), uncertainty.Rectangular(2))
 	// Output: 1.167 against 1.155 with exact ends
 }
+
+// A nominal size is taken as it stands; a measured one brings its doubt.
+func ExampleExact() {
+	nominal := uncertainty.Exact(67 * units.Millimetre)
+	worn := uncertainty.Estimate{Value: units.MustParseLength("67.112 mm"), Std: 2 * units.Micrometre}
+	for _, e := range []uncertainty.Estimate{nominal, worn} {
+		f, err := uncertainty.Judge(e, units.MustParseLimits("max 67.110 mm"), uncertainty.Risk{Accept: 0.025, Reject: 0.025})
+		fmt.Println(e, f.Verdict, err)
+	}
+	// Output:
+	// 67 mm within <nil>
+	// 67.1120 ± 0.0039 mm undecided <nil>
+}
