@@ -42,6 +42,9 @@ func draw(r *rand.Rand) data {
 		d.scatter = 0
 	case 6:
 		d.size = -d.size
+	case 7, 8: // some thousand readings
+		many := d.scatter * d.scatter / float64(500+r.IntN(3000))
+		d.size = d.limit - units.Length(1645*math.Sqrt(many+d.rest*d.rest))*units.Nanometre
 	}
 	return d
 }
@@ -64,8 +67,14 @@ func claims(d data) map[string]bool {
 		"None will: r":            gap < u && room < 0,
 		"if the mean stays where": gap < u && room > 0,
 	}
+	if n < 1990 || n > 2010 {
+		c["2000 readings do not settle it, by either"] = gap < u && (room < 0 || n > 2000)
+	}
 	if frac := math.Mod(n, 1); gap < u && room > 0 && frac > 0.01 && frac < 0.99 && n < 100 {
 		c[fmt.Sprintf(": %.0f readings, if the mean", math.Ceil(n))] = true
+		if d.scatter*d.scatter/(2*gap*n*n) > 3e-6 { // what one reading more takes off u, in µm
+			c[fmt.Sprintf("settled at %.0f readings by the formula", math.Ceil(n))] = true
+		}
 	}
 	return c
 }

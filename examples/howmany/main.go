@@ -91,8 +91,9 @@ func lesson(w io.Writer, d data) {
 	}
 	fmt.Fprintf(w, "   Four times the readings halve the scatter's part; %.2f µm of the rest stay for ever.\n", 1.645*d.rest)
 
+	byHand := func(n float64) float64 { return math.Sqrt(d.scatter*d.scatter/n + d.rest*d.rest) }
 	fmt.Fprintln(w, "\nA SECOND WAY: ask for one, two, three ... readings, until it is settled")
-	fmt.Fprintf(w, "   u of %d by hand %.3f µm (the library: %.3f µm)\n", d.taken, math.Sqrt(d.scatter*d.scatter/float64(d.taken)+d.rest*d.rest), u)
+	fmt.Fprintf(w, "   u of %d by hand %.3f µm (the library: %.3f µm)\n", d.taken, byHand(float64(d.taken)), u)
 	n := d.taken
 	for n <= 2000 {
 		if _, fn := judge(n); fn.Verdict != uncertainty.Undecided {
@@ -101,10 +102,12 @@ func lesson(w io.Writer, d data) {
 		n++
 	}
 	switch {
-	case n <= 2000 && need <= 2000:
-		fmt.Fprintf(w, "   settled at %.0f readings by the formula (the library: %d)\n", need, n)
-	default:
+	case n > 2000 && need > 2000:
 		fmt.Fprintln(w, "   2000 readings do not settle it, by either.")
+	case need != float64(n) && math.Abs(byHand(need)-byHand(float64(n))) < 1e-6:
+		fmt.Fprintln(w, "   The count rests on less than a millionth of a micrometre, to which the library rounds u.")
+	default:
+		fmt.Fprintf(w, "   settled at %.0f readings by the formula (the library: %d)\n", need, n)
 	}
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
