@@ -86,6 +86,8 @@ func TestEveryStateIsReached(t *testing.T) {
 		change map[string]any
 	}{
 		{true, map[string]any{"cylinders.0.proof.0.diameter": "80.600 mm", "cylinders.0.proof.0.confirmed": true}},
+		{true, map[string]any{"counted.proof": nil}},
+		{true, map[string]any{"cylinders.0.honing": tree{"start": tree{"diameter": "80.100 mm", "at": "22 °C"}, "passes": []any{}}}},
 		{true, map[string]any{"cylinders.0.crosshatch": "20° included"}},
 		{true, map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}},
 		{true, map[string]any{"cylinders.0.rings.1.finished": "1.4 ± 0.015 mm"}},
