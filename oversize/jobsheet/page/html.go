@@ -180,8 +180,25 @@ func (p *htmlTypist) form(f Form) {
 	p.raw("</dl>\n")
 }
 
-// narrow is the columns of text that a telephone shows beside each other.
-const narrow = 36
+// What is shown beside each other, in columns of text.
+const (
+	narrow = 36 // on a telephone
+	sheet  = 90 // on A4
+)
+
+// least returns the columns of text that a table takes at the least with every value in one piece.
+func (t Table) least() (sum int) {
+	for i := range t.columns() {
+		widest := 0
+		for _, row := range append([][]string{t.Head}, t.Rows...) {
+			for _, word := range words(clean(cell(row, i))) {
+				widest = max(widest, width(word))
+			}
+		}
+		sum += widest + 1
+	}
+	return sum
+}
 
 // table writes a table. The cells of one that no telephone shows whole carry the heads of their columns, so that the
 // style can write each row out where there is no room; the roles keep it a table for a screen reader then.
@@ -198,7 +215,10 @@ func (p *htmlTypist) table(t Table) {
 		return fmt.Sprintf(` role="%s"`, r)
 	}
 	class := ""
-	if stack {
+	switch {
+	case t.least() > sheet: // rather in two pieces than off the paper
+		class = ` class="stack tight"`
+	case stack:
 		class = ` class="stack"`
 	}
 	p.raw("<table" + class + role("table") + ">\n")

@@ -174,3 +174,15 @@ func TestHTMLParts(t *testing.T) {
 		t.Log(markup)
 	}
 }
+
+// TestTight: values of a table may be broken in two where they do not all fit on the paper beside each other, and
+// nowhere else.
+func TestTight(t *testing.T) {
+	for columns, want := range map[int]bool{4: false, 5: true} {
+		row := slices.Repeat([]string{"60.1330 ± 0.0041 mm"}, columns)
+		doc := page.Doc{Title: "t", Front: []page.Block{page.Table{Rows: [][]string{row}}}}
+		if got := strings.Contains(browsed(t, page.HTML{}, doc), `class="stack tight"`); got != want {
+			t.Errorf("%d columns: tight %v, want %v", columns, got, want)
+		}
+	}
+}

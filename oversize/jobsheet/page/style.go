@@ -28,6 +28,7 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet .form > div { display: inline-flex; gap: .6em; margin: .6em 1.6em 0 0; }
 .sheet .blank { display: inline-block; width: 6em; max-width: 100%; height: 1.3em; border-bottom: 1px solid; vertical-align: bottom; }
 .sheet .value { white-space: nowrap; }
+.sheet .tight .value { white-space: normal; }
 .sheet table { border-collapse: collapse; margin: .6em 0; font-variant-numeric: tabular-nums; }
 .sheet caption { text-align: left; font-weight: bold; }
 .sheet th, .sheet td { text-align: left; vertical-align: top; padding: .2em 1em .2em 0; border-bottom: 1px solid; }
@@ -44,6 +45,7 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet .stack, .sheet .stack tbody, .sheet .stack tr, .sheet .stack th, .sheet .stack td, .sheet .stack caption { display: block; border: 0; padding: 0; }
 .sheet .stack thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .sheet .stack tbody tr { border-top: 1px solid; padding: .3em 0; }
+.sheet .stack td .value, .sheet .stack th .value { white-space: nowrap; }
 .sheet .stack tbody td:empty { display: none; }
 .sheet .stack [data-head]::before { content: attr(data-head); font-weight: normal; font-style: italic; }
 }
