@@ -4,6 +4,7 @@ package oversize_test
 
 import (
 	"errors"
+	"strconv"
 	"testing"
 
 	"borewright.example/bore"
@@ -48,6 +49,14 @@ func TestEdges(t *testing.T) {
 			// The middle of the new bore is 67.0095, of the clearance 0.035, of the last step 0.125 mm.
 			e.Sizes[3].Piston = fit.Piston{Size: exact(mm("67.9745") + off), Axis: fit.AcrossPin}
 		})
+	}
+	cylinders := func(n int) error {
+		cs := make([]oversize.Cylinder, n)
+		for i := range cs {
+			cs[i] = cylinder(strconv.Itoa(i), mm("0.02"))
+		}
+		_, err := oversize.Choose(pump(), cs, uncertainty.Risk{})
+		return err
 	}
 	chamber := func(c oversize.Chamber) error { _, err := c.Compression(mm("67"), mm("49.5")); return err }
 	const ccm = units.CubicCentimetre
@@ -138,6 +147,9 @@ func TestEdges(t *testing.T) {
 		{"port below it", chamber(oversize.Chamber{Head: ccm, PortTop: mm("49.5") + 1}), units.ErrRange},
 		{"port 1 pm down", chamber(oversize.Chamber{Head: ccm, PortTop: 1}), nil},
 
+		{"most cylinders", cylinders(64), nil},
+		{"more cylinders", cylinders(65), oversize.ErrCylinders},
+		{"hoop wall of a bore of 1 pm", hoop(1, 0.9), nil},
 		{"greatest clearance volume", ratio(1000 * units.CubicMetre), nil},
 		{"clearance volume beyond it", ratio(1000.001 * units.CubicMetre), units.ErrRange},
 	} {
