@@ -3,6 +3,7 @@
 package sleeve_test
 
 import (
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"math"
@@ -174,7 +175,7 @@ func TestHolesOfEachLetter(t *testing.T) {
 // mean is D of the standard's formulas for the range of rows that a size lies in, in mm.
 func mean(ends []int, size units.Length) float64 {
 	i, _ := slices.BinarySearchFunc(ends, size, func(end int, s units.Length) int {
-		return int(units.Length(end)*mm - s)
+		return cmp.Compare(units.Length(end)*mm, s)
 	})
 	return math.Sqrt(float64(ends[i-1]) * float64(ends[i]))
 }
