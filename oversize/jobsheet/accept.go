@@ -32,7 +32,6 @@ func acceptedKind(as []Acceptance, d Demand) bool {
 func accept(rows []Row, as []Acceptance) {
 	for i := range rows {
 		r := &rows[i]
-		r.Stands = r.stands()
 		for _, a := range as {
 			fact := r.Reason.fact()
 			allowed := r.State == Open && fact.accepts && !mustBeShown(*r) || r.State == Failed && fact.exceeds
@@ -62,11 +61,12 @@ func mustBeShown(r Row) bool {
 	return false
 }
 
-// stands is the row in one line that an acceptance quotes, always in millimetres.
-func (r Row) stands() string {
+// stands is the row in one line that an acceptance quotes, always in millimetres. about is the cylinder, its size
+// and the day of its proof; "" for the engine.
+func (r Row) stands(about string) string {
 	text := r.State.String()
-	if r.about != "" {
-		text = r.about + ": " + text
+	if about != "" {
+		text = about + ": " + text
 	}
 	if s := r.Reason.String(); s != "" {
 		text += ": " + s

@@ -4,6 +4,8 @@ package jobsheet
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"borewright.example/bore/surface"
 	"borewright.example/oversize"
@@ -31,9 +33,25 @@ type Row struct {
 	By     string `json:"by,omitzero"`
 	Why    string `json:"why,omitzero"`
 	Lapsed bool   `json:"lapsed,omitzero"` // it was accepted, and what stood there has changed since
+}
 
-	at    int    // which cylinder it is of, -1 for the engine
-	about string // that cylinder, its size and when it was proven, for Stands
+// at is which cylinder a row is of, by its key; -1 for the engine.
+func (r Row) at() int {
+	if rest, ok := strings.CutPrefix(r.Key, "cylinders["); ok {
+		number, _, _ := strings.Cut(rest, "]")
+		if i, err := strconv.Atoi(number); err == nil {
+			return i
+		}
+	}
+	return -1
+}
+
+// what names what must be true, and of which ring, port or facts.
+func (r Row) what() string {
+	if r.Of == "" {
+		return r.Demand.String()
+	}
+	return r.Demand.String() + ", " + r.Of
 }
 
 // rank is how pressing the row is.
@@ -97,11 +115,6 @@ func ledger(b book) []Row {
 	}
 	accept(b.rows, b.Accepted)
 	b.others()
-	for i := range b.rows {
-		if b.rows[i].Stands == "" {
-			b.rows[i].Stands = b.rows[i].stands()
-		}
-	}
 	return b.rows
 }
 
@@ -109,20 +122,19 @@ func ledger(b book) []Row {
 func of(rows []Row, cylinder int) []Row {
 	var list []Row
 	for _, r := range rows {
-		if r.at == cylinder {
+		if r.at() == cylinder {
 			list = append(list, r)
 		}
 	}
 	return list
 }
 
-// put adds a row, with its key and its cylinder.
+// put adds a row, with its key, its cylinder and what an acceptance of it has to quote.
 func (b *book) put(r Row) {
 	name, err := r.Demand.MarshalText()
 	if err != nil {
 		name = []byte(r.Demand.String())
 	}
-	r.at, r.about = b.at, b.about()
 	prefix := "engine."
 	if b.at >= 0 {
 		prefix, r.Cylinder = fmt.Sprintf("cylinders[%d].", b.at), b.Cylinders[b.at].Name
@@ -134,7 +146,7 @@ func (b *book) put(r Row) {
 	if r.State.settled() && r.Step == 0 {
 		r.Step = Reassemble
 	}
-	r.Stands = ""
+	r.Stands = r.stands(b.about())
 	b.rows = append(b.rows, r)
 }
 

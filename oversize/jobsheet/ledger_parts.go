@@ -31,11 +31,7 @@ func (b *book) clearances(path string) {
 		case c.Route == oversize.Undecided:
 			return open(d, "", ToCome, b.workStep()), true
 		case !f.got:
-			step := GetPistons
-			if b.workStep() == WaitForOthers {
-				step = WaitForOthers
-			}
-			return open(d, "", NotMeasured, step, path+"piston"), true
+			return open(d, "", NotMeasured, b.getPistons(), path+"piston"), true
 		case !b.gaugeSet():
 			return open(d, "", NoStandard, MeasureBetter, "gauge.standard"), true
 		case !there:
@@ -47,6 +43,7 @@ func (b *book) clearances(path string) {
 		}
 		return Row{}, false
 	}
+	var least Row
 	for _, q := range []struct {
 		demand Demand
 		found  uncertainty.Finding
@@ -62,9 +59,16 @@ func (b *book) clearances(path string) {
 				b.touching(&r, f.tight, steps(uncertainty.Lower))
 			}
 		}
+		if q.demand == DemandLeastClearance {
+			least = r
+		}
 		b.put(r)
 	}
-	b.put(b.runningClearance(path, f, waits))
+	r, cold := waits(DemandRunningClearance)
+	if !cold {
+		r = b.runningClearance(f, least)
+	}
+	b.put(r)
 }
 
 // touching turns a row about parts that must not touch into one that nobody may accept, where they do or may.
@@ -83,11 +87,8 @@ func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
 }
 
 // runningClearance writes the piston at its running temperatures: an indicator, since a skirt is oval and gives
-// way, so that its supplier's word may stand for it.
-func (b *book) runningClearance(path string, f fitting, waits func(Demand) (Row, bool)) Row {
-	if r, waits := waits(DemandRunningClearance); waits {
-		return r
-	}
+// way, so that its supplier's word may stand for it. least is the row of the least clearance at 20 °C.
+func (b *book) runningClearance(f fitting, least Row) Row {
 	switch {
 	case f.running.Subject != "":
 		r := judged(DemandRunningClearance, "", f.running, verdict{AskMaker, AskMaker}, "engine.running", "engine.oversizes.pistons")
@@ -96,12 +97,11 @@ func (b *book) runningClearance(path string, f fitting, waits func(Demand) (Row,
 		}
 		return r
 	case b.Engine.Running.PistonByWindow:
-		least := b.rows[len(b.rows)-2] // the least clearance, written just before
-		r := Row{Demand: DemandRunningClearance, State: least.State, Reason: least.Reason, Finding: least.Finding, Step: least.Step, Give: least.Give}
+		least.Demand = DemandRunningClearance
 		if least.State == Proven {
-			r.Reason, r.Finding = ByColdWindow, least.Finding
+			least.Reason = ByColdWindow
 		}
-		return r
+		return least
 	}
 	return open(DemandRunningClearance, "", NotSaid, b.later(Tell), "engine.running.bore", "engine.running.piston", "engine.running.piston_by_window")
 }

@@ -30,7 +30,7 @@ func (b *book) finished() (g bore.Geometry, findings []bore.Finding, there bool)
 
 // workStep is the step that brings a cylinder on while its work is to come.
 func (b *book) workStep() Step {
-	c := b.chosen()
+	c, p := b.chosen(), b.passes[b.at]
 	switch {
 	case len(b.Cylinders[b.at].Readings) == 0:
 		return Measure
@@ -44,15 +44,12 @@ func (b *book) workStep() Step {
 		return LeaveUntouched
 	case waiting(b.Job, b.choice) || b.spoilt():
 		return WaitForOthers
-	case c.Route == oversize.Sleeve:
-		if p := b.passes[b.at]; p.recorded && p.broken == NoReason {
-			return passStep(p.next.Decision, len(b.Cylinders[b.at].Honing.Passes))
-		}
-		return FitSleeve
-	case b.passes[b.at].recorded && b.passes[b.at].broken == NoReason:
-		return passStep(b.passes[b.at].next.Decision, len(b.Cylinders[b.at].Honing.Passes))
-	case b.passes[b.at].recorded:
+	case p.recorded && p.broken == NoReason:
+		return passStep(p.next.Decision, len(b.Cylinders[b.at].Honing.Passes))
+	case p.recorded:
 		return MeasureBetter // never back to the boring bar on a record that cannot be followed
+	case c.Route == oversize.Sleeve:
+		return FitSleeve
 	case c.Work == oversize.Deglaze:
 		return DeglazeBore
 	case c.Work == oversize.Correct:
@@ -138,12 +135,16 @@ func (b *book) pistons(path string) {
 	case f.got:
 		b.put(provenBy(DemandPistons, "", ByOwnRecord))
 	default:
-		step := GetPistons
-		if b.workStep() == WaitForOthers {
-			step = WaitForOthers
-		}
-		b.put(open(DemandPistons, "", NotMeasured, step, path+"piston", "engine.oversizes.pistons"))
+		b.put(open(DemandPistons, "", NotMeasured, b.getPistons(), path+"piston", "engine.oversizes.pistons"))
 	}
+}
+
+// getPistons is the step that brings pistons: none is bought while another cylinder may still move the size.
+func (b *book) getPistons() Step {
+	if b.workStep() == WaitForOthers {
+		return WaitForOthers
+	}
+	return GetPistons
 }
 
 // askedOfPiston says what has to be known of how a piston was measured; "" where it is.

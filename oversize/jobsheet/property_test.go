@@ -3,6 +3,8 @@
 package jobsheet_test
 
 import (
+	"encoding/json"
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"slices"
@@ -115,6 +117,28 @@ func TestCoatedWallsAreNeverCut(t *testing.T) {
 					t.Errorf("%g mm, %s: %v, %v", h.bore, wall, c.Route, s.Cylinders[i].Next)
 				}
 			}
+		}
+	}
+}
+
+// TestSheetSurvivesJSON: a sheet that was stored and comes back prints as it did.
+func TestSheetSurvivesJSON(t *testing.T) {
+	for name, j := range attacked(t) {
+		s := mustPlan(t, j)
+		data, err := json.Marshal(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var back jobsheet.Sheet
+		if err := json.Unmarshal(data, &back); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		var was, is strings.Builder
+		if err := errors.Join(s.WriteText(&was), back.WriteText(&is)); err != nil {
+			t.Fatal(err)
+		}
+		if was.String() != is.String() {
+			t.Errorf("%s: %s", name, firstDifference(is.String(), was.String()))
 		}
 	}
 }

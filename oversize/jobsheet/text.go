@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -45,11 +46,7 @@ func (s Sheet) reasons() []page.Block {
 
 // words says a row in a few words.
 func (r Row) words() string {
-	text := r.Demand.String()
-	if r.Of != "" {
-		text += " (" + r.Of + ")"
-	}
-	text += ": " + r.Reason.String()
+	text := r.what() + ": " + r.Reason.String()
 	if r.Says != "" {
 		text += ", " + r.Says
 	}
@@ -62,10 +59,6 @@ func (s Sheet) ledger() (part page.Section) {
 	rows := [][]string{{"", "what", "state", "why"}}
 	settled := map[State][]string{}
 	for _, r := range s.Ledger {
-		what := r.Demand.String()
-		if r.Of != "" {
-			what += ", " + r.Of
-		}
 		if r.State == Proven || r.State == NotAsked {
 			if !slices.Contains(settled[r.State], r.Demand.String()) {
 				settled[r.State] = append(settled[r.State], r.Demand.String())
@@ -79,7 +72,7 @@ func (s Sheet) ledger() (part page.Section) {
 		if r.By != "" {
 			why = "by " + r.By + ": " + r.Why
 		}
-		rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), what, r.State.String(), why})
+		rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), r.what(), r.State.String(), why})
 	}
 	if len(rows) > 1 {
 		part.Add(table(rows))
@@ -94,26 +87,27 @@ func (s Sheet) ledger() (part page.Section) {
 
 // nextWords says what is next, and for which cylinders where they differ.
 func (s Sheet) nextWords() string {
-	var order []Step
-	names := map[Step][]string{}
-	for _, c := range s.Cylinders {
-		if names[c.Next] == nil {
-			order = append(order, c.Next)
-		}
-		names[c.Next] = append(names[c.Next], c.Name)
-	}
+	order, names := s.bySteps()
 	if len(order) == 1 && order[0] == s.Next {
 		return order[0].String() + s.onTheWord()
 	}
 	if engine := next(of(s.Ledger, -1)); engine == s.Next && names[engine] == nil {
 		return engine.String()
 	}
-	slices.Sort(order)
 	var parts []string
 	for _, step := range order {
 		parts = append(parts, fmt.Sprintf("%v (cylinder %s)", step, strings.Join(names[step], "; ")))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// bySteps returns the next steps of the cylinders in the order of the work, and which cylinders each is of.
+func (s Sheet) bySteps() (steps []Step, names map[Step][]string) {
+	names = map[Step][]string{}
+	for _, c := range s.Cylinders {
+		names[c.Next] = append(names[c.Next], c.Name)
+	}
+	return slices.Sorted(maps.Keys(names)), names
 }
 
 // onTheWord names those on whose word an engine goes together.

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// overviewRows are the rows of the front page: what of the ledger each sums up.
+var overviewRows = [...]struct {
+	what    string
+	demands []Demand
+}{
+	{"size", []Demand{DemandSize}},
+	{"ovality", []Demand{DemandOvality}},
+	{"taper", []Demand{DemandTaper}},
+	{"greatest minus least", []Demand{DemandSpread}},
+	{"wall left", []Demand{DemandWall}},
+	{"travel seen, pits", []Demand{DemandRead, DemandTravel, DemandPits}},
+	{"route, sleeve", []Demand{DemandRoute, DemandSleeve}},
+	{"piston, clearance", []Demand{DemandPistons, DemandLeastClearance, DemandGreatestClearance, DemandRunningClearance}},
+	{"ring gaps, ends", []Demand{DemandGap, DemandServiceGap, DemandRunningGap, DemandHotGap, DemandEnds}},
+	{"work, crosshatch", []Demand{DemandWork, DemandRecord, DemandCrosshatch}},
+	{"washed, at rest, held", []Demand{DemandWashed, DemandRest, DemandClamping}},
+	{"facts agree", []Demand{DemandAgreement}},
+}
+
+// mostAcross is for how many cylinders the front page has a column each.
+const mostAcross = 4
+
+// overview is the ledger in a glance: cylinders across, what must be true down, with where it stands. Limits stand
+// beside what they are of as long as there is room.
+func (s Sheet) overview() page.Table {
+	unit := s.Job.Units.units()[0]
+	t := page.Table{Keys: 1, Head: []string{"in " + strings.TrimSpace(strings.TrimPrefix(unit.Format(unit, 0), "1"))}}
+	shown := s.Cylinders[:min(len(s.Cylinders), mostAcross)]
+	for i := range shown {
+		t.Head = append(t.Head, fmt.Sprintf("cyl %d", i+1))
+	}
+	for _, row := range overviewRows {
+		cells, limit := []string{row.what}, ""
+		for i := range shown {
+			r, value := s.sum(i, row.demands)
+			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
+			if r.Finding != nil && len(row.demands) == 1 {
+				limit = ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
+			}
+		}
+		if len(shown) < mostAcross {
+			cells[0] += limit
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	engine := Row{State: Proven}
+	for _, r := range of(s.Ledger, -1) {
+		engine = worse(engine, r)
+	}
+	t.Rows = append(t.Rows, []string{"said, counted, no slip", mark(engine)})
+	return t
+}
+
+// bare returns the text of lengths without their unit, and in the first unit alone where both are shown.
+func bare(text string, unit units.Length) string {
+	text, _, _ = strings.Cut(text, " = ")
+	return strings.ReplaceAll(text, strings.TrimPrefix(unit.Format(unit, 0), "1"), "")
+}
+
+// sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
+func (s Sheet) sum(cylinder int, demands []Demand) (worst Row, value string) {
+	worst.State = NotAsked
+	for _, r := range of(s.Ledger, cylinder) {
+		if !slices.Contains(demands, r.Demand) {
+			continue
+		}
+		worst = worse(worst, r)
+		if len(demands) == 1 && r.Finding != nil && r.Finding.Measured != (uncertainty.Estimate{}) {
+			value = bare(s.Job.Units.length(r.Finding.Measured.Value), s.Job.Units.units()[0])
+		}
+	}
+	return worst, value
+}
+
+// worse returns the row that holds more up: one that failed, then one that is open, then one on somebody's word.
+func worse(a, b Row) Row {
+	rank := func(r Row) int {
+		if r.Reason == ToCome {
+			return 2 // nothing speaks against it so far
+		}
+		return [...]int{Failed: 0, Open: 1, Accepted: 3, Proven: 4, NotAsked: 5}[r.State]
+	}
+	if rank(b) < rank(a) {
+		return b
+	}
+	return a
+}
+
+// mark says where a row stands in a word or two that need no colour. Of a bore still to be cut the finding on
+// the worn one is said.
+func mark(r Row) string {
+	if r.State == Open && r.Finding != nil && r.Reason == ToCome {
+		return map[uncertainty.Verdict]string{uncertainty.Within: "ok", uncertainty.Beyond: "OVER", uncertainty.Undecided: "?"}[r.Finding.Verdict]
+	}
+	if r.State == Open && r.Reason == ToCome {
+		return "to come"
+	}
+	return [...]string{Open: "open", Proven: "ok", Failed: "NO", Accepted: "on a word", NotAsked: "–"}[r.State]
+}
