@@ -41,11 +41,10 @@ func (b *book) proofRows(path string) {
 
 // rest writes whether the cylinder lay at the temperature of the standard.
 func (b *book) rest(g Gauge) {
-	apart := g.Temperatures.Cylinder.Value.Sub(g.Temperatures.Standard.Value)
 	switch {
 	case g.Standard == (Standard{}):
 		b.put(open(DemandRest, "", NoStandard, MeasureBetter, "gauge.standard"))
-	case max(apart, -apart)+g.Temperatures.Cylinder.Within+g.Temperatures.Standard.Within > atRest:
+	case !g.Temperatures.atRest():
 		b.put(open(DemandRest, "", NotAtRest, WashAndProve, "proof.temperatures"))
 	default:
 		b.put(provenBy(DemandRest, "", ByOwnRecord))

@@ -95,6 +95,8 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 		{"a flat crosshatch", map[string]any{"cylinders.0.crosshatch": "20° included"}, false, "cylinders[0].crosshatch", jobsheet.Failed, jobsheet.BeyondLimit},
 		{"not washed", map[string]any{"proof.washed": nil}, false, "cylinders[0].washed", jobsheet.Open, jobsheet.NotSaid},
 		{"read warm", map[string]any{"proof.temperatures.cylinder": "31 ± 0.4 °C"}, false, "cylinders[0].rest", jobsheet.Open, jobsheet.NotAtRest},
+		{"read by thermometers that do not say", map[string]any{"proof.temperatures.cylinder": "21 ± 4 °C", "proof.temperatures.standard": "20.5 ± 2 °C"}, false,
+			"cylinders[0].rest", jobsheet.Open, jobsheet.NotAtRest},
 		{"nobody said how it was held", map[string]any{"survey.clamping": nil}, false, "cylinders[0].clamping", jobsheet.Open, jobsheet.NotSaid},
 		{"nobody counted", map[string]any{"counted.proof": nil}, false, "engine.counted", jobsheet.Open, jobsheet.NotCounted},
 		{"nobody looked for pits", map[string]any{"counted.pits": nil}, true, "cylinders[0].pits", jobsheet.Open, jobsheet.NotRead},

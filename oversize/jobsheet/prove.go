@@ -19,7 +19,7 @@ type ProofSheet struct {
 	Bore    bore.Geometry  `json:"bore"`             // sizes and form at 20 °C
 	Changed *bore.Change   `json:"changed,omitzero"` // since the survey; nil where no place was read both times, or the wall is a new one
 	Missing []bore.Reading `json:"missing,omitzero"` // where the survey was read and the proof was not
-	// NotAtRest says that the cylinder was not at the temperature of the standard.
+	// NotAtRest says that the cylinder may not have been at the temperature of the standard.
 	NotAtRest bool `json:"not_at_rest,omitzero"`
 	// Findings of the bore: as New the finish window, where it is cut to a size.
 	Findings []bore.Finding `json:"findings,omitzero"`
@@ -39,9 +39,15 @@ type CrosshatchFinding struct {
 	Verdict  uncertainty.Verdict `json:"verdict"`  // within the tolerance, or beyond it
 }
 
-// atRest is how far the cylinder may be from the temperature of the setting standard in the reading that
+// mostApart is how far the cylinder may be from the temperature of the setting standard in the reading that
 // decides: this library's own judgement. The maker of the gauge may want less.
-const atRest = 5 * units.Kelvin
+const mostApart = 5 * units.Kelvin
+
+// atRest reports whether the cylinder was surely as warm as the standard, as near as that.
+func (t Temperatures) atRest() bool {
+	apart := t.Cylinder.Value.Sub(t.Standard.Value)
+	return max(apart, -apart)+t.Cylinder.Within+t.Standard.Within <= mostApart
+}
 
 // proofs reads the finished bores and holds them against what they were to become; nil for one that has not
 // been read.
@@ -66,8 +72,7 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 		return p, err
 	}
 	p.Missing = missing(before.bore, p.Bore)
-	apart := by.Temperatures.Cylinder.Value.Sub(by.Temperatures.Standard.Value)
-	p.NotAtRest = by.Standard != (Standard{}) && max(apart, -apart) > atRest
+	p.NotAtRest = by.Standard != (Standard{}) && !by.Temperatures.atRest()
 	if choice.Route != oversize.Sleeve { // else the bore that was read then is gone
 		if change, err := bore.Compare(before.bore, p.Bore); err == nil {
 			p.Changed = &change
