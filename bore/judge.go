@@ -3,56 +3,12 @@
 package bore
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
-
-// Limits are what a maker allows of a bore, each optional. Manuals define wear differently, so
-// each limit holds for the quantity named here and no other.
-type Limits struct {
-	New     units.Limits `json:"new,omitzero"`     // of every diameter, as for a new bore
-	Service units.Limits `json:"service,omitzero"` // of every diameter, worn
-	// The greatest allowed:
-	Ovality units.Length `json:"ovality,omitzero"` // greatest minus least diameter in one plane, along the axes read
-	Taper   units.Length `json:"taper,omitzero"`   // difference along one axis from end to end of ring travel
-	Spread  units.Length `json:"spread,omitzero"`  // greatest minus least of all diameters read
-	// TrueOvality is the greatest minus least diameter in one plane of the wall itself, whether
-	// or not an axis met them.
-	TrueOvality units.Length `json:"true_ovality,omitzero"`
-	// TaperWay says which taper the limit on it is on.
-	TaperWay Way `json:"taper_way,omitzero"`
-	// Choke is the window of a choke that is wanted: size at the lower end of ring travel less that at
-	// the upper, along every axis, cold. Without a Min a bore larger at the deck is beyond it (US Army
-	// TM 9-2815-200-35 p. 6-55 rejects such a barrel).
-	Choke units.Limits `json:"choke,omitzero"`
-}
-
-func (l Limits) validate() error {
-	for _, w := range [...]units.Limits{l.New, l.Service, l.Choke} {
-		if err := w.Validate(); err != nil {
-			return fmt.Errorf("bore: %w: %w", ErrLimits, err)
-		}
-		if w.Min < 0 || w.Max < 0 || w.Min > units.MaxLength || w.Max > units.MaxLength {
-			return fmt.Errorf("bore: limits %v: want 0 (not given) to %v: %w", w, units.MaxLength, ErrLimits)
-		}
-	}
-	for _, m := range [...]units.Length{l.Ovality, l.Taper, l.Spread, l.TrueOvality} {
-		if m < 0 || m > units.MaxLength {
-			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, ErrLimits)
-		}
-	}
-	if _, err := l.TaperWay.MarshalText(); err != nil {
-		return fmt.Errorf("bore: limit on taper: %w: %w", err, ErrLimits)
-	}
-	if l.Taper != 0 && l.TaperWay == EitherWay && l.Choke.Min > l.Taper {
-		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore %v: %w", l.Choke, l.Taper, LargerAtDeck, ErrLimits)
-	}
-	return nil
-}
 
 // Judge holds the bore against each limit that is given, in the order of the constants of [Limit].
 // What the readings cannot show, such as ovality from one axis, is undecided and NotMeasured.
@@ -130,123 +86,6 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 		findings = append(findings, f)
 	}
 	return findings, nil
-}
-
-// A jury hears the findings on one limit and keeps the worst.
-type jury struct {
-	limit  Limit
-	window units.Limits
-	risk   uncertainty.Risk
-	worst  Finding
-	heard  bool
-}
-
-// shared returns the risk for each of n quantities of which the worst is reported. A wrong
-// "beyond" is shared among them; a wrong "within" needs no sharing, since it wants every one of
-// them to pass.
-func (j *jury) shared(n int) uncertainty.Risk {
-	r := j.risk.OrDefault()
-	return uncertainty.Risk{Accept: r.Accept, Reject: r.Share(n).Reject}
-}
-
-// hear takes a finding and reports whether it is the worst so far: beyond is worse than
-// undecided, and that worse than within; of equals, the less likely to conform is the worse, and
-// then the one with less room left.
-func (j *jury) hear(f uncertainty.Finding) bool {
-	if j.heard && !worse(f, j.worst.Finding) {
-		return false
-	}
-	j.worst, j.heard = Finding{Finding: f}, true
-	return true
-}
-
-func worse(f, than uncertainty.Finding) bool {
-	if a, b := rank(f.Verdict), rank(than.Verdict); a != b {
-		return a > b
-	}
-	if f.Conform != than.Conform {
-		return f.Conform < than.Conform
-	}
-	return room(f) < room(than)
-}
-
-func rank(v uncertainty.Verdict) int {
-	switch v {
-	case uncertainty.Within:
-		return 0
-	case uncertainty.Beyond:
-		return 2
-	}
-	return 1
-}
-
-// room is how far the measured value lies inside its window, a difference either way.
-func room(f uncertainty.Finding) units.Length {
-	left := units.MaxLength
-	if f.Kind == uncertainty.OneDifference {
-		f.Measured.Value = f.Measured.Value.Abs()
-	}
-	if f.Limits.HasMin() {
-		left = f.Measured.Value - f.Limits.Min
-	}
-	if f.Limits.HasMax() {
-		left = min(left, f.Limits.Max-f.Measured.Value)
-	}
-	return left
-}
-
-// verdict returns the worst finding as that of the limit.
-func (j *jury) verdict() (Finding, error) {
-	if !j.heard {
-		// Any estimate will do to have the risk checked and filled in.
-		f, err := uncertainty.Judge(uncertainty.Estimate{}, j.window, j.risk)
-		j.worst.Finding = uncertainty.Finding{Limits: j.window, Risk: f.Risk, Per: f.Per}
-		j.worst.NotMeasured = true
-		if err != nil {
-			return Finding{}, err
-		}
-	}
-	j.worst.Limit = j.limit
-	j.worst.Subject = j.worst.subject()
-	return j.worst, nil
-}
-
-// A candidate is one of several quantities held against one limit.
-type candidate struct {
-	e uncertainty.Estimate // a difference or a range without its sign
-	n int                  // how many readings a range is of
-	i int                  // the quantity it stands for
-}
-
-// decisive returns the candidates that can be the worst: of those whose doubt is the same, the
-// first of the largest and the first of the smallest, as far as the window looks at either. The
-// others are nearer to its middle and cannot differ in anything else. The slice is sorted.
-func (j *jury) decisive(cs []candidate) []candidate {
-	slices.SortStableFunc(cs, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(a.n, b.n), cmp.Compare(a.e.Std, b.e.Std), cmp.Compare(a.e.DoF, b.e.DoF),
-			cmp.Compare(a.e.Value, b.e.Value), cmp.Compare(a.i, b.i))
-	})
-	same := func(a, b candidate) bool { return a.n == b.n && a.e.Std == b.e.Std && a.e.DoF == b.e.DoF }
-	kept := cs[:0]
-	for from := 0; from < len(cs); {
-		to := from + 1
-		for to < len(cs) && same(cs[to], cs[from]) {
-			to++
-		}
-		largest := to - 1
-		for largest > from && cs[largest-1].e.Value == cs[to-1].e.Value {
-			largest--
-		}
-		a, b := cs[from], cs[largest]
-		if j.window.HasMin() {
-			kept = append(kept, a)
-		}
-		if j.window.HasMax() && (largest != from || !j.window.HasMin()) {
-			kept = append(kept, b)
-		}
-		from = to
-	}
-	return kept
 }
 
 // sizes hears what [uncertainty.JudgeGreatest] would make of all places.

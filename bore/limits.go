@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package bore
+
+import (
+	"fmt"
+
+	"borewright.example/units"
+)
+
+// Limits are what a maker allows of a bore, each optional. Manuals define wear differently, so
+// each limit holds for the quantity named here and no other.
+type Limits struct {
+	New     units.Limits `json:"new,omitzero"`     // of every diameter, as for a new bore
+	Service units.Limits `json:"service,omitzero"` // of every diameter, worn
+	// The greatest allowed:
+	Ovality units.Length `json:"ovality,omitzero"` // greatest minus least diameter in one plane, along the axes read
+	Taper   units.Length `json:"taper,omitzero"`   // difference along one axis from end to end of ring travel
+	Spread  units.Length `json:"spread,omitzero"`  // greatest minus least of all diameters read
+	// TrueOvality is the greatest minus least diameter in one plane of the wall itself, whether
+	// or not an axis met them.
+	TrueOvality units.Length `json:"true_ovality,omitzero"`
+	// TaperWay says which taper the limit on it is on.
+	TaperWay Way `json:"taper_way,omitzero"`
+	// Choke is the window of a choke that is wanted: size at the lower end of ring travel less that at
+	// the upper, along every axis, cold. Without a Min a bore larger at the deck is beyond it (US Army
+	// TM 9-2815-200-35 p. 6-55 rejects such a barrel).
+	Choke units.Limits `json:"choke,omitzero"`
+}
+
+func (l Limits) validate() error {
+	for _, w := range [...]units.Limits{l.New, l.Service, l.Choke} {
+		if err := w.Validate(); err != nil {
+			return fmt.Errorf("bore: %w: %w", ErrLimits, err)
+		}
+		if w.Min < 0 || w.Max < 0 || w.Min > units.MaxLength || w.Max > units.MaxLength {
+			return fmt.Errorf("bore: limits %v: want 0 (not given) to %v: %w", w, units.MaxLength, ErrLimits)
+		}
+	}
+	for _, m := range [...]units.Length{l.Ovality, l.Taper, l.Spread, l.TrueOvality} {
+		if m < 0 || m > units.MaxLength {
+			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, ErrLimits)
+		}
+	}
+	if _, err := l.TaperWay.MarshalText(); err != nil {
+		return fmt.Errorf("bore: limit on taper: %w: %w", err, ErrLimits)
+	}
+	if l.Taper != 0 && l.TaperWay == EitherWay && l.Choke.Min > l.Taper {
+		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore %v: %w", l.Choke, l.Taper, LargerAtDeck, ErrLimits)
+	}
+	return nil
+}
