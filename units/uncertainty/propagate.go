@@ -42,9 +42,6 @@ type Propagation struct {
 // [Budget.Combined] refuses is refused here.
 func Propagate(m Model, inputs []Input, correlations ...Correlation) (Propagation, error) {
 	if m == nil {
-		return Propagation{}, fmt.Errorf("uncertainty: no model is given: %w", ErrModel)
-	}
-	if m == nil {
 		return Propagation{}, fmt.Errorf("uncertainty: propagate: no model: %w", ErrModel)
 	}
 	p := Propagation{Budget: Budget{Components: make([]Component, len(inputs)), Correlations: slices.Clone(correlations)}}
@@ -102,7 +99,7 @@ type Second struct {
 	// Shift is the mean of the result less the model's value at the inputs' best estimates: what a
 	// curved model makes of doubt, in the unit of the result.
 	Shift float64 `json:"shift"`
-	Std   float64 `json:"std"`   // combined standard uncertainty of both orders
+	Std   float64 `json:"std"`   // combined standard uncertainty of both orders, in the unit of the result
 	Terms []Term  `json:"terms"` // what makes the second order of its variance, where not zero
 }
 
