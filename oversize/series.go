@@ -19,7 +19,7 @@ type Size struct {
 	Piston fit.Piston   `json:"piston,omitzero"` // for this size, measured or as its supplier states it; zero: not known yet
 }
 
-// Bore returns the bore of the size, over a nominal one; beyond ±[units.MaxLength] it is that.
+// Bore returns the bore of the size, over a nominal one; beyond [units.MaxLength], either way, it is that.
 func (s Size) Bore(nominal units.Length) units.Length {
 	const most = units.MaxLength
 	over := func(l units.Length) units.Length { return min(max(l, -most), most) }

@@ -12,8 +12,8 @@ import (
 // An Axis is a straight line through a bore, given by two of its points: those at the least and at
 // the greatest depth of the wall that it belongs to.
 type Axis struct {
-	From WallPoint `json:"from"`
-	To   WallPoint `json:"to"`
+	From WallPoint `json:"from"` // at the least depth
+	To   WallPoint `json:"to"`   // at the greatest
 }
 
 // Square returns the axis through a point of the deck and square to it, as a boring bar has it that

@@ -11,8 +11,8 @@ import (
 
 // A Local is a wall at one depth: its least-squares circle in that section.
 type Local struct {
-	Depth    units.Length `json:"depth"`
-	Centre   Point        `json:"centre"`
+	Depth    units.Length `json:"depth"`    // from the deck
+	Centre   Point        `json:"centre"`   // of the circle
 	Diameter units.Length `json:"diameter"` // the local size: where it is largest in the middle the wall is a barrel, where it is least a waist
 	RONt     units.Length `json:"ront"`     // about that circle
 }

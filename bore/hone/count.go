@@ -20,7 +20,7 @@ type LineCount struct {
 // A Tally is what such a weighing comes to.
 type Tally struct {
 	Mean units.Angle `json:"mean"` // of the included angles, rounded to 10⁻¹²°
-	Flat float64     `json:"flat"` // share of lines flatter than asked for, 0 to 1, rounded to 10⁻⁹
+	Flat float64     `json:"flat"` // share of lines flatter than asked for, a fraction of 1, rounded to 10⁻⁹
 }
 
 // CountLines returns the mean angle of the lines of a wall and the share of them that is flatter than flat,

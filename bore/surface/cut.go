@@ -37,7 +37,8 @@ func (c Curve) Truncate(stock units.Length) (Cut, error) {
 
 // Remove cuts a wall by so much metal, as a mean thickness over the whole wall. Under the same pressure, speed
 // and stones each stroke takes about the same metal (Preston's law, as package hone has it), and less stock
-// than the one before, as more of the wall bears.
+// than the one before, as more of the wall bears. More metal than stands above the lowest valley is
+// [units.ErrRange]; other errors are those of [Curve.Truncate].
 func (c Curve) Remove(metal units.Length) (Cut, error) {
 	if err := c.checkCut("metal", metal); err != nil {
 		return Cut{}, err

@@ -18,9 +18,9 @@ type Heights struct {
 	Rp  units.Length `json:"rp,omitzero"`  // highest of a section above the mean line, mean of all (5.1)
 	Rv  units.Length `json:"rv,omitzero"`  // lowest of a section below it, mean of all, positive (5.1)
 	RSm units.Length `json:"rsm,omitzero"` // mean width of profile elements (ISO 4287, 4.3.1); 0 where there are no two
-	Rsk float64      `json:"rsk,omitzero"` // skewness, a number: mean of z³ over Rq³ (4.2.4); negative for plateaus with valleys
-	Rku float64      `json:"rku,omitzero"` // kurtosis, a number: mean of z⁴ over Rq⁴ (4.2.5); 3 for a normal distribution
-	Rdq float64      `json:"rdq,omitzero"` // root mean square slope, a number without unit (4.4)
+	Rsk float64      `json:"rsk,omitzero"` // skewness, a ratio: mean of z³ over Rq³ (4.2.4); negative for plateaus with valleys
+	Rku float64      `json:"rku,omitzero"` // kurtosis, a ratio: mean of z⁴ over Rq⁴ (4.2.5); 3 for a normal distribution
+	Rdq float64      `json:"rdq,omitzero"` // root mean square slope, a ratio (4.4)
 }
 
 // heights computes them, z being counted from the mean line.

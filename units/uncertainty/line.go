@@ -11,9 +11,9 @@ import (
 
 // A Point is a reading y at a place x of a [Line], numbers of any one unit each.
 type Point struct {
-	X   float64 `json:"x"`            // taken as exact: put its doubt, times the slope, into Std
-	Y   float64 `json:"y"`            // as it was read
-	Std float64 `json:"std,omitzero"` // standard uncertainty of Y; 0 = exact, but for the scatter that the points show
+	X   float64 `json:"x"`            // in its unit; taken as exact: put its doubt, times the slope, into Std
+	Y   float64 `json:"y"`            // as it was read, in its unit
+	Std float64 `json:"std,omitzero"` // standard uncertainty of Y, in the unit of Y; 0 = exact, but for the scatter that the points show
 	DoF float64 `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 }
 
@@ -21,11 +21,11 @@ type Point struct {
 // nowhere else, the doubts of level and slope are independent of each other.
 type Line struct {
 	N       int     `json:"n"`       // how many points
-	Middle  float64 `json:"middle"`  // weighted mean of the points' x
+	Middle  float64 `json:"middle"`  // weighted mean of the points' x, in their unit
 	Level   Spread  `json:"level"`   // doubt of Y at Middle
 	Tilt    Spread  `json:"tilt"`    // doubt of Slope
 	Scatter Spread  `json:"scatter"` // of one point about the line; of points with different Std, of one of mean weight
-	Y       float64 `json:"y"`       // at Middle
+	Y       float64 `json:"y"`       // at Middle, in the unit of the points' y
 	Slope   float64 `json:"slope"`   // of y per unit of x
 }
 
@@ -123,7 +123,7 @@ func FitLine(points ...Point) (Line, error) {
 	return l, nil
 }
 
-// At returns the line's y at x, with its doubt there: √(u(level)² + (u(slope)·(x − Middle))²).
+// At returns the line's y at x, each in the unit of the points, with its doubt there: √(u(level)² + (u(slope)·(x − Middle))²).
 // It grows away from the middle; beyond the points it says nothing of whether the line goes on.
 func (l Line) At(x float64) (y float64, s Spread) {
 	d := x - l.Middle

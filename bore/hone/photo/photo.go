@@ -12,7 +12,10 @@ import (
 
 // A Point is a place in a picture, in pixels to the right of its left edge and below its upper edge: the
 // middle of the first pixel is (0.5, 0.5).
-type Point struct{ X, Y float64 }
+type Point struct {
+	X float64 // pixels to the right
+	Y float64 // pixels down
+}
 
 // A Label is what stuck on the wall gives the picture its scale and its directions: an oblong of known size,
 // its sides round the bore and along it.
@@ -28,8 +31,8 @@ type Label struct {
 // A Shot is a photograph of the wall of a bore.
 type Shot struct {
 	Picture image.Image
-	Bore    units.Length
-	Label   Label
+	Bore    units.Length // its diameter
+	Label   Label        // stuck on the wall
 
 	// Corners are those of the label in the picture, clockwise as seen there, the first two ends of a side
 	// that runs round the bore.

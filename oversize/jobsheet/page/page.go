@@ -8,6 +8,10 @@
 // and a sheet of A4. Whatever text they are handed, of any length and with any character, comes out as that
 // text and as nothing else: no control character moves a cursor, no mark becomes markup.
 //
+//	gaps := page.Section{Title: "Ring gaps"}
+//	gaps.Add(page.Sentence("Each ring in its own bore."), page.Form{{Label: "Top ring", Unit: "mm"}})
+//	err := page.Text{}.Write(os.Stdout, page.Doc{Title: "Bench card", Sections: []page.Section{gaps}})
+//
 // A [Picture] is data too: lines, dots with the bar of their doubt, bands, ranges and labels, in millimetres of
 // paper. [Picture.WriteSVG] is one way to print it.
 package page
@@ -22,8 +26,8 @@ type Doc struct {
 
 // A Section is a part of a document.
 type Section struct {
-	Title  string
-	Blocks []Block
+	Title  string  // without its number
+	Blocks []Block // in the order in which they are read
 }
 
 // Add adds blocks to the end of a section.
@@ -45,7 +49,10 @@ type (
 
 // An Item is one of a list, which hangs on the sentence or heading before it. A label is what it answers to, "why";
 // without one it is a point among others.
-type Item struct{ Label, Text string }
+type Item struct {
+	Label string // may be left out
+	Text  string // without the label
+}
 
 // A Table has a row for each thing and a column for each thing that is said of it.
 type Table struct {
@@ -59,7 +66,10 @@ type Table struct {
 type Form []Field
 
 // A Field is a label, room to write, and the unit of what is written there.
-type Field struct{ Label, Unit string }
+type Field struct {
+	Label string // what is asked for
+	Unit  string // may be left out
+}
 
 // Blank is room to write inside a text or a cell of a table.
 const Blank = "________"

@@ -8,15 +8,18 @@ type Picture struct {
 	Title         string   // what it shows
 	Description   string   // what there is to see, in words and figures, for those who cannot see it
 	Notes         []string // its scale, its doubt, what was not read: printed below it
-	Width, Height float64
-	Shapes        []Shape // the later over the earlier
+	Width, Height float64  // in mm
+	Shapes        []Shape  // the later over the earlier
 }
 
 // A Shape is a [Line], [Circle], [Area], [Dot] or [Label].
 type Shape interface{ shape() }
 
 // A Point is a place on the paper.
-type Point struct{ X, Y float64 }
+type Point struct {
+	X float64 // to the right, in mm
+	Y float64 // down, in mm
+}
 
 // A Stroke is how a line is drawn, and so what it means.
 type Stroke int8
@@ -32,25 +35,25 @@ const (
 type (
 	// A Line goes from point to point, and back to the first where it is closed.
 	Line struct {
-		Points []Point
-		Closed bool
-		Stroke Stroke
+		Points []Point // two at least
+		Closed bool    // the last is joined to the first
+		Stroke Stroke  // what it means
 	}
 	// A Circle is round.
 	Circle struct {
 		Centre Point
-		Radius float64
-		Stroke Stroke
+		Radius float64 // in mm
+		Stroke Stroke  // what it means
 	}
 	// An Area is a band or range inside a closed line: toned, or hatched where nothing is known or allowed.
 	Area struct {
-		Points  []Point
-		Hatched bool
+		Points  []Point // of the line around it, which need not return to the first
+		Hatched bool    // else toned
 	}
 	// A Dot is a value that was read or computed, between the ends of its doubt. Where those are the dot
 	// itself there is no bar.
 	Dot struct {
-		At       Point
+		At       Point  // of the value
 		From, To Point  // the ends of the bar
 		Text     string // the value with its unit, for who points at it or has it read aloud
 	}

@@ -19,10 +19,10 @@ type Rung struct {
 
 // A Column is one cylinder beside the sizes on offer.
 type Column struct {
-	Name     string
-	Geometry bore.Geometry
-	CleanUp  bore.Interval
-	Rung     int // the size chosen, as the rungs are counted; below 0 is none
+	Name     string        // of the cylinder
+	Geometry bore.Geometry // as read
+	CleanUp  bore.Interval // the smallest true cylinder that leaves no worn wall
+	Rung     int           // the size chosen, as the rungs are counted; below 0 is none
 }
 
 // Ladder draws cylinders beside the sizes on offer, larger sizes higher. Of each cylinder there is the range that was

@@ -13,7 +13,7 @@ import (
 
 // A RingEnd is where the gap of a ring runs, as a peg holds it.
 type RingEnd struct {
-	Name string
+	Name string      // of the ring
 	At   units.Angle // once round, as ports are counted
 }
 

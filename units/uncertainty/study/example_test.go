@@ -165,3 +165,72 @@ func ExampleComponent() {
 	// -0.5 × (0.0010 mm)² of repeatability
 	// from 0.005 mm to 0.063 mm <nil>
 }
+
+// One person, one ring, on three days: where nobody else reads, days may stand for the persons, and show
+// what a gauge set anew each morning does. Invented data.
+func ExampleTrial() {
+	var trials []study.Trial
+	for i, r := range []units.Length{0, 1, 1, 4, 3, 4, 2, 1, 2} {
+		trials = append(trials, study.Trial{
+			Part: "ring", Person: fmt.Sprint("day ", 1+i/3), Reading: 67*units.Millimetre + r*units.Micrometre,
+		})
+	}
+	s, err := study.Analyse(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("within a day", s.Repeatability.Std.Format(units.Millimetre, 4), "and from day to day", s.Person.Std.Format(units.Millimetre, 4))
+	fmt.Println("not seen:", s.Unseen)
+	// Output:
+	// within a day 0.0006 mm and from day to day 0.0015 mm
+	// not seen: [interaction part]
+}
+
+// A variance is the sum of its terms, so that a sheet can be worked out again by hand.
+func ExampleTerm() {
+	var trials []study.Trial
+	for i, r := range []units.Length{0, 1, 10, 12, 21, 20} {
+		trials = append(trials, study.Trial{Part: fmt.Sprint("ring ", i/2), Reading: r * units.Micrometre})
+	}
+	s, err := study.Analyse(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	variance := 0.0
+	for _, t := range s.Part.Terms {
+		root := t.Root.In(units.Micrometre)
+		variance += t.Coefficient * root * root
+		fmt.Printf("%+.1f × %.1f µm² of %v\n", t.Coefficient, root*root, t.Source)
+	}
+	std := s.Part.Std.In(units.Micrometre)
+	fmt.Printf("make %.1f µm², which is (%.2f µm)²\n", variance, std)
+	// Output:
+	// +0.5 × 200.2 µm² of part
+	// -0.5 × 1.0 µm² of repeatability
+	// make 99.6 µm², which is (9.98 µm)²
+}
+
+// What persons add counts in a size, and not in a difference that one person reads, such as an ovality; what
+// repeats add counts twice there. Invented data.
+func ExampleUse() {
+	var trials []study.Trial
+	for person, readings := range [][]units.Length{{0, 1, 10, 12, 21, 20}, {3, 3, 14, 12, 24, 25}} {
+		for i, r := range readings {
+			trials = append(trials, study.Trial{Part: fmt.Sprint("ring ", i/2), Person: fmt.Sprint("person ", person), Reading: r * units.Micrometre})
+		}
+	}
+	s, err := study.Analyse(trials)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, u := range []study.Use{study.Sizes, study.Differences} {
+		e, err := s.Doubt(u, 1)
+		fmt.Printf("%v: a standard uncertainty of %s, %.1f degrees of freedom, %v\n", u, e.Std.Format(units.Millimetre, 4), e.DoF, err)
+	}
+	// Output:
+	// sizes: a standard uncertainty of 0.0022 mm, 1.6 degrees of freedom, <nil>
+	// differences: a standard uncertainty of 0.0014 mm, 6.8 degrees of freedom, <nil>
+}
