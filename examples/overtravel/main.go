@@ -89,18 +89,17 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintf(w, "   %8s │%s %.1f µm\n", mm(p.Depth), strings.Repeat("█", int(p.Diameter.Round(step)/step)), p.Diameter.In(units.Micrometre))
 	}
 
-	fmt.Fprintln(w, "\nA SECOND WAY: let the stones run and add up, a ten-thousandth of the stroke at a time")
+	fmt.Fprintln(w, "\nA SECOND WAY: let the stones run past a place and add up, a thousandth of their way past it at a time")
 	depth, stones, top := d.depth.In(units.Millimetre), d.stones.In(units.Millimetre), usual.Top.In(units.Millimetre)
 	stroke := depth + top + usual.Bottom.In(units.Millimetre) - stones
 	took := func(at float64) float64 { // pressure × time at a place, one stroke
-		sum, steps := 0.0, 10000
+		first, last := max(at-stones, -top), min(at, stroke-top) // upper end of the stones as they come to the place and leave it
+		sum, steps := 0.0, 1000
 		for i := range steps {
-			upper := (float64(i)+0.5)/float64(steps)*stroke - top // end of the stones
-			if upper <= at && at <= upper+stones {
-				sum += stones / (min(upper+stones, depth) - max(upper, 0)) // a spring presses what is left in the bore the harder
-			}
+			upper := first + (float64(i)+0.5)/float64(steps)*(last-first)
+			sum += stones / (min(upper+stones, depth) - max(upper, 0)) // a spring presses what is left in the bore the harder
 		}
-		return sum
+		return sum * max(0, last-first)
 	}
 	fmt.Fprintf(w, "   top over middle %.2f (the library: %.2f), bottom over middle %.2f (the library: %.2f)\n",
 		took(0)/took(depth/2), long.Top.In(long.Middle), took(depth)/took(depth/2), long.Bottom.In(long.Middle))
