@@ -37,8 +37,11 @@ func (b *book) clearances(path string) {
 		case !there:
 			return open(d, "", ToCome, b.workStep()), true
 		case !f.own:
-			r := open(d, "", NotMeasured, MeasureBetter, path+"piston")
+			r := open(d, "", NotMeasured, WaitForOthers, path+"piston")
 			r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
+			if b.sizeRead(c.Over) {
+				r.Step, r.Says = MeasureBetter, "which of the pistons it gets cannot be told"
+			}
 			return r, true
 		}
 		return Row{}, false
@@ -69,6 +72,16 @@ func (b *book) clearances(path string) {
 		r = b.runningClearance(f, least)
 	}
 	b.put(r)
+}
+
+// sizeRead reports whether every finished bore of a size has been read.
+func (b *book) sizeRead(over units.Length) bool {
+	for i, c := range b.choice.Cylinders {
+		if c.Over == over && c.Route != oversize.Undecided && b.proofs[i] == nil {
+			return false
+		}
+	}
+	return true
 }
 
 // touching turns a row about parts that must not touch into one that nobody may accept, where they do or may.

@@ -4,10 +4,12 @@
 
 package jobsheet_test
 
-// stride is how many attacks are passed over for one that is made, drawnJobs how many jobs are attacked beside
-// the demos, hostileStride the same of spoilt sheets; the deep tests make them all, and more of the sheets.
+// stride is how many attacks are passed over for one that is made, digitJobs how many jobs have their digits swapped,
+// drawnJobs how many are attacked beside the demos, hostileStride the same as stride of spoilt sheets; the deep tests
+// make them all, and more of the sheets.
 const (
 	stride        = 23
+	digitJobs     = 3
 	drawnJobs     = 4
 	hostileStride = 1009
 )

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"math"
+	"testing"
+
+	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// millimetres compares a length of a sheet with a sum done here by hand.
+func millimetres(t *testing.T, what string, got units.Length, want, within float64) {
+	t.Helper()
+	if x := got.In(units.Millimetre); math.Abs(x-want) > within {
+		t.Errorf("%s: %.5f mm, by hand %.5f mm", what, x, want)
+	}
+}
+
+// Mean expansions, a kelvin: grey iron G3000 (Callister, Materials Science and Engineering, table B.6), plain and
+// gauge steel (Swyt, J. Res. NIST 99 (1994) 31), the eutectic alloy of pistons (from memory, 19 to 20).
+const (
+	grownIron, grownSteel, grownPiston = 11.2e-6, 11.5e-6, 19.5e-6
+)
+
+// TestHotGapByHand: rings at 180 °C in a bore at 120 °C, both of grey iron: the ring grows by 60 K more than the bore
+// round its circumference, and the gap closes by that, 0.1657 mm in 78.5 mm. The bore is the mean of the narrowest
+// plane, the one at 102 mm.
+func TestHotGapByHand(t *testing.T) {
+	for i, c := range plan(t, job(t, "pump-finished")).Cylinders {
+		for _, r := range c.Rings {
+			d := r.Bore.Value.In(units.Millimetre)
+			millimetres(t, r.Ring+", the bore", r.Bore.Value, []float64{78.504, 78.500}[i], 0.0005)
+			millimetres(t, r.Ring+", closed by", r.Gap.Value-r.Hot.Value, math.Pi*d*grownIron*(180-120), 1e-5)
+		}
+	}
+}
+
+// TestSleeveByHand: H7 with s6 at 73 mm is +0 to +30 µm with +59 to +78 µm (ISO 286-2, as machine-drawing tables print
+// it): 0.029 to 0.078 mm of interference. A barrel of the casting alloy 356.0, 21.5e-6/K (Callister, table B.6), has to be
+// warmed until 73 mm has grown by that and by the 0.05 mm to slip in with; its coefficient may be 1e-6/K less.
+func TestSleeveByHand(t *testing.T) {
+	v := plan(t, job(t, "sleeve-loose")).Sleeve
+	if v == nil {
+		t.Fatal("no sleeve")
+	}
+	millimetres(t, "least interference", v.Joint.Interference.Least, 0.029, 1e-9)
+	millimetres(t, "greatest interference", v.Joint.Interference.Greatest, 0.078, 1e-9)
+	const grows = (0.078 + 0.05) / 73
+	if at := v.Heat.Barrel.Celsius(); at < 20+grows/22.5e-6 || at > 20+1.2*grows/20.5e-6 {
+		t.Errorf("heated to %.1f °C, by hand some %.1f °C", at, 20+grows/21.5e-6)
+	}
+	if v.Heat.Slips != uncertainty.Within {
+		t.Errorf("at that heat it slips home: %v", v.Heat.Slips)
+	}
+	// At 140 °C in work aluminium has outgrown iron by 73 mm · 10.3e-6/K · 120 K = 0.090 mm, more than the
+	// greatest interference.
+	if v.Running.Grips == uncertainty.Within {
+		t.Error("it is said to grip in work")
+	}
+}
+
+// TestWarmSizeByHand: what the dial shows of 78.4425 mm, 0.06 mm below the middle of the finish window, in iron at
+// 35 °C: the gauge was set at 22.5 °C on a ring of 78.003 mm at 22 °C, and its rod is at 23 °C.
+func TestWarmSizeByHand(t *testing.T) {
+	s := plan(t, job(t, "pump"))
+	ring := 78.003 * (1 + grownSteel*(22-20))
+	rod := ring * grownSteel * (23 - 22.5)
+	warm := func(size, at float64) float64 { return size*(1+grownIron*(at-20)) - ring - rod }
+	seen := 0
+	for _, w := range s.Cylinders[0].Warm {
+		if w.Operation == oversize.FinishBore {
+			seen++
+			// The window is 78.446 mm, the middle piston of three, with 0.045 to 0.070 mm.
+			millimetres(t, "size to bore to", w.Size, 78.446+0.0575-0.06, 1e-9)
+			millimetres(t, "shows", w.Shows, warm(78.4435, 35), 2e-5)
+		}
+	}
+	for _, d := range s.Cylinders[0].Dial {
+		if d.Bored {
+			seen++
+			millimetres(t, "on the dial", d.Shows, 78.4435-78.003, 2e-5)
+		}
+	}
+	if seen != 2 {
+		t.Errorf("%d sizes", seen)
+	}
+}
+
+// TestRunningClearanceByHand: 60.5035 mm of iron at 135 °C, the least that its 150 ± 15 °C may be, and 60.431 mm of piston
+// at 188 °C, the most: 0.0725 mm of clearance becomes −0.0475 mm.
+func TestRunningClearanceByHand(t *testing.T) {
+	c := plan(t, job(t, "two-stroke")).Cylinders[0]
+	for _, k := range c.Clearances {
+		if k.At != jobsheet.AtAim {
+			continue
+		}
+		millimetres(t, "cold", k.Size.Value, 60.5035-60.431, 1e-9)
+		millimetres(t, "running", k.Hot.Value, 60.5035*(1+grownIron*(135-20))-60.431*(1+grownPiston*(188-20)), 1e-5)
+		return
+	}
+	t.Errorf("no clearance at the size to work to: %+v", c.Clearances)
+}
+
+// TestRatioByHand: 58 mm of stroke in 67 mm over a chamber of 28 cm³, of which a crown takes 1.5, with 0.2 mm of deck and
+// 1.1 mm of gasket over its hole of 69 mm.
+func TestRatioByHand(t *testing.T) {
+	const quarter = math.Pi / 4
+	swept, space := quarter*6.7*6.7*5.8, 28-1.5+quarter*(6.7*6.7*0.02+6.9*6.9*0.11)
+	if got, want := plan(t, job(t, "keep")).Cylinders[0].Before.Ratio, (swept+space)/space; math.Abs(got-want) > 1e-9 {
+		t.Errorf("ratio %v, by hand %v", got, want)
+	}
+}
