@@ -70,11 +70,10 @@ func written(texts iter.Seq[string]) Shown {
 	return Millimetres
 }
 
-// placesFor is how many decimals a length without a doubt of its own is printed with: a
-// micrometre, or a tenth of that of a thou.
+// placesFor is how many decimals of a size a machinist works to: a micrometre, or a tenth of a thou.
 func placesFor(unit units.Length) int {
 	if unit == units.Inch {
-		return 5
+		return 4
 	}
 	return 3
 }
@@ -88,16 +87,29 @@ func (s Shown) each(say func(unit units.Length) string) string {
 	return strings.Join(parts, " = ")
 }
 
-// length returns l in every unit shown; one decimal more where that is half a micrometre, as the
-// middle of a window may be.
+// length returns l in every unit shown, as sizes are worked to: to a micrometre, or a tenth of a thou.
 func (s Shown) length(l units.Length) string {
+	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)) })
+}
+
+// gap returns l as feeler gauges have it: to 0.01 mm, or a thou.
+func (s Shown) gap(l units.Length) string {
+	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)-1) })
+}
+
+// along returns a length along the bore, such as a stroke: to 1 mm, or 0.01 in.
+func (s Shown) along(l units.Length) string {
 	return s.each(func(u units.Length) string {
-		places := placesFor(u)
-		if u == units.Millimetre && l%units.Micrometre == units.Micrometre/2 {
-			places++
+		if u == units.Inch {
+			return l.Format(u, 2)
 		}
-		return l.Format(u, places)
+		return l.Format(u, 0)
 	})
+}
+
+// room returns a length round the bore: to 0.1 mm, or 0.01 in.
+func (s Shown) room(l units.Length) string {
+	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)-2) })
 }
 
 // plain returns a length that was given, such as a depth, in every unit shown, without zeros.
@@ -105,35 +117,80 @@ func (s Shown) plain(l units.Length) string {
 	return s.each(func(u units.Length) string { return plainIn(l, u) })
 }
 
+// plainIn keeps what was given to a tenth of a micrometre, or a hundredth of a thou; what that is not was given in
+// the other unit.
 func plainIn(l, unit units.Length) string {
-	name := " mm"
+	name, places := " mm", int32(4)
 	if unit == units.Inch {
-		name = " in"
+		name, places = " in", 5
 	}
-	return l.Decimal(unit).Round(int32(placesFor(unit))).String() + name
+	given := l.Decimal(unit)
+	if !given.Round(places).Equal(given) {
+		given = given.Round(int32(placesFor(unit)))
+	}
+	return given.String() + name
 }
 
 // estimate returns e in every unit shown, with its expanded uncertainty for 95 %.
 func (s Shown) estimate(e uncertainty.Estimate) string {
-	return s.each(func(u units.Length) string { return e.Format(u) })
+	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)) })
+}
+
+// gapEstimate returns e as [Shown.gap] has it.
+func (s Shown) gapEstimate(e uncertainty.Estimate) string {
+	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)-1) })
+}
+
+// estimateIn returns e to some decimals, its doubt rounded up to a single digit there; where that is too coarse or too
+// fine for the doubt, to the two digits of [uncertainty.Estimate.Format].
+func estimateIn(e uncertainty.Estimate, unit units.Length, places int) string {
+	step := unit
+	for range places {
+		step /= 10
+	}
+	u, err := e.Expanded(0.95)
+	if err != nil || u < 3*step || u > 9*step || e.Validate() != nil {
+		return e.Format(unit)
+	}
+	up := (u + step - 1) / step * step
+	value, _, _ := strings.Cut(e.Value.Format(unit, places), " ")
+	return value + " ± " + up.Format(unit, places)
 }
 
 // limits returns a window in every unit shown, rounded inward so that what is printed never
 // allows more than what is meant; a dash where there is none.
 func (s Shown) limits(w units.Limits) string {
+	return s.window(w, 0)
+}
+
+// gapLimits returns the window of a gap, as [Shown.gap] has it.
+func (s Shown) gapLimits(w units.Limits) string {
+	return s.window(w, 1)
+}
+
+// window returns a window with some decimals less than a size has, or with as many more as it takes, to a micrometre
+// or a hundredth of a thou.
+func (s Shown) window(w units.Limits, less int) string {
 	if w.IsZero() {
 		return "–"
 	}
 	return s.each(func(u units.Length) string {
-		grid := units.Micrometre
+		places, most := placesFor(u)-less, 3
 		if u == units.Inch {
-			grid = units.Thou / 100
+			most = 5
+		}
+		grid := u
+		for range places {
+			grid /= 10
+		}
+		for places < most && (w.HasMin() && w.Min%grid != 0 || w.HasMax() && w.Max%grid != 0) {
+			places, grid = places+1, grid/10
 		}
 		in, err := w.Inward(grid)
 		if err != nil { // narrower than the grid: exactly, then
 			return w.String()
 		}
-		lo, hi := in.Min.Format(u, placesFor(u)), in.Max.Format(u, placesFor(u))
+		lo, hi := in.Min.Format(u, places), in.Max.Format(u, places)
 		switch {
 		case !in.HasMin():
 			return "max " + hi

@@ -20,12 +20,12 @@ func (s Sheet) crosshatch() (part page.Section) {
 	}
 	part.Title = "HONING"
 	s.checks(&part, Honing)
-	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Bore), show.length(h.Stroke)))
+	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Bore), show.along(h.Stroke)))
 	if t := h.Travel; t.Tool != 0 {
-		part.Add(sentence("The tool of %s stands out by %s at the top and %s at the bottom.", show.plain(t.Tool), show.length(t.Top), show.length(t.Bottom)))
+		part.Add(sentence("The tool of %s stands out by %s at the top and %s at the bottom.", show.plain(t.Tool), show.along(t.Top), show.along(t.Bottom)))
 	}
 	if !h.Leaves.IsZero() {
-		part.Add(sentence("As meant to be set, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
+		part.Add(sentence("Your setting, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
 		for _, c := range h.Cautions {
 			part.Add(page.Caution(c.Text()))
 		}
@@ -61,9 +61,9 @@ func (s Sheet) wall(part *page.Section) {
 	show := s.Job.Units
 	h := s.Honing
 	if w := h.Wall; w.Mean != 0 {
-		part.Add(sentence("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; turning round marks %s at the top and %s at the bottom.",
+		part.Add(sentence("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
 			motionWords[h.Motion], turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
-			show.length(w.ReversalTop), show.length(w.ReversalBottom)))
+			show.along(w.ReversalTop), show.along(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {
 		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",
@@ -151,10 +151,10 @@ func angle(c hone.Crosshatch) string {
 func reach(part *page.Section, show Shown, r hone.Reach) {
 	at := fmt.Sprintf("%s with %s leaves %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
 	if r.Met {
-		part.Add(sentence("On hand: %v can be had: %s.", r.Want, at))
+		part.Add(sentence("With what is on hand, %v can be had: %s.", r.Want, at))
 		return
 	}
-	part.Add(sentence("On hand: %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
+	part.Add(sentence("With what is on hand, %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
 	for _, c := range r.Changes {
 		var to string
 		switch c.Lever {
@@ -163,7 +163,7 @@ func reach(part *page.Section, show Shown, r hone.Reach) {
 		case hone.StrokingLever:
 			to = cycles(c.Setting.Stroking)
 		case hone.StrokeLever:
-			to = "a stroke of " + show.length(c.Setting.Stroke)
+			to = "a stroke of " + show.along(c.Setting.Stroke)
 		}
 		if c.Against != hone.NoCaution {
 			to += ", not advised: " + c.Against.Text()

@@ -24,7 +24,7 @@ func (s Sheet) rings() (part page.Section) {
 		part.Add(heading("Cylinder %s", c.Name))
 		for _, ring := range s.Job.Engine.Rings {
 			if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Ring == ring.Name }) {
-				part.Add(sentence("ring %s, wanted %s, to be measured: %s", ring.Name, show.limits(ring.Gap), page.Blank))
+				part.Add(sentence("ring %s, wanted %s, to be measured: %s", ring.Name, show.gapLimits(ring.Gap), page.Blank))
 			}
 		}
 		if len(c.Rings) == 0 {
@@ -32,23 +32,23 @@ func (s Sheet) rings() (part page.Section) {
 		}
 		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot, once filed", "to do"}}
 		for _, r := range c.Rings {
-			fresh, worn, hot := show.limits(s.Job.Engine.ring(r.Ring).Gap), "–", "–"
+			fresh, worn, hot := show.gapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–"
 			if f := r.Service; f.Subject != "" {
-				worn = show.limits(f.Limits) + ": " + f.Verdict.String()
+				worn = show.gapLimits(f.Limits) + ": " + f.Verdict.String()
 			}
 			if e := r.Hot; e.Value != 0 {
-				hot = show.estimate(e)
+				hot = show.gapEstimate(e)
 				if e.Value < 0 {
 					hot += ": THE ENDS BUTT"
 				}
 			}
-			rows = append(rows, []string{r.Ring, show.estimate(r.Gap), fresh, worn, hot, s.ringWork(r, i)})
+			rows = append(rows, []string{r.Ring, show.gapEstimate(r.Gap), fresh, worn, hot, s.ringWork(r, i)})
 		}
 		part.Add(table(rows))
 		s.drawRings(&part, c)
 	}
 	if w := s.UsualGap; !w.IsZero() {
-		part.Add(sentence("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", show.length(s.Job.Engine.Bore), show.limits(w)))
+		part.Add(sentence("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", show.plain(s.Job.Engine.Bore), show.gapLimits(w)))
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Rings) > 0 && c.Rings[0].SetAt != 0 {
@@ -57,10 +57,10 @@ func (s Sheet) rings() (part page.Section) {
 		for _, r := range c.Rings {
 			if e := r.Least; e.Value != 0 && r.HotEnough.Subject != "" {
 				part.Add(sentence("Cylinder %s, ring %s: cold, at 20 °C, it wants %s at the least, so that %s are left in work; it has %s cold.",
-					c.Name, r.Ring, show.estimate(e), show.length(r.HotEnough.Limits.Min), show.estimate(r.filed())))
+					c.Name, r.Ring, show.gapEstimate(e), show.gap(r.HotEnough.Limits.Min), show.gapEstimate(r.filed())))
 			}
 			for _, room := range r.Ports {
-				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, show.length(room.Room), s.Job.Engine.portName(room.Port))
+				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, show.room(room.Room), s.Job.Engine.portName(room.Port))
 				if room.Crosses {
 					text += ". AN END CROSSES IT, where it springs out and breaks: see whether the peg and the piston's direction are as written"
 				}
@@ -95,7 +95,7 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 	}
 	switch f := r.Filing; f.Action {
 	case rings.FileEnds:
-		text := fmt.Sprintf("file %s off, to %s", show.length(f.TakeOff), show.length(f.Target))
+		text := fmt.Sprintf("file %s off, to %s", show.gap(f.TakeOff), show.gap(f.Target))
 		if !s.Cylinders[i].there() {
 			text = "expected: " + text + "; file only in the finished, washed bore"
 		}

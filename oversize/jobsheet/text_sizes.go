@@ -83,7 +83,7 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 		where := "at " + show.plain(g.OvalityAt)
 		for _, plane := range g.Planes {
 			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() && standsOut(g.Ovality) {
-				where += fmt.Sprintf("; a two-lobed form through all axes is longest at %s from thrust", degrees(plane.TwoLobe.Axis))
+				where += fmt.Sprintf("; as two lobes through all axes, largest about %s from thrust", degrees(plane.TwoLobe.Axis))
 			}
 		}
 		rows = append(rows, []string{"ovality", show.estimate(g.Ovality), where})
@@ -117,14 +117,14 @@ func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 			cell := "–"
 			for _, q := range plane.Places {
 				if q.Axis == a {
-					cell = q.Size.Format(unit)
+					cell = estimateIn(q.Size, unit, placesFor(unit))
 				}
 			}
 			row = append(row, cell)
 		}
 		cell := "–"
 		if plane.HasOvality {
-			cell = plane.Ovality.Format(unit)
+			cell = estimateIn(plane.Ovality, unit, placesFor(unit))
 		}
 		if slices.ContainsFunc(g.Bridges, func(b bore.Plane) bool { return b.Depth == plane.Depth }) {
 			cell = "between ports"
