@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -137,7 +138,7 @@ func (s Sheet) others(names []string) (list []string) {
 // toFinish lists the cylinders whose size to stop at is decided and still to come, with their names.
 func (s Sheet) toFinish() (at []int, names []string) {
 	for i, c := range s.Choice.Cylinders {
-		if c.Aim != 0 && !s.Cylinders[i].there() && c.Route != oversize.Undecided && s.Choice.Route != oversize.Undecided {
+		if c.Aim != 0 && !s.Cylinders[i].there() && s.Cylinders[i].Next != ChooseSleeve && c.Route != oversize.Undecided && s.Choice.Route != oversize.Undecided {
 			at, names = append(at, i), append(names, c.Name)
 		}
 	}
@@ -151,8 +152,11 @@ func (s Sheet) stops() string {
 	for _, i := range at {
 		c := s.Choice.Cylinders[i]
 		text := "hone " + s.Job.Units.length(c.Aim)
-		if c.Bored != 0 && !s.Job.Cylinders[i].bored() {
-			text = "bore " + s.Job.Units.length(c.Bored) + ", " + text
+		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 && !s.Job.Cylinders[i].bored() {
+			text = "bore " + s.Job.Units.length(bored) + ", " + text
+		}
+		if c.Route == oversize.Sleeve && s.Sleeve != nil {
+			text = "seat " + s.Job.Units.length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text
 		}
 		if !c.Finish.IsZero() {
 			text += " (" + s.Job.Units.limits(c.Finish) + ")"
@@ -160,6 +164,14 @@ func (s Sheet) stops() string {
 		lines = append(lines, text)
 	}
 	return alike(names, lines)
+}
+
+// sleeveBored returns what the sleeve of a cylinder is bored to once it is fitted, 0 where it has none.
+func (s Sheet) sleeveBored(cylinder int) units.Length {
+	if s.Sleeve == nil || s.Choice.Cylinders[cylinder].Route != oversize.Sleeve {
+		return 0
+	}
+	return s.Sleeve.Bored
 }
 
 // alike joins lines, each with the names that it is about where they differ.
@@ -233,10 +245,10 @@ func (s Sheet) buys() string {
 	sleeves := 0
 	for i, c := range s.Choice.Cylinders {
 		r := s.row(fmt.Sprintf("cylinders[%d].pistons", i))
-		if r.Reason == NotMeasured && c.Route != oversize.Undecided {
+		if r.Reason == NotMeasured && c.Route != oversize.Undecided && s.Cylinders[i].Next != AskMaker {
 			wanted[c.Over]++
 		}
-		if c.Route == oversize.Sleeve && !s.Cylinders[i].there() {
+		if c.Route == oversize.Sleeve && !s.Cylinders[i].there() && s.Cylinders[i].Next != ChooseSleeve {
 			sleeves++
 		}
 	}
@@ -255,7 +267,7 @@ func (s Sheet) buys() string {
 	for _, c := range s.Cylinders {
 		for _, r := range c.Rings {
 			if r.Filing.Action == rings.TooWide && !(r.Service.Verdict == uncertainty.Within && r.Service.Subject != "" && s.keeps(c.Name)) {
-				list = append(list, fmt.Sprintf("ring %s of cylinder %s is too wide: another", r.Ring, c.Name))
+				list = append(list, fmt.Sprintf("another %s ring for cylinder %s: this one is too wide", r.Ring, c.Name))
 			}
 		}
 	}

@@ -34,6 +34,9 @@ type SleeveSheet struct {
 	Joint  sleeve.Joint `json:"joint"`           // the parts, apart, at 20 °C
 	Finish units.Limits `json:"finish,omitzero"` // window for the finished bore
 	Aim    units.Length `json:"aim"`             // size to work to
+	// Bored is what the fitted sleeve is bored to before it is honed; zero where what is to come out is no more than
+	// the honing allowance, or the job does not say that.
+	Bored units.Length `json:"bored,omitzero"`
 	// Seat and Shaft are the limits that the classes give the seat and the outside of the sleeve; zero
 	// where the interference was given.
 	Seat  units.Limits    `json:"seat,omitzero"`
@@ -66,6 +69,9 @@ func sleeved(g given, read []readBore, choice oversize.Choice) (fit *SleeveSheet
 		return nil, seats, err, nil
 	}
 	joint.Finish, joint.Aim = choice.Cylinders[i].Finish, choice.Cylinders[i].Aim
+	if h := g.Engine.HoningAllowance; h != 0 && joint.Hone.Stock.Greatest > h {
+		joint.Bored = joint.Aim - h
+	}
 	for i := range choice.Cylinders {
 		if choice.Cylinders[i].Route == oversize.Sleeve {
 			if seats[i], err = g.seat(i, read[i]); err != nil {

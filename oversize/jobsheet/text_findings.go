@@ -174,14 +174,19 @@ func (s Sheet) refusal(cylinder int, r oversize.Refusal) string {
 func (s Sheet) finish() (part page.Section) {
 	show := s.Job.Units
 	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock", "wall left"}}
-	for _, c := range s.Choice.Cylinders {
+	for i, c := range s.Choice.Cylinders {
 		if c.Finish.IsZero() || c.Work == oversize.Deglaze || waiting(s.Job, s.Choice) {
 			continue // deglazing works to no size
 		}
 		row := []string{c.Name, show.limits(c.Finish), "–", "–", "–", "–"}
 		if c.Aim != 0 {
 			row[2] = show.length(c.Aim)
-			row[4] = show.length(c.LeastStock) + " to " + show.length(c.MostStock)
+			if c.MostStock != 0 { // of a sleeve its own section says what comes out
+				row[4] = show.length(c.LeastStock) + " to " + show.length(c.MostStock)
+			}
+		}
+		if bored := s.sleeveBored(i); bored != 0 {
+			row[3] = show.length(bored)
 		}
 		if c.Bored != 0 {
 			row[3] = show.length(c.Bored)

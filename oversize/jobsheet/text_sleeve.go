@@ -40,8 +40,12 @@ func (s Sheet) sleeve() (part page.Section) {
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
+		{"bore it to", "–", "honed alone"},
 		{"finished bore", show.limits(v.Finish), "aim " + show.length(v.Aim)},
 		{"heat the barrel to", show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
+	}
+	if v.Bored != 0 {
+		rows[7] = []string{"bore it to", show.length(v.Bored), "then hone the rest"}
 	}
 	if v.HasRunning {
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
@@ -54,6 +58,8 @@ func (s Sheet) sleeve() (part page.Section) {
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}
 	part.Add(facts(rows))
+	part.Add(sentence("The seat follows the sleeve: its outside as measured, less %s.", span(sleeve.Range[units.Length](v.Joint.Interference))))
+	part.Add(page.Form{{Label: "sleeve, outside"}, {Label: "seat to bore"}})
 	rows = [][]string{findingHead}
 	for _, r := range s.Ledger {
 		if r.Demand == DemandSleeve && r.Finding != nil {
