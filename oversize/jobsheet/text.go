@@ -53,36 +53,63 @@ func (r Row) words() string {
 	return text
 }
 
-// ledger prints what must be true, and where it stands.
+// ledger prints what must be true, and where it stands: a line for each row that has something to say, and in a list
+// those that do not.
 func (s Sheet) ledger() (part page.Section) {
 	part.Title = "WHAT MUST BE TRUE before it goes together"
-	rows := [][]string{{"", "what", "state", "why"}}
-	settled := map[State][]string{}
+	const proven, toCome, notAsked = "proven:", "to come:", "not asked:"
+	rows := [][]string{{"cylinder", "what", "state", "why"}}
+	all := map[Demand]int{}
+	lists := map[string]map[Demand][]Row{proven: {}, toCome: {}, notAsked: {}}
 	for _, r := range s.Ledger {
-		if r.State == Proven || r.State == NotAsked {
-			if !slices.Contains(settled[r.State], r.Demand.String()) {
-				settled[r.State] = append(settled[r.State], r.Demand.String())
+		all[r.Demand]++
+		switch {
+		case r.State == Proven:
+			lists[proven][r.Demand] = append(lists[proven][r.Demand], r)
+		case r.State == NotAsked:
+			lists[notAsked][r.Demand] = append(lists[notAsked][r.Demand], r)
+		case r.State == Open && r.Reason == ToCome && r.Says == "" && r.By == "":
+			lists[toCome][r.Demand] = append(lists[toCome][r.Demand], r)
+		default:
+			why := r.Reason.String()
+			if r.Says != "" {
+				why = r.Says
 			}
-			continue
+			if r.By != "" {
+				why = "by " + r.By + ": " + r.Why
+			}
+			rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), r.what(), r.State.String(), why})
 		}
-		why := r.Reason.String()
-		if r.Says != "" {
-			why = r.Says
-		}
-		if r.By != "" {
-			why = "by " + r.By + ": " + r.Why
-		}
-		rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), r.what(), r.State.String(), why})
 	}
 	if len(rows) > 1 {
 		part.Add(table(rows))
 	}
-	for _, state := range []State{Proven, NotAsked} {
-		if list := settled[state]; len(list) > 0 {
-			part.Add(page.Item{Label: state.String() + ":", Text: strings.Join(list, "; ") + "."})
+	for _, label := range []string{proven, toCome, notAsked} {
+		var words []string
+		for _, d := range slices.Sorted(maps.Keys(lists[label])) {
+			words = append(words, d.String()+whose(lists[label][d], all[d]))
+		}
+		if len(words) > 0 {
+			part.Add(page.Item{Label: label, Text: strings.Join(words, "; ") + "."})
 		}
 	}
 	return part
+}
+
+// whose names the cylinders that some rows of one demand are about, and of what in them, where they are not all.
+func whose(some []Row, all int) string {
+	if len(some) == all {
+		return ""
+	}
+	var names []string
+	for _, r := range some {
+		name := cmp.Or(r.Cylinder, "engine")
+		if r.Of != "" {
+			name += ", " + r.Of
+		}
+		names = append(names, name)
+	}
+	return " (" + strings.Join(slices.Compact(names), " and ") + ")"
 }
 
 // nextWords says what is next, and for which cylinders where they differ.

@@ -71,8 +71,8 @@ func (s Sheet) findings() (part page.Section) {
 }
 
 func riskWords(r uncertainty.Risk) string {
-	return fmt.Sprintf("The chance that any finding of this engine that decides wrongly says within is at most %s, wrongly says beyond %s, of "+
-		"what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
+	return fmt.Sprintf("The chance that any of the findings that decide for this engine says within and is wrong is at most %s; says beyond and is "+
+		"wrong, %s; of what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
 		"conform and still be undecided.", percent(r.Accept), percent(r.Reject))
 }
 
