@@ -22,10 +22,11 @@ const (
 	FittingRings
 	Sleeving
 	Washing
+	GoingTogether
 )
 
 var operationNames = []string{
-	"any work", "stripping", "measuring", "boring", "honing", "fitting rings", "sleeving", "washing",
+	"any work", "stripping", "measuring", "boring", "honing", "fitting rings", "sleeving", "washing", "going together",
 }
 
 // String returns the operation's name, "fitting rings".
@@ -63,6 +64,8 @@ var generalCautions = [...]Note{
 	{Washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."},
 	// US Army TM 5-4320-304-14: at most 30 psi, chip guard and eye protection.
 	{Washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},
+	{GoingTogether, "While it is turned by hand: fuel shut and spark or compression off, nobody's fingers at a port, the deck, a belt or the fan."},
+	{GoingTogether, "Exhaust gas kills: run it in the open. Guards on, a fire extinguisher at hand, and a way to stop it that does not hang on its governor."},
 }
 
 // cautions returns what the operations on the sheet call for, in the order of the work.
@@ -83,8 +86,9 @@ func cautions(s Sheet) []Note {
 		}
 	}
 	var list []Note
-	for op := AnyWork; op <= Washing; op++ {
-		if !does[op] {
+	does[GoingTogether] = s.Next == Reassemble
+	for op := AnyWork; op <= GoingTogether; op++ {
+		if !does[op] || s.done(op) {
 			continue
 		}
 		for _, g := range generalCautions {
@@ -108,6 +112,15 @@ func cautions(s Sheet) []Note {
 		list = append(list, ofRooms(op, kind, twoStroke)...)
 	}
 	return list
+}
+
+// done reports whether an operation lies behind the whole engine, so that it leaves the sheet.
+func (s Sheet) done(op Operation) bool {
+	switch op {
+	case Measuring, Boring, Sleeving, Honing:
+		return s.Next == SetRingGaps || s.Next == Reassemble
+	}
+	return false
 }
 
 // ofRooms returns the cautions of an operation that the room of its arithmetic owns.

@@ -3,13 +3,20 @@
 package jobsheet
 
 import (
+	"strings"
+
 	"borewright.example/oversize"
+	"borewright.example/rings"
 )
 
 // checklist returns what to look at and to do, in the order of the work. All of it is common practice.
 func checklist(s Sheet) []Note {
 	var list []Note
-	add := func(op Operation, text string) { list = append(list, Note{op, text}) }
+	add := func(op Operation, text string) {
+		if !s.done(op) {
+			list = append(list, Note{op, text})
+		}
+	}
 	e := s.Job.Engine
 	add(Measuring, wallWords(e.Wall))
 	add(Measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base.")
@@ -59,7 +66,31 @@ func checklist(s Sheet) []Note {
 	add(Washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.")
 	add(Washing, "Washed until a white cloth stays clean, dried, oiled at once.")
 	add(Washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.")
+	if s.Next == Reassemble {
+		add(GoingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove.")
+		add(GoingTogether, staggerWords(e))
+		add(GoingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it.")
+		add(GoingTogether, "New gaskets; torques, their order, timing and valve clearances by the maker's manual.")
+		add(GoingTogether, "Turned two full turns by hand, without a hard place, before anything drives it.")
+		add(GoingTogether, "First run and running in by the maker's manual; oil and cooling seen to work before any load; stopped, let cool, and looked over for leaks.")
+	}
 	return list
+}
+
+// staggerWords says where the gaps of the rings go.
+func staggerWords(e Engine) string {
+	if e.Cycle == TwoStroke {
+		return "Pegged rings at their pegs; no end over a port."
+	}
+	angles, err := rings.Stagger(len(e.Rings))
+	if err != nil || len(angles) == 1 {
+		return "Ring gaps where the maker puts them."
+	}
+	var at []string
+	for i, a := range angles {
+		at = append(at, e.Rings[i].Name+" "+degrees(a))
+	}
+	return "Ring gaps where the maker puts them; where he says nothing, spread round the bore, such as, from thrust: " + strings.Join(at, ", ") + " (common practice)."
 }
 
 // wallWords says what a wall is and what it forbids.

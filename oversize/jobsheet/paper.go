@@ -43,7 +43,7 @@ func (s Sheet) document() page.Doc {
 	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
 	parts := []func() page.Section{s.before}
 	if s.decided() {
-		parts = append(parts, s.sizes, s.findings, s.route, s.clearances, s.sleeve, s.finish, s.crosshatch, s.proofText, s.rings, s.capacity)
+		parts = append(parts, s.sizes, s.findings, s.route, s.clearances, s.sleeve, s.finish, s.crosshatch, s.proofText, s.rings, s.capacity, s.together, s.record)
 	}
 	for _, part := range append(parts, s.ledger, s.leftOut) {
 		if p := part(); p.Title != "" { // else there is nothing to say of it

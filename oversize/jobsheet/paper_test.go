@@ -64,7 +64,7 @@ func TestFitsThePaper(t *testing.T) {
 // stepTitles has how the section of an operation begins.
 var stepTitles = map[jobsheet.Operation]string{
 	jobsheet.Measuring: "BEFORE MEASURING", jobsheet.Boring: "FINISH SIZES", jobsheet.Honing: "HONING", jobsheet.FittingRings: "RING GAPS",
-	jobsheet.Sleeving: "SLEEVE", jobsheet.Washing: "PROOF",
+	jobsheet.Sleeving: "SLEEVE", jobsheet.Washing: "PROOF", jobsheet.GoingTogether: "GOING",
 }
 
 // TestCautionsAtTheStep: every caution of the sheet is printed once, in the section of its operation where there is

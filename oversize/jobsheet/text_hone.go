@@ -15,7 +15,7 @@ import (
 func (s Sheet) crosshatch() (part page.Section) {
 	show := s.Job.Units
 	h := s.Honing
-	if h.Stroke == 0 {
+	if h.Stroke == 0 || s.done(Honing) {
 		return
 	}
 	part.Title = "HONING"

@@ -77,15 +77,8 @@ func (s Sheet) changes(part *page.Section, proof ProofSheet) {
 		{"came off on the diameter", "mean " + show.estimate(c.Stock),
 			fmt.Sprintf("most %s at %s, %s", show.estimate(c.Most.Stock), show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
 			fmt.Sprintf("least %s at %s, %s", show.estimate(c.Least.Stock), show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
-		{"better by", "ovality " + gained(show, c.OvalityGained), "taper " + gained(show, c.TaperGained), "greatest minus least " + gained(show, c.SpreadGained)},
+		{"better by", "ovality " + known(show, c.OvalityGained), "taper " + known(show, c.TaperGained), "greatest minus least " + known(show, c.SpreadGained)},
 	}))
-}
-
-func gained(show Shown, e uncertainty.Estimate) string {
-	if e == (uncertainty.Estimate{}) {
-		return "–"
-	}
-	return show.estimate(e)
 }
 
 // proofFindings holds what was read against what was wanted.

@@ -156,7 +156,7 @@ func unseenOrders(orders []int) string {
 func (s Sheet) clearances() (part page.Section) {
 	show := s.Job.Units
 	rows := [][]string{{"cylinder", "piston clearance", "at 20 °C", "running"}}
-	for _, c := range s.Cylinders {
+	for i, c := range s.Cylinders {
 		for _, k := range c.Clearances {
 			hot := "–"
 			if k.Hot != (uncertainty.Estimate{}) {
@@ -165,7 +165,18 @@ func (s Sheet) clearances() (part page.Section) {
 					hot += ": the piston is the larger, by these temperatures"
 				}
 			}
-			rows = append(rows, []string{c.Name, k.At.String(), show.estimate(k.Size), hot})
+			at := k.At.String()
+			if k.At == AtAim {
+				at = "at the size to work to"
+			}
+			rows = append(rows, []string{c.Name, at, show.estimate(k.Size), hot})
+		}
+		if c.there() {
+			for _, which := range []Demand{DemandLeastClearance, DemandGreatestClearance} {
+				if k := s.clearance(i, which); k != "–" {
+					rows = append(rows, []string{c.Name, strings.TrimSuffix(which.String(), " clearance") + ", in the finished bore", k, "–"})
+				}
+			}
 		}
 	}
 	window := s.Job.Engine.Limits.PistonClearance
