@@ -152,7 +152,7 @@ func estimateIn(e uncertainty.Estimate, unit units.Length, places int) string {
 	if err != nil || u < 3*step || u > 9*step || e.Validate() != nil {
 		return e.Format(unit)
 	}
-	up := (u + step - 1) / step * step
+	up := u.Ceil(step)
 	value, _, _ := strings.Cut(e.Value.Format(unit, places), " ")
 	return value + " ± " + up.Format(unit, places)
 }
