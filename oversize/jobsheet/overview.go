@@ -39,20 +39,21 @@ const mostAcross = 4
 func (s Sheet) overview() page.Table {
 	unit := s.Job.Units.units()[0]
 	t := page.Table{Keys: 1, Head: []string{"in " + strings.TrimSpace(strings.TrimPrefix(unit.Format(unit, 0), "1"))}}
-	shown := s.Cylinders[:min(len(s.Cylinders), mostAcross)]
-	for i := range shown {
+	var cylinders [][]Row
+	for i := range min(len(s.Cylinders), mostAcross) {
 		t.Head = append(t.Head, fmt.Sprintf("cyl %d", i+1))
+		cylinders = append(cylinders, of(s.Ledger, i))
 	}
 	for _, row := range overviewRows {
 		cells, limit := []string{row.what}, ""
-		for i := range shown {
-			r, value := s.sum(i, row.demands)
+		for _, rows := range cylinders {
+			r, value := s.sum(rows, row.demands)
 			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
 			if r.Finding != nil && len(row.demands) == 1 {
 				limit = ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
 			}
 		}
-		if len(shown) < mostAcross {
+		if len(cylinders) < mostAcross {
 			cells[0] += limit
 		}
 		t.Rows = append(t.Rows, cells)
@@ -72,9 +73,9 @@ func bare(text string, unit units.Length) string {
 }
 
 // sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
-func (s Sheet) sum(cylinder int, demands []Demand) (worst Row, value string) {
+func (s Sheet) sum(rows []Row, demands []Demand) (worst Row, value string) {
 	worst.State = NotAsked
-	for _, r := range of(s.Ledger, cylinder) {
+	for _, r := range rows {
 		if !slices.Contains(demands, r.Demand) {
 			continue
 		}
