@@ -67,3 +67,43 @@ func Closure(c Cylinder, w Wall) float64 {
 	s, _ := c.sight(w)
 	return s.closure()
 }
+
+// Growth is how fast the contacts of a cylinder make it worse, and how stiffly their bending holds the rest.
+func Growth(c Cylinder, w Wall) (growth, stiff float64) {
+	s, _ := c.sight(w)
+	return c.growth(s)
+}
+
+// A Margin is what holds, and how far, of contacts with such a growth.
+type Margin struct {
+	Growth, Stiff, In, Out, Length float64
+	Kind                           Reference
+}
+
+func (m Margin) of() margin {
+	p := margin{growth: m.Growth, stiff: m.Stiff, in: m.In, out: m.Out, length: m.Length, outer: m.Kind != MICY, inner: m.Kind != MCCY}
+	p.bend()
+	return p
+}
+
+func (m Margin) Holds(move float64) bool { return m.of().holds(move) }
+func (m Margin) Reach() float64          { return m.of().reach() }
+func (m Margin) Lost(unbalanced, move float64) float64 {
+	p := m.of()
+	p.unbalanced = unbalanced
+	return p.lost(move)
+}
+
+// Widest is the widest gap of the directions, in radians, as the sectors round a diamond show it.
+func Widest(angles []float64) float64 {
+	var taken [sectors]bool
+	r := newRose()
+	for _, a := range angles {
+		for i := range taken {
+			if r[i] <= a && a < r[i+1] {
+				taken[i] = true
+			}
+		}
+	}
+	return r.widest(&taken)
+}
