@@ -70,6 +70,14 @@ func TestFeeler(t *testing.T) {
 			t.Errorf("pull %v: %v, %v; want %v", same, c, err, both)
 		}
 	}
+	// A hundredth itself is still the same, in numbers that have no rounding.
+	rule.Pull = 100 * units.Newton
+	for _, same := range []units.Force{99 * units.Newton, 100 * units.Newton} {
+		if c, err := rule.Clearance(inch("0.004"), same); err != nil || c != both {
+			t.Errorf("pull %v: %v, %v; want %v", same, c, err, both)
+		}
+	}
+	rule.Pull = six
 	for _, test := range []struct {
 		pull units.Force
 		want units.Limits

@@ -240,6 +240,28 @@ func TestResampled(t *testing.T) {
 	})
 }
 
+// What levelling leaves has no mean and no moment about any place, and what it took is a straight line: so it is
+// the line of least squares.
+func TestLevel(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := profile(t, 0.01, drawHeights(t, 200, 400))
+		q, err := p.Level()
+		left := must(t, q, err).Z()
+		var sum, moment, bend float64
+		for i, v := range left {
+			sum, moment = sum+v, moment+float64(i)*v
+			if i > 1 {
+				took := func(i int) float64 { return p.Z()[i] - left[i] }
+				bend = max(bend, math.Abs(took(i)-2*took(i-1)+took(i-2)))
+			}
+		}
+		n := float64(len(left))
+		if size := slices.Max(p.Z()) - slices.Min(p.Z()) + math.Abs(p.Z()[0]); math.Abs(sum/n) > 1e-12*size || math.Abs(moment/(n*n)) > 1e-12*size || bend > 1e-12*size {
+			t.Fatalf("mean %v, moment %v, bend %v of %v", sum/n, moment/(n*n), bend, size)
+		}
+	})
+}
+
 // A circle bent over a profile comes off again, and leaves it as it was but for its own line.
 func TestUnroll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -111,15 +111,17 @@ func TestLineRefusals(t *testing.T) {
 		points []uncertainty.Point
 		want   error
 	}{
-		"one":         {[]uncertainty.Point{p(1, 2, 0)}, uncertainty.ErrNoData},
-		"one place":   {[]uncertainty.Point{p(1, 2, 0), p(1, 3, 0)}, uncertainty.ErrNoData},
-		"half exact":  {[]uncertainty.Point{p(1, 2, 0), p(2, 3, 1)}, uncertainty.ErrStd},
-		"negative":    {[]uncertainty.Point{p(1, 2, -1), p(2, 3, 1)}, uncertainty.ErrStd},
-		"dof":         {[]uncertainty.Point{p(1, 2, 1), {X: 2, Std: 1, DoF: 0.5}}, uncertainty.ErrDoF},
-		"NaN":         {[]uncertainty.Point{p(1, math.NaN(), 1), p(2, 3, 1)}, units.ErrNotFinite},
-		"infinite":    {[]uncertainty.Point{p(1, 2, 1), p(math.Inf(1), 3, 1)}, units.ErrNotFinite},
-		"squares":     {[]uncertainty.Point{p(0, 2, 1), p(1e200, 3, 1)}, units.ErrNotFinite},
-		"a tiny span": {[]uncertainty.Point{p(0, 2, 1), p(1e-200, 3, 1)}, uncertainty.ErrNoData},
+		"one":          {[]uncertainty.Point{p(1, 2, 0)}, uncertainty.ErrNoData},
+		"one place":    {[]uncertainty.Point{p(1, 2, 0), p(1, 3, 0)}, uncertainty.ErrNoData},
+		"half exact":   {[]uncertainty.Point{p(1, 2, 0), p(2, 3, 1)}, uncertainty.ErrStd},
+		"negative":     {[]uncertainty.Point{p(1, 2, -1), p(2, 3, 1)}, uncertainty.ErrStd},
+		"dof":          {[]uncertainty.Point{p(1, 2, 1), {X: 2, Std: 1, DoF: 0.5}}, uncertainty.ErrDoF},
+		"NaN":          {[]uncertainty.Point{p(1, math.NaN(), 1), p(2, 3, 1)}, units.ErrNotFinite},
+		"infinite":     {[]uncertainty.Point{p(1, 2, 1), p(math.Inf(1), 3, 1)}, units.ErrNotFinite},
+		"squares":      {[]uncertainty.Point{p(0, 2, 1), p(1e200, 3, 1)}, units.ErrNotFinite},
+		"steeply down": {[]uncertainty.Point{p(0, 1e308, 1), p(1e-5, 0, 1)}, units.ErrNotFinite},
+		"steeply up":   {[]uncertainty.Point{p(0, 0, 1), p(1e-5, 1e308, 1)}, units.ErrNotFinite},
+		"a tiny span":  {[]uncertainty.Point{p(0, 2, 1), p(1e-200, 3, 1)}, uncertainty.ErrNoData},
 	} {
 		if l, err := uncertainty.FitLine(c.points...); !errors.Is(err, c.want) {
 			t.Errorf("%s: %v, %v", name, l, err)

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"math/bits"
 	"math/rand/v2"
 	"reflect"
 	"slices"
@@ -264,6 +265,55 @@ func TestRuns(t *testing.T) {
 	}
 	if len(runs) < 4 {
 		t.Error(runs)
+	}
+}
+
+// Readings at the median are left out, so that there may be more above than below: against every order of them.
+func TestRunsAgainstEveryOrder(t *testing.T) {
+	for _, sides := range [][2]int{{1, 3}, {3, 1}, {2, 5}, {5, 2}, {4, 3}} {
+		n := sides[0] + sides[1]
+		var orders []int // a bit for each reading above
+		of := func(order int) (runs int) {
+			for i := range n {
+				if i == 0 || order>>i&1 != order>>(i-1)&1 {
+					runs++
+				}
+			}
+			return runs
+		}
+		for order := range 1 << n {
+			if bits.OnesCount(uint(order)) == sides[1] {
+				orders = append(orders, order)
+			}
+		}
+		for _, order := range orders {
+			var readings []units.Length
+			for i := range n {
+				readings = append(readings, units.Length(-1+2*(order>>i&1)), 0)
+			}
+			want := 0.0
+			for _, o := range orders {
+				if of(o) <= of(order) {
+					want += 1 / float64(len(orders))
+				}
+			}
+			d := must[study.Drift](t)(study.DriftOf(readings...))
+			if d.Runs != of(order) {
+				t.Fatalf("%v: %d runs", readings, d.Runs)
+			}
+			near(t, "P", d.RunsP, want, 0.5000001e-9)
+		}
+	}
+}
+
+// The largest length there is is a reading like any other; one beyond it is none.
+func TestDriftOfTheLargest(t *testing.T) {
+	const most = units.MaxLength
+	if _, err := study.DriftOf(most, most-1, most, most-2); err != nil {
+		t.Error(err)
+	}
+	if _, err := study.DriftOf(most, most-1, most+1); !errors.Is(err, units.ErrRange) {
+		t.Error(err)
 	}
 }
 
