@@ -84,20 +84,15 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "   (Where a picture in colours follows: the wall black, LSCI grey, MZCI blue, MCCI red, MICI green.)")
 
-	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best")
+	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best, from nine starts")
 	points := d.points()
 	for i, c := range circles {
-		best, cx, cy := d.cost(points, i, 0, 0), 0.0, 0.0
-		turn := 0.0 // each grid lies askew to the one before, so that a ridge is met along it
-		for size := (slices.Max(d.dial) - slices.Min(d.dial)) / 2; size > 0.01; size *= 0.88 {
-			turn++
-			sin, cos := math.Sincos(turn)
-			for x0, y0, k := cx, cy, 0; k < 25; k++ {
-				dx, dy := size*float64(k%5-2), size*float64(k/5-2)
-				x, y := x0+float64(dx*cos)-float64(dy*sin), y0+float64(dx*sin)+float64(dy*cos)
-				if v := d.cost(points, i, x, y); v < best {
-					best, cx, cy = v, x, y
-				}
+		// A plug can rest in one of two places, each the best of its neighbours: hence nine starts.
+		span, best, cx, cy := (slices.Max(d.dial)-slices.Min(d.dial))/2, d.cost(points, i, 0, 0), 0.0, 0.0
+		for start := range 9 {
+			x, y, v := d.search(points, i, span*float64(start%3-1), span*float64(start/3-1), span)
+			if v < best {
+				best, cx, cy = v, x, y
 			}
 		}
 		fmt.Fprintf(w, "   %v  x %+6.2f y %+6.2f µm: %s = %.1f µm (the library: %.1f µm)\n", c.Reference, cx, cy,
@@ -161,6 +156,23 @@ func (d data) cost(points [][2]float64, circle int, x, y float64) float64 {
 	}
 	n := float64(len(points))
 	return []float64{math.Sqrt(max(0, squares/n-float64(sum/n*sum/n))), most - least, most, -least}[circle]
+}
+
+// search returns the centre that it comes to from a start, by ever finer grids, and its cost.
+func (d data) search(points [][2]float64, circle int, cx, cy, size float64) (x, y, best float64) {
+	best = d.cost(points, circle, cx, cy)
+	for turn := 1.0; size > 0.01; turn++ { // each grid lies askew to the one before, so that a ridge is met along it
+		sin, cos := math.Sincos(turn)
+		for x0, y0, k := cx, cy, 0; k < 25; k++ {
+			dx, dy := size*float64(k%5-2), size*float64(k/5-2)
+			x, y := x0+float64(dx*cos)-float64(dy*sin), y0+float64(dx*sin)+float64(dy*cos)
+			if v := d.cost(points, circle, x, y); v < best {
+				best, cx, cy = v, x, y
+			}
+		}
+		size *= 0.88
+	}
+	return cx, cy, best
 }
 
 // scale is how many units of the drawing a micrometre has, the zone being drawn with a radius of 30.
