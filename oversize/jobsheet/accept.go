@@ -37,7 +37,7 @@ func accept(rows []Row, as []Acceptance) {
 			allowed := r.State == Open && fact.accepts && !mustBeShown(*r) || r.State == Failed && fact.exceeds
 			switch {
 			case !allowed:
-			case a.Row == "" && a.Demand == r.Demand && r.Reason == NoLimit, a.Row == r.Key && a.Stood == r.Stands:
+			case a.Row == "" && a.Demand == r.Demand && r.Reason == noLimit, a.Row == r.Key && a.Stood == r.Stands:
 				r.State, r.Step, r.By, r.Why, r.Lapsed = Accepted, Reassemble, a.By, a.Why, false
 			case a.Row == r.Key:
 				r.Lapsed = true
@@ -49,14 +49,14 @@ func accept(rows []Row, as []Acceptance) {
 // mustBeShown reports whether a row wants a measurement that no word replaces: where the failure itself could not be
 // accepted, not having looked cannot be either.
 func mustBeShown(r Row) bool {
-	if r.Reason == NoLimit {
+	if r.Reason == noLimit {
 		return false
 	}
 	switch r.Demand {
-	case DemandPistons, DemandLeastClearance, DemandEnds, DemandWashed:
+	case demandPistons, demandLeastClearance, demandEnds, demandWashed:
 		return true
-	case DemandRunningGap:
-		return r.Reason != NotSaid // that nobody knows the temperatures is another matter
+	case demandRunningGap:
+		return r.Reason != notSaid // that nobody knows the temperatures is another matter
 	}
 	return false
 }

@@ -36,9 +36,9 @@ var (
 )
 
 func (b *book) agree(of string, cannotBe bool, says string, give ...string) {
-	r := provenBy(DemandAgreement, of, ByOwnRecord)
+	r := provenBy(demandAgreement, of, byOwnRecord)
 	if cannotBe {
-		r = open(DemandAgreement, of, Contradicts, MeasureBetter, give...)
+		r = open(demandAgreement, of, contradicts, MeasureBetter, give...)
 		r.Says = says
 	}
 	r.Key = of

@@ -162,13 +162,13 @@ func helped(before, after jobsheet.Sheet, own func(jobsheet.Row) bool) []string 
 }
 
 // ownRow says which rows a field that nobody has to give may take with it, and no others.
-var ownRow = map[string]jobsheet.Demand{
-	"hot_gap": jobsheet.DemandHotGap,
+var ownRow = map[string]string{
+	"hot_gap": "hot gap",
 }
 
 func mayTake(path string) func(jobsheet.Row) bool {
 	d, ok := ownRow[path[strings.LastIndex(path, ".")+1:]]
-	return func(r jobsheet.Row) bool { return ok && r.Demand == d }
+	return func(r jobsheet.Row) bool { return ok && name(r.Demand) == d }
 }
 
 // excepted are the risks that a workshop states, and the doubts that it states against a printed default.

@@ -4,90 +4,74 @@ package jobsheet
 
 import (
 	"borewright.example/bore/hone"
-	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/rings"
 )
 
-// An Operation is a kind of work on the sheet; checks and cautions belong to it.
-type Operation int8
-
-// The operations, in the order of the work.
+// Kinds of work that checks and cautions belong to.
 const (
-	AnyWork Operation = iota
-	Stripping
-	Measuring
-	Boring
-	Honing
-	FittingRings
-	Sleeving
-	Washing
-	GoingTogether
+	anyWork       = "any work"
+	stripping     = "stripping"
+	measuring     = "measuring"
+	boring        = "boring"
+	honing        = "honing"
+	fittingRings  = "fitting rings"
+	sleeving      = "sleeving"
+	washing       = "washing"
+	goingTogether = "going together"
 )
 
-var operationNames = []string{
-	"any work", "stripping", "measuring", "boring", "honing", "fitting rings", "sleeving", "washing", "going together",
-}
-
-// String returns the operation's name, "fitting rings".
-func (o Operation) String() string { return enum.Name(o, operationNames) }
-
-// MarshalText returns the text of [Operation.String].
-func (o Operation) MarshalText() ([]byte, error) { return enum.Marshal(o, operationNames) }
-
-// UnmarshalText reads the text of [Operation.String]. On error the receiver keeps its value.
-func (o *Operation) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(o, text, operationNames)
-}
+// operations is the order of the work.
+var operations = [...]string{anyWork, stripping, measuring, boring, honing, fittingRings, sleeving, washing, goingTogether}
 
 // A Note is a check or a warning for one operation. The maker's manual, local rules and a qualified
 // machinist outrank it.
 type Note struct {
-	Operation Operation `json:"operation"` // the work it belongs to
-	Text      string    `json:"text"`      // in a sentence or two
+	Operation string `json:"operation"` // the work it belongs to, such as "fitting rings"
+	Text      string `json:"text"`      // in a sentence or two
 }
 
 // The cautions that no room below owns. Common practice, but where a source stands beside them.
 var generalCautions = [...]Note{
-	{AnyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."},
-	{AnyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."},
-	{AnyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."},
-	{AnyWork, "Stop the machine and pull the plug before reaching in."},
-	{AnyWork, "A block or barrel too heavy to hold out at arm's length goes by hoist, and stands where it cannot tip."},
-	{Stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."},
-	{Stripping, "Solvents and oil burn: no flame, fresh air, no drill with a brushed motor near the vapour; oily rags go into a tin with a lid."},
-	{Measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."},
-	{Measuring, "A finding that is undecided is not a pass. Do not reassemble on it."},
-	{Boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."},
-	{Sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."},
-	{FittingRings, "Ring edges cut, and a ring that slips flies: a ring expander, eyes guarded."},
-	{Washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."},
+	{anyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."},
+	{anyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."},
+	{anyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."},
+	{anyWork, "Stop the machine and pull the plug before reaching in."},
+	{anyWork, "A block or barrel too heavy to hold out at arm's length goes by hoist, and stands where it cannot tip."},
+	{stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."},
+	{stripping, "Solvents and oil burn: no flame, fresh air, no drill with a brushed motor near the vapour; oily rags go into a tin with a lid."},
+	{measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."},
+	{measuring, "A finding that is undecided is not a pass. Do not reassemble on it."},
+	{boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."},
+	{sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."},
+	{fittingRings, "Ring edges cut, and a ring that slips flies: a ring expander, eyes guarded."},
+	{washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."},
 	// US Army TM 5-4320-304-14: at most 30 psi, chip guard and eye protection.
-	{Washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},
-	{GoingTogether, "While it is turned by hand: fuel shut and spark or compression off, nobody's fingers at a port, the deck, a belt or the fan."},
-	{GoingTogether, "Exhaust gas kills: run it in the open. Guards on, a fire extinguisher at hand, and a way to stop it that does not hang on its governor."},
+	{washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."},
+	{goingTogether, "While it is turned by hand: fuel shut and spark or compression off, nobody's fingers at a port, the deck, a belt or the fan."},
+	{goingTogether, "Exhaust gas kills: run it in the open. Guards on, a fire extinguisher at hand, and a way to stop it that does not hang on its governor."},
 }
 
 // cautions returns what the operations on the sheet call for, in the order of the work.
 func cautions(s Sheet) []Note {
 	kind, twoStroke := s.Job.Tools.Hone, s.Job.Engine.Cycle == TwoStroke
-	does := map[Operation]bool{
-		AnyWork: true, Stripping: true, Measuring: true, Washing: true,
-		FittingRings: len(s.Job.Engine.Rings) > 0, Honing: s.Honing.Stroke != 0,
+	does := map[string]bool{
+		anyWork: true, stripping: true, measuring: true, washing: true,
+		fittingRings: len(s.Job.Engine.Rings) > 0, honing: s.Honing.Stroke != 0,
 	}
 	for _, cc := range s.Choice.Cylinders {
 		switch cc.Route {
 		case oversize.HoneAndKeep:
-			does[Honing] = true
+			does[honing] = true
 		case oversize.BoreOversize:
-			does[Boring], does[Honing] = true, true
+			does[boring], does[honing] = true, true
 		case oversize.Sleeve:
-			does[Sleeving], does[Boring], does[Honing] = true, true, true
+			does[sleeving], does[boring], does[honing] = true, true, true
 		}
 	}
 	var list []Note
-	does[GoingTogether] = s.Next == Reassemble
-	for op := AnyWork; op <= GoingTogether; op++ {
+	does[goingTogether] = s.Next == Reassemble
+	for _, op := range operations {
 		if !does[op] || s.done(op) {
 			continue
 		}
@@ -97,16 +81,16 @@ func cautions(s Sheet) []Note {
 			}
 		}
 		// What hangs on the tool or the engine, common practice too.
-		if op == Boring && kind != hone.RigidStone {
+		if op == boring && kind != hone.RigidStone {
 			list = append(list, Note{op, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."})
 		}
-		if op == Boring && twoStroke {
+		if op == boring && twoStroke {
 			list = append(list, Note{op, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."})
 		}
-		if op == Honing && twoStroke {
+		if op == honing && twoStroke {
 			list = append(list, Note{op, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly. A drill run backwards may unscrew its tool."})
 		}
-		if op == Sleeving && twoStroke {
+		if op == sleeving && twoStroke {
 			list = append(list, Note{op, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."})
 		}
 		list = append(list, ofRooms(op, kind, twoStroke)...)
@@ -115,19 +99,19 @@ func cautions(s Sheet) []Note {
 }
 
 // done reports whether an operation lies behind the whole engine, so that it leaves the sheet.
-func (s Sheet) done(op Operation) bool {
+func (s Sheet) done(op string) bool {
 	switch op {
-	case Measuring, Boring, Sleeving, Honing:
+	case measuring, boring, sleeving, honing:
 		return s.Next == SetRingGaps || s.Next == Reassemble
 	}
 	return false
 }
 
 // ofRooms returns the cautions of an operation that the room of its arithmetic owns.
-func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Note {
+func ofRooms(op string, kind hone.Kind, twoStroke bool) []Note {
 	var list []Note
 	switch op {
-	case Honing:
+	case honing:
 		for _, c := range kind.Cautions() {
 			switch c {
 			case hone.NothingLoose, hone.StopToMeasure, hone.WashAndOil: // said for any work and for washing
@@ -135,7 +119,7 @@ func ofRooms(op Operation, kind hone.Kind, twoStroke bool) []Note {
 				list = append(list, Note{op, c.Text()})
 			}
 		}
-	case FittingRings:
+	case fittingRings:
 		cs := []rings.Caution{rings.MakerFirst, rings.MeasureSquare, rings.FileSquare, rings.FileInward, rings.MarkUp, rings.FacingForWall}
 		if twoStroke {
 			cs = append(cs, rings.PegsStay)

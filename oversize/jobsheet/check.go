@@ -175,7 +175,7 @@ func (c *checker) words(j Job) {
 	for i, a := range j.Accepted {
 		path := fmt.Sprintf("accepted[%d]", i)
 		switch {
-		case (a.Row == "") == (a.Demand == DemandTold):
+		case (a.Row == "") == (a.Demand == demandTold):
 			c.fault(path, nil, "want row, the key of one row, or demand, a kind for which the maker gives no figure")
 		case strings.TrimSpace(a.By) == "" || strings.TrimSpace(a.Why) == "":
 			c.fault(path, nil, "want by and why: a row goes on somebody's word")

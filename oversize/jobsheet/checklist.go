@@ -12,67 +12,67 @@ import (
 // checklist returns what to look at and to do, in the order of the work. All of it is common practice.
 func checklist(s Sheet) []Note {
 	var list []Note
-	add := func(op Operation, text string) {
+	add := func(op, text string) {
 		if !s.done(op) {
 			list = append(list, Note{op, text})
 		}
 	}
 	e := s.Job.Engine
-	add(Measuring, wallWords(e.Wall))
-	add(Measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base.")
-	add(Measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them.")
+	add(measuring, wallWords(e.Wall))
+	add(measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base.")
+	add(measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them.")
 	if e.Cycle == TwoStroke {
-		add(Measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted.")
+		add(measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted.")
 	}
 	switch c := s.Job.Survey.Clamping; c {
 	case ClampingNotSaid:
-		add(Measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards.")
+		add(measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards.")
 	default:
-		add(Measuring, "Measured "+c.words()+", before and after alike.")
+		add(measuring, "Measured "+c.words()+", before and after alike.")
 	}
-	add(Measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide.")
+	add(measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide.")
 	switch s.Choice.Route {
 	case oversize.Undecided:
 		if len(s.Choice.Cylinders) > 0 {
-			add(Measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again.")
+			add(measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again.")
 		}
 	case oversize.BoreOversize:
-		add(Boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
-		add(Boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered.")
+		add(boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
+		add(boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered.")
 	case oversize.Sleeve:
-		add(Sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer.")
-		add(Sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again.")
-		add(Sleeving, "Bored and honed to the piston.")
+		add(sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer.")
+		add(sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again.")
+		add(sleeving, "Bored and honed to the piston.")
 	}
 	if len(s.Choice.Cylinders) > 0 && s.Choice.Route != oversize.MakersProcess && s.Choice.Route != oversize.Undecided {
 		if e.Cycle == TwoStroke {
-			add(Honing, "Edges of the ports dressed after boring, before a stone can catch in them.")
+			add(honing, "Edges of the ports dressed after boring, before a stone can catch in them.")
 		}
-		add(Honing, "Honed; stopped to cool and measured before the last passes.")
+		add(honing, "Honed; stopped to cool and measured before the last passes.")
 		if e.Cycle == TwoStroke {
-			add(Honing, "Edges of the ports dressed lightly again after honing.")
+			add(honing, "Edges of the ports dressed lightly again after honing.")
 		}
 		if s.Job.Survey.Clamping == TorquePlate {
-			add(Honing, "The torque plate on for the cut and the honing as for the readings.")
+			add(honing, "The torque plate on for the cut and the honing as for the readings.")
 		}
 	}
 	if len(e.Rings) > 0 {
-		add(FittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there.")
-		add(FittingRings, "Rings staggered, each with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point.")
+		add(fittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there.")
+		add(fittingRings, "Rings staggered, each with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point.")
 		if e.Cycle == TwoStroke {
-			add(FittingRings, "Pegged rings at their pegs, no end in a port.")
+			add(fittingRings, "Pegged rings at their pegs, no end in a port.")
 		}
 	}
-	add(Washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.")
-	add(Washing, "Washed until a white cloth stays clean, dried, oiled at once.")
-	add(Washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.")
+	add(washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.")
+	add(washing, "Washed until a white cloth stays clean, dried, oiled at once.")
+	add(washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.")
 	if s.Next == Reassemble {
-		add(GoingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove.")
-		add(GoingTogether, staggerWords(e))
-		add(GoingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it.")
-		add(GoingTogether, "New gaskets; torques, their order, timing and valve clearances by the maker's manual.")
-		add(GoingTogether, "Turned two full turns by hand, without a hard place, before anything drives it.")
-		add(GoingTogether, "First run and running in by the maker's manual; oil and cooling seen to work before any load; stopped, let cool, and looked over for leaks.")
+		add(goingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove.")
+		add(goingTogether, staggerWords(e))
+		add(goingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it.")
+		add(goingTogether, "New gaskets; torques, their order, timing and valve clearances by the maker's manual.")
+		add(goingTogether, "Turned two full turns by hand, without a hard place, before anything drives it.")
+		add(goingTogether, "First run and running in by the maker's manual; oil and cooling seen to work before any load; stopped, let cool, and looked over for leaks.")
 	}
 	return list
 }

@@ -9,37 +9,37 @@ type Demand int8
 
 // Demands, in the order in which they stand in the ledger. Those of the engine come first.
 const (
-	DemandTold           Demand = iota // what the route hangs on has been said
-	DemandCounted                      // nothing that was written down was lost
-	DemandUsual                        // a figure is one that such an engine can have
-	DemandAgreement                    // two facts that determine each other agree
-	DemandRead                         // the bore has been read
-	DemandRoute                        // what is to be done with it is decided
-	DemandPistons                      // its piston is there, and measured
-	DemandWork                         // it is bored, sleeved, honed or deglazed, as was decided
-	DemandRecord                       // the record of its honing hangs together
-	DemandSleeve                       // the sleeve: seat, stress, grip
-	DemandWashed                       // it was washed before it was read again
-	DemandRest                         // it was at the temperature of the standard when it was read
-	DemandClamping                     // it was held in the same way both times
-	DemandTravel                       // all of ring travel was looked at, and all places of the survey again
-	DemandSize                         // every diameter
-	DemandOvality                      // greatest minus least in one plane
-	DemandTaper                        // along one axis
-	DemandSpread                       // greatest minus least of all
-	DemandPits                         // scores and pits gone, or shallow enough
-	DemandWall                         // thick enough at its thinnest place
-	DemandCrosshatch                   // the one wanted
-	DemandTexture                      // of the finished wall
-	DemandLeastClearance               // of its piston, at 20 °C
-	DemandGreatestClearance
-	DemandRunningClearance
-	DemandGap        // of a ring in its bore
-	DemandServiceGap // against the greatest in service
-	DemandRunningGap // the ends do not touch in work
-	DemandHotGap     // what is wanted between them in work
-	DemandEnds       // an end of a ring and a port
-	DemandOthers     // the other cylinders of the engine are as far
+	demandTold           Demand = iota // what the route hangs on has been said
+	demandCounted                      // nothing that was written down was lost
+	demandUsual                        // a figure is one that such an engine can have
+	demandAgreement                    // two facts that determine each other agree
+	demandRead                         // the bore has been read
+	demandRoute                        // what is to be done with it is decided
+	demandPistons                      // its piston is there, and measured
+	demandWork                         // it is bored, sleeved, honed or deglazed, as was decided
+	demandRecord                       // the record of its honing hangs together
+	demandSleeve                       // the sleeve: seat, stress, grip
+	demandWashed                       // it was washed before it was read again
+	demandRest                         // it was at the temperature of the standard when it was read
+	demandClamping                     // it was held in the same way both times
+	demandTravel                       // all of ring travel was looked at, and all places of the survey again
+	demandSize                         // every diameter
+	demandOvality                      // greatest minus least in one plane
+	demandTaper                        // along one axis
+	demandSpread                       // greatest minus least of all
+	demandPits                         // scores and pits gone, or shallow enough
+	demandWall                         // thick enough at its thinnest place
+	demandCrosshatch                   // the one wanted
+	demandTexture                      // of the finished wall
+	demandLeastClearance               // of its piston, at 20 °C
+	demandGreatestClearance
+	demandRunningClearance
+	demandGap        // of a ring in its bore
+	demandServiceGap // against the greatest in service
+	demandRunningGap // the ends do not touch in work
+	demandHotGap     // what is wanted between them in work
+	demandEnds       // an end of a ring and a port
+	demandOthers     // the other cylinders of the engine are as far
 )
 
 var demandNames = []string{

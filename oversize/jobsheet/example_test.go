@@ -245,7 +245,7 @@ func ExampleNote() {
 		fmt.Println(err)
 		return
 	}
-	var last jobsheet.Operation = -1
+	last := ""
 	for _, c := range sheet.Cautions {
 		if c.Operation != last {
 			fmt.Println(c.Operation)

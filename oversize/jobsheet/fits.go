@@ -9,34 +9,17 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
-	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
-// ClearanceAt is where a clearance is.
-type ClearanceAt int8
-
-// Places of a clearance.
+// Where a clearance is.
 const (
-	LargestNow  ClearanceAt = iota // where the bore is largest, as it is
-	SmallestNow                    // where it is smallest
-	AtAim                          // at the size to work to
+	largestNow  = "greatest now"
+	smallestNow = "least now"
+	atAim       = "at the size to work to"
 )
-
-var clearanceNames = []string{"greatest now", "least now", "finished"}
-
-// String returns "greatest now", "least now" or "finished".
-func (c ClearanceAt) String() string { return enum.Name(c, clearanceNames) }
-
-// MarshalText returns the text of [ClearanceAt.String].
-func (c ClearanceAt) MarshalText() ([]byte, error) { return enum.Marshal(c, clearanceNames) }
-
-// UnmarshalText reads the text of [ClearanceAt.String]. On error the receiver keeps its value.
-func (c *ClearanceAt) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, clearanceNames)
-}
 
 // A fitting is the piston of one cylinder and its clearances.
 type fitting struct {
@@ -139,9 +122,9 @@ func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proo
 	f.got = f.own || g.got(choice, sizes)
 	if c.Piston.has() && length(c.PistonFor) == c.over() && choice.Route != oversize.Sleeve {
 		for _, at := range []struct {
-			where ClearanceAt
+			where string
 			size  uncertainty.Estimate
-		}{{LargestNow, read.bore.Largest.Size}, {SmallestNow, read.bore.Smallest.Size}} {
+		}{{largestNow, read.bore.Largest.Size}, {smallestNow, read.bore.Smallest.Size}} {
 			k, err := g.clearance(at.where, at.size, c.Piston)
 			if err != nil {
 				return f, err
@@ -152,7 +135,7 @@ func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proo
 	if choice.Aim != 0 && f.piston.has() {
 		size := read.bore.Mean // with the doubt that the gauge will prove the finished bore with
 		size.Value = choice.Aim
-		k, err := g.clearance(AtAim, size, f.piston)
+		k, err := g.clearance(atAim, size, f.piston)
 		if err != nil {
 			return f, err
 		}
@@ -227,7 +210,7 @@ func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty
 }
 
 // clearance returns the clearance of a piston in a bore, cold and running.
-func (g given) clearance(at ClearanceAt, size uncertainty.Estimate, p Piston) (k Clearance, err error) {
+func (g given) clearance(at string, size uncertainty.Estimate, p Piston) (k Clearance, err error) {
 	k.At = at
 	piston, err := g.fitPiston(p)
 	if err != nil {

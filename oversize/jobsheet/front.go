@@ -245,7 +245,7 @@ func (s Sheet) buys() string {
 	sleeves := 0
 	for i, c := range s.Choice.Cylinders {
 		r := s.row(fmt.Sprintf("cylinders[%d].pistons", i))
-		if r.Reason == NotMeasured && c.Route != oversize.Undecided && s.Cylinders[i].Next != AskMaker {
+		if r.Reason == notMeasured && c.Route != oversize.Undecided && s.Cylinders[i].Next != AskMaker {
 			wanted[c.Over]++
 		}
 		if c.Route == oversize.Sleeve && !s.Cylinders[i].there() && s.Cylinders[i].Next != ChooseSleeve {
@@ -308,7 +308,7 @@ func (s Sheet) words() string {
 		if r.Cylinder != "" {
 			what += " of " + r.Cylinder
 		}
-		if r.Reason == BeyondLimit {
+		if r.Reason == beyondLimit {
 			what += ": beyond"
 		}
 		list = append(list, fmt.Sprintf("%s, accepted by %s (%s)", what, r.By, r.Why))
@@ -324,7 +324,7 @@ func (s Sheet) asks() string {
 			continue // its row says so
 		}
 		for _, k := range c.Clearances {
-			if k.At == AtAim && k.Hot != (uncertainty.Estimate{}) && k.Hot.Value < 0 {
+			if k.At == atAim && k.Hot != (uncertainty.Estimate{}) && k.Hot.Value < 0 {
 				names = append(names, c.Name)
 			}
 		}

@@ -32,7 +32,7 @@ func (j Job) given() (given, error) {
 	if g.wall, err = g.wallMaterial(); err != nil {
 		return g, fault("engine.material", err)
 	}
-	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston", DemandRunningClearance); err != nil {
+	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston", demandRunningClearance); err != nil {
 		return g, fault("engine.piston_material", err)
 	}
 	if len(j.Gauge.Study) > 0 {
@@ -47,7 +47,7 @@ func (j Job) given() (given, error) {
 	}
 	for i, c := range j.Cylinders {
 		if !c.Crosshatch.IsZero() && c.CrosshatchDoubt == 0 {
-			g.assumed = assume(g.assumed, fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), fmt.Sprintf("the crosshatch is what was measured to ± %v", byProtractor), DemandCrosshatch)
+			g.assumed = assume(g.assumed, fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), fmt.Sprintf("the crosshatch is what was measured to ± %v", byProtractor), demandCrosshatch)
 		}
 	}
 	if j.proven() {
@@ -64,11 +64,11 @@ func (g *given) wallMaterial() (material.Material, error) {
 	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
 		usual = material.AluminiumBlock()
 	}
-	inside, err := g.metalOr(e.Material, usual, "engine.material", "the cylinder wall", DemandSize, DemandLeastClearance, DemandGreatestClearance)
+	inside, err := g.metalOr(e.Material, usual, "engine.material", "the cylinder wall", demandSize, demandLeastClearance, demandGreatestClearance)
 	if err != nil || e.Wall != oversize.IronSleeve {
 		return inside, err
 	}
-	barrel, err := g.metalOr(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve", DemandSize, DemandLeastClearance, DemandGreatestClearance)
+	barrel, err := g.metalOr(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve", demandSize, demandLeastClearance, demandGreatestClearance)
 	if err != nil {
 		return inside, err
 	}
@@ -85,7 +85,7 @@ func (g *given) metalOr(m Metal, usual material.Material, field, what string, ro
 }
 
 // sizes are the demands that a size of the bore, and not only a difference, takes part in.
-var sizeRows = [...]Demand{DemandRoute, DemandSize, DemandLeastClearance, DemandGreatestClearance, DemandGap}
+var sizeRows = [...]Demand{demandRoute, demandSize, demandLeastClearance, demandGreatestClearance, demandGap}
 
 // instrument returns a gauge of the job as package bore wants it.
 func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gauge, error) {
@@ -102,7 +102,7 @@ func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gaug
 	if len(readings) == 0 {
 		return out, nil
 	}
-	all := append(sizeRows[:len(sizeRows):len(sizeRows)], DemandOvality, DemandTaper, DemandSpread)
+	all := append(sizeRows[:len(sizeRows):len(sizeRows)], demandOvality, demandTaper, demandSpread)
 	if by.DialError == 0 {
 		out.DialError = dialSteps * by.Resolution
 		g.assumed = assume(g.assumed, "gauge.dial_error", fmt.Sprintf("the dial is off by %v at most", out.DialError), all...)

@@ -177,9 +177,9 @@ func judged(d Demand, of string, f uncertainty.Finding, v verdict, give ...strin
 	case uncertainty.Within:
 		r.State, r.Give = Proven, nil
 	case uncertainty.Beyond:
-		r.State, r.Reason, r.Step = Failed, BeyondLimit, v.beyond
+		r.State, r.Reason, r.Step = Failed, beyondLimit, v.beyond
 	default:
-		r.Reason, r.Step = Doubtful, v.doubtful
+		r.Reason, r.Step = doubtful, v.doubtful
 	}
 	return r
 }
@@ -195,14 +195,14 @@ func provenBy(d Demand, of string, by Reason) Row {
 }
 
 func notAsked(d Demand, of string) Row {
-	return Row{Demand: d, Of: of, State: NotAsked, Reason: Unwanted}
+	return Row{Demand: d, Of: of, State: NotAsked, Reason: unwanted}
 }
 
 // engineRows writes what must be true of the engine.
 func (b *book) engineRows() {
-	told := provenBy(DemandTold, "", ByOwnRecord)
+	told := provenBy(demandTold, "", byOwnRecord)
 	if len(b.untold) > 0 {
-		told = open(DemandTold, "", Untold, Tell)
+		told = open(demandTold, "", untold, Tell)
 		for _, n := range b.untold {
 			told.Give = append(told.Give, n.path)
 			told.Says = list(told.Says, n.asks)
@@ -211,7 +211,7 @@ func (b *book) engineRows() {
 	b.put(told)
 	b.put(b.counted())
 	for _, s := range b.slipped {
-		r := open(DemandUsual, s.path, LooksSlipped, Tell, "confirmed")
+		r := open(demandUsual, s.path, looksSlipped, Tell, "confirmed")
 		r.Key, r.Says = s.path, s.says
 		b.put(r)
 	}
@@ -228,7 +228,7 @@ func list(to, more string) string {
 // counted writes whether what stands in the job is what was written down at the bench. That it differs is a
 // fault of the job.
 func (b *book) counted() Row {
-	r := provenBy(DemandCounted, "", ByOwnRecord)
+	r := provenBy(demandCounted, "", byOwnRecord)
 	for _, n := range b.counts() {
 		needed := true
 		switch n.path {
@@ -244,7 +244,7 @@ func (b *book) counted() Row {
 			needed = len(b.choice.Cylinders) > 0
 		}
 		if needed && n.given == nil {
-			r.State, r.Reason, r.Step = Open, NotCounted, Tell
+			r.State, r.Reason, r.Step = Open, notCounted, Tell
 			r.Give = append(r.Give, n.path)
 		}
 	}
@@ -256,9 +256,9 @@ func (b *book) cylinderRows() {
 	i := b.at
 	path := fmt.Sprintf("cylinders[%d].", i)
 	if len(b.Cylinders[i].Readings) == 0 {
-		b.put(open(DemandRead, "", NotRead, Measure, path+"readings"))
+		b.put(open(demandRead, "", notRead, Measure, path+"readings"))
 	} else {
-		b.put(provenBy(DemandRead, "", ByOwnRecord))
+		b.put(provenBy(demandRead, "", byOwnRecord))
 	}
 	b.route(path)
 	b.pistons(path)
@@ -288,12 +288,12 @@ func (b *book) others() {
 		all = all && ready[i]
 	}
 	for b.at = range n {
-		r := provenBy(DemandOthers, "", ByOwnRecord)
+		r := provenBy(demandOthers, "", byOwnRecord)
 		switch {
 		case n == 1 && next(of(b.rows, -1)) >= LeaveUntouched:
-			r = notAsked(DemandOthers, "")
+			r = notAsked(demandOthers, "")
 		case !all:
-			r = open(DemandOthers, "", OthersFirst, WaitForOthers)
+			r = open(demandOthers, "", othersFirst, WaitForOthers)
 		}
 		b.put(r)
 	}

@@ -15,27 +15,27 @@ import (
 func (b *book) proofRows(path string) {
 	p, c := b.proofs[b.at], b.chosen()
 	if p == nil && c.Route == oversize.MakersProcess {
-		b.put(notAsked(DemandWashed, ""))
+		b.put(notAsked(demandWashed, ""))
 		b.rest(b.Gauge)
-		b.put(notAsked(DemandClamping, ""))
+		b.put(notAsked(demandClamping, ""))
 		return
 	}
 	if p == nil {
-		for _, d := range []Demand{DemandWashed, DemandRest, DemandClamping} {
-			b.put(open(d, "", ToCome, b.workStep()))
+		for _, d := range []Demand{demandWashed, demandRest, demandClamping} {
+			b.put(open(d, "", toCome, b.workStep()))
 		}
 		return
 	}
 	if b.Proof.Washed {
-		b.put(provenBy(DemandWashed, "", ByOwnRecord))
+		b.put(provenBy(demandWashed, "", byOwnRecord))
 	} else {
-		b.put(open(DemandWashed, "", NotSaid, WashAndProve, "proof.washed"))
+		b.put(open(demandWashed, "", notSaid, WashAndProve, "proof.washed"))
 	}
 	b.rest(b.proofGauge())
 	if b.Survey.Clamping != ClampingNotSaid && b.Proof.Clamping != ClampingNotSaid {
-		b.put(provenBy(DemandClamping, "", ByOwnRecord)) // that they differ is a fault of the job
+		b.put(provenBy(demandClamping, "", byOwnRecord)) // that they differ is a fault of the job
 	} else {
-		b.put(open(DemandClamping, "", NotSaid, b.later(Tell), "survey.clamping", "proof.clamping"))
+		b.put(open(demandClamping, "", notSaid, b.later(Tell), "survey.clamping", "proof.clamping"))
 	}
 }
 
@@ -43,11 +43,11 @@ func (b *book) proofRows(path string) {
 func (b *book) rest(g Gauge) {
 	switch {
 	case g.Standard == (Standard{}):
-		b.put(open(DemandRest, "", NoStandard, MeasureBetter, "gauge.standard"))
+		b.put(open(demandRest, "", noStandard, MeasureBetter, "gauge.standard"))
 	case !g.Temperatures.atRest():
-		b.put(open(DemandRest, "", NotAtRest, WashAndProve, "proof.temperatures"))
+		b.put(open(demandRest, "", notAtRest, WashAndProve, "proof.temperatures"))
 	default:
-		b.put(provenBy(DemandRest, "", ByOwnRecord))
+		b.put(provenBy(demandRest, "", byOwnRecord))
 	}
 }
 
@@ -62,25 +62,25 @@ func (b *book) travel(path string) {
 	if p != nil {
 		step, at = WashAndProve, path+"proof"
 	}
-	r := provenBy(DemandTravel, "", ByOwnRecord)
+	r := provenBy(demandTravel, "", byOwnRecord)
 	for _, u := range g.Unseen {
 		for _, of := range unseenTravel {
 			if u == of {
-				r = open(DemandTravel, "", NotSeen, step, at)
+				r = open(demandTravel, "", notSeen, step, at)
 				r.Says = u.String()
 			}
 		}
 	}
 	switch {
 	case len(places(g)) == 0:
-		r = open(DemandTravel, "", NotRead, Measure, at)
+		r = open(demandTravel, "", notRead, Measure, at)
 	case b.Engine.Layout.RingBottom == 0 && !b.unknown(RingTravel):
-		r = open(DemandTravel, "", NotSaid, Tell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
+		r = open(demandTravel, "", notSaid, Tell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
 	case p != nil && len(p.Missing) > 0:
-		r = open(DemandTravel, "", NotSeen, step, at)
+		r = open(demandTravel, "", notSeen, step, at)
 		r.Says = fmt.Sprintf("%d places of the survey were not read again", len(p.Missing))
 	case !there && r.State == Proven:
-		r = open(DemandTravel, "", ToCome, b.workStep())
+		r = open(demandTravel, "", toCome, b.workStep())
 	}
 	b.put(r)
 }
@@ -101,22 +101,22 @@ func (b *book) form(path string) {
 		given  bool
 		field  string
 	}{
-		{DemandSize, bore.LimitService, limits.Service != 0, "engine.limits.service"},
-		{DemandOvality, bore.LimitOvality, limits.Ovality != 0, "engine.limits.ovality"},
-		{DemandTaper, taper, limits.Taper != 0 || taper == bore.LimitChoke, "engine.limits.taper"},
-		{DemandSpread, bore.LimitSpread, limits.GreatestLessLeast != 0, "engine.limits.greatest_less_least"},
+		{demandSize, bore.LimitService, limits.Service != 0, "engine.limits.service"},
+		{demandOvality, bore.LimitOvality, limits.Ovality != 0, "engine.limits.ovality"},
+		{demandTaper, taper, limits.Taper != 0 || taper == bore.LimitChoke, "engine.limits.taper"},
+		{demandSpread, bore.LimitSpread, limits.GreatestLessLeast != 0, "engine.limits.greatest_less_least"},
 	} {
 		if cut {
 			switch q.demand {
-			case DemandSize:
+			case demandSize:
 				q.limit, q.given, q.field = bore.LimitNew, !c.Finish.IsZero() && !limits.PistonClearance.IsZero(), "engine.limits.piston_clearance"
-			case DemandOvality:
+			case demandOvality:
 				q.given, q.field = limits.FinishOvality != 0, "engine.limits.finish_ovality"
-			case DemandTaper:
+			case demandTaper:
 				q.given, q.field = limits.FinishTaper != 0 || taper == bore.LimitChoke, "engine.limits.finish_taper"
 			}
 		}
-		if worn && q.demand == DemandSize {
+		if worn && q.demand == demandSize {
 			q.limit = bore.LimitService // what stands there is the worn bore
 		}
 		var f *bore.Finding
@@ -129,21 +129,21 @@ func (b *book) form(path string) {
 		var r Row
 		switch {
 		case len(places(g)) == 0:
-			r = open(q.demand, "", NotRead, Measure, path+"readings")
-		case q.demand == DemandSize && sized:
-			r = open(q.demand, "", NoStandard, MeasureBetter, "gauge.standard")
+			r = open(q.demand, "", notRead, Measure, path+"readings")
+		case q.demand == demandSize && sized:
+			r = open(q.demand, "", noStandard, MeasureBetter, "gauge.standard")
 		case !there:
-			r = open(q.demand, "", ToCome, b.workStep())
+			r = open(q.demand, "", toCome, b.workStep())
 			if f != nil && !f.NotMeasured {
 				r.Finding = &f.Finding
 			}
 			if !q.given {
-				r.Reason, r.Give = NoLimit, []string{q.field}
+				r.Reason, r.Give = noLimit, []string{q.field}
 			}
 		case !q.given || f == nil:
-			r = open(q.demand, "", NoLimit, Tell, q.field)
+			r = open(q.demand, "", noLimit, Tell, q.field)
 		case f.NotMeasured:
-			r = open(q.demand, "", NotSeen, MeasureBetter, path+"readings", path+"proof")
+			r = open(q.demand, "", notSeen, MeasureBetter, path+"readings", path+"proof")
 		default:
 			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), path+"readings", path+"proof")
 		}
@@ -185,23 +185,23 @@ func (b *book) pits(path string) {
 	}
 	switch {
 	case b.Counted.Pits == nil:
-		b.put(open(DemandPits, "", NotRead, Measure, "counted.pits", path+"pits"))
+		b.put(open(demandPits, "", notRead, Measure, "counted.pits", path+"pits"))
 	case len(c.Pits) == 0:
-		b.put(provenBy(DemandPits, "", ByOwnRecord))
+		b.put(provenBy(demandPits, "", byOwnRecord))
 	case len(c.Readings) == 0:
-		b.put(open(DemandPits, "", ToCome, b.workStep()))
+		b.put(open(demandPits, "", toCome, b.workStep()))
 	case deepest == 0:
-		b.put(provenBy(DemandPits, "", ByOwnRecord)) // no ring passes over any of them
+		b.put(provenBy(demandPits, "", byOwnRecord)) // no ring passes over any of them
 	case choice.Route == oversize.MakersProcess:
-		b.put(Row{Demand: DemandPits, State: Failed, Reason: TooDeep, Step: AskMaker, Says: deepest.String() + " deep"})
+		b.put(Row{Demand: demandPits, State: Failed, Reason: tooDeep, Step: AskMaker, Says: deepest.String() + " deep"})
 	case cutToSize(choice) && b.proofs[b.at] != nil:
-		b.put(provenBy(DemandPits, "", ByOwnRecord)) // what cleans up counts their depth
+		b.put(provenBy(demandPits, "", byOwnRecord)) // what cleans up counts their depth
 	case stays(choice) && deepest <= b.Cuts.deglaze()/2:
-		b.put(provenBy(DemandPits, "", ByOwnRecord))
+		b.put(provenBy(demandPits, "", byOwnRecord))
 	case stays(choice):
-		b.put(Row{Demand: DemandPits, State: Failed, Reason: TooDeep, Step: Rework, Says: deepest.String() + " deep"})
+		b.put(Row{Demand: demandPits, State: Failed, Reason: tooDeep, Step: Rework, Says: deepest.String() + " deep"})
 	default:
-		b.put(open(DemandPits, "", ToCome, b.workStep()))
+		b.put(open(demandPits, "", toCome, b.workStep()))
 	}
 }
 
@@ -217,34 +217,34 @@ func (b *book) wallRow(path string) {
 	var r Row
 	switch {
 	case given.ThinnestWall.IsZero() && least == 0 && b.unknown(LeastWall):
-		r = open(DemandWall, "", NoLimit, b.later(AskMaker), "engine.oversizes.makers_list", "engine.limits.least_wall")
+		r = open(demandWall, "", noLimit, b.later(AskMaker), "engine.oversizes.makers_list", "engine.limits.least_wall")
 		if !cutToSize(c) && c.Route != oversize.Undecided {
-			r = notAsked(DemandWall, "")
+			r = notAsked(demandWall, "")
 		} else if b.onMakersList(c.Over) && c.Route == oversize.BoreOversize {
-			r = provenBy(DemandWall, "", ByMakersList)
+			r = provenBy(demandWall, "", byMakersList)
 		}
 	case least == 0:
-		r = open(DemandWall, "", NoLimit, b.later(Tell), "engine.limits.least_wall", "not_known")
+		r = open(demandWall, "", noLimit, b.later(Tell), "engine.limits.least_wall", "not_known")
 	case given.ThinnestWall.IsZero():
-		r = open(DemandWall, "", NotMeasured, b.later(Measure), path+"thinnest_wall")
+		r = open(demandWall, "", notMeasured, b.later(Measure), path+"thinnest_wall")
 	case c.Route == oversize.Undecided || err != nil:
-		r = open(DemandWall, "", ToCome, b.workStep())
+		r = open(demandWall, "", toCome, b.workStep())
 	case c.Route == oversize.Sleeve:
-		r = judged(DemandWall, "", b.seats[b.at].wall, verdict{ChooseSleeve, MeasureBetter}, path+"thinnest_wall", "engine.sleeve.seat")
+		r = judged(demandWall, "", b.seats[b.at].wall, verdict{ChooseSleeve, MeasureBetter}, path+"thinnest_wall", "engine.sleeve.seat")
 		if b.sleeve == nil {
-			r = open(DemandWall, "", ToCome, ChooseSleeve)
+			r = open(demandWall, "", toCome, ChooseSleeve)
 		}
 	default:
 		f, err := uncertainty.Judge(wall, units.Limits{Min: least}, b.risk.row)
 		if err != nil {
-			r = open(DemandWall, "", NotMeasured, b.later(Measure), path+"thinnest_wall")
+			r = open(demandWall, "", notMeasured, b.later(Measure), path+"thinnest_wall")
 			break
 		}
 		f.Subject = "wall left"
-		r = judged(DemandWall, "", f, verdict{AskMaker, MeasureBetter}, path+"thinnest_wall")
+		r = judged(demandWall, "", f, verdict{AskMaker, MeasureBetter}, path+"thinnest_wall")
 	}
 	if r.State == Proven && !there {
-		r = Row{Demand: DemandWall, Finding: r.Finding, Reason: ToCome, Step: b.workStep()}
+		r = Row{Demand: demandWall, Finding: r.Finding, Reason: toCome, Step: b.workStep()}
 	}
 	b.put(r)
 }
@@ -265,22 +265,22 @@ func (b *book) crosshatch(path string) {
 	wanted := !b.Tools.Crosshatch.IsZero()
 	switch {
 	case b.chosen().Route == oversize.MakersProcess:
-		b.put(notAsked(DemandCrosshatch, ""))
+		b.put(notAsked(demandCrosshatch, ""))
 	case !wanted:
-		b.put(open(DemandCrosshatch, "", NoLimit, b.later(Tell), "tools.crosshatch"))
+		b.put(open(demandCrosshatch, "", noLimit, b.later(Tell), "tools.crosshatch"))
 	case b.Tools.Tolerance == 0:
-		b.put(open(DemandCrosshatch, "", NotSaid, b.later(Tell), "tools.tolerance"))
+		b.put(open(demandCrosshatch, "", notSaid, b.later(Tell), "tools.tolerance"))
 	case p == nil:
-		b.put(open(DemandCrosshatch, "", ToCome, b.workStep()))
+		b.put(open(demandCrosshatch, "", toCome, b.workStep()))
 	case p.Crosshatch == (CrosshatchFinding{}):
-		b.put(open(DemandCrosshatch, "", NotMeasured, WashAndProve, path+"crosshatch"))
+		b.put(open(demandCrosshatch, "", notMeasured, WashAndProve, path+"crosshatch"))
 	default:
-		r := provenBy(DemandCrosshatch, "", NoReason)
+		r := provenBy(demandCrosshatch, "", noReason)
 		switch p.Crosshatch.Verdict {
 		case uncertainty.Beyond:
-			r = Row{Demand: DemandCrosshatch, State: Failed, Reason: BeyondLimit, Step: Rework}
+			r = Row{Demand: demandCrosshatch, State: Failed, Reason: beyondLimit, Step: Rework}
 		case uncertainty.Undecided:
-			r = open(DemandCrosshatch, "", Doubtful, MeasureBetter, path+"crosshatch_doubt")
+			r = open(demandCrosshatch, "", doubtful, MeasureBetter, path+"crosshatch_doubt")
 		}
 		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(p.Crosshatch.Measured), p.Crosshatch.Doubt, p.Crosshatch.Want)
 		b.put(r)

@@ -29,15 +29,15 @@ func (b *book) clearances(path string) {
 	waits := func(d Demand) (Row, bool) {
 		switch {
 		case c.Route == oversize.Undecided:
-			return open(d, "", ToCome, b.workStep()), true
+			return open(d, "", toCome, b.workStep()), true
 		case !f.got:
-			return open(d, "", NotMeasured, b.getPistons(), path+"piston"), true
+			return open(d, "", notMeasured, b.getPistons(), path+"piston"), true
 		case !b.gaugeSet():
-			return open(d, "", NoStandard, MeasureBetter, "gauge.standard"), true
+			return open(d, "", noStandard, MeasureBetter, "gauge.standard"), true
 		case !there:
-			return open(d, "", ToCome, b.workStep()), true
+			return open(d, "", toCome, b.workStep()), true
 		case !f.own:
-			r := open(d, "", NotMeasured, WaitForOthers, path+"piston")
+			r := open(d, "", notMeasured, WaitForOthers, path+"piston")
 			r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
 			if b.sizeRead(c.Over) {
 				r.Step, r.Says = MeasureBetter, "which of the pistons it gets cannot be told"
@@ -50,24 +50,24 @@ func (b *book) clearances(path string) {
 	for _, q := range []struct {
 		demand Demand
 		found  uncertainty.Finding
-	}{{DemandLeastClearance, f.least}, {DemandGreatestClearance, f.greatest}} {
+	}{{demandLeastClearance, f.least}, {demandGreatestClearance, f.greatest}} {
 		r, waits := waits(q.demand)
 		if !waits {
 			if q.found.Subject == "" {
-				r = open(q.demand, "", NoLimit, Tell, "engine.limits.piston_clearance")
+				r = open(q.demand, "", noLimit, Tell, "engine.limits.piston_clearance")
 			} else {
 				r = judged(q.demand, "", q.found, steps(q.found.Edge), path+"piston")
 			}
-			if q.demand == DemandLeastClearance && r.State != Proven {
+			if q.demand == demandLeastClearance && r.State != Proven {
 				b.touching(&r, f.tight, steps(uncertainty.Lower))
 			}
 		}
-		if q.demand == DemandLeastClearance {
+		if q.demand == demandLeastClearance {
 			least = r
 		}
 		b.put(r)
 	}
-	r, cold := waits(DemandRunningClearance)
+	r, cold := waits(demandRunningClearance)
 	if !cold {
 		r = b.runningClearance(f, least)
 	}
@@ -89,9 +89,9 @@ func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
 	f, err := uncertainty.Judge(room, units.Limits{Min: units.Picometre}, b.risk.row)
 	switch {
 	case err != nil, f.Verdict == uncertainty.Undecided && room.Value > 0:
-		r.State, r.Reason, r.Step = Open, MayTouch, v.doubtful
+		r.State, r.Reason, r.Step = Open, mayTouch, v.doubtful
 	case f.Verdict != uncertainty.Within:
-		r.State, r.Reason, r.Step = Failed, Touches, v.beyond
+		r.State, r.Reason, r.Step = Failed, touches, v.beyond
 	}
 	if r.Finding == nil {
 		f.Subject = r.Demand.String()
@@ -104,26 +104,26 @@ func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
 func (b *book) runningClearance(f fitting, least Row) Row {
 	switch {
 	case f.running.Subject != "":
-		r := judged(DemandRunningClearance, "", f.running, verdict{AskMaker, AskMaker}, "engine.running", "engine.oversizes.pistons")
+		r := judged(demandRunningClearance, "", f.running, verdict{AskMaker, AskMaker}, "engine.running", "engine.oversizes.pistons")
 		if r.State != Proven {
-			r.State, r.Reason = Open, RunsTight
+			r.State, r.Reason = Open, runsTight
 		}
 		return r
 	case b.Engine.Running.PistonByWindow:
-		least.Demand = DemandRunningClearance
+		least.Demand = demandRunningClearance
 		if least.State == Proven {
-			least.Reason = ByColdWindow
+			least.Reason = byColdWindow
 		}
 		return least
 	}
-	return open(DemandRunningClearance, "", NotSaid, b.later(Tell), "engine.running.bore", "engine.running.piston", "engine.running.piston_by_window")
+	return open(demandRunningClearance, "", notSaid, b.later(Tell), "engine.running.bore", "engine.running.piston", "engine.running.piston_by_window")
 }
 
 // ringRows writes every ring of the piston: its gap in its bore, in service, in work, and its ends at each port.
 func (b *book) ringRows(path string) {
 	if len(b.Engine.Rings) == 0 {
-		r := open(DemandGap, "", NotSaid, b.later(Tell), "engine.rings")
-		r.Reason = Untold
+		r := open(demandGap, "", notSaid, b.later(Tell), "engine.rings")
+		r.Reason = untold
 		b.put(r)
 		return
 	}
@@ -164,7 +164,7 @@ func (w ringRows) toSet(d Demand) Row {
 	if s := w.workStep(); s == WaitForOthers || s == MeasureBetter || s == Measure {
 		step = s
 	}
-	r := open(d, "", NotMeasured, step, w.path+"rings.finished")
+	r := open(d, "", notMeasured, step, w.path+"rings.finished")
 	if w.sheet != nil && w.sheet.Filing.Now.Subject != "" {
 		r.Finding = &w.sheet.Filing.Now
 	}
@@ -178,71 +178,71 @@ func (w ringRows) gap() Row {
 	field := fmt.Sprintf("engine.rings[%d].gap", w.n)
 	switch {
 	case w.sheet != nil && w.sheet.Unfit:
-		return Row{Demand: DemandGap, State: Failed, Reason: Unfit, Step: AskMaker, Give: []string{field}}
+		return Row{Demand: demandGap, State: Failed, Reason: unfit, Step: AskMaker, Give: []string{field}}
 	case w.ring.Gap.IsZero():
-		return open(DemandGap, "", NoLimit, w.later(Tell), field)
+		return open(demandGap, "", noLimit, w.later(Tell), field)
 	case !w.inBore():
-		return w.toSet(DemandGap)
+		return w.toSet(demandGap)
 	}
 	v := verdict{SetRingGaps, MeasureBetter}
 	if w.sheet.Filing.Action == rings.FileEnds {
 		v.doubtful = SetRingGaps
 	}
-	return judged(DemandGap, "", w.sheet.Measured, v, w.path+"rings.finished")
+	return judged(demandGap, "", w.sheet.Measured, v, w.path+"rings.finished")
 }
 
 func (w ringRows) service() Row {
 	switch {
 	case w.ring.GapLimit == 0:
-		return open(DemandServiceGap, "", NoLimit, w.later(Tell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
+		return open(demandServiceGap, "", noLimit, w.later(Tell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
 	case !w.inBore():
-		return w.toSet(DemandServiceGap)
+		return w.toSet(demandServiceGap)
 	}
-	return judged(DemandServiceGap, "", w.sheet.Service, verdict{SetRingGaps, MeasureBetter}, w.path+"rings.finished")
+	return judged(demandServiceGap, "", w.sheet.Service, verdict{SetRingGaps, MeasureBetter}, w.path+"rings.finished")
 }
 
 func (w ringRows) running() Row {
 	t := w.Engine.Running
 	switch {
 	case w.sheet != nil && w.sheet.Apart.Subject != "":
-		r := judged(DemandRunningGap, "", w.sheet.Apart, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished", "engine.running")
+		r := judged(demandRunningGap, "", w.sheet.Apart, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished", "engine.running")
 		switch {
 		case r.State == Failed:
-			r.Reason = Touches
+			r.Reason = touches
 		case !w.inBore():
-			r = w.toSet(DemandRunningGap)
+			r = w.toSet(demandRunningGap)
 			r.Finding = &w.sheet.Apart
 		case r.State == Open:
-			r.Reason = MayTouch
+			r.Reason = mayTouch
 		}
 		return r
 	case t.Ring != (bore.Temperature{}) && t.Bore != (bore.Temperature{}):
-		return w.toSet(DemandRunningGap)
+		return w.toSet(demandRunningGap)
 	case t.RingsByWindow:
 		r := w.gap()
-		r.Demand = DemandRunningGap
+		r.Demand = demandRunningGap
 		if r.State == Proven {
-			r.Reason = ByColdWindow
+			r.Reason = byColdWindow
 		}
 		return r
 	}
-	return open(DemandRunningGap, "", NotSaid, w.later(Tell), "engine.running.ring", "engine.running.bore", "engine.running.rings_by_window")
+	return open(demandRunningGap, "", notSaid, w.later(Tell), "engine.running.ring", "engine.running.bore", "engine.running.rings_by_window")
 }
 
 func (w ringRows) hot() Row {
 	switch {
 	case w.ring.HotGap == 0:
-		return notAsked(DemandHotGap, "")
+		return notAsked(demandHotGap, "")
 	case w.sheet == nil || w.sheet.HotEnough.Subject == "" && w.Engine.Running.Ring != (bore.Temperature{}):
-		return w.toSet(DemandHotGap)
+		return w.toSet(demandHotGap)
 	case w.sheet.HotEnough.Subject == "":
-		return open(DemandHotGap, "", NotSaid, w.later(Tell), "engine.running.ring", "engine.running.bore")
+		return open(demandHotGap, "", notSaid, w.later(Tell), "engine.running.ring", "engine.running.bore")
 	case !w.inBore() && w.sheet.HotEnough.Verdict != uncertainty.Beyond:
-		r := w.toSet(DemandHotGap)
+		r := w.toSet(demandHotGap)
 		r.Finding = &w.sheet.HotEnough
 		return r
 	}
-	return judged(DemandHotGap, "", w.sheet.HotEnough, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished")
+	return judged(demandHotGap, "", w.sheet.HotEnough, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished")
 }
 
 // ends writes each end of the ring against each port.
@@ -253,15 +253,15 @@ func (w ringRows) ends() {
 	case len(ports) == 0 && none:
 		return // a wall without ports has no edge to catch on
 	case len(ports) == 0:
-		w.put(open(DemandEnds, "", Untold, w.later(Tell), "engine.layout.ports", "counted.ports"))
+		w.put(open(demandEnds, "", untold, w.later(Tell), "engine.layout.ports", "counted.ports"))
 		return
 	}
 	for n := range ports {
 		name := w.Engine.portName(n)
 		ring := fmt.Sprintf("engine.rings[%d]", w.n)
-		r := open(DemandEnds, name, NotSaid, w.later(Tell), ring+".peg", ring+".play")
+		r := open(demandEnds, name, notSaid, w.later(Tell), ring+".peg", ring+".play")
 		if w.ring.Peg != nil && w.ring.Play != nil {
-			r = w.toSet(DemandEnds)
+			r = w.toSet(demandEnds)
 			r.Of = name
 		}
 		if w.sheet != nil {
@@ -272,15 +272,15 @@ func (w ringRows) ends() {
 				says := room.Room.Round(10*units.Micrometre).String() + " between an end and the port"
 				switch {
 				case room.Crosses:
-					r = Row{Demand: DemandEnds, Of: name, State: Failed, Reason: EndCrosses, Step: AskMaker}
+					r = Row{Demand: demandEnds, Of: name, State: Failed, Reason: endCrosses, Step: AskMaker}
 				case w.inBore():
-					r = provenBy(DemandEnds, name, NoReason)
+					r = provenBy(demandEnds, name, noReason)
 				}
 				r.Says = says
 			}
 			// A port that no ring passes has no room to speak of.
 			if len(w.sheet.Ports) > 0 && r.Says == "" && w.inBore() {
-				r = notAsked(DemandEnds, name)
+				r = notAsked(demandEnds, name)
 			}
 		}
 		r.Key = fmt.Sprintf("ports[%d]", n)

@@ -44,7 +44,7 @@ func (b *book) workStep() Step {
 		return LeaveUntouched
 	case waiting(b.Job, b.choice) || b.spoilt():
 		return WaitForOthers
-	case p.recorded && p.broken == NoReason:
+	case p.recorded && p.broken == noReason:
 		return passStep(p.next.Decision, len(b.Cylinders[b.at].Honing.Passes))
 	case p.recorded:
 		return MeasureBetter // never back to the boring bar on a record that cannot be followed
@@ -85,36 +85,36 @@ func (b *book) spoilt() bool {
 // route writes whether what is to be done is decided.
 func (b *book) route(path string) {
 	c := b.chosen()
-	r := provenBy(DemandRoute, "", NoReason)
+	r := provenBy(demandRoute, "", noReason)
 	switch {
 	case len(b.choice.Cylinders) == 0:
 		step := WaitForOthers
 		if len(b.Cylinders[b.at].Readings) == 0 {
 			step = Measure
 		}
-		r = open(DemandRoute, "", NotRead, step)
+		r = open(demandRoute, "", notRead, step)
 	case c.Route == oversize.Undecided:
-		r = open(DemandRoute, "", Doubtful, MeasureBetter, path+"readings")
+		r = open(demandRoute, "", doubtful, MeasureBetter, path+"readings")
 		if b.withheld() {
-			r = open(DemandRoute, "", Untold, Tell)
+			r = open(demandRoute, "", untold, Tell)
 		}
 		for _, x := range c.Refused {
 			if x.Reason.Open() && !b.withheld() {
 				r.Says = list(r.Says, x.Reason.String())
 				if x.Reason == oversize.PistonNotMeasured || x.Reason == oversize.WallNotMeasured {
-					r.Reason, r.Step = NotMeasured, MeasureBetter
+					r.Reason, r.Step = notMeasured, MeasureBetter
 				}
 			}
 		}
 	case waiting(b.Job, b.choice):
-		r = open(DemandRoute, "", OthersFirst, WaitForOthers)
+		r = open(demandRoute, "", othersFirst, WaitForOthers)
 	case c.Route == oversize.MakersProcess:
 		r.Step = LeaveUntouched
 		switch plating := b.Cylinders[b.at].Plating; {
 		case plating == PlatingPeels:
-			r = Row{Demand: DemandRoute, State: Failed, Reason: Peels, Step: AskMaker}
+			r = Row{Demand: demandRoute, State: Failed, Reason: peels, Step: AskMaker}
 		case plating == PlatingNotSaid && b.Engine.Wall == oversize.Plated:
-			r = open(DemandRoute, "", NotSaid, Measure, path+"plating")
+			r = open(demandRoute, "", notSaid, Measure, path+"plating")
 		}
 	}
 	r.Price = b.price(c)
@@ -127,15 +127,15 @@ func (b *book) pistons(path string) {
 	c, f := b.chosen(), b.fits[b.at]
 	switch {
 	case c.Route == oversize.Undecided:
-		b.put(open(DemandPistons, "", ToCome, b.workStep()))
+		b.put(open(demandPistons, "", toCome, b.workStep()))
 	case f.got && b.askedOfPiston(f.piston) != "":
-		r := open(DemandPistons, "", NotSaid, Tell, "engine.oversizes.pistons", path+"piston")
+		r := open(demandPistons, "", notSaid, Tell, "engine.oversizes.pistons", path+"piston")
 		r.Says = b.askedOfPiston(f.piston)
 		b.put(r)
 	case f.got:
-		b.put(provenBy(DemandPistons, "", ByOwnRecord))
+		b.put(provenBy(demandPistons, "", byOwnRecord))
 	default:
-		b.put(open(DemandPistons, "", NotMeasured, b.getPistons(), path+"piston", "engine.oversizes.pistons"))
+		b.put(open(demandPistons, "", notMeasured, b.getPistons(), path+"piston", "engine.oversizes.pistons"))
 	}
 }
 
@@ -165,15 +165,15 @@ func (b *book) work(path string) {
 	c := b.chosen()
 	switch {
 	case c.Route == oversize.MakersProcess && b.cutAnyway():
-		b.put(Row{Demand: DemandWork, State: Failed, Reason: WallWasCut, Step: AskMaker})
+		b.put(Row{Demand: demandWork, State: Failed, Reason: wallWasCut, Step: AskMaker})
 	case c.Route == oversize.MakersProcess:
-		b.put(notAsked(DemandWork, ""))
+		b.put(notAsked(demandWork, ""))
 	case b.proofs[b.at] != nil && c.Route != oversize.Undecided:
-		b.put(provenBy(DemandWork, "", ByOwnRecord))
+		b.put(provenBy(demandWork, "", byOwnRecord))
 	case b.pastSize(b.at):
-		b.put(Row{Demand: DemandWork, State: Failed, Reason: PastSize, Step: Oversized})
+		b.put(Row{Demand: demandWork, State: Failed, Reason: pastSize, Step: Oversized})
 	default:
-		b.put(open(DemandWork, "", ToCome, b.workStep(), path+"proof"))
+		b.put(open(demandWork, "", toCome, b.workStep(), path+"proof"))
 	}
 }
 
@@ -196,15 +196,15 @@ func (b *book) record(path string) {
 	p := b.passes[b.at]
 	switch {
 	case !p.recorded && b.Counted.Passes == nil && b.proven():
-		b.put(open(DemandRecord, "", NotCounted, Tell, "counted.passes"))
+		b.put(open(demandRecord, "", notCounted, Tell, "counted.passes"))
 	case !p.recorded:
-		b.put(notAsked(DemandRecord, ""))
-	case p.broken != NoReason:
-		r := open(DemandRecord, "", p.broken, MeasureBetter, path+"honing")
+		b.put(notAsked(demandRecord, ""))
+	case p.broken != noReason:
+		r := open(demandRecord, "", p.broken, MeasureBetter, path+"honing")
 		r.Says = p.says
 		b.put(r)
 	default:
-		b.put(provenBy(DemandRecord, "", ByOwnRecord))
+		b.put(provenBy(demandRecord, "", byOwnRecord))
 	}
 }
 
@@ -238,24 +238,24 @@ func (b *book) sleeveRows(string) {
 		why     Reason
 		says    string
 	}{
-		{"seat cleans up", func() uncertainty.Verdict { return s.cleansUp.Verdict }, &s.cleansUp, NoSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
-		{"stress in the barrel", func() uncertainty.Verdict { return v.Fit.Barrel.Verdict }, nil, NoSoundFit, "the barrel may not stand the stress: less interference"},
-		{"stress in the sleeve", func() uncertainty.Verdict { return v.Fit.Sleeve.Verdict }, nil, NoSoundFit, "the sleeve may not stand the stress: less interference"},
-		{"slips home", func() uncertainty.Verdict { return v.Heat.Slips }, nil, NoSoundFit, "it does not surely slip home at that heat"},
-		{"stock to hone out", func() uncertainty.Verdict { return v.Hone.CleansUp }, nil, NoSoundFit, "there is no stock to hone out of it: a smaller bore"},
-		{"grip", func() uncertainty.Verdict { return v.Running.Grips }, nil, ComesLoose, ""},
+		{"seat cleans up", func() uncertainty.Verdict { return s.cleansUp.Verdict }, &s.cleansUp, noSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
+		{"stress in the barrel", func() uncertainty.Verdict { return v.Fit.Barrel.Verdict }, nil, noSoundFit, "the barrel may not stand the stress: less interference"},
+		{"stress in the sleeve", func() uncertainty.Verdict { return v.Fit.Sleeve.Verdict }, nil, noSoundFit, "the sleeve may not stand the stress: less interference"},
+		{"slips home", func() uncertainty.Verdict { return v.Heat.Slips }, nil, noSoundFit, "it does not surely slip home at that heat"},
+		{"stock to hone out", func() uncertainty.Verdict { return v.Hone.CleansUp }, nil, noSoundFit, "there is no stock to hone out of it: a smaller bore"},
+		{"grip", func() uncertainty.Verdict { return v.Running.Grips }, nil, comesLoose, ""},
 	} {
-		r := Row{Demand: DemandSleeve, Key: q.of, Of: q.of, Give: []string{"engine.sleeve"}}
+		r := Row{Demand: demandSleeve, Key: q.of, Of: q.of, Give: []string{"engine.sleeve"}}
 		switch {
 		case route == oversize.Undecided:
-			r.Reason, r.Step = ToCome, b.workStep()
+			r.Reason, r.Step = toCome, b.workStep()
 		case v == nil:
-			r.State, r.Reason, r.Step = Failed, NoSoundFit, ChooseSleeve
+			r.State, r.Reason, r.Step = Failed, noSoundFit, ChooseSleeve
 			if b.noFit != nil {
 				r.Says = b.noFit.Error()
 			}
-		case q.why == ComesLoose && !v.HasRunning:
-			r.Reason, r.Step, r.Give = ComesLoose, ChooseSleeve, []string{"engine.running.bore"}
+		case q.why == comesLoose && !v.HasRunning:
+			r.Reason, r.Step, r.Give = comesLoose, ChooseSleeve, []string{"engine.running.bore"}
 			r.Says = "the job does not say how warm the bore runs"
 		case q.verdict() == uncertainty.Within:
 			r.State, r.Finding, r.Give = Proven, q.finding, nil

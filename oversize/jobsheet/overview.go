@@ -17,18 +17,18 @@ var overviewRows = [...]struct {
 	what    string
 	demands []Demand
 }{
-	{"size", []Demand{DemandSize}},
-	{"ovality", []Demand{DemandOvality}},
-	{"taper", []Demand{DemandTaper}},
-	{"greatest minus least", []Demand{DemandSpread}},
-	{"wall left", []Demand{DemandWall}},
-	{"travel seen, pits", []Demand{DemandRead, DemandTravel, DemandPits}},
-	{"route, sleeve", []Demand{DemandRoute, DemandSleeve}},
-	{"piston, clearance", []Demand{DemandPistons, DemandLeastClearance, DemandGreatestClearance, DemandRunningClearance}},
-	{"ring gaps, ends", []Demand{DemandGap, DemandServiceGap, DemandRunningGap, DemandHotGap, DemandEnds}},
-	{"work, crosshatch", []Demand{DemandWork, DemandRecord, DemandCrosshatch}},
-	{"washed, at rest, held", []Demand{DemandWashed, DemandRest, DemandClamping}},
-	{"facts agree", []Demand{DemandAgreement}},
+	{"size", []Demand{demandSize}},
+	{"ovality", []Demand{demandOvality}},
+	{"taper", []Demand{demandTaper}},
+	{"greatest minus least", []Demand{demandSpread}},
+	{"wall left", []Demand{demandWall}},
+	{"travel seen, pits", []Demand{demandRead, demandTravel, demandPits}},
+	{"route, sleeve", []Demand{demandRoute, demandSleeve}},
+	{"piston, clearance", []Demand{demandPistons, demandLeastClearance, demandGreatestClearance, demandRunningClearance}},
+	{"ring gaps, ends", []Demand{demandGap, demandServiceGap, demandRunningGap, demandHotGap, demandEnds}},
+	{"work, crosshatch", []Demand{demandWork, demandRecord, demandCrosshatch}},
+	{"washed, at rest, held", []Demand{demandWashed, demandRest, demandClamping}},
+	{"facts agree", []Demand{demandAgreement}},
 }
 
 // mostAcross is for how many cylinders the front page has a column each.
@@ -90,7 +90,7 @@ func (s Sheet) sum(rows []Row, demands []Demand) (worst Row, value string) {
 // worse returns the row that holds more up: one that failed, then one that is open, then one on somebody's word.
 func worse(a, b Row) Row {
 	rank := func(r Row) int {
-		if r.Reason == ToCome {
+		if r.Reason == toCome {
 			return 2 // nothing speaks against it so far
 		}
 		return [...]int{Failed: 0, Open: 1, Accepted: 3, Proven: 4, NotAsked: 5}[r.State]
@@ -104,10 +104,10 @@ func worse(a, b Row) Row {
 // mark says where a row stands in a word or two that need no colour. Of a bore still to be cut the finding on
 // the worn one is said.
 func mark(r Row) string {
-	if r.State == Open && r.Finding != nil && r.Reason == ToCome {
+	if r.State == Open && r.Finding != nil && r.Reason == toCome {
 		return map[uncertainty.Verdict]string{uncertainty.Within: "ok", uncertainty.Beyond: "OVER", uncertainty.Undecided: "?"}[r.Finding.Verdict]
 	}
-	if r.State == Open && r.Reason == ToCome {
+	if r.State == Open && r.Reason == toCome {
 		return "to come"
 	}
 	return [...]string{Open: "open", Proven: "ok", Failed: "NO", Accepted: "on a word", NotAsked: "–"}[r.State]

@@ -34,33 +34,33 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 		start, err := h.Start.at20(g.survey)
 		switch {
 		case err != nil:
-			p.broken, p.says = RecordBroken, err.Error()
+			p.broken, p.says = recordBroken, err.Error()
 			continue
 		case c.Aim == 0 || waiting(g.Job, choice):
-			p.broken, p.says = RecordUnasked, "there is no size to hone to"
+			p.broken, p.says = recordUnasked, "there is no size to hone to"
 			continue
 		case c.Route == oversize.BoreOversize && start < read[i].bore.Largest.Size.Value:
-			p.broken, p.says = RecordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", start, read[i].bore.Largest.Size)
+			p.broken, p.says = recordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", start, read[i].bore.Largest.Size)
 			continue
 		}
 		if p.next, err = g.nextPass(h, read[i].bore.Largest.Size, c.Finish); err != nil {
-			p.broken, p.says = RecordBroken, err.Error()
+			p.broken, p.says = recordBroken, err.Error()
 			continue
 		}
 		switch {
 		case len(h.Passes) == 0 && g.Tools.TrialPass.Duration == 0:
-			p.broken, p.says = RecordBroken, "it has no trial pass: give tools.trial_pass"
+			p.broken, p.says = recordBroken, "it has no trial pass: give tools.trial_pass"
 		case p.next.Decision == hone.MeasureAgain:
-			p.broken, p.says = RecordDoubtful, "what the passes took cannot be told from the doubt of the gauge"
+			p.broken, p.says = recordDoubtful, "what the passes took cannot be told from the doubt of the gauge"
 		case p.next.Decision == hone.PastSize:
 			p.skirts = g.skirts(units.Limits{Min: p.next.Size.Value, Max: p.next.Size.Value})
 		}
-		if p.broken == NoReason {
+		if p.broken == noReason {
 			if p.says, err = g.fallsBack(h, read[i].bore.Largest.Size); err != nil {
 				return nil, fault(fmt.Sprintf("cylinders[%d].honing", i), err)
 			}
 			if p.says != "" {
-				p.broken = RecordBroken
+				p.broken = recordBroken
 			}
 		}
 	}

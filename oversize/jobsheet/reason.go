@@ -10,45 +10,45 @@ type Reason int8
 // Reasons, the most pressing first: what makes the readings void, then what is certain, then what is
 // missing, then what is in doubt.
 const (
-	NoReason Reason = iota
+	noReason Reason = iota
 	// Void.
-	Contradicts  // two facts that cannot both be true
-	NotAtRest    // the cylinder was not at the temperature of the standard
-	RecordBroken // the record of honing cannot be followed
+	contradicts  // two facts that cannot both be true
+	notAtRest    // the cylinder was not at the temperature of the standard
+	recordBroken // the record of honing cannot be followed
 	// Certain.
-	BeyondLimit // beyond the maker's figure
-	Touches     // parts that must not touch do
-	EndCrosses  // an end of a ring crosses a port
-	ComesLoose  // the sleeve is not proven to stay tight
-	WallWasCut  // a coated or bare aluminium-silicon wall was cut in this job
-	Peels       // plating that lifts
-	TooDeep     // a score or pit deeper than what comes off
-	PastSize    // honed past the finish window
-	Unfit       // no gap in the maker's window leaves what is wanted when hot
-	NoSoundFit  // the sleeve's fit does not hold, or there is none
+	beyondLimit // beyond the maker's figure
+	touches     // parts that must not touch do
+	endCrosses  // an end of a ring crosses a port
+	comesLoose  // the sleeve is not proven to stay tight
+	wallWasCut  // a coated or bare aluminium-silicon wall was cut in this job
+	peels       // plating that lifts
+	tooDeep     // a score or pit deeper than what comes off
+	pastSize    // honed past the finish window
+	unfit       // no gap in the maker's window leaves what is wanted when hot
+	noSoundFit  // the sleeve's fit does not hold, or there is none
 	// Missing.
-	Untold       // the job does not say what the route hangs on
-	NotCounted   // nobody counted
-	LooksSlipped // far from what is usual, and not confirmed
-	NotRead      // no reading
-	NoStandard   // the gauge was set on no standard: it decides no size
-	NotSaid      // the job does not say
-	NotMeasured  // nobody measured it
-	NotSeen      // the places read do not show it
-	NoLimit      // no figure to hold it against
-	ToCome       // the work is still to come
+	untold       // the job does not say what the route hangs on
+	notCounted   // nobody counted
+	looksSlipped // far from what is usual, and not confirmed
+	notRead      // no reading
+	noStandard   // the gauge was set on no standard: it decides no size
+	notSaid      // the job does not say
+	notMeasured  // nobody measured it
+	notSeen      // the places read do not show it
+	noLimit      // no figure to hold it against
+	toCome       // the work is still to come
 	// In doubt.
-	Doubtful       // the doubt reaches over the limit
-	MayTouch       // the doubt reaches over touching
-	RunsTight      // by its temperatures the piston is the larger in work, or may be
-	RecordDoubtful // what the passes took cannot be told from the doubt
-	RecordUnasked  // a record of honing where nothing is honed to a size
-	OthersFirst    // another cylinder is not so far
+	doubtful       // the doubt reaches over the limit
+	mayTouch       // the doubt reaches over touching
+	runsTight      // by its temperatures the piston is the larger in work, or may be
+	recordDoubtful // what the passes took cannot be told from the doubt
+	recordUnasked  // a record of honing where nothing is honed to a size
+	othersFirst    // another cylinder is not so far
 	// What a settled row rests on, where that is not a finding of its own.
-	ByColdWindow // the maker's windows at 20 °C stand for the running ones
-	ByMakersList // the size is on the maker's own list
-	ByOwnRecord  // the job itself shows it
-	Unwanted     // nobody asked
+	byColdWindow // the maker's windows at 20 °C stand for the running ones
+	byMakersList // the size is on the maker's own list
+	byOwnRecord  // the job itself shows it
+	unwanted     // nobody asked
 )
 
 // A reasonFact is what is to be known of a reason.
@@ -71,40 +71,40 @@ const (
 )
 
 var reasonFacts = [...]reasonFact{
-	NoReason:       {"none", "", isSettled, false, false},
-	Contradicts:    {"contradicts", "two facts cannot both be true", isVoid, false, false},
-	NotAtRest:      {"not at rest", "the cylinder was not at the temperature of the standard", isVoid, false, false},
-	RecordBroken:   {"record broken", "the record of honing cannot be followed", isVoid, false, false},
-	BeyondLimit:    {"beyond", "beyond the limit", isCertain, false, true},
-	Touches:        {"touches", "parts touch that must not", isCertain, false, false},
-	EndCrosses:     {"end crosses", "an end crosses a port, where it springs out and breaks", isCertain, false, false},
-	ComesLoose:     {"comes loose", "its grip at the running temperature is not proven: do not run on it", isCertain, false, false},
-	WallWasCut:     {"wall was cut", "a wall that is never bored or honed was cut", isCertain, false, false},
-	Peels:          {"peels", "the plating lifts, or bare metal shows", isCertain, false, false},
-	TooDeep:        {"too deep", "a score or pit is deeper than what comes off", isCertain, true, true},
-	PastSize:       {"past size", "past its size: a larger piston, or the next oversize", isCertain, false, false},
-	Unfit:          {"unfit", "no gap in the maker's window is enough when hot", isCertain, false, false},
-	NoSoundFit:     {"no sound fit", "the fit does not hold, or there is none", isCertain, false, false},
-	Untold:         {"untold", "the job does not say", isMissing, false, false},
-	NotCounted:     {"not counted", "nobody counted", isMissing, false, false},
-	LooksSlipped:   {"looks slipped", "far from what is usual: right, or a slip?", isMissing, false, false},
-	NotRead:        {"not read", "not read", isMissing, false, false},
-	NoStandard:     {"no standard", "the gauge was set on no standard: it decides no size", isMissing, false, false},
-	NotSaid:        {"not said", "the job does not say", isMissing, true, false},
-	NotMeasured:    {"not measured", "not measured", isMissing, true, false},
-	NotSeen:        {"not seen", "the places read do not show it", isMissing, true, false},
-	NoLimit:        {"no limit", "no figure is given to hold it against", isMissing, true, false},
-	ToCome:         {"to come", "still to come", isMissing, false, false},
-	Doubtful:       {"doubtful", "the doubt reaches over the limit", isDoubt, true, false},
-	MayTouch:       {"may touch", "by the doubt the parts may touch", isDoubt, false, false},
-	RunsTight:      {"runs tight", "by these temperatures the piston may be the larger in work: ask its supplier", isDoubt, true, true},
-	RecordDoubtful: {"record doubtful", "what the passes took cannot be told from the doubt of the gauge", isDoubt, false, false},
-	RecordUnasked:  {"record unasked", "a record of honing, and no size to hone to", isDoubt, false, false},
-	OthersFirst:    {"others first", "another cylinder of the engine is not so far", isDoubt, false, false},
-	ByColdWindow:   {"by cold window", "by the maker's window at 20 °C", isSettled, false, false},
-	ByMakersList:   {"by maker's list", "by a size on the maker's own list", isSettled, false, false},
-	ByOwnRecord:    {"by record", "as the job shows", isSettled, false, false},
-	Unwanted:       {"unwanted", "nobody asked", isSettled, false, false},
+	noReason:       {"none", "", isSettled, false, false},
+	contradicts:    {"contradicts", "two facts cannot both be true", isVoid, false, false},
+	notAtRest:      {"not at rest", "the cylinder was not at the temperature of the standard", isVoid, false, false},
+	recordBroken:   {"record broken", "the record of honing cannot be followed", isVoid, false, false},
+	beyondLimit:    {"beyond", "beyond the limit", isCertain, false, true},
+	touches:        {"touches", "parts touch that must not", isCertain, false, false},
+	endCrosses:     {"end crosses", "an end crosses a port, where it springs out and breaks", isCertain, false, false},
+	comesLoose:     {"comes loose", "its grip at the running temperature is not proven: do not run on it", isCertain, false, false},
+	wallWasCut:     {"wall was cut", "a wall that is never bored or honed was cut", isCertain, false, false},
+	peels:          {"peels", "the plating lifts, or bare metal shows", isCertain, false, false},
+	tooDeep:        {"too deep", "a score or pit is deeper than what comes off", isCertain, true, true},
+	pastSize:       {"past size", "past its size: a larger piston, or the next oversize", isCertain, false, false},
+	unfit:          {"unfit", "no gap in the maker's window is enough when hot", isCertain, false, false},
+	noSoundFit:     {"no sound fit", "the fit does not hold, or there is none", isCertain, false, false},
+	untold:         {"untold", "the job does not say", isMissing, false, false},
+	notCounted:     {"not counted", "nobody counted", isMissing, false, false},
+	looksSlipped:   {"looks slipped", "far from what is usual: right, or a slip?", isMissing, false, false},
+	notRead:        {"not read", "not read", isMissing, false, false},
+	noStandard:     {"no standard", "the gauge was set on no standard: it decides no size", isMissing, false, false},
+	notSaid:        {"not said", "the job does not say", isMissing, true, false},
+	notMeasured:    {"not measured", "not measured", isMissing, true, false},
+	notSeen:        {"not seen", "the places read do not show it", isMissing, true, false},
+	noLimit:        {"no limit", "no figure is given to hold it against", isMissing, true, false},
+	toCome:         {"to come", "still to come", isMissing, false, false},
+	doubtful:       {"doubtful", "the doubt reaches over the limit", isDoubt, true, false},
+	mayTouch:       {"may touch", "by the doubt the parts may touch", isDoubt, false, false},
+	runsTight:      {"runs tight", "by these temperatures the piston may be the larger in work: ask its supplier", isDoubt, true, true},
+	recordDoubtful: {"record doubtful", "what the passes took cannot be told from the doubt of the gauge", isDoubt, false, false},
+	recordUnasked:  {"record unasked", "a record of honing, and no size to hone to", isDoubt, false, false},
+	othersFirst:    {"others first", "another cylinder of the engine is not so far", isDoubt, false, false},
+	byColdWindow:   {"by cold window", "by the maker's window at 20 °C", isSettled, false, false},
+	byMakersList:   {"by maker's list", "by a size on the maker's own list", isSettled, false, false},
+	byOwnRecord:    {"by record", "as the job shows", isSettled, false, false},
+	unwanted:       {"unwanted", "nobody asked", isSettled, false, false},
 }
 
 func reasonNames() []string {

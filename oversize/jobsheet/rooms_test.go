@@ -417,14 +417,14 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 		for _, k := range c.Clearances {
 			size := c.Bore.Mean
 			switch k.At {
-			case jobsheet.LargestNow:
+			case "greatest now":
 				size = c.Bore.Largest.Size
-			case jobsheet.SmallestNow:
+			case "least now":
 				size = c.Bore.Smallest.Size
 			default:
 				size.Value = s.Choice.Cylinders[i].Aim
 			}
-			same(t, "clearance "+k.At.String(), k.Size, must(fit.Clearance(size, p))(t))
+			same(t, "clearance "+k.At, k.Size, must(fit.Clearance(size, p))(t))
 			if f.text("engine.running.piston") == "" {
 				continue
 			}
@@ -434,7 +434,7 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 				Bore: b.Value.Add(-b.Within), BoreMaterial: material.GreyIron(),
 				Piston: q.Value.Add(q.Within), PistonMaterial: material.EutecticAluminium(),
 			}
-			same(t, "running clearance "+k.At.String(), k.Hot, must(warm.Clearance(size, p))(t))
+			same(t, "running clearance "+k.At, k.Hot, must(warm.Clearance(size, p))(t))
 		}
 		if len(c.Clearances) == 0 {
 			t.Error("no clearance")

@@ -60,7 +60,7 @@ func (r *roundOf) says(stage string, engine jobsheet.Step, each ...jobsheet.Step
 		}
 	}
 	for _, was := range r.rows {
-		if was.Demand != jobsheet.DemandSleeve && !slices.ContainsFunc(s.Ledger, func(is jobsheet.Row) bool { return is.Key == was.Key }) {
+		if name(was.Demand) != "sleeve" && !slices.ContainsFunc(s.Ledger, func(is jobsheet.Row) bool { return is.Key == was.Key }) {
 			r.t.Errorf("%s: row %s is gone", stage, was.Key)
 		}
 	}

@@ -97,7 +97,7 @@ type Remedy struct {
 
 // A Clearance is a diametral clearance of a piston, negative where the piston is the larger.
 type Clearance struct {
-	At   ClearanceAt          `json:"at"`           // in which bore
+	At   string               `json:"at"`           // where: "greatest now", "least now" or "at the size to work to"
 	Size uncertainty.Estimate `json:"size"`         // at 20 °C
 	Hot  uncertainty.Estimate `json:"hot,omitzero"` // running; zero where the temperatures are not given
 }

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"borewright.example/oversize"
-	"borewright.example/oversize/jobsheet"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -95,7 +94,7 @@ func TestWarmSizeByHand(t *testing.T) {
 func TestRunningClearanceByHand(t *testing.T) {
 	c := plan(t, job(t, "two-stroke")).Cylinders[0]
 	for _, k := range c.Clearances {
-		if k.At != jobsheet.AtAim {
+		if k.At != "at the size to work to" {
 			continue
 		}
 		millimetres(t, "cold", k.Size.Value, 60.5035-60.431, 1e-9)

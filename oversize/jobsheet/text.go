@@ -29,7 +29,7 @@ func (s Sheet) reasons() []page.Block {
 		}
 		var why []string
 		for _, r := range rows {
-			if !r.State.settled() && r.Step == step && r.rank() == pressing && r.Reason != ToCome {
+			if !r.State.settled() && r.Step == step && r.rank() == pressing && r.Reason != toCome {
 				why = append(why, r.words())
 			}
 		}
@@ -57,19 +57,19 @@ func (r Row) words() string {
 // those that do not.
 func (s Sheet) ledger() (part page.Section) {
 	part.Title = "WHAT MUST BE TRUE before it goes together"
-	const proven, toCome, notAsked = "proven:", "to come:", "not asked:"
+	const shown, waits, unasked = "proven:", "to come:", "not asked:"
 	rows := [][]string{{"cylinder", "what", "state", "why"}}
 	all := map[Demand]int{}
-	lists := map[string]map[Demand][]Row{proven: {}, toCome: {}, notAsked: {}}
+	lists := map[string]map[Demand][]Row{shown: {}, waits: {}, unasked: {}}
 	for _, r := range s.Ledger {
 		all[r.Demand]++
 		switch {
 		case r.State == Proven:
-			lists[proven][r.Demand] = append(lists[proven][r.Demand], r)
+			lists[shown][r.Demand] = append(lists[shown][r.Demand], r)
 		case r.State == NotAsked:
-			lists[notAsked][r.Demand] = append(lists[notAsked][r.Demand], r)
-		case r.State == Open && r.Reason == ToCome && r.Says == "" && r.By == "":
-			lists[toCome][r.Demand] = append(lists[toCome][r.Demand], r)
+			lists[unasked][r.Demand] = append(lists[unasked][r.Demand], r)
+		case r.State == Open && r.Reason == toCome && r.Says == "" && r.By == "":
+			lists[waits][r.Demand] = append(lists[waits][r.Demand], r)
 		default:
 			why := r.Reason.String()
 			if r.Says != "" {
@@ -84,7 +84,7 @@ func (s Sheet) ledger() (part page.Section) {
 	if len(rows) > 1 {
 		part.Add(table(rows))
 	}
-	for _, label := range []string{proven, toCome, notAsked} {
+	for _, label := range []string{shown, waits, unasked} {
 		var words []string
 		for _, d := range slices.Sorted(maps.Keys(lists[label])) {
 			words = append(words, d.String()+whose(lists[label][d], all[d]))
@@ -158,7 +158,7 @@ func (s Sheet) onTheWord() string {
 func (s Sheet) before() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "BEFORE MEASURING"
-	s.checks(&part, Measuring)
+	s.checks(&part, measuring)
 	if len(s.ToRead) > 0 && s.Next == Measure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
@@ -186,7 +186,7 @@ func (s Sheet) before() (part page.Section) {
 }
 
 // checks prints the checks of an operation as boxes to tick, and under them what may hurt somebody at it.
-func (s Sheet) checks(part *page.Section, op Operation) {
+func (s Sheet) checks(part *page.Section, op string) {
 	for _, c := range s.Checklist {
 		if c.Operation == op {
 			part.Add(page.Check(c.Text))
@@ -228,13 +228,13 @@ func (s Sheet) cautions(sections []page.Section) (part page.Section) {
 	said := func(text string) bool {
 		return slices.ContainsFunc(sections, func(p page.Section) bool { return slices.Contains(p.Blocks, page.Block(page.Caution(text))) })
 	}
-	last := Operation(-1)
+	last := ""
 	for _, c := range s.Cautions {
 		if said(c.Text) {
 			continue
 		}
 		if c.Operation != last {
-			part.Add(sentence("%s", c.Operation))
+			part.Add(page.Sentence(c.Operation))
 			last = c.Operation
 		}
 		part.Add(page.Caution(c.Text))

@@ -198,7 +198,7 @@ func (s Sheet) finish() (part page.Section) {
 	}
 	if len(rows) > 1 {
 		part.Add(table(rows))
-		s.checks(&part, Boring)
+		s.checks(&part, boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
 			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.LeastHoning), show.length(oversize.MostHoning)))
 		}

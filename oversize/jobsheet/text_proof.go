@@ -21,7 +21,7 @@ func (s Sheet) proofText() (part page.Section) {
 		return
 	}
 	part.Title = "PROOF: the finished bores, after the wash"
-	s.checks(&part, Washing)
+	s.checks(&part, washing)
 	for i, c := range s.Cylinders {
 		if c.Proof == nil {
 			s.proofBlanks(&part, i)

@@ -19,7 +19,7 @@ func (s Sheet) rings() (part page.Section) {
 		return
 	}
 	part.Title = "RING GAPS"
-	s.checks(&part, FittingRings)
+	s.checks(&part, fittingRings)
 	for i, c := range s.Cylinders {
 		part.Add(heading("Cylinder %s", c.Name))
 		for _, ring := range s.Job.Engine.Rings {
@@ -86,7 +86,7 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 		return "fits, measured"
 	case row.State == Accepted:
 		return "accepted by " + row.By
-	case row.State == Failed, row.Reason == NoLimit:
+	case row.State == Failed, row.Reason == noLimit:
 		if f.Action != rings.FileEnds {
 			return row.Reason.String()
 		}
@@ -165,14 +165,10 @@ func (s Sheet) clearances() (part page.Section) {
 					hot += ": the piston is the larger, by these temperatures"
 				}
 			}
-			at := k.At.String()
-			if k.At == AtAim {
-				at = "at the size to work to"
-			}
-			rows = append(rows, []string{c.Name, at, show.estimate(k.Size), hot})
+			rows = append(rows, []string{c.Name, k.At, show.estimate(k.Size), hot})
 		}
 		if c.there() {
-			for _, which := range []Demand{DemandLeastClearance, DemandGreatestClearance} {
+			for _, which := range []Demand{demandLeastClearance, demandGreatestClearance} {
 				if k := s.clearance(i, which); k != "–" {
 					rows = append(rows, []string{c.Name, strings.TrimSuffix(which.String(), " clearance") + ", in the finished bore", k, "–"})
 				}

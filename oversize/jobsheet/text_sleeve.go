@@ -31,7 +31,7 @@ func (s Sheet) sleeve() (part page.Section) {
 	}
 	pressure := func(r sleeve.Range[units.Pressure]) string { return show.pressures(r.Least, r.Greatest) }
 	part.Title = "SLEEVE (interference is DIAMETRAL)"
-	s.checks(&part, Sleeving)
+	s.checks(&part, sleeving)
 	rows := [][]string{
 		{"seat in the barrel", show.length(v.Joint.Seat), classWords(show, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
 		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + classWords(show, "; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
@@ -62,7 +62,7 @@ func (s Sheet) sleeve() (part page.Section) {
 	part.Add(page.Form{{Label: "sleeve, outside"}, {Label: "seat to bore"}})
 	rows = [][]string{findingHead}
 	for _, r := range s.Ledger {
-		if r.Demand == DemandSleeve && r.Finding != nil {
+		if r.Demand == demandSleeve && r.Finding != nil {
 			rows = append(rows, findingRow(show, r.Cylinder, r.Finding.Subject, *r.Finding, true))
 		}
 	}
@@ -70,7 +70,7 @@ func (s Sheet) sleeve() (part page.Section) {
 		part.Add(findingTable(rows))
 	}
 	for _, r := range s.Ledger {
-		if r.Demand == DemandSleeve && !r.State.settled() {
+		if r.Demand == demandSleeve && !r.State.settled() {
 			part.Add(page.Caution(fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String()))))
 		}
 	}

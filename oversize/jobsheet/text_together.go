@@ -13,7 +13,7 @@ func (s Sheet) together() (part page.Section) {
 		return
 	}
 	part.Title = "GOING TOGETHER, after the maker's manual"
-	s.checks(&part, GoingTogether)
+	s.checks(&part, goingTogether)
 	return part
 }
 
@@ -36,7 +36,7 @@ func (s Sheet) record() (part page.Section) {
 		was, is := c.Bore, c.Proof.Bore
 		rows = append(rows, []string{c.Name, known(show, was.Largest.Size), known(show, is.Largest.Size), known(show, was.Ovality), known(show, is.Ovality),
 			known(show, was.Taper.Size), known(show, is.Taper.Size)})
-		fit := []string{c.Name, s.clearance(i, DemandLeastClearance), s.clearance(i, DemandGreatestClearance), "–"}
+		fit := []string{c.Name, s.clearance(i, demandLeastClearance), s.clearance(i, demandGreatestClearance), "–"}
 		if x := c.Proof.Crosshatch; x != (CrosshatchFinding{}) {
 			fit[3] = x.Measured.Format(0)
 		}

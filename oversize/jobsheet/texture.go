@@ -37,26 +37,26 @@ func (b *book) texture(path string) {
 	found := b.textures[b.at]
 	switch {
 	case b.Engine.Texture == (surface.Limits{}):
-		b.put(notAsked(DemandTexture, ""))
+		b.put(notAsked(demandTexture, ""))
 		return
 	case len(found) == 0:
-		b.put(open(DemandTexture, "", NotMeasured, b.later(WashAndProve), path+"texture"))
+		b.put(open(demandTexture, "", notMeasured, b.later(WashAndProve), path+"texture"))
 		return
 	}
-	r := provenBy(DemandTexture, "", NoReason)
+	r := provenBy(demandTexture, "", noReason)
 	for _, f := range found {
 		switch {
 		case f.Verdict == uncertainty.Within:
 			continue
 		case f.Verdict == uncertainty.Beyond:
-			r.State, r.Reason, r.Step, r.Says = Failed, BeyondLimit, Rework, list(r.Says, f.String())
+			r.State, r.Reason, r.Step, r.Says = Failed, beyondLimit, Rework, list(r.Says, f.String())
 		case r.State != Failed:
-			r.State, r.Reason, r.Step, r.Says = Open, Doubtful, MeasureBetter, list(r.Says, f.String())
+			r.State, r.Reason, r.Step, r.Says = Open, doubtful, MeasureBetter, list(r.Says, f.String())
 		}
 		r.Give = []string{path + "texture"}
 	}
 	if _, _, there := b.finished(); !there && r.State == Proven {
-		r = open(DemandTexture, "", ToCome, b.workStep())
+		r = open(demandTexture, "", toCome, b.workStep())
 	}
 	b.put(r)
 }

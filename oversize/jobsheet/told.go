@@ -44,9 +44,9 @@ func (g given) untold(choice oversize.Choice) []need {
 			given  bool
 			path   string
 		}{
-			{DemandSize, l.Service != 0, "service"}, {DemandOvality, l.Ovality != 0, "ovality"},
-			{DemandTaper, l.Taper != 0 || !l.Choke.IsZero(), "taper"}, {DemandSpread, l.GreatestLessLeast != 0, "greatest_less_least"},
-			{DemandLeastClearance, !l.PistonClearance.IsZero(), "piston_clearance"},
+			{demandSize, l.Service != 0, "service"}, {demandOvality, l.Ovality != 0, "ovality"},
+			{demandTaper, l.Taper != 0 || !l.Choke.IsZero(), "taper"}, {demandSpread, l.GreatestLessLeast != 0, "greatest_less_least"},
+			{demandLeastClearance, !l.PistonClearance.IsZero(), "piston_clearance"},
 		} {
 			ask(!limit.given && !acceptedKind(g.Accepted, limit.demand), "engine.limits."+limit.path, "what does the maker allow?")
 		}

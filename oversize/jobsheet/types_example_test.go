@@ -423,9 +423,10 @@ func ExamplePaper() {
 	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 6
 }
 
-func ExampleOperation() {
+// What the checklist says of the wash.
+func ExampleNote_checklist() {
 	for _, c := range sheetOf("keep").Checklist {
-		if c.Operation == jobsheet.Washing {
+		if c.Operation == "washing" {
 			fmt.Println(c.Text)
 		}
 	}
@@ -433,11 +434,6 @@ func ExampleOperation() {
 	// Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.
 	// Washed until a white cloth stays clean, dried, oiled at once.
 	// Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.
-}
-
-func ExampleClearanceAt() {
-	fmt.Println(jobsheet.LargestNow, jobsheet.SmallestNow, jobsheet.AtAim)
-	// Output: greatest now least now finished
 }
 
 // A value and its doubt are one text, as a sheet prints it.
@@ -469,21 +465,20 @@ func ExampleAssumption() {
 // One thing that must be true, and where it stands.
 func ExampleRow() {
 	for _, r := range sheetOf("pump").Ledger {
-		if r.Demand == jobsheet.DemandPistons {
-			fmt.Println(r.Key, "-", r.Stands, "-", r.Step)
+		if strings.HasSuffix(r.Key, ".pistons") {
+			fmt.Println(r.Demand, "-", r.Stands, "-", r.Step)
 		}
 	}
 	// Output:
-	// cylinders[0].pistons - 1, flywheel side, +0.5 mm: proven: as the job shows - reassemble
-	// cylinders[1].pistons - 2, pump side, +0.5 mm: proven: as the job shows - reassemble
+	// the piston is there and measured - 1, flywheel side, +0.5 mm: proven: as the job shows - reassemble
+	// the piston is there and measured - 2, pump side, +0.5 mm: proven: as the job shows - reassemble
 }
 
 func ExampleDemand() {
-	d := jobsheet.DemandRunningGap
-	name, err := d.MarshalText()
-	fmt.Println(d, "-", string(name), err)
+	var d jobsheet.Demand
+	fmt.Println(d.UnmarshalText([]byte("running gap")), d)
 	// Output:
-	// ring ends apart in work - running gap <nil>
+	// <nil> ring ends apart in work
 }
 
 // The zero State is open: nothing is true because nobody spoke against it.
@@ -497,13 +492,10 @@ func ExampleState() {
 }
 
 func ExampleReason() {
-	r := jobsheet.ComesLoose
-	name, err := r.MarshalText()
-	fmt.Println(r)
-	fmt.Println(string(name), err)
+	var r jobsheet.Reason
+	fmt.Println(r.UnmarshalText([]byte("comes loose")), r)
 	// Output:
-	// its grip at the running temperature is not proven: do not run on it
-	// comes loose <nil>
+	// <nil> its grip at the running temperature is not proven: do not run on it
 }
 
 // What was judged by eye goes on a named person's word, while it stands as it stood.
@@ -516,7 +508,7 @@ func ExampleAcceptance() {
 		return
 	}
 	for _, r := range s.Ledger {
-		if r.Demand == jobsheet.DemandCrosshatch {
+		if strings.HasSuffix(r.Key, ".crosshatch") {
 			fmt.Println(r.Stands)
 			j.Accepted = append(j.Accepted, jobsheet.Acceptance{Row: r.Key, By: "the machinist", Why: "judged by eye, under a lamp", Stood: r.Stands})
 		}
