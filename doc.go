@@ -69,17 +69,19 @@
 //	how straight is the wall?                      form.StraightMinimumZone
 //	taper from a ring and a feeler gauge?          rings.DiameterChange
 //	the gap grew: how much bore is gone?           rings.DiameterChange
-//	the gap is too small: how much to file?        rings.File
+//	the gap is too small: how much to file?        rings.FileTo
 //	what will have to be filed, before it is bored? rings.Expect
 //	what gap for this bore, by rule?               rings.Rules
 //	what gap is scrap?                             uncertainty.Judge, with the maker's limit
 //	where in a worn bore do I set the gap?         rings.Narrowest
 //	what gap in the finished bore?                 rings.Gap.In
-//	what gap when hot, and which cold one for it?  rings.Heat, rings.Heat.JudgeCold
-//	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove
+//	what gap when hot, and which cold one for it?  rings.Warm.Hot, rings.Warm.Least
+//	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove.SideClearance
 //	where do the ends of the rings go?             rings.Stagger, rings.Ends
 //	how thick a ring for this wall pressure?       rings.Thickness
-//	will the ring follow an oval bore?             rings.Reach
+//	how hard does a ring press?                    rings.Section.Tension, TensionUnder
+//	will the ring follow an oval bore?             rings.Tension.Follow, Bound, rings.Oval.Harmonic
+//	how long is an oval wall, how large its round? rings.Oval.Perimeter, Round
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
 //	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Reach
 //	which angle is really on the wall?             photo.Shot.Crosshatch

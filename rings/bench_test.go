@@ -16,10 +16,9 @@ func BenchmarkScalars(b *testing.B) {
 	g := gap(uncertainty.Estimate{Value: length("0.3 mm"), Std: length("0.01 mm"), DoF: 9}, exact("67 mm"))
 	d := uncertainty.Estimate{Value: length("67.02 mm"), Std: length("0.002 mm")}
 	s := section()
-	r := must(s.FromClosing(length("8 mm")))
-	h := rings.Heat{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
+	r := must(s.Tension(length("8 mm"), 0))
+	h := rings.Warm{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
 	groove := rings.Groove{Height: exact("1.55 mm"), Root: exact("61 mm")}
-	ring := rings.Profile{Height: exact("1.5 mm"), Thickness: exact("2.7 mm")}
 	oval := rings.Oval{Greatest: length("67.03 mm"), Least: length("67 mm")}
 	for _, c := range []struct {
 		name string
@@ -29,13 +28,13 @@ func BenchmarkScalars(b *testing.B) {
 		{"DiameterChange", func() error { return second(rings.DiameterChange(g.Measured, d)) }},
 		{"Feeler", func() error { return second(rings.Feeler(300*µm, 350*µm)) }},
 		{"Oval.Round", func() error { return second(oval.Round()) }},
-		{"Heat.Change", func() error { return second(h.Change(d.Value)) }},
-		{"Groove.SideClearance", func() error { return second(groove.SideClearance(ring)) }},
-		{"Groove.BackClearance", func() error { return second(groove.BackClearance(ring, d)) }},
-		{"Section.FromClosing", func() error { return second(s.FromClosing(8 * units.Millimetre)) }},
-		{"Tension.Reach", func() error { return second(r.Reach(4)) }},
-		{"File", func() error {
-			return second(rings.File(g.Measured, units.Limits{Min: 350 * µm, Max: 500 * µm}, uncertainty.Risk{}))
+		{"Warm.Change", func() error { return second(h.Change(d.Value)) }},
+		{"Groove.SideClearance", func() error { return second(groove.SideClearance(exact("1.5 mm"))) }},
+		{"Groove.BackClearance", func() error { return second(groove.BackClearance(exact("2.7 mm"), d)) }},
+		{"Section.Tension", func() error { return second(s.Tension(8*units.Millimetre, 0)) }},
+		{"Tension.Bound", func() error { return second(r.Bound(4)) }},
+		{"FileTo", func() error {
+			return second(rings.FileTo(g.Measured, units.Limits{Min: 350 * µm, Max: 500 * µm}, uncertainty.Risk{}))
 		}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
@@ -50,7 +49,7 @@ func BenchmarkScalars(b *testing.B) {
 }
 
 func BenchmarkFollow(b *testing.B) {
-	r := must(section().FromClosing(length("8 mm")))
+	r := must(section().Tension(length("8 mm"), 0))
 	for _, n := range []int{1, 5, 50} {
 		form := make([]bore.Harmonic, n)
 		for i := range form {
@@ -60,24 +59,6 @@ func BenchmarkFollow(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				if _, err := r.Follow(form); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
-	}
-}
-
-func BenchmarkAssign(b *testing.B) {
-	for _, n := range []int{4, 8, 16} {
-		gaps, bores := make([]rings.Gap, n), make([]uncertainty.Estimate, n)
-		for i := range n {
-			gaps[i] = gap(uncertainty.Estimate{Value: units.Length(200+7*i%50) * µm, Std: 5 * µm}, exact("67 mm"))
-			bores[i] = uncertainty.Estimate{Value: length("67 mm") + units.Length(5*i%20)*µm, Std: µm}
-		}
-		b.Run(fmt.Sprintf("%d bores", n), func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				if _, err := rings.Assign(gaps, bores, window, uncertainty.Risk{}); err != nil {
 					b.Fatal(err)
 				}
 			}

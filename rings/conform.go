@@ -11,40 +11,35 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// A Reach is how far a ring follows one order of a bore's form by its own spring: the greatest
-// RADIAL amplitude, by each of three rules. Of order 2 the ovality, a difference of diameters,
-// is four times as large; see [Ovality].
-type Reach struct {
-	Order     int          `json:"order"`     // i, lobes round the bore
+// A Bound is how far a ring follows one order of a bore's form by its own spring: the greatest
+// RADIAL amplitude, by each of two rules. Of order 2 the ovality, a difference of diameters,
+// is four times as large; see [Oval.Harmonic].
+type Bound struct {
 	Derived   units.Length `json:"derived"`   // k·r/(i² − 1)², from the bending of the ring
 	Empirical units.Length `json:"empirical"` // k·r/(20·(i² − 1)), stricter up to order 4, wider from 5
-	Linear    units.Length `json:"linear"`    // k·r/(3·(i² − 1)), the same as Derived at order 2 and wider beyond
 }
 
 // mostOrder is the highest order that is looked at: no ring follows more than 1 pm of it.
 const mostOrder = 1000
 
-// Reach returns how far the ring follows an order, from 2 to 1000: order 0 is size and order 1 a
-// shift of the axis, for which no ring has to bend. Any other order is ErrOrder; a tension that
-// its section cannot have is ErrTension.
-func (t Tension) Reach(order int) (Reach, error) {
+// Bound returns how far the ring follows an order i, from 2 to 1000: order 0 is size and order 1 a
+// shift of the axis, for which no ring has to bend. Any other order, and a parameter that no ring of its
+// section can have, is [units.ErrRange].
+func (t Tension) Bound(order int) (Bound, error) {
 	kr, err := t.kr()
 	if err != nil {
-		return Reach{}, err
+		return Bound{}, err
 	}
 	if order < 2 || order > mostOrder {
-		return Reach{}, fmt.Errorf("rings: order %d: %w (2 to %d)", order, ErrOrder, mostOrder)
+		return Bound{}, fmt.Errorf("rings: order %d: %w (2 to %d)", order, units.ErrRange, mostOrder)
 	}
 	n := lobes(order)
-	reach := Reach{Order: order}
-	if reach.Derived, err = units.Of(kr/float64(n*n), units.Picometre); err != nil {
-		return Reach{}, err
+	var b Bound
+	if b.Derived, err = units.Of(kr/float64(n*n), units.Picometre); err != nil { // (5)
+		return Bound{}, err
 	}
-	if reach.Empirical, err = units.Of(kr/float64(20*n), units.Picometre); err != nil {
-		return Reach{}, err
-	}
-	reach.Linear, err = units.Of(kr/float64(3*n), units.Picometre)
-	return reach, err
+	b.Empirical, err = units.Of(kr/float64(20*n), units.Picometre) // (6)
+	return b, err
 }
 
 // lobes returns i² − 1.
@@ -52,29 +47,14 @@ func lobes(order int) float64 { return float64(order)*float64(order) - 1 }
 
 // kr returns k·r in picometres. It is m/(3π), and m is at most half the bore.
 func (t Tension) kr() (float64, error) {
-	if err := t.Section.Validate(); err != nil {
+	if err := t.Section.validate(); err != nil {
 		return 0, err
 	}
 	kr := t.Parameter * float64(t.Section.Bore-t.Section.Thickness) / 2
 	if !(kr >= 1 && kr <= float64(t.Section.Bore)/(6*math.Pi)+1) { // and 1 pm for rounding
-		return 0, fmt.Errorf("rings: parameter k of %v: %w", t.Parameter, ErrTension)
+		return 0, fmt.Errorf("rings: parameter k of %v: %w", t.Parameter, units.ErrRange)
 	}
 	return kr, nil
-}
-
-// Ovality returns the form of a bore that is oval and nothing else, from its ovality, the
-// greatest less the least DIAMETER, and the axis of the greatest: order 2 with a radial
-// amplitude of a quarter of the ovality. Measured on two axes only, the ovality is the least
-// that it can be. A negative one, or one beyond [units.MaxLength], is ErrSize.
-func Ovality(ovality units.Length, greatest units.Angle) (bore.Harmonic, error) {
-	if ovality < 0 || ovality > units.MaxLength {
-		return bore.Harmonic{}, fmt.Errorf("rings: ovality %v: %w (0 to %v)", ovality, ErrSize, units.MaxLength)
-	}
-	if err := checkAngle(greatest); err != nil {
-		return bore.Harmonic{}, err
-	}
-	amplitude, err := ovality.MulDiv(1, 4)
-	return bore.Harmonic{Order: 2, Amplitude: amplitude, Phase: greatest}, err
 }
 
 // A Demand is what a bore's form asks of a ring, by one rule.
@@ -98,7 +78,7 @@ type Conformity struct {
 const watched = 6
 
 // Follow holds a form against the ring. Every amplitude is radial, as [bore.Harmonic] has it; a
-// measured difference of diameters goes through [Ovality] first. Orders 0 and 1 ask nothing of a
+// measured difference of diameters goes through [Oval.Harmonic] first. Orders 0 and 1 ask nothing of a
 // ring and are passed over.
 //
 // Verdict is Within where, by the derived and by the empirical rule, all orders together use no
@@ -110,8 +90,8 @@ const watched = 6
 // nothing of it: a two-point gauge sees no odd order at all. An order that was looked for and
 // not found belongs into the form with amplitude 0.
 //
-// A tension that its section cannot have is ErrTension. Orders that do not ascend, or beyond
-// 1000, are ErrOrder; a negative amplitude, or one beyond [units.MaxLength], is ErrSize.
+// A parameter that no ring of its section can have, and orders that do not ascend, or beyond 1000, are
+// [units.ErrRange]; a negative amplitude, or one beyond [units.MaxLength], is ErrSize.
 func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 	kr, err := t.kr()
 	if err != nil {
@@ -122,7 +102,7 @@ func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 	for i, h := range form {
 		switch {
 		case h.Order < 0 || h.Order > mostOrder || i > 0 && h.Order <= form[i-1].Order:
-			return Conformity{}, fmt.Errorf("rings: order %d: %w (0 to %d, each once, in ascending order)", h.Order, ErrOrder, mostOrder)
+			return Conformity{}, fmt.Errorf("rings: order %d: %w (0 to %d, each once, in ascending order)", h.Order, units.ErrRange, mostOrder)
 		case h.Amplitude < 0 || h.Amplitude > units.MaxLength:
 			return Conformity{}, fmt.Errorf("rings: amplitude %v of order %d: %w (0 to %v)", h.Amplitude, h.Order, ErrSize, units.MaxLength)
 		case h.Order < 2:

@@ -37,7 +37,7 @@ func TestDeepFiling(t *testing.T) {
 					s = sigma * math.Sqrt(sum/float64(dof))
 				}
 				gap := uncertainty.Estimate{Value: truth + units.Length(rnd.NormFloat64()*sigma), Std: units.Length(s), DoF: float64(dof)}
-				f, err := rings.File(gap, window, uncertainty.Risk{Accept: accept})
+				f, err := rings.FileTo(gap, window, uncertainty.Risk{Accept: accept})
 				if err != nil {
 					continue
 				}

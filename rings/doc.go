@@ -23,19 +23,20 @@
 // ovality of any usable bore is the mean diameter.
 //
 // The maker's window comes first. Rules per unit of bore ([Rules]) run from 0.002 to 0.006 and
-// do not say for what duty. [File] plans the filing and refuses a window too narrow for the
-// gauge; where the gap is too wide already, [Larger] says which oversize ring would serve.
-// [Assign] gives each bore of an engine its ring. Before the bore is there [Expect] says what is to be expected in any
-// bore of its finish window: rings are ordered by that, and filed in the finished, washed bore alone.
+// do not say for what duty. [FileTo] plans the filing and refuses a window too narrow for the
+// gauge; where the gap is too wide already, a ring for a larger size may serve: its gap is smaller by π times the step,
+// until it is filed. Before the bore is there [Expect] says what is to be expected in any bore of its finish
+// window: rings are ordered by that, and filed in the finished, washed bore alone. The ends of an oil ring's
+// expander butt, and are never cut (US Army TM 55-1930-209-14&P-21).
 //
 // # Hot gap
 //
-// From 20 °C to the working temperatures the gap grows by ([Heat])
+// From 20 °C to the working temperatures the gap grows by ([Warm])
 //
 //	π·d·(αb·ΔTb − αr·ΔTr)
 //
 // which is negative in an iron bore, cooler than its ring, and positive in an aluminium barrel.
-// What a ring must have cold stands beside what it has cold in [Heat.JudgeCold].
+// What a ring must have cold, to stand beside what it has cold, is [Warm.Least].
 // The growth of the ring alone, as some pages have it, overstates the loss: that is a hot ring
 // in a cold bore.
 //
@@ -44,10 +45,10 @@
 // For a thin ring of plain rectangular section and uniform pressure, with d the bore, a the
 // radial thickness, h the height, r = (d − a)/2, I = h·a³/12 and m what the free gap closes by:
 //
-//	M(θ) = Ft·r·(1 − cos θ)                  bending moment at θ from the gap; p·d·h = 2·Ft
-//	m = 2∫M·r·(1 − cos θ)·r dθ/(E·I) = 3π·Ft·r³/(E·I)      over θ from 0 to π
-//	k = Ft·r²/(E·I) = 2m/(3π·(d − a))        whatever the modulus
-//	stress = M(π)/(h·a²/6) = 6·Ft·(d − a)/(h·a²)
+//	M(θ) = Ft·r·(1 − cos θ)                  bending moment at θ from the gap; p·d·h = 2·Ft (1)
+//	m = 2∫M·r·(1 − cos θ)·r dθ/(E·I) = 3π·Ft·r³/(E·I)      over θ from 0 to π (2)
+//	k = Ft·r²/(E·I) = 2m/(3π·(d − a))        whatever the modulus (3)
+//	stress = M(π)/(h·a²/6) = 6·Ft·(d − a)/(h·a²) (4)
 //	Q/Ft = 3π/(2 + π/2) = 2.639              Q a pair of loads at 90° to the gap with the same m
 //
 // [Section] and [Tension] hold these. Oil rings of several pieces, and rings with an expander,
@@ -61,18 +62,21 @@
 // length; contact is lost where this is more than its own p·h = Ft/r. So
 //
 //	q = E·I·(i² − 1)²·A/r⁴
-//	A ≤ k·r/(i² − 1)²
+//	A ≤ k·r/(i² − 1)²       (5)
 //
-// This is [Reach.Derived]. Two other rules are in print: k·r/(20·(i² − 1)), from experience (SAE
-// 960356), and k·r/(3·(i² − 1)), which is the same at i = 2 and wider beyond. The first two
-// cross between i = 4 and 5. [Tension.Follow] decides by the first two, and leaves undecided
+// Two other rules are in print, from experience (SAE 960356)
+//
+//	A ≤ k·r/(20·(i² − 1))   (6)
+//
+// and k·r/(3·(i² − 1)), which is the same as (5) at i = 2 and wider beyond. (5) and (6)
+// cross between i = 4 and 5. [Tension.Follow] decides by these two, and leaves undecided
 // what they do not agree on, and what no order alone does but all together may. Papers that
 // print the derived rule with a measured force differ (4.56 with the diametral force in one, a
 // third of it in another): 12/2.639 = 4.546 with the diametral force and 12 with the tangential
 // one is what follows from the above.
 //
 // Amplitudes are radial throughout: an ovality, a difference of DIAMETERS, of 0.03 mm is a
-// radial amplitude of 0.0075 mm. [Ovality] makes the one of the other.
+// radial amplitude of 0.0075 mm. [Oval.Harmonic] makes the one of the other.
 //
 // # Units and validity
 //
@@ -94,6 +98,6 @@
 //
 // A ring that butts scuffs, breaks or seizes the engine; a ring end in a port breaks. Metal
 // filed off does not come back. Ring edges are sharp; wear eye protection when expanding or
-// filing a ring. The maker's manual overrides all of this. [Caution] has what a job sheet should
+// filing a ring. The maker's manual overrides all of this. [Cautions] has what a job sheet should
 // print.
 package rings

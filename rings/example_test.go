@@ -36,11 +36,11 @@ func Example() {
 	fmt.Println("gap at finish size:", atFinish)
 
 	window := must1(units.ParseLimits("0.25 to 0.40 mm"))
-	filing := must1(rings.File(atFinish, window, uncertainty.Risk{}))
+	filing := must1(rings.FileTo(atFinish, window, uncertainty.Risk{}))
 	fmt.Printf("%v: take off %s, stop between %s and %s\n", filing.Action, filing.TakeOff.Format(units.Millimetre, 2),
 		filing.Stop.Min.Format(units.Millimetre, 2), filing.Stop.Max.Format(units.Millimetre, 2))
 
-	heat := rings.Heat{
+	heat := rings.Warm{
 		Ring: material.GreyIron(), RingAt: must1(units.Celsius(200)), RingWithin: 25 * units.Kelvin,
 		Bore: material.GreyIron(), BoreAt: must1(units.Celsius(140)), BoreWithin: 25 * units.Kelvin,
 	}
@@ -95,9 +95,9 @@ func ExampleFeeler() {
 }
 
 // My end gap is too small: how much do I file off? The plan stops to measure on the way.
-func ExampleFile() {
+func ExampleFileTo() {
 	gap := uncertainty.Estimate{Value: units.MustParseLength("0.12 mm"), Std: units.MustParseLength("0.01 mm")}
-	f := must1(rings.File(gap, must1(units.ParseLimits("0.25 to 0.40 mm")), uncertainty.Risk{}))
+	f := must1(rings.FileTo(gap, must1(units.ParseLimits("0.25 to 0.40 mm")), uncertainty.Risk{}))
 	fmt.Println(f.Action, f.TakeOff.Format(units.Millimetre, 2))
 	for _, reading := range f.Steps {
 		fmt.Println("file to", reading.Format(units.Millimetre, 2), "and measure")
@@ -109,21 +109,21 @@ func ExampleFile() {
 }
 
 // Where a leaf is 0.05 mm from the next, no reading can prove a window of 0.05 mm.
-func ExampleFile_doubt() {
+func ExampleFileTo_doubt() {
 	gap := must1(rings.Feeler(units.MustParseLength("0.15 mm"), units.MustParseLength("0.20 mm")))
-	_, err := rings.File(gap, must1(units.ParseLimits("0.20 to 0.25 mm")), uncertainty.Risk{})
+	_, err := rings.FileTo(gap, must1(units.ParseLimits("0.20 to 0.25 mm")), uncertainty.Risk{})
 	fmt.Println(errors.Is(err, rings.ErrDoubt))
 	// Output:
 	// true
 }
 
 // What maximum gap before the ring is scrap? The maker's limit, here 1.0 mm, with the doubt of the feeler gauge.
-func ExampleFile_limit() {
+func ExampleFileTo_limit() {
 	limit := must1(units.ParseLimits("max 1.0 mm"))
 	for _, goes := range []string{"0.90 mm", "0.98 mm", "1.05 mm"} {
 		leaf := units.MustParseLength(goes)
 		gap := must1(rings.Feeler(leaf, leaf+50*units.Micrometre))
-		f := must1(rings.File(gap, limit, uncertainty.Risk{}))
+		f := must1(rings.FileTo(gap, limit, uncertainty.Risk{}))
 		fmt.Printf("%v: %v, gap %v\n", gap, f.Action, f.Now.Verdict)
 	}
 	// Output:
@@ -133,7 +133,7 @@ func ExampleFile_limit() {
 }
 
 func ExampleFiling_After() {
-	f := must1(rings.File(atDiameter("0.20 mm"), must1(units.ParseLimits("0.25 to 0.40 mm")), uncertainty.Risk{}))
+	f := must1(rings.FileTo(atDiameter("0.20 mm"), must1(units.ParseLimits("0.25 to 0.40 mm")), uncertainty.Risk{}))
 	fmt.Println(f.After())
 	// Output:
 	// 0.25 mm
@@ -146,18 +146,6 @@ func ExampleAction() {
 	// undecided file too wide
 }
 
-// The gap is too wide already. A ring 0.25 mm larger would overlap until 0.51 mm is filed off it.
-func ExampleLarger() {
-	gap := uncertainty.Estimate{Value: units.MustParseLength("0.52 mm"), Std: units.MustParseLength("0.005 mm")}
-	sizes := []units.Length{units.MustParseLength("0.25 mm"), units.MustParseLength("0.50 mm")}
-	o := must1(rings.Larger(gap, must1(units.ParseLimits("0.25 to 0.40 mm")), sizes, uncertainty.Risk{}))
-	fmt.Println("over", o.Over, "gap", o.Filing.Now.Measured)
-	fmt.Println(o.Filing.Action, o.Filing.TakeOff.Format(units.Millimetre, 2))
-	// Output:
-	// over 0.25 mm gap -0.2654 ± 0.0098 mm
-	// file 0.53 mm
-}
-
 // What minimum gap for this bore and duty? The maker's window first; rules of the trade differ by three to one,
 // and what the heat takes can be worked out.
 func ExampleRules() {
@@ -168,7 +156,7 @@ func ExampleRules() {
 	}
 	fmt.Printf("%d rules, from %s to %s\n", len(rules), spread.Min.Format(units.Millimetre, 2), spread.Max.Format(units.Millimetre, 2))
 
-	heavy := rings.Heat{
+	heavy := rings.Warm{
 		Ring: material.GreyIron(), RingAt: must1(units.Celsius(220)),
 		Bore: material.GreyIron(), BoreAt: must1(units.Celsius(140)),
 	}
@@ -181,7 +169,7 @@ func ExampleRules() {
 // Where in a worn bore should the gap be set? Where it is smallest in the ring's travel: low in one that is
 // worn at the top, high in a choked one.
 func ExampleNarrowest() {
-	travel := rings.Travel{Top: units.MustParseLength("8 mm"), Bottom: units.MustParseLength("85 mm")}
+	travel := bore.Travel{Top: units.MustParseLength("8 mm"), Bottom: units.MustParseLength("85 mm")}
 	worn := []rings.Level{
 		{Depth: units.MustParseLength("10 mm"), Diameter: atDiameter("67.090 mm")},
 		{Depth: units.MustParseLength("45 mm"), Diameter: atDiameter("67.050 mm")},
@@ -210,8 +198,8 @@ func ExampleOval() {
 }
 
 // A ring that closes its gap when hot is refused loudly, with the overlap.
-func ExampleHeat() {
-	heat := rings.Heat{
+func ExampleWarm() {
+	heat := rings.Warm{
 		Ring: material.GreyIron(), RingAt: must1(units.Celsius(250)),
 		Bore: material.GreyIron(), BoreAt: must1(units.Celsius(120)),
 	}
@@ -221,72 +209,13 @@ func ExampleHeat() {
 	// true -0.11 mm
 }
 
-// The gap of an iron ring in a plated aluminium barrel, taken in a shop at 31 °C.
-func ExampleHeat_At20() {
-	shop := must1(units.Celsius(31))
-	heat := rings.Heat{Ring: material.GreyIron(), RingAt: shop, Bore: material.AluminiumBlock(), BoreAt: shop}
-	fmt.Println(must1(heat.At20(atDiameter("0.30 mm"), atDiameter("67 mm"))).Value.Format(units.Millimetre, 3))
-	// Output:
-	// 0.276 mm
-}
-
 func ExampleGroove() {
 	groove := rings.Groove{Height: atDiameter("1.545 mm"), Root: atDiameter("60.8 mm")}
-	ring := rings.Profile{Height: atDiameter("1.490 mm"), Thickness: atDiameter("2.7 mm")}
-	fmt.Println("side", must1(groove.SideClearance(ring)))
-	fmt.Println("back", must1(groove.BackClearance(ring, atDiameter("67 mm"))))
+	fmt.Println("side", must1(groove.SideClearance(atDiameter("1.490 mm"))))
+	fmt.Println("back", must1(groove.BackClearance(atDiameter("2.7 mm"), atDiameter("67 mm"))))
 	// Output:
 	// side 0.055 mm
 	// back 0.4 mm
-}
-
-// A worn groove, measured to 0.01 mm, against the service limit.
-func ExampleGrooveLimits() {
-	groove := rings.Groove{Height: uncertainty.Estimate{Value: units.MustParseLength("1.585 mm"), Std: 5 * units.Micrometre}}
-	ring := rings.Profile{Height: atDiameter("1.490 mm")}
-	limits := rings.GrooveLimits{Side: must1(units.ParseLimits("max 0.10 mm"))}
-	for _, f := range must1(groove.Judge(ring, uncertainty.Estimate{}, limits, uncertainty.Risk{})) {
-		fmt.Println(f.Subject, f.Measured, f.Verdict)
-	}
-	// Output:
-	// side clearance 0.0950 ± 0.0098 mm undecided
-}
-
-// A ring for another piston is refused.
-func ExampleProfile() {
-	_, err := rings.Groove{Height: atDiameter("1.5 mm")}.SideClearance(rings.Profile{Height: atDiameter("1.75 mm")})
-	fmt.Println(err)
-	// Output:
-	// rings: ring height 1.75 mm in a groove of 1.5 mm: impossible size (the ring does not go in)
-}
-
-// Three rings measured in a setting ring of 67 mm, three bores just honed: which goes where?
-func ExampleAssign() {
-	setting := atDiameter("67 mm")
-	gaps := []rings.Gap{
-		{Measured: atDiameter("0.21 mm"), Bore: setting},
-		{Measured: atDiameter("0.27 mm"), Bore: setting},
-		{Measured: atDiameter("0.17 mm"), Bore: setting},
-	}
-	bores := []uncertainty.Estimate{atDiameter("67.030 mm"), atDiameter("67.000 mm"), atDiameter("67.015 mm")}
-	set := must1(rings.Assign(gaps, bores, must1(units.ParseLimits("0.25 to 0.40 mm")), uncertainty.Risk{}))
-	for _, p := range set.Pairings {
-		fmt.Printf("bore %d: ring %d, %v %s\n", p.Bore+1, p.Ring+1, p.Filing.Action, p.Filing.TakeOff.Format(units.Millimetre, 3))
-	}
-	// Output:
-	// bore 1: ring 3, as is 0.000 mm
-	// bore 2: ring 2, as is 0.000 mm
-	// bore 3: ring 1, as is 0.000 mm
-}
-
-// With a spare ring the one that is too wide stays on the bench.
-func ExamplePairing() {
-	setting := atDiameter("67 mm")
-	gaps := []rings.Gap{{Measured: atDiameter("0.45 mm"), Bore: setting}, {Measured: atDiameter("0.22 mm"), Bore: setting}}
-	set := must1(rings.Assign(gaps, []uncertainty.Estimate{setting}, must1(units.ParseLimits("0.25 to 0.40 mm")), uncertainty.Risk{}))
-	fmt.Println("ring", set.Pairings[0].Ring, set.Pairings[0].Filing.Action, set.TakeOff, "unfit:", set.Unfit)
-	// Output:
-	// ring 1 file 0.03 mm unfit: 0
 }
 
 // A two-stroke's ring pegged at 40° passes an exhaust port and a transfer port.
@@ -296,9 +225,9 @@ func ExampleEnds() {
 		{Name: "exhaust", At: 0, Width: 60 * units.Degree, From: units.MustParseLength("28 mm"), To: units.MustParseLength("48 mm")},
 		{Name: "transfer", At: 63 * units.Degree, Width: 44 * units.Degree, From: units.MustParseLength("36 mm"), To: units.MustParseLength("48 mm")},
 	}
-	travel := rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}
+	travel := bore.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}
 	for _, r := range must1(ends.Clear(ports, travel)) {
-		fmt.Println("port", r.Port, "room", r.Room.Format(units.Millimetre, 2), "crosses:", r.Crosses)
+		fmt.Println("port", r.Port, "room", r.Room.Format(units.Millimetre, 2), "crosses:", r.Room <= 0)
 	}
 	// Output:
 	// port 0 room 4.04 mm crosses: false
@@ -309,7 +238,7 @@ func ExampleEnds() {
 func ExampleEnds_Clear() {
 	ends := rings.Ends{Peg: 0, Gap: units.MustParseLength("0.4 mm"), Bore: units.MustParseLength("52 mm")}
 	crankcase := bore.Port{At: 0, Width: 20 * units.Degree, From: units.MustParseLength("60 mm"), To: units.MustParseLength("70 mm")}
-	rooms := must1(ends.Clear([]bore.Port{crankcase}, rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
+	rooms := must1(ends.Clear([]bore.Port{crankcase}, bore.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
 	fmt.Println(len(rooms), "ports passed")
 	// Output:
 	// 0 ports passed
@@ -319,18 +248,10 @@ func ExampleEnds_Clear() {
 func ExampleRoom() {
 	ends := rings.Ends{Peg: 50 * units.Degree, Gap: units.MustParseLength("0.4 mm"), Bore: units.MustParseLength("52 mm")}
 	port := bore.Port{At: 230 * units.Degree, Width: 340 * units.Degree, From: units.MustParseLength("28 mm"), To: units.MustParseLength("48 mm")}
-	rooms := must1(ends.Clear([]bore.Port{port}, rings.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
-	fmt.Println(rooms[0].Room.Format(units.Millimetre, 2), rooms[0].Crosses)
+	rooms := must1(ends.Clear([]bore.Port{port}, bore.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
+	fmt.Println(rooms[0].Room.Format(units.Millimetre, 2))
 	// Output:
-	// 4.34 mm false
-}
-
-// Depths are counted down from the deck.
-func ExampleTravel() {
-	upsideDown := rings.Travel{Top: units.MustParseLength("80 mm"), Bottom: units.MustParseLength("8 mm")}
-	fmt.Println(upsideDown.Validate())
-	// Output:
-	// rings: ring travel from 80 mm to 8 mm: impossible size (the bottom is deeper than the top)
+	// 4.34 mm
 }
 
 func ExampleStagger() {
@@ -345,12 +266,12 @@ func ExampleStagger() {
 
 // How hard does a ring press, and is a measured force what its free gap says?
 // A ring of 67 mm whose ends stand 8.3 mm apart on the bench and 0.3 mm in the bore closes by 8 mm.
-func ExampleSection_FromGaps() {
+func ExampleSection_Tension() {
 	s := rings.Section{
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"),
 		Height: units.MustParseLength("1.5 mm"), Young: 110 * units.Gigapascal,
 	}
-	t, err := s.FromGaps(units.MustParseLength("8.3 mm"), units.MustParseLength("0.3 mm"))
+	t, err := s.Tension(units.MustParseLength("8.3 mm"), units.MustParseLength("0.3 mm"))
 	fmt.Printf("%v closed, %.2f N, %v\n", t.Closing, t.Tangential.In(units.Newton), err)
 	// Output: 8 mm closed, 6.91 N, <nil>
 }
@@ -360,10 +281,10 @@ func ExampleSection() {
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),
 		Young: 110 * units.Gigapascal,
 	}
-	free := must1(s.FromClosing(units.MustParseLength("8 mm")))
+	free := must1(s.Tension(units.MustParseLength("8 mm"), 0))
 	fmt.Printf("tangential %.1f N, diametral %.1f N, wall %.3f MPa, stress %.0f MPa\n", free.Tangential.In(units.Newton),
 		free.Diametral.In(units.Newton), free.Wall.In(units.Megapascal), free.Stress.In(units.Megapascal))
-	used := must1(s.FromDiametral(16 * units.Newton))
+	used := must1(s.TensionUnder(16 * units.Newton * 379 / 1000))
 	fmt.Printf("16 N across: a closing of %s\n", used.Closing.Format(units.Millimetre, 1))
 	// Output:
 	// tangential 6.9 N, diametral 18.2 N, wall 0.138 MPa, stress 244 MPa
@@ -377,8 +298,8 @@ func ExampleTension_Follow() {
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),
 		Young: 110 * units.Gigapascal,
 	}
-	ring := must1(s.FromClosing(units.MustParseLength("8 mm")))
-	oval := must1(rings.Ovality(units.MustParseLength("0.03 mm"), 0))
+	ring := must1(s.Tension(units.MustParseLength("8 mm"), 0))
+	oval := must1(rings.Oval{Greatest: units.MustParseLength("67.03 mm"), Least: units.MustParseLength("67 mm")}.Harmonic(0))
 	fmt.Println("radial amplitude", oval.Amplitude)
 	c := must1(ring.Follow([]bore.Harmonic{oval}))
 	fmt.Printf("%v: %.0f %% used by the derived rule, %.0f %% by the empirical one; orders %v not seen\n",
@@ -394,12 +315,12 @@ func ExampleConformity() {
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),
 		Young: 110 * units.Gigapascal,
 	}
-	ring := must1(s.FromClosing(units.MustParseLength("8 mm")))
+	ring := must1(s.Tension(units.MustParseLength("8 mm"), 0))
 	c := must1(ring.Follow([]bore.Harmonic{
 		{Order: 2, Amplitude: 4 * units.Micrometre},
 		{Order: 4, Amplitude: 3 * units.Micrometre},
 	}))
-	reach := must1(ring.Reach(4))
+	reach := must1(ring.Bound(4))
 	fmt.Println("order 4:", reach.Derived.Format(units.Micrometre, 1), "or", reach.Empirical.Format(units.Micrometre, 1))
 	fmt.Printf("%v: %.2f, most of it order %d, or %.2f, most of it order %d\n", c.Verdict, c.Derived.Used, c.Derived.Most, c.Empirical.Used, c.Empirical.Most)
 	// Output:
@@ -413,7 +334,7 @@ func ExampleDemand() {
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),
 		Young: 110 * units.Gigapascal,
 	}
-	ring := must1(s.FromClosing(units.MustParseLength("8 mm")))
+	ring := must1(s.Tension(units.MustParseLength("8 mm"), 0))
 	c := must1(ring.Follow([]bore.Harmonic{
 		{Order: 2, Amplitude: 9 * units.Micrometre},
 		{Order: 3, Amplitude: 4 * units.Micrometre},
@@ -429,41 +350,28 @@ func ExampleDemand() {
 	// undecided
 }
 
-func ExampleOvality() {
-	h := must1(rings.Ovality(units.MustParseLength("0.03 mm"), 90*units.Degree))
-	fmt.Println(h.Order, h.Amplitude)
-	// Output:
-	// 2 0.0075 mm
-}
-
-func ExampleReach() {
+func ExampleBound() {
 	s := rings.Section{
 		Bore: units.MustParseLength("67 mm"), Thickness: units.MustParseLength("2.7 mm"), Height: units.MustParseLength("1.5 mm"),
 		Young: 110 * units.Gigapascal,
 	}
-	ring := must1(s.FromClosing(units.MustParseLength("8 mm")))
-	fmt.Println("order  derived  empirical   linear, radial")
+	ring := must1(s.Tension(units.MustParseLength("8 mm"), 0))
+	fmt.Println("order  derived  empirical, radial")
 	for order := 2; order <= 5; order++ {
-		r := must1(ring.Reach(order))
-		fmt.Printf("%5d %8.1f %10.1f %10.1f µm\n", order, r.Derived.In(units.Micrometre), r.Empirical.In(units.Micrometre), r.Linear.In(units.Micrometre))
+		r := must1(ring.Bound(order))
+		fmt.Printf("%5d %8.1f %10.1f µm\n", order, r.Derived.In(units.Micrometre), r.Empirical.In(units.Micrometre))
 	}
 	// Output:
-	// order  derived  empirical   linear, radial
-	//     2     94.3       14.1       94.3 µm
-	//     3     13.3        5.3       35.4 µm
-	//     4      3.8        2.8       18.9 µm
-	//     5      1.5        1.8       11.8 µm
-}
-
-func ExampleCaution() {
-	fmt.Printf("%v: %s (%s)\n", rings.FileInward, rings.FileInward.Text(), rings.FileInward.Source())
-	// Output:
-	// file inward: On a coated ring cut from the face inward, never outward, and restore the chamfer of the outer edge. (US Army TM 9-2815-202-34; TM 5-4320-305-24)
+	// order  derived  empirical, radial
+	//     2     94.3       14.1 µm
+	//     3     13.3        5.3 µm
+	//     4      3.8        2.8 µm
+	//     5      1.5        1.8 µm
 }
 
 // The maker's window begins at 0.25 mm; hot, 0.05 mm is to be left.
-func ExampleHeat_Window() {
-	h := rings.Heat{
+func ExampleWarm_Window() {
+	h := rings.Warm{
 		Ring: material.GreyIron(), Bore: material.GreyIron(),
 		RingAt: units.MustParseTemperature("200 °C"), BoreAt: units.MustParseTemperature("120 °C"),
 	}
@@ -471,4 +379,12 @@ func ExampleHeat_Window() {
 	w := must1(h.Window(window, units.MustParseLength("78.5 mm"), units.MustParseLength("0.05 mm")))
 	fmt.Println(w.Min.Format(units.Millimetre, 3), "to", w.Max)
 	// Output: 0.328 mm to 0.45 mm
+}
+
+func ExampleCautions() {
+	fmt.Println(rings.Cautions()[0])
+	fmt.Println(rings.CautionPegs)
+	// Output:
+	// The maker's gap and limit come before any rule.
+	// Pegged rings keep the place of their pegs; no ring end may cross a port.
 }

@@ -11,11 +11,11 @@ import (
 
 // An Expected is what is to be expected of a ring in a bore that is still to be finished, anywhere in
 // its window. It serves to order rings and to see what is coming, not to file by: a ring is filed only in the
-// finished and washed bore ([File]).
+// finished and washed bore ([FileTo]).
 type Expected struct {
 	Least    uncertainty.Estimate `json:"least"`    // end gap in the smallest bore that the window allows
 	Greatest uncertainty.Estimate `json:"greatest"` // and in the largest
-	// Action is what [File] would say whichever size the bore gets: AsIs or TooWide only where it says so of the
+	// Action is what [FileTo] would say whichever size the bore gets: AsIs or TooWide only where it says so of the
 	// smallest and the largest bore alike, FileEnds where a ring that fits some of them is too small for
 	// others, Undecided where nothing can be said before the bore is there.
 	Action  Action       `json:"action"`
@@ -27,7 +27,7 @@ type Expected struct {
 // will be.
 //
 // A finish window with crossed ends is units.ErrCrossed, one with an end missing or not positive ErrSize; the other
-// errors are those of [Gap.In] and [File].
+// errors are those of [Gap.In] and [FileTo].
 func Expect(gap Gap, finish, window units.Limits, risk uncertainty.Risk) (Expected, error) {
 	if err := finish.Validate(); err != nil {
 		return Expected{}, fmt.Errorf("rings: finish window: %w", err)
@@ -59,5 +59,5 @@ func (g Gap) file(bore units.Length, window units.Limits, risk uncertainty.Risk)
 	if err != nil {
 		return Filing{}, err
 	}
-	return File(there, window, risk)
+	return FileTo(there, window, risk)
 }

@@ -38,7 +38,7 @@ func TestExpectHoldsForEveryBore(t *testing.T) {
 		if there.Value < e.Least.Value-1 || there.Value > e.Greatest.Value+1 || there.Std != e.Least.Std || e.Greatest.Std != e.Least.Std {
 			t.Fatalf("gap %v in %v, expected %v to %v", there, bore, e.Least, e.Greatest)
 		}
-		f, err := rings.File(there, window, uncertainty.Risk{})
+		f, err := rings.FileTo(there, window, uncertainty.Risk{})
 		if err != nil {
 			return // too narrow a window for the doubt, in this bore
 		}

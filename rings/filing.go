@@ -33,7 +33,7 @@ type Filing struct {
 // finestCut is the least that a step asks for: a stroke or two of a fine file (common practice).
 const finestCut = 10 * units.Micrometre
 
-// File plans the filing of a ring from its end gap in the finished bore and the maker's window.
+// FileTo plans the filing of a ring from its end gap in the finished bore and the maker's window.
 //
 // The gap is judged first: within the window it is AsIs, beyond its upper end TooWide, in doubt
 // about the upper end Undecided. Otherwise it is FileEnds. With U the expanded uncertainty of
@@ -47,7 +47,7 @@ const finestCut = 10 * units.Micrometre
 // overlap by as much. Where the gap is neither within nor too wide and the window is narrower
 // than 2U, or at a risk of some 0.1 and more a little wider, so that no reading would prove anything, it is ErrDoubt; no window at all is
 // uncertainty.ErrLimits, an end of it below 0 or beyond [units.MaxLength] units.ErrRange.
-func File(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Filing, error) {
+func FileTo(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Filing, error) {
 	if window.Min < 0 || window.Max < 0 || max(window.Min, window.Max) > units.MaxLength {
 		return Filing{}, fmt.Errorf("rings: end gap window %v: %w (0 to %v)", window, units.ErrRange, units.MaxLength)
 	}

@@ -17,10 +17,10 @@ type Gap struct {
 	Bore     uncertainty.Estimate `json:"bore"`     // diameter of the bore in which it was measured
 }
 
-// Validate returns ErrOverlap where the gap is not positive, ErrSize where the bore is not, and
-// ErrGap where the gap is more than a tenth of the bore. A ring's gap is some 0.12 of its bore
+// validate returns ErrOverlap where the gap is not positive, ErrSize where the bore is not, or
+// where the gap is more than a tenth of the bore. A ring's gap is some 0.12 of its bore
 // when it lies free; a tenth and more in the bore is a slip of unit or another engine's ring.
-func (g Gap) Validate() error {
+func (g Gap) validate() error {
 	if err := checkGap(g.Measured); err != nil {
 		return err
 	}
@@ -28,7 +28,7 @@ func (g Gap) Validate() error {
 		return err
 	}
 	if g.Measured.Value > g.Bore.Value/10 {
-		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", g.Measured.Value, g.Bore.Value, ErrGap)
+		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", g.Measured.Value, g.Bore.Value, ErrSize)
 	}
 	return nil
 }
@@ -62,9 +62,10 @@ func checkBore(bore uncertainty.Estimate) error {
 // the bore where the gap was measured it is g.Measured, with no bore's uncertainty added. The
 // diameter of a bore that is not round is that of [Oval.Round].
 //
-// Its errors are those of [Gap.Validate], and ErrSize for a bore that is not positive.
+// A gap that is not positive is ErrOverlap; a bore that is not, and a gap of more than a tenth of its bore,
+// which is a slip of unit or another engine's ring, ErrSize.
 func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
-	if err := g.Validate(); err != nil {
+	if err := g.validate(); err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	if err := checkBore(bore); err != nil {

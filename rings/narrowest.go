@@ -5,6 +5,7 @@ package rings
 import (
 	"fmt"
 
+	"borewright.example/bore"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -15,15 +16,7 @@ type Level struct {
 	Diameter uncertainty.Estimate `json:"diameter"` // mean round the bore, at 20 °C
 }
 
-// A Travel is the part of a bore that a ring sweeps, from its highest to its lowest place.
-type Travel struct {
-	Top    units.Length `json:"top"` // depths below the deck
-	Bottom units.Length `json:"bottom"`
-}
-
-// Validate returns ErrSize where Bottom is not below Top, and units.ErrRange beyond
-// [units.MaxLength] either way.
-func (t Travel) Validate() error {
+func checkTravel(t bore.Travel) error {
 	switch {
 	case t.Bottom <= t.Top:
 		return fmt.Errorf("rings: ring travel from %v to %v: %w (the bottom is deeper than the top)", t.Top, t.Bottom, ErrSize)
@@ -39,10 +32,10 @@ func (t Travel) Validate() error {
 // at the head while cold, the highest. A gap taken where the bore is worn is larger than the
 // ring's smallest, and filed there the ring would butt lower down.
 //
-// No level inside the travel is ErrCount; a diameter that is not positive is ErrSize; an
-// impossible travel is the error of [Travel.Validate].
-func Narrowest(levels []Level, travel Travel) (Level, error) {
-	if err := travel.Validate(); err != nil {
+// Of the travel Top and Bottom take part. No level inside it is [units.ErrRange], and so are ends beyond
+// [units.MaxLength]; a bottom that is not below the top, or a diameter that is not positive, is ErrSize.
+func Narrowest(levels []Level, travel bore.Travel) (Level, error) {
+	if err := checkTravel(travel); err != nil {
 		return Level{}, err
 	}
 	var least Level
@@ -58,7 +51,7 @@ func Narrowest(levels []Level, travel Travel) (Level, error) {
 		}
 	}
 	if least.Diameter.Value == 0 {
-		return Level{}, fmt.Errorf("rings: levels between the depths %v and %v: 0 of %d given: %w (at least 1)", travel.Top, travel.Bottom, len(levels), ErrCount)
+		return Level{}, fmt.Errorf("rings: levels between the depths %v and %v: 0 of %d given: %w (at least 1)", travel.Top, travel.Bottom, len(levels), units.ErrRange)
 	}
 	return least, nil
 }

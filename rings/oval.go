@@ -8,19 +8,19 @@ import (
 
 	"gonum.org/v1/gonum/mathext"
 
+	"borewright.example/bore"
 	"borewright.example/units"
 )
 
 // An Oval is a bore of elliptical section, given by two diameters at right angles. Greatest less
-// Least is its ovality, which is four times the radial amplitude of order 2.
+// Least is its ovality, which is four times the radial amplitude of order 2. Diameters that are not positive
+// or stand the wrong way round are ErrSize, beyond [units.MaxLength] units.ErrRange.
 type Oval struct {
 	Greatest units.Length `json:"greatest"` // a diameter
 	Least    units.Length `json:"least"`    // the diameter square to it
 }
 
-// Validate returns ErrSize where the diameters are not positive or stand the wrong way round,
-// and units.ErrRange beyond [units.MaxLength].
-func (o Oval) Validate() error {
+func (o Oval) validate() error {
 	switch {
 	case o.Least <= 0 || o.Greatest < o.Least:
 		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Greatest, o.Least, ErrSize)
@@ -31,17 +31,17 @@ func (o Oval) Validate() error {
 }
 
 // Perimeter returns the length of the wall round the bore, 2·D·E(1 − (d/D)²), with E the
-// complete elliptic integral of the second kind (DLMF 19.9.9). Its error is that of
-// [Oval.Validate], or units.ErrRange where the perimeter is beyond [units.MaxLength].
+// complete elliptic integral of the second kind (DLMF 19.9.9). A perimeter beyond [units.MaxLength] is
+// units.ErrRange.
 func (o Oval) Perimeter() (units.Length, error) { return o.perimeter(1) }
 
 // Round returns the diameter of the round bore with the same perimeter, in which a ring has the
 // same end gap. It is larger than the mean of the two diameters, by (D − d)²/(16·mean) nearly:
-// 0.06 µm for 0.3 mm of ovality in 87.5 mm. Errors are those of [Oval.Validate].
+// 0.06 µm for 0.3 mm of ovality in 87.5 mm.
 func (o Oval) Round() (units.Length, error) { return o.perimeter(1 / math.Pi) }
 
 func (o Oval) perimeter(by float64) (units.Length, error) {
-	if err := o.Validate(); err != nil {
+	if err := o.validate(); err != nil {
 		return 0, err
 	}
 	g, l := float64(o.Greatest), float64(o.Least)
@@ -51,4 +51,18 @@ func (o Oval) perimeter(by float64) (units.Length, error) {
 		return 0, fmt.Errorf("rings: oval bore %v by %v: %w", o.Greatest, o.Least, err)
 	}
 	return p, nil
+}
+
+// Harmonic returns the form of the bore, as [Tension.Follow] asks for it: order 2, with a RADIAL amplitude of a
+// quarter of the ovality, its greatest diameter at an axis. Of a bore measured along two axes only, the
+// ovality is the least that it can be. An axis that is not finite is units.ErrNotFinite.
+func (o Oval) Harmonic(greatest units.Angle) (bore.Harmonic, error) {
+	if err := o.validate(); err != nil {
+		return bore.Harmonic{}, err
+	}
+	if err := checkAngle(greatest); err != nil {
+		return bore.Harmonic{}, err
+	}
+	amplitude, err := (o.Greatest - o.Least).MulDiv(1, 4)
+	return bore.Harmonic{Order: 2, Amplitude: amplitude, Phase: greatest}, err
 }

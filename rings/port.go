@@ -20,22 +20,23 @@ type Ends struct {
 
 // A Room is how far the ends of a ring stay from a port that the ring passes.
 type Room struct {
-	Port    int          `json:"port"`    // counted from 0 in the list given
-	Room    units.Length `json:"room"`    // along the wall, from the nearer end to the nearer edge; negative inside the port
-	Crosses bool         `json:"crosses"` // the room is zero or less: an end springs into the port and breaks
+	Port int `json:"port"` // counted from 0 in the list given
+	// Room is counted along the wall, from the nearer end to the nearer edge, negative inside the port. At zero or
+	// less the end springs into the port and breaks.
+	Room units.Length `json:"room"`
 }
 
 // Clear returns the room between the ends of a ring and each port that overlaps its travel. No
 // end may cross a port: it springs out into the opening, catches the edge and breaks. How much
 // land the ends need beside the port is for the maker to say.
 //
-// A negative play, or a gap and bore that [Gap.Validate] refuses, is an error, and so is a port
-// that [bore.Port.Validate] refuses or a peg's angle that is not finite (units.ErrNotFinite).
-func (e Ends) Clear(ports []bore.Port, travel Travel) ([]Room, error) {
+// Of the travel Top and Bottom take part, as in [Narrowest]. A negative play, or a gap and bore that [Gap.In]
+// refuses, is an error, and so is a port that is none or a peg's angle that is not finite (units.ErrNotFinite).
+func (e Ends) Clear(ports []bore.Port, travel bore.Travel) ([]Room, error) {
 	if err := e.validate(); err != nil {
 		return nil, err
 	}
-	if err := travel.Validate(); err != nil {
+	if err := checkTravel(travel); err != nil {
 		return nil, err
 	}
 	const turn = 2 * math.Pi
@@ -55,7 +56,7 @@ func (e Ends) Clear(ports []bore.Port, travel Travel) ([]Room, error) {
 		if err != nil {
 			return nil, fmt.Errorf("rings: port %d: %w", i, err)
 		}
-		rooms = append(rooms, Room{Port: i, Room: room, Crosses: room <= 0})
+		rooms = append(rooms, Room{Port: i, Room: room})
 	}
 	return rooms, nil
 }
@@ -72,7 +73,7 @@ func (e Ends) validate() error {
 	case e.Gap <= 0:
 		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", e.Gap, ErrOverlap)
 	case e.Gap > e.Bore/10:
-		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", e.Gap, e.Bore, ErrGap)
+		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", e.Gap, e.Bore, ErrSize)
 	case e.Play < 0 || e.Play > e.Bore:
 		return fmt.Errorf("rings: play %v of a peg in a bore of %v: %w (0 up to the bore)", e.Play, e.Bore, ErrSize)
 	}

@@ -20,10 +20,10 @@ type Section struct {
 // stiffest is a modulus beyond that of any solid.
 const stiffest = 10_000 * units.Gigapascal
 
-// Validate returns ErrSize where a length is not positive or the thickness is half the bore or
-// more, units.ErrRange for lengths beyond [units.MaxLength], and ErrForce for a modulus that is
+// validate returns ErrSize where a length is not positive or the thickness is half the bore or
+// more, units.ErrRange for lengths beyond [units.MaxLength], and for a modulus that is
 // not positive, or beyond 10 000 GPa.
-func (s Section) Validate() error {
+func (s Section) validate() error {
 	for _, l := range []units.Length{s.Bore, s.Thickness, s.Height} {
 		switch {
 		case l <= 0:
@@ -36,7 +36,7 @@ func (s Section) Validate() error {
 		return fmt.Errorf("rings: radial thickness %v in a bore of %v: %w (less than half the bore)", s.Thickness, s.Bore, ErrSize)
 	}
 	if !(s.Young > 0 && s.Young <= stiffest) {
-		return fmt.Errorf("rings: modulus %v: %w (up to %v)", s.Young, ErrForce, stiffest)
+		return fmt.Errorf("rings: modulus %v: %w (up to %v)", s.Young, units.ErrRange, stiffest)
 	}
 	return nil
 }
@@ -55,8 +55,8 @@ func (s Section) stiffness() float64 {
 // Design, chapter 32, with 0.025 to 0.042 MPa and 85 to 110 MPa). The equations of [Section] in full give 2 % less at
 // a thickness of 0.034 of the bore.
 //
-// A bore that is not positive is ErrSize, beyond [units.MaxLength] units.ErrRange; a pressure or stress that is
-// not positive and finite is ErrForce; an answer of half the bore or more, or of nothing, is ErrSize.
+// A bore that is not positive is ErrSize, beyond [units.MaxLength] units.ErrRange, and so is a pressure or stress that
+// is not positive and finite; an answer of half the bore or more, or of nothing, is ErrSize.
 func Thickness(bore units.Length, wall, stress units.Pressure) (units.Length, error) {
 	switch {
 	case bore <= 0:
@@ -64,7 +64,7 @@ func Thickness(bore units.Length, wall, stress units.Pressure) (units.Length, er
 	case bore > units.MaxLength:
 		return 0, fmt.Errorf("rings: bore %v: %w (up to %v)", bore, units.ErrRange, units.MaxLength)
 	case !(wall > 0 && stress > 0) || math.IsInf(float64(wall), 0) || math.IsInf(float64(stress), 0):
-		return 0, fmt.Errorf("rings: wall pressure %v at a stress of %v: %w", wall, stress, ErrForce)
+		return 0, fmt.Errorf("rings: wall pressure %v at a stress of %v: %w (both above 0)", wall, stress, units.ErrRange)
 	}
 	share := math.Sqrt(3 * float64(wall) / float64(stress))
 	a, err := units.Of(bore.In(units.Millimetre)*min(share, 1), units.Millimetre)
@@ -92,62 +92,55 @@ type Tension struct {
 // diametral is Q/Ft = 3π/(2 + π/2).
 const diametral = 3 * math.Pi / (2 + math.Pi/2)
 
-// FromClosing returns the tension from the total closing m: the free gap, with the ring lying on
-// the bench, less the end gap in the bore. Ft = E·I·m/(3π·r³). A closing that is not positive,
-// or beyond half the bore and so outside the theory, is ErrGap; others are those of
-// [Section.Validate].
-func (s Section) FromClosing(m units.Length) (Tension, error) {
-	if err := s.Validate(); err != nil {
+// Tension returns the tension from the free gap, with the ring lying on the bench, and the end gap in the
+// bore: Ft = E·I·m/(3π·r³), m the free gap less the end gap.
+//
+// A closing m that is not positive, or beyond half the bore and so outside the theory, is ErrSize, and so is a
+// length that is not positive or a thickness of half the bore or more; lengths beyond [units.MaxLength],
+// and a modulus that is not positive or beyond 10 000 GPa, are units.ErrRange.
+func (s Section) Tension(free, end units.Length) (Tension, error) {
+	if err := s.validate(); err != nil {
 		return Tension{}, err
 	}
+	m := free - end
 	if m <= 0 || m > s.Bore/2 {
-		return Tension{}, fmt.Errorf("rings: closing %v of a ring for a bore of %v: %w (more than 0, up to half the bore)", m, s.Bore, ErrGap)
+		return Tension{}, fmt.Errorf("rings: closing %v of a ring for a bore of %v: %w (more than 0, up to half the bore)", m, s.Bore, ErrSize)
 	}
 	r := s.radius()
-	t, err := s.tension(s.stiffness() * m.In(units.Metre) / (3 * math.Pi * r * r * r))
-	t.Closing = m // without the rounding of the way back
+	t, err := s.tension(s.stiffness() * m.In(units.Metre) / (3 * math.Pi * r * r * r)) // (2)
+	t.Closing = m                                                                      // without the rounding of the way back
 	return t, err
 }
 
-// FromGaps returns the tension from the free gap, with the ring lying on the bench, and the end
-// gap in the bore. Errors are those of [Section.FromClosing].
-func (s Section) FromGaps(free, end units.Length) (Tension, error) { return s.FromClosing(free - end) }
-
-// FromTangential returns the tension from the tangential force, as measured with a band round
-// the ring. A force that is not positive and finite is ErrForce; one whose closing would be none
-// or beyond half the bore is ErrGap; others are those of [Section.Validate].
-func (s Section) FromTangential(ft units.Force) (Tension, error) {
-	if err := s.Validate(); err != nil {
+// TensionUnder returns the tension from the tangential force, as measured with a band round the ring; a
+// diametral force Q, as measured by pressing the ring to its gap between two plates at 90° to the gap, is
+// Ft = Q·(2 + π/2)/(3π) = 0.379·Q. A force that is not positive and finite is units.ErrRange; one whose closing
+// would be none or beyond half the bore is ErrSize; others are those of [Section.Tension].
+func (s Section) TensionUnder(ft units.Force) (Tension, error) {
+	if err := s.validate(); err != nil {
 		return Tension{}, err
 	}
 	if !(ft > 0) || math.IsInf(float64(ft), 0) {
-		return Tension{}, fmt.Errorf("rings: force %v: %w", ft, ErrForce)
+		return Tension{}, fmt.Errorf("rings: force %v: %w (above 0)", ft, units.ErrRange)
 	}
 	return s.tension(float64(ft))
-}
-
-// FromDiametral returns the tension from the diametral force, as measured by pressing the ring
-// to its gap between two plates at 90° to the gap: Ft = Q·(2 + π/2)/(3π) = 0.379·Q. Errors are
-// those of [Section.FromTangential].
-func (s Section) FromDiametral(q units.Force) (Tension, error) {
-	return s.FromTangential(q / diametral)
 }
 
 func (s Section) tension(ft float64) (Tension, error) {
 	d, a, h := s.Bore.In(units.Metre), s.Thickness.In(units.Metre), s.Height.In(units.Metre)
 	r, ei := s.radius(), s.stiffness()
-	k := ft * r * r / ei
+	k := ft * r * r / ei // (3)
 	closing, err := units.Of(3*math.Pi*k*r, units.Metre)
 	if err != nil || closing <= 0 || closing > s.Bore/2 {
-		return Tension{}, fmt.Errorf("rings: force %v N on a ring of %v × %v for a bore of %v: %w (closing more than 0, up to half the bore)", ft, s.Thickness, s.Height, s.Bore, ErrGap)
+		return Tension{}, fmt.Errorf("rings: force %v N on a ring of %v × %v for a bore of %v: %w (closing more than 0, up to half the bore)", ft, s.Thickness, s.Height, s.Bore, ErrSize)
 	}
 	return Tension{
 		Section:    s,
 		Closing:    closing,
 		Tangential: units.Force(ft),
 		Diametral:  units.Force(ft * diametral),
-		Wall:       units.Pressure(2 * ft / (d * h)),
-		Stress:     units.Pressure(6 * ft * (d - a) / (h * a * a)),
+		Wall:       units.Pressure(2 * ft / (d * h)),               // (1)
+		Stress:     units.Pressure(6 * ft * (d - a) / (h * a * a)), // (4)
 		Parameter:  k,
 	}, nil
 }

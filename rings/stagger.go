@@ -16,10 +16,10 @@ import (
 // 10-4320-344-24).
 //
 // Pegged rings keep the place of their pegs and are never staggered; see [Ends]. Less than one
-// ring or more than seven is ErrCount.
+// ring or more than seven is [units.ErrRange].
 func Stagger(rings int) ([]units.Angle, error) {
 	if rings < 1 || rings > 7 {
-		return nil, fmt.Errorf("rings: staggering of %d: %w (1 to 7)", rings, ErrCount)
+		return nil, fmt.Errorf("rings: staggering of %d: %w (1 to 7)", rings, units.ErrRange)
 	}
 	// Modulo a right angle the gaps stand 90°·gcd(4, n)/n apart; half of it keeps both axes
 	// clear.

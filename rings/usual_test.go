@@ -16,7 +16,7 @@ func TestUsualGap(t *testing.T) {
 	const mm = units.Millimetre
 	check := func(bore units.Length, w units.Limits, source string) {
 		t.Helper()
-		band := rings.UsualGap(bore)
+		band, _ := rings.UsualGap(bore)
 		usual := func(w units.Limits) bool {
 			return w.Validate() == nil && band.Contains(w.Min) && band.Contains(w.Max)
 		}
@@ -53,12 +53,12 @@ func TestUsualGap(t *testing.T) {
 	}
 }
 
-// TestUsualGapLimit: 1.0 mm is US Army TM 10-3930-653-14&P; 0.008 to 0.028 of the bore is common practice.
-func TestUsualGapLimit(t *testing.T) {
+// TestUsualGapInService: 1.0 mm is US Army TM 10-3930-653-14&P; 0.008 to 0.028 of the bore is common practice.
+func TestUsualGapInService(t *testing.T) {
 	const mm = units.Millimetre
 	check := func(bore, gap units.Length) {
 		t.Helper()
-		band := rings.UsualGapLimit(bore)
+		_, band := rings.UsualGap(bore)
 		if !band.Contains(gap) {
 			t.Errorf("bore %v: %v outside %v", bore, gap, band)
 		}
@@ -78,7 +78,8 @@ func TestUsualGapLimit(t *testing.T) {
 // TestUsualOfNoBore: a bore that is none gets a band that allows nothing an engine has, not one that allows all.
 func TestUsualOfNoBore(t *testing.T) {
 	for _, d := range []units.Length{-1, 0, 1, units.MaxLength + 1, 1 << 62} {
-		for _, w := range []units.Limits{rings.UsualGap(d), rings.UsualGapLimit(d)} {
+		window, limit := rings.UsualGap(d)
+		for _, w := range []units.Limits{window, limit} {
 			if !w.HasMin() || !w.HasMax() || w.Min >= w.Max || w.Contains(300*units.Micrometre) {
 				t.Errorf("bore %v: %v", d, w)
 			}
@@ -100,33 +101,30 @@ func printed(t *testing.T, s string) units.Limits {
 
 // An end gap of 0.02 mm in a bore of 67 mm: was the point moved?
 func ExampleUsualGap() {
-	fmt.Println(rings.UsualGap(units.MustParseLength("67 mm")))
+	window, limit := rings.UsualGap(units.MustParseLength("67 mm"))
+	fmt.Println(window, "for a new ring,", limit, "in service")
 	// Output:
-	// 0.067 mm to 0.804 mm
+	// 0.067 mm to 0.804 mm for a new ring, 0.268 mm to 2.01 mm in service
 }
 
 // TestUsualIsAsSaid pins the ends that the comments name, for a bore of 100 mm.
 func TestUsualIsAsSaid(t *testing.T) {
 	const mm, um = units.Millimetre, units.Micrometre
+	window, limit := rings.UsualGap(100 * mm)
+	tiny, _ := rings.UsualGap(1)
 	for _, tt := range []struct {
 		name            string
 		got             units.Limits
 		least, greatest units.Length
 	}{
-		{"gap", rings.UsualGap(100 * mm), 100 * um, 1200 * um},
-		{"gap in service", rings.UsualGapLimit(100 * mm), 400 * um, 3 * mm},
-		{"less than a millimetre", rings.UsualGap(1), 1 * um, 12 * um},
+		{"gap", window, 100 * um, 1200 * um},
+		{"gap in service", limit, 400 * um, 3 * mm},
+		{"less than a millimetre", tiny, 1 * um, 12 * um},
 	} {
 		if want := (units.Limits{Min: tt.least, Max: tt.greatest}); tt.got != want {
 			t.Errorf("%s: %v, want %v", tt.name, tt.got, want)
 		}
 	}
-}
-
-func ExampleUsualGapLimit() {
-	fmt.Println(rings.UsualGapLimit(units.MustParseLength("78 mm")))
-	// Output:
-	// 0.312 mm to 2.34 mm
 }
 
 func ExampleUsualCount() {

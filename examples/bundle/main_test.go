@@ -165,10 +165,10 @@ func TestReached(t *testing.T) {
 		t.Fatal(err)
 	}
 	for want, in := range map[string]bool{
-		"func Ovality(":                  true,  // called by the program
-		"func (s Section) FromClosing(":  true,  // called by what it calls
+		"func (o Oval) Harmonic(":        true,  // called by the program
+		"func (s Section) Tension(":      true,  // called by what it calls
 		"func (l Length) String()":       true,  // called by fmt
-		"func File(":                     false, // called by nobody
+		"func FileTo(":                   false, // called by nobody
 		"func (l *Length) UnmarshalText": false,
 		"json:":                          false,
 		"func Feeler(":                   false,

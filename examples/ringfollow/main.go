@@ -37,7 +37,7 @@ func main() { lesson(os.Stdout, shipped) }
 func lesson(w io.Writer, data data) {
 	defer refuse(w)
 	ring := data.ring
-	t, form := must(ring.FromGaps(data.free, data.gap)), must(rings.Ovality(data.ovality, 0))
+	t, form := must(ring.Tension(data.free, data.gap)), must(rings.Oval{Greatest: ring.Bore + data.ovality, Least: ring.Bore}.Harmonic(0))
 	c := must(t.Follow(list(form)))
 	d, a := ring.Bore.In(units.Millimetre), ring.Thickness.In(units.Millimetre)
 	h, e := ring.Height.In(units.Millimetre), ring.Young.In(units.Megapascal) // N/mm²
@@ -55,9 +55,9 @@ func lesson(w io.Writer, data data) {
 	fmt.Fprintf(w, "   p = 2·%.2f/(%.4g·%.4g) = %.3f MPa\n", ft, d, h, t.Wall.In(units.Megapascal))
 	fmt.Fprintln(w, "\n2  How far it follows i lobes     A ≤ k·r/(i² − 1)², derived;  A ≤ k·r/(20·(i² − 1)), from experience\n"+
 		"   A: how far a crest stands out, on the RADIUS; i: how many crests in a turn, two of an oval")
-	var reach [9]rings.Reach
+	var reach [9]rings.Bound
 	for i := 2; i <= 8; i++ {
-		reach[i] = must(t.Reach(i))
+		reach[i] = must(t.Bound(i))
 	}
 	lesser := func(i int) float64 { return min(reach[i].Derived, reach[i].Empirical).In(units.Micrometre) }
 	fmt.Fprintln(w, "\nHOW FAR, the lesser of the two (█ each factor of 1.5 over a tenth of a micrometre)\n   i   derived µm   experience µm")

@@ -46,9 +46,9 @@ func lesson(w io.Writer, d data) {
 	d.ring.Within, d.wall.Within = 0, 0 // their expansion is taken as known
 	feeler := must(rings.Feeler(d.goes, d.refuses))
 	gap := must(rings.Gap{Measured: feeler, Bore: exact(d.tried)}.In(exact(d.finished)))
-	heat := rings.Heat{Ring: d.ring, Bore: d.wall, RingAt: d.ringHot, BoreAt: d.wallHot}
+	heat := rings.Warm{Ring: d.ring, Bore: d.wall, RingAt: d.ringHot, BoreAt: d.wallHot}
 	change := must(heat.Change(d.finished)).Value
-	f, err := rings.File(gap, d.window, uncertainty.Risk{})
+	f, err := rings.FileTo(gap, d.window, uncertainty.Risk{})
 	narrow := errors.Is(err, rings.ErrDoubt)
 	if err != nil && !narrow {
 		must(f, err)

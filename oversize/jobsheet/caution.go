@@ -120,12 +120,11 @@ func ofRooms(op string, kind hone.Kind, twoStroke bool) []Note {
 			}
 		}
 	case fittingRings:
-		cs := []rings.Caution{rings.MakerFirst, rings.MeasureSquare, rings.FileSquare, rings.FileInward, rings.MarkUp, rings.FacingForWall}
-		if twoStroke {
-			cs = append(cs, rings.PegsStay)
+		for _, text := range rings.Cautions() {
+			list = append(list, Note{op, text})
 		}
-		for _, c := range cs {
-			list = append(list, Note{op, c.Text()})
+		if twoStroke {
+			list = append(list, Note{op, rings.CautionPegs})
 		}
 	}
 	return list

@@ -112,7 +112,7 @@ func TestRingOfItsOwnMetal(t *testing.T) {
 	put(t, j, "engine.rings.0.material", "17e-6/K ± 1e-6/K")
 	s := mustPlan(t, j)
 	r, e := s.Cylinders[0].Rings[0], s.Job.Engine.Running
-	heat := rings.Heat{
+	heat := rings.Warm{
 		Ring: material.Material{Expansion: 17e-6, Within: 1e-6}, RingAt: e.Ring.Value, RingWithin: e.Ring.Within,
 		Bore: material.GreyIron(), BoreAt: e.Bore.Value, BoreWithin: e.Bore.Within,
 	}

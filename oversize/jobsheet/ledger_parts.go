@@ -271,7 +271,7 @@ func (w ringRows) ends() {
 				}
 				says := room.Room.Round(10*units.Micrometre).String() + " between an end and the port"
 				switch {
-				case room.Crosses:
+				case room.Room <= 0:
 					r = Row{Demand: demandEnds, Of: name, State: Failed, Reason: endCrosses, Step: AskMaker}
 				case w.inBore():
 					r = provenBy(demandEnds, name, noReason)

@@ -50,7 +50,7 @@ func (g given) narrowest(b bore.Geometry) ringBore {
 	for _, p := range b.Planes {
 		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
 	}
-	at, err := rings.Narrowest(levels, rings.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	at, err := rings.Narrowest(levels, bore.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
 	if err != nil {
 		return ringBore{size: b.Smallest.Size, depth: b.Smallest.Depth, known: true}
 	}
@@ -152,7 +152,7 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 func (w ringWork) judge(r *RingSheet, window units.Limits) error {
 	var err error
 	if !window.IsZero() && !r.Unfit {
-		r.Filing, err = rings.File(r.Gap, window, w.risk.row)
+		r.Filing, err = rings.FileTo(r.Gap, window, w.risk.row)
 		if errors.Is(err, rings.ErrDoubt) {
 			r.Doubtful, err = true, nil
 		}
@@ -185,11 +185,11 @@ func (w ringWork) ports(r RingSheet) ([]rings.Room, error) {
 		return nil, nil // not known, or it does not go in at all
 	}
 	ends := rings.Ends{Peg: w.ring.Peg.Angle, Gap: gap.Value, Play: *w.ring.Play, Bore: r.Bore.Value}
-	return ends.Clear(layout.Ports, rings.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	return ends.Clear(layout.Ports, bore.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
 }
 
 // heat is a ring and its bore in work, and whether the job says how warm they are.
-func (w ringWork) heat() (h rings.Heat, known bool, err error) {
+func (w ringWork) heat() (h rings.Warm, known bool, err error) {
 	t := w.Engine.Running
 	if t.Ring == (bore.Temperature{}) || t.Bore == (bore.Temperature{}) {
 		return h, false, nil
@@ -198,7 +198,7 @@ func (w ringWork) heat() (h rings.Heat, known bool, err error) {
 	if err != nil {
 		return h, false, err
 	}
-	return rings.Heat{
+	return rings.Warm{
 		Ring: metal, Bore: w.wall, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
 		RingWithin: t.Ring.Within, BoreWithin: t.Bore.Within,
 	}, true, nil
@@ -206,7 +206,7 @@ func (w ringWork) heat() (h rings.Heat, known bool, err error) {
 
 // hot adds the end gap at the running temperatures, whether its ends touch, and whether it is what is wanted:
 // ends that butt are a negative gap, and never are.
-func (w ringWork) hot(r *RingSheet, h rings.Heat) error {
+func (w ringWork) hot(r *RingSheet, h rings.Warm) error {
 	cold := r.filed()
 	if cold.Value <= 0 {
 		return nil // it overlaps cold already
@@ -249,7 +249,7 @@ func (w ringWork) follows(gap uncertainty.Estimate, g bore.Geometry) (*rings.Con
 		return nil, err
 	}
 	section := rings.Section{Bore: w.Engine.Bore, Thickness: w.ring.Thickness, Height: w.ring.Height, Young: metal.Young}
-	tension, err := section.FromGaps(w.ring.FreeGap, gap.Value)
+	tension, err := section.Tension(w.ring.FreeGap, gap.Value)
 	if err != nil {
 		return nil, err
 	}

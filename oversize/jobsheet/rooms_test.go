@@ -518,7 +518,7 @@ func (f jobFile) finished(t *testing.T, s jobsheet.Sheet, i int) rings.Level {
 	for _, p := range c.Proof.Bore.Planes {
 		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
 	}
-	return must(rings.Narrowest(levels, rings.Travel{Top: f.size("engine.layout.ring_top"), Bottom: f.size("engine.layout.ring_bottom")}))(t)
+	return must(rings.Narrowest(levels, bore.Travel{Top: f.size("engine.layout.ring_top"), Bottom: f.size("engine.layout.ring_bottom")}))(t)
 }
 
 func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
@@ -548,7 +548,7 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			same(t, "ring", []any{r.Ring, r.Bore, r.SetAt}, []any{engine.text("name"), at.Diameter, at.Depth})
 			same(t, "gap", r.Gap, gap)
 			window := engine.window("gap")
-			heat := rings.Heat{
+			heat := rings.Warm{
 				Ring: material.GreyIron(), RingAt: f.at("engine.running.ring").Value, RingWithin: f.at("engine.running.ring").Within,
 				Bore: material.GreyIron(), BoreAt: f.at("engine.running.bore").Value, BoreWithin: f.at("engine.running.bore").Within,
 			}
@@ -556,7 +556,7 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			if margin != 0 {
 				window = must(heat.Window(window, at.Diameter.Value, margin))(t)
 			}
-			filing := must(rings.File(gap, window, each))(t)
+			filing := must(rings.FileTo(gap, window, each))(t)
 			same(t, "filing", r.Filing, filing)
 			service := must(uncertainty.Judge(gap, units.Limits{Max: engine.size("gap_limit")}, each))(t)
 			same(t, "gap in service", []any{r.Service.Verdict, r.Service.Conform, r.Service.Limits}, []any{service.Verdict, service.Conform, service.Limits})
@@ -578,7 +578,7 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 				ends := rings.Ends{
 					Peg: field[units.Angle](engine, "peg"), Gap: filing.After().Value, Play: engine.size("play"), Bore: at.Diameter.Value,
 				}
-				travel := rings.Travel{Top: f.layout().RingTop, Bottom: f.layout().RingBottom}
+				travel := bore.Travel{Top: f.layout().RingTop, Bottom: f.layout().RingBottom}
 				same(t, "room to the ports", r.Ports, must(ends.Clear(f.layout().Ports, travel))(t))
 			}
 			f.follows(t, s, i, r, engine)
@@ -603,7 +603,7 @@ func (f jobFile) follows(t *testing.T, s jobsheet.Sheet, i int, r jobsheet.RingS
 	section := rings.Section{
 		Bore: f.size("engine.bore"), Thickness: engine.size("thickness"), Height: engine.size("height"), Young: material.GreyIron().Young,
 	}
-	tension := must(section.FromGaps(engine.size("free_gap"), r.Gap.Value))(t)
+	tension := must(section.Tension(engine.size("free_gap"), r.Gap.Value))(t)
 	worst, _ := proof.Bore.At(proof.Bore.OvalityAt)
 	same(t, "conformity", r.Follows, must(tension.Follow(worst.Harmonics()))(t))
 }

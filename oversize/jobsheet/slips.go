@@ -129,8 +129,9 @@ func (s *slipper) engine(e Engine) {
 	}
 	for i, r := range e.Rings {
 		path := fmt.Sprintf("engine.rings[%d].", i)
-		s.window(path+"gap", r.Gap, rings.UsualGap(e.Bore))
-		s.length(path+"gap_limit", r.GapLimit, rings.UsualGapLimit(e.Bore))
+		window, limit := rings.UsualGap(e.Bore)
+		s.window(path+"gap", r.Gap, window)
+		s.length(path+"gap_limit", r.GapLimit, limit)
 		s.length(path+"hot_gap", r.HotGap, usualHotGap)
 		s.length(path+"play", length(r.Play), usualPlay)
 	}

@@ -157,7 +157,7 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {
-			say(room.Crosses, "An end of ring "+r.Ring+" crosses a port: see whether the angle of the peg, and which way the piston points, are as written; else another piston.")
+			say(room.Room <= 0, "An end of ring "+r.Ring+" crosses a port: see whether the angle of the peg, and which way the piston points, are as written; else another piston.")
 		}
 	}
 }

@@ -61,7 +61,7 @@ func (s Sheet) rings() (part page.Section) {
 			}
 			for _, room := range r.Ports {
 				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, show.room(room.Room), s.Job.Engine.portName(room.Port))
-				if room.Crosses {
+				if room.Room <= 0 {
 					text += ". AN END CROSSES IT, where it springs out and breaks: see whether the peg and the piston's direction are as written"
 				}
 				part.Add(page.Sentence(text + "."))

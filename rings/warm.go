@@ -11,14 +11,20 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// A Heat is a ring and the bore round it at their working temperatures, each a mean round the
+// A Warm is a ring and the bore round it at their working temperatures, each a mean round the
 // circumference where the ring runs hottest. Of an iron sleeve in an aluminium barrel the bore
 // grows with neither coefficient but in between, so that its material is one of the caller's
 // own.
-type Heat struct {
-	Ring, Bore             material.Material       // Expansion and Within are used; Within 0 = exact
-	RingAt, BoreAt         units.Temperature       // neither may be left out
-	RingWithin, BoreWithin units.TemperatureChange // half-widths of what the temperatures may really be; 0 = exact
+type Warm struct {
+	// Of the materials Expansion and Within are used; Within 0 is exact.
+	Ring material.Material `json:"ring"`
+	Bore material.Material `json:"bore"`
+	// Neither temperature may be left out.
+	RingAt units.Temperature `json:"ring_at"`
+	BoreAt units.Temperature `json:"bore_at"`
+	// Half-widths of what the temperatures may really be; 0 is exact.
+	RingWithin units.TemperatureChange `json:"ring_within,omitzero"`
+	BoreWithin units.TemperatureChange `json:"bore_within,omitzero"`
 }
 
 // Change returns by how much the end gap grows from 20 °C to the working temperatures in a bore
@@ -30,15 +36,15 @@ type Heat struct {
 // [units.ErrNotGiven]; a half-width that is negative, beyond 1000 K or beyond the coefficient, or a
 // growth by more than a tenth, is units.ErrRange; below absolute zero it is the error of
 // [units.Temperature.Validate]; a bore that is not positive is ErrSize.
-func (h Heat) Change(bore units.Length) (uncertainty.Estimate, error) {
+func (w Warm) Change(bore units.Length) (uncertainty.Estimate, error) {
 	if err := checkBore(uncertainty.Estimate{Value: bore}); err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	var s sum
-	if err := s.grow("bore", math.Pi, bore, &h.Bore, h.BoreAt, h.BoreWithin); err != nil {
+	if err := s.grow("bore", math.Pi, bore, &w.Bore, w.BoreAt, w.BoreWithin); err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	if err := s.grow("ring", -math.Pi, bore, &h.Ring, h.RingAt, h.RingWithin); err != nil {
+	if err := s.grow("ring", -math.Pi, bore, &w.Ring, w.RingAt, w.RingWithin); err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	return s.estimate()
@@ -78,37 +84,23 @@ func (s *sum) grow(what string, by float64, l units.Length, m *material.Material
 // Where nothing is left of it the error is ErrButts, with the overlap as a negative gap; where
 // what is left is less than its uncertainty, judging it against a margin tells.
 //
-// A cold gap of zero or less is ErrOverlap. Other errors are those of [Heat.Change].
-func (h Heat) Hot(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
-	if err := (Gap{Measured: cold, Bore: bore}).Validate(); err != nil {
+// A cold gap of zero or less is ErrOverlap. Other errors are those of [Warm.Change].
+func (w Warm) Hot(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
+	if err := (Gap{Measured: cold, Bore: bore}).validate(); err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	hot, err := h.shift(1, cold, bore)
-	if err == nil && hot.Value <= 0 {
-		err = fmt.Errorf("rings: end gap %v at 20 °C, ring at %v, bore at %v: %w (the gap would be %v)", cold.Value, h.RingAt, h.BoreAt, ErrButts, hot.Value)
-	}
-	return hot, err
-}
-
-// At20 returns the end gap at 20 °C of a ring whose gap was measured at the temperatures of h:
-// the inverse of [Heat.Hot]. In an aluminium barrel an iron ring's gap is some 0.02 mm larger at
-// 30 °C; in an iron one both grow alike. Errors are those of [Heat.Hot] but for ErrButts.
-func (h Heat) At20(measured, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
-	if err := (Gap{Measured: measured, Bore: bore}).Validate(); err != nil {
-		return uncertainty.Estimate{}, err
-	}
-	return h.shift(-1, measured, bore)
-}
-
-func (h Heat) shift(by float64, gap, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
-	change, err := h.Change(bore.Value)
+	change, err := w.Change(bore.Value)
 	if err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	var s sum
-	s.add(1, gap)
-	s.add(by, change)
-	return s.estimate()
+	s.add(1, cold)
+	s.add(1, change)
+	hot, err := s.estimate()
+	if err == nil && hot.Value <= 0 {
+		err = fmt.Errorf("rings: end gap %v at 20 °C, ring at %v, bore at %v: %w (the gap would be %v)", cold.Value, w.RingAt, w.BoreAt, ErrButts, hot.Value)
+	}
+	return hot, err
 }
 
 // Least returns the least end gap at 20 °C that leaves the margin, both at 20 °C and at the
@@ -116,59 +108,30 @@ func (h Heat) shift(by float64, gap, bore uncertainty.Estimate) (uncertainty.Est
 // its expanded uncertainty comes on top. After a hard start the ring is hot while the bore is
 // still cold; ask for that case too. The maker's window, where there is one, comes first.
 //
-// A margin that is negative, or more than a tenth of the bore, is ErrGap. Other errors are those of [Heat.Change].
-func (h Heat) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
-	least, err := h.Change(bore)
+// A margin that is negative, or more than a tenth of the bore, is ErrSize. Other errors are those of [Warm.Change].
+func (w Warm) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
+	least, err := w.Change(bore)
 	if err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	if margin < 0 || margin > bore/10 {
-		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v in a bore of %v: %w (0 up to a tenth of the bore)", margin, bore, ErrGap)
+		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v in a bore of %v: %w (0 up to a tenth of the bore)", margin, bore, ErrSize)
 	}
 	least.Value = margin + max(0, -least.Value)
 	return least, nil
 }
 
-// JudgeCold holds an end gap at 20 °C against the least one that leaves the margin, [Heat.Least]: cold against cold, so
-// that the gap which a feeler shows stands beside the one it must have. Limits of the finding has that least
-// gap; the doubt of both is that of Measured. A margin of zero asks only that the ends do not touch.
-// Errors are those of [Gap.Validate], [Heat.Least] and [uncertainty.Judge].
-func (h Heat) JudgeCold(cold, bore uncertainty.Estimate, margin units.Length, risk uncertainty.Risk) (uncertainty.Finding, error) {
-	if err := (Gap{Measured: cold, Bore: bore}).Validate(); err != nil {
-		return uncertainty.Finding{}, err
-	}
-	least, err := h.Least(bore.Value, margin)
-	if err != nil {
-		return uncertainty.Finding{}, err
-	}
-	var s sum
-	s.add(1, cold)
-	s.add(-1, least)
-	spare, err := s.estimate()
-	if err != nil {
-		return uncertainty.Finding{}, err
-	}
-	const touching = units.Picometre // the least gap that is one
-	cold.Std, cold.DoF = spare.Std, spare.DoF
-	f, err := uncertainty.Judge(cold, units.Limits{Min: max(least.Value, touching)}, risk)
-	if err != nil {
-		return uncertainty.Finding{}, fmt.Errorf("rings: end gap: %w", err)
-	}
-	f.Subject = "end gap at 20 °C, for work"
-	return f, nil
-}
-
 // Window returns what of a window for the end gap at 20 °C leaves the margin when hot: its lower end
-// is raised, where need be, to [Heat.Least] with its expanded uncertainty for 95 % on top. A window
-// that leaves it nowhere is ErrButts; one without an upper end, or crossed, is ErrGap. Other errors
+// is raised, where need be, to [Warm.Least] with its expanded uncertainty for 95 % on top. A window
+// that leaves it nowhere is ErrButts; one without an upper end, or crossed, is ErrSize. Other errors
 // are those of Least.
-func (h Heat) Window(window units.Limits, bore, margin units.Length) (units.Limits, error) {
-	least, err := h.Least(bore, margin)
+func (w Warm) Window(window units.Limits, bore, margin units.Length) (units.Limits, error) {
+	least, err := w.Least(bore, margin)
 	if err != nil {
 		return units.Limits{}, err
 	}
 	if !window.HasMax() || window.Validate() != nil {
-		return units.Limits{}, fmt.Errorf("rings: window %q: %w (both ends, the smaller first)", window, ErrGap)
+		return units.Limits{}, fmt.Errorf("rings: window %q: %w (both ends, the smaller first)", window, ErrSize)
 	}
 	u, err := least.Expanded(0.95)
 	if err != nil {
