@@ -113,10 +113,14 @@ func (l Length) Ceil(step Length) Length {
 
 // snap returns the multiple of step below l or, where up says so, above: odd is of the one below, over of l to the middle.
 func (l Length) snap(step Length, up func(odd bool, over int) bool) Length {
-	if step <= 0 || l%step == 0 {
+	if step <= 0 {
 		return l
 	}
-	n, rest := l/step, l%step
+	n := int64(l) / int64(step)
+	rest := l - Length(n*int64(step)) // not l%step: with two divisions Go's compiler for ppc64 gets -1 and 2 wrong
+	if rest == 0 {
+		return l
+	}
 	if rest < 0 {
 		n, rest = n-1, rest+step
 	}
