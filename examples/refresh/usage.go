@@ -61,8 +61,8 @@ More fields:
              width), duty ("cast, air-cooled"), piston_material, rings (name, gap, gap_limit,
              material, thickness, height, free_gap, hot_gap, peg, play), texture (ra, rz, rpk, rk,
              rvk …), running (ring, bore, piston; or rings_by_window, piston_by_window), sleeve
-             (bore, seat, outer, material, interference or hole and shaft, slip, finish), sizes
-             ("one for all", "each its own"), may_shift, honing_allowance, gasket_hole, aim;
+             (bore, seat, outer, material, interference or hole and shaft, slip, finish), one_size
+             (true, false: each its own), may_shift, honing_allowance, gasket_hole, aim;
              instead of the ratio clearance_volume, or chamber (head, crown, deck, gasket,
              port_top); in limits taper_way, choke, finish_ovality, finish_taper,
              greatest_overbore, least_wall; an oversize has a piston as its supplier states it,
@@ -71,25 +71,25 @@ More fields:
              "three-point" or "telescoping"; in temperatures place_to_place; study (part, person,
              reading): trials of the gauge, which give its repeatability; profiler (relative,
              resolution)
-  survey     on ("2026-03-14", "2026-03-14 09:00"), by, clamping ("free", "torque plate")
+  survey     on ("2026-03-14", "2026-03-14 09:00"), by, torque_plate (true, false)
   readings   deviation, what the dial shows against the standard, instead of diameter; axis
              "thrust", "pin" or an angle from thrust, "45°"; confirmed; readings of one depth and
              axis are repeats
   cylinders  over, piston, piston_for, rings (ring, gap, bore, finished, filed), thinnest_wall,
-             pits (below, depth, length, at, around), plating ("whole", "peels"), wear_share,
-             feeler_test (upper, lower: depth, gap); honing: start (diameter, at) and passes (lasts,
-             after), as they are made; proof, the readings of the finished bore, its crosshatch,
-             crosshatch_doubt and texture (place, texture)
+             pits (below, depth, length, at, around), plating_whole (true, false), wear_share,
+             feeler_test (depth, gap; the upper one first); honing: the size before the first pass
+             (diameter, at), then each as it is made (lasts, diameter, at); proof, the readings of
+             the finished bore, its crosshatch, crosshatch_doubt and texture (place, texture)
   tools      hone ("ball-type hone", "brush hone", "rigid-stone hone"), drive ("by hand",
              "by machine"), grit, stroke, or tool_length, room_top, room_bottom, overtravel_top,
              overtravel_bottom; crosshatch ("45° included"), tolerance, spindle ("60 to 450
-             rev/min"), stroking ("20 to 60 cycles/min"), spindle_now, stroking_now, motion
-             ("even", "crank"), pressing ("constant pressure", "constant force"), lines,
+             rev/min"), stroking ("20 to 60 cycles/min"), spindle_now, stroking_now, crank
+             (true, false: even), pressing ("constant pressure", "constant force"), lines,
              line_width, track, trial_pass, longest_pass ("20s"), phases (spindle, stroking,
              radial_stock, groove)
   cuts       most_depth, finish_bore, finish_hone, plateau, both_ends, length, feed, spindle,
              locating, out_of_square, surface, deglaze, warm
-  proof      on, by, clamping, washed, standard, temperatures, set_on: of the readings of finished
+  proof      on, by, torque_plate, washed, standard, temperatures, set_on: of the readings of finished
              bores
   counted    readings, proof, passes, pits, rings, ports, trials, textures: how many stand on the
              paper at the bench, so that one that gets lost is missed

@@ -213,7 +213,7 @@ func TestIgnoranceNeverHelps(t *testing.T) {
 }
 
 // evidence is what can be thinned out.
-var evidence = regexp.MustCompile(`(readings|proof|rings|pistons|passes|pits|ports)\[\d+\]$`)
+var evidence = regexp.MustCompile(`(readings|proof|rings|pistons|honing|pits|ports)\[\d+\]$`)
 
 func TestEvidenceCannotBeThinnedOut(t *testing.T) {
 	n, turn := 0, 0

@@ -152,8 +152,8 @@ func TestBadJobs(t *testing.T) {
 			"engine.cylinders: 1000: want a whole number from 1 to 64"}},
 		{"kelvins taken for degrees", with(t, `"10 to 25 °C"`, `"24 ± 1 K"`), []string{
 			`gauge.temperatures.cylinder: "24 ± 1 K": missing unit: a bare number has no unit: write 24 °C or 24 °F`}},
-		{"plating on iron", with(t, `"name": "1",`, `"name": "1", "plating": "peels",`), []string{
-			`cylinders[0].plating: "peels": there is none on bare iron: is engine.wall right?`}},
+		{"plating on iron", with(t, `"name": "1",`, `"name": "1", "plating_whole": false,`), []string{
+			`cylinders[0].plating_whole: false: there is none on bare iron: is engine.wall right?`}},
 		{"iron that grows like aluminium", with(t, `"wall": "bare iron"`, `"wall": "bare iron", "material": "aluminium block"`), []string{
 			`engine.material: "aluminium block": no bare iron expands so much: is engine.wall right?`}},
 		{"a zero for a limit", with(t, `"taper": "0.09 mm"`, `"taper": "0 mm"`), []string{
@@ -181,11 +181,11 @@ func TestBadJobs(t *testing.T) {
 			"accepted[0].stood: missing: write what stands in the row, as the sheet prints it"}},
 		{"running twice over", with(t, `"honing_allowance"`, `"running": {"piston": "150 °C", "piston_by_window": true}, "honing_allowance"`), []string{
 			"engine.running.piston_by_window: true: want either this or the running temperature of the piston"}},
-		{"pass of no time", onePass(t, `"name": "1",`, `"name": "1", "honing": {"start": {"diameter": "67.00 mm", "at": "20 °C"}, "passes": [{"lasts": "0s", "after": {"diameter": "67.01 mm"}}]},`), []string{
-			`cylinders[0].honing.passes[0].lasts: "0s": want above 0`,
-			`cylinders[0].honing.passes[0].after.at: missing: write the cylinder's temperature then, "27 °C"`}},
-		{"pass without a unit", onePass(t, `"name": "1",`, `"name": "1", "honing": {"start": {"diameter": "67.00 mm", "at": "20 °C"}, "passes": [{"lasts": "20", "after": {"diameter": "67.01 mm", "at": "20 °C"}}]},`), []string{
-			`cylinders[0].honing.passes[0].lasts: "20": want a time such as "20s" or "1m30s"`}},
+		{"pass of no time", onePass(t, `"name": "1",`, `"name": "1", "honing": [{"diameter": "67.00 mm", "at": "20 °C"}, {"lasts": "0s", "diameter": "67.01 mm"}],`), []string{
+			`cylinders[0].honing[1].lasts: "0s": zero, which is the same as nothing here: leave the field out where nothing is known`,
+			`cylinders[0].honing[1].at: missing: write the cylinder's temperature then, "27 °C"`}},
+		{"pass without a unit", onePass(t, `"name": "1",`, `"name": "1", "honing": [{"diameter": "67.00 mm", "at": "20 °C"}, {"lasts": "20", "diameter": "67.01 mm", "at": "20 °C"}],`), []string{
+			`cylinders[0].honing[1].lasts: "20": want a time such as "20s" or "1m30s"`}},
 		{"cylinder not listed", with(t, `"cylinders": 1`, `"cylinders": 2`), []string{
 			"engine.cylinders: 2: want as many as are listed under cylinders, 1"}},
 		{"temperatures missing", with(t, `"gauge_used": "21 ± 1 °C", "cylinder": "10 to 25 °C"`, `"gauge_used": "21 ± 1 °C"`), []string{
@@ -226,19 +226,19 @@ func TestBadJobs(t *testing.T) {
 			`gauge.set_on: "2026-03-14 10:00": the gauge was set after it was used, on 2026-03-14 09:30`}},
 		{"a moment nobody can read", with(t, `"tools": {`, `"survey": {"on": "14.3.26"}, "tools": {`), []string{
 			`survey.on: "14.3.26": want a day such as "2026-03-14" or a minute such as "2026-03-14 09:30"`}},
-		{"proof before the survey, clamped otherwise, at no temperature", strings.Replace(with(t, `"tools": {`, `"survey": {"on": "2026-03-14", "clamping": "free"}, "proof": {"on": "2026-03-13", "clamping": "torque plate"}, "tools": {`),
+		{"proof before the survey, clamped otherwise, at no temperature", strings.Replace(with(t, `"tools": {`, `"survey": {"on": "2026-03-14", "torque_plate": false}, "proof": {"on": "2026-03-13", "torque_plate": true}, "tools": {`),
 			`"name": "1",`, `"name": "1", "proof": [{"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"}],`, 1), []string{
 			"proof.temperatures.gauge_used: " + range_,
 			"proof.temperatures.cylinder: " + range_,
 			"proof.standard: missing: write again what the gauge was set on, for it may have been another",
 			`proof.on: "2026-03-13": before the survey, on 2026-03-14`,
-			`proof.clamping: "torque plate": the survey was read free: read both the same way, or they cannot be compared`}},
+			`proof.torque_plate: true: the survey was read free, without a torque plate: read both the same way, or they cannot be compared`}},
 		{"three ways to the ratio", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 9.0, "chamber": {"head": "20 cm³"}`), []string{
 			"engine.chamber: want this, clearance_volume or compression_ratio, and no two of them"}},
 		{"more than all of the wear", strings.Replace(with(t, `"name": "1",`, `"name": "1", "wear_share": 1.2,`), `"wear share", `, "", 1), []string{
 			"cylinders[0].wear_share: 1.2: want 0.5, as much on one side as on the other, to 1, all on one"}},
-		{"feeler test upside down", with(t, `"name": "1",`, `"name": "1", "feeler_test": {"upper": {"depth": "90 mm", "gap": "0.4 mm"}, "lower": {"depth": "10 mm", "gap": "0.3 mm"}},`), []string{
-			`cylinders[0].feeler_test.lower.depth: "10 mm": want more than the upper one, 90 mm`}},
+		{"feeler test upside down", with(t, `"name": "1",`, `"name": "1", "feeler_test": [{"depth": "90 mm", "gap": "0.4 mm"}, {"depth": "10 mm", "gap": "0.3 mm"}],`), []string{
+			`cylinders[0].feeler_test[1].depth: "10 mm": want more than the upper one, 90 mm`}},
 		{"phase of no stock", with(t, `"tools": {`, `"tools": {"phases": [{"spindle": "100 rev/min", "stroking": "40 cycles/min"}], `), []string{
 			"tools.phases[0].radial_stock: missing or zero: want a length above 0, up to 0.5 mm"}},
 		{"strokes or cycles of a phase", with(t, `"tools": {`, `"tools": {"phases": [{"spindle": "100 rev/min", "stroking": "40 /min", "radial_stock": "0.01 mm"}], `), []string{

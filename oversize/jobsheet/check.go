@@ -155,9 +155,12 @@ func (c *checker) words(j Job) {
 	}
 	for i, u := range j.NotKnown {
 		path := fmt.Sprintf("not_known[%d]", i)
-		given := u == RingTravel && j.Engine.Layout.RingBottom != 0 || u == LeastWall && j.Engine.Limits.LeastWall != 0
+		given := u == ringTravel && j.Engine.Layout.RingBottom != 0 || u == leastWall && j.Engine.Limits.LeastWall != 0
 		for _, cyl := range j.Cylinders {
-			given = given || u == WearShare && cyl.WearShare != 0
+			given = given || u == wearShare && cyl.WearShare != 0
+		}
+		if u != ringTravel && u != wearShare && u != leastWall {
+			c.fault(path, u, "want one of %s, %s, %s", ringTravel, wearShare, leastWall)
 		}
 		if given {
 			c.fault(path, u, "the job gives it: take one of the two out")
@@ -264,8 +267,8 @@ func (c *checker) proof(j Job) {
 	if p.On.before(j.Survey.On) {
 		c.fault("proof.on", p.On, "before the survey, on %v", j.Survey.On)
 	}
-	if a, b := j.Survey.Clamping, p.Clamping; a != ClampingNotSaid && b != ClampingNotSaid && a != b {
-		c.fault("proof.clamping", b, "the survey was read %v: read both the same way, or they cannot be compared", a)
+	if a, b := j.Survey.TorquePlate, p.TorquePlate; a != nil && b != nil && *a != *b {
+		c.fault("proof.torque_plate", *b, "the survey was read %v: read both the same way, or they cannot be compared", clampingWords(*a))
 	}
 }
 
@@ -364,5 +367,6 @@ func (c *checker) tools(t Tools) {
 
 // olderVersion says what to change in a job file of version 1.
 const olderVersion = `an older job file: write doubts behind their values, "78.194 ± 0.004 mm", in place of uncertainty and wall_uncertainty; ` +
-	`give over of every cylinder and piston_for of every piston in hand, kind of the gauge, and proof.standard; sizes ` +
-	`"one for all" or "each its own" in place of own_sizes, pits in place of pit, plating in place of peeling; then version 2`
+	`give over of every cylinder and piston_for of every piston in hand, kind of the gauge, and proof.standard; one_size, true or ` +
+	`false, in place of own_sizes, pits in place of pit, plating_whole in place of peeling, torque_plate in place of clamping; ` +
+	`honing as a list, the size before the first pass first; then version 2`

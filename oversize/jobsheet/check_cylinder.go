@@ -23,7 +23,7 @@ func (c *checker) cylinders(j Job) {
 	for i, cyl := range j.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		c.name(path+".name", cyl.Name, seen)
-		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 && !j.unknown(RingTravel) {
+		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 && !j.unknown(ringTravel) {
 			c.fault(path+".readings", nil, "missing: want at least one reading, or ring travel in engine.layout to plan them by")
 		}
 		c.readings(path+".readings", cyl.Readings, j.Gauge, j)
@@ -48,8 +48,8 @@ func (c *checker) cylinders(j Job) {
 			c.measured(path+".sleeve_fitted.outside", v.Outside, largestBore)
 		}
 		coated := j.Engine.Wall == oversize.Plated || j.Engine.Wall == oversize.BareAlSi
-		if !coated && cyl.Plating != PlatingNotSaid {
-			c.fault(path+".plating", cyl.Plating, "there is none on %v: is engine.wall right?", j.Engine.Wall)
+		if !coated && cyl.PlatingWhole != nil {
+			c.fault(path+".plating_whole", *cyl.PlatingWhole, "there is none on %v: is engine.wall right?", j.Engine.Wall)
 		}
 	}
 }
@@ -89,21 +89,20 @@ func (c *checker) pits(path string, pits []bore.Pit, e Engine) {
 	}
 }
 
-func (c *checker) feeler(path string, f FeelerTest, nominal units.Length) {
-	if f == (FeelerTest{}) {
+func (c *checker) feeler(path string, gaps []FeelerGap, nominal units.Length) {
+	if len(gaps) != 0 && len(gaps) != 2 {
+		c.fault(path, len(gaps), "want the gap at two depths, the upper one first")
 		return
 	}
-	for _, at := range []struct {
-		path string
-		gap  FeelerGap
-	}{{".upper", f.Upper}, {".lower", f.Lower}} {
-		c.length(path+at.path+".depth", at.gap.Depth, largestDepth)
-		if c.needed(path+at.path+".gap", at.gap.Gap.Value, largestBore) {
-			c.smallMeasured(path+at.path+".gap", at.gap.Gap, nominal)
+	for i, f := range gaps {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		c.length(path+".depth", f.Depth, largestDepth)
+		if c.needed(path+".gap", f.Gap.Value, largestBore) {
+			c.smallMeasured(path+".gap", f.Gap, nominal)
 		}
-	}
-	if f.Upper.Depth >= f.Lower.Depth {
-		c.fault(path+".lower.depth", f.Lower.Depth, "want more than the upper one, %v", f.Upper.Depth)
+		if i > 0 && f.Depth <= gaps[0].Depth {
+			c.fault(path+".depth", f.Depth, "want more than the upper one, %v", gaps[0].Depth)
+		}
 	}
 }
 
@@ -159,29 +158,25 @@ func (c *checker) smallMeasured(path string, m Measured, nominal units.Length) {
 	}
 }
 
-func (c *checker) honing(path string, h Honed, nominal units.Length) {
-	if h.Start == (HonedSize{}) && len(h.Passes) == 0 {
+func (c *checker) honing(path string, made []Pass, nominal units.Length) {
+	if len(made) > maxReadings {
+		c.fault(path, len(made), "want at most %d", maxReadings)
 		return
 	}
-	if len(h.Passes) > maxReadings {
-		c.fault(path+".passes", len(h.Passes), "want at most %d", maxReadings)
-		return
-	}
-	size := func(path string, r HonedSize) {
-		if c.needed(path+".diameter", r.Diameter, largestBore) {
-			c.near(path+".diameter", r.Diameter, nominal)
-		}
-		if r.At.IsZero() {
-			c.fault(path+".at", nil, `missing: write the cylinder's temperature then, "27 °C"`)
-		}
-	}
-	size(path+".start", h.Start)
-	for i, p := range h.Passes {
-		path := fmt.Sprintf("%s.passes[%d]", path, i)
-		if p.Lasts.Duration <= 0 {
+	for i, p := range made {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		switch {
+		case i == 0 && p.Lasts.Duration != 0:
+			c.fault(path+".lasts", p.Lasts, "want the size before the first pass here, which lasts no time")
+		case i > 0 && p.Lasts.Duration <= 0:
 			c.fault(path+".lasts", p.Lasts, "want above 0")
 		}
-		size(path+".after", p.After)
+		if c.needed(path+".diameter", p.Diameter, largestBore) {
+			c.near(path+".diameter", p.Diameter, nominal)
+		}
+		if p.At.IsZero() {
+			c.fault(path+".at", nil, `missing: write the cylinder's temperature then, "27 °C"`)
+		}
 	}
 }
 

@@ -98,7 +98,7 @@ func (c *checker) engine(e Engine) {
 			c.fault(path+".pistons", len(o.Pistons), "want at most %d", maxCylinders)
 			continue
 		}
-		if n := len(o.Pistons); n > 0 && n < e.Cylinders && e.Sizes != EachItsOwn {
+		if n := len(o.Pistons); n > 0 && n < e.Cylinders && !e.ownSizes() {
 			c.fault(path+".pistons", n, "want one for each of the %d cylinders, or more", e.Cylinders)
 		}
 		for k, p := range o.Pistons {

@@ -24,11 +24,11 @@ func checklist(s Sheet) []Note {
 	if e.Cycle == TwoStroke {
 		add(measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted.")
 	}
-	switch c := s.Job.Survey.Clamping; c {
-	case ClampingNotSaid:
+	clamped := s.Job.Survey.TorquePlate
+	if clamped == nil {
 		add(measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards.")
-	default:
-		add(measuring, "Measured "+c.words()+", before and after alike.")
+	} else {
+		add(measuring, "Measured "+clampingWords(*clamped)+", before and after alike.")
 	}
 	add(measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide.")
 	switch s.Choice.Route {
@@ -52,7 +52,7 @@ func checklist(s Sheet) []Note {
 		if e.Cycle == TwoStroke {
 			add(honing, "Edges of the ports dressed lightly again after honing.")
 		}
-		if s.Job.Survey.Clamping == TorquePlate {
+		if clamped != nil && *clamped {
 			add(honing, "The torque plate on for the cut and the honing as for the readings.")
 		}
 	}
@@ -108,9 +108,9 @@ func wallWords(w oversize.Wall) string {
 	return "Wall: not known. Neither bored nor honed until it is."
 }
 
-// words says how a cylinder was held.
-func (c Clamping) words() string {
-	if c == TorquePlate {
+// clampingWords says how a cylinder was held.
+func clampingWords(torquePlate bool) string {
+	if torquePlate {
 		return "clamped with a torque plate"
 	}
 	return "free, without a torque plate"

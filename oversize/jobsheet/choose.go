@@ -49,7 +49,7 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 		}
 		cylinders[i] = oversize.NewCylinder(c.Name, r.bore, r.cleanUp, r.findings)
 		cylinders[i].Over, cylinders[i].Piston, cylinders[i].PistonFor = c.over(), p, length(c.PistonFor)
-		cylinders[i].ThinnestWall, cylinders[i].Peeling = wall, c.Plating == PlatingPeels
+		cylinders[i].ThinnestWall, cylinders[i].Peeling = wall, c.PlatingWhole != nil && !*c.PlatingWhole
 	}
 	choice, err := oversize.Choose(engine, cylinders, g.risk.choice)
 	if err != nil {

@@ -2,11 +2,7 @@
 
 package jobsheet
 
-import (
-	"slices"
-
-	"borewright.example/internal/enum"
-)
+import "slices"
 
 // Counted is how many of each thing stand on the paper at the bench, for the whole engine. A reading, a pass
 // or a pit that is lost between paper and file is not seen by anything else, and it may be the one that
@@ -31,7 +27,7 @@ func (j Job) counts() []struct {
 	var readings, proof, passes, pits, textures int
 	for _, c := range j.Cylinders {
 		readings, proof = readings+len(c.Readings), proof+len(c.Proof)
-		passes, pits = passes+len(c.Honing.Passes), pits+len(c.Pits)
+		passes, pits = passes+c.passes(), pits+len(c.Pits)
 		textures += len(c.Texture)
 	}
 	n := j.Counted
@@ -46,30 +42,15 @@ func (j Job) counts() []struct {
 	}
 }
 
-// Unknown is a thing that a workshop may have to go without. Saying so is one answer; the field for it is
-// the other; with neither the sheet asks.
-type Unknown int8
-
-// What may be said to be not known, and what is taken then.
+// What may be said to be not known.
 const (
-	RingTravel Unknown = iota + 1 // read from within 10 mm of the deck to one stroke below
-	WearShare                     // how much wear is on which side: neither is taken to be the less worn
-	LeastWall                     // the maker gives no least wall: only sizes on the maker's own list are bored
+	ringTravel = "ring travel"
+	wearShare  = "wear share"
+	leastWall  = "least wall"
 )
 
-var unknownNames = []string{"", "ring travel", "wear share", "least wall"}
-
-// String returns "ring travel", "wear share" or "least wall".
-func (u Unknown) String() string { return enum.Name(u, unknownNames) }
-
-// MarshalText returns the text of [Unknown.String].
-func (u Unknown) MarshalText() ([]byte, error) { return enum.Marshal(u, unknownNames) }
-
-// UnmarshalText reads the text of [Unknown.String]. On error the receiver keeps its value.
-func (u *Unknown) UnmarshalText(text []byte) error { return enum.Unmarshal(u, text, unknownNames) }
-
 // unknown reports whether a thing is said to be not known.
-func (j Job) unknown(u Unknown) bool { return slices.Contains(j.NotKnown, u) }
+func (j Job) unknown(what string) bool { return slices.Contains(j.NotKnown, what) }
 
 // A Confirmation says that a field which looks like a slip is right as it stands. It lapses when the
 // field is changed.

@@ -8,7 +8,6 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/hone"
 	"borewright.example/bore/surface"
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -28,10 +27,10 @@ type Cylinder struct {
 	// WearShare is how much of the wear is on the more worn side, a number without unit from 0.5 to
 	// 1; left out, not known.
 	WearShare float64 `json:"wear_share,omitzero"`
-	// FeelerTest is what one ring's gap was at two depths.
-	FeelerTest FeelerTest `json:"feeler_test,omitzero"`
-	// Honing is how far the honing to size has got; it grows as the passes are made.
-	Honing Honed `json:"honing,omitzero"`
+	// FeelerTest is what one ring's gap was at two depths, the upper one first.
+	FeelerTest []FeelerGap `json:"feeler_test,omitzero"`
+	// Honing is how far the honing to size has got: the size before the first pass, then each pass made.
+	Honing []Pass `json:"honing,omitzero"`
 	// SleeveFitted is what was measured of a sleeve before it went in.
 	SleeveFitted SleeveFitted `json:"sleeve_fitted,omitzero"`
 	// Proof is read in the finished bore, washed and at rest, at the places of Readings.
@@ -42,8 +41,9 @@ type Cylinder struct {
 	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero"`
 	// Texture is that of the finished wall, place by place, as an instrument shows it.
 	Texture []surface.Reading `json:"texture,omitzero"`
-	// Plating is how that of a coated wall looks.
-	Plating Plating `json:"plating,omitzero"`
+	// PlatingWhole says that the plating of a coated wall is whole, or that it lifts or lets bare metal show; left out,
+	// nobody looked.
+	PlatingWhole *bool `json:"plating_whole,omitempty"`
 }
 
 // over is the size at which the cylinder stands, over nominal.
@@ -55,39 +55,14 @@ type SleeveFitted struct {
 	Outside Measured `json:"outside"` // of the sleeve
 }
 
-// Plating is how a plated wall looks.
-type Plating int8
-
-// Looks of a plating. Not said leaves a plated wall open.
-const (
-	PlatingNotSaid Plating = iota
-	PlatingWhole
-	PlatingPeels // lifts, or lets bare metal show
-)
-
-var platingNames = []string{"", "whole", "peels"}
-
-// String returns "whole", "peels" or "".
-func (p Plating) String() string { return enum.Name(p, platingNames) }
-
-// MarshalText returns the text of [Plating.String].
-func (p Plating) MarshalText() ([]byte, error) { return enum.Marshal(p, platingNames) }
-
-// UnmarshalText reads "whole" or "peels". On error the receiver keeps its value.
-func (p *Plating) UnmarshalText(text []byte) error { return enum.Unmarshal(p, text, platingNames) }
-
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.
 type Reading struct {
 	Depth     *units.Length `json:"depth"` // from the deck
 	Axis      *Axis         `json:"axis"`
 	Diameter  units.Length  `json:"diameter,omitzero"`
-	Deviation *Deviation    `json:"deviation,omitempty"`
-	Confirmed bool          `json:"confirmed,omitzero"` // taken again and right, though far from the others
+	Deviation *units.Length `json:"deviation,omitempty"` // plus or minus, as the dial shows
+	Confirmed bool          `json:"confirmed,omitzero"`  // taken again and right, though far from the others
 }
-
-// A Deviation is what a dial shows, plus or minus. It is a type of its own because zero is a
-// reading like any other.
-type Deviation struct{ units.Length }
 
 // A RingGap is a ring's end gap as measured.
 type RingGap struct {
@@ -100,14 +75,7 @@ type RingGap struct {
 	Filed bool `json:"filed,omitzero"`
 }
 
-// A FeelerTest is one ring pushed square to two depths of a bore and its gap measured at each: the
-// old way to look for taper. It decides nothing.
-type FeelerTest struct {
-	Upper FeelerGap `json:"upper"` // nearer to the deck
-	Lower FeelerGap `json:"lower"` // farther from it
-}
-
-// A FeelerGap is an end gap at a depth.
+// A FeelerGap is the end gap of a ring at one depth of a bore.
 type FeelerGap struct {
 	Depth units.Length `json:"depth"` // from the deck
 	Gap   Measured     `json:"gap"`

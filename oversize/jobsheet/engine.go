@@ -44,8 +44,8 @@ type Engine struct {
 	Running Running `json:"running,omitzero"`
 	// Sleeve is what is to be fitted where no size on offer serves.
 	Sleeve Sleeve `json:"sleeve,omitzero"`
-	// Sizes says whether the cylinders of an engine of several may differ in size.
-	Sizes Sharing `json:"sizes,omitzero"`
+	// OneSize says that the cylinders of an engine of several share a size, or that each may have its own.
+	OneSize *bool `json:"one_size,omitempty"`
 	// HoningAllowance is left on the diameter by boring, for the hone.
 	HoningAllowance units.Length `json:"honing_allowance,omitzero"`
 	// GasketHole is the hole of the head gasket to be fitted: no finished bore may be larger.
@@ -55,7 +55,7 @@ type Engine struct {
 }
 
 // ownSizes reports whether each cylinder may have its own size.
-func (e Engine) ownSizes() bool { return e.Sizes == EachItsOwn || e.Cylinders == 1 }
+func (e Engine) ownSizes() bool { return e.OneSize != nil && !*e.OneSize || e.Cylinders == 1 }
 
 // length returns a length that is a pointer in the job, so that none and zero are two things.
 func length(l *units.Length) units.Length {
@@ -64,27 +64,6 @@ func length(l *units.Length) units.Length {
 	}
 	return *l
 }
-
-// Sharing is whether the cylinders of an engine share a size.
-type Sharing int8
-
-// Ways to share. Not said leaves the route open.
-const (
-	SharingNotSaid Sharing = iota
-	OneForAll
-	EachItsOwn
-)
-
-var sharingNames = []string{"", "one for all", "each its own"}
-
-// String returns "one for all", "each its own" or "".
-func (s Sharing) String() string { return enum.Name(s, sharingNames) }
-
-// MarshalText returns the text of [Sharing.String].
-func (s Sharing) MarshalText() ([]byte, error) { return enum.Marshal(s, sharingNames) }
-
-// UnmarshalText reads "one for all" or "each its own". On error the receiver keeps its value.
-func (s *Sharing) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, sharingNames) }
 
 // Limits are the maker's, each optional.
 type Limits struct {
@@ -128,12 +107,9 @@ type Ring struct {
 	HotGap    units.Length `json:"hot_gap,omitzero"`   // the least to be left when running
 	// Of a pegged ring: the direction of the middle of its gap, once round from one end of the thrust
 	// axis, and how far it can turn about its peg, along the wall.
-	Peg  *Peg          `json:"peg,omitempty"`
+	Peg  *units.Angle  `json:"peg,omitempty"`
 	Play *units.Length `json:"play,omitempty"`
 }
-
-// A Peg is where a peg stands. It is a type of its own because 0° is a place like any other.
-type Peg struct{ units.Angle }
 
 // An Oversize is one size on offer.
 type Oversize struct {

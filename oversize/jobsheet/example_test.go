@@ -40,7 +40,7 @@ func pump() jobsheet.Job {
 			Standard:     jobsheet.Standard{Size: jobsheet.Measured{Value: length("67.004 mm"), Expanded: length("0.002 mm")}},
 			Temperatures: jobsheet.Temperatures{Standard: at20, GaugeSet: at20, GaugeUsed: at20, Cylinder: at20},
 		},
-		Survey: jobsheet.Survey{By: "the machinist", Clamping: jobsheet.Free},
+		Survey: jobsheet.Survey{By: "the machinist", TorquePlate: ptr(false)},
 		Cylinders: []jobsheet.Cylinder{{
 			Name: "1", Over: &standard, WearShare: 0.7,
 			Readings: []jobsheet.Reading{
@@ -50,7 +50,7 @@ func pump() jobsheet.Job {
 			},
 		}},
 		Counted:  jobsheet.Counted{Readings: ptr(3), Passes: ptr(0), Pits: ptr(0)},
-		NotKnown: []jobsheet.Unknown{jobsheet.RingTravel, jobsheet.LeastWall},
+		NotKnown: []string{"ring travel", "least wall"},
 	}
 }
 
@@ -184,12 +184,12 @@ func ExampleSheet_WriteText() {
 }
 
 // A dial reading of zero is a reading: it means the size of the setting standard.
-func ExampleDeviation() {
+func ExampleReading_deviation() {
 	j := pump()
 	j.Gauge.Dial = bore.PlusIsSmaller
 	for i := range j.Cylinders[0].Readings {
 		r := &j.Cylinders[0].Readings[i]
-		r.Diameter, r.Deviation = 0, &jobsheet.Deviation{Length: units.Length(i) * -20 * units.Micrometre}
+		r.Diameter, r.Deviation = 0, ptr(units.Length(i)*-20*units.Micrometre)
 	}
 	sheet, err := jobsheet.Plan(j)
 	if err != nil {

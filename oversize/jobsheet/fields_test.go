@@ -54,7 +54,7 @@ func TestFieldsTakePart(t *testing.T) {
 				c := s.Choice.Cylinders[0]
 				return c.Aim < (c.Finish.Min+c.Finish.Max)/2-units.Micrometre
 			}},
-		{name: "a plating that lifts", kept: true, field: "cylinders.0.plating", one: "whole", with: "peels",
+		{name: "a plating that lifts", kept: true, field: "cylinders.0.plating_whole", one: true, with: false,
 			also: map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cuts": nil},
 			says: func(s jobsheet.Sheet) bool { return refused(s, oversize.Peeling) }},
 	} {

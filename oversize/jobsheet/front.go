@@ -25,8 +25,8 @@ func (s Sheet) front() []page.Block {
 		what     string
 		on       Moment
 		by       string
-		clamping Clamping
-	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.Clamping}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.Clamping}} {
+		clamping *bool
+	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.TorquePlate}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.TorquePlate}} {
 		var words []string
 		if !taken.on.IsZero() {
 			words = append(words, "on "+taken.on.String())
@@ -34,8 +34,8 @@ func (s Sheet) front() []page.Block {
 		if taken.by != "" {
 			words = append(words, "by "+taken.by)
 		}
-		if taken.clamping != ClampingNotSaid {
-			words = append(words, taken.clamping.words())
+		if taken.clamping != nil {
+			words = append(words, clampingWords(*taken.clamping))
 		}
 		if len(words) > 0 {
 			front = append(front, sentence("%s %s.", taken.what, strings.Join(words, ", ")))
@@ -196,7 +196,10 @@ func alike(names, lines []string) string {
 }
 
 // bored reports whether the job shows that a cylinder has been bored: its honing has begun.
-func (c Cylinder) bored() bool { return c.Honing.Start != (HonedSize{}) }
+func (c Cylinder) bored() bool { return len(c.Honing) > 0 }
+
+// passes is how many passes of the hone have been made.
+func (c Cylinder) passes() int { return max(len(c.Honing)-1, 0) }
 
 // dial says what the gauge shows at the sizes to stop at, when all is at one temperature.
 func (s Sheet) dial() string {

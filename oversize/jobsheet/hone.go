@@ -60,7 +60,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 			h.Reach = &reach
 		}
 	}
-	h.Used, h.Motion = h.Now, t.motion()
+	h.Used = h.Now
 	if h.Reach != nil && !t.want().Accepts(h.Leaves) {
 		h.Used = h.Reach.Best
 	}
@@ -89,20 +89,17 @@ func (t Tools) want() hone.Want {
 	return hone.Want{Crosshatch: t.Crosshatch, Tolerance: cmp.Or(t.Tolerance, usualTolerance)}
 }
 
-// motion is how the tool moves: a hand is fastest in the middle of a stroke.
-func (t Tools) motion() Motion {
-	switch {
-	case t.Motion != MotionNotGiven:
-		return t.Motion
-	case t.Drive == hone.ByMachine:
-		return EvenMotion
+// crank reports whether a stroke is fastest in the middle, as a hand makes it.
+func (t Tools) crank() bool {
+	if t.Crank != nil {
+		return *t.Crank
 	}
-	return CrankMotion
+	return t.Drive != hone.ByMachine
 }
 
-// of returns the motion as package hone wants it.
-func (m Motion) of() hone.Motion {
-	if m == CrankMotion {
+// motion is how the tool moves.
+func (t Tools) motion() hone.Motion {
+	if t.crank() {
 		return hone.Crank()
 	}
 	return hone.Steady()
@@ -116,7 +113,7 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Omission) {
 	const points = 33 // along the wall; the ends, the middle and the extremes are what the sheet shows
 	var err error
 	if !t.Crosshatch.IsZero() {
-		if h.Wall, err = h.Used.Profile(h.Motion.of(), h.Travel, t.want(), points); err != nil {
+		if h.Wall, err = h.Used.Profile(t.motion(), h.Travel, t.want(), points); err != nil {
 			out = omit(out, "the angle along the wall", "%v", err)
 		}
 		h.Wall.Points = nil
@@ -124,7 +121,7 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Omission) {
 	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone.FollowsWall() {
 		return out // what follows the wall takes no stock to a size
 	}
-	if h.Removal, err = h.Used.Removal(h.Motion.of(), h.Travel, t.Pressing, stock, points); err != nil {
+	if h.Removal, err = h.Used.Removal(t.motion(), h.Travel, t.Pressing, stock, points); err != nil {
 		out = omit(out, "straightness after honing", "%v", err)
 	}
 	h.Removal.Points = nil

@@ -79,7 +79,7 @@ func (h honest) tree(finished bool) tree {
 	}
 	engine := tree{
 		"cylinders": h.cylinders, "cycle": cycle, "bore": h.mm(d), "stroke": h.mm(h.stroke), "wall": "bare iron", "material": "grey iron",
-		"layout": layout, "compression_ratio": 8.5, "limits": limits, "rings": rings, "sizes": "one for all",
+		"layout": layout, "compression_ratio": 8.5, "limits": limits, "rings": rings, "one_size": true,
 		"running":          tree{"piston_by_window": true, "rings_by_window": true},
 		"honing_allowance": h.mm(0.05), "gasket_hole": h.mm(d + 1.5), "may_shift": h.mm(0),
 	}
@@ -148,14 +148,14 @@ func (h honest) tree(finished bool) tree {
 	counted["readings"] = readings
 	j := tree{
 		"version": 2, "title": "An honest job (invented)", "engine": engine, "gauge": gauge, "cylinders": cylinders, "counted": counted,
-		"survey": tree{"on": "2026-05-02", "by": "the machinist", "clamping": "free"},
+		"survey": tree{"on": "2026-05-02", "by": "the machinist", "torque_plate": false},
 		"tools": tree{"hone": "rigid-stone hone", "drive": "by hand", "stroke": h.mm(h.stroke), "crosshatch": "45° included", "tolerance": "6°",
 			"spindle": "40 to 400 rev/min", "stroking": "20 to 60 cycles/min"},
 		"cuts": tree{"locating": h.mm(0.01), "out_of_square": h.mm(0.009), "surface": h.mm(0.008), "most_depth": h.mm(0.12)},
 	}
 	if finished {
 		counted["proof"] = again
-		j["proof"] = tree{"on": "2026-05-05", "by": "the machinist", "clamping": "free", "washed": true, "standard": tree{
+		j["proof"] = tree{"on": "2026-05-05", "by": "the machinist", "torque_plate": false, "washed": true, "standard": tree{
 			"name": "micrometer, set again", "size": h.doubtful(d+0.5, 0.002), "material": "gauge steel"}, "temperatures": temperatures(20.5, 20.6, 20.7)}
 	}
 	return j

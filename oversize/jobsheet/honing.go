@@ -9,23 +9,12 @@ import (
 	"borewright.example/units"
 )
 
-// Honed is how far the honing of one cylinder has got. Read it at one depth and along one axis, the
-// gauge set as for the survey.
-type Honed struct {
-	Start  HonedSize `json:"start"`           // before the first pass
-	Passes []Pass    `json:"passes,omitzero"` // made so far
-}
-
-// A HonedSize is a diameter read while the cylinder was at a temperature.
-type HonedSize struct {
-	Diameter units.Length      `json:"diameter"` // as the gauge shows it, as in the survey
-	At       units.Temperature `json:"at"`       // of the cylinder then
-}
-
-// A Pass is a stretch of honing without stopping, and the size after it.
+// A Pass is a stretch of honing without stopping, and the size after it. Read it at one depth and along one axis,
+// the gauge set as for the survey.
 type Pass struct {
-	Lasts Duration  `json:"lasts"` // "20s", "1m30s"
-	After HonedSize `json:"after"` // once it has stopped
+	Lasts    Duration          `json:"lasts,omitzero"` // "20s", "1m30s"; left out where it is the size before the first
+	Diameter units.Length      `json:"diameter"`       // as the gauge shows it, as in the survey
+	At       units.Temperature `json:"at"`             // of the cylinder then
 }
 
 // A Duration is a time with its unit in the text: "20s", "1m30s".

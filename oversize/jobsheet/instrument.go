@@ -181,7 +181,7 @@ func (g Gauge) shown(r Reading) (units.Length, error) {
 	if r.Deviation == nil {
 		return r.Diameter, nil
 	}
-	return bore.Gauge{Dial: g.Dial, Standard: bore.Standard{Size: g.Standard.Size.Value}}.Diameter(r.Deviation.Length)
+	return bore.Gauge{Dial: g.Dial, Standard: bore.Standard{Size: g.Standard.Size.Value}}.Diameter(*r.Deviation)
 }
 
 // proofGauge returns the gauge as it was set for the proof.
@@ -208,7 +208,7 @@ func (g given) measure(readings []Reading, by Gauge, gauge bore.Gauge) (bore.Geo
 // the stroke.
 func (j Job) layout() bore.Layout {
 	l := j.Engine.Layout
-	if j.unknown(RingTravel) {
+	if j.unknown(ringTravel) {
 		l.Stroke = j.Engine.Stroke
 	}
 	return l

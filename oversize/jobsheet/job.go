@@ -30,8 +30,10 @@ type Job struct {
 	Proof     Proof      `json:"proof,omitzero"` // of the finished bores
 	// Counted is how much was written down at the bench, so that what is lost on the way here is missed.
 	Counted Counted `json:"counted,omitzero"`
-	// NotKnown says what nobody knows here, so that this and leaving a thing out are two things.
-	NotKnown []Unknown `json:"not_known,omitzero"`
+	// NotKnown says what nobody knows here, so that this and leaving a thing out are two things: "ring travel" (read
+	// then from within 10 mm of the deck to one stroke below), "wear share" (neither side is taken to be the less
+	// worn), "least wall" (only sizes on the maker's own list are bored).
+	NotKnown []string `json:"not_known,omitzero"`
 	// Confirmed are fields that look like a slip and are right.
 	Confirmed []Confirmation `json:"confirmed,omitzero"`
 	// Accepted is what goes on somebody's word.
@@ -59,41 +61,23 @@ func ReadJob(r io.Reader) (Job, error) {
 	return j, nil
 }
 
-// clone returns the job with slices of its own.
+// clone returns the job with lists of its own.
 func (j Job) clone() Job {
 	j.NotKnown, j.Confirmed, j.Accepted = slices.Clone(j.NotKnown), slices.Clone(j.Confirmed), slices.Clone(j.Accepted)
-	j.Gauge.Study = slices.Clone(j.Gauge.Study)
-	j.Engine.Rings = slices.Clone(j.Engine.Rings)
-	for i, r := range j.Engine.Rings {
-		if r.Peg != nil {
-			j.Engine.Rings[i].Peg = &Peg{r.Peg.Angle}
-		}
-	}
+	j.Gauge.Study, j.Tools.Phases = slices.Clone(j.Gauge.Study), slices.Clone(j.Tools.Phases)
+	j.Engine.Rings, j.Engine.Layout.Ports = slices.Clone(j.Engine.Rings), slices.Clone(j.Engine.Layout.Ports)
 	j.Engine.Oversizes = slices.Clone(j.Engine.Oversizes)
-	for i, o := range j.Engine.Oversizes {
-		j.Engine.Oversizes[i].Pistons = slices.Clone(o.Pistons)
+	for i := range j.Engine.Oversizes {
+		o := &j.Engine.Oversizes[i]
+		o.Pistons = slices.Clone(o.Pistons)
 	}
-	j.Engine.Layout.Ports = slices.Clone(j.Engine.Layout.Ports)
 	j.Cylinders = slices.Clone(j.Cylinders)
 	for i := range j.Cylinders {
 		c := &j.Cylinders[i]
-		c.Rings, c.Pits, c.Texture = slices.Clone(c.Rings), slices.Clone(c.Pits), slices.Clone(c.Texture)
-		c.Honing.Passes = slices.Clone(c.Honing.Passes)
-		c.Readings = cloneReadings(c.Readings)
-		c.Proof = cloneReadings(c.Proof)
+		c.Readings, c.Proof, c.Rings, c.Honing = slices.Clone(c.Readings), slices.Clone(c.Proof), slices.Clone(c.Rings), slices.Clone(c.Honing)
+		c.Pits, c.Texture, c.FeelerTest = slices.Clone(c.Pits), slices.Clone(c.Texture), slices.Clone(c.FeelerTest)
 	}
-	j.Tools.Phases = slices.Clone(j.Tools.Phases)
 	return j
-}
-
-func cloneReadings(rs []Reading) []Reading {
-	rs = slices.Clone(rs)
-	for i, r := range rs {
-		if r.Deviation != nil {
-			rs[i].Deviation = &Deviation{r.Deviation.Length}
-		}
-	}
-	return rs
 }
 
 // WriteJSON writes the job as [ReadJob] reads it. An error is the writer's, or that of a number

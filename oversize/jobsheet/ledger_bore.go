@@ -32,10 +32,10 @@ func (b *book) proofRows(path string) {
 		b.put(open(demandWashed, "", notSaid, WashAndProve, "proof.washed"))
 	}
 	b.rest(b.proofGauge())
-	if b.Survey.Clamping != ClampingNotSaid && b.Proof.Clamping != ClampingNotSaid {
+	if b.Survey.TorquePlate != nil && b.Proof.TorquePlate != nil {
 		b.put(provenBy(demandClamping, "", byOwnRecord)) // that they differ is a fault of the job
 	} else {
-		b.put(open(demandClamping, "", notSaid, b.later(Tell), "survey.clamping", "proof.clamping"))
+		b.put(open(demandClamping, "", notSaid, b.later(Tell), "survey.torque_plate", "proof.torque_plate"))
 	}
 }
 
@@ -74,7 +74,7 @@ func (b *book) travel(path string) {
 	switch {
 	case len(places(g)) == 0:
 		r = open(demandTravel, "", notRead, Measure, at)
-	case b.Engine.Layout.RingBottom == 0 && !b.unknown(RingTravel):
+	case b.Engine.Layout.RingBottom == 0 && !b.unknown(ringTravel):
 		r = open(demandTravel, "", notSaid, Tell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
 	case p != nil && len(p.Missing) > 0:
 		r = open(demandTravel, "", notSeen, step, at)
@@ -216,7 +216,7 @@ func (b *book) wallRow(path string) {
 	}
 	var r Row
 	switch {
-	case given.ThinnestWall.IsZero() && least == 0 && b.unknown(LeastWall):
+	case given.ThinnestWall.IsZero() && least == 0 && b.unknown(leastWall):
 		r = open(demandWall, "", noLimit, b.later(AskMaker), "engine.oversizes.makers_list", "engine.limits.least_wall")
 		if !cutToSize(c) && c.Route != oversize.Undecided {
 			r = notAsked(demandWall, "")

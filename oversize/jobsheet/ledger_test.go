@@ -97,7 +97,7 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 		{"read warm", map[string]any{"proof.temperatures.cylinder": "31 ± 0.4 °C"}, false, "cylinders[0].rest", jobsheet.Open, "not at rest"},
 		{"read by thermometers that do not say", map[string]any{"proof.temperatures.cylinder": "21 ± 4 °C", "proof.temperatures.standard": "20.5 ± 2 °C"}, false,
 			"cylinders[0].rest", jobsheet.Open, "not at rest"},
-		{"nobody said how it was held", map[string]any{"survey.clamping": nil}, false, "cylinders[0].clamping", jobsheet.Open, "not said"},
+		{"nobody said how it was held", map[string]any{"survey.torque_plate": nil}, false, "cylinders[0].clamping", jobsheet.Open, "not said"},
 		{"nobody counted", map[string]any{"counted.proof": nil}, false, "engine.counted", jobsheet.Open, "not counted"},
 		{"nobody looked for pits", map[string]any{"counted.pits": nil}, true, "cylinders[0].pits", jobsheet.Open, "not read"},
 		{"no word on running", map[string]any{"engine.running": nil}, false, "cylinders[0].rings[0].running gap", jobsheet.Open, "not said"},
@@ -367,7 +367,7 @@ func TestOrderOfSteps(t *testing.T) {
 		{true, map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}},
 		{true, map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "320 °C", "bore": "90 °C"}}},
 		{false, map[string]any{"cylinders.0.proof": []any{}, "counted.proof": 0}},
-		{false, map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cylinders.0.plating": "whole", "cuts": nil, "cylinders.0.proof": []any{}, "counted.proof": 0}},
+		{false, map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cylinders.0.plating_whole": true, "cuts": nil, "cylinders.0.proof": []any{}, "counted.proof": 0}},
 	} {
 		j := finished(c.bored, false)
 		for path, v := range c.change {

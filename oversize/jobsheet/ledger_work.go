@@ -45,7 +45,7 @@ func (b *book) workStep() Step {
 	case waiting(b.Job, b.choice) || b.spoilt():
 		return WaitForOthers
 	case p.recorded && p.broken == noReason:
-		return passStep(p.next.Decision, len(b.Cylinders[b.at].Honing.Passes))
+		return passStep(p.next.Decision, b.Cylinders[b.at].passes())
 	case p.recorded:
 		return MeasureBetter // never back to the boring bar on a record that cannot be followed
 	case c.Route == oversize.Sleeve:
@@ -110,11 +110,11 @@ func (b *book) route(path string) {
 		r = open(demandRoute, "", othersFirst, WaitForOthers)
 	case c.Route == oversize.MakersProcess:
 		r.Step = LeaveUntouched
-		switch plating := b.Cylinders[b.at].Plating; {
-		case plating == PlatingPeels:
+		switch whole := b.Cylinders[b.at].PlatingWhole; {
+		case whole != nil && !*whole:
 			r = Row{Demand: demandRoute, State: Failed, Reason: peels, Step: AskMaker}
-		case plating == PlatingNotSaid && b.Engine.Wall == oversize.Plated:
-			r = open(demandRoute, "", notSaid, Measure, path+"plating")
+		case whole == nil && b.Engine.Wall == oversize.Plated:
+			r = open(demandRoute, "", notSaid, Measure, path+"plating_whole")
 		}
 	}
 	r.Price = b.price(c)
@@ -179,8 +179,7 @@ func (b *book) work(path string) {
 
 // cutAnyway reports whether a wall that is never worked on was honed in this job.
 func (b *book) cutAnyway() bool {
-	h := b.Cylinders[b.at].Honing
-	if h.Start != (HonedSize{}) || len(h.Passes) > 0 {
+	if b.Cylinders[b.at].bored() {
 		return true
 	}
 	p := b.proofs[b.at]
@@ -221,7 +220,7 @@ func (b *book) pastSize(i int) bool {
 		}
 		return false
 	}
-	return passStep(b.passes[i].next.Decision, len(b.Cylinders[i].Honing.Passes)) == Oversized && b.passes[i].recorded
+	return passStep(b.passes[i].next.Decision, b.Cylinders[i].passes()) == Oversized && b.passes[i].recorded
 }
 
 // sleeveRows writes the fit of a sleeve, where the cylinder gets one or may.

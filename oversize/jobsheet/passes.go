@@ -26,12 +26,12 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 	all := make([]passing, len(read))
 	for i, c := range choice.Cylinders {
 		h := g.Cylinders[i].Honing
-		if h.Start == (HonedSize{}) {
+		if len(h) == 0 {
 			continue
 		}
 		p := &all[i]
 		p.recorded = true
-		start, err := h.Start.at20(g.survey)
+		start, err := h[0].at20(g.survey)
 		switch {
 		case err != nil:
 			p.broken, p.says = recordBroken, err.Error()
@@ -48,7 +48,7 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 			continue
 		}
 		switch {
-		case len(h.Passes) == 0 && g.Tools.TrialPass.Duration == 0:
+		case len(h) == 1 && g.Tools.TrialPass.Duration == 0:
 			p.broken, p.says = recordBroken, "it has no trial pass: give tools.trial_pass"
 		case p.next.Decision == hone.MeasureAgain:
 			p.broken, p.says = recordDoubtful, "what the passes took cannot be told from the doubt of the gauge"
@@ -68,14 +68,13 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 }
 
 // fallsBack says where a bore was read smaller after a pass than before it; "" where it never was.
-func (g given) fallsBack(h Honed, doubt uncertainty.Estimate) (string, error) {
-	before := h.Start
-	for n, p := range h.Passes {
-		a, err := before.at20(g.survey)
+func (g given) fallsBack(h []Pass, doubt uncertainty.Estimate) (string, error) {
+	for n := 1; n < len(h); n++ {
+		a, err := h[n-1].at20(g.survey)
 		if err != nil {
 			return "", err
 		}
-		b, err := p.After.at20(g.survey)
+		b, err := h[n].at20(g.survey)
 		if err != nil {
 			return "", err
 		}
@@ -86,24 +85,23 @@ func (g given) fallsBack(h Honed, doubt uncertainty.Estimate) (string, error) {
 			return "", err
 		}
 		if f.Verdict == uncertainty.Beyond {
-			return fmt.Sprintf("it falls back in pass %d, from %v to %v", n+1, a, b), nil
+			return fmt.Sprintf("it falls back in pass %d, from %v to %v", n, a, b), nil
 		}
-		before = p.After
 	}
 	return "", nil
 }
 
 // at20 returns the size at 20 °C, read with the gauge as it was set for the survey.
-func (r HonedSize) at20(gauge bore.Gauge) (units.Length, error) {
-	gauge.PartAt.Value = r.At
-	g, err := bore.Measure([]bore.Reading{{Diameter: r.Diameter}}, gauge)
+func (p Pass) at20(gauge bore.Gauge) (units.Length, error) {
+	gauge.PartAt.Value = p.At
+	g, err := bore.Measure([]bore.Reading{{Diameter: p.Diameter}}, gauge)
 	return g.Largest.Size.Value, err
 }
 
 // nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
-func (g given) nextPass(h Honed, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
-	read := func(r HonedSize) (hone.Reading, error) {
-		size, err := r.at20(g.survey)
+func (g given) nextPass(h []Pass, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
+	read := func(p Pass) (hone.Reading, error) {
+		size, err := p.at20(g.survey)
 		doubt.Value = size
 		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
 	}
@@ -112,11 +110,11 @@ func (g given) nextPass(h Honed, doubt uncertainty.Estimate, finish units.Limits
 		Trial: g.Tools.TrialPass.Duration, Longest: g.Tools.LongestPass.Duration,
 	}
 	var err error
-	if z.Start, err = read(h.Start); err != nil {
+	if z.Start, err = read(h[0]); err != nil {
 		return hone.Next{}, err
 	}
-	for _, p := range h.Passes {
-		after, err := read(p.After)
+	for _, p := range h[1:] {
+		after, err := read(p)
 		if err != nil {
 			return hone.Next{}, err
 		}

@@ -154,13 +154,13 @@ func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, p
 		if len(c.Proof) > 0 && proofs[i] == nil {
 			out = omit(out, path+"proof", "not every worn bore has been read")
 		}
-		if c.Honing.Start != (HonedSize{}) && !passes[i].recorded {
+		if c.bored() && !passes[i].recorded {
 			out = omit(out, path+"honing", "not every worn bore has been read")
 		}
 		if !c.Crosshatch.IsZero() && proofs[i] == nil {
 			out = omit(out, path+"crosshatch", "the finished bore has not been read")
 		}
-		if c.FeelerTest != (FeelerTest{}) {
+		if len(c.FeelerTest) > 0 {
 			out = omit(out, path+"feeler_test", "a feeler gauge in a ring's gap decides nothing beside a bore gauge")
 		}
 		if c.Piston.has() && len(choice.Cylinders) > 0 && choice.Cylinders[i].Route != oversize.Undecided && length(c.PistonFor) != choice.Cylinders[i].Over {

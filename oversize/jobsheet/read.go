@@ -65,12 +65,12 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 	if r.cleanUp, err = r.bore.CleanUp(g.wear(c, r.bore)); err != nil {
 		return r, err
 	}
-	if t := c.FeelerTest; t != (FeelerTest{}) {
-		upper, err := gapEstimate(t.Upper.Gap)
+	if t := c.FeelerTest; len(t) == 2 {
+		upper, err := gapEstimate(t[0].Gap)
 		if err != nil {
 			return r, err
 		}
-		lower, err := gapEstimate(t.Lower.Gap)
+		lower, err := gapEstimate(t[1].Gap)
 		if err != nil {
 			return r, err
 		}

@@ -184,7 +184,7 @@ func (w ringWork) ports(r RingSheet) ([]rings.Room, error) {
 	if w.ring.Peg == nil || w.ring.Play == nil || len(layout.Ports) == 0 || layout.RingBottom == 0 || gap.Value <= 0 {
 		return nil, nil // not known, or it does not go in at all
 	}
-	ends := rings.Ends{Peg: w.ring.Peg.Angle, Gap: gap.Value, Play: *w.ring.Play, Bore: r.Bore.Value}
+	ends := rings.Ends{Peg: *w.ring.Peg, Gap: gap.Value, Play: *w.ring.Play, Bore: r.Bore.Value}
 	return ends.Clear(layout.Ports, bore.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
 }
 

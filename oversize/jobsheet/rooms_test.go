@@ -258,8 +258,8 @@ func (f jobFile) survey(t *testing.T, s jobsheet.Sheet) {
 		same(t, "findings", c.Findings, must(g.Judge(f.limits(), each))(t))
 		same(t, "clean-up", c.CleanUp, f.cleanUp(i, g))
 		if own := f.of("cylinders", i); own.has("feeler_test") {
-			lower := own.sure("feeler_test.lower.gap")
-			upper := own.sure("feeler_test.upper.gap")
+			lower := own.of("feeler_test", 1).sure("gap")
+			upper := own.of("feeler_test", 0).sure("gap")
 			same(t, "feeler test", c.FeelerTaper, must(rings.DiameterChange(lower, upper))(t))
 		}
 	}
@@ -692,12 +692,12 @@ func (f jobFile) passes(t *testing.T, s jobsheet.Sheet) {
 		z := hone.Sizing{
 			Metal: material.GreyIron(), Finish: s.Choice.Cylinders[i].Finish,
 			Risk:  0.05 / float64(len(s.Cylinders)), // of the engine
-			Start: read(own.size("honing.start.diameter"), field[units.Temperature](own, "honing.start.at")),
+			Start: read(own.of("honing", 0).size("diameter"), field[units.Temperature](own.of("honing", 0), "at")),
 			Trial: f.lasts("tools.trial_pass"), Longest: f.lasts("tools.longest_pass"),
 		}
-		for k := range own.count("honing.passes") {
-			p := own.of("honing.passes", k)
-			z.Passes = append(z.Passes, hone.Pass{Lasts: p.lasts("lasts"), After: read(p.size("after.diameter"), field[units.Temperature](p, "after.at"))})
+		for k := 1; k < own.count("honing"); k++ {
+			p := own.of("honing", k)
+			z.Passes = append(z.Passes, hone.Pass{Lasts: p.lasts("lasts"), After: read(p.size("diameter"), field[units.Temperature](p, "at"))})
 		}
 		same(t, "next pass", c.Pass, must(z.Next())(t))
 	}

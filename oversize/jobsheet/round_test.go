@@ -31,8 +31,8 @@ func (r *roundOf) count() {
 			list, _ := c[of].([]any)
 			n[of] += len(list)
 		}
-		if h, ok := c["honing"].(tree); ok {
-			n["passes"] += len(h["passes"].([]any))
+		if h, ok := c["honing"].([]any); ok {
+			n["passes"] += len(h) - 1
 		}
 	}
 	for of, x := range n {
@@ -135,7 +135,9 @@ func (r *roundOf) bore(h honest) {
 	millimetres(t, "the size to bore to", s.Choice.Cylinders[0].Bored, aim-0.05, 1e-4)
 
 	at := func(x float64) tree { return tree{"diameter": h.mm(x), "at": "22 °C"} }
-	pass := func(lasts string, after float64) tree { return tree{"lasts": lasts, "after": at(after)} }
+	pass := func(lasts string, after float64) tree {
+		return tree{"lasts": lasts, "diameter": h.mm(after), "at": "22 °C"}
+	}
 	for i := range 2 {
 		other := []jobsheet.Step{jobsheet.BoreOut, jobsheet.WashAndProve}[i] // the cylinder that is not at work
 		each := func(step jobsheet.Step) []jobsheet.Step {
@@ -145,24 +147,23 @@ func (r *roundOf) bore(h honest) {
 			return []jobsheet.Step{other, step}
 		}
 		engine := func(step jobsheet.Step) jobsheet.Step { return min(step, other) }
-		honing := tree{"start": at(aim - 0.05), "passes": []any{}}
-		cylinderOf(r.job, i)["honing"] = honing
+		honed := func(passes ...any) { cylinderOf(r.job, i)["honing"] = append([]any{at(aim - 0.05)}, passes...) }
+		honed()
 		s = r.says("bored", engine(jobsheet.HoneToSize), each(jobsheet.HoneToSize)...)
 		if next := s.Cylinders[i].Pass; next.Lasts.Seconds() != 15 {
 			t.Errorf("the first pass is not the trial: %v", next.Lasts)
 		}
-		honing["passes"] = []any{pass("10s", aim-0.044)}
+		honed(pass("10s", aim-0.044))
 		r.says("the trial pass", engine(jobsheet.HoneToSize), each(jobsheet.HoneToSize)...)
-		honing["passes"] = []any{pass("10s", aim-0.044), pass("15s", aim-0.036)}
+		honed(pass("10s", aim-0.044), pass("15s", aim-0.036))
 		r.says("two passes", engine(jobsheet.HoneToSize), each(jobsheet.HoneToSize)...)
-		honing["passes"] = []any{pass("10s", aim-0.044), pass("15s", aim-0.036), pass("60s", aim)}
+		honed(pass("10s", aim-0.044), pass("15s", aim-0.036), pass("60s", aim))
 		r.says("at its size", engine(jobsheet.WashAndProve), each(jobsheet.WashAndProve)...)
 	}
-	past := cylinderOf(r.job, 1)["honing"].(tree)
-	was := past["passes"]
-	past["passes"] = []any{pass("10s", aim-0.044), pass("15s", aim-0.036), pass("90s", aim+0.05)}
+	was := cylinderOf(r.job, 1)["honing"]
+	cylinderOf(r.job, 1)["honing"] = []any{at(aim - 0.05), pass("10s", aim-0.044), pass("15s", aim-0.036), pass("90s", aim+0.05)}
 	r.says("one run past", jobsheet.Oversized, jobsheet.WaitForOthers, jobsheet.Oversized)
-	past["passes"] = was
+	cylinderOf(r.job, 1)["honing"] = was
 	r.prove(jobsheet.WashAndProve)
 }
 

@@ -162,8 +162,6 @@ type HoneSheet struct {
 	// Used is the setting that the following is worked out for: Now, or the best on hand where Now
 	// is not known or does not leave the crosshatch wanted.
 	Used hone.Setting `json:"used,omitzero"`
-	// Motion is that of the tool.
-	Motion Motion `json:"motion,omitzero"`
 	// Wall is the angle along the wall; zero where the travel is not known.
 	Wall    hone.Profile `json:"wall,omitzero"`
 	Retrace hone.Retrace `json:"retrace,omitzero"` // zero unless the job gives lines and track

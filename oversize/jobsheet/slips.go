@@ -223,12 +223,9 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 	s.say(path+".crosshatch_doubt", c.CrosshatchDoubt.String(), c.CrosshatchDoubt == 0 || c.CrosshatchDoubt >= units.Degree/5 && c.CrosshatchDoubt <= 10*units.Degree,
 		"0.2 to 10° is usual")
 	cool, _ := material.UsualWorkshop()
-	at := func(path string, r HonedSize) {
-		s.say(path+".at", r.At.String(), r.At.IsZero() || r.At >= cool && r.At <= units.ReferenceTemperature+warmest, "%v to %v is usual", cool, units.ReferenceTemperature+warmest)
-	}
-	at(path+".honing.start", c.Honing.Start)
-	for i, p := range c.Honing.Passes {
-		at(fmt.Sprintf("%s.honing.passes[%d].after", path, i), p.After)
+	for i, p := range c.Honing {
+		s.say(fmt.Sprintf("%s.honing[%d].at", path, i), p.At.String(), p.At >= cool && p.At <= units.ReferenceTemperature+warmest,
+			"%v to %v is usual", cool, units.ReferenceTemperature+warmest)
 	}
 }
 

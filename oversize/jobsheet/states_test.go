@@ -97,7 +97,7 @@ func TestEveryStateIsReached(t *testing.T) {
 	}{
 		{true, map[string]any{"cylinders.0.proof.0.diameter": "80.600 mm", "cylinders.0.proof.0.confirmed": true}},
 		{true, map[string]any{"counted.proof": nil}},
-		{true, map[string]any{"cylinders.0.honing": tree{"start": tree{"diameter": "80.100 mm", "at": "22 °C"}, "passes": []any{}}}},
+		{true, map[string]any{"cylinders.0.honing": []any{tree{"diameter": "80.100 mm", "at": "22 °C"}}}},
 		{true, map[string]any{"cylinders.0.crosshatch": "20° included"}},
 		{true, map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}},
 		{true, map[string]any{"cylinders.0.rings.1.finished": "1.4 ± 0.015 mm"}},
@@ -109,7 +109,7 @@ func TestEveryStateIsReached(t *testing.T) {
 		{false, map[string]any{"cylinders.0.piston.size": "79.850 ± 0.002 mm"}},
 		{false, map[string]any{"cylinders.0.piston.size": "80.020 ± 0.002 mm"}},
 		{false, map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}},
-		{false, map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cylinders.0.plating": "whole", "cuts": nil}},
+		{false, map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cylinders.0.plating_whole": true, "cuts": nil}},
 	} {
 		j := finished(c.bored, false)
 		for path, v := range c.change {

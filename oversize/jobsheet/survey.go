@@ -5,51 +5,28 @@ package jobsheet
 import (
 	"fmt"
 	"time"
-
-	"borewright.example/internal/enum"
 )
 
 // A Survey is when, by whom and how the worn bores were read. It is for the record, and to see that
 // the proof was taken the same way.
 type Survey struct {
-	On       Moment   `json:"on,omitzero"`       // when the readings were taken
-	By       string   `json:"by,omitzero"`       // name, as it shall stand on the sheet
-	Clamping Clamping `json:"clamping,omitzero"` // how the cylinders were held
+	On Moment `json:"on,omitzero"` // when the readings were taken
+	By string `json:"by,omitzero"` // name, as it shall stand on the sheet
+	// TorquePlate says that the cylinders were clamped with one, since tightened bolts pull a bore out of round, or
+	// lay free.
+	TorquePlate *bool `json:"torque_plate,omitempty"`
 }
 
 // A Proof is when, by whom and how the finished bores were read: washed, at rest, at the places of the
 // survey. The gauge is the survey's, its temperatures are taken anew.
 type Proof struct {
-	On           Moment       `json:"on,omitzero"`           // when the readings were taken
-	By           string       `json:"by,omitzero"`           // name, as it shall stand on the sheet
-	Clamping     Clamping     `json:"clamping,omitzero"`     // how the cylinders were held
-	Standard     Standard     `json:"standard,omitzero"`     // that the gauge was set on this time
-	Temperatures Temperatures `json:"temperatures,omitzero"` // needed where any finished bore is read
-	SetOn        Moment       `json:"set_on,omitzero"`       // when the gauge was set
-	Washed       bool         `json:"washed,omitzero"`       // the bores were washed before they were read
-}
-
-// Clamping is how a cylinder is held while it is read. Tightened bolts pull a bore out of round.
-type Clamping int8
-
-// Ways of clamping. The zero value is not said.
-const (
-	ClampingNotSaid Clamping = iota
-	Free
-	TorquePlate
-)
-
-var clampingNames = []string{"", "free", "torque plate"}
-
-// String returns "free", "torque plate" or "".
-func (c Clamping) String() string { return enum.Name(c, clampingNames) }
-
-// MarshalText returns the text of [Clamping.String].
-func (c Clamping) MarshalText() ([]byte, error) { return enum.Marshal(c, clampingNames) }
-
-// UnmarshalText reads "free" or "torque plate". On error the receiver keeps its value.
-func (c *Clamping) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, clampingNames)
+	On           Moment       `json:"on,omitzero"`            // when the readings were taken
+	By           string       `json:"by,omitzero"`            // name, as it shall stand on the sheet
+	TorquePlate  *bool        `json:"torque_plate,omitempty"` // the cylinders were clamped with one, or lay free
+	Standard     Standard     `json:"standard,omitzero"`      // that the gauge was set on this time
+	Temperatures Temperatures `json:"temperatures,omitzero"`  // needed where any finished bore is read
+	SetOn        Moment       `json:"set_on,omitzero"`        // when the gauge was set
+	Washed       bool         `json:"washed,omitzero"`        // the bores were washed before they were read
 }
 
 // A Moment is a day, "2026-03-14", or a minute of it, "2026-03-14 09:30", by the workshop's clock.

@@ -53,21 +53,22 @@ func (s Sheet) crosshatch() (part page.Section) {
 	return part
 }
 
-// motionWords says how the tool moves, as a condition of what follows.
-var motionWords = [...]string{EvenMotion: "With even strokes", CrankMotion: "With strokes fastest in the middle, as by hand or crank"}
-
 // wall says what the setting does along the wall.
 func (s Sheet) wall(part *page.Section) {
 	show := s.Job.Units
 	h := s.Honing
+	strokes := "With even strokes"
+	if s.Job.Tools.crank() {
+		strokes = "With strokes fastest in the middle, as by hand or crank"
+	}
 	if w := h.Wall; w.Mean != 0 {
 		part.Add(sentence("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
-			motionWords[h.Motion], turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
+			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
 			show.along(w.ReversalTop), show.along(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {
 		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",
-			motionWords[h.Motion], show.length(r.Middle), show.length(r.Top), show.length(r.Bottom)))
+			strokes, show.length(r.Middle), show.length(r.Top), show.length(r.Bottom)))
 	}
 	switch r := h.Retrace; r.Tracking {
 	case hone.Retraces:
@@ -125,7 +126,7 @@ func (s Sheet) passes(part *page.Section) {
 		}
 		part.Add(page.Sentence(text + "."))
 		switch {
-		case n.Decision == hone.StopHere && len(s.Job.Cylinders[i].Honing.Passes) == 0:
+		case n.Decision == hone.StopHere && s.Job.Cylinders[i].passes() == 0:
 			part.Add(page.Caution("Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize."))
 		case n.Decision == hone.PastSize:
 			part.Add(page.Caution(wayOut(show, c.Skirts)))

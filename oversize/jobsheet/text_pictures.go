@@ -129,7 +129,7 @@ func (s Sheet) drawPorts(part *page.Section) {
 	var ends []picture.RingEnd
 	for _, r := range s.Job.Engine.Rings {
 		if r.Peg != nil {
-			ends = append(ends, picture.RingEnd{Name: r.Name, At: r.Peg.Angle})
+			ends = append(ends, picture.RingEnd{Name: r.Name, At: *r.Peg})
 		}
 	}
 	draw(part)(picture.Ports(s.Job.Engine.Layout, s.Job.Engine.Bore, ends, s.unit()))

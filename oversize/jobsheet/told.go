@@ -35,7 +35,7 @@ func (g given) untold(choice oversize.Choice) []need {
 	}
 	e, l := g.Engine, g.Engine.Limits
 	ask(g.Gauge.Standard == (Standard{}), "gauge.standard", "what was the gauge set on?")
-	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(RingTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
+	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(ringTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
 	ask(g.Counted.Readings == nil, "counted.readings", "how many readings were written down?")
 	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")
 	if kept {
@@ -56,15 +56,15 @@ func (g given) untold(choice oversize.Choice) []need {
 	}
 	ask(g.Counted.Passes == nil, "counted.passes", "how many honing passes were written down? 0 where none was made, or no record kept")
 	ask(g.Tools.Hone == hone.KindUnknown, "tools.hone", "what kind of hone is there?")
-	ask(len(g.Cylinders) > 1 && e.Sizes == SharingNotSaid, "engine.sizes", "may the cylinders differ in size?")
+	ask(len(g.Cylinders) > 1 && e.OneSize == nil, "engine.one_size", "do the cylinders share one size?")
 	ask(e.Oversizes == nil, "engine.oversizes", "which sizes can be had? An empty list is none")
 	ask(e.HoningAllowance == 0, "engine.honing_allowance", "how much is left for the hone?")
 	ask(e.MayShift == nil, "engine.may_shift", "how far may the axis move? \"0 mm\" is not at all")
 	ask(l.PistonClearance.IsZero(), "engine.limits.piston_clearance", "what clearance does the maker want?")
-	ask(l.LeastWall == 0 && !g.unknown(LeastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
+	ask(l.LeastWall == 0 && !g.unknown(leastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d].", i)
-		ask(c.WearShare == 0 && !g.unknown(WearShare), path+"wear_share", "how much of the wear is on one side? Or name it in not_known")
+		ask(c.WearShare == 0 && !g.unknown(wearShare), path+"wear_share", "how much of the wear is on one side? Or name it in not_known")
 		ask((l.LeastWall != 0) != !c.ThinnestWall.IsZero(), path+"thinnest_wall", "a least wall and a measured one belong together")
 	}
 	if bored {
@@ -74,7 +74,7 @@ func (g given) untold(choice oversize.Choice) []need {
 		ask(g.Cuts.Surface == nil, "cuts.surface", "how much has to go under the worn skin?")
 		for n, o := range e.Oversizes {
 			ask(!o.MakersList && l.GreatestOverbore == 0, fmt.Sprintf("engine.oversizes[%d].makers_list", n), "is the size on the maker's own list? Or give limits.greatest_overbore")
-			ask(!o.MakersList && g.unknown(LeastWall), fmt.Sprintf("engine.oversizes[%d].makers_list", n), "without a least wall only sizes on the maker's own list are bored")
+			ask(!o.MakersList && g.unknown(leastWall), fmt.Sprintf("engine.oversizes[%d].makers_list", n), "without a least wall only sizes on the maker's own list are bored")
 		}
 	}
 	return needs

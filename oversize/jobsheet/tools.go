@@ -6,7 +6,6 @@ import (
 	"cmp"
 
 	"borewright.example/bore/hone"
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -37,9 +36,9 @@ type Tools struct {
 	LineWidth units.Length `json:"line_width,omitzero" want:"far"`
 	Track     units.Length `json:"track,omitzero" want:"far"`
 
-	// Motion is how the speed is spread over a stroke; left out, even for a machine, and for a
-	// hand that of a crank, fastest in the middle.
-	Motion Motion `json:"motion,omitzero"`
+	// Crank says that a stroke is fastest in the middle, as a crank makes it, or that it is even; left out, even for
+	// a machine, and for a hand as a crank.
+	Crank *bool `json:"crank,omitempty"`
 	// Pressing is how the abrasive is pressed on; where the metal goes depends on it.
 	Pressing hone.Pressing `json:"pressing,omitzero"`
 	// The first pass, while nothing is known of the rate, and the longest of any.
@@ -62,27 +61,6 @@ type Phase struct {
 	RadialStock units.Length    `json:"radial_stock"`                // what it takes off the RADIUS: half of what the diameter grows
 	Groove      units.Length    `json:"groove,omitzero" want:"fine"` // how deep its lines are; left out, not known
 }
-
-// Motion is how the speed of a hone is spread over its stroke.
-type Motion int8
-
-// Motions. Not given is taken by the drive.
-const (
-	MotionNotGiven Motion = iota
-	EvenMotion
-	CrankMotion
-)
-
-var motionNames = []string{"", "even", "crank"}
-
-// String returns "even", "crank" or "".
-func (m Motion) String() string { return enum.Name(m, motionNames) }
-
-// MarshalText returns the text of [Motion.String].
-func (m Motion) MarshalText() ([]byte, error) { return enum.Marshal(m, motionNames) }
-
-// UnmarshalText reads "even" or "crank". On error the receiver keeps its value.
-func (m *Motion) UnmarshalText(text []byte) error { return enum.Unmarshal(m, text, motionNames) }
 
 // Cuts is how the stock is to be divided, on the diameter where nothing else is said. What is
 // left out is not done.

@@ -92,19 +92,10 @@ func ExampleRunning() {
 func ExampleRing() {
 	show(jobsheet.Ring{
 		Name: "upper", Gap: units.Limits{Min: mustLength("0.20 mm"), Max: mustLength("0.35 mm")},
-		Peg: &jobsheet.Peg{Angle: 128 * units.Degree}, Play: ptr(mustLength("0.2 mm")),
+		Peg: ptr(128 * units.Degree), Play: ptr(mustLength("0.2 mm")),
 	})
 	// Output:
 	// {"name":"upper","gap":"0.2 mm to 0.35 mm","peg":"128°","play":"0.2 mm"}
-}
-
-// A peg at 0° is not a peg left out.
-func ExamplePeg() {
-	show(jobsheet.Ring{Name: "upper", Peg: &jobsheet.Peg{}})
-	show(jobsheet.Ring{Name: "upper"})
-	// Output:
-	// {"name":"upper","peg":"0°"}
-	// {"name":"upper"}
 }
 
 func ExampleOversize() {
@@ -143,25 +134,19 @@ func ExampleTemperatures() {
 
 func ExampleSurvey() {
 	var s jobsheet.Survey
-	fmt.Println(json.Unmarshal([]byte(`{"on": "2026-03-14 09:00", "by": "the machinist", "clamping": "torque plate"}`), &s))
-	fmt.Println(s.On, s.By, s.Clamping)
+	fmt.Println(json.Unmarshal([]byte(`{"on": "2026-03-14 09:00", "by": "the machinist", "torque_plate": true}`), &s))
+	fmt.Println(s.On, s.By, *s.TorquePlate)
 	// Output:
 	// <nil>
-	// 2026-03-14 09:00 the machinist torque plate
+	// 2026-03-14 09:00 the machinist true
 }
 
 // The proof has a date and temperatures of its own; its readings stand with each cylinder.
 func ExampleProof() {
 	p := sheetOf("keep").Job.Proof
-	fmt.Println(p.On, p.Clamping, p.Temperatures.Cylinder)
+	fmt.Println(p.On, p.Washed, p.Temperatures.Cylinder)
 	// Output:
-	// 2026-03-15 08:30 torque plate 19.1 ± 0.5 °C
-}
-
-func ExampleClamping() {
-	fmt.Println(jobsheet.Free, jobsheet.TorquePlate)
-	// Output:
-	// free torque plate
+	// 2026-03-15 08:30 true 19.1 ± 0.5 °C
 }
 
 func ExampleMoment() {
@@ -175,17 +160,17 @@ func ExampleMoment() {
 
 func ExampleCylinder() {
 	show(jobsheet.Cylinder{
-		Name: "1", Over: ptr(mustLength("0 mm")), WearShare: 0.7, Plating: jobsheet.PlatingWhole,
+		Name: "1", Over: ptr(mustLength("0 mm")), WearShare: 0.7, PlatingWhole: ptr(true),
 		Readings: []jobsheet.Reading{{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{Angle: bore.PinAxis}, Diameter: mustLength("67.051 mm")}},
 		Pits:     []bore.Pit{{Below: mustLength("0.02 mm"), Depth: mustLength("31 mm"), At: 40 * units.Degree}},
 	})
 	// Output:
-	// {"name":"1","over":"0 mm","readings":[{"depth":"10 mm","axis":"pin","diameter":"67.051 mm"}],"pits":[{"below":"0.02 mm","depth":"31 mm","at":"40°"}],"wear_share":0.7,"plating":"whole"}
+	// {"name":"1","over":"0 mm","readings":[{"depth":"10 mm","axis":"pin","diameter":"67.051 mm"}],"pits":[{"below":"0.02 mm","depth":"31 mm","at":"40°"}],"wear_share":0.7,"plating_whole":true}
 }
 
 func ExampleReading() {
 	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{Angle: bore.PinAxis}, Diameter: mustLength("67.051 mm")})
-	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{}, Deviation: &jobsheet.Deviation{Length: mustLength("-0.049 mm")}})
+	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{}, Deviation: ptr(mustLength("-0.049 mm"))})
 	// Output:
 	// {"depth":"10 mm","axis":"pin","diameter":"67.051 mm"}
 	// {"depth":"10 mm","axis":"thrust","deviation":"-0.049 mm"}
@@ -198,34 +183,19 @@ func ExampleRingGap() {
 }
 
 // A gap 0.07 mm larger above than below is 0.07 mm/π of taper.
-func ExampleFeelerTest() {
-	fmt.Println(sheetOf("keep").Cylinders[0].FeelerTaper)
+func ExampleFeelerGap() {
+	c := sheetOf("keep")
+	show(c.Job.Cylinders[0].FeelerTest[0])
+	fmt.Println(c.Cylinders[0].FeelerTaper)
 	// Output:
+	// {"depth":"12 mm","gap":"0.46 ± 0.02 mm"}
 	// 0.0223 ± 0.0088 mm
 }
 
-func ExampleFeelerGap() {
-	show(jobsheet.FeelerGap{Depth: mustLength("12 mm"), Gap: jobsheet.Measured{Value: mustLength("0.46 mm")}})
-	// Output:
-	// {"depth":"12 mm","gap":"0.46 mm"}
-}
-
-func ExampleHoned() {
-	show(jobsheet.Honed{Start: jobsheet.HonedSize{Diameter: mustLength("78.444 mm"), At: units.MustParseTemperature("23 °C")}})
-	// Output:
-	// {"start":{"diameter":"78.444 mm","at":"23 °C"}}
-}
-
-func ExampleHonedSize() {
-	show(jobsheet.HonedSize{Diameter: mustLength("78.456 mm"), At: units.MustParseTemperature("27 °C")})
-	// Output:
-	// {"diameter":"78.456 mm","at":"27 °C"}
-}
-
 func ExamplePass() {
-	show(jobsheet.Pass{Lasts: jobsheet.Duration{Duration: 15 * time.Second}, After: jobsheet.HonedSize{Diameter: mustLength("78.456 mm"), At: units.MustParseTemperature("27 °C")}})
+	show(jobsheet.Pass{Lasts: jobsheet.Duration{Duration: 15 * time.Second}, Diameter: mustLength("78.456 mm"), At: units.MustParseTemperature("27 °C")})
 	// Output:
-	// {"lasts":"15s","after":{"diameter":"78.456 mm","at":"27 °C"}}
+	// {"lasts":"15s","diameter":"78.456 mm","at":"27 °C"}
 }
 
 func ExampleDuration() {
@@ -251,12 +221,6 @@ func ExamplePhase() {
 	// Output:
 	// 1 7.8° included replaced
 	// 2 42.1° included stays
-}
-
-func ExampleMotion() {
-	fmt.Println(jobsheet.EvenMotion, jobsheet.CrankMotion)
-	// Output:
-	// even crank
 }
 
 func ExampleCuts() {
@@ -539,24 +503,6 @@ func ExampleCounted() {
 	show(jobsheet.Counted{Readings: ptr(18), Pits: ptr(0)})
 	// Output:
 	// {"readings":18,"pits":0}
-}
-
-func ExampleUnknown() {
-	show([]jobsheet.Unknown{jobsheet.WearShare, jobsheet.LeastWall})
-	// Output:
-	// ["wear share","least wall"]
-}
-
-func ExampleSharing() {
-	fmt.Println(jobsheet.OneForAll, "-", jobsheet.EachItsOwn)
-	// Output:
-	// one for all - each its own
-}
-
-func ExamplePlating() {
-	fmt.Println(jobsheet.PlatingWhole, jobsheet.PlatingPeels)
-	// Output:
-	// whole peels
 }
 
 // A doubt that costs a size says so: what smaller doubt would keep it.
