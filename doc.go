@@ -104,7 +104,7 @@
 //	how does clearance change when hot?            fit.Warm.Clearance
 //	which piston into which bore?                  fit.Matching.Match
 //	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Swept
-//	what does the gauge show while it is warm?     oversize.Shows
+//	what does the gauge show while it is warm?     material.Comparison.DialFor
 //	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
 //	what interference, does it stay tight hot?      sleeve.Joint, sleeve.Loosening

@@ -8,7 +8,6 @@ import (
 
 	"borewright.example/oversize"
 	"borewright.example/units"
-	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -74,19 +73,6 @@ func ExampleBoringTime() {
 	t, err := oversize.BoringTime(units.MustParseLength("3.54 in"), units.MustParseLength("0.005 in"), 500*units.PerMinute, 2)
 	fmt.Printf("%.1f s %v\n", t.Seconds(), err)
 	// Output: 169.9 s <nil>
-}
-
-// The barrel is still warm from the cut. What should the dial show now, so that the bore is
-// 66.994 mm when it has cooled? For roughing only.
-func ExampleShows() {
-	now := material.Comparison{
-		Standard: units.MustParseLength("67 mm"), StandardAt: units.ReferenceTemperature,
-		GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: units.ReferenceTemperature,
-		PartAt: units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
-	}
-	d, err := oversize.Shows(units.MustParseLength("66.994 mm"), now)
-	fmt.Println(d.Format(units.Millimetre, 3), err)
-	// Output: 0.030 mm <nil>
 }
 
 // A sleeve of 73 mm outside, bored from 67 to 68 mm, measured at 3.0 mm.

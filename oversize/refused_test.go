@@ -9,7 +9,6 @@ import (
 
 	"borewright.example/oversize"
 	"borewright.example/units"
-	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -38,7 +37,6 @@ func TestFormulasRefuse(t *testing.T) {
 		_, err := oversize.BoringTime(l, f, n, passes)
 		return err
 	}
-	shows := func(l units.Length, c material.Comparison) error { _, err := oversize.Shows(l, c); return err }
 	sixteen := oversize.Chamber{Head: 16 * ccm}
 	with := func(f func(*oversize.Chamber)) oversize.Chamber { c := sixteen; f(&c); return c }
 	deep := oversize.Shop{MostDepth: mm("0.1")}
@@ -115,9 +113,6 @@ func TestFormulasRefuse(t *testing.T) {
 		{"time at infinite speed", minutes(mm("90"), mm("0.1"), units.Frequency(inf), 1), units.ErrRange},
 		{"time for no passes", minutes(mm("90"), mm("0.1"), 5, 0), units.ErrRange},
 		{"years", minutes(units.Metre, 1, 1e-9, 1), units.ErrRange},
-		{"shows nothing", shows(0, material.Comparison{Standard: bore}), units.ErrRange},
-		{"shows below absolute zero", shows(bore, material.Comparison{Standard: bore, StandardAt: 293, GaugeSetAt: 293, GaugeUseAt: 293, PartAt: -1}), units.ErrRange},
-		{"shows NaN", shows(bore, material.Comparison{Standard: bore, StandardAt: 293, GaugeSetAt: 293, GaugeUseAt: 293, PartAt: 300, PartExpansion: units.Expansion(nan)}), units.ErrNotFinite},
 	} {
 		if !errors.Is(test.err, test.want) {
 			t.Errorf("%s: %v; want %v", test.name, test.err, test.want)

@@ -8,7 +8,6 @@ import (
 
 	"borewright.example/internal/enum"
 	"borewright.example/units"
-	"borewright.example/units/material"
 )
 
 // LeastHoning and MostHoning are the ends of the honing allowances on the diameter that sources
@@ -186,30 +185,4 @@ func BoringTime(length, feed units.Length, spindle units.Frequency, passes int) 
 		return 0, fmt.Errorf("oversize: %d passes of %v at %v a turn and %v: %w", passes, length, feed, spindle, units.ErrRange)
 	}
 	return one * time.Duration(passes), nil
-}
-
-// Shows returns what the dial deviates from its setting now, plus where the bore is larger,
-// when the bore has the size wanted at 20 °C: the inverse of [material.Comparison.SizeAt20] in the
-// deviation, at the temperatures of the comparison.
-//
-// It is for roughing alone. The finished size is accepted only after bore and gauge have soaked
-// at one temperature. Errors are those of the comparison; a size wanted or of the standard that is not
-// positive or beyond [units.MaxLength] is [units.ErrRange].
-func Shows(wanted units.Length, now material.Comparison) (units.Length, error) {
-	if err := checkSize("size wanted", wanted); err != nil {
-		return 0, err
-	}
-	if err := checkSize("setting standard", now.Standard); err != nil {
-		return 0, err
-	}
-	now.Deviation = 0
-	base, err := now.SizeAt20()
-	if err != nil {
-		return 0, err
-	}
-	s, err := now.Sensitivities()
-	if err != nil {
-		return 0, err
-	}
-	return units.Of(float64(wanted-base)/s.Deviation, units.Picometre)
 }

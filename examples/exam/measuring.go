@@ -10,7 +10,6 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/form"
-	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
@@ -93,10 +92,10 @@ func warm(d dice) (question, error) {
 	degrees := func(t int64) units.Temperature {
 		return units.ReferenceTemperature.Add(units.TemperatureChange(t - 20))
 	}
-	shows, err := oversize.Shows(wanted, material.Comparison{
+	shows, err := material.Comparison{
 		Standard: ring, StandardAt: degrees(20), GaugeSetAt: degrees(20), GaugeUseAt: degrees(gaugeAt), PartAt: degrees(boreAt),
 		StandardExpansion: steel.Expansion, GaugeExpansion: steel.Expansion, PartExpansion: part.Expansion,
-	})
+	}.DialFor(wanted)
 	ppm := func(m material.Material) float64 { return m.Expansion.In(1e-6 * units.PerKelvin) }
 	bored := um(wanted) * ppm(part) * float64(boreAt-20) / 1e6
 	gauge := um(ring) * ppm(steel) * float64(gaugeAt-20) / 1e6

@@ -64,7 +64,7 @@ func (g given) warm(stock []oversize.Operation) ([]WarmSize, error) {
 		if o.Stock == 0 {
 			continue // a chamfer has no size
 		}
-		shows, err := oversize.Shows(o.After, now)
+		shows, err := now.DialFor(o.After)
 		if err != nil {
 			return nil, err
 		}
@@ -87,7 +87,7 @@ func (g given) dial(c oversize.CylinderChoice) (list []DialSize, err error) {
 		if at.Size == 0 {
 			continue
 		}
-		if at.Shows, err = oversize.Shows(at.Size, cold); err != nil {
+		if at.Shows, err = cold.DialFor(at.Size); err != nil {
 			return nil, err
 		}
 		if g.Gauge.Dial == bore.PlusIsSmaller {

@@ -41,6 +41,19 @@ func ExampleComparison_SizeAt20() {
 	// Output: 67029.997 µm <nil>
 }
 
+// The barrel is still warm from the cut. What should the dial show now, so that the bore is
+// 66.994 mm when it has cooled? For roughing only.
+func ExampleComparison_DialFor() {
+	now := material.Comparison{
+		Standard: units.MustParseLength("67 mm"), StandardAt: units.ReferenceTemperature,
+		GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: units.ReferenceTemperature,
+		PartAt: units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
+	}
+	d, err := now.DialFor(units.MustParseLength("66.994 mm"))
+	fmt.Println(d.Format(units.Millimetre, 3), err)
+	// Output: 0.030 mm <nil>
+}
+
 // What each doubt is worth: a kelvin of the barrel matters twice as much as one of the steel.
 func ExampleSensitivities() {
 	c := material.Comparison{

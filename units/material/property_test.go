@@ -121,6 +121,34 @@ func TestComparisonAgainstRat(t *testing.T) {
 	})
 }
 
+// TestDialForIsTheInverse: a dial that shows it means the size wanted; with everything at 20 °C it shows the difference of
+// the sizes, to the last picometre.
+func TestDialForIsTheInverse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := anyComparison().Draw(t, "comparison")
+		wanted := c.Standard + units.Length(rapid.Int64Range(-5e8, 5e8).Draw(t, "larger"))
+		d, err := c.DialFor(wanted)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c.Deviation = d
+		if got, err := c.SizeAt20(); err != nil || (got-wanted).Abs() > 2 {
+			t.Fatalf("%v, %v; want %v", got, err, wanted)
+		}
+		if d, err := atRest(c.Standard).DialFor(wanted); err != nil || d != wanted-c.Standard {
+			t.Fatalf("at rest %v, %v", d, err)
+		}
+	})
+	for _, l := range []units.Length{0, -1, units.MaxLength + 1} {
+		if _, err := atRest(units.Millimetre).DialFor(l); !errors.Is(err, units.ErrRange) {
+			t.Errorf("%v: %v", l, err)
+		}
+		if _, err := atRest(l).DialFor(units.Millimetre); !errors.Is(err, units.ErrRange) {
+			t.Errorf("standard of %v: %v", l, err)
+		}
+	}
+}
+
 func TestComparisonInvariances(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := anyComparison().Draw(t, "c")

@@ -141,6 +141,16 @@ func TestComparisons(t *testing.T) {
 	}
 }
 
+// TestDialFor: an aluminium bore that measures 67.030 mm at 45 °C is 66.994 mm at 20 °C (computed).
+func TestDialFor(t *testing.T) {
+	now := atRest(length(t, "67 mm"))
+	now.PartAt, now.PartExpansion, now.Deviation = celsius(t, 45), 21.5e-6, length(t, "1 mm")
+	d, err := now.DialFor(length(t, "66.994 mm"))
+	if err != nil || (d-length(t, "0.030 mm")).Abs() > units.Micrometre/20 {
+		t.Errorf("%v, %v; want 0.030 mm", d, err)
+	}
+}
+
 // TestTable holds the table to the figures that were read: Callister & Rethwisch, Table B.6; Swyt, J. Res. NIST 99 (1994) 31
 // (steel 11.5); public data sheets of 390.0 (18) and A390.0 (20); another handbook's grey iron (6e-6/°F). Each must lie
 // within the spread that the table gives.
