@@ -41,6 +41,9 @@
 //	ovality or taper: which did I measure?         bore.Measure
 //	I have a micrometer and no setting ring?       bore.DirectReading
 //	where and along which axes do I measure?       bore.Layout
+//	what does a handbook's window say in inches?   units.ParseLimits, units.Limits.Inward
+//	which 64th of an inch is that?                 units.Length.FormatFraction
+//	how fast may the bar turn at this speed?       units.FrequencyFor
 //	what have my readings not seen?                bore.Geometry.Unseen
 //	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget

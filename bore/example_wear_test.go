@@ -231,7 +231,7 @@ func ExampleWay() {
 	}
 	for _, l := range []bore.Limits{
 		{Taper: 50 * units.Micrometre},
-		{Taper: 50 * units.Micrometre, TaperWay: bore.LargerAtDeck, Choke: units.MustParseLimits("0.05 to 0.10 mm")},
+		{Taper: 50 * units.Micrometre, TaperWay: bore.LargerAtDeck, Choke: units.Limits{Min: 50 * units.Micrometre, Max: 100 * units.Micrometre}},
 	} {
 		findings, err := g.Judge(l, uncertainty.Risk{})
 		for _, f := range findings {

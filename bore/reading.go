@@ -3,6 +3,7 @@
 package bore
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -109,7 +110,7 @@ const (
 // checkSlips refuses unconfirmed readings far from their fellows. The readings are sorted by
 // diameter for it and left so.
 func checkSlips(rs []Reading) error {
-	slices.SortStableFunc(rs, func(a, b Reading) int { return a.Diameter.Compare(b.Diameter) })
+	slices.SortStableFunc(rs, func(a, b Reading) int { return cmp.Compare(a.Diameter, b.Diameter) })
 	median := rs[len(rs)/2].Diameter
 	var errs []error
 	for i, r := range rs {

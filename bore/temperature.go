@@ -42,8 +42,8 @@ func ParseTemperature(s string) (Temperature, error) {
 	}
 	for _, sep := range []string{" ± ", " +/- "} {
 		if a, b, ok := strings.Cut(s, sep); ok {
-			half, err := units.ParseTemperatureChange(b)
-			if err != nil {
+			var half units.TemperatureChange
+			if err := half.UnmarshalText([]byte(b)); err != nil {
 				return Temperature{}, err
 			}
 			value, err := units.ParseTemperature(withUnit(a, unitOf(b)))

@@ -135,7 +135,7 @@ func TestStock(t *testing.T) {
 	// Metal removed by 0.50 mm in a bore of 67 mm, 90 mm long: 4753.6 mm³, computed.
 	small, serr := oversize.Swept(mm("67"), mm("90"))
 	large, lerr := oversize.Swept(mm("67.5"), mm("90"))
-	if got := (large - small).In(units.CubicMillimetre); serr != nil || lerr != nil || !close(got, 4753.6, 4.8) {
+	if got := (large - small).In(units.CubicCentimetre / 1000); serr != nil || lerr != nil || !close(got, 4753.6, 4.8) {
 		t.Errorf("%v mm³, %v, %v; want 4753.6", got, serr, lerr)
 	}
 }

@@ -14,12 +14,7 @@ type Angle float64
 const (
 	Radian Angle = 1
 	Degree       = math.Pi / 180 * Radian
-	Minute       = Degree / 60
-	Second       = Minute / 60
 )
-
-// AngleOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 rad ErrRange.
-func AngleOf(x float64, unit Angle) (Angle, error) { return ofFloat("angle", x, unit) }
 
 // In returns the angle as a number of the unit; a unit of zero gives 0.
 func (a Angle) In(unit Angle) float64 { return in(a, unit) }
@@ -29,21 +24,15 @@ func (a Angle) In(unit Angle) float64 { return in(a, unit) }
 // point, only the first a sign, which covers all. Every error is a [*ParseError].
 func ParseAngle(s string) (a Angle, err error) { err = a.UnmarshalText([]byte(s)); return }
 
-// MustParseAngle is [ParseAngle] for hard-coded strings: it panics on error.
-func MustParseAngle(s string) Angle { return must(ParseAngle(s)) }
-
 // String returns the angle in degrees to 12 significant digits, "44.5°".
-func (a Angle) String() string { return text(a.AppendText(nil)) }
+func (a Angle) String() string { return text(a.MarshalText()) }
 
-// AppendText appends the text of [Angle.String]; what is not finite is ErrNotFinite.
-func (a Angle) AppendText(b []byte) ([]byte, error) { return put(b, a.In(Degree), "°") }
-
-// MarshalText returns what [Angle.AppendText] appends.
-func (a Angle) MarshalText() ([]byte, error) { return a.AppendText(nil) }
+// MarshalText returns the text of [Angle.String]; what is not finite is ErrNotFinite.
+func (a Angle) MarshalText() ([]byte, error) { return put(a.In(Degree), "°") }
 
 // UnmarshalText is [ParseAngle]. On error the receiver keeps its value.
 func (a *Angle) UnmarshalText(text []byte) error {
-	const deg, min, sec = float64(Degree), float64(Minute), float64(Second)
+	const deg, min, sec = float64(Degree), float64(Degree / 60), float64(Degree / 3600)
 	s, at, sum, whole := string(text), 0, 0.0, true
 	for i, marks := range [...][2]string{{"°", "°"}, {"'", "′"}, {`"`, "″"}} {
 		part := s[at:]
@@ -68,7 +57,8 @@ func (a *Angle) UnmarshalText(text []byte) error {
 	case at == 0: // the plain forms, and plain mistakes
 		return parse((*float64)(a), "angle", s, `° rad deg ' " ′ ″`, deg, float64(Radian), deg, min, sec, min, sec)
 	case at < len(s):
-		return refuse("angle", s, at, ErrSyntax, `write degrees, minutes and seconds as 44°30'15.5", the last two below 60`)
+		const mend = `write degrees, minutes and seconds as 44°30'15.5", the last two below 60`
+		return refuse("angle", s, at, ErrSyntax, mend)
 	case sum > mostSI:
 		return refuse("angle", s, at, ErrRange, "")
 	case s[0] == '-':

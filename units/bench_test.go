@@ -18,7 +18,7 @@ import (
 //
 //	parse          at most 1.5 × strconv.ParseFloat of the same digits, no allocation
 //	add, compare   as int64
-//	append         no slower than strconv.AppendFloat
+//	text           no slower than strconv.FormatFloat
 //	sum of 256     100 × faster than decimal's
 type sample struct {
 	text, digits []string
@@ -54,7 +54,7 @@ func BenchmarkParse(b *testing.B) {
 	run(b, "decimal", func(i int) error { _, err := decimal.NewFromString(s.digits[i]); return err })
 	run(b, "Length fraction", func(int) error { _, err := units.ParseLength("2-41/64 in"); return err })
 	run(b, "Limits", func(int) error { _, err := units.ParseLimits("72.000 to 72.020 mm"); return err })
-	run(b, "Speed", func(int) error { _, err := units.ParseSpeed("136.82 m/min"); return err })
+	run(b, "Frequency", func(int) error { _, err := units.ParseFrequency("136.82 rev/min"); return err })
 	run(b, "Temperature", func(int) error { _, err := units.ParseTemperature("31.5 °C"); return err })
 	run(b, "Angle", func(int) error { _, err := units.ParseAngle("44°30'15\""); return err })
 	run(b, "refusal", func(int) error {
@@ -79,16 +79,15 @@ func run(b *testing.B, name string, f func(i int) error) {
 	})
 }
 
-func BenchmarkAppend(b *testing.B) {
+func BenchmarkText(b *testing.B) {
 	s := samples(b)
-	buf := make([]byte, 0, 64)
-	run(b, "Length mm, 4 places", func(i int) error { s.lengths[i].AppendFormat(buf, units.Millimetre, 4); return nil })
-	run(b, "Length in, 4 places", func(i int) error { s.lengths[i].AppendFormat(buf, units.Inch, 4); return nil })
-	run(b, "Length shortest", func(i int) error { _, err := s.lengths[i].AppendText(buf); return err })
-	run(b, "strconv, 4 places", func(i int) error { strconv.AppendFloat(buf, s.floats[i], 'f', 4, 64); return nil })
-	run(b, "strconv shortest", func(i int) error { strconv.AppendFloat(buf, s.floats[i], 'f', -1, 64); return nil })
+	run(b, "Length mm, 4 places", func(i int) error { _ = s.lengths[i].Format(units.Millimetre, 4); return nil })
+	run(b, "Length in, 4 places", func(i int) error { _ = s.lengths[i].Format(units.Inch, 4); return nil })
+	run(b, "Length shortest", func(i int) error { _ = s.lengths[i].String(); return nil })
+	run(b, "strconv, 4 places", func(i int) error { _ = strconv.FormatFloat(s.floats[i], 'f', 4, 64); return nil })
+	run(b, "strconv shortest", func(i int) error { _ = strconv.FormatFloat(s.floats[i], 'f', -1, 64); return nil })
 	run(b, "decimal, 4 places", func(i int) error { _ = s.decimals[i].StringFixed(4); return nil })
-	run(b, "Speed", func(i int) error { _, err := units.Speed(s.floats[i]).AppendText(buf); return err })
+	run(b, "Speed", func(i int) error { _, err := units.Speed(s.floats[i]).MarshalText(); return err })
 	run(b, "fraction", func(i int) error { _, _, err := s.lengths[i].FormatFraction(64); return err })
 }
 
@@ -144,9 +143,9 @@ func BenchmarkLargest(b *testing.B) {
 			largest(s.floats)
 		}
 	})
-	b.Run("Compare", func(b *testing.B) {
+	b.Run("slices.Max", func(b *testing.B) {
 		for b.Loop() {
-			_ = slices.MaxFunc(s.lengths, units.Length.Compare)
+			_ = slices.Max(s.lengths)
 		}
 	})
 	b.Run("decimal", func(b *testing.B) {
@@ -169,14 +168,6 @@ func largest[T units.Length | int64 | float64](xs []T) T {
 
 func BenchmarkSum256(b *testing.B) {
 	s := samples(b)
-	b.Run("Length", func(b *testing.B) {
-		b.ReportAllocs()
-		for b.Loop() {
-			if _, err := units.Sum(s.lengths...); err != nil {
-				b.Fatal(err)
-			}
-		}
-	})
 	b.Run("Length mean", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {

@@ -16,15 +16,16 @@
 // Backwards it never ends: 1 mm = 1/25.4 in = 0.03937007874…, since 25.4 contains the prime 127 and no power of ten
 // does. Tables cut it to 0.03937: a bore of 87.5 mm so converted and read back is 87.499 825 mm. Divide by 25.4, or let
 // [Length.Format] do it. What is no whole number of picometres (1/3 in, a spreadsheet's 67.10499999999999999 mm) is
-// [ErrInexact], and the nearest Length comes with it; nothing is rounded in silence. [Of] is the one way in from float64.
+// [ErrInexact], and the nearest Length comes with it; nothing is rounded in silence. [Of] is the one way in from
+// float64.
 //
 // # Mistakes the types catch
 //
-//	bore.Compare(temperature)         // does not compile
+//	bore < temperature                // does not compile
 //	2.5 * units.Inch                  // does not compile: write units.Length(2.5 * units.PerInch)
 //	units.Length(1.0/3*units.PerInch) // does not compile: not a whole number of picometres
 //	units.ParseLength("67.02")        // ErrMissingUnit; "67,02 mm", "1e3 mm" and "2.5 mil" are refused too
-//	units.ParseTemperatureChange("10 °F") // 5.56 K; as a Temperature, 10 °F is −12.2 °C
+//	units.ParseTemperature("10 °F")   // −12.2 °C; as a TemperatureChange, 10 °F is 5.56 K
 //
 // # Mistakes they cannot catch
 //
@@ -39,10 +40,11 @@
 //
 // # The other quantities
 //
-// They are float64 in SI units, at most ±1e15, with typed constants: 600 * units.PerMinute. NaN and infinities are refused
-// where they come in. Text has the unit and 12 significant digits, so that machines agree in it; a bare number other than 0
-// is refused. Zero is [Temperature]'s and [Limits]'s "not given". Text serves JSON (value and key), XML, flag.TextVar,
-// slog and text/template alike; a text that is refused changes nothing, and its [ParseError] says where and what to mend.
+// They are float64 in SI units, at most ±1e15 as text, with typed constants: 600 * units.PerMinute, or
+// units.Frequency(x) * units.PerMinute. Text has the unit and 12 significant digits, so that machines agree in it; a
+// bare number other than 0, NaN and infinities are refused. Zero is [Temperature]'s and [Limits]'s "not given". Text
+// serves JSON (value and key), XML, flag.TextVar, slog and text/template alike, and is read by UnmarshalText where
+// there is no Parse; a text that is refused changes nothing, and its [ParseError] says where and what to mend.
 //
 // Sources: ISO 1 (20 °C), ISO 80000-1:2009 Annex B (rounding), the inch and pound of 1959 (25.4 mm, 0.45359237 kg).
 package units

@@ -10,7 +10,6 @@ import (
 	"testing"
 
 	"borewright.example/units"
-	"github.com/shopspring/decimal"
 )
 
 // hostile are the floats that break formulas.
@@ -46,8 +45,6 @@ func TestHostileFloats(t *testing.T) {
 			}
 		}
 		for _, q := range plains {
-			got, err := q.of(x)
-			checkMade(t, q.name, x, got, err)
 			// By conversion anything goes in: its text is refused where it is not finite, and else reads back or is refused.
 			text, err := q.text(x)
 			if err != nil {
@@ -71,20 +68,12 @@ func TestHostileFloats(t *testing.T) {
 			}
 		}
 		for _, d := range []units.Length{0, -1, 1, units.Millimetre, units.MaxLength, units.MaxLength + 1, math.MaxInt64, math.MinInt64} {
-			v, err := units.PeripheralSpeed(d, units.Frequency(x))
-			checkProduct(t, "peripheral speed", d, x, float64(v), err)
 			f, err := units.FrequencyFor(d, units.Speed(x))
 			checkProduct(t, "frequency", d, x, float64(f), err)
 			time, err := units.FeedTime(d, units.Millimetre, units.Frequency(x))
 			checkProduct(t, "feed time", d, x, float64(time), err)
 			time, err = units.FeedTime(units.Millimetre, d, units.Frequency(x))
 			checkProduct(t, "feed time", d, x, float64(time), err)
-		}
-		for _, unit := range hostile {
-			v, err := units.SpeedOf(x, units.Speed(unit))
-			if err == nil && (!finite(float64(v)) || !finite(x) || !(unit > 0)) || err != nil && v != 0 {
-				t.Errorf("%v × %v is %v, %v", x, unit, float64(v), err)
-			}
 		}
 	}
 	for _, d := range []units.Length{0, -1, units.MaxLength + 1, math.MinInt64} {
@@ -101,9 +90,6 @@ func TestHostileFloats(t *testing.T) {
 		if l, err := units.Of(1, unit); l != 0 || !errors.Is(err, units.ErrRange) {
 			t.Errorf("1 × %v: %v, %v", unit, l, err)
 		}
-		if l, err := units.FromDecimal(decimal.New(1, 0), unit); l != 0 || !errors.Is(err, units.ErrRange) {
-			t.Errorf("1 × %v: %v, %v", unit, l, err)
-		}
 	}
 }
 
@@ -113,30 +99,6 @@ func checkProduct(t *testing.T, what string, d units.Length, x, got float64, err
 	if err == nil && (bad || !finite(got) || !finite(x)) || err != nil && got != 0 ||
 		err != nil && !errors.Is(err, units.ErrRange) && !errors.Is(err, units.ErrNotFinite) {
 		t.Errorf("%s of %v with %v: %v, %v", what, d, x, got, err)
-	}
-}
-
-func TestHugeDecimals(t *testing.T) {
-	for _, c := range []struct {
-		d    decimal.Decimal
-		want error
-	}{
-		{decimal.New(1, 2_000_000_000), units.ErrRange},
-		{decimal.New(1, -2_000_000_000), units.ErrRange},
-		{decimal.New(1, 21), units.ErrRange},
-		{decimal.New(1, 12), units.ErrRange},
-		{decimal.New(1, -1000), units.ErrInexact},
-		{decimal.RequireFromString(strings.Repeat("9", 1001)), units.ErrRange},
-		{decimal.RequireFromString("0." + strings.Repeat("9", 1000)), units.ErrInexact},
-		{decimal.New(1, -1001), units.ErrRange},
-	} {
-		l, err := units.FromDecimal(c.d, units.Millimetre)
-		if !errors.Is(err, c.want) || len(err.Error()) > 2000 || l > units.Millimetre {
-			t.Errorf("%.30s…: %v, %v, want %v", err, l, err, c.want)
-		}
-	}
-	if l, err := units.FromDecimal(decimal.Decimal{}, units.Inch); l != 0 || err != nil {
-		t.Errorf("the zero decimal: %v, %v", l, err)
 	}
 }
 
@@ -168,10 +130,7 @@ func TestZeroValues(t *testing.T) {
 
 // The bounds themselves are allowed.
 func TestBounds(t *testing.T) {
-	if v, err := units.SpeedOf(1e15, units.MetrePerSecond); v != 1e15 || err != nil {
-		t.Errorf("1e15 m/s: %v, %v", float64(v), err)
-	}
-	if v, err := units.ParseSpeed("1e15 m/s"); v != 1e15 || err != nil {
+	if v, err := readText[units.Speed]("1e15 m/s"); v != 1e15 || err != nil {
 		t.Errorf("1e15 m/s: %v, %v", float64(v), err)
 	}
 	if c, err := units.Celsius(1e15 - 274); c <= 0 || err != nil {
@@ -183,13 +142,13 @@ func TestBounds(t *testing.T) {
 	if w, err := units.ParseLimits("1 to 10 m"); w.Max != units.MaxLength || err != nil {
 		t.Errorf("1 to 10 m: %v, %v", w, err)
 	}
-	if v, err := units.ParseForce(strings.Repeat("0", 99) + "1 N"); v != 1 || err != nil {
+	if v, err := readText[units.Force](strings.Repeat("0", 99) + "1 N"); v != 1 || err != nil {
 		t.Errorf("a number of 100 bytes: %v, %v", v, err)
 	}
 	for _, size := range []int{80, 81} {
-		var e *units.ParseError
 		_, err := units.ParseLength(strings.Repeat("1", size))
-		if !errors.As(err, &e) || strings.HasSuffix(e.Input, "…") != (size > 80) || len(strings.TrimSuffix(e.Input, "…")) != 80 {
+		input := strings.Repeat("1", 80) + strings.Repeat("…", size-80)
+		if err == nil || !strings.HasPrefix(err.Error(), `units: length "`+input+`": `) {
 			t.Errorf("%d bytes: %v", size, err)
 		}
 	}
@@ -234,7 +193,6 @@ func TestNotFiniteText(t *testing.T) {
 
 func TestNoAllocs(t *testing.T) {
 	var (
-		buf  [64]byte
 		l, o = units.MustParseLength("67.071875 mm"), units.MustParseLength("2-41/64 in")
 		in   = []byte("67.071875 mm")
 		w    = units.Limits{Min: l, Max: o}
@@ -244,25 +202,18 @@ func TestNoAllocs(t *testing.T) {
 		"ParseLength, decimal":  func() error { _, err := units.ParseLength("67.071875 mm"); return err },
 		"ParseLength, fraction": func() error { _, err := units.ParseLength("2-41/64 in"); return err },
 		"Length.UnmarshalText":  func() error { return o.UnmarshalText(in) },
-		"Length.AppendText":     func() error { _, err := l.AppendText(buf[:0]); return err },
-		"Length.AppendFormat":   func() error { l.AppendFormat(buf[:0], units.Inch, 4); return nil },
-		"Limits.AppendText":     func() error { _, err := w.AppendText(buf[:0]); return err },
 		"Of":                    func() error { _, err := units.Of(67.02, units.Millimetre); return err },
 		"MulDiv":                func() error { _, err := l.MulDiv(41, 64); return err },
-		"Sum":                   func() error { _, err := units.Sum(ls...); return err },
 		"Mean":                  func() error { _, err := units.Mean(ls...); return err },
 		"Round": func() error {
-			l = l.Round(units.Thou).Floor(units.Tenth).Ceil(units.Microinch).RoundToEven(1)
+			l = l.Round(units.Thou).Floor(units.Tenth).Ceil(units.Microinch)
 			return nil
 		},
 		"Inward":                       func() error { _, err := w.Inward(units.Micrometre); return err },
-		"ParseSpeed":                   func() error { _, err := units.ParseSpeed("60 m/min"); return err },
+		"ParseFrequency":               func() error { _, err := units.ParseFrequency("60 rev/min"); return err },
 		"ParseTemperature":             func() error { _, err := units.ParseTemperature("31.5 °C"); return err },
 		"ParseAngle":                   func() error { _, err := units.ParseAngle("44°30'15\""); return err },
-		"ParseExpansion":               func() error { _, err := units.ParseExpansion("11.4e-6/K"); return err },
-		"Speed.AppendText":             func() error { _, err := units.MetrePerSecond.AppendText(buf[:0]); return err },
-		"Temperature.AppendText":       func() error { _, err := units.ReferenceTemperature.AppendText(buf[:0]); return err },
-		"PeripheralSpeed":              func() error { _, err := units.PeripheralSpeed(o, 10); return err },
+		"FrequencyFor":                 func() error { _, err := units.FrequencyFor(o, 10); return err },
 		"Limits.Contains and Validate": func() error { w.Contains(l); return w.Validate() },
 	} {
 		w = units.Limits{Min: l - units.Millimetre, Max: l}
@@ -274,7 +225,13 @@ func TestNoAllocs(t *testing.T) {
 			t.Errorf("%s: %v allocations", name, n)
 		}
 	}
-	if n := testing.AllocsPerRun(100, func() { _ = l.String() }); n > 1 {
-		t.Errorf("String: %v allocations", n)
+	for name, text := range map[string]func(){
+		"String":      func() { _ = l.String() },
+		"Format":      func() { _ = l.Format(units.Inch, 4) },
+		"MarshalText": func() { _, _ = l.MarshalText() },
+	} {
+		if n := testing.AllocsPerRun(100, text); n > 1 {
+			t.Errorf("%s: %v allocations", name, n)
+		}
 	}
 }

@@ -13,8 +13,9 @@ import (
 
 // Length is a distance, held as an exact whole number of picometres (10⁻¹² m).
 //
-// Lengths compare with == and <, sort with [slices.Sort], and can be map keys and constants. The range is about ±9 223 km;
-// sums beyond it wrap, as all Go integers do. [Of] refuses anything beyond [MaxLength], so that sums cannot come near.
+// Lengths compare with == and <, sort with [slices.Sort], and can be map keys and constants. The range is about ±9 223
+// km; sums beyond it wrap, as all Go integers do. [Of] refuses anything beyond [MaxLength], so that sums cannot come
+// near.
 type Length int64
 
 // Common lengths. To count units in a Length, divide: int64(bore / units.Thou). To make a Length from a whole number of
@@ -42,8 +43,8 @@ const (
 // MaxLength is the greatest size, either sign, where floating point is involved in this library: 10 m.
 const MaxLength = 10 * Metre
 
-// Of returns x units, rounded to the nearest picometre, halves away from zero: the one way in from floating point. NaN and
-// infinities are ErrNotFinite; anything beyond [MaxLength] either way, or a unit that is not positive, is ErrRange.
+// Of returns x units, rounded to the nearest picometre, halves away from zero: the one way in from floating point. NaN
+// and infinities are ErrNotFinite; anything beyond [MaxLength] either way, or a unit that is not positive, is ErrRange.
 func Of(x float64, unit Length) (Length, error) {
 	pm := x * float64(unit)
 	switch {
@@ -67,26 +68,6 @@ func (l Length) Decimal(unit Length) decimal.Decimal {
 	return decimal.NewFromInt(int64(l)).DivRound(decimal.NewFromInt(int64(unit)), 16)
 }
 
-// FromDecimal returns d units as a Length. A value that is not a whole number of picometres returns the nearest Length,
-// halves away from zero, with ErrInexact. One that does not fit, a number of more than 1000 digits or decimal places, or
-// a unit that is not positive is ErrRange.
-func FromDecimal(d decimal.Decimal, unit Length) (Length, error) {
-	if unit <= 0 || d.Exponent() > 20 || d.Exponent() < -1000 || d.NumDigits() > 1000 { // the work would be without bound
-		return 0, fmt.Errorf("units: length of a decimal of %d digits, exponent %d: %w", d.NumDigits(), d.Exponent(), ErrRange)
-	}
-	pm := d.Mul(decimal.NewFromInt(int64(unit)))
-	whole := pm.Round(0)
-	if !whole.BigInt().IsInt64() {
-		return 0, fmt.Errorf("units: length of %v × %v: %w", d, unit, ErrRange)
-	} else if !whole.Equal(pm) {
-		return Length(whole.IntPart()), fmt.Errorf("units: length of %v × %v: %w", d, unit, ErrInexact)
-	}
-	return Length(whole.IntPart()), nil
-}
-
-// Compare returns -1, 0 or +1 as l is less than, equal to or greater than o.
-func (l Length) Compare(o Length) int { return cmp.Compare(l, o) }
-
 // Abs returns the absolute value of l. The smallest Length, which has none, gives the largest.
 func (l Length) Abs() Length { return max(l, -max(l, -math.MaxInt64)) }
 
@@ -94,11 +75,6 @@ func (l Length) Abs() Length { return max(l, -max(l, -math.MaxInt64)) }
 // unchanged; a result that does not fit saturates.
 func (l Length) Round(step Length) Length {
 	return l.snap(step, func(_ bool, over int) bool { return over > 0 || over == 0 && l > 0 })
-}
-
-// RoundToEven is [Length.Round] with halves to the even multiple (ISO 80000-1:2009 Annex B, rule A).
-func (l Length) RoundToEven(step Length) Length {
-	return l.snap(step, func(odd bool, over int) bool { return over > 0 || over == 0 && odd })
 }
 
 // Floor returns the greatest multiple of step that is not above l, with the exceptions of [Length.Round].
@@ -111,7 +87,8 @@ func (l Length) Ceil(step Length) Length {
 	return l.snap(step, func(bool, int) bool { return true })
 }
 
-// snap returns the multiple of step below l or, where up says so, above: odd is of the one below, over of l to the middle.
+// snap returns the multiple of step below l or, where up says so, above: odd is of the one below, over of l to the
+// middle.
 func (l Length) snap(step Length, up func(odd bool, over int) bool) Length {
 	if step <= 0 {
 		return l
@@ -137,7 +114,8 @@ func (l Length) snap(step Length, up func(odd bool, over int) bool) Length {
 	return below
 }
 
-// MulDiv returns l·num/den, rounded once, halves away from zero. A den of zero or a result that does not fit is ErrRange.
+// MulDiv returns l·num/den, rounded once, halves away from zero. A den of zero or a result that does not fit is
+// ErrRange.
 func (l Length) MulDiv(num, den int64) (Length, error) {
 	hi, lo := bits.Mul64(magnitude(l), magnitude(Length(num)))
 	q, _, ok := divide(hi, lo, magnitude(Length(den)))
@@ -164,7 +142,8 @@ func signed(q uint64, negative bool) (Length, bool) {
 	return Length(q), q < 1<<63
 }
 
-// divide returns the 128-bit number over d, halves rounded up; whether that is exact; and whether it fits (d = 0 does not).
+// divide returns the 128-bit number over d, halves rounded up; whether that is exact; and whether it fits (d = 0 does
+// not).
 func divide(hi, lo, d uint64) (q uint64, exact, ok bool) {
 	if hi >= d {
 		return 0, false, false
@@ -177,7 +156,8 @@ func divide(hi, lo, d uint64) (q uint64, exact, ok bool) {
 	return q, rest == 0, true
 }
 
-// sum returns 128 bits, right below 2³² lengths (34 GB): the sum of all upper halves fits, and so that of the lower halves.
+// sum returns 128 bits, right below 2³² lengths (34 GB): the sum of all upper halves fits, and so that of the lower
+// halves.
 func sum(ls []Length) (hi int64, lo uint64) {
 	var upper int64
 	for _, l := range ls {
@@ -188,19 +168,11 @@ func sum(ls []Length) (hi int64, lo uint64) {
 	return upper>>32 + int64(carry), lo
 }
 
-// Sum returns the sum of the lengths; of none, zero. A sum that does not fit is ErrRange, in whatever order they stand.
-func Sum(ls ...Length) (Length, error) {
-	hi, lo := sum(ls)
-	if hi != int64(lo)>>63 {
-		return 0, fmt.Errorf("units: sum of %d lengths: %w", len(ls), ErrRange)
-	}
-	return Length(lo), nil
-}
-
-// Mean returns the arithmetic mean of the lengths, rounded once, halves away from zero. The mean of none is ErrEmpty.
+// Mean returns the arithmetic mean of the lengths, rounded once, halves away from zero. The mean of none is
+// ErrNotGiven.
 func Mean(ls ...Length) (Length, error) {
 	if len(ls) == 0 {
-		return 0, fmt.Errorf("units: mean: %w", ErrEmpty)
+		return 0, fmt.Errorf("units: mean of no lengths: %w", ErrNotGiven)
 	}
 	hi, lo := sum(ls)
 	negative := hi < 0

@@ -15,11 +15,10 @@ const lengthTextMax = len("-9223372036.854775808 mm")
 // String returns the shortest exact text in millimetres, "67.071875 mm", which [ParseLength] reads back to l.
 func (l Length) String() string {
 	var a [lengthTextMax]byte
-	return text(l.AppendText(a[:0]))
+	return string(l.appendText(a[:0]))
 }
 
-// AppendText appends the text of [Length.String] and never fails. It serves [encoding.TextAppender].
-func (l Length) AppendText(b []byte) ([]byte, error) {
+func (l Length) appendText(b []byte) []byte {
 	m := magnitude(l)
 	if l < 0 {
 		b = append(b, '-')
@@ -31,11 +30,13 @@ func (l Length) AppendText(b []byte) ([]byte, error) {
 			b = b[:len(b)-1]
 		}
 	}
-	return append(b, " mm"...), nil
+	return append(b, " mm"...)
 }
 
 // MarshalText returns the text of [Length.String].
-func (l Length) MarshalText() ([]byte, error) { return l.AppendText(make([]byte, 0, lengthTextMax)) }
+func (l Length) MarshalText() ([]byte, error) {
+	return l.appendText(make([]byte, 0, lengthTextMax)), nil
+}
 
 // UnmarshalText is [ParseLength]. On any error, ErrInexact too, the receiver keeps its value.
 func (l *Length) UnmarshalText(text []byte) error {
@@ -51,11 +52,7 @@ func (l *Length) UnmarshalText(text []byte) error {
 // as a factor, "1.50 × 50.8 mm"; one not above 0 is taken for a millimetre.
 func (l Length) Format(unit Length, places int) string {
 	var a [48]byte
-	return string(l.AppendFormat(a[:0], unit, places))
-}
-
-// AppendFormat appends the text of [Length.Format] to b.
-func (l Length) AppendFormat(b []byte, unit Length, places int) []byte {
+	b := a[:0]
 	if unit <= 0 {
 		unit = Millimetre
 	}
@@ -76,10 +73,9 @@ func (l Length) AppendFormat(b []byte, unit Length, places int) []byte {
 	}
 	b = append(b, ' ')
 	if name := lengthName(unit); name != "" {
-		return append(b, name...)
+		return string(append(b, name...))
 	}
-	b, _ = unit.AppendText(append(b, "× "...))
-	return b
+	return string(unit.appendText(append(b, "× "...)))
 }
 
 // appendFraction appends a point and v with leading zeros to the width, at most 15.
@@ -94,8 +90,8 @@ func appendFraction(b []byte, v uint64, width int) []byte {
 }
 
 // FormatFraction returns the multiple of 1/den inch nearest to l, as a mixed number in lowest terms ("2-41/64 in"), and
-// what is left: [ParseLength](text) + rest is l. A den that does not divide the inch into whole picometres, such as 3 or
-// 1024, is ErrInexact; a multiple that does not fit is ErrRange.
+// what is left: [ParseLength](text) + rest is l. A den that does not divide the inch into whole picometres, such as 3
+// or 1024, is ErrInexact; a multiple that does not fit is ErrRange.
 func (l Length) FormatFraction(den int) (text string, rest Length, err error) {
 	if den <= 0 || Inch%Length(den) != 0 {
 		return "", l, fmt.Errorf("units: fraction of an inch with denominator %d: %w", den, ErrInexact)
@@ -129,13 +125,14 @@ func (l Length) FormatFraction(den int) (text string, rest Length, err error) {
 //	fraction  = digits "/" digits .
 //	unit      = "mm" | "um" | "µm" | "μm" | "m" | "nm" | "pm" | "in" | `"` | "″" | "thou" | "uin" | "µin" | "μin" .
 //
-// The sign covers the whole value: -2-41/64 in is −(2 + 41/64) in. The fraction of a mixed number is below 1. A bare number
-// other than 0 is ErrMissingUnit, for the unit mistake is the costly one. There is no exponent, decimal comma or mil.
+// The sign covers the whole value: -2-41/64 in is −(2 + 41/64) in. The fraction of a mixed number is below 1. A bare
+// number other than 0 is ErrMissingUnit, for the unit mistake is the costly one. There is no exponent, decimal comma or
+// mil.
 //
-// The result is exact. A text that is no whole number of picometres, such as 1/3 in or the binary tail that spreadsheets
-// print (67.1049999999999999 mm), returns ErrInexact together with the nearest Length, halves away from zero, so that a
-// caller may accept it; digits behind the eighteenth decimal place count for ErrInexact alone. A length beyond the
-// type's range is ErrRange. Every error is a [*ParseError].
+// The result is exact. A text that is no whole number of picometres, such as 1/3 in or the binary tail that
+// spreadsheets print (67.1049999999999999 mm), returns ErrInexact together with the nearest Length, halves away from
+// zero, so that a caller may accept it; digits behind the eighteenth decimal place count for ErrInexact alone. A length
+// beyond the type's range is ErrRange. Every error is a [*ParseError].
 func ParseLength(s string) (Length, error) {
 	l, _, at := parseLength(s, 0)
 	if at.err != nil {
@@ -164,7 +161,8 @@ func lengthError(s string, l Length, at stop) *ParseError {
 	return refuse("length", s, at.pos, at.err, at.mend)
 }
 
-// parseLength also returns the unit that the text names, or 0. A number without one is in units of bare, if that is not 0.
+// parseLength also returns the unit that the text names, or 0. A number without one is in units of bare, if that is not
+// 0.
 func parseLength(s string, bare Length) (l, unit Length, at stop) {
 	i := 0
 	if s != "" && (s[0] == '+' || s[0] == '-') {
@@ -254,7 +252,8 @@ func scanNumber(s string, i int) (n number, at stop) {
 	return n, stop{pos: i}
 }
 
-const tooBig = math.MaxUint64 // stands for digits that do not fit in 63 bits; as a whole number it is out of range itself
+// tooBig stands for digits that do not fit in 63 bits; as a whole number it is out of range itself.
+const tooBig = math.MaxUint64
 
 // scanDigits reads digits from s[i:].
 func scanDigits(s string, i int) (v uint64, end int) {

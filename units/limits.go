@@ -58,59 +58,34 @@ func (w Limits) Middle() (Length, bool) {
 // Shift returns the window moved by d; an end that is not given stays so. Where an end would leave the range of a
 // Length, or come to exactly zero and so turn into none, it is ErrRange.
 func (w Limits) Shift(d Length) (Limits, error) {
-	s, err := w, error(nil)
+	s := w
 	if w.HasMin() {
-		s.Min, err = Sum(w.Min, d)
+		s.Min += d
 	}
-	if w.HasMax() && err == nil {
-		s.Max, err = Sum(w.Max, d)
+	if w.HasMax() {
+		s.Max += d
 	}
-	if err != nil || w.HasMin() != s.HasMin() || w.HasMax() != s.HasMax() {
+	wrapped := d > 0 && (s.Min < w.Min || s.Max < w.Max) || d < 0 && (s.Min > w.Min || s.Max > w.Max)
+	if wrapped || w.HasMin() != s.HasMin() || w.HasMax() != s.HasMax() {
 		return Limits{}, fmt.Errorf("units: limits %v shifted by %v: %w", w, d, ErrRange)
 	}
 	return s, nil
 }
 
-// Intersect returns the window that both allow. Where they do not meet it is ErrCrossed.
-func (w Limits) Intersect(o Limits) (Limits, error) {
-	if !w.HasMin() || o.HasMin() && o.Min > w.Min {
-		w.Min = o.Min
-	}
-	if !w.HasMax() || o.HasMax() && o.Max < w.Max {
-		w.Max = o.Max
-	}
+// Inward returns the window with Min rounded up and Max rounded down to multiples of grid, so that it never widens.
+// Where no multiple lies inside, where an end comes to zero, which would say that it is not given, or where the grid is
+// not above 0, it is ErrRange; a crossed window is ErrCrossed.
+func (w Limits) Inward(grid Length) (Limits, error) {
 	if err := w.Validate(); err != nil {
 		return Limits{}, err
 	}
-	return w, nil
-}
-
-// Inward returns the window with Min rounded up and Max rounded down to multiples of grid, so that it never widens.
-// Where no multiple lies inside, it is ErrNoGridValue; where an end comes to zero, which would say that it is not given,
-// or the grid is not above 0, ErrRange; a crossed window is ErrCrossed.
-func (w Limits) Inward(grid Length) (Limits, error) {
-	r, err := Limits{w.Min.Ceil(grid), w.Max.Floor(grid)}, w.Validate()
-	switch saturated := grid > 0 && (r.Min%grid != 0 || r.Max%grid != 0); {
-	case err != nil:
-		return Limits{}, err
+	r := Limits{w.Min.Ceil(grid), w.Max.Floor(grid)}
+	saturated := grid > 0 && (r.Min%grid != 0 || r.Max%grid != 0)
+	switch {
 	case saturated || w.HasMin() && w.HasMax() && r.Min > r.Max:
-		err = ErrNoGridValue
+		return Limits{}, fmt.Errorf("units: no multiple of %v inside limits %v: %w", grid, w, ErrRange)
 	case grid <= 0 || w.HasMin() != r.HasMin() || w.HasMax() != r.HasMax():
-		err = ErrRange
-	default:
-		return r, nil
-	}
-	return Limits{}, fmt.Errorf("units: limits %v inward to a grid of %v: %w", w, grid, err)
-}
-
-// Nearest returns the window with each end rounded to the nearest multiple of grid, halves away from zero, as drawings
-// are often converted (the ordinary method of ISO 370 and of SI 10 practice). It may overstep the window by up to half
-// a grid at either end; [Limits.Inward] never does. Where an end comes to zero, which would say that it is not given,
-// or the grid is not above 0, it is ErrRange.
-func (w Limits) Nearest(grid Length) (Limits, error) {
-	r := Limits{w.Min.Round(grid), w.Max.Round(grid)}
-	if grid <= 0 || w.HasMin() != r.HasMin() || w.HasMax() != r.HasMax() {
-		return Limits{}, fmt.Errorf("units: limits %v nearest to a grid of %v: %w", w, grid, ErrRange)
+		return Limits{}, fmt.Errorf("units: limits %v inward to a grid of %v: %w", w, grid, ErrRange)
 	}
 	return r, nil
 }
@@ -124,10 +99,10 @@ func (w Limits) Nearest(grid Length) (Limits, error) {
 //	max 0.05 mm              min 1.2 mm
 //
 // A unit after the last number serves all that have none; each may have its own. A hyphen without spaces, and a stroke,
-// stand between two decimals with points: 2-41/64 in is one length. The two deviations from a size come in either order,
-// and so do the limits at a stroke. Other limits that are crossed are ErrCrossed. Since zero means not given, a lower end of exactly zero leaves an
-// upper limit alone, and any other end at zero is ErrRange, as is what lies beyond [MaxLength]. Every error is a
-// [*ParseError].
+// stand between two decimals with points: 2-41/64 in is one length. The two deviations from a size come in either
+// order, and so do the limits at a stroke. Other limits that are crossed are ErrCrossed. Since zero means not given, a
+// lower end of exactly zero leaves an upper limit alone, and any other end at zero is ErrRange, as is what lies beyond
+// [MaxLength]. Every error is a [*ParseError].
 func ParseLimits(s string) (w Limits, err error) {
 	end, bare := len(s), Length(0)
 	fail := func(pos int, why error, mend string) {
@@ -179,7 +154,8 @@ func ParseLimits(s string) (w Limits, err error) {
 		w = Limits{size + min(first, second), size + max(first, second)}
 	default:
 		_, _, at := parseLength(s, 0)
-		fail(at.pos, ErrSyntax, "write 72.000 to 72.020 mm, 72.010 ± 0.010 mm, 72 +0.020/-0 mm, max 0.05 mm or min 1.2 mm")
+		const mend = "write 72.000 to 72.020 mm, 72.010 ± 0.010 mm, 72 +0.020/-0 mm, max 0.05 mm or min 1.2 mm"
+		fail(at.pos, ErrSyntax, mend)
 	}
 	if w.IsZero() || w.Max == 0 && !strings.HasPrefix(s, "min ") {
 		fail(end, ErrRange, "a limit of zero cannot be told from none")
@@ -203,9 +179,6 @@ func tight(s string) int {
 	return -1
 }
 
-// MustParseLimits is [ParseLimits] for constants and tests with hard-coded strings: it panics on error.
-func MustParseLimits(s string) Limits { return must(ParseLimits(s)) }
-
 // cut returns where the first separator that s holds begins and ends, or -1.
 func cut(s string, separators ...string) (begin, end int) {
 	for _, sep := range separators {
@@ -217,39 +190,21 @@ func cut(s string, separators ...string) (begin, end int) {
 }
 
 // String returns "72 mm to 72.02 mm", "max 0.05 mm", "min 1.2 mm", or "not given".
-func (w Limits) String() string { return cmp.Or(text(w.AppendText(nil)), "not given") }
+func (w Limits) String() string { return cmp.Or(text(w.MarshalText()), "not given") }
 
-// Format returns the window in the unit with that many decimal places, each end rounded as [Length.Format] does:
-// "72.000 to 72.020 mm", "max 0.050 mm", "min 1.200 mm", or "not given".
-func (w Limits) Format(unit Length, places int) string {
-	lower, upper := w.Min.Format(unit, places), w.Max.Format(unit, places)
-	switch number, _, _ := strings.Cut(lower, " "); {
-	case w.HasMin() && w.HasMax():
-		return number + " to " + upper
-	case w.HasMax():
-		return "max " + upper
-	case w.HasMin():
-		return "min " + lower
-	}
-	return w.String()
-}
-
-// AppendText appends the text of [Limits.String], or nothing where neither end is given, which [ParseLimits] reads back.
-func (w Limits) AppendText(b []byte) ([]byte, error) {
+// MarshalText returns the text of [Limits.String], or nothing where neither end is given, which UnmarshalText reads
+// back.
+func (w Limits) MarshalText() (b []byte, _ error) {
 	switch {
 	case w.HasMin() && w.HasMax():
-		b, _ = w.Min.AppendText(b)
-		return w.Max.AppendText(append(b, " to "...))
+		b = w.Max.appendText(append(w.Min.appendText(b), " to "...))
 	case w.HasMax():
-		return w.Max.AppendText(append(b, "max "...))
+		b = w.Max.appendText(append(b, "max "...))
 	case w.HasMin():
-		return w.Min.AppendText(append(b, "min "...))
+		b = w.Min.appendText(append(b, "min "...))
 	}
 	return b, nil
 }
-
-// MarshalText returns what [Limits.AppendText] appends.
-func (w Limits) MarshalText() ([]byte, error) { return w.AppendText(nil) }
 
 // UnmarshalText is [ParseLimits]; empty text is the zero Limits. On error the receiver keeps its value.
 func (w *Limits) UnmarshalText(text []byte) error { return given(w, text, ParseLimits) }

@@ -18,26 +18,17 @@ const (
 	PerMinute           = Hertz / 60 // one a minute: rev/min
 )
 
-// FrequencyOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 Hz ErrRange.
-func FrequencyOf(x float64, unit Frequency) (Frequency, error) { return ofFloat("frequency", x, unit) }
-
 // In returns the frequency as a number of the unit; a unit of zero gives 0.
 func (f Frequency) In(unit Frequency) float64 { return in(f, unit) }
 
 // ParseFrequency reads a number and a unit, "650 rev/min"; units: rev/min, rpm, Hz. Every error is a [*ParseError].
 func ParseFrequency(s string) (f Frequency, err error) { err = f.UnmarshalText([]byte(s)); return }
 
-// MustParseFrequency is [ParseFrequency] for constants and tests with hard-coded strings: it panics on error.
-func MustParseFrequency(s string) Frequency { return must(ParseFrequency(s)) }
-
 // String returns the frequency in revolutions a minute to 12 significant digits, "650 rev/min".
-func (f Frequency) String() string { return text(f.AppendText(nil)) }
+func (f Frequency) String() string { return text(f.MarshalText()) }
 
-// AppendText appends the text of [Frequency.String]; what is not finite is ErrNotFinite.
-func (f Frequency) AppendText(b []byte) ([]byte, error) { return put(b, f.In(PerMinute), " rev/min") }
-
-// MarshalText returns what [Frequency.AppendText] appends.
-func (f Frequency) MarshalText() ([]byte, error) { return f.AppendText(nil) }
+// MarshalText returns the text of [Frequency.String]; what is not finite is ErrNotFinite.
+func (f Frequency) MarshalText() ([]byte, error) { return put(f.In(PerMinute), " rev/min") }
 
 // UnmarshalText is [ParseFrequency]. On error the receiver keeps its value.
 func (f *Frequency) UnmarshalText(text []byte) error {
@@ -50,37 +41,25 @@ type Speed float64
 
 // Units of speed; 25 * units.MetrePerMinute.
 const (
-	MetrePerSecond      Speed = 1
-	MetrePerMinute            = MetrePerSecond / 60
-	MillimetrePerSecond       = MetrePerSecond / 1000
-	FootPerMinute             = 0.3048 * MetrePerMinute // 1 ft is 0.3048 m exactly
+	MetrePerSecond Speed = 1
+	MetrePerMinute       = MetrePerSecond / 60
+	FootPerMinute        = 0.3048 * MetrePerMinute // 1 ft is 0.3048 m exactly
 )
-
-// SpeedOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 m/s ErrRange.
-func SpeedOf(x float64, unit Speed) (Speed, error) { return ofFloat("speed", x, unit) }
 
 // In returns the speed as a number of the unit; a unit of zero gives 0.
 func (v Speed) In(unit Speed) float64 { return in(v, unit) }
 
-// ParseSpeed reads a number and a unit, "60 m/min"; units: m/min, ft/min, mm/s, m/s. Every error is a [*ParseError].
-func ParseSpeed(s string) (v Speed, err error) { err = v.UnmarshalText([]byte(s)); return }
-
-// MustParseSpeed is [ParseSpeed] for constants and tests with hard-coded strings: it panics on error.
-func MustParseSpeed(s string) Speed { return must(ParseSpeed(s)) }
-
 // String returns the speed in metres a minute to 12 significant digits, "60 m/min".
-func (v Speed) String() string { return text(v.AppendText(nil)) }
+func (v Speed) String() string { return text(v.MarshalText()) }
 
-// AppendText appends the text of [Speed.String]; what is not finite is ErrNotFinite.
-func (v Speed) AppendText(b []byte) ([]byte, error) { return put(b, v.In(MetrePerMinute), " m/min") }
+// MarshalText returns the text of [Speed.String]; what is not finite is ErrNotFinite.
+func (v Speed) MarshalText() ([]byte, error) { return put(v.In(MetrePerMinute), " m/min") }
 
-// MarshalText returns what [Speed.AppendText] appends.
-func (v Speed) MarshalText() ([]byte, error) { return v.AppendText(nil) }
-
-// UnmarshalText is [ParseSpeed]. On error the receiver keeps its value.
+// UnmarshalText reads a number and a unit, "60 m/min"; units: m/min, ft/min, mm/s, m/s.
+// On error, a [*ParseError], the receiver keeps its value.
 func (v *Speed) UnmarshalText(text []byte) error {
 	return parse((*float64)(v), "speed", string(text), "m/min ft/min mm/s m/s",
-		float64(MetrePerMinute), float64(FootPerMinute), float64(MillimetrePerSecond), float64(MetrePerSecond))
+		float64(MetrePerMinute), float64(FootPerMinute), float64(MetrePerSecond/1000), float64(MetrePerSecond))
 }
 
 // Volume is a volume, in cubic metres.
@@ -90,34 +69,22 @@ type Volume float64
 const (
 	CubicMetre      Volume = 1
 	CubicCentimetre        = CubicMetre / 1e6
-	CubicMillimetre        = CubicMetre / 1e9
 	CubicInch              = 16.387064 * CubicCentimetre // exactly, since 1 in is 2.54 cm
 )
-
-// VolumeOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 m³ ErrRange.
-func VolumeOf(x float64, unit Volume) (Volume, error) { return ofFloat("volume", x, unit) }
 
 // In returns the volume as a number of the unit; a unit of zero gives 0.
 func (v Volume) In(unit Volume) float64 { return in(v, unit) }
 
-// ParseVolume reads a number and a unit, "16 cm³"; units: cm³, cm3, cc, mm³, mm3, in³, in3. Every error is a [*ParseError].
-func ParseVolume(s string) (v Volume, err error) { err = v.UnmarshalText([]byte(s)); return }
-
-// MustParseVolume is [ParseVolume] for constants and tests with hard-coded strings: it panics on error.
-func MustParseVolume(s string) Volume { return must(ParseVolume(s)) }
-
 // String returns the volume in cubic centimetres to 12 significant digits, "16 cm³".
-func (v Volume) String() string { return text(v.AppendText(nil)) }
+func (v Volume) String() string { return text(v.MarshalText()) }
 
-// AppendText appends the text of [Volume.String]; what is not finite is ErrNotFinite.
-func (v Volume) AppendText(b []byte) ([]byte, error) { return put(b, v.In(CubicCentimetre), " cm³") }
+// MarshalText returns the text of [Volume.String]; what is not finite is ErrNotFinite.
+func (v Volume) MarshalText() ([]byte, error) { return put(v.In(CubicCentimetre), " cm³") }
 
-// MarshalText returns what [Volume.AppendText] appends.
-func (v Volume) MarshalText() ([]byte, error) { return v.AppendText(nil) }
-
-// UnmarshalText is [ParseVolume]. On error the receiver keeps its value.
+// UnmarshalText reads a number and a unit, "16 cm³"; units: cm³, cm3, cc, mm³, mm3, in³, in3.
+// On error, a [*ParseError], the receiver keeps its value.
 func (v *Volume) UnmarshalText(text []byte) error {
-	const cm, in, mm = float64(CubicCentimetre), float64(CubicInch), float64(CubicMillimetre)
+	const cm, in, mm = float64(CubicCentimetre), float64(CubicInch), float64(CubicCentimetre / 1000)
 	return parse((*float64)(v), "volume", string(text), "cm³ in³ mm³ cm3 in3 mm3 cc", cm, in, mm, cm, in, mm, cm)
 }
 
@@ -127,38 +94,27 @@ type Pressure float64
 // Units of pressure; 0.2 * units.Megapascal.
 const (
 	Pascal             Pressure = 1
-	Kilopascal                  = 1000 * Pascal
 	Megapascal                  = 1e6 * Pascal // 1 N/mm²
 	Gigapascal                  = 1e9 * Pascal // for moduli
 	Bar                         = 1e5 * Pascal
 	PoundPerSquareInch          = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * Pascal
 )
 
-// PressureOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 Pa ErrRange.
-func PressureOf(x float64, unit Pressure) (Pressure, error) { return ofFloat("pressure", x, unit) }
-
 // In returns the pressure as a number of the unit; a unit of zero gives 0.
 func (p Pressure) In(unit Pressure) float64 { return in(p, unit) }
 
-// ParsePressure reads a number and a unit, "0.2 MPa"; units: MPa, GPa, kPa, Pa, bar, psi. Every error is a [*ParseError].
-func ParsePressure(s string) (p Pressure, err error) { err = p.UnmarshalText([]byte(s)); return }
-
-// MustParsePressure is [ParsePressure] for constants and tests with hard-coded strings: it panics on error.
-func MustParsePressure(s string) Pressure { return must(ParsePressure(s)) }
-
 // String returns the pressure in megapascals to 12 significant digits, "0.2 MPa".
-func (p Pressure) String() string { return text(p.AppendText(nil)) }
+func (p Pressure) String() string { return text(p.MarshalText()) }
 
-// AppendText appends the text of [Pressure.String]; what is not finite is ErrNotFinite.
-func (p Pressure) AppendText(b []byte) ([]byte, error) { return put(b, p.In(Megapascal), " MPa") }
+// MarshalText returns the text of [Pressure.String]; what is not finite is ErrNotFinite.
+func (p Pressure) MarshalText() ([]byte, error) { return put(p.In(Megapascal), " MPa") }
 
-// MarshalText returns what [Pressure.AppendText] appends.
-func (p Pressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }
-
-// UnmarshalText is [ParsePressure]. On error the receiver keeps its value.
+// UnmarshalText reads a number and a unit, "0.2 MPa"; units: MPa, GPa, kPa, Pa, bar, psi.
+// On error, a [*ParseError], the receiver keeps its value.
 func (p *Pressure) UnmarshalText(text []byte) error {
 	return parse((*float64)(p), "pressure", string(text), "MPa psi bar kPa GPa Pa",
-		float64(Megapascal), float64(PoundPerSquareInch), float64(Bar), float64(Kilopascal), float64(Gigapascal), float64(Pascal))
+		float64(Megapascal), float64(PoundPerSquareInch), float64(Bar),
+		float64(1000*Pascal), float64(Gigapascal), float64(Pascal))
 }
 
 // Force is a force, in newtons.
@@ -166,35 +122,27 @@ type Force float64
 
 // Units of force; 26.7 * units.Newton.
 const (
-	Newton        Force = 1
-	KilogramForce       = 9.80665 * Newton           // what a spring scale calls a kilogram, at standard gravity, exactly
-	PoundForce          = 0.45359237 * KilogramForce // exactly
+	Newton     Force = 1
+	PoundForce       = 0.45359237 * kilogramForce // exactly
 )
-
-// ForceOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 N ErrRange.
-func ForceOf(x float64, unit Force) (Force, error) { return ofFloat("force", x, unit) }
 
 // In returns the force as a number of the unit; a unit of zero gives 0.
 func (f Force) In(unit Force) float64 { return in(f, unit) }
 
-// ParseForce reads a number and a unit, "26.7 N"; units: N, lbf, kgf. Every error is a [*ParseError].
-func ParseForce(s string) (f Force, err error) { err = f.UnmarshalText([]byte(s)); return }
-
-// MustParseForce is [ParseForce] for constants and tests with hard-coded strings: it panics on error.
-func MustParseForce(s string) Force { return must(ParseForce(s)) }
+// kilogramForce is what a spring scale calls a kilogram, at standard gravity, exactly.
+const kilogramForce = 9.80665 * Newton
 
 // String returns the force in newtons to 12 significant digits, "26.7 N".
-func (f Force) String() string { return text(f.AppendText(nil)) }
+func (f Force) String() string { return text(f.MarshalText()) }
 
-// AppendText appends the text of [Force.String]; what is not finite is ErrNotFinite.
-func (f Force) AppendText(b []byte) ([]byte, error) { return put(b, f.In(Newton), " N") }
+// MarshalText returns the text of [Force.String]; what is not finite is ErrNotFinite.
+func (f Force) MarshalText() ([]byte, error) { return put(f.In(Newton), " N") }
 
-// MarshalText returns what [Force.AppendText] appends.
-func (f Force) MarshalText() ([]byte, error) { return f.AppendText(nil) }
-
-// UnmarshalText is [ParseForce]. On error the receiver keeps its value.
+// UnmarshalText reads a number and a unit, "26.7 N"; units: N, lbf, kgf.
+// On error, a [*ParseError], the receiver keeps its value.
 func (f *Force) UnmarshalText(text []byte) error {
-	return parse((*float64)(f), "force", string(text), "N lbf kgf", float64(Newton), float64(PoundForce), float64(KilogramForce))
+	return parse((*float64)(f), "force", string(text), "N lbf kgf",
+		float64(Newton), float64(PoundForce), float64(kilogramForce))
 }
 
 func sizes(ls ...Length) error {
@@ -206,22 +154,21 @@ func sizes(ls ...Length) error {
 	return nil
 }
 
-// PeripheralSpeed returns the speed of a surface of the diameter that turns at f, π·diameter·f, with the sign of f. A
-// diameter not above 0 or above [MaxLength] is ErrRange; an f not finite is ErrNotFinite.
-func PeripheralSpeed(diameter Length, f Frequency) (Speed, error) {
-	if err := sizes(diameter); err != nil {
-		return 0, err
-	}
-	return ofFloat("speed", math.Pi*diameter.In(Metre)*float64(f), MetrePerSecond)
-}
-
-// FrequencyFor returns the rate of turning at which a surface of the diameter has the speed, v/(π·diameter): the inverse
-// of [PeripheralSpeed], with its errors.
+// FrequencyFor returns the rate of turning at which a surface of the diameter, the bore under a boring tool or a stone,
+// has the speed: v/(π·diameter), with the sign of v. A diameter not above 0 or above [MaxLength], and a rate above
+// 1e15 Hz, is ErrRange; a v not finite is ErrNotFinite.
 func FrequencyFor(diameter Length, v Speed) (Frequency, error) {
 	if err := sizes(diameter); err != nil {
 		return 0, err
 	}
-	return ofFloat("frequency", float64(v)/(math.Pi*diameter.In(Metre)), Hertz)
+	f := Frequency(float64(v) / (math.Pi * diameter.In(Metre)))
+	switch {
+	case !finite(float64(v)):
+		return 0, fmt.Errorf("units: frequency for a speed of %v: %w", v, ErrNotFinite)
+	case math.Abs(float64(f)) > mostSI:
+		return 0, fmt.Errorf("units: frequency for %v on a diameter of %v: %w", v, diameter, ErrRange)
+	}
+	return f, nil
 }
 
 // CylinderVolume returns the volume of a cylinder, π/4·diameter²·length: swept volume, or what a hone takes as the

@@ -3,6 +3,8 @@
 package units_test
 
 import (
+	"cmp"
+	"encoding"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -13,7 +15,6 @@ import (
 	"testing"
 
 	"borewright.example/units"
-	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 )
 
@@ -53,9 +54,8 @@ func TestTextRoundTrip(t *testing.T) {
 			t.Fatalf("%s reads back as %v, %v", s, back, err)
 		}
 		b, err := l.MarshalText()
-		a, err2 := l.AppendText([]byte("x"))
-		if err != nil || err2 != nil || string(b) != s || string(a) != "x"+s {
-			t.Fatalf("MarshalText %q, AppendText %q, String %q", b, a, s)
+		if err != nil || string(b) != s {
+			t.Fatalf("MarshalText %q, String %q", b, s)
 		}
 		want := new(big.Rat).SetFrac(big64(l), big64(units.Millimetre))
 		if got, ok := new(big.Rat).SetString(strings.TrimSuffix(s, " mm")); !ok || got.Cmp(want) != 0 {
@@ -85,9 +85,6 @@ func TestInchTextRoundTrip(t *testing.T) {
 			if back, err := units.ParseLength(s); back != l || err != nil {
 				t.Fatalf("%v = %s reads back as %v, %v", l, s, back, err)
 			}
-		}
-		if back, err := units.FromDecimal(l.Decimal(units.Inch), units.Inch); back != l || err != nil {
-			t.Fatalf("%v in decimal inches comes back as %v, %v", l, back, err)
 		}
 		off := l/2 + units.Length(rapid.Int64Range(1, 126).Draw(t, "off"))
 		if s := off.Format(units.Inch, 15); off%grid != 0 {
@@ -164,33 +161,12 @@ func TestDecimalIsExact(t *testing.T) {
 			if d.Rat().Cmp(rat(l, unit)) != 0 {
 				t.Fatalf("%v is %v of %v", l, d, unit)
 			}
-			if back, err := units.FromDecimal(d, unit); back != l || err != nil {
-				t.Fatalf("%v comes back as %v, %v", l, back, err)
-			}
 		} else if got := d.Rat().FloatString(16); got != rat(l, unit).FloatString(16) && d.Sign() != 0 {
 			t.Fatalf("%v is %v of %v", l, d, unit)
 		}
 		// The order of lengths is that of the decimals.
-		if got := l.Compare(o); got != l.Decimal(units.Millimetre).Cmp(o.Decimal(units.Millimetre)) || (got < 0) != (l < o) {
+		if got := cmp.Compare(l, o); got != l.Decimal(units.Millimetre).Cmp(o.Decimal(units.Millimetre)) {
 			t.Fatalf("%v compared with %v is %d", l, o, got)
-		}
-	})
-}
-
-func TestFromDecimalAgainstRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := decimal.New(rapid.Int64().Draw(t, "coefficient"), rapid.Int32Range(-40, 12).Draw(t, "exponent"))
-		unit := rapid.SampledFrom(named).Draw(t, "unit")
-		exact := new(big.Rat).Mul(d.Rat(), new(big.Rat).SetInt(big64(unit)))
-		want := halfAway(exact)
-		got, err := units.FromDecimal(d, unit)
-		switch {
-		case !want.IsInt64():
-			if !errors.Is(err, units.ErrRange) || got != 0 {
-				t.Fatalf("%v × %v: %v, %v, want ErrRange", d, unit, got, err)
-			}
-		case int64(got) != want.Int64() || (err != nil) == exact.IsInt() || err != nil && !errors.Is(err, units.ErrInexact):
-			t.Fatalf("%v × %v: %v, %v, want %v", d, unit, got, err, want)
 		}
 	})
 }
@@ -219,20 +195,16 @@ func TestArithmeticAgainstBig(t *testing.T) {
 		for _, l := range ls {
 			total.Add(total, big64(l))
 		}
-		sum, err := units.Sum(ls...)
-		if total.IsInt64() != (err == nil) || err == nil && int64(sum) != total.Int64() || err != nil && !errors.Is(err, units.ErrRange) {
-			t.Fatalf("sum of %v: %v, %v, want %v", ls, sum, err, total)
-		}
 		mean, err := units.Mean(ls...)
 		if len(ls) == 0 {
-			if !errors.Is(err, units.ErrEmpty) {
+			if !errors.Is(err, units.ErrNotGiven) {
 				t.Fatalf("mean of none: %v, %v", mean, err)
 			}
 		} else if want := halfAway(new(big.Rat).SetFrac(total, big.NewInt(int64(len(ls))))); err != nil || int64(mean) != want.Int64() {
 			t.Fatalf("mean of %v: %v, %v, want %v", ls, mean, err, want)
 		}
 		if !slices.Equal(ls, kept) {
-			t.Fatal("Sum or Mean changed its argument")
+			t.Fatal("Mean changed its argument")
 		}
 
 		abs := new(big.Int).Abs(big64(l))
@@ -258,7 +230,7 @@ func TestRoundingAgainstBig(t *testing.T) {
 		l, o := anyLength().Draw(t, "l"), anyLength().Draw(t, "o")
 		step := rapid.OneOf(anyLength(), rapid.Map(rapid.Int64Range(1, 12), func(x int64) units.Length { return units.Length(x) })).Draw(t, "step")
 		if step <= 0 {
-			if l.Round(step) != l || l.RoundToEven(step) != l || l.Floor(step) != l || l.Ceil(step) != l {
+			if l.Round(step) != l || l.Floor(step) != l || l.Ceil(step) != l {
 				t.Fatalf("%v to a step of %v is not itself", l, step)
 			}
 			return
@@ -266,11 +238,6 @@ func TestRoundingAgainstBig(t *testing.T) {
 		multiple := func(n *big.Int) units.Length { return clamp(n.Mul(n, big64(step))) }
 		floor := new(big.Int).Div(big64(l), big64(step)) // Euclidean: down, as step > 0
 		ceil := new(big.Int).Neg(new(big.Int).Div(new(big.Int).Neg(big64(l)), big64(step)))
-		even := halfAway(rat(l, step))
-		if twice := new(big.Int).Mul(big64(l), big.NewInt(2)); new(big.Int).Rem(twice, big64(step)).Sign() == 0 && even.Bit(0) == 1 &&
-			new(big.Int).Rem(big64(l), big64(step)).Sign() != 0 {
-			even.Sub(even, big.NewInt(int64(even.Sign()))) // a tie: the other neighbour is even
-		}
 		for _, c := range []struct {
 			name string
 			f    func(units.Length, units.Length) units.Length
@@ -279,7 +246,6 @@ func TestRoundingAgainstBig(t *testing.T) {
 			{"Floor", units.Length.Floor, floor},
 			{"Ceil", units.Length.Ceil, ceil},
 			{"Round", units.Length.Round, halfAway(rat(l, step))},
-			{"RoundToEven", units.Length.RoundToEven, even},
 		} {
 			got, want := c.f(l, step), multiple(c.want)
 			if got != want {
@@ -367,14 +333,15 @@ func TestInwardNeverWidens(t *testing.T) {
 				if w.Validate() == nil {
 					t.Fatalf("%v: %v", w, err)
 				}
-			case errors.Is(err, units.ErrNoGridValue):
-				// By trial: the first grid value at or above Min is above Max, or is beyond the range.
-				if at := w.Min.Ceil(grid); w.HasMin() && w.HasMax() && at%grid == 0 && at <= w.Max && w.Max.Floor(grid)%grid == 0 {
-					t.Fatalf("%v inward to %v: %v, but %v fits", w, grid, err, at)
-				}
 			case errors.Is(err, units.ErrRange):
-				if grid > 0 && w.Min.Ceil(grid) != 0 && w.Max.Floor(grid) != 0 {
-					t.Fatalf("%v inward to %v: %v", w, grid, err)
+				if grid <= 0 {
+					break
+				}
+				// By trial: the first grid value at or above Min is above Max, is beyond the range, or is zero.
+				lo, hi := w.Min.Ceil(grid), w.Max.Floor(grid)
+				none := lo%grid != 0 || hi%grid != 0 || w.HasMin() && w.HasMax() && lo > hi
+				if !none && (!w.HasMin() || lo != 0) && (!w.HasMax() || hi != 0) {
+					t.Fatalf("%v inward to %v: %v, but %v to %v fits", w, grid, err, lo, hi)
 				}
 			default:
 				t.Fatal(err)
@@ -400,15 +367,8 @@ func TestInwardNeverWidens(t *testing.T) {
 
 func TestLimitsAlgebra(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		w, o := anyLimits().Draw(t, "w"), anyLimits().Draw(t, "o")
+		w := anyLimits().Draw(t, "w")
 		x := units.Length(rapid.Int64Range(-2e10, 2e13).Draw(t, "x"))
-		both, err := w.Intersect(o)
-		if err == nil && both.Contains(x) != (w.Contains(x) && o.Contains(x)) {
-			t.Fatalf("%v and %v meet in %v, which disagrees about %v", w, o, both, x)
-		}
-		if err != nil && (!errors.Is(err, units.ErrCrossed) || w.Contains(x) && o.Contains(x)) {
-			t.Fatalf("%v and %v: %v", w, o, err)
-		}
 		if width, ok := w.Width(); ok != (w.HasMin() && w.HasMax()) || ok && width != w.Max-w.Min {
 			t.Fatalf("%v is %v wide, %v", w, width, ok)
 		}
@@ -476,33 +436,32 @@ type plain struct {
 	name  string
 	parse func(string) (float64, error)
 	text  func(float64) (string, error)
-	of    func(float64) (float64, error)
 }
 
 func plainOf[Q interface {
 	~float64
 	MarshalText() ([]byte, error)
-}](name string, one Q, parse func(string) (Q, error), of func(float64, Q) (Q, error)) plain {
+}, P interface {
+	*Q
+	encoding.TextUnmarshaler
+}](name string) plain {
 	return plain{
 		name:  name,
-		parse: func(s string) (float64, error) { q, err := parse(s); return float64(q), err },
+		parse: func(s string) (float64, error) { q, err := readText[Q, P](s); return float64(q), err },
 		text:  func(x float64) (string, error) { b, err := Q(x).MarshalText(); return string(b), err },
-		of:    func(x float64) (float64, error) { q, err := of(x, one); return float64(q), err },
 	}
 }
 
 var plains = []plain{
-	plainOf("angle", units.Radian, units.ParseAngle, units.AngleOf),
-	plainOf("expansion", units.PerKelvin, units.ParseExpansion, units.ExpansionOf),
-	plainOf("force", units.Newton, units.ParseForce, units.ForceOf),
-	plainOf("frequency", units.Hertz, units.ParseFrequency, units.FrequencyOf),
-	plainOf("pressure", units.Pascal, units.ParsePressure, units.PressureOf),
-	plainOf("speed", units.MetrePerSecond, units.ParseSpeed, units.SpeedOf),
-	plainOf("temperature change", units.Kelvin, units.ParseTemperatureChange, units.TemperatureChangeOf),
-	plainOf("volume", units.CubicMetre, units.ParseVolume, units.VolumeOf),
-	plainOf("temperature", 1, units.ParseTemperature, func(x float64, _ units.Temperature) (units.Temperature, error) {
-		return units.Celsius(x - 273.15)
-	}),
+	plainOf[units.Angle]("angle"),
+	plainOf[units.Expansion]("expansion"),
+	plainOf[units.Force]("force"),
+	plainOf[units.Frequency]("frequency"),
+	plainOf[units.Pressure]("pressure"),
+	plainOf[units.Speed]("speed"),
+	plainOf[units.TemperatureChange]("temperature change"),
+	plainOf[units.Volume]("volume"),
+	plainOf[units.Temperature]("temperature"),
 }
 
 // The text of a floating-point quantity has 12 significant digits: it reads back to within 1e-11, and is then kept for ever.
@@ -561,10 +520,7 @@ func TestDegreesMinutesSeconds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d, m, s := rapid.IntRange(0, 400).Draw(t, "d"), rapid.IntRange(0, 59).Draw(t, "m"), rapid.IntRange(0, 59).Draw(t, "s")
 		want := float64(d) + float64(m)/60 + float64(s)/3600
-		a, err := units.AngleOf(want, units.Degree)
-		if err != nil {
-			t.Fatal(err)
-		}
+		a := units.Angle(want) * units.Degree
 		if rapid.Bool().Draw(t, "negative") {
 			a, want = -a, -want
 		}
@@ -587,10 +543,7 @@ func TestProductsInvert(t *testing.T) {
 		if rapid.Bool().Draw(t, "backwards") {
 			f = -f
 		}
-		v, err := units.PeripheralSpeed(d, f)
-		if err != nil {
-			t.Fatal(err)
-		}
+		v := units.Speed(math.Pi*d.In(units.Metre)*float64(f)) * units.MetrePerSecond // a circumference a turn
 		if back, err := units.FrequencyFor(d, v); err != nil || math.Abs(float64(back-f)) > 1e-15*math.Abs(float64(f))*4 {
 			t.Fatalf("%v at %v is %v, and back %v, %v", d, f, v, back, err)
 		}

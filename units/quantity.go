@@ -14,23 +14,21 @@ import (
 
 // Why a text or a number was refused. Test with [errors.Is].
 var (
-	ErrSyntax      = errors.New("not a quantity")                              // no number, or window, in any form that is read
-	ErrMissingUnit = errors.New("missing unit")                                // a bare number: only 0 needs no unit
-	ErrUnknownUnit = errors.New("unknown unit")                                // a unit that this quantity does not have
-	ErrInexact     = errors.New("not a whole number of picometres")            // comes together with the nearest Length
-	ErrRange       = errors.New("out of range")                                // outside what the type or the shop can hold
-	ErrNotFinite   = errors.New("not a finite number")                         // NaN or an infinity
-	ErrCrossed     = errors.New("limits crossed")                              // the lower limit lies above the upper one
-	ErrNoGridValue = errors.New("no value of the grid lies inside the window") // of [Limits.Inward]
-	ErrUnknownName = errors.New("unknown name")                                // a text or value that is none of an enumeration's, in any package
-	ErrEmpty       = errors.New("no values")                                   // the mean of no lengths
-	ErrNotGiven    = errors.New("not given")                                   // a zero value, as of a temperature, where one is needed, in any package
+	ErrSyntax      = errors.New("not a quantity")                   // no number, or window, in any form that is read
+	ErrMissingUnit = errors.New("missing unit")                     // a bare number: only 0 needs no unit
+	ErrUnknownUnit = errors.New("unknown unit")                     // a unit that this quantity does not have
+	ErrInexact     = errors.New("not a whole number of picometres") // comes together with the nearest Length
+	ErrRange       = errors.New("out of range")                     // outside what the type or the shop can hold
+	ErrNotFinite   = errors.New("not a finite number")              // NaN or an infinity
+	ErrCrossed     = errors.New("limits crossed")                   // the lower limit lies above the upper one
+	ErrUnknownName = errors.New("unknown name")                     // none of an enumeration's, in any package
+	ErrNotGiven    = errors.New("not given")                        // a zero value where one is needed, in any package
 )
 
 // A ParseError reports a text that could not be read, how far the reading came, and the mend. It wraps a sentinel.
 type ParseError struct {
-	Kind  string // what was wanted: "length", "temperature", "limits", …
-	Input string // the text given, cut after 80 bytes
+	kind  string // what was wanted: "length", "temperature", "limits", …
+	input string // the text given, cut after 80 bytes
 	Pos   int    // byte offset in the text where reading stopped
 	Err   error  // one of the sentinels
 	Mend  string // what to write instead; may be empty
@@ -38,7 +36,7 @@ type ParseError struct {
 
 // Error returns what was wanted, the text, why and where it was refused, and the mend.
 func (e *ParseError) Error() string {
-	s := fmt.Sprintf("units: %s %q: %v at byte %d", e.Kind, e.Input, e.Err, e.Pos)
+	s := fmt.Sprintf("units: %s %q: %v at byte %d", e.kind, e.input, e.Err, e.Pos)
 	if e.Mend != "" {
 		s += " (" + e.Mend + ")"
 	}
@@ -53,7 +51,7 @@ func refuse(kind, input string, pos int, err error, mend string) *ParseError {
 	if err == ErrSyntax && mend == "" {
 		mend = slip(input[pos:])
 	}
-	return &ParseError{Kind: kind, Input: strings.Clone(head(input, 80)), Pos: pos, Err: err, Mend: mend}
+	return &ParseError{kind: kind, input: strings.Clone(head(input, 80)), Pos: pos, Err: err, Mend: mend}
 }
 
 // refuseUnit tells what is wrong after a good number, s[:end]: no unit, none of names, or more behind it.
@@ -70,9 +68,11 @@ func refuseUnit(kind, s string, end int, names string) *ParseError {
 	}
 	switch number := head(s[:end], 20); {
 	case rest == "":
-		return refuse(kind, s, pos, ErrMissingUnit, "a bare number has no unit: write "+number+" "+list[0]+" or "+number+" "+list[1])
+		mend := "a bare number has no unit: write " + number + " " + list[0] + " or " + number + " " + list[1]
+		return refuse(kind, s, pos, ErrMissingUnit, mend)
 	case rest == "mil" || rest == "mils":
-		return refuse(kind, s, pos, ErrUnknownUnit, "mil is said for a thousandth of an inch and for a millimetre: write thou or mm")
+		mend := "mil is said for a thousandth of an inch and for a millimetre: write thou or mm"
+		return refuse(kind, s, pos, ErrUnknownUnit, mend)
 	case isLetter(rest) && exponent(rest) == 0 || strings.ContainsAny(rest[:1], `"'/`) || strings.HasPrefix(rest, "°"):
 		return refuse(kind, s, pos, ErrUnknownUnit, "units of "+kind+": "+strings.Join(list, ", "))
 	}
@@ -107,24 +107,13 @@ func isLetter(s string) bool {
 	return unicode.IsLetter(c)
 }
 
-// mostSI bounds the floating-point quantities, in SI units: beyond any workshop, and so far from the end of float64 that no product of a few overflows.
+// mostSI bounds the floating-point quantities, in SI units: beyond any workshop, and so far from the end of float64
+// that no product of a few overflows.
 const mostSI = 1e15
 
 func finite(x float64) bool         { return math.Abs(x) <= math.MaxFloat64 }
 func isDigit(c byte) bool           { return c-'0' <= 9 }
 func text(b []byte, _ error) string { return string(b) }
-
-// ofFloat returns x units, refusing what is not finite or beyond ±mostSI.
-func ofFloat[Q ~float64](kind string, x float64, unit Q) (Q, error) {
-	v := x * float64(unit)
-	switch {
-	case !finite(x) || !finite(float64(unit)):
-		return 0, fmt.Errorf("units: %s of %v × %v: %w", kind, x, float64(unit), ErrNotFinite)
-	case unit <= 0 || math.Abs(v) > mostSI:
-		return 0, fmt.Errorf("units: %s of %v × %v: %w (±%v)", kind, x, float64(unit), ErrRange, mostSI)
-	}
-	return Q(v), nil
-}
 
 // in returns v as a number of the unit, 0 for a unit of 0.
 func in[Q ~float64 | ~int64](v, unit Q) float64 {
@@ -134,12 +123,12 @@ func in[Q ~float64 | ~int64](v, unit Q) float64 {
 	return float64(v) / float64(unit)
 }
 
-// put appends x and its unit, to 12 digits: machines do not differ in those. What is not finite is an error, and appended.
-func put(b []byte, x float64, unit string) (_ []byte, err error) {
+// put returns x, to 12 digits, in which machines do not differ, and its unit. What is not finite is an error besides.
+func put(x float64, unit string) (_ []byte, err error) {
 	if !finite(x) {
 		err = fmt.Errorf("units: text of %v%s: %w", x, unit, ErrNotFinite)
 	}
-	return append(strconv.AppendFloat(b, x+0, 'g', 12, 64), unit...), err // −0 + 0 is 0
+	return append(strconv.AppendFloat(nil, x+0, 'g', 12, 64), unit...), err // −0 + 0 is 0
 }
 
 func must[Q any](q Q, err error) Q {

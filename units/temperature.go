@@ -74,7 +74,8 @@ func ParseTemperature(s string) (t Temperature, err error) {
 	} else if unit < 0 {
 		return 0, refuseUnit(kind, s, len(s), names)
 	}
-	if t, err = [...]func(float64) (Temperature, error){Celsius, Fahrenheit, kelvin, Celsius, Fahrenheit}[unit](x); err != nil {
+	t, err = [...]func(float64) (Temperature, error){Celsius, Fahrenheit, kelvin, Celsius, Fahrenheit}[unit](x)
+	if err != nil {
 		err = refuse(kind, s, len(s), ErrRange, "nothing is colder than −273.15 °C")
 	}
 	return t, err
@@ -83,19 +84,16 @@ func ParseTemperature(s string) (t Temperature, err error) {
 // MustParseTemperature is [ParseTemperature] for hard-coded strings: it panics on error.
 func MustParseTemperature(s string) Temperature { return must(ParseTemperature(s)) }
 
-// String returns the temperature in °C rounded to 1e-9 °C, "21.5 °C", or "not given" where AppendText appends nothing.
-func (t Temperature) String() string { return cmp.Or(text(t.AppendText(nil)), "not given") }
+// String returns the temperature in °C rounded to 1e-9 °C, "21.5 °C", or "not given" where MarshalText returns nothing.
+func (t Temperature) String() string { return cmp.Or(text(t.MarshalText()), "not given") }
 
-// AppendText appends the text of [Temperature.String], for the zero Temperature nothing; or returns Validate's error.
-func (t Temperature) AppendText(b []byte) ([]byte, error) {
+// MarshalText returns the text of [Temperature.String], for the zero Temperature nothing; or Validate's error.
+func (t Temperature) MarshalText() ([]byte, error) {
 	if err := t.Validate(); err != nil || t.IsZero() {
-		return b, err
+		return nil, err
 	}
-	return put(b, math.Round(t.Celsius()*1e9)/1e9, " °C")
+	return put(math.Round(t.Celsius()*1e9)/1e9, " °C")
 }
-
-// MarshalText returns what [Temperature.AppendText] appends.
-func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 
 // UnmarshalText is [ParseTemperature]; empty text is the zero Temperature. On error the receiver keeps its value.
 func (t *Temperature) UnmarshalText(text []byte) error { return given(t, text, ParseTemperature) }
@@ -110,33 +108,17 @@ const (
 	DegreeFahrenheit                   = Kelvin / 1.8 // a difference of 1 °F
 )
 
-// TemperatureChangeOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 K ErrRange.
-func TemperatureChangeOf(x float64, unit TemperatureChange) (TemperatureChange, error) {
-	return ofFloat("temperature change", x, unit)
-}
-
 // In returns the temperature change as a number of the unit; a unit of zero gives 0.
 func (d TemperatureChange) In(unit TemperatureChange) float64 { return in(d, unit) }
 
-// ParseTemperatureChange reads a number and a unit, "10 K"; units: K, °C, C, °F, F. Every error is a [*ParseError].
-func ParseTemperatureChange(s string) (d TemperatureChange, err error) {
-	err = d.UnmarshalText([]byte(s))
-	return
-}
-
-// MustParseTemperatureChange is [ParseTemperatureChange] for constants and tests with hard-coded strings: it panics on error.
-func MustParseTemperatureChange(s string) TemperatureChange { return must(ParseTemperatureChange(s)) }
-
 // String returns the temperature change in kelvins to 12 significant digits, "10 K".
-func (d TemperatureChange) String() string { return text(d.AppendText(nil)) }
+func (d TemperatureChange) String() string { return text(d.MarshalText()) }
 
-// AppendText appends the text of [TemperatureChange.String]; what is not finite is ErrNotFinite.
-func (d TemperatureChange) AppendText(b []byte) ([]byte, error) { return put(b, d.In(Kelvin), " K") }
+// MarshalText returns the text of [TemperatureChange.String]; what is not finite is ErrNotFinite.
+func (d TemperatureChange) MarshalText() ([]byte, error) { return put(d.In(Kelvin), " K") }
 
-// MarshalText returns what [TemperatureChange.AppendText] appends.
-func (d TemperatureChange) MarshalText() ([]byte, error) { return d.AppendText(nil) }
-
-// UnmarshalText is [ParseTemperatureChange]. On error the receiver keeps its value.
+// UnmarshalText reads a number and a unit, "10 K"; units: K, °C, C, °F, F.
+// On error, a [*ParseError], the receiver keeps its value.
 func (d *TemperatureChange) UnmarshalText(text []byte) error {
 	return parse((*float64)(d), "temperature change", string(text), "K °F °C C F",
 		float64(Kelvin), float64(DegreeFahrenheit), float64(Kelvin), float64(Kelvin), float64(DegreeFahrenheit))
@@ -151,34 +133,25 @@ const (
 	PerFahrenheit           = 1.8 * PerKelvin // per °F: handbooks in inches print these
 )
 
-// ExpansionOf returns x units. What is not finite is ErrNotFinite, beyond ±1e15 /K ErrRange.
-func ExpansionOf(x float64, unit Expansion) (Expansion, error) { return ofFloat("expansion", x, unit) }
-
 // In returns the expansion as a number of the unit; a unit of zero gives 0.
 func (e Expansion) In(unit Expansion) float64 { return in(e, unit) }
 
-// ParseExpansion reads a number and a unit, "11.4e-6/K"; units: /K, 1/K, /°C, 1/°C, /°F, 1/°F. Every error is a [*ParseError].
-func ParseExpansion(s string) (e Expansion, err error) { err = e.UnmarshalText([]byte(s)); return }
+// String returns the expansion in millionths a kelvin to 12 significant digits, "11.4e-6/K", or "2e-10/K" for the
+// tiniest.
+func (e Expansion) String() string { return text(e.MarshalText()) }
 
-// MustParseExpansion is [ParseExpansion] for constants and tests with hard-coded strings: it panics on error.
-func MustParseExpansion(s string) Expansion { return must(ParseExpansion(s)) }
-
-// String returns the expansion in millionths a kelvin to 12 significant digits, "11.4e-6/K", or "2e-10/K" for the tiniest.
-func (e Expansion) String() string { return text(e.AppendText(nil)) }
-
-// AppendText appends the text of [Expansion.String]; what is not finite is ErrNotFinite.
-func (e Expansion) AppendText(b []byte) ([]byte, error) {
+// MarshalText returns the text of [Expansion.String]; what is not finite is ErrNotFinite.
+func (e Expansion) MarshalText() ([]byte, error) {
 	if x := float64(e) * 1e6; x == 0 || math.Abs(x) >= 1e-3 && math.Abs(x) < 1e9 { // no second exponent
-		return put(b, x, "e-6/K")
+		return put(x, "e-6/K")
 	}
-	return put(b, float64(e), "/K")
+	return put(float64(e), "/K")
 }
 
-// MarshalText returns what [Expansion.AppendText] appends.
-func (e Expansion) MarshalText() ([]byte, error) { return e.AppendText(nil) }
-
-// UnmarshalText is [ParseExpansion]. On error the receiver keeps its value.
+// UnmarshalText reads a number and a unit, "11.4e-6/K"; units: /K, 1/K, /°C, 1/°C, /°F, 1/°F.
+// On error, a [*ParseError], the receiver keeps its value.
 func (e *Expansion) UnmarshalText(text []byte) error {
 	return parse((*float64)(e), "expansion", string(text), "/K /°F /°C 1/K 1/°F 1/°C",
-		float64(PerKelvin), float64(PerFahrenheit), float64(PerKelvin), float64(PerKelvin), float64(PerFahrenheit), float64(PerKelvin))
+		float64(PerKelvin), float64(PerFahrenheit), float64(PerKelvin),
+		float64(PerKelvin), float64(PerFahrenheit), float64(PerKelvin))
 }

@@ -3,6 +3,7 @@
 package fit
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -145,7 +146,7 @@ func order(sizes []units.Length) []int {
 	for i := range places {
 		places[i] = i
 	}
-	slices.SortStableFunc(places, func(a, b int) int { return sizes[a].Compare(sizes[b]) })
+	slices.SortStableFunc(places, func(a, b int) int { return cmp.Compare(sizes[a], sizes[b]) })
 	return places
 }
 

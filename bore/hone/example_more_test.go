@@ -63,19 +63,19 @@ func ExampleMustParseStroking() {
 
 func ExampleSteady() {
 	v, err := slowDrill().PeakAxial(hone.Steady())
-	fmt.Printf("%.0f mm/s %v\n", v.In(units.MillimetrePerSecond), err)
+	fmt.Printf("%.0f mm/s %v\n", v.In(units.MetrePerSecond/1000), err)
 	// Output: 160 mm/s <nil>
 }
 
 func ExampleCrank() {
 	v, err := slowDrill().PeakAxial(hone.Crank())
-	fmt.Printf("%.0f mm/s %v\n", v.In(units.MillimetrePerSecond), err)
+	fmt.Printf("%.0f mm/s %v\n", v.In(units.MetrePerSecond/1000), err)
 	// Output: 251 mm/s <nil>
 }
 
 func ExampleTrapezoid() {
 	v, err := slowDrill().PeakAxial(hone.Trapezoid(100 * time.Millisecond))
-	fmt.Printf("%.0f mm/s %v\n", v.In(units.MillimetrePerSecond), err)
+	fmt.Printf("%.0f mm/s %v\n", v.In(units.MetrePerSecond/1000), err)
 	// Output: 200 mm/s <nil>
 }
 

@@ -578,7 +578,7 @@ func ExampleStock() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s on the diameter, %.0f mm³, %.1f g\n", (s.To-s.From).Format(units.Micrometre, 0), v.In(units.CubicMillimetre), m.In(hone.Gram))
+	fmt.Printf("%s on the diameter, %.0f mm³, %.1f g\n", (s.To-s.From).Format(units.Micrometre, 0), v.In(units.CubicCentimetre/1000), m.In(hone.Gram))
 	// Output: 18 µm on the diameter, 171 mm³, 1.2 g
 }
 
@@ -606,7 +606,7 @@ func ExampleStockOfVolume() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s on the diameter, %s off the wall, %.0f mm³\n", grown.Format(units.Micrometre, 0), r.Format(units.Micrometre, 0), v.In(units.CubicMillimetre))
+	fmt.Printf("%s on the diameter, %s off the wall, %.0f mm³\n", grown.Format(units.Micrometre, 0), r.Format(units.Micrometre, 0), v.In(units.CubicCentimetre/1000))
 	fmt.Println("and that volume brings", back.To.Format(units.Millimetre, 3))
 	// Output:
 	// 51 µm on the diameter, 25 µm off the wall, 483 mm³

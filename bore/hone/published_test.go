@@ -65,7 +65,7 @@ func TestFastDrillRecipe(t *testing.T) {
 	s.Stroking = must[hone.Stroking](t)(s.StrokingFor(hone.MustParseCrosshatch("45° included")))
 	near(t, "cycles a second", float64(s.Stroking.Cycles()), 5.903, 0.0059)
 	near(t, "strokes a minute", s.Stroking.Strokes().In(units.PerMinute), 708.4, 0.7)
-	near(t, "axial mm/s", must[units.Speed](t)(s.Axial()).In(units.MillimetrePerSecond), 944.5, 0.9)
+	near(t, "axial mm/s", must[units.Speed](t)(s.Axial()).In(units.MetrePerSecond/1000), 944.5, 0.9)
 	l := must[units.Length](t)(small(650, 0, once).StrokeFor(hone.MustParseCrosshatch("45° included")))
 	near(t, "stroke", l.In(mm), 472.3, 0.05)
 
@@ -87,7 +87,7 @@ func TestMotionPeaks(t *testing.T) {
 		{hone.Trapezoid(100 * time.Millisecond), 200, 5.0125},
 	}
 	for _, row := range rows {
-		near(t, row.motion.String(), must[units.Speed](t)(s.PeakAxial(row.motion)).In(units.MillimetrePerSecond), row.peak, 0.005)
+		near(t, row.motion.String(), must[units.Speed](t)(s.PeakAxial(row.motion)).In(units.MetrePerSecond/1000), row.peak, 0.005)
 		near(t, row.motion.String(), must[hone.Crosshatch](t)(s.Steepest(row.motion)).FromSquare().In(degree), row.lean, 0.002)
 	}
 	// What a hand that swings leaves at mid-stroke with the recipe above, as the package comment
@@ -133,7 +133,7 @@ func TestPrintedRecipes(t *testing.T) {
 	// US Army TM 5-3895-346-14: drill at 300 to 400 rev/min in a liner of 3.8752 to 3.8767 in.
 	// Computed: at 350 rev/min and 3.876 in, 71.03 in/s round, 29.42 in/s along for 45° included.
 	s = hone.Setting{Bore: units.Length(3.876 * units.PerInch), Stroke: 5 * units.Inch, Spindle: 350 * units.PerMinute}
-	const inchPerSecond = 25.4 * units.MillimetrePerSecond
+	const inchPerSecond = 0.0254 * units.MetrePerSecond
 	near(t, "peripheral in/s", must[units.Speed](t)(s.Peripheral()).In(inchPerSecond), 71.03, 0.071)
 	s.Stroking = must[hone.Stroking](t)(s.StrokingFor(hone.MustParseCrosshatch("45° included")))
 	near(t, "axial in/s", must[units.Speed](t)(s.Axial()).In(inchPerSecond), 29.42, 0.029)

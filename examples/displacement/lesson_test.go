@@ -15,7 +15,7 @@ import (
 func TestLesson(t *testing.T) {
 	sleeved, tight := shipped, shipped
 	sleeved.after, sleeved.cylinders = units.MustParseLength("76 mm"), 1
-	tight.head, tight.deck = units.MustParseVolume("0.2 cm³"), units.MustParseLength("3 mm")
+	tight.head, tight.deck = 0.2*units.CubicCentimetre, units.MustParseLength("3 mm")
 	lessontest.Lesson[data]{
 		Write: lesson,
 		Data:  map[string]data{"": shipped, "sleeved": sleeved, "tight": tight},

@@ -21,7 +21,7 @@ var shipped = data{
 	after:     units.MustParseLength("78.50 mm"),
 	stroke:    units.MustParseLength("72.00 mm"),
 	cylinders: 2,
-	head:      units.MustParseVolume("52 cm³"),  // of one chamber in the head, filled and measured
+	head:      52 * units.CubicCentimetre,       // of one chamber in the head, filled and measured
 	deck:      units.MustParseLength("0.20 mm"), // from the piston's rim at the top up to the deck
 	gasket:    units.MustParseLength("1.20 mm"), // thickness when tightened
 	hole:      units.MustParseLength("80 mm"),   // of the gasket

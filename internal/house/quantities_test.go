@@ -90,7 +90,7 @@ func TestNoProductOfQuantities(t *testing.T) {
 // checkMistakes holds the package comment to its word: what it says does not compile does not, and what it says does, does.
 func checkMistakes(t *testing.T, fset *token.FileSet, imports types.Importer) {
 	for body, want := range map[string]string{
-		"_ = bore.Compare(temperature)":                "cannot use temperature",
+		"_ = bore < temperature":                       "mismatched types",
 		"_ = bore + temperature":                       "mismatched types",
 		"_ = bore + 2.5":                               "truncated",
 		"_ = 2.5 * units.Inch":                         "truncated",

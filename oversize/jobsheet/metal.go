@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 
-	"borewright.example/units"
 	"borewright.example/units/material"
 )
 
@@ -36,9 +35,9 @@ func (m Metal) material() (material.Material, error) {
 	}
 	value, within, ranged := strings.Cut(string(m), " ± ")
 	named := material.Material{Name: string(m), Source: "the job"}
-	var err error
-	if named.Expansion, err = units.ParseExpansion(value); err == nil && ranged {
-		named.Within, err = units.ParseExpansion(within)
+	err := named.Expansion.UnmarshalText([]byte(value))
+	if err == nil && ranged {
+		err = named.Within.UnmarshalText([]byte(within))
 	}
 	return named, err
 }

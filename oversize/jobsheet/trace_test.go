@@ -159,6 +159,8 @@ func (f *facts) text(s string) {
 	var k hone.Stroking
 	var c hone.Crosshatch
 	var m jobsheet.Measured
+	var v units.Volume
+	var p units.Pressure
 	if strings.Contains(s, "±") && m.UnmarshalText([]byte(s)) == nil {
 		f.lengths = append(f.lengths, m.Value)
 		f.sure = append(f.sure, uncertainty.Estimate{Value: m.Value, Std: m.Expanded})
@@ -181,10 +183,10 @@ func (f *facts) text(s string) {
 	} else if at, err := bore.ParseTemperature(s); err == nil {
 		f.add("°C", at.Value.Celsius(), float64(at.Within))
 		f.add("°F", at.Value.Fahrenheit(), 1.8*float64(at.Within))
-	} else if v, err := units.ParseVolume(s); err == nil {
+	} else if v.UnmarshalText([]byte(s)) == nil {
 		f.add("cm³", v.In(units.CubicCentimetre))
 		f.add("in³", v.In(units.CubicInch))
-	} else if p, err := units.ParsePressure(s); err == nil {
+	} else if p.UnmarshalText([]byte(s)) == nil {
 		f.add("MPa", p.In(units.Megapascal))
 		f.add("psi", p.In(units.PoundPerSquareInch))
 	}

@@ -181,7 +181,7 @@ func TestMassOfAnOverbore(t *testing.T) {
 	before, err := units.CylinderVolume(length(t, "67 mm"), 90*mm)
 	check(t, err)
 	const iron = 7.2 * material.GramPerCubicCentimetre
-	cut := (after - before).In(units.CubicMillimetre)
+	cut := (after - before).In(units.CubicCentimetre / 1000)
 	grams := cut / 1000 * iron.In(material.GramPerCubicCentimetre)
 	if math.Abs(cut-4753.6) > 0.1 || math.Abs(grams-34.2) > 0.05 {
 		t.Errorf("%.1f mm³, %.1f g", cut, grams)

@@ -499,7 +499,7 @@ func ExampleExact() {
 	nominal := uncertainty.Exact(67 * units.Millimetre)
 	worn := uncertainty.Estimate{Value: units.MustParseLength("67.112 mm"), Std: 2 * units.Micrometre}
 	for _, e := range []uncertainty.Estimate{nominal, worn} {
-		f, err := uncertainty.Judge(e, units.MustParseLimits("max 67.110 mm"), uncertainty.Risk{Accept: 0.025, Reject: 0.025})
+		f, err := uncertainty.Judge(e, units.Limits{Max: units.MustParseLength("67.110 mm")}, uncertainty.Risk{Accept: 0.025, Reject: 0.025})
 		fmt.Println(e, f.Verdict, err)
 	}
 	// Output:
