@@ -106,7 +106,7 @@ func (f Finding) String() string {
 	case f.Lack != NoLack:
 		return text + ", " + f.Lack.String()
 	case f.Outside > 0:
-		return fmt.Sprintf("%s, %d of %d places outside", text, f.Outside, len(f.Value.means))
+		return fmt.Sprintf("%s, %d of %d places outside", text, f.Outside, int(f.Value.Places.DoF)+1) // which JSON keeps
 	}
 	return text
 }

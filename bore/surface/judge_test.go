@@ -3,8 +3,10 @@
 package surface_test
 
 import (
+	"encoding/json"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"borewright.example/bore/surface"
@@ -133,6 +135,19 @@ func TestOwnWindow(t *testing.T) {
 		if f.Verdict != uncertainty.Within || f.Value.Parameter != surface.Ra+surface.Parameter(i) {
 			t.Errorf("%v", f)
 		}
+	}
+}
+
+func TestFindingSurvivesJSON(t *testing.T) {
+	w, err := surface.Measure(rpk(0.80, []float64{0.28, 0.30}, []float64{0.35}, []float64{0.27}), surface.Instrument{})
+	must(t, w, err)
+	was, err := w.Judge(surface.Limits{Rpk: units.Limits{Max: um / 10}}, uncertainty.Risk{})
+	must(t, was, err)
+	data, err := json.Marshal(was)
+	must(t, was, err)
+	var is []surface.Finding
+	if err := json.Unmarshal(data, &is); err != nil || is[0].String() != was[0].String() || !strings.HasSuffix(is[0].String(), "3 of 3 places outside") {
+		t.Errorf("%v, was %v: %v", is, was, err)
 	}
 }
 
