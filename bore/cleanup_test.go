@@ -114,7 +114,7 @@ func TestCleanUpOfKnownWalls(t *testing.T) {
 func drawPit(t *rapid.T) bore.Pit {
 	return bore.Pit{
 		Below: length(t, "below", 1, mm), Depth: length(t, "pit at", 0, 100*mm), Length: length(t, "pit over", 0, 50*mm),
-		At: degrees(rapid.Float64Range(-400, 400).Draw(t, "pit toward")), Around: rapid.Bool().Draw(t, "around"),
+		At: degrees(rapid.Float64Range(-400, 400).Draw(t, "pit toward")),
 	}
 }
 
@@ -125,11 +125,11 @@ func TestCleanUpOfPittedWalls(t *testing.T) {
 		share := rapid.Float64Range(0.5, 1).Draw(t, "share")
 		w := drawWall(t, share)
 		g := measure(t, w.readings())
-		below, at := length(t, "below", um, 400*um), rapid.IntRange(0, 359).Draw(t, "at")
+		below, at := length(t, "below", um, 400*um), rapid.IntRange(1, 360).Draw(t, "at")
 		pitted := slices.Clone(w)
-		pitted[at] += below
+		pitted[at%360] += below
 		free, centred := pitted.smallest()
-		pit := bore.Pit{Below: below, Depth: 10 * mm, At: degrees(float64(at))}
+		pit := bore.Pit{Below: below, Depth: 10 * mm, Length: mm, At: degrees(float64(at))}
 		for _, known := range []float64{0, share} {
 			c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm, Share: known, Pits: []bore.Pit{pit}})
 			must(t, c, err)
@@ -137,7 +137,7 @@ func TestCleanUpOfPittedWalls(t *testing.T) {
 				c.Worn.Least.Value.In(mm) > free+1e-8 || c.Worn.Greatest.Value.In(mm) < free-1e-8 {
 				t.Fatalf("share %v: %v, the wall needs %.9f mm, or %.9f mm on the original centre", known, c, free, centred)
 			}
-			if want := (2*unwornRadius + w[at] + w[(at+180)%360]); c.Pits[0].Wall.Value != want || !c.Pits[0].InTravel || c.Pits[0].Pit != pit {
+			if want := (2*unwornRadius + w[at%360] + w[(at+180)%360]); c.Pits[0].Wall.Value != want || !c.Pits[0].InTravel || c.Pits[0].Pit != pit {
 				t.Fatalf("beside the pit %+v, the wall has %v", c.Pits[0], want)
 			}
 			if slices.Contains(c.Unseen, bore.UnseenScores) {
@@ -166,12 +166,16 @@ func TestPitCountsInItsPlace(t *testing.T) {
 		outside                             bool
 	}{
 		{"low", bore.Pit{Below: 50 * um, Depth: 80 * mm, Length: 3 * mm, At: degrees(20)}, 0, 150 * um, 300 * um, 150 * um, 75 * um, "67.06 mm", false},
-		{"low and deep", bore.Pit{Below: 200 * um, Depth: 84 * mm, At: degrees(0)}, 0, 400 * um, 420 * um, 210 * um, 105 * um, "67.01 mm", false},
-		{"low and deep, share known", bore.Pit{Below: 200 * um, Depth: 84 * mm, At: degrees(180)}, 0.5, 410 * um, 410 * um, 210 * um, 100 * um, "67.01 mm", false},
-		{"pin side", bore.Pit{Below: 200 * um, Depth: 84 * mm, At: degrees(270)}, 0, 400 * um, 412 * um, 206 * um, 103 * um, "67.006 mm", false},
-		{"spans all", bore.Pit{Below: 10 * um, Depth: 0, Length: 90 * mm, At: degrees(0)}, 0, 150 * um, 320 * um, 160 * um, 80 * um, "67.15 mm", false},
-		{"anywhere", bore.Pit{Below: 10 * um, Length: units.MaxLength, Around: true}, 0, 150 * um, 320 * um, 160 * um, 80 * um, "67.15 mm", false},
+		{"low and deep", bore.Pit{Below: 200 * um, Depth: 84 * mm, Length: mm, At: degrees(360)}, 0, 400 * um, 420 * um, 210 * um, 105 * um, "67.01 mm", false},
+		{"low and deep, share known", bore.Pit{Below: 200 * um, Depth: 84 * mm, Length: mm, At: degrees(180)}, 0.5, 410 * um, 410 * um, 210 * um, 100 * um, "67.01 mm", false},
+		{"pin side", bore.Pit{Below: 200 * um, Depth: 84 * mm, Length: mm, At: degrees(270)}, 0, 400 * um, 412 * um, 206 * um, 103 * um, "67.006 mm", false},
+		{"spans all", bore.Pit{Below: 10 * um, Depth: um, Length: 90 * mm, At: degrees(360)}, 0, 150 * um, 320 * um, 160 * um, 80 * um, "67.15 mm", false},
+		{"anywhere", bore.Pit{Below: 10 * um}, 0, 150 * um, 320 * um, 160 * um, 80 * um, "67.15 mm", false},
 		{"below ring travel", bore.Pit{Below: mm, Depth: 95 * mm, Length: mm}, 0, 150 * um, 300 * um, 150 * um, 75 * um, "67.01 mm", true},
+		{"at any depth", bore.Pit{Below: 10 * um, Length: mm, At: degrees(360)}, 0, 150 * um, 320 * um, 160 * um, 80 * um, "67.15 mm", false},
+		{"from there down", bore.Pit{Below: 100 * um, Depth: 50 * mm, At: degrees(360)}, 0, 200 * um, 320 * um, 160 * um, 80 * um, "67.06 mm", false},
+		{"all round", bore.Pit{Below: 200 * um, Depth: 84 * mm, Length: mm}, 0, 400 * um, 420 * um, 210 * um, 105 * um, "67.01 mm", false},
+		{"down into ring travel", bore.Pit{Below: mm, Depth: 2 * mm, At: degrees(360)}, 0, 2000 * um, 2300 * um, 1150 * um, 575 * um, "67.15 mm", false},
 		{"above ring travel", bore.Pit{Below: mm, Depth: 2 * mm, Length: 5 * mm}, 0, 150 * um, 300 * um, 150 * um, 75 * um, "67.15 mm", true},
 		{"into ring travel", bore.Pit{Below: mm, Depth: 2 * mm, Length: 6 * mm}, 0, 2000 * um, 2300 * um, 1150 * um, 575 * um, "67.15 mm", false},
 	} {

@@ -10,13 +10,20 @@ import (
 )
 
 // A Pit is a pit, a score or a spot of rust that the anvils bridge, so that no diameter shows it: its
-// depth is measured by itself.
+// depth is measured by itself. What nobody noted of where it lies is zero, and counts at its worst.
 type Pit struct {
-	Below  units.Length `json:"below"`            // the wall around it, radial: as deep as it may be at most
-	Depth  units.Length `json:"depth,omitzero"`   // of its upper end, from the deck
-	Length units.Length `json:"length,omitzero"`  // from there downwards
-	At     units.Angle  `json:"at,omitzero"`      // direction, once round from the thrust axis
-	Around bool         `json:"around,omitempty"` // it runs all round, or nobody noted where
+	Below  units.Length `json:"below"`           // the wall around it, radial: as deep as it may be at most
+	Depth  units.Length `json:"depth,omitzero"`  // of its upper end, from the deck; zero: it may be at any depth
+	Length units.Length `json:"length,omitzero"` // from there downwards; zero: it may run down to the end
+	At     units.Angle  `json:"at,omitzero"`     // direction, once round from the thrust axis, which is 360°; zero: it may run all round
+}
+
+// end returns the depth of its lower end, as deep as it may be.
+func (p Pit) end() units.Length {
+	if p.Depth == 0 || p.Length == 0 {
+		return units.MaxLength
+	}
+	return p.Depth + p.Length
 }
 
 func (p Pit) validate() error {
@@ -41,7 +48,7 @@ type WornPit struct {
 
 // passed reports whether rings may pass over the pit.
 func (t Travel) passed(p Pit) bool {
-	return !t.known() || t.Assumed || p.Depth <= t.Bottom && p.Depth+p.Length >= t.Top
+	return !t.known() || t.Assumed || p.Depth <= t.Bottom && p.end() >= t.Top
 }
 
 // beside returns the largest place next to a pit.
@@ -54,10 +61,10 @@ func (g *Geometry) beside(p Pit) Place {
 			if q.Depth <= p.Depth && (above == nil || q.Depth > above.Depth) {
 				above = q
 			}
-			if q.Depth >= p.Depth+p.Length && (below == nil || q.Depth < below.Depth) {
+			if q.Depth >= p.end() && (below == nil || q.Depth < below.Depth) {
 				below = q
 			}
-			if p.Depth < q.Depth && q.Depth < p.Depth+p.Length {
+			if p.Depth < q.Depth && q.Depth < p.end() {
 				near = append(near, q.beside(p)...)
 			}
 		}
@@ -72,9 +79,9 @@ func (g *Geometry) beside(p Pit) Place {
 }
 
 // beside returns the places of a plane along the nearest axes on both sides of a pit; all of them where
-// it runs round.
+// it may run round.
 func (p *Plane) beside(pit Pit) []Place {
-	if pit.Around {
+	if pit.At == 0 {
 		return p.Places
 	}
 	var left, right Place
