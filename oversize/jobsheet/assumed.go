@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/units"
 )
 
@@ -25,7 +26,31 @@ const (
 	turningRoom  = 500 * units.Micrometre // of a pegged ring about its peg, along the wall
 	placeToPlace = units.Kelvin           // half-width of differences along the wall
 	byProtractor = 2 * units.Degree       // of a crosshatch measured by hand
+	thermometer  = 2 * units.Kelvin       // half-width of a temperature in the workshop
+	inWork       = 20 * units.Kelvin      // and of one in work, which is seldom measured
+	ofExpansion  = 1e-6 * units.PerKelvin // half-width of a coefficient, as tables have it
 )
+
+// within returns a temperature with the half-width that is usual where the job says none: nothing is known exactly.
+func within(t bore.Temperature, usual units.TemperatureChange) bore.Temperature {
+	if !t.IsZero() && t.Within == 0 {
+		t.Within = usual
+	}
+	return t
+}
+
+// within returns the temperatures in the workshop with a half-width each.
+func (t Temperatures) within() Temperatures {
+	t.Standard, t.GaugeSet = within(t.Standard, thermometer), within(t.GaugeSet, thermometer)
+	t.GaugeUsed, t.Cylinder = within(t.GaugeUsed, thermometer), within(t.Cylinder, thermometer)
+	return t
+}
+
+// within returns the temperatures in work with a half-width each.
+func (r Running) within() Running {
+	r.Ring, r.Bore, r.Piston = within(r.Ring, inWork), within(r.Bore, inWork), within(r.Piston, inWork)
+	return r
+}
 
 // assume notes an assumption once.
 func assume(list []Assumption, field, took string, rows ...Demand) []Assumption {

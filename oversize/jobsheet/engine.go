@@ -83,7 +83,7 @@ type Limits struct {
 	FinishTaper   units.Length `json:"finish_taper,omitzero"`
 }
 
-// Running has mean temperatures in work.
+// Running has mean temperatures in work; one without a half-width is known to ± 20 K.
 type Running struct {
 	Ring   bore.Temperature `json:"ring,omitzero"`   // of the ring, where it runs hottest
 	Bore   bore.Temperature `json:"bore,omitzero"`   // of the bore there

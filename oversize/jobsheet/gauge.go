@@ -34,7 +34,8 @@ type Standard struct {
 }
 
 // Temperatures has every temperature that takes part. One that nobody measured is written as
-// the range it must have been in, "10 to 25 °C", and so finds its way into the doubt.
+// the range it must have been in, "10 to 25 °C", and so finds its way into the doubt; one without a half-width
+// is known to ± 2 K.
 type Temperatures struct {
 	Standard     bore.Temperature        `json:"standard,omitzero"`   // the setting standard, while the gauge was set
 	GaugeSet     bore.Temperature        `json:"gauge_set,omitzero"`  // the gauge, while it was set

@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -45,6 +46,10 @@ func (j Job) given() (given, error) {
 	if g.survey, err = g.instrument(j.Gauge, "gauge", j.surveyed()); err != nil {
 		return g, fault("gauge", err)
 	}
+	hot := j.Engine.Running
+	g.assumeWithin("engine.running.ring", hot.Ring, inWork, demandRunningGap, demandHotGap)
+	g.assumeWithin("engine.running.bore", hot.Bore, inWork, demandSleeve, demandRunningClearance, demandRunningGap, demandHotGap)
+	g.assumeWithin("engine.running.piston", hot.Piston, inWork, demandRunningClearance)
 	for i, c := range j.Cylinders {
 		if !c.Crosshatch.IsZero() && c.CrosshatchDoubt == 0 {
 			g.assumed = assume(g.assumed, fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), fmt.Sprintf("the crosshatch is what was measured to ± %v", byProtractor), demandCrosshatch)
@@ -81,7 +86,17 @@ func (g *given) metalOr(m Metal, usual material.Material, field, what string, ro
 		g.assumed = assume(g.assumed, field, what+" is "+usual.Name, rows...)
 		return usual, nil
 	}
+	if _, err := material.ByName(string(m)); err != nil && !strings.Contains(string(m), " ± ") {
+		g.assumed = assume(g.assumed, field, fmt.Sprintf("the coefficient is what the job says to ± %v", ofExpansion), rows...)
+	}
 	return m.material()
+}
+
+// assumeWithin says what half-width is taken of a temperature that came with none.
+func (g *given) assumeWithin(field string, t bore.Temperature, usual units.TemperatureChange, rows ...Demand) {
+	if within(t, usual) != t {
+		g.assumed = assume(g.assumed, field, fmt.Sprintf("the temperature is what the job says to ± %v", usual), rows...)
+	}
 }
 
 // sizes are the demands that a size of the bore, and not only a difference, takes part in.
@@ -89,7 +104,7 @@ var sizeRows = [...]Demand{demandRoute, demandSize, demandLeastClearance, demand
 
 // instrument returns a gauge of the job as package bore wants it.
 func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gauge, error) {
-	t := by.Temperatures
+	t := by.Temperatures.within()
 	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod", sizeRows[:]...)
 	if err != nil {
 		return bore.Gauge{}, err
@@ -102,6 +117,10 @@ func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gaug
 	if len(readings) == 0 {
 		return out, nil
 	}
+	g.assumeWithin(path+".temperatures.standard", by.Temperatures.Standard, thermometer, sizeRows[:]...)
+	g.assumeWithin(path+".temperatures.gauge_set", by.Temperatures.GaugeSet, thermometer, sizeRows[:]...)
+	g.assumeWithin(path+".temperatures.gauge_used", by.Temperatures.GaugeUsed, thermometer, sizeRows[:]...)
+	g.assumeWithin(path+".temperatures.cylinder", by.Temperatures.Cylinder, thermometer, sizeRows[:]...)
 	all := append(sizeRows[:len(sizeRows):len(sizeRows)], demandOvality, demandTaper, demandSpread)
 	if by.DialError == 0 {
 		out.DialError = dialSteps * by.Resolution

@@ -10,7 +10,8 @@ import (
 )
 
 // A Metal is a material as a job names it: one of [material.Names], or the maker's coefficient
-// of expansion, "11.4e-6/K", with its half-width where it is known, "11.4e-6/K ± 0.3e-6/K".
+// of expansion, "11.4e-6/K", with its half-width where it is known, "11.4e-6/K ± 0.3e-6/K"; where it is not, ± 1e-6/K is
+// taken.
 type Metal string
 
 // UnmarshalText checks the text and keeps it. On error the receiver keeps its value.
@@ -34,7 +35,7 @@ func (m Metal) material() (material.Material, error) {
 		return known, nil
 	}
 	value, within, ranged := strings.Cut(string(m), " ± ")
-	named := material.Material{Name: string(m), Source: "the job"}
+	named := material.Material{Name: string(m), Within: ofExpansion, Source: "the job"}
 	err := named.Expansion.UnmarshalText([]byte(value))
 	if err == nil && ranged {
 		err = named.Within.UnmarshalText([]byte(within))

@@ -45,6 +45,7 @@ const mostApart = 5 * units.Kelvin
 
 // atRest reports whether the cylinder was surely as warm as the standard, as near as that.
 func (t Temperatures) atRest() bool {
+	t = t.within()
 	apart := t.Cylinder.Value.Sub(t.Standard.Value)
 	return max(apart, -apart)+t.Cylinder.Within+t.Standard.Within <= mostApart
 }

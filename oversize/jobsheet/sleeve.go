@@ -152,7 +152,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if s.Hone, err = s.Joint.Hone(finish); err != nil {
 		return s, err
 	}
-	if at := e.Running.Bore; !at.IsZero() {
+	if at := e.Running.within().Bore; !at.IsZero() {
 		s.HasRunning = true
 		// At the ends of what the temperature may be, the one that grips less.
 		for n, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
