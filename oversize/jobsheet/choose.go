@@ -56,7 +56,7 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 		return choice, fault(pathOf(err), err)
 	}
 	for i := range choice.Cylinders {
-		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve && choice.Route != oversize.Undecided {
+		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve && !waiting(g.Job, choice) {
 			if c.Finish, c.Aim, err = g.sleeveFinish(i, *c); err != nil {
 				return choice, fault("engine.sleeve", err)
 			}

@@ -206,11 +206,15 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 		s.length(path+".over", c.over(), oversize.UsualOver())
 	}
 	s.stands(path, c, e, read)
-	s.scatter(path+".readings", c.Readings)
-	s.scatter(path+".proof", c.Proof)
+	s.scatter(path+".readings", c.Readings, s.job.Gauge)
+	s.scatter(path+".proof", c.Proof, s.job.proofGauge())
 	s.length(path+".thinnest_wall", c.ThinnestWall.Value, oversize.UsualWall(e.Bore))
 	s.doubt(path+".thinnest_wall", c.ThinnestWall, usualDoubts.wall)
 	s.piston(path+".piston", c.Piston)
+	for i, p := range c.Pits {
+		s.say(fmt.Sprintf("%s.pits[%d].depth", path, i), p.Depth.String(), i >= len(read.cleanUp.Pits) || read.cleanUp.Pits[i].InTravel,
+			"no ring passes over it, so that it decides nothing: is it noted where it lies?")
+	}
 	for i, r := range c.Rings {
 		s.doubt(fmt.Sprintf("%s.rings[%d].gap", path, i), r.Gap, usualDoubts.gap)
 		s.doubt(fmt.Sprintf("%s.rings[%d].finished", path, i), r.Finished, usualDoubts.gap)
@@ -235,8 +239,8 @@ const apart = 6
 
 // scatter holds the repeats of each place against each other, where no repeatability is stated. Readings that are
 // confirmed are left alone.
-func (s *slipper) scatter(path string, rs []Reading) {
-	if s.job.Gauge.Repeatability != 0 || len(s.job.Gauge.Study) > 0 {
+func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
+	if by.Repeatability != 0 || len(by.Study) > 0 {
 		return
 	}
 	type place struct{ depth, axis string }
@@ -246,7 +250,7 @@ func (s *slipper) scatter(path string, rs []Reading) {
 	}
 	for i, r := range rs {
 		at := place{r.depth().String(), bore.FormatAxis(r.axis())}
-		d, err := s.job.Gauge.shown(r)
+		d, err := by.shown(r)
 		if err != nil {
 			continue // a fault of the readings
 		}
@@ -254,7 +258,7 @@ func (s *slipper) scatter(path string, rs []Reading) {
 			least[at], most[at] = d, d
 		}
 		least[at], most[at] = min(least[at], d), max(most[at], d)
-		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), most[at]-least[at] <= apart*s.job.Gauge.Resolution || r.Confirmed && count[at] > 2,
+		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), most[at]-least[at] <= apart*by.Resolution || r.Confirmed && count[at] > 2,
 			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis, apart)
 	}
 }

@@ -38,6 +38,10 @@ func (g given) untold(choice oversize.Choice) []need {
 	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(ringTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
 	ask(g.Counted.Readings == nil, "counted.readings", "how many readings were written down?")
 	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")
+	ask(l.LeastWall == 0 && !g.unknown(leastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
+	for i, c := range g.Cylinders {
+		ask((l.LeastWall != 0) != !c.ThinnestWall.IsZero(), fmt.Sprintf("cylinders[%d].thinnest_wall", i), "a least wall and a measured one belong together")
+	}
 	if kept {
 		for _, limit := range []struct {
 			demand Demand
@@ -61,11 +65,8 @@ func (g given) untold(choice oversize.Choice) []need {
 	ask(e.HoningAllowance == 0, "engine.honing_allowance", "how much is left for the hone?")
 	ask(e.MayShift == nil, "engine.may_shift", "how far may the axis move? \"0 mm\" is not at all")
 	ask(l.PistonClearance.IsZero(), "engine.limits.piston_clearance", "what clearance does the maker want?")
-	ask(l.LeastWall == 0 && !g.unknown(leastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
 	for i, c := range g.Cylinders {
-		path := fmt.Sprintf("cylinders[%d].", i)
-		ask(c.WearShare == 0 && !g.unknown(wearShare), path+"wear_share", "how much of the wear is on one side? Or name it in not_known")
-		ask((l.LeastWall != 0) != !c.ThinnestWall.IsZero(), path+"thinnest_wall", "a least wall and a measured one belong together")
+		ask(c.WearShare == 0 && !g.unknown(wearShare), fmt.Sprintf("cylinders[%d].wear_share", i), "how much of the wear is on one side? Or name it in not_known")
 	}
 	if bored {
 		ask(e.GasketHole == 0, "engine.gasket_hole", "how wide is the hole of the head gasket to be fitted?")
