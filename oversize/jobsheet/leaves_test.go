@@ -39,34 +39,8 @@ func leaves(t reflect.Type, path string) (list []string) {
 
 // notAttacked are the fields that stand in no job that is attacked, all those below a path together, and why.
 var notAttacked = map[string]string{
-	"units":                          "printing alone",
-	"risk":                           "stated by the workshop: excepted",
-	"accepted":                       "a word, which TestAcceptance and TestNobodyAccepts hold",
-	"engine.barrel":                  "left out, the usual metal, which is said",
-	"engine.piston_material":         "left out, the usual metal, which is said",
-	"engine.rings.material":          "left out, the usual metal; TestRingOfItsOwnMetal",
-	"gauge.material":                 "left out, the usual metal, which is said",
-	"engine.chamber.gasket_hole":     "engine.gasket_hole is read instead",
-	"engine.limits.taper_way":        "not in a manual of these engines",
-	"engine.limits.choke":            "not in a manual of these engines",
-	"engine.texture":                 "asked by nobody here; TestTexture",
-	"cylinders.texture":              "asked by nobody here; TestTexture",
-	"gauge.profiler":                 "asked by nobody here; TestTexture",
-	"counted.textures":               "asked by nobody here; TestTexture",
-	"gauge.study":                    "the repeatability is stated here; TestStudyOfTheGauge",
-	"counted.trials":                 "the repeatability is stated here; TestStudyOfTheGauge",
-	"engine.aim":                     "left out, the middle; TestFieldsTakePart",
-	"engine.oversizes.piston":        "its height and the micrometer it was measured with: as of a piston in hand",
-	"engine.oversizes.pistons":       "its height and the micrometer it was measured with: as of a piston in hand",
-	"cylinders.piston.with_standard": "a claim that narrows a doubt",
-	"cylinders.readings.confirmed":   "a claim about a reading far from the others",
-	"cylinders.proof.confirmed":      "a claim about a reading far from the others",
-	"cylinders.proof.deviation":      "as of the survey, where deviations are attacked",
-	"cylinders.pits":                 "none were found here; TestNothingGoesTogetherUnproven and TestSmallPit",
-	"cylinders.crosshatch_doubt":     "left out, the usual doubt",
-	"tools.crank":                    "left out, taken by the drive; decides nothing",
-	"cylinders.sleeve_fitted":        "no sleeve of the demos is fitted yet",
-	"cuts.deglaze":                   "left out, what is usual; TestFieldsTakePart",
+	"risk":                       "stated by the workshop: excepted",
+	"engine.chamber.gasket_hole": "refused: engine.gasket_hole is read instead",
 }
 
 // TestEveryFieldIsAttacked: every field of a job stands in one of the jobs that are attacked, or in a list with the

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -148,7 +149,7 @@ func TestProofIsASecondLook(t *testing.T) {
 // TestRunningIsTheWorst: what the running temperatures may be takes from the clearance left.
 func TestRunningIsTheWorst(t *testing.T) {
 	var last units.Length
-	for n, within := range []string{"", " ± 5", " ± 15", " ± 40"} {
+	for n, within := range []string{" ± 5", " ± 15", "", " ± 40"} {
 		j := finished(false, false)
 		put(t, j, "engine.running", tree{"rings_by_window": true, "piston": "150" + within + " °C", "bore": "90" + within + " °C"})
 		hot := mustPlan(t, j).Cylinders[0].Clearances[0].Hot.Value
@@ -343,11 +344,13 @@ func TestOrderOfSteps(t *testing.T) {
 			t.Errorf("%s: rows stand open %v, next %v", s.Job.Title, stands, s.Next)
 		}
 	}
-	for _, j := range demoTrees(t) {
-		s := mustPlan(t, j)
-		look(s)
+	turn := 0
+	jobs := attacked(t)
+	for _, name := range slices.Sorted(maps.Keys(jobs)) { // in one order, so that every run tries the same
+		j := jobs[name]
+		look(mustPlan(t, j))
 		spots("", j, func(p spot) {
-			if p.item {
+			if turn++; p.item || turn%stride != 0 {
 				return
 			}
 			undo := p.remove()
