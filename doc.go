@@ -86,14 +86,14 @@
 //	will the ring follow an oval bore?             rings.Tension.Follow, Bound, rings.Oval.Harmonic
 //	how long is an oval wall, how large its round? rings.Oval.Perimeter, Round
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
-//	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Reach
+//	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Find
 //	which angle is really on the wall?             photo.Shot.Crosshatch
 //	is 45° between the lines or to the square?     hone.Included, hone.FromSquare
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles
 //	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
 //	how many of the lines are flat?                hone.Setting.CountLines
 //	how much metal does half a minute take?        hone.Sizing.Next, hone.Trial.Stock
-//	which grit for these rings, and how rough?     hone.GritsFor, hone.Finishes
+//	which grit for these rings, and how rough?     hone.Grits, hone.Finishes
 //	is the texture what the rings want?            surface.Profile.Texture, surface.Measure, surface.Wall.Judge
 //	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
 //	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess

@@ -7,12 +7,12 @@ import "borewright.example/units"
 // The band of peripheral speed often quoted for honing, slowest and fastest. Common practice:
 // a reason to think, not a limit.
 const (
-	SurfaceLeast = 15 * units.MetrePerMinute
+	surfaceLeast = 15 * units.MetrePerMinute
 	SurfaceMost  = 110 * units.MetrePerMinute
 )
 
 // Cautions returns what a setting should be warned of: a peripheral speed outside the band often
-// quoted, [SurfaceLeast] to [SurfaceMost], and a stroking above [HandLimit] unless a machine
+// quoted, 15 m/min to [SurfaceMost], and a stroking above two cycles a second unless a machine
 // strokes. Speeds are compared to a part in 10⁹. Errors are those of
 // every [Setting].
 func (s Setting) Cautions(d Drive) ([]Caution, error) {
@@ -22,12 +22,12 @@ func (s Setting) Cautions(d Drive) ([]Caution, error) {
 	var cs []Caution
 	switch v := units.Speed(s.peripheral()); {
 	case v > SurfaceMost*(1+slack):
-		cs = append(cs, SurfaceFast)
-	case v < SurfaceLeast*(1-slack):
-		cs = append(cs, SurfaceSlow)
+		cs = append(cs, surfaceFast)
+	case v < surfaceLeast*(1-slack):
+		cs = append(cs, surfaceSlow)
 	}
 	if tooFast(s.Stroking, d) {
-		cs = append(cs, HandTooFast)
+		cs = append(cs, handTooFast)
 	}
 	return cs, nil
 }

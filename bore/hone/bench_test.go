@@ -12,7 +12,7 @@ import (
 )
 
 func BenchmarkSetting(b *testing.B) {
-	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), hone.MustParseCrosshatch("45° included")
+	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), crosshatch("45° included")
 	for name, run := range map[string]func() error{
 		"Crosshatch":  func() error { _, err := s.Crosshatch(); return err },
 		"SpindleFor":  func() error { _, err := s.SpindleFor(c); return err },
@@ -39,32 +39,11 @@ func BenchmarkReach(b *testing.B) {
 	b.Run("search", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			if _, err := h.Reach(want45); err != nil {
+			if _, err := h.Find(want45); err != nil {
 				b.Fatal(err)
 			}
 		}
 	})
-	r, err := h.Reach(want45)
-	if err != nil {
-		b.Fatal(err)
-	}
-	for _, n := range []int{20, 200} {
-		var spindles []units.Frequency
-		var strokings []hone.Stroking
-		for i := range n {
-			share := float64(i) / float64(n-1)
-			spindles = append(spindles, units.Frequency(20+680*share)*units.PerMinute)
-			strokings = append(strokings, hone.Cycles(units.Frequency(0.2+3.8*share)))
-		}
-		b.Run(fmt.Sprintf("among=%dx%d", n, n), func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				if len(r.Among(spindles, strokings)) == 0 {
-					b.Fatal("none")
-				}
-			}
-		})
-	}
 }
 
 func BenchmarkProfile(b *testing.B) {
@@ -118,7 +97,7 @@ func BenchmarkNext(b *testing.B) {
 }
 
 func BenchmarkCover(b *testing.B) {
-	s, a := small(127, 80*mm, hone.Cycles(1*units.Hertz)), hone.Abrasive{Lines: 2, Width: 3 * mm, Length: 5 * mm}
+	s, a := small(127, 80*mm, hone.Cycles(1*units.Hertz)), hone.Rig{Lines: 2, Width: 3 * mm, Length: 5 * mm}
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := s.Cover(a); err != nil {
@@ -130,11 +109,11 @@ func BenchmarkCover(b *testing.B) {
 func BenchmarkRetrace(b *testing.B) {
 	s := small(120, 80*mm, hone.Cycles(1*units.Hertz))
 	for _, cycles := range []int{10, 1000} {
-		rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 100, Cycles: cycles}
+		rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 100}
 		b.Run(fmt.Sprintf("cycles=%d", cycles), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := s.Retrace(rig); err != nil {
+				if _, err := s.Retrace(rig, cycles); err != nil {
 					b.Fatal(err)
 				}
 			}

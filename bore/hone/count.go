@@ -8,23 +8,16 @@ import (
 	"borewright.example/units"
 )
 
-// A LineCount is the lines of a whole wall, weighed in two ways that differ wherever the tool slows down.
-type LineCount struct {
-	// ByLength weighs each line by its length on the wall, as dots of a picture add up; so does [Profile].
-	ByLength Tally `json:"by_length"`
-	// ByNumber counts each line that crosses a circle round the wall once, as one counts with a needle
-	// over the lines: every grain that passes there draws one, steep or flat.
-	ByNumber Tally `json:"by_number"`
-}
-
-// A Tally is what such a weighing comes to.
+// A Tally is what the lines of a whole wall come to, weighed in one way or another.
 type Tally struct {
 	Mean units.Angle `json:"mean"` // of the included angles, rounded to 10⁻¹²°
 	Flat float64     `json:"flat"` // share of lines flatter than asked for, a fraction of 1, rounded to 10⁻⁹
 }
 
 // CountLines returns the mean angle of the lines of a wall and the share of them that is flatter than flat,
-// when the tool moves by m on the travel t. Where the tool slows down it draws long stretches of flat lines, but
+// when the tool moves by m on the travel t, weighed in two ways: by length, as dots of a picture add up and as
+// [Profile] has it, and by number, as one counts with a needle over the lines of a circle round the wall, which
+// every grain that passes there crosses once, steep or flat. Where the tool slows down it draws long stretches of flat lines, but
 // few of them: by number they count for less than by length. An angle of 30° included is often named as the
 // flattest that is wanted (common practice).
 //
@@ -32,11 +25,11 @@ type Tally struct {
 // dt; both times as much of the tool as lies within the bore. A line as steep as flat, to a part in 10¹², is
 // not flatter.
 //
-// Errors are those of [Setting.Profile]; a flat that is not given is [ErrNotGiven].
-func (s Setting) CountLines(m Motion, t Travel, flat Crosshatch) (LineCount, error) {
+// Errors are those of [Setting.Profile]; a flat that is not given is [units.ErrNotGiven].
+func (s Setting) CountLines(m Motion, t Travel, flat Crosshatch) (byLength, byNumber Tally, err error) {
 	w, err := s.worked(m, t, ConstantPressure)
 	if err := firstError(err, flat.check()); err != nil {
-		return LineCount{}, err
+		return Tally{}, Tally{}, err
 	}
 	edge := flat.slope() / w.slope * (1 - 1e-12) // as a speed
 	var length, number weighed
@@ -49,13 +42,13 @@ func (s Setting) CountLines(m Motion, t Travel, flat Crosshatch) (LineCount, err
 		for i := 1; i < len(cuts); i++ {
 			isFlat := w.speed((cuts[i-1]+cuts[i])/2) < edge
 			angle := func(t float64) float64 { return 2 * math.Atan(w.slope*w.speed(t)) }
-			byLength := func(t float64) float64 { return float64(w.along(t) * w.inside(cell, t)) }
-			byNumber := func(t float64) float64 { return float64(w.speed(t) * w.inside(cell, t)) }
-			length.add(cuts[i-1], cuts[i], byLength, angle, isFlat)
-			number.add(cuts[i-1], cuts[i], byNumber, angle, isFlat)
+			drawn := func(t float64) float64 { return float64(w.along(t) * w.inside(cell, t)) }
+			crossed := func(t float64) float64 { return float64(w.speed(t) * w.inside(cell, t)) }
+			length.add(cuts[i-1], cuts[i], drawn, angle, isFlat)
+			number.add(cuts[i-1], cuts[i], crossed, angle, isFlat)
 		}
 	}
-	return LineCount{ByLength: length.tally(), ByNumber: number.tally()}, nil
+	return length.tally(), number.tally(), nil
 }
 
 // weighed sums up lines by some weight.

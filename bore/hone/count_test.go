@@ -14,7 +14,16 @@ import (
 	"borewright.example/units"
 )
 
-var flat30 = hone.MustParseCrosshatch("30° included")
+var flat30 = crosshatch("30° included")
+
+func counted(t tester, s hone.Setting, m hone.Motion, travel hone.Travel, flat hone.Crosshatch) (byLength, byNumber hone.Tally) {
+	t.Helper()
+	byLength, byNumber, err := s.CountLines(m, travel, flat)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return byLength, byNumber
+}
 
 // A crank with a tool as long as the wall, which barely leaves it: by number the positions of the tool count
 // alike, y = (1 − cos θ)/2. With k the greatest slope, lines are flatter than 30° included where sin θ < tan 15°/k
@@ -24,18 +33,18 @@ func TestCountCrank(t *testing.T) {
 	travel := hone.Travel{Depth: 90 * mm, Tool: 90 * mm, Top: 450 * um, Bottom: 450 * um}
 	s := small(110, 0, hone.Cycles(1*units.Hertz))
 	s.Spindle = units.Frequency(0.01 * float64(s.Spindle))
-	got := must[hone.LineCount](t)(s.CountLines(hone.Crank(), travel, flat30))
+	byLength, byNumber := counted(t, s, hone.Crank(), travel, flat30)
 	s.Stroke = 900 * um
 	k := math.Tan(must[hone.Crosshatch](t)(s.Steepest(hone.Crank())).FromSquare().In(units.Radian))
 	q := math.Tan(float64(15*degree)) / k
-	near(t, "flat by number", got.ByNumber.Flat, 1-math.Sqrt(1-q*q), 0.006)
+	near(t, "flat by number", byNumber.Flat, 1-math.Sqrt(1-q*q), 0.006)
 	along := func(x float64) float64 { return math.Hypot(1, k*math.Sin(x)) }
 	length := quad.Fixed(along, 0, math.Pi/2, 60, quad.Legendre{}, 0)
-	near(t, "flat by length", got.ByLength.Flat, quad.Fixed(along, 0, math.Asin(q), 60, quad.Legendre{}, 0)/length, 0.006)
+	near(t, "flat by length", byLength.Flat, quad.Fixed(along, 0, math.Asin(q), 60, quad.Legendre{}, 0)/length, 0.006)
 	mean := quad.Fixed(func(x float64) float64 { return 2 * math.Atan(k*math.Sin(x)) * math.Sin(x) }, 0, math.Pi/2, 60, quad.Legendre{}, 0)
-	near(t, "mean by number", float64(got.ByNumber.Mean), mean, 0.01)
-	if !(got.ByNumber.Flat < got.ByLength.Flat && got.ByNumber.Mean > got.ByLength.Mean) {
-		t.Errorf("flat lines are long and few: %+v", got)
+	near(t, "mean by number", float64(byNumber.Mean), mean, 0.01)
+	if !(byNumber.Flat < byLength.Flat && byNumber.Mean > byLength.Mean) {
+		t.Errorf("flat lines are long and few: %+v, %+v", byLength, byNumber)
 	}
 }
 
@@ -52,7 +61,7 @@ func checkCount(t *rapid.T) {
 	}
 	m, speed := anyMotion(t, s.Stroking)
 	limit := must[hone.Crosshatch](t)(hone.Included(units.Angle(rapid.Float64Range(1, 170).Draw(t, "flat")) * units.Degree))
-	got := must[hone.LineCount](t)(s.CountLines(m, travel, limit))
+	byLength, byNumber := counted(t, s, m, travel, limit)
 	c := must[hone.Crosshatch](t)(s.Crosshatch())
 	const n = 6000
 	total := 0.0
@@ -76,12 +85,12 @@ func checkCount(t *rapid.T) {
 			unsure, unsureL = unsure+w, unsureL+l
 		}
 	}
-	near(t, "mean by number", float64(got.ByNumber.Mean), angle/number, 3e-3)
-	near(t, "mean by length", float64(got.ByLength.Mean), angleL/length, 3e-3)
-	near(t, "flat by number", got.ByNumber.Flat, flat/number, 3e-3+unsure/number)
-	near(t, "flat by length", got.ByLength.Flat, flatL/length, 3e-3+unsureL/length)
-	if got.ByNumber.Mean < got.ByLength.Mean-1e-9 || got.ByNumber.Flat > got.ByLength.Flat+1e-9 {
-		t.Fatalf("flat lines are long and few: %+v", got)
+	near(t, "mean by number", float64(byNumber.Mean), angle/number, 3e-3)
+	near(t, "mean by length", float64(byLength.Mean), angleL/length, 3e-3)
+	near(t, "flat by number", byNumber.Flat, flat/number, 3e-3+unsure/number)
+	near(t, "flat by length", byLength.Flat, flatL/length, 3e-3+unsureL/length)
+	if byNumber.Mean < byLength.Mean-1e-9 || byNumber.Flat > byLength.Flat+1e-9 {
+		t.Fatalf("flat lines are long and few: %+v, %+v", byLength, byNumber)
 	}
 }
 
@@ -92,17 +101,17 @@ func TestCountAgreesWithProfile(t *testing.T) {
 	s := small(110, 0, hone.Cycles(1*units.Hertz))
 	for _, m := range []hone.Motion{hone.Steady(), hone.Crank(), hone.Trapezoid(100 * 1e6)} {
 		p := must[hone.Profile](t)(s.Profile(m, halfOut, want45, 3001))
-		near(t, m.String(), float64(must[hone.LineCount](t)(s.CountLines(m, halfOut, flat30)).ByLength.Mean), float64(p.Mean), math.Pow(3000, -1.5))
+		byLength, _ := counted(t, s, m, halfOut, flat30)
+		near(t, m.String(), float64(byLength.Mean), float64(p.Mean), math.Pow(3000, -1.5))
 	}
 	// A steady motion has one angle: all lines are flatter than what is steeper, and none than itself.
-	c := must[hone.LineCount](t)(s.CountLines(hone.Steady(), halfOut, hone.MustParseCrosshatch("60° included")))
-	if c.ByLength != c.ByNumber || c.ByLength.Flat != 1 {
-		t.Errorf("%+v", c)
+	if byLength, byNumber := counted(t, s, hone.Steady(), halfOut, crosshatch("60° included")); byLength != byNumber || byLength.Flat != 1 {
+		t.Errorf("%+v, %+v", byLength, byNumber)
 	}
 	s.Stroke = 90 * mm
 	own := must[hone.Crosshatch](t)(s.Crosshatch())
-	if c := must[hone.LineCount](t)(s.CountLines(hone.Steady(), halfOut, own)); c.ByNumber.Flat != 0 || c.ByLength.Flat != 0 {
-		t.Errorf("%+v", c)
+	if byLength, byNumber := counted(t, s, hone.Steady(), halfOut, own); byNumber.Flat != 0 || byLength.Flat != 0 {
+		t.Errorf("%+v, %+v", byLength, byNumber)
 	}
 }
 
@@ -115,13 +124,13 @@ func TestCountRefusals(t *testing.T) {
 		flat hone.Crosshatch
 		err  error
 	}{
-		"no setting":   {hone.Setting{}, hone.Crank(), halfOut, flat30, hone.ErrNotGiven},
-		"no travel":    {good, hone.Crank(), hone.Travel{}, flat30, hone.ErrNotGiven},
-		"no flat":      {good, hone.Crank(), halfOut, hone.Crosshatch{}, hone.ErrNotGiven},
+		"no setting":   {hone.Setting{}, hone.Crank(), halfOut, flat30, units.ErrNotGiven},
+		"no travel":    {good, hone.Crank(), hone.Travel{}, flat30, units.ErrNotGiven},
+		"no flat":      {good, hone.Crank(), halfOut, hone.Crosshatch{}, units.ErrNotGiven},
 		"other stroke": {small(110, 80*mm, hone.Cycles(1)), hone.Crank(), halfOut, flat30, hone.ErrRoom},
-		"no function":  {good, hone.Shaped(nil), halfOut, flat30, hone.ErrNotGiven},
+		"no function":  {good, hone.Shaped(nil), halfOut, flat30, units.ErrNotGiven},
 	} {
-		if _, err := row.s.CountLines(row.m, row.t, row.flat); !errors.Is(err, row.err) {
+		if _, _, err := row.s.CountLines(row.m, row.t, row.flat); !errors.Is(err, row.err) {
 			t.Errorf("%s: %v, want %v", name, err, row.err)
 		}
 	}

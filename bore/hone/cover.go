@@ -31,7 +31,8 @@ const (
 	sameStart   = 1e-8
 )
 
-// Cover returns how many strokes cover the wall, for a tool that moves at a steady speed.
+// Cover returns how many strokes cover the wall, for a tool that moves at a steady speed. Of the rig its
+// lines, their width and their length are used.
 //
 // While a point of the wall has the tool beside it, each line of abrasive sweeps an arc as wide
 // as itself and as long as the tool turns in that time. In shares of the pitch between lines one
@@ -41,24 +42,24 @@ const (
 //
 // By hand the strokes fall by chance: see [Cover.Untouched].
 //
-// What is missing is [ErrNotGiven], what is out of range [units.ErrRange]; abrasive that does not fit round
+// What is missing is [units.ErrNotGiven], what is out of range [units.ErrRange]; abrasive that does not fit round
 // the bore is [ErrRoom].
-func (s Setting) Cover(a Abrasive) (Cover, error) {
-	err := firstError(s.check(), checkLines(a.Lines), checkLength("width of abrasive", a.Width), checkLength("length of abrasive", a.Length))
+func (s Setting) Cover(r Rig) (Cover, error) {
+	err := firstError(s.check(), checkLines(r.Lines), checkLength("width of abrasive", r.Width), checkLength("length of abrasive", r.Length))
 	if err != nil {
 		return Cover{}, err
 	}
-	q, err := s.pitches(a.Lines)
+	q, err := s.pitches(r.Lines)
 	if err != nil {
 		return Cover{}, err
 	}
 	round := math.Pi * s.Bore.In(units.Metre)
-	lines := float64(a.Lines)
-	width := lines * a.Width.In(units.Metre) / round
+	lines := float64(r.Lines)
+	width := lines * r.Width.In(units.Metre) / round
 	if width > 1 {
-		return Cover{}, fmt.Errorf("hone: %d lines of abrasive %v wide: %w: they do not fit round a bore of %v", a.Lines, a.Width, ErrRoom, s.Bore)
+		return Cover{}, fmt.Errorf("hone: %d lines of abrasive %v wide: %w: they do not fit round a bore of %v", r.Lines, r.Width, ErrRoom, s.Bore)
 	}
-	share := float64(lines*float64(s.Spindle)*min(a.Length, s.Stroke).In(units.Metre))/s.axial() + width
+	share := float64(lines*float64(s.Spindle)*min(r.Length, s.Stroke).In(units.Metre))/s.axial() + width
 	c := Cover{Share: math.Round(min(share, 1)*1e9) / 1e9}
 	c.Fewest = int(min(max(math.Ceil(1/share-1e-9), 1), math.MaxInt32))
 	if cycles := cyclesToCover(q, share); cycles > 0 {

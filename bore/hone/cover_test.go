@@ -52,7 +52,7 @@ func checkCover(t *rapid.T) {
 		Spindle:  units.Frequency(rapid.Float64Range(20, 400).Draw(t, "rev/min")) * units.PerMinute,
 		Stroking: hone.Cycles(units.Frequency(rapid.Float64Range(0.4, 3).Draw(t, "hertz"))),
 	}
-	a := hone.Abrasive{
+	a := hone.Rig{
 		Lines:  rapid.IntRange(1, 6).Draw(t, "lines"),
 		Width:  units.Length(rapid.Int64Range(int64(mm/2), int64(8*mm)).Draw(t, "width")),
 		Length: units.Length(rapid.Int64Range(int64(5*mm), int64(200*mm)).Draw(t, "length")),
@@ -114,47 +114,39 @@ func checkCover(t *rapid.T) {
 func TestCover(t *testing.T) { rapid.Check(t, checkCover) }
 
 func TestCoverStates(t *testing.T) {
-	stones := hone.Abrasive{Lines: 4, Width: 6 * mm, Length: 40 * mm}
+	stones := hone.Rig{Lines: 4, Width: 6 * mm, Length: 40 * mm}
 	// 120 rev/min and a cycle a second: eight spaces in a cycle, so that every stroke of a machine
 	// falls where the first one fell and what it leaves is never touched.
 	s := small(120, 80*mm, hone.Cycles(1*units.Hertz))
-	thin := hone.Abrasive{Lines: 4, Width: 1 * mm, Length: 1 * mm}
+	thin := hone.Rig{Lines: 4, Width: 1 * mm, Length: 1 * mm}
 	if c := must[hone.Cover](t)(s.Cover(thin)); c.Most != 0 || c.Fewest < 2 {
 		t.Errorf("a tool in its own tracks covers: %+v", c)
 	}
 	if c := must[hone.Cover](t)(s.Cover(stones)); c != (hone.Cover{Share: 1, Fewest: 1, Most: 1}) {
 		t.Errorf("four stones: %+v", c)
 	}
-	ring := hone.Abrasive{Lines: 1, Width: units.Length(math.Floor(math.Pi * float64(67*mm))), Length: mm}
+	ring := hone.Rig{Lines: 1, Width: units.Length(math.Floor(math.Pi * float64(67*mm))), Length: mm}
 	if c := must[hone.Cover](t)(s.Cover(ring)); c.Share != 1 || c.Fewest != 1 {
 		t.Errorf("a ring of abrasive: %+v", c)
 	}
 	for name, row := range map[string]struct {
 		s   hone.Setting
-		a   hone.Abrasive
+		a   hone.Rig
 		err error
 	}{
-		"no setting":     {hone.Setting{}, stones, hone.ErrNotGiven},
-		"no lines":       {s, hone.Abrasive{Width: mm, Length: mm}, hone.ErrNotGiven},
-		"negative lines": {s, hone.Abrasive{Lines: -1, Width: mm, Length: mm}, units.ErrRange},
-		"too many lines": {s, hone.Abrasive{Lines: 1001, Width: mm, Length: mm}, units.ErrRange},
-		"no width":       {s, hone.Abrasive{Lines: 1, Length: mm}, hone.ErrNotGiven},
-		"no length":      {s, hone.Abrasive{Lines: 1, Width: mm}, hone.ErrNotGiven},
-		"no room round":  {s, hone.Abrasive{Lines: 40, Width: 6 * mm, Length: mm}, hone.ErrRoom},
+		"no setting":     {hone.Setting{}, stones, units.ErrNotGiven},
+		"no lines":       {s, hone.Rig{Width: mm, Length: mm}, units.ErrNotGiven},
+		"negative lines": {s, hone.Rig{Lines: -1, Width: mm, Length: mm}, units.ErrRange},
+		"too many lines": {s, hone.Rig{Lines: 1001, Width: mm, Length: mm}, units.ErrRange},
+		"no width":       {s, hone.Rig{Lines: 1, Length: mm}, units.ErrNotGiven},
+		"no length":      {s, hone.Rig{Lines: 1, Width: mm}, units.ErrNotGiven},
+		"no room round":  {s, hone.Rig{Lines: 40, Width: 6 * mm, Length: mm}, hone.ErrRoom},
 		"turns too much": {small(1e6, 80*mm, hone.Cycles(1)), stones, units.ErrRange},
 		"hardly strokes": {small(100, 80*mm, hone.Cycles(1e-300)), stones, units.ErrRange},
 	} {
 		if c, err := row.s.Cover(row.a); !errors.Is(err, row.err) || c != (hone.Cover{}) {
 			t.Errorf("%s: %+v, %v; want %v", name, c, err, row.err)
 		}
-	}
-	for k, want := range map[units.Speed]error{0: hone.ErrNotGiven, -1: units.ErrRange, units.Speed(math.Inf(1)): units.ErrRange, units.Speed(math.NaN()): units.ErrRange, 1e30: hone.ErrUnreachable} {
-		if n, err := stones.RotativeSpeed(k); !errors.Is(err, want) || n != 0 {
-			t.Errorf("factor %v: %v, %v", float64(k), n, err)
-		}
-	}
-	if n, err := (hone.Abrasive{}).RotativeSpeed(1); !errors.Is(err, hone.ErrNotGiven) {
-		t.Errorf("no stones: %v, %v", n, err)
 	}
 }
 

@@ -14,8 +14,9 @@ import (
 // A Crosshatch is the angle between the two families of lines that a hone leaves on the wall.
 //
 // The trade gives this one angle in four ways, so a Crosshatch is made only by naming one of
-// them: [Included], [FromSquare], [FromAxis] or [AcrossAxis]. With a the lean of one line from
-// the plane square to the axis of the bore, they are 2a, a, 90° − a and 180° − 2a.
+// them: [Included], [FromSquare], or the words of [ParseCrosshatch]. With a the lean of one line from
+// the plane square to the axis of the bore, it is 2a included, a from square, 90° − a from the axis and
+// 180° − 2a across the axis.
 //
 // Crosshatches compare with == and can be map keys: the angle is held as a whole number of
 // 10⁻¹² degrees of a, so the four ways convert into one another exactly. The zero value stands
@@ -38,15 +39,15 @@ func FromSquare(a units.Angle) (Crosshatch, error) {
 	return crosshatch(a.In(units.Degree), a, "from square", 90)
 }
 
-// FromAxis is the crosshatch whose every line leans by a from the axis of the bore: 67.5° is
+// fromAxis is the crosshatch whose every line leans by a from the axis of the bore: 67.5° is
 // 45° included. Above 0°, below 90°; anything else is [ErrAngle].
-func FromAxis(a units.Angle) (Crosshatch, error) {
+func fromAxis(a units.Angle) (Crosshatch, error) {
 	return crosshatch(90-a.In(units.Degree), a, "from axis", 90)
 }
 
-// AcrossAxis is the crosshatch whose two families of lines open by a, measured along the axis
+// acrossAxis is the crosshatch whose two families of lines open by a, measured along the axis
 // of the bore: 135° is 45° included. Above 0°, below 180°; anything else is [ErrAngle].
-func AcrossAxis(a units.Angle) (Crosshatch, error) {
+func acrossAxis(a units.Angle) (Crosshatch, error) {
 	return crosshatch(90-a.In(units.Degree)/2, a, "across axis", 180)
 }
 
@@ -91,9 +92,6 @@ func (c Crosshatch) Included() units.Angle { return degrees(2 * c.half) }
 // FromSquare returns the lean of one line from the plane square to the axis: a.
 func (c Crosshatch) FromSquare() units.Angle { return degrees(c.half) }
 
-// FromAxis returns the angle of one line to the axis: 90° − a.
-func (c Crosshatch) FromAxis() units.Angle { return degrees(90*picodegrees - c.half) }
-
 // AcrossAxis returns the angle between the two families along the axis: 180° − 2a.
 func (c Crosshatch) AcrossAxis() units.Angle { return degrees(180*picodegrees - 2*c.half) }
 
@@ -111,7 +109,7 @@ func ParseCrosshatch(s string) (Crosshatch, error) {
 		words string
 		build func(units.Angle) (Crosshatch, error)
 	}{
-		{" included", Included}, {" from square", FromSquare}, {" from axis", FromAxis}, {" across axis", AcrossAxis},
+		{" included", Included}, {" from square", FromSquare}, {" from axis", fromAxis}, {" across axis", acrossAxis},
 	} {
 		text, ok := strings.CutSuffix(s, convention.words)
 		if !ok {
@@ -132,22 +130,17 @@ func ParseCrosshatch(s string) (Crosshatch, error) {
 		"or 135° across axis", s, units.ErrSyntax)
 }
 
-// MustParseCrosshatch calls [ParseCrosshatch](s) and panics on error. It is intended for
-// constants and tests with hard-coded strings.
-func MustParseCrosshatch(s string) Crosshatch {
-	c, err := ParseCrosshatch(s)
-	if err != nil {
-		panic(err)
-	}
-	return c
-}
-
 // String returns the included angle, exactly: "45° included". [ParseCrosshatch] reads it back to
 // the same value. Where the crosshatch is not given it is "".
 func (c Crosshatch) String() string {
-	var a [32]byte // longest: "123.456789012345° included"
-	b, _ := c.AppendText(a[:0])
-	return string(b)
+	if c.IsZero() {
+		return ""
+	}
+	places := 12
+	for p := 2 * c.half; places > 0 && p%10 == 0; p /= 10 {
+		places--
+	}
+	return string(append(appendDegrees(nil, 2*c.half, places), "° included"...))
 }
 
 // Format returns the included angle with that many decimal places, 0 to 12, halves away from
@@ -164,18 +157,6 @@ func (c Crosshatch) Format(places int) string {
 	return string(appendDegrees(nil, p, min(max(places, 0), 12))) + "° included"
 }
 
-// AppendText appends the text of [Crosshatch.String].
-func (c Crosshatch) AppendText(b []byte) ([]byte, error) {
-	if c.IsZero() {
-		return b, nil
-	}
-	places := 12
-	for p := 2 * c.half; places > 0 && p%10 == 0; p /= 10 {
-		places--
-	}
-	return append(appendDegrees(b, 2*c.half, places), "° included"...), nil
-}
-
 // appendDegrees appends p picodegrees to that many decimal places, cutting the rest.
 func appendDegrees(b []byte, p int64, places int) []byte {
 	b = strconv.AppendInt(b, p/picodegrees, 10)
@@ -188,7 +169,7 @@ func appendDegrees(b []byte, p int64, places int) []byte {
 }
 
 // MarshalText returns the text of [Crosshatch.String].
-func (c Crosshatch) MarshalText() ([]byte, error) { return c.AppendText(nil) }
+func (c Crosshatch) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads a text as [ParseCrosshatch] does; empty text is "not given". On error the
 // receiver keeps its value.

@@ -29,15 +29,15 @@
 //   - Turn fast to take the stock and slowly at the last: the lines of the fast phase go where the
 //     slow phase takes as much off the radius as they are deep, and stay where it does not.
 //
-// [OnHand.Reach] makes this search for any bore, stroke, drive and hand; [Traces] follows the
+// [OnHand.Find] makes this search for any bore, stroke, drive and hand; [Traces] follows the
 // phases. The angles are computed from the formulas below.
 //
 // # One angle, four ways to say it
 //
 // With a the lean of one line from the plane square to the axis, the same crosshatch is 2a
 // between the two families along the circumference ([Included]), a ([FromSquare]), 90° − a
-// ([FromAxis]) and 180° − 2a ([AcrossAxis]). Manuals use all of them. NMWR 9-2815-220, WP 0012,
-// says both: 35° to the horizontal, 70° included. US Army TM 10-4320-351-14, 6.4.5, asks for "90
+// from the axis and 180° − 2a across the axis. Manuals use all of them, and [ParseCrosshatch] reads them all.
+// NMWR 9-2815-220, WP 0012, says two: 35° to the horizontal, 70° included. US Army TM 10-4320-351-14, 6.4.5, asks for "90
 // to 120°", which fits usual work only across the axis: 60° to 90° included. Several manuals ask
 // for marks "on a 45-degree axis", which may be 45° or 90° included. So a [Crosshatch] is made
 // only by naming the way, and a bare "45°" is refused.
@@ -49,11 +49,11 @@
 //
 // D bore, n spindle, L stroke one way, f full cycles, each there and back:
 //
-//	peripheral speed   v_t = π·D·n
-//	axial speed, mean  v_a = 2·L·f
-//	crosshatch         tan a = v_a / v_t
-//	resultant speed    √(v_t² + v_a²)
-//	advance a turn     v_a / n
+//	(1) peripheral speed   v_t = π·D·n
+//	(2) axial speed, mean  v_a = 2·L·f
+//	(3) crosshatch         tan a = v_a / v_t
+//	(4) resultant speed    √(v_t² + v_a²)
+//	(5) advance a turn     v_a / n
 //
 // Only the ratios count: twice the spindle speed and twice the stroking leave the same angle.
 //
@@ -69,8 +69,8 @@
 // A point of the wall loses metal as pressure times resultant speed times time, while the tool covers
 // it. Of a tool of length l with o out at the end, a steady stroke gives that end, over the middle,
 //
-//	constant pressure   o/l
-//	constant force      ln(l/(l − o))
+//	(6) constant pressure   o/l
+//	(7) constant force      ln(l/(l − o))
 //
 // With stones a third out, as is usual, the ends get 0.33 or 0.41 of the middle: 0.05 mm of stock on the
 // diameter of a bore of 90 mm, stones of 45 mm, leaves either end 43 or 36 µm tighter than the middle.
@@ -92,7 +92,7 @@
 //
 //	what does this setting leave?                     Setting.Crosshatch
 //	how fast to turn, how often or how far to stroke? Setting.SpindleFor, StrokingFor, StrokeFor
-//	what can I do with what I have?                   OnHand.Reach
+//	what can I do with what I have?                   OnHand.Find
 //	what is the angle along the wall?                 Setting.Profile, Setting.Steepest
 //	how many lines are flat, by length and by number? Setting.CountLines
 //	do the lines of the first phase stay?             Traces
@@ -101,10 +101,10 @@
 //	how long a stroke, how far out of the bore?       UsualTravel, Run.Travel
 //	where does the metal go, how straight is it then? Setting.Removal
 //	where do I dwell against a taper?                 Setting.Correct
-//	how much metal is that?                           Stock
 //	what does a phase take in its time?               Trial.Stock
 //	how long may the next pass be?                    Sizing.Next
-//	does this tool fit, which grit, how rough?        Kind.Fits, GritsFor, Finishes
+//	my machine neither swings nor goes steadily?      Trapezoid, Shaped
+//	which grit, how rough?                            Grits, Finishes
 //	what must I beware of?                            Kind.Cautions, Setting.Cautions
 //
 // # Validity
@@ -122,8 +122,7 @@
 //
 // The formulas of the crosshatch are plane geometry. The law of removal is F. W. Preston's (The theory and
 // design of plate glass polishing machines, J. Soc. Glass Technology 11, 1927, from memory); what is drawn
-// from it is derived here. How much of a tool stands out is common practice. Machinery's Handbook, 31st ed., pp. 1337 and 1338, has honing
-// with rigid stones and the factors that [Abrasive.RotativeSpeed] takes. The band of surface
+// from it is derived here. How much of a tool stands out is common practice. The band of surface
 // speed that [Setting.Cautions] looks at, 15 to 110 m/min, is common practice. That no more than
 // two cycles a second is advised to a hand is this library's own judgement.
 //

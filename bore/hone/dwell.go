@@ -3,7 +3,6 @@
 package hone
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -11,10 +10,7 @@ import (
 	"borewright.example/units"
 )
 
-// ErrKind: a kind of hone that cannot do what is asked of it.
-var ErrKind = errors.New("not with this kind of hone")
-
-// A Place is a diameter measured at one depth, at 20 °C.
+// A Place is a depth of the wall and the diameter there, at 20 °C, or what it grows by.
 type Place struct {
 	Depth    units.Length `json:"depth,omitzero"`    // from the top face, 0 or more
 	Diameter units.Length `json:"diameter,omitzero"` // above 0
@@ -44,8 +40,7 @@ type DwellPlan struct {
 	FullTime float64      `json:"full_time,omitzero"` // fraction of the time, 0 to 1
 
 	Places []Place      `json:"places,omitempty"` // foretold, at equal steps from the first measured depth to the last
-	Before units.Length `json:"before,omitzero"`
-	After  units.Length `json:"after,omitzero"` // greatest less least diameter, before and after
+	After  units.Length `json:"after,omitzero"`   // greatest less least diameter then
 }
 
 const (
@@ -69,12 +64,12 @@ const (
 // the shape (NMWR 9-2815-220, WP 0012, has ridges taken off first with short strokes, and no short strokes
 // after the full ones). Measure on the way: stones tilt, wear and load, and the plan knows nothing of it.
 //
-// Only rigid stones correct shape; another kind is [ErrKind]. A place beyond the bore, or too
+// Only rigid stones correct shape; another kind, a place beyond the bore, or too
 // large to leave Finish, or anything, for the full strokes, is [units.ErrRange]; places out of order are [units.ErrCrossed]; stones
 // too long for short strokes are [ErrRoom].
 func (s Setting) Correct(m Motion, law Pressing, c Correction) (DwellPlan, error) {
 	if k := c.Run.Kind; k != RigidStone && k != KindUnknown {
-		return DwellPlan{}, fmt.Errorf("hone: shape by a %v: %w: want rigid stones", k, ErrKind)
+		return DwellPlan{}, fmt.Errorf("hone: shape by a %v: %w: want rigid stones", k, units.ErrRange)
 	}
 	travel, err := UsualTravel(c.Run)
 	if err != nil {
@@ -138,7 +133,7 @@ func (s Setting) Correct(m Motion, law Pressing, c Correction) (DwellPlan, error
 		}
 		p.Places[i] = Place{at.Depth, c.Size - max(0, short)}
 	}
-	p.Before, p.After = differ(before), differ(p.Places)
+	p.After = differ(p.Places)
 	return p, nil
 }
 

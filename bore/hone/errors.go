@@ -10,16 +10,14 @@ import (
 )
 
 // Why an input was refused or an answer does not exist. Test with [errors.Is].
-// Lengths, rates and texts that are out of range, crossed or not readable carry the sentinels of
-// package units.
+// An input that the answer needs and that was left at its zero value is [units.ErrNotGiven]; lengths, rates and
+// texts that are out of range, crossed or not readable carry the other sentinels of package units.
 var (
 	// ErrAngle: an angle at or beyond the ends of the convention it is named in.
 	ErrAngle = errors.New("no crosshatch has this angle")
 	// ErrConvention: a text that does not say which of two things it means: an angle without
 	// its convention, or a rate that says neither strokes nor cycles.
 	ErrConvention = errors.New("convention not named")
-	// ErrNotGiven: an input that the answer needs was left at its zero value.
-	ErrNotGiven = units.ErrNotGiven
 	// ErrUnreachable: the answer exists on paper only; it lies beyond what a workshop can have.
 	ErrUnreachable = errors.New("cannot be reached")
 )
@@ -41,7 +39,7 @@ func checkLength(name string, l units.Length) error {
 	case goodLength(l):
 		return nil
 	case l == 0:
-		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
+		return fmt.Errorf("hone: %s: %w", name, units.ErrNotGiven)
 	}
 	return fmt.Errorf("hone: %s %v: %w: want above 0, up to %v", name, l, units.ErrRange, units.MaxLength)
 }
@@ -52,7 +50,7 @@ func checkRate(name string, f units.Frequency, per string) error {
 	case goodRate(f):
 		return nil
 	case f == 0:
-		return fmt.Errorf("hone: %s: %w", name, ErrNotGiven)
+		return fmt.Errorf("hone: %s: %w", name, units.ErrNotGiven)
 	}
 	return fmt.Errorf("hone: %s %v %s: %w: want %.3g to %.3g %s",
 		name, f.In(units.PerMinute), per, units.ErrRange, float64(minRate/units.PerMinute), float64(maxRate/units.PerMinute), per)

@@ -29,17 +29,6 @@ func ExampleFromSquare() {
 	// Output: 70° included <nil>
 }
 
-func ExampleFromAxis() {
-	c, err := hone.FromAxis(67.5 * units.Degree)
-	fmt.Println(c, err)
-	// Output: 45° included <nil>
-}
-
-func ExampleMustParseCrosshatch() {
-	fmt.Println(hone.MustParseCrosshatch("120° across axis"))
-	// Output: 60° included
-}
-
 func ExampleCycles() {
 	fmt.Println(hone.Cycles(1*units.Hertz).Strokes() == 2*units.Hertz)
 	// Output: true
@@ -56,32 +45,28 @@ func ExampleParseStroking() {
 	// Output: 60 cycles/min <nil>
 }
 
-func ExampleMustParseStroking() {
-	fmt.Println(hone.MustParseStroking("120 strokes/min").Cycles().In(units.PerMinute))
-	// Output: 60
-}
-
 func ExampleSteady() {
-	v, err := slowDrill().PeakAxial(hone.Steady())
-	fmt.Printf("%.0f mm/s %v\n", v.In(units.MetrePerSecond/1000), err)
-	// Output: 160 mm/s <nil>
+	c, err := slowDrill().Steepest(hone.Steady())
+	fmt.Println(c.Format(1), err)
+	// Output: 45.0° included <nil>
 }
 
 func ExampleCrank() {
-	v, err := slowDrill().PeakAxial(hone.Crank())
-	fmt.Printf("%.0f mm/s %v\n", v.In(units.MetrePerSecond/1000), err)
-	// Output: 251 mm/s <nil>
+	c, err := slowDrill().Steepest(hone.Crank())
+	fmt.Println(c.Format(1), err)
+	// Output: 66.2° included <nil>
 }
 
 func ExampleTrapezoid() {
-	v, err := slowDrill().PeakAxial(hone.Trapezoid(100 * time.Millisecond))
-	fmt.Printf("%.0f mm/s %v\n", v.In(units.MetrePerSecond/1000), err)
-	// Output: 200 mm/s <nil>
+	c, err := slowDrill().Steepest(hone.Trapezoid(100 * time.Millisecond))
+	fmt.Println(c.Format(1), err)
+	// Output: 54.8° included <nil>
 }
 
 func ExampleCaution() {
-	fmt.Println(hone.StopToMeasure.Text(), "Source:", hone.StopToMeasure.Source())
-	// Output: Stop the drive and see it stand still before measuring or reaching in. Source: common practice
+	c := hone.RigidStone.Cautions()[2]
+	fmt.Println(c.Text, "Source:", c.Source)
+	// Output: A rigid-stone hone is put in, started, stopped and taken out with its stones drawn in, and never turns outside the bore or leaves it while turning: it can throw a stone. Source: common practice
 }
 
 // A machine may stroke three times a second; a hand should not.
@@ -90,41 +75,36 @@ func ExampleDrive() {
 	s.Stroking = hone.Cycles(3 * units.Hertz)
 	for _, d := range []hone.Drive{hone.ByHand, hone.ByMachine} {
 		cs, err := s.Cautions(d)
-		fmt.Println(d, cs, err)
+		fmt.Println(d, len(cs), err)
 	}
 	// Output:
-	// by hand [hand too fast] <nil>
-	// by machine [] <nil>
+	// by hand 1 <nil>
+	// by machine 0 <nil>
 }
 
-// One lever at a time, from the nearest that can be had.
+// One thing at a time, from the nearest that can be had.
 func ExampleChange() {
 	hand := hone.OnHand{
 		Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre,
 		Spindle:  hone.SpindleRange{Min: 300 * units.PerMinute, Max: 300 * units.PerMinute},
 		Stroking: hone.StrokingRange{Min: hone.Cycles(60 * units.PerMinute), Max: hone.Cycles(60 * units.PerMinute)},
 	}
-	r, err := hand.Reach(hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree})
+	r, err := hand.Find(hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, c := range r.Changes {
-		fmt.Println(c.Lever, c.Against)
+		fmt.Printf("%.0f rev/min, %.0f cycles/min, %s\n", c.Setting.Spindle.In(units.PerMinute), c.Setting.Stroking.Cycles().In(units.PerMinute), c.Setting.Stroke.Format(units.Millimetre, 0))
 	}
 	// Output:
-	// spindle none
-	// stroking hand too fast
-	// stroke stroke is set
-}
-
-func ExampleLever() {
-	fmt.Println(hone.SpindleLever, hone.StrokingLever, hone.StrokeLever)
-	// Output: spindle stroking stroke
+	// 110 rev/min, 60 cycles/min, 80 mm
+	// 300 rev/min, 163 cycles/min, 80 mm
+	// 300 rev/min, 60 cycles/min, 218 mm
 }
 
 // Nobody knows how deep the lines of the first phase are: they are taken to stay.
-func ExampleFate() {
+func ExampleTrace() {
 	traces, err := hone.Traces([]hone.Phase{
 		{Setting: slowDrill(), Stock: 20 * units.Micrometre},
 		{Setting: slowDrill(), Stock: 2 * units.Micrometre},
@@ -133,8 +113,8 @@ func ExampleFate() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(traces[0].Fate)
-	// Output: assumed to stay
+	fmt.Println("gone:", traces[0].Gone, "assumed:", traces[0].Assumed)
+	// Output: gone: false assumed: true
 }
 
 func ExamplePhase() {
@@ -144,36 +124,31 @@ func ExamplePhase() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(traces[0].Crosshatch.Format(0), traces[0].Fate)
-	// Output: 45° included stays
-}
-
-func ExampleTracking() {
-	fmt.Println(hone.NotControllable, hone.Retraces, hone.Clear)
-	// Output: not controllable retraces clear
+	fmt.Println(traces[0].Crosshatch.Format(0), "gone:", traces[0].Gone)
+	// Output: 45° included gone: false
 }
 
 // By hand nothing of the kind can be foretold.
 func ExampleRig() {
-	r, err := slowDrill().Retrace(hone.Rig{Kind: hone.RigidStone, Drive: hone.ByHand})
-	fmt.Println(r.Tracking, err)
-	// Output: not controllable <nil>
+	r, err := slowDrill().Retrace(hone.Rig{Kind: hone.RigidStone, Drive: hone.ByHand}, 8)
+	fmt.Println(r == hone.Retrace{}, err)
+	// Output: true <nil>
 }
 
 func ExampleRetrace() {
 	s := slowDrill()
 	s.Spindle = 120 * units.PerMinute
-	r, err := s.Retrace(hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: 500 * units.Micrometre, Cycles: 8})
+	r, err := s.Retrace(hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: 500 * units.Micrometre}, 8)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(r.Tracking, r.After, r.Slip)
-	// Output: retraces 1 0 mm
+	fmt.Println(r.Meets, r.After, r.Slip)
+	// Output: true 1 0 mm
 }
 
 func ExampleCover() {
-	c, err := slowDrill().Cover(hone.Abrasive{Lines: 2, Width: 6 * units.Millimetre, Length: 20 * units.Millimetre})
+	c, err := slowDrill().Cover(hone.Rig{Lines: 2, Width: 6 * units.Millimetre, Length: 20 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -185,7 +160,7 @@ func ExampleCover() {
 // With a steady stroke every line leans alike.
 func ExampleProfile() {
 	travel := hone.Travel{Depth: 80 * units.Millimetre, Tool: 40 * units.Millimetre, Top: 20 * units.Millimetre, Bottom: 20 * units.Millimetre}
-	want := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
+	want := hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree}
 	p, err := slowDrill().Profile(hone.Steady(), travel, want, 3)
 	if err != nil {
 		fmt.Println(err)
@@ -197,7 +172,7 @@ func ExampleProfile() {
 
 func ExamplePoint() {
 	travel := hone.Travel{Depth: 80 * units.Millimetre, Tool: 40 * units.Millimetre, Top: 20 * units.Millimetre, Bottom: 20 * units.Millimetre}
-	want := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
+	want := hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree}
 	p, err := slowDrill().Profile(hone.Crank(), travel, want, 3)
 	if err != nil {
 		fmt.Println(err)
@@ -224,23 +199,6 @@ func ExampleRemoval() {
 	// crank 11.2 µm
 }
 
-func ExampleTaken() {
-	travel := hone.Travel{Depth: 80 * units.Millimetre, Tool: 40 * units.Millimetre, Top: 20 * units.Millimetre}
-	s := slowDrill()
-	s.Stroke = 0 // taken from the travel
-	r, err := s.Removal(hone.Steady(), travel, hone.ConstantPressure, 50*units.Micrometre, 2)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, p := range r.Points {
-		fmt.Println(p.Depth, p.Diameter.Format(units.Micrometre, 0))
-	}
-	// Output:
-	// 0 mm 36 µm
-	// 80 mm 0 µm
-}
-
 // waisted is a bore that is tight in its middle.
 func waisted() hone.Correction {
 	at := func(depth int, size string) hone.Place {
@@ -262,7 +220,7 @@ func ExampleCorrection() {
 	c.Run.Kind = hone.BallType
 	_, err := s.Correct(hone.Crank(), hone.ConstantPressure, c)
 	fmt.Println(err)
-	// Output: hone: shape by a ball-type hone: not with this kind of hone: want rigid stones
+	// Output: hone: shape by a ball-type hone: out of range: want rigid stones
 }
 
 func ExampleDwellPlan() {
@@ -273,10 +231,10 @@ func ExampleDwellPlan() {
 		return
 	}
 	fmt.Println("strokes of", p.Stroke)
-	fmt.Println("differs by", p.Before.Format(units.Micrometre, 0), "before,", p.After.Format(units.Micrometre, 0), "after")
+	fmt.Println("differs by", p.After.Format(units.Micrometre, 0), "after")
 	// Output:
 	// strokes of 7.5 mm
-	// differs by 20 µm before, 3 µm after
+	// differs by 3 µm after
 }
 
 func ExampleDwell() {

@@ -56,5 +56,5 @@ func FuzzParseStrokingRange(f *testing.F) {
 
 func FuzzConventions(f *testing.F) { f.Fuzz(rapid.MakeFuzz(checkConventions)) }
 func FuzzInverses(f *testing.F)    { f.Fuzz(rapid.MakeFuzz(checkInverses)) }
-func FuzzReach(f *testing.F)       { f.Fuzz(rapid.MakeFuzz(checkReach)) }
+func FuzzFind(f *testing.F)        { f.Fuzz(rapid.MakeFuzz(checkFind)) }
 func FuzzRetrace(f *testing.F)     { f.Fuzz(rapid.MakeFuzz(checkRetrace)) }

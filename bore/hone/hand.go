@@ -12,7 +12,7 @@ import (
 // every stroking of another.
 //
 // What a hand can hold is for its owner to say, stroking in earnest for half a minute and
-// counting. Above [HandLimit] this library adds a caution and looks no further: it never advises
+// counting. Above two cycles a second this library adds a caution and looks no further: it never advises
 // more than that to a hand.
 type OnHand struct {
 	Bore     units.Length  `json:"bore,omitzero"`     // diameter of the bore
@@ -22,15 +22,15 @@ type OnHand struct {
 	Drive    Drive         `json:"drive,omitzero"`    // what strokes the tool; not given counts as by hand
 }
 
-// HandLimit is the fastest stroking this library advises to a hand: two full cycles a second.
+// handLimit is the fastest stroking this library advises to a hand: two full cycles a second.
 // It is this library's own judgement; no published source was found.
-const HandLimit = 2 * units.Hertz
+const handLimit = 2 * units.Hertz
 
-// tooFast reports whether k is above HandLimit, to a part in 10⁹, and no machine strokes.
-func tooFast(k Stroking, d Drive) bool { return d != ByMachine && k.Cycles() > HandLimit*(1+slack) }
+// tooFast reports whether k is above handLimit, to a part in 10⁹, and no machine strokes.
+func tooFast(k Stroking, d Drive) bool { return d != ByMachine && k.Cycles() > handLimit*(1+slack) }
 
-// A Reach is what can be done on hand about a wanted crosshatch.
-type Reach struct {
+// A Found is what can be done on hand about a wanted crosshatch.
+type Found struct {
 	Hand OnHand `json:"hand,omitzero"` // as it was given
 	Want Want   `json:"want,omitzero"` // as it was given
 	Met  bool   `json:"met,omitzero"`  // whether some setting on hand leaves it, within the tolerance
@@ -45,11 +45,11 @@ type Reach struct {
 	Best   Setting    `json:"best,omitzero"`
 	Leaves Crosshatch `json:"leaves,omitzero"`
 
-	Changes  []Change  `json:"changes,omitzero"`  // where it is not met: what would have to change from Best, one lever at a time
+	Changes  []Change  `json:"changes,omitzero"`  // where it is not met: what would have to change from Best, one thing at a time
 	Cautions []Caution `json:"cautions,omitzero"` // about Best
 }
 
-// Reach answers which settings on hand leave the wanted crosshatch.
+// Find answers which settings on hand leave the wanted crosshatch.
 //
 // The lines of one crosshatch are those of one ratio of stroking to spindle speed, so the
 // settings that meet a tolerance fill the part of the rectangle of both ranges between two rays
@@ -57,22 +57,22 @@ type Reach struct {
 // of several that meet it exactly, the one whose stroking is nearest the middle of the range
 // on hand. Where no setting will do, Best is the corner of the rectangle that misses least.
 //
-// What is missing is [ErrNotGiven], what is out of range [units.ErrRange], a range the wrong way round
+// What is missing is [units.ErrNotGiven], what is out of range [units.ErrRange], a range the wrong way round
 // [units.ErrCrossed], a want whose ends are no angles [ErrAngle].
-func (h OnHand) Reach(want Want) (Reach, error) {
+func (h OnHand) Find(want Want) (Found, error) {
 	flat, steep, err := want.ends()
 	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {
-		return Reach{}, err
+		return Found{}, err
 	}
-	r := Reach{Hand: h, Want: want}
+	r := Found{Hand: h, Want: want}
 	if h, err = h.held(); err != nil {
-		return Reach{}, err
+		return Found{}, err
 	}
 	flattest, steepest := h.at(h.Spindle.Max, h.Stroking.Min.Cycles()), h.at(h.Spindle.Min, h.Stroking.Max.Cycles())
 	cFlat, err1 := flattest.Crosshatch()
 	cSteep, err2 := steepest.Crosshatch()
 	if err := firstError(err1, err2); err != nil {
-		return Reach{}, err
+		return Found{}, err
 	}
 	switch w := want.Crosshatch; {
 	case cSteep.half <= w.half:
@@ -82,7 +82,7 @@ func (h OnHand) Reach(want Want) (Reach, error) {
 	default:
 		r.Best = h.comfortable(w)
 		if r.Leaves, err = r.Best.Crosshatch(); err != nil {
-			return Reach{}, err
+			return Found{}, err
 		}
 	}
 	if r.Met = cSteep.half >= flat.half && cFlat.half <= steep.half; r.Met {
@@ -92,32 +92,32 @@ func (h OnHand) Reach(want Want) (Reach, error) {
 		r.Changes = h.changes(r.Best, want.Crosshatch)
 	}
 	if r.Cautions, err = r.Best.Cautions(h.Drive); err != nil {
-		return Reach{}, err
+		return Found{}, err
 	}
 	if h.Stroking != r.Hand.Stroking {
-		r.Cautions = append(r.Cautions, HandTooFast)
+		r.Cautions = append(r.Cautions, handTooFast)
 	}
 	return r, nil
 }
 
-// held returns what is on hand without the strokings above HandLimit that only a machine holds.
+// held returns what is on hand without the strokings above handLimit that only a machine holds.
 func (h OnHand) held() (OnHand, error) {
 	if !tooFast(h.Stroking.Max, h.Drive) {
 		return h, nil
 	}
 	if tooFast(h.Stroking.Min, h.Drive) {
 		return OnHand{}, fmt.Errorf("hone: stroking %v by hand: %w: want some of it at or below %v",
-			h.Stroking, units.ErrRange, h.Stroking.Min.like(HandLimit))
+			h.Stroking, units.ErrRange, h.Stroking.Min.like(handLimit))
 	}
-	h.Stroking.Max = h.Stroking.Max.like(HandLimit)
+	h.Stroking.Max = h.Stroking.Max.like(handLimit)
 	return h, nil
 }
 
 // SpindlesAt returns the spindle speeds on hand that meet the wanted crosshatch with the
 // stroking k, and whether there are any.
-func (r Reach) SpindlesAt(k Stroking) (SpindleRange, bool) {
+func (r Found) SpindlesAt(k Stroking) (SpindleRange, bool) {
 	flat, steep, err := r.Want.ends()
-	if err != nil || !r.Met || !r.Stroking.Contains(k) {
+	if err != nil || !r.Met || !r.Stroking.contains(k) {
 		return SpindleRange{}, false
 	}
 	return r.Hand.spindles(k.Cycles(), k.Cycles(), flat, steep), true
@@ -125,49 +125,24 @@ func (r Reach) SpindlesAt(k Stroking) (SpindleRange, bool) {
 
 // StrokingsAt returns the strokings on hand that meet the wanted crosshatch with the spindle
 // speed n, and whether there are any.
-func (r Reach) StrokingsAt(n units.Frequency) (StrokingRange, bool) {
+func (r Found) StrokingsAt(n units.Frequency) (StrokingRange, bool) {
 	flat, steep, err := r.Want.ends()
 	h, heldErr := r.Hand.held()
-	if firstError(err, heldErr) != nil || !r.Met || !r.Spindle.Contains(n) {
+	if firstError(err, heldErr) != nil || !r.Met || !r.Spindle.contains(n) {
 		return StrokingRange{}, false
 	}
 	return h.strokings(n, n, flat, steep), true
 }
 
-// Among returns the settings of the speeds a drive steps through, in the order given, spindle
-// first, that are on hand and meet the wanted crosshatch. It looks at every pair.
-func (r Reach) Among(spindles []units.Frequency, strokings []Stroking) []Setting {
-	each := func(do func(Setting)) {
-		for _, n := range spindles {
-			w, ok := r.StrokingsAt(n)
-			if !ok {
-				continue
-			}
-			lo, hi := w.Min.Cycles(), w.Max.Cycles()
-			for _, k := range strokings {
-				if inside(k.Cycles(), lo, hi) {
-					do(Setting{r.Hand.Bore, r.Hand.Stroke, n, k})
-				}
-			}
-		}
-	}
-	// Count first: a slice that grows would copy the settings over and over.
-	count := 0
-	each(func(Setting) { count++ })
-	found := make([]Setting, 0, count)
-	each(func(s Setting) { found = append(found, s) })
-	return found
-}
-
 // String returns the answer in a sentence, rounded for reading.
-func (r Reach) String() string {
+func (r Found) String() string {
 	at := fmt.Sprintf("%s with %s leaves %s", rateText(r.Best.Spindle, "rev/min"), r.Best.Stroking.short(), r.Leaves.Format(1))
 	if r.Met {
 		return fmt.Sprintf("%v: can be had; most comfortably %s", r.Want, at)
 	}
 	s := fmt.Sprintf("%v: out of reach; nearest, %s", r.Want, at)
 	for _, c := range r.Changes {
-		s += "; " + c.String()
+		s += "; " + c.toldFrom(r.Best)
 	}
 	return s
 }

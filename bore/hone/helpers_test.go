@@ -42,4 +42,13 @@ func small(rpm float64, stroke units.Length, k hone.Stroking) hone.Setting {
 	return hone.Setting{Bore: 67 * mm, Stroke: stroke, Spindle: units.Frequency(rpm) * units.PerMinute, Stroking: k}
 }
 
+// crosshatch reads a crosshatch that is written out in a test.
+func crosshatch(text string) hone.Crosshatch {
+	c, err := hone.ParseCrosshatch(text)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}
+
 func included(c hone.Crosshatch) float64 { return c.Included().In(units.Degree) }

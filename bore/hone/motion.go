@@ -47,13 +47,13 @@ func Trapezoid(ramp time.Duration) Motion { return Motion{shape: trapezoid, ramp
 // mean follows from the setting. A speed that is negative or not finite, or nowhere above 0, is
 // [units.ErrRange] where the motion is used.
 //
-// Speed is read at the ends and at four points within each of [ShapedCells] equal cells; what
+// Speed is read at the ends and at four points within each of 128 equal cells; what
 // happens in between them is not seen. A function that always returns the same for the same t
 // makes the answers repeatable.
 func Shaped(speed func(t float64) float64) Motion { return Motion{shape: shaped, speed: speed} }
 
-// ShapedCells is into how many equal cells a [Shaped] motion is cut for reading.
-const ShapedCells = 128
+// shapedCells is into how many equal cells a [Shaped] motion is cut for reading.
+const shapedCells = 128
 
 // String returns "steady", "crank", "trapezoid, ramp 100ms" or "shaped".
 func (m Motion) String() string {
@@ -68,9 +68,9 @@ func (m Motion) String() string {
 	return "steady"
 }
 
-// PeakAxial returns the greatest speed of the tool along the bore when it moves by m. A motion that does
+// peakAxial returns the greatest speed of the tool along the bore when it moves by m. A motion that does
 // not go with the stroking is [units.ErrRange]; other errors are those of every [Setting].
-func (s Setting) PeakAxial(m Motion) (units.Speed, error) {
+func (s Setting) peakAxial(m Motion) (units.Speed, error) {
 	if err := s.checkStroking(); err != nil {
 		return 0, err
 	}
@@ -82,12 +82,13 @@ func (s Setting) PeakAxial(m Motion) (units.Speed, error) {
 }
 
 // Steepest returns the crosshatch where the tool is fastest along the bore when it moves by m:
-// at mid-stroke for a [Crank]. Errors are those of [Setting.PeakAxial] and [Setting.Crosshatch].
+// at mid-stroke for a [Crank]. A motion that does
+// not go with the stroking is [units.ErrRange]; other errors are those of [Setting.Crosshatch].
 func (s Setting) Steepest(m Motion) (Crosshatch, error) {
 	if err := s.check(); err != nil {
 		return Crosshatch{}, err
 	}
-	v, err := s.PeakAxial(m)
+	v, err := s.peakAxial(m)
 	if err != nil {
 		return Crosshatch{}, err
 	}
@@ -124,17 +125,17 @@ func (m Motion) over(k Stroking) (*stroke, error) {
 		corners = []float64{0, st.ramp, 1 - st.ramp, 1}
 	case shaped:
 		if m.speed == nil {
-			return nil, fmt.Errorf("hone: speed of the shaped motion: %w", ErrNotGiven)
+			return nil, fmt.Errorf("hone: speed of the shaped motion: %w", units.ErrNotGiven)
 		}
 	}
 	st.cut(corners)
 	return st, st.measure()
 }
 
-// cut lays ShapedCells equal cells into all of the stroke, or a part of them into each piece
+// cut lays shapedCells equal cells into all of the stroke, or a part of them into each piece
 // between corners.
 func (st *stroke) cut(corners []float64) {
-	cells := ShapedCells
+	cells := shapedCells
 	if len(corners) > 2 {
 		cells /= 2
 	}

@@ -38,16 +38,17 @@ import (
 //
 // Where the answer is [MeasureAgain], put the mean of several readings in place of the last one.
 //
-// A pass that lasted no time is [ErrNotGiven], one after which the bore was smaller by more than three
+// A pass that lasted no time is [units.ErrNotGiven], one after which the bore was smaller by more than three
 // standard uncertainties [ErrShrunk]; a reading without temperature and a metal without expansion
-// are [ErrNotGiven].
+// are [units.ErrNotGiven].
 func (z Sizing) Next() (Next, error) {
 	c, err := z.check()
 	if err != nil {
 		return Next{}, err
 	}
 	s := newState(&c)
-	now := Next{Size: estimate(s.size, s.std, c.dof), Trend: c.trend()}
+	now := Next{Size: estimate(s.size, s.std, c.dof)}
+	now.Fades, now.Rises = c.trend()
 	if s.passes > 0 {
 		now.Growth = estimate(s.rate()*60, s.rateStd(c.scatter)*60, c.dof)
 	}
@@ -230,10 +231,10 @@ const trendSeen = 1.645
 
 // trend returns whether the rate falls or rises along the time honed: the straight line through the
 // rates of the passes, weighted by their times, held against the doubt of its slope.
-func (c *checked) trend() Trend {
+func (c *checked) trend() (fades, rises bool) {
 	n := len(c.lasts)
 	if n < 2 {
-		return NoTrend
+		return false, false
 	}
 	var all, mean float64
 	for _, t := range c.lasts {
@@ -254,13 +255,8 @@ func (c *checked) trend() Trend {
 		last = w
 	}
 	u := last * c.std[n]
-	switch std := math.Sqrt(variance + float64(u*u)); {
-	case slope < -trendSeen*std:
-		return Fades
-	case slope > trendSeen*std:
-		return Rises
-	}
-	return NoTrend
+	seen := trendSeen * math.Sqrt(variance+float64(u*u))
+	return slope < -seen, slope > seen
 }
 
 func seconds(t float64) time.Duration { return time.Duration(t) * time.Second }

@@ -15,7 +15,7 @@ const µm = units.Micrometre
 
 // Against the wall itself: a groove is on it while its ground lies deeper than the surface.
 func checkTraces(t *rapid.T) {
-	c := hone.MustParseCrosshatch("45° included")
+	c := crosshatch("45° included")
 	var phases []hone.Phase
 	for range rapid.IntRange(1, 5).Draw(t, "phases") {
 		s := small(0, 80*mm, hone.Cycles(units.Frequency(rapid.Float64Range(0.5, 2).Draw(t, "hertz"))))
@@ -39,16 +39,10 @@ func checkTraces(t *rapid.T) {
 	for i, p := range phases {
 		ground := surface[i] + p.Groove
 		last := i == len(phases)-1
-		want := hone.Stays
-		switch {
-		case last:
-		case p.Groove == 0:
-			want = hone.AssumedToStay
-		case ground <= at:
-			want = hone.Replaced
-		}
-		if ts[i].Fate != want || ts[i].Left != max(0, ground-at) || ts[i].Later != at-surface[i] || included(ts[i].Crosshatch)-45 > 1e-9 {
-			t.Fatalf("phase %d: %+v, want %v", i+1, ts[i], want)
+		assumed := !last && p.Groove == 0
+		gone := !last && p.Groove != 0 && ground <= at
+		if ts[i].Gone != gone || ts[i].Assumed != assumed || ts[i].Left != max(0, ground-at) || ts[i].Later != at-surface[i] || included(ts[i].Crosshatch)-45 > 1e-9 {
+			t.Fatalf("phase %d: %+v, want gone %v, assumed %v", i+1, ts[i], gone, assumed)
 		}
 	}
 }
@@ -61,7 +55,7 @@ func TestTracesBadInput(t *testing.T) {
 		change func(*hone.Phase)
 		err    error
 	}{
-		"no setting":      {func(p *hone.Phase) { p.Setting = hone.Setting{} }, hone.ErrNotGiven},
+		"no setting":      {func(p *hone.Phase) { p.Setting = hone.Setting{} }, units.ErrNotGiven},
 		"negative stock":  {func(p *hone.Phase) { p.Stock = -1 }, units.ErrRange},
 		"stock too great": {func(p *hone.Phase) { p.Stock = units.MaxLength }, units.ErrRange},
 		"negative groove": {func(p *hone.Phase) { p.Groove = -1 }, units.ErrRange},
@@ -73,7 +67,7 @@ func TestTracesBadInput(t *testing.T) {
 			t.Errorf("%s: %v, %v; want %v", name, ts, err, row.err)
 		}
 	}
-	if ts, err := hone.Traces(nil); !errors.Is(err, hone.ErrNotGiven) || ts != nil {
+	if ts, err := hone.Traces(nil); !errors.Is(err, units.ErrNotGiven) || ts != nil {
 		t.Errorf("no phases: %v, %v", ts, err)
 	}
 	given := []hone.Phase{good, good}

@@ -19,10 +19,10 @@ type SpindleRange struct {
 // IsZero reports whether the range is not given. It also serves JSON's omitzero.
 func (r SpindleRange) IsZero() bool { return r == SpindleRange{} }
 
-// Contains reports whether f lies in the range, to 1 part in 10⁹.
-func (r SpindleRange) Contains(f units.Frequency) bool { return inside(f, r.Min, r.Max) }
+// contains reports whether f lies in the range, to 1 part in 10⁹.
+func (r SpindleRange) contains(f units.Frequency) bool { return inside(f, r.Min, r.Max) }
 
-// Validate returns [ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
+// Validate returns [units.ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
 // rate, or the ends are the wrong way round.
 func (r SpindleRange) Validate() error {
 	if err := firstError(checkRate("slowest spindle", r.Min, "rev/min"), checkRate("fastest spindle", r.Max, "rev/min")); err != nil {
@@ -34,9 +34,7 @@ func (r SpindleRange) Validate() error {
 	return nil
 }
 
-// ParseSpindleRange reads "60 rev/min to 700 rev/min", "60 to 700 rev/min", or one speed.
-// Another text is [units.ErrSyntax]; other errors are those of [SpindleRange.Validate].
-func ParseSpindleRange(s string) (SpindleRange, error) {
+func parseSpindleRange(s string) (SpindleRange, error) {
 	r, err := parseRange(s, units.ParseFrequency)
 	if err != nil {
 		return SpindleRange{}, fmt.Errorf("hone: spindle range %.80q: %w: write 60 to 700 rev/min: %w", s, units.ErrSyntax, err)
@@ -57,17 +55,14 @@ func (r SpindleRange) String() string {
 	return r.Min.String() + " to " + r.Max.String()
 }
 
-// AppendText appends the text of [SpindleRange.String]; of a range that is none, the error of
-// [SpindleRange.Validate].
-func (r SpindleRange) AppendText(b []byte) ([]byte, error) { return appendValid(b, r) }
-
 // MarshalText returns the text of [SpindleRange.String]; of a range that is none, the error of
 // [SpindleRange.Validate].
-func (r SpindleRange) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r SpindleRange) MarshalText() ([]byte, error) { return marshalValid(r) }
 
-// UnmarshalText reads a text as [ParseSpindleRange] does; empty text is "not given". On error
-// the receiver keeps its value.
-func (r *SpindleRange) UnmarshalText(text []byte) error { return unmarshal(r, text, ParseSpindleRange) }
+// UnmarshalText reads "60 rev/min to 700 rev/min", "60 to 700 rev/min", or one speed; empty text is "not
+// given". Another text is [units.ErrSyntax]; other errors are those of [SpindleRange.Validate], and the receiver
+// then keeps its value.
+func (r *SpindleRange) UnmarshalText(text []byte) error { return unmarshal(r, text, parseSpindleRange) }
 
 // A StrokingRange is the strokings that a hand or a machine can hold, ends included. The zero
 // value stands for "not given".
@@ -79,12 +74,12 @@ type StrokingRange struct {
 // IsZero reports whether the range is not given. It also serves JSON's omitzero.
 func (r StrokingRange) IsZero() bool { return r == StrokingRange{} }
 
-// Contains reports whether k lies in the range, to 1 part in 10⁹, whatever it counts.
-func (r StrokingRange) Contains(k Stroking) bool {
+// contains reports whether k lies in the range, to 1 part in 10⁹, whatever it counts.
+func (r StrokingRange) contains(k Stroking) bool {
 	return inside(k.Cycles(), r.Min.Cycles(), r.Max.Cycles())
 }
 
-// Validate returns [ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
+// Validate returns [units.ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
 // rate, or the ends are the wrong way round.
 func (r StrokingRange) Validate() error {
 	if err := firstError(r.Min.Validate(), r.Max.Validate()); err != nil {
@@ -96,10 +91,7 @@ func (r StrokingRange) Validate() error {
 	return nil
 }
 
-// ParseStrokingRange reads "40 cycles/min to 90 cycles/min", "80 to 180 strokes/min", or one
-// stroking. Both say what they count, as in [ParseStroking], whose errors
-// are this one's, with those of [StrokingRange.Validate].
-func ParseStrokingRange(s string) (StrokingRange, error) {
+func parseStrokingRange(s string) (StrokingRange, error) {
 	r, err := parseRange(s, ParseStroking)
 	if err != nil {
 		return StrokingRange{}, fmt.Errorf("hone: stroking range %.80q: write 40 to 90 cycles/min: %w", s, err)
@@ -120,18 +112,15 @@ func (r StrokingRange) String() string {
 	return r.Min.String() + " to " + r.Max.String()
 }
 
-// AppendText appends the text of [StrokingRange.String]; of a range that is none, the error of
-// [StrokingRange.Validate].
-func (r StrokingRange) AppendText(b []byte) ([]byte, error) { return appendValid(b, r) }
-
 // MarshalText returns the text of [StrokingRange.String]; of a range that is none, the error of
 // [StrokingRange.Validate].
-func (r StrokingRange) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r StrokingRange) MarshalText() ([]byte, error) { return marshalValid(r) }
 
-// UnmarshalText reads a text as [ParseStrokingRange] does; empty text is "not given". On error
-// the receiver keeps its value.
+// UnmarshalText reads "40 cycles/min to 90 cycles/min", "80 to 180 strokes/min", or one stroking; empty text
+// is "not given". Both say what they count, as in [ParseStroking], whose errors are this one's, with those of
+// [StrokingRange.Validate]; the receiver then keeps its value.
 func (r *StrokingRange) UnmarshalText(text []byte) error {
-	return unmarshal(r, text, ParseStrokingRange)
+	return unmarshal(r, text, parseStrokingRange)
 }
 
 // parseRange reads "a to b", where a may borrow the unit of b, or one value for both ends.
@@ -160,16 +149,16 @@ func inside(f, lo, hi units.Frequency) bool {
 	return f >= lo*(1-slack) && f <= hi*(1+slack)
 }
 
-// appendValid appends the text of a rate or a range of them, which is "" where none is given.
-func appendValid(b []byte, v interface {
+// marshalValid returns the text of a rate or a range of them, which is "" where none is given.
+func marshalValid(v interface {
 	IsZero() bool
 	Validate() error
 	String() string
 }) ([]byte, error) {
 	if !v.IsZero() {
 		if err := v.Validate(); err != nil {
-			return b, err
+			return nil, err
 		}
 	}
-	return append(b, v.String()...), nil
+	return []byte(v.String()), nil
 }

@@ -40,14 +40,14 @@ func (p Pressing) check() error {
 	case ConstantPressure, ConstantForce:
 		return nil
 	case PressingUnknown:
-		return fmt.Errorf("hone: law of pressure: %w", ErrNotGiven)
+		return fmt.Errorf("hone: law of pressure: %w", units.ErrNotGiven)
 	}
 	return fmt.Errorf("hone: law of pressure %v: %w", p, units.ErrRange)
 }
 
 // A Removal is where the metal goes along the wall. All sizes are on the diameter, 0 or more.
 type Removal struct {
-	Points []Taken `json:"points,omitzero"` // from the top face to the bottom, equally spaced
+	Points []Place `json:"points,omitzero"` // from the top face to the bottom, equally spaced; Diameter is what it grows by
 
 	Top    units.Length `json:"top,omitzero"`    // taken at the top face
 	Middle units.Length `json:"middle,omitzero"` // half-way down
@@ -59,12 +59,6 @@ type Removal struct {
 	// Straightness is by how much the wall departs from a line along the axis when all is done, if
 	// it was straight before: half of Greatest less Least, since a wall is a radius.
 	Straightness units.Length `json:"straightness,omitzero"`
-}
-
-// Taken is what is taken off the diameter at one depth.
-type Taken struct {
-	Depth    units.Length `json:"depth,omitzero"`    // from the top face
-	Diameter units.Length `json:"diameter,omitzero"` // what it grows by
 }
 
 // Removal returns what the setting takes along the wall at so many points, 2 to a million, while the
@@ -83,7 +77,7 @@ type Taken struct {
 // that tilts and a wall that gives way are not in this law.
 //
 // Of the setting the bore, the spindle speed and the stroking are used; a stroke of zero is taken
-// from the travel, another than the travel's is [ErrRoom]. No law of pressure is [ErrNotGiven].
+// from the travel, another than the travel's is [ErrRoom]. No law of pressure is [units.ErrNotGiven].
 func (s Setting) Removal(m Motion, t Travel, law Pressing, stock units.Length, points int) (Removal, error) {
 	w, err := s.worked(m, t, law)
 	if err := firstError(err, checkLength("stock on the diameter", stock)); err != nil {
@@ -92,7 +86,7 @@ func (s Setting) Removal(m Motion, t Travel, law Pressing, stock units.Length, p
 	if points < 2 || points > maxPoints {
 		return Removal{}, fmt.Errorf("hone: %d points of a removal: %w: want 2 to %d", points, units.ErrRange, maxPoints)
 	}
-	r := Removal{Points: make([]Taken, points), Least: math.MaxInt64}
+	r := Removal{Points: make([]Place, points), Least: math.MaxInt64}
 	take := func(depth units.Length) units.Length {
 		d, e := units.Of(float64(w.share(depth)*stock.In(units.Metre)), units.Metre)
 		if e != nil {
@@ -106,7 +100,7 @@ func (s Setting) Removal(m Motion, t Travel, law Pressing, stock units.Length, p
 		if e != nil {
 			return Removal{}, e
 		}
-		r.Points[i] = Taken{depth, take(depth)}
+		r.Points[i] = Place{depth, take(depth)}
 	}
 	r.Top, r.Middle, r.Bottom = take(0), take(t.Depth/2), take(t.Depth)
 	if err != nil {
@@ -204,9 +198,9 @@ func (w *worked) inside(cell int, t float64) float64 {
 func (w *worked) effort(cell int, t float64) float64 {
 	return gauss(w.ends[cell], t, func(t float64) float64 {
 		if w.law == ConstantForce {
-			return w.along(t) * w.tool / w.inside(cell, t)
+			return w.along(t) * w.tool / w.inside(cell, t) // (7), once summed up
 		}
-		return w.along(t)
+		return w.along(t) // (6)
 	})
 }
 

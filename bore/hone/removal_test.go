@@ -179,16 +179,16 @@ func TestRemovalRefuses(t *testing.T) {
 		want   error
 	}{
 		"good":           {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, nil},
-		"no law":         {s, hone.Crank(), halfOut, 0, 50 * um, 2, hone.ErrNotGiven},
+		"no law":         {s, hone.Crank(), halfOut, 0, 50 * um, 2, units.ErrNotGiven},
 		"no such law":    {s, hone.Crank(), halfOut, 3, 50 * um, 2, units.ErrRange},
-		"no stock":       {s, hone.Crank(), halfOut, hone.ConstantForce, 0, 2, hone.ErrNotGiven},
+		"no stock":       {s, hone.Crank(), halfOut, hone.ConstantForce, 0, 2, units.ErrNotGiven},
 		"stock below 0":  {s, hone.Crank(), halfOut, hone.ConstantForce, -1, 2, units.ErrRange},
 		"stock too much": {s, hone.Steady(), halfOut, hone.ConstantForce, 10 * units.Metre, 3, units.ErrRange},
 		"one point":      {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 1, units.ErrRange},
 		"many points":    {s, hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 1_000_001, units.ErrRange},
-		"no travel":      {s, hone.Crank(), hone.Travel{}, hone.ConstantForce, 50 * um, 2, hone.ErrNotGiven},
+		"no travel":      {s, hone.Crank(), hone.Travel{}, hone.ConstantForce, 50 * um, 2, units.ErrNotGiven},
 		"other stroke":   {small(120, 1*mm, hone.Cycles(1)), hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, hone.ErrRoom},
-		"no speed":       {small(0, 0, hone.Cycles(1)), hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, hone.ErrNotGiven},
+		"no speed":       {small(0, 0, hone.Cycles(1)), hone.Crank(), halfOut, hone.ConstantForce, 50 * um, 2, units.ErrNotGiven},
 		"bad motion":     {s, hone.Shaped(func(float64) float64 { return math.NaN() }), halfOut, hone.ConstantForce, 50 * um, 2, units.ErrRange},
 	} {
 		if _, err := row.s.Removal(row.m, row.t, row.law, row.stock, row.points); !errors.Is(err, row.want) {
@@ -217,11 +217,13 @@ func TestPlansAsJSON(t *testing.T) {
 	z := sizing(3, 9)
 	checkJSON(t, z)
 	checkJSON(t, must[hone.Next](t)(z.Next()))
-	checkJSON(t, hone.Stock{From: 67 * mm, To: 68 * mm, Depth: 90 * mm})
-	checkJSON(t, hone.GritsFor(hone.StageFinish, hone.FacingChromium))
-	checkJSON(t, hone.LineCount{ByLength: hone.Tally{Mean: 40 * degree, Flat: 0.2}, ByNumber: hone.Tally{Mean: 45 * degree, Flat: 0.1}})
+	checkJSON(t, hone.Grits())
+	checkJSON(t, hone.Tally{Mean: 40 * degree, Flat: 0.2})
 	checkJSON(t, hone.Trial{Setting: slowDrill(), Lasts: 5, Took: 7})
 	checkJSON(t, hone.Finishes())
+	checkJSON(t, hone.RigidStone.Cautions())
+	checkJSON(t, hone.Retrace{Meets: true, After: 3, Slip: 5, Avoid: 2})
+	checkJSON(t, hone.Trace{Crosshatch: crosshatch("45° included"), Later: 3, Left: 2, Gone: true, Assumed: true})
 }
 
 func checkJSON[V any](t *testing.T, v V) {

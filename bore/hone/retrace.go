@@ -6,83 +6,36 @@ import (
 	"fmt"
 	"math"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
-// A Tracking says whether a tool runs again in its own tracks. The zero value is "not
-// controllable".
-type Tracking int8
-
-// The answers about tracks.
-const (
-	NotControllable Tracking = iota // by hand, or by a tool that is not rigid: speeds wander more than tracks are wide
-	Retraces                        // it comes back into its own tracks: the pattern is coarse and the lines deep
-	Clear                           // it does not, within the cycles looked at
-)
-
-var trackingNames = []string{"not controllable", "retraces", "clear"}
-
-// String returns "not controllable", "retraces" or "clear".
-func (t Tracking) String() string { return enum.Name(t, trackingNames) }
-
-// MarshalText returns the text of [Tracking.String]. A value that is no answer is [units.ErrUnknownName].
-func (t Tracking) MarshalText() ([]byte, error) { return enum.Marshal(t, trackingNames) }
-
-// UnmarshalText reads the text of [Tracking.String]; any other is [units.ErrUnknownName]. On error the
-// receiver keeps its value.
-func (t *Tracking) UnmarshalText(text []byte) error { return enum.Unmarshal(t, text, trackingNames) }
-
-// A Rig is a tool and what drives it, as far as its tracks go.
-type Rig struct {
-	Kind   Kind         `json:"kind,omitzero"`   // of hone
-	Drive  Drive        `json:"drive,omitzero"`  // what strokes it
-	Lines  int          `json:"lines,omitzero"`  // of abrasive, equally spaced, 1 to 1,000
-	Track  units.Length `json:"track,omitzero"`  // width of the track of one line, to be told from its neighbour's
-	Cycles int          `json:"cycles,omitzero"` // how many cycles ahead to look, 1 to 1,000
-}
-
-// A Retrace tells how a tool comes back to its own tracks.
+// A Retrace tells how a tool comes back to its own tracks. The zero Retrace says that nothing can be foretold:
+// by hand, or by a tool that is not rigid, speeds wander more than tracks are wide.
 type Retrace struct {
-	Tracking Tracking     `json:"tracking,omitzero"` // the answer
-	Pitches  float64      `json:"pitches,omitzero"`  // number of spaces between lines that the tool turns in one cycle, to 1e-9
-	After    int          `json:"after,omitzero"`    // cycles after which a track is met again, or, if clear, nearest
-	Slip     units.Length `json:"slip,omitzero"`     // by how much it is missed then, along the circumference
+	// Meets says that the tool comes back into its own tracks, so that the pattern is coarse and the lines deep.
+	Meets bool         `json:"meets,omitzero"`
+	After int          `json:"after,omitzero"` // cycles after which a track is met again, or else nearest; 0 where nothing is foretold
+	Slip  units.Length `json:"slip,omitzero"`  // by how much it is missed then, along the circumference
 
 	// Avoid is the nearest spindle speed, to 10⁻⁸ of a space in a cycle, that keeps every track
-	// clear of the ones within the cycles looked at; zero where the answer is not Retraces, or where no speed does because
+	// clear of the ones within the cycles looked at; zero where none is met, or where no speed does because
 	// the tracks are too wide for so many of them.
 	Avoid units.Frequency `json:"avoid,omitzero"`
-}
-
-// String returns the answer in a sentence, the slip rounded for reading.
-func (r Retrace) String() string {
-	switch r.Tracking {
-	case Retraces:
-		s := fmt.Sprintf("retraces after %d cycles, to %s", r.After, r.Slip.Format(units.Millimetre, 2))
-		if r.Avoid == 0 {
-			return s + "; no spindle speed avoids it"
-		}
-		return s + "; " + r.Avoid.String() + " avoids it"
-	case Clear:
-		return fmt.Sprintf("clear of its own tracks; nearest after %d cycles, by %s", r.After, r.Slip.Format(units.Millimetre, 2))
-	}
-	return "tracks are not controllable here"
 }
 
 const maxLook = 1000
 
 // Retrace returns whether the tool runs again in its own tracks. Only a rigid-stone hone on a
-// machine that holds its speeds lays tracks that can be foretold; every other [Rig] is
-// [NotControllable], and nothing is computed.
+// machine that holds its speeds lays tracks that can be foretold; of every other [Rig] the answer is
+// the zero Retrace, and nothing is computed. It looks so many cycles ahead, 1 to 1,000.
 //
 // In one cycle the tool turns q = lines·spindle/cycles spaces between lines. After k cycles it
 // misses its tracks by the distance from k·q to the nearest whole number, times the space. Records
 // of nearness fall on the convergents of the continued fraction of q (A. Ya. Khinchin, Continued
 // Fractions, theorems 16 and 17), so only those are looked at.
 //
-// What is missing is [ErrNotGiven], what is out of range [units.ErrRange].
-func (s Setting) Retrace(r Rig) (Retrace, error) {
+// What is missing is [units.ErrNotGiven], what is out of range [units.ErrRange].
+func (s Setting) Retrace(r Rig, cycles int) (Retrace, error) {
 	if r.Kind != RigidStone || r.Drive != ByMachine {
 		return Retrace{}, nil
 	}
@@ -91,10 +44,10 @@ func (s Setting) Retrace(r Rig) (Retrace, error) {
 	switch {
 	case err != nil:
 		return Retrace{}, err
-	case r.Cycles == 0:
-		return Retrace{}, fmt.Errorf("hone: cycles to look ahead: %w", ErrNotGiven)
-	case r.Cycles < 0 || r.Cycles > maxLook:
-		return Retrace{}, fmt.Errorf("hone: %d cycles to look ahead: %w: want 1 to %d", r.Cycles, units.ErrRange, maxLook)
+	case cycles == 0:
+		return Retrace{}, fmt.Errorf("hone: cycles to look ahead: %w", units.ErrNotGiven)
+	case cycles < 0 || cycles > maxLook:
+		return Retrace{}, fmt.Errorf("hone: %d cycles to look ahead: %w: want 1 to %d", cycles, units.ErrRange, maxLook)
 	}
 	q, err := s.pitches(r.Lines)
 	if err != nil {
@@ -103,15 +56,15 @@ func (s Setting) Retrace(r Rig) (Retrace, error) {
 	_, part := math.Modf(q) // whole spaces change nothing
 	space := math.Pi * s.Bore.In(units.Metre) / float64(r.Lines)
 	width := r.Track.In(units.Metre) / space
-	k := nearest(part, r.Cycles, width)
-	out := Retrace{Tracking: Clear, Pitches: math.Round(q*1e9) / 1e9, After: k}
+	k := nearest(part, cycles, width)
+	out := Retrace{After: k}
 	miss := missed(part, k)
 	if out.Slip, err = units.Of(miss*space, units.Metre); err != nil {
 		return Retrace{}, err
 	}
 	if miss < width {
-		out.Tracking = Retraces
-		if move, ok := avoiding(part, q, r.Cycles, width); ok {
+		out.Meets = true
+		if move, ok := avoiding(part, q, cycles, width); ok {
 			out.Avoid = units.Frequency((q + move) * float64(s.Stroking.Cycles()) / float64(r.Lines))
 		}
 	}

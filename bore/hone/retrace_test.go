@@ -43,17 +43,17 @@ func checkRetrace(t *rapid.T) {
 	}
 	r := hone.Rig{
 		Kind: hone.RigidStone, Drive: hone.ByMachine,
-		Lines:  rapid.IntRange(1, 8).Draw(t, "lines"),
-		Track:  units.Length(rapid.Int64Range(int64(units.Micrometre), int64(6*mm)).Draw(t, "track")),
-		Cycles: rapid.IntRange(1, 40).Draw(t, "cycles"),
+		Lines: rapid.IntRange(1, 8).Draw(t, "lines"),
+		Track: units.Length(rapid.Int64Range(int64(units.Micrometre), int64(6*mm)).Draw(t, "track")),
 	}
-	got, err := s.Retrace(r)
+	cycles := rapid.IntRange(1, 40).Draw(t, "cycles")
+	got, err := s.Retrace(r, cycles)
 	if err != nil {
 		t.Fatal(err)
 	}
 	const unsure = 1e-5 // mm: the walk sums up rounding
 	width := r.Track.In(mm)
-	misses := turned(s, r.Lines, r.Cycles)
+	misses := turned(s, r.Lines, cycles)
 	first, nearest := 0, math.Inf(1)
 	for i, m := range misses {
 		if math.Abs(m-width) < unsure {
@@ -64,38 +64,38 @@ func checkRetrace(t *rapid.T) {
 		}
 		nearest = min(nearest, m)
 	}
-	switch got.Tracking {
-	case hone.Retraces:
+	switch {
+	case got.Meets:
 		if got.After != first {
-			t.Fatalf("%v, the walk met its track after %d", got, first)
+			t.Fatalf("%+v, the walk met its track after %d", got, first)
 		}
 		near(t, "slip", got.Slip.In(mm), misses[first-1], unsure)
-	case hone.Clear:
+	case got.After > 0:
 		if first != 0 || got.Avoid != 0 {
-			t.Fatalf("%v, the walk met its track after %d", got, first)
+			t.Fatalf("%+v, the walk met its track after %d", got, first)
 		}
 		near(t, "slip", got.Slip.In(mm), nearest, unsure)
 		near(t, "slip after", got.Slip.In(mm), misses[got.After-1], unsure)
 		return
 	default:
-		t.Fatalf("%v of a rigid tool on a machine", got.Tracking)
+		t.Fatalf("%+v of a rigid tool on a machine", got)
 	}
 
 	clear := func(n units.Frequency) bool {
 		moved := s
 		moved.Spindle = n
-		a, err := moved.Retrace(r)
+		a, err := moved.Retrace(r, cycles)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return a.Tracking == hone.Clear
+		return a.After > 0 && !a.Meets
 	}
 	away := math.Abs(float64(got.Avoid - s.Spindle))
 	one := float64(s.Stroking.Cycles()) / float64(r.Lines) // of spindle speed, to one more space in a cycle
 	if got.Avoid == 0 {
 		away = one
 	} else if !clear(got.Avoid) || away > one*(1+1e-9) {
-		t.Fatalf("%v: the speed that avoids it does not", got)
+		t.Fatalf("%+v: the speed that avoids it does not", got)
 	}
 	// No speed nearer by is clear, as far as a thousand of them can tell; what lies within the
 	// rounding that Avoid keeps clear of is not asked.
@@ -103,7 +103,7 @@ func checkRetrace(t *rapid.T) {
 	for i := 1; i < 1000; i++ {
 		move := units.Frequency(away * float64(i) / 1000)
 		if clear(s.Spindle+move) || s.Spindle > move && clear(s.Spindle-move) {
-			t.Fatalf("%v: %v away is clear, too", got, move)
+			t.Fatalf("%+v: %v away is clear, too", got, move)
 		}
 	}
 }
@@ -111,52 +111,52 @@ func checkRetrace(t *rapid.T) {
 func TestRetrace(t *testing.T) { rapid.Check(t, checkRetrace) }
 
 func TestRetraceStates(t *testing.T) {
-	rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 10, Cycles: 10}
+	rig := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 10}
 	s := small(120, 80*mm, hone.Cycles(1*units.Hertz)) // two turns a cycle
-	r := must[hone.Retrace](t)(s.Retrace(rig))
-	if r.Tracking != hone.Retraces || r.After != 1 || r.Slip != 0 || r.Pitches != 8 || r.Avoid == 0 {
+	r := must[hone.Retrace](t)(s.Retrace(rig, 10))
+	if !r.Meets || r.After != 1 || r.Slip != 0 || r.Avoid == 0 {
 		t.Errorf("two turns a cycle: %+v", r)
 	}
 	s.Spindle = 80 * units.PerMinute // 16/3 spaces
-	if r := must[hone.Retrace](t)(s.Retrace(rig)); r.After != 3 || r.Slip != 0 {
+	if r := must[hone.Retrace](t)(s.Retrace(rig, 10)); r.After != 3 || r.Slip != 0 {
 		t.Errorf("16/3 spaces a cycle: %+v", r)
 	}
-	rig.Cycles = 2
-	if r := must[hone.Retrace](t)(s.Retrace(rig)); r.Tracking != hone.Clear || r.After != 1 {
+	if r := must[hone.Retrace](t)(s.Retrace(rig, 2)); r.Meets || r.After != 1 {
 		t.Errorf("looking two cycles ahead: %+v", r)
 	}
-	rig.Cycles, rig.Track = 10, 40*mm // wider than half a space: no way round
-	if r := must[hone.Retrace](t)(s.Retrace(rig)); r.Tracking != hone.Retraces || r.Avoid != 0 {
+	rig.Track = 40 * mm // wider than half a space: no way round
+	if r := must[hone.Retrace](t)(s.Retrace(rig, 10)); !r.Meets || r.Avoid != 0 {
 		t.Errorf("tracks too wide: %+v", r)
 	}
 	for _, other := range []hone.Rig{
-		{}, {Kind: hone.BallType, Drive: hone.ByMachine, Lines: 4, Track: mm, Cycles: 10}, {Kind: hone.BrushType, Drive: hone.ByMachine},
-		{Kind: hone.RigidStone, Drive: hone.ByHand, Lines: 4, Track: mm, Cycles: 10}, {Kind: hone.RigidStone},
+		{}, {Kind: hone.BallType, Drive: hone.ByMachine, Lines: 4, Track: mm}, {Kind: hone.BrushType, Drive: hone.ByMachine},
+		{Kind: hone.RigidStone, Drive: hone.ByHand, Lines: 4, Track: mm}, {Kind: hone.RigidStone},
 	} {
-		if r, err := s.Retrace(other); err != nil || r != (hone.Retrace{}) || r.String() != "tracks are not controllable here" {
+		if r, err := s.Retrace(other, 10); err != nil || r != (hone.Retrace{}) {
 			t.Errorf("%+v: %v, %v", other, r, err)
 		}
 	}
-	good := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 10, Cycles: 10}
+	good := hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: mm / 10}
 	for name, row := range map[string]struct {
 		s      hone.Setting
 		change func(*hone.Rig)
+		cycles int
 		err    error
 	}{
-		"no setting":      {hone.Setting{}, func(*hone.Rig) {}, hone.ErrNotGiven},
-		"no lines":        {s, func(r *hone.Rig) { r.Lines = 0 }, hone.ErrNotGiven},
-		"too many lines":  {s, func(r *hone.Rig) { r.Lines = 1001 }, units.ErrRange},
-		"no track":        {s, func(r *hone.Rig) { r.Track = 0 }, hone.ErrNotGiven},
-		"negative track":  {s, func(r *hone.Rig) { r.Track = -1 }, units.ErrRange},
-		"no cycles":       {s, func(r *hone.Rig) { r.Cycles = 0 }, hone.ErrNotGiven},
-		"negative cycles": {s, func(r *hone.Rig) { r.Cycles = -1 }, units.ErrRange},
-		"too many cycles": {s, func(r *hone.Rig) { r.Cycles = 1001 }, units.ErrRange},
-		"turns too much":  {small(1e6, 80*mm, hone.Cycles(1)), func(*hone.Rig) {}, units.ErrRange},
-		"hardly strokes":  {small(100, 80*mm, hone.Cycles(5e-324)), func(*hone.Rig) {}, units.ErrRange},
+		"no setting":      {hone.Setting{}, func(*hone.Rig) {}, 10, units.ErrNotGiven},
+		"no lines":        {s, func(r *hone.Rig) { r.Lines = 0 }, 10, units.ErrNotGiven},
+		"too many lines":  {s, func(r *hone.Rig) { r.Lines = 1001 }, 10, units.ErrRange},
+		"no track":        {s, func(r *hone.Rig) { r.Track = 0 }, 10, units.ErrNotGiven},
+		"negative track":  {s, func(r *hone.Rig) { r.Track = -1 }, 10, units.ErrRange},
+		"no cycles":       {s, func(*hone.Rig) {}, 0, units.ErrNotGiven},
+		"negative cycles": {s, func(*hone.Rig) {}, -1, units.ErrRange},
+		"too many cycles": {s, func(*hone.Rig) {}, 1001, units.ErrRange},
+		"turns too much":  {small(1e6, 80*mm, hone.Cycles(1)), func(*hone.Rig) {}, 10, units.ErrRange},
+		"hardly strokes":  {small(100, 80*mm, hone.Cycles(5e-324)), func(*hone.Rig) {}, 10, units.ErrRange},
 	} {
 		r := good
 		row.change(&r)
-		if got, err := row.s.Retrace(r); !errors.Is(err, row.err) || got != (hone.Retrace{}) {
+		if got, err := row.s.Retrace(r, row.cycles); !errors.Is(err, row.err) || got != (hone.Retrace{}) {
 			t.Errorf("%s: %+v, %v; want %v", name, got, err, row.err)
 		}
 	}

@@ -19,13 +19,9 @@ type Run struct {
 	RoomTop    units.Length `json:"room_top,omitzero"`
 	RoomBottom units.Length `json:"room_bottom,omitzero"`
 
-	Ports []Port `json:"ports,omitempty"` // that rigid stones have to span
-}
-
-// A Port is an opening in the wall, by the depths of its upper and lower edge.
-type Port struct {
-	From units.Length `json:"from,omitzero"` // upper edge, below the top face
-	To   units.Length `json:"to,omitzero"`   // lower edge, above the bottom
+	// Ports are openings in the wall that rigid stones have to span: the depths of their upper and lower edges, both
+	// given.
+	Ports []units.Limits `json:"ports,omitempty"`
 }
 
 // UsualTravel returns the usual travel for the kind of tool: half of a ball-type or brush hone
@@ -33,7 +29,7 @@ type Port struct {
 // of a rigid stone. Less, where there is less room. Both are common practice; the setting of the
 // tool's maker outranks them.
 //
-// A kind that is not given is [ErrNotGiven], since no one rule is safe for all. A tool that leaves
+// A kind that is not given is [units.ErrNotGiven], since no one rule is safe for all. A tool that leaves
 // no stroke, and a port that a rigid stone cannot span, are [ErrRoom]; see [Run.Travel].
 func UsualTravel(r Run) (Travel, error) {
 	usual := r.Tool / 2
@@ -57,7 +53,7 @@ func (r Run) Travel(top, bottom units.Length) (Travel, error) {
 	t := Travel{Depth: r.Depth, Tool: r.Tool, Top: top, Bottom: bottom}
 	switch r.Kind {
 	case KindUnknown:
-		return Travel{}, fmt.Errorf("hone: kind of hone: %w", ErrNotGiven)
+		return Travel{}, fmt.Errorf("hone: kind of hone: %w", units.ErrNotGiven)
 	case BallType, BrushType, RigidStone:
 	default:
 		return Travel{}, fmt.Errorf("hone: kind of hone %v: %w", r.Kind, units.ErrRange)
@@ -78,11 +74,11 @@ func (r Run) Travel(top, bottom units.Length) (Travel, error) {
 		return Travel{}, err
 	}
 	for i, p := range r.Ports {
-		if p.From <= 0 || p.To <= p.From || p.To >= r.Depth {
-			return Travel{}, fmt.Errorf("hone: port %d from %v to %v: %w: want it inside the bore, upper edge first", i+1, p.From, p.To, units.ErrRange)
+		if p.Min <= 0 || p.Max <= p.Min || p.Max >= r.Depth {
+			return Travel{}, fmt.Errorf("hone: port %d from %v to %v: %w: want it inside the bore, upper edge first", i+1, p.Min, p.Max, units.ErrRange)
 		}
-		if r.Kind == RigidStone && p.To-p.From >= r.Tool/2 {
-			return Travel{}, fmt.Errorf("hone: port %d, %v high: %w: want below half of the stone's %v, which must span it", i+1, p.To-p.From, ErrRoom, r.Tool)
+		if r.Kind == RigidStone && p.Max-p.Min >= r.Tool/2 {
+			return Travel{}, fmt.Errorf("hone: port %d, %v high: %w: want below half of the stone's %v, which must span it", i+1, p.Max-p.Min, ErrRoom, r.Tool)
 		}
 	}
 	return t, nil

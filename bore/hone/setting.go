@@ -10,7 +10,7 @@ import (
 )
 
 // A Setting is how a hone is driven. Every method needs only the fields it uses; a field left at
-// zero that it needs is [ErrNotGiven], a negative or not finite one, a length above 10 m or a
+// zero that it needs is [units.ErrNotGiven], a negative or not finite one, a length above 10 m or a
 // rate above a million a minute or below 1e-12 is [units.ErrRange].
 //
 // The stroke goes at a steady speed here, 2·stroke·cycles, which is also the mean speed of every
@@ -40,13 +40,13 @@ func (s Setting) Axial() (units.Speed, error) {
 	return units.Speed(s.axial()), nil
 }
 
-// Resultant returns the speed of the abrasive along its line, the root of the sum of the squares
+// resultant returns the speed of the abrasive along its line, the root of the sum of the squares
 // of [Setting.Peripheral] and [Setting.Axial], with their errors.
-func (s Setting) Resultant() (units.Speed, error) {
+func (s Setting) resultant() (units.Speed, error) {
 	if err := s.check(); err != nil {
 		return 0, err
 	}
-	return units.Speed(math.Hypot(s.peripheral(), s.axial())), nil
+	return units.Speed(math.Hypot(s.peripheral(), s.axial())), nil // (4)
 }
 
 // Crosshatch returns the crosshatch that the setting leaves: a line leans from square by the
@@ -65,11 +65,11 @@ func (s Setting) Advance() (units.Length, error) {
 	if err := s.check(); err != nil {
 		return 0, err
 	}
-	return reachLength("advance", s.axial()/float64(s.Spindle))
+	return reachLength("advance", s.axial()/float64(s.Spindle)) // (5)
 }
 
 // SpindleFor returns the spindle speed that leaves c with this bore, stroke and stroking. It
-// does not look at Spindle. A zero c is [ErrNotGiven], a speed that no workshop has [ErrUnreachable].
+// does not look at Spindle. A zero c is [units.ErrNotGiven], a speed that no workshop has [ErrUnreachable].
 func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
 	s.Spindle = 1 * units.Hertz
 	if err := firstError(s.check(), c.check()); err != nil {
@@ -102,16 +102,16 @@ func (s Setting) StrokeFor(c Crosshatch) (units.Length, error) {
 // slope is axial over peripheral speed, the tangent of the lean of a line.
 func (s Setting) slope() float64 {
 	along := float64(s.Stroke) * float64(s.Stroking.Strokes())
-	return along / float64(math.Pi*float64(s.Bore)*float64(s.Spindle))
+	return along / float64(math.Pi*float64(s.Bore)*float64(s.Spindle)) // (3)
 }
 
 // peripheral and axial are in metres a second.
 func (s Setting) peripheral() float64 {
-	return math.Pi * s.Bore.In(units.Metre) * float64(s.Spindle)
+	return math.Pi * s.Bore.In(units.Metre) * float64(s.Spindle) // (1)
 }
 
 func (s Setting) axial() float64 {
-	return s.Stroke.In(units.Metre) * float64(s.Stroking.Strokes())
+	return s.Stroke.In(units.Metre) * float64(s.Stroking.Strokes()) // (2): two strokes a cycle
 }
 
 func (s Setting) checkTurning() error {
@@ -131,7 +131,7 @@ func (s Setting) check() error {
 
 func (c Crosshatch) check() error {
 	if c.IsZero() {
-		return fmt.Errorf("hone: crosshatch: %w", ErrNotGiven)
+		return fmt.Errorf("hone: crosshatch: %w", units.ErrNotGiven)
 	}
 	return nil
 }

@@ -7,7 +7,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-	"time"
 
 	"borewright.example/bore/hone"
 	"borewright.example/units"
@@ -83,7 +82,7 @@ func checkRatios(t *rapid.T) {
 	}
 	round, err1 := s.Peripheral()
 	along, err2 := s.Axial()
-	both, err3 := s.Resultant()
+	both, err3 := hone.Resultant(s)
 	if err := errors.Join(err1, err2, err3); err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +154,7 @@ func TestParseStroking(t *testing.T) {
 	}
 	bad := map[string]error{
 		"60": hone.ErrConvention, "60/min": hone.ErrConvention, "60 rev/min": hone.ErrConvention, "60 rpm": hone.ErrConvention, "": hone.ErrConvention,
-		"cycles/min": units.ErrSyntax, "x strokes/min": units.ErrSyntax, "0 cycles/min": hone.ErrNotGiven, "-1 cycles/min": units.ErrRange,
+		"cycles/min": units.ErrSyntax, "x strokes/min": units.ErrSyntax, "0 cycles/min": units.ErrNotGiven, "-1 cycles/min": units.ErrRange,
 		"1000001 cycles/min": units.ErrRange, "1e3e cycles/min": units.ErrSyntax,
 	}
 	for text, want := range bad {
@@ -172,7 +171,7 @@ func TestParseStroking(t *testing.T) {
 // Every way to hand a setting nothing, too little or nonsense is refused by every method that
 // looks at it, and none of them returns a number that is not finite.
 func TestSettingBadInput(t *testing.T) {
-	c := hone.MustParseCrosshatch("45° included")
+	c := crosshatch("45° included")
 	good := small(110, 80*mm, hone.Cycles(1))
 	nan, inf := units.Frequency(math.NaN()), units.Frequency(math.Inf(1))
 	type call struct {
@@ -183,13 +182,16 @@ func TestSettingBadInput(t *testing.T) {
 	calls := []call{
 		{"Peripheral", true, false, true, false, func(s hone.Setting) (float64, error) { v, err := s.Peripheral(); return float64(v), err }},
 		{"Axial", false, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.Axial(); return float64(v), err }},
-		{"Resultant", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Resultant(); return float64(v), err }},
+		{"resultant", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := hone.Resultant(s); return float64(v), err }},
 		{"Crosshatch", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Crosshatch(); return float64(v.Included()), err }},
 		{"Advance", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Advance(); return float64(v), err }},
 		{"SpindleFor", true, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.SpindleFor(c); return float64(v), err }},
 		{"StrokingFor", true, true, true, false, func(s hone.Setting) (float64, error) { v, err := s.StrokingFor(c); return float64(v.Cycles()), err }},
 		{"StrokeFor", true, false, true, true, func(s hone.Setting) (float64, error) { v, err := s.StrokeFor(c); return float64(v), err }},
-		{"PeakAxial", false, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.PeakAxial(hone.Crank()); return float64(v), err }},
+		{"peakAxial", false, true, false, true, func(s hone.Setting) (float64, error) {
+			v, err := hone.PeakAxial(s, hone.Crank())
+			return float64(v), err
+		}},
 		{"Steepest", true, true, true, true, func(s hone.Setting) (float64, error) {
 			v, err := s.Steepest(hone.Crank())
 			return float64(v.Included()), err
@@ -207,7 +209,7 @@ func TestSettingBadInput(t *testing.T) {
 				t.Errorf("%s(%+v): %v, %v; want %v (%v)", call.name, s, v, err, want, looks)
 			}
 		}
-		for l, want := range map[units.Length]error{0: hone.ErrNotGiven, -mm: units.ErrRange, units.MaxLength + 1: units.ErrRange} {
+		for l, want := range map[units.Length]error{0: units.ErrNotGiven, -mm: units.ErrRange, units.MaxLength + 1: units.ErrRange} {
 			s := good
 			s.Bore = l
 			try(call.bore, s, want)
@@ -218,7 +220,7 @@ func TestSettingBadInput(t *testing.T) {
 		for _, bad := range []struct {
 			f    units.Frequency
 			want error
-		}{{0, hone.ErrNotGiven}, {-1, units.ErrRange}, {nan, units.ErrRange}, {inf, units.ErrRange}, {1e6, units.ErrRange}} {
+		}{{0, units.ErrNotGiven}, {-1, units.ErrRange}, {nan, units.ErrRange}, {inf, units.ErrRange}, {1e6, units.ErrRange}} {
 			s := good
 			s.Spindle = bad.f
 			try(call.spindle, s, bad.want)
@@ -239,7 +241,7 @@ func TestSettingBadInput(t *testing.T) {
 		"StrokingFor": func() error { _, err := good.StrokingFor(hone.Crosshatch{}); return err },
 		"StrokeFor":   func() error { _, err := good.StrokeFor(hone.Crosshatch{}); return err },
 	} {
-		if err := run(); !errors.Is(err, hone.ErrNotGiven) {
+		if err := run(); !errors.Is(err, units.ErrNotGiven) {
 			t.Errorf("%s of no crosshatch: %v", name, err)
 		}
 	}
@@ -247,7 +249,7 @@ func TestSettingBadInput(t *testing.T) {
 
 // An angle that no workshop reaches has a name.
 func TestUnreachable(t *testing.T) {
-	flat, steep := hone.MustParseCrosshatch("0.000000001° included"), hone.MustParseCrosshatch("179.9999999° included")
+	flat, steep := crosshatch("0.000000001° included"), crosshatch("179.9999999° included")
 	s := small(650, 80*mm, hone.Cycles(1))
 	if n, err := s.SpindleFor(flat); !errors.Is(err, hone.ErrUnreachable) {
 		t.Errorf("spindle %v, %v", n, err)
@@ -268,24 +270,9 @@ func TestUnreachable(t *testing.T) {
 	}
 }
 
-func TestTakes(t *testing.T) {
-	k := hone.Cycles(1)
-	if d, err := k.Takes(0); d != 0 || err != nil {
-		t.Errorf("no strokes: %v, %v", d, err)
-	}
-	for _, bad := range []struct {
-		k       hone.Stroking
-		strokes int
-	}{{k, -1}, {k, math.MaxInt32}, {hone.Stroking{}, 1}, {hone.Cycles(1e-300), 1}} {
-		if d, err := bad.k.Takes(bad.strokes); err == nil || d != time.Duration(0) {
-			t.Errorf("%d strokes at %v: %v, %v", bad.strokes, bad.k, d, err)
-		}
-	}
-}
-
 // The answers of the bench cost no memory.
 func TestNoAllocs(t *testing.T) {
-	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), hone.MustParseCrosshatch("45° included")
+	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), crosshatch("45° included")
 	for name, run := range map[string]func() error{
 		"Crosshatch":  func() error { _, err := s.Crosshatch(); return err },
 		"SpindleFor":  func() error { _, err := s.SpindleFor(c); return err },

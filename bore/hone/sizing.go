@@ -76,28 +76,6 @@ func (d Decision) MarshalText() ([]byte, error) { return enum.Marshal(d, decisio
 // receiver keeps its value.
 func (d *Decision) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text, decisionNames) }
 
-// A Trend is whether the rate changes from pass to pass. The zero value says nothing.
-type Trend int8
-
-// The trends.
-const (
-	NoTrend Trend = iota // none to be told from doubt and scatter
-	Fades                // stones glaze or load, or oil fails: dress, clean, look
-	Rises                // the promise of [Sizing.Next] does not hold for long: make shorter passes
-)
-
-var trendNames = []string{"none seen", "fades", "rises"}
-
-// String returns "none seen", "fades" or "rises".
-func (t Trend) String() string { return enum.Name(t, trendNames) }
-
-// MarshalText returns the text of [Trend.String]. A value that is no trend is [units.ErrUnknownName].
-func (t Trend) MarshalText() ([]byte, error) { return enum.Marshal(t, trendNames) }
-
-// UnmarshalText reads the text of [Trend.String]; any other is [units.ErrUnknownName]. On error the
-// receiver keeps its value.
-func (t *Trend) UnmarshalText(text []byte) error { return enum.Unmarshal(t, text, trendNames) }
-
 // A Next is what to do now. All sizes are at 20 °C.
 type Next struct {
 	Decision Decision             `json:"decision"` // what to do
@@ -108,7 +86,11 @@ type Next struct {
 	Then  uncertainty.Estimate `json:"then,omitzero"`     // the size to expect after it; zero for a trial
 
 	Growth uncertainty.Estimate `json:"growth,omitzero"` // of the diameter in a minute of honing, the later passes counting more
-	Trend  Trend                `json:"trend,omitzero"`
+	// Whether the rate changes from pass to pass beyond doubt and scatter. Where it fades, stones glaze or load,
+	// or oil fails: dress, clean, look. Where it rises, the promise of [Sizing.Next] does not hold for long: make
+	// shorter passes.
+	Fades bool `json:"fades,omitzero"`
+	Rises bool `json:"rises,omitzero"`
 
 	// How much is still to expect, the next pass included; 0 where that cannot be told.
 	Passes int           `json:"passes,omitzero"`
@@ -175,7 +157,7 @@ func (z Sizing) check() (checked, error) {
 	case z.Longest < time.Second:
 		return c, fmt.Errorf("hone: time of the longest pass %v: %w: want a second or more", z.Longest, units.ErrRange)
 	case z.Metal.Expansion == 0:
-		return c, fmt.Errorf("hone: expansion of the cylinder's metal: %w", ErrNotGiven)
+		return c, fmt.Errorf("hone: expansion of the cylinder's metal: %w", units.ErrNotGiven)
 	case len(z.Passes) > maxPasses:
 		return c, fmt.Errorf("hone: %d passes: %w: want up to %d", len(z.Passes), units.ErrRange, maxPasses)
 	}
@@ -208,7 +190,7 @@ func (c *checked) read(r Reading, metal material.Material) error {
 		return err
 	}
 	if r.At.IsZero() {
-		return fmt.Errorf("hone: temperature of the cylinder: %w: the reading waits for it", ErrNotGiven)
+		return fmt.Errorf("hone: temperature of the cylinder: %w: the reading waits for it", units.ErrNotGiven)
 	}
 	size, err := metal.SizeAt20(r.Diameter.Value, r.At)
 	if err != nil {
@@ -225,7 +207,7 @@ func (c *checked) read(r Reading, metal material.Material) error {
 func checkTime(name string, d time.Duration) error {
 	switch {
 	case d == 0:
-		return fmt.Errorf("hone: time of the %s: %w", name, ErrNotGiven)
+		return fmt.Errorf("hone: time of the %s: %w", name, units.ErrNotGiven)
 	case d < 0 || d > maxSeconds*time.Second:
 		return fmt.Errorf("hone: time of the %s %v: %w: want above 0, up to a day", name, d, units.ErrRange)
 	}

@@ -266,25 +266,25 @@ func TestSizingTrend(t *testing.T) {
 		return z
 	}
 	for _, row := range []struct {
-		took []float64
-		want hone.Trend
+		took         []float64
+		fades, rises bool
 	}{
-		{[]float64{10}, hone.NoTrend},
-		{[]float64{10, 4}, hone.Fades},
-		{[]float64{10, 10, 10, 10}, hone.NoTrend},
-		{[]float64{12, 10, 7, 5, 4, 3}, hone.Fades},
-		{[]float64{3, 4, 5, 7, 10, 12}, hone.Rises},
-		{[]float64{10, 12, 9, 11, 10}, hone.NoTrend},
+		{[]float64{10}, false, false},
+		{[]float64{10, 4}, true, false},
+		{[]float64{10, 10, 10, 10}, false, false},
+		{[]float64{12, 10, 7, 5, 4, 3}, true, false},
+		{[]float64{3, 4, 5, 7, 10, 12}, false, true},
+		{[]float64{10, 12, 9, 11, 10}, false, false},
 	} {
-		if n := must[hone.Next](t)(job(row.took...).Next()); n.Trend != row.want {
-			t.Errorf("%v: %v, want %v", row.took, n.Trend, row.want)
+		if n := must[hone.Next](t)(job(row.took...).Next()); n.Fades != row.fades || n.Rises != row.rises {
+			t.Errorf("%v: fades %v, rises %v; want %v, %v", row.took, n.Fades, n.Rises, row.fades, row.rises)
 		}
 	}
 	// With a steady rate, a trend is told by chance in 5 % of jobs, either way; four standard
 	// deviations of chance lie above that, and a little for the scatter's being one of the rate measured.
 	r := rand.New(rand.NewPCG(7, 7))
 	const jobs = 2000
-	var seen [3]int
+	fades, rises := 0, 0
 	for range jobs {
 		z := job()
 		size := -90.0
@@ -293,11 +293,17 @@ func TestSizingTrend(t *testing.T) {
 			size += 8 * (1 + 0.2*r.NormFloat64())
 			z.Passes = append(z.Passes, hone.Pass{Lasts: 10 * time.Second, After: read(size+0.5*r.NormFloat64(), 0.5, 0)})
 		}
-		seen[must[hone.Next](t)(z.Next()).Trend]++
+		n := must[hone.Next](t)(z.Next())
+		if n.Fades {
+			fades++
+		}
+		if n.Rises {
+			rises++
+		}
 	}
-	for _, trend := range []hone.Trend{hone.Fades, hone.Rises} {
-		if share := float64(seen[trend]) / jobs; share < 0.02 || share > 0.08 {
-			t.Errorf("a steady rate %v in %.3f of jobs", trend, share)
+	for word, n := range map[string]int{"fades": fades, "rises": rises} {
+		if share := float64(n) / jobs; share < 0.02 || share > 0.08 {
+			t.Errorf("a steady rate %s in %.3f of jobs", word, share)
 		}
 	}
 }
@@ -308,10 +314,10 @@ func TestSizingRefuses(t *testing.T) {
 		want   error
 	}{
 		"good":                  {func(*hone.Sizing) {}, nil},
-		"no metal":              {func(z *hone.Sizing) { z.Metal = material.Material{} }, hone.ErrNotGiven},
-		"no limits":             {func(z *hone.Sizing) { z.Finish = units.Limits{} }, hone.ErrNotGiven},
-		"no least size":         {func(z *hone.Sizing) { z.Finish.Min = 0 }, hone.ErrNotGiven},
-		"no stop size":          {func(z *hone.Sizing) { z.Finish.Max = 0 }, hone.ErrNotGiven},
+		"no metal":              {func(z *hone.Sizing) { z.Metal = material.Material{} }, units.ErrNotGiven},
+		"no limits":             {func(z *hone.Sizing) { z.Finish = units.Limits{} }, units.ErrNotGiven},
+		"no least size":         {func(z *hone.Sizing) { z.Finish.Min = 0 }, units.ErrNotGiven},
+		"no stop size":          {func(z *hone.Sizing) { z.Finish.Max = 0 }, units.ErrNotGiven},
 		"limits crossed":        {func(z *hone.Sizing) { z.Finish.Min = z.Finish.Max }, units.ErrCrossed},
 		"least risk":            {func(z *hone.Sizing) { z.Risk = 0.01 }, nil},
 		"risk too small":        {func(z *hone.Sizing) { z.Risk = 0.0099 }, units.ErrRange},
@@ -320,17 +326,17 @@ func TestSizingRefuses(t *testing.T) {
 		"scatter below nothing": {func(z *hone.Sizing) { z.Scatter = -0.1 }, units.ErrRange},
 		"scatter too great":     {func(z *hone.Sizing) { z.Scatter = 0.31 }, units.ErrRange},
 		"scatter no number":     {func(z *hone.Sizing) { z.Scatter = math.NaN() }, units.ErrRange},
-		"no trial":              {func(z *hone.Sizing) { z.Trial = 0 }, hone.ErrNotGiven},
+		"no trial":              {func(z *hone.Sizing) { z.Trial = 0 }, units.ErrNotGiven},
 		"trial below nothing":   {func(z *hone.Sizing) { z.Trial = -1 }, units.ErrRange},
-		"no longest":            {func(z *hone.Sizing) { z.Longest = 0 }, hone.ErrNotGiven},
+		"no longest":            {func(z *hone.Sizing) { z.Longest = 0 }, units.ErrNotGiven},
 		"longest too short":     {func(z *hone.Sizing) { z.Longest = time.Second - 1 }, units.ErrRange},
 		"longest beyond a day":  {func(z *hone.Sizing) { z.Longest = 24*time.Hour + 1 }, units.ErrRange},
-		"no time":               {func(z *hone.Sizing) { z.Passes[1].Lasts = 0 }, hone.ErrNotGiven},
+		"no time":               {func(z *hone.Sizing) { z.Passes[1].Lasts = 0 }, units.ErrNotGiven},
 		"time below nothing":    {func(z *hone.Sizing) { z.Passes[1].Lasts = -1 }, units.ErrRange},
-		"no temperature":        {func(z *hone.Sizing) { z.Passes[1].After.At = 0 }, hone.ErrNotGiven},
-		"no first temperature":  {func(z *hone.Sizing) { z.Start.At = 0 }, hone.ErrNotGiven},
+		"no temperature":        {func(z *hone.Sizing) { z.Passes[1].After.At = 0 }, units.ErrNotGiven},
+		"no first temperature":  {func(z *hone.Sizing) { z.Start.At = 0 }, units.ErrNotGiven},
 		"absurd temperature":    {func(z *hone.Sizing) { z.Start.At = units.Temperature(math.Inf(1)) }, units.ErrNotFinite},
-		"no size":               {func(z *hone.Sizing) { z.Start.Diameter.Value = 0 }, hone.ErrNotGiven},
+		"no size":               {func(z *hone.Sizing) { z.Start.Diameter.Value = 0 }, units.ErrNotGiven},
 		"bad uncertainty":       {func(z *hone.Sizing) { z.Start.Diameter.Std = -1 }, uncertainty.ErrStd},
 		"bad freedom":           {func(z *hone.Sizing) { z.Start.Diameter.DoF = 0.5 }, uncertainty.ErrDoF},
 		"shrinks":               {func(z *hone.Sizing) { z.Passes[1].After = read(-34-4.3, 1, 0) }, hone.ErrShrunk}, // 4.3 is over 3·√2

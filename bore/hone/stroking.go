@@ -54,7 +54,7 @@ func (k Stroking) like(cycles units.Frequency) Stroking {
 // IsZero reports whether the stroking is not given. It also serves JSON's omitzero.
 func (k Stroking) IsZero() bool { return k == Stroking{} }
 
-// Validate returns [ErrNotGiven] for the zero Stroking and [units.ErrRange] for a rate that is
+// Validate returns [units.ErrNotGiven] for the zero Stroking and [units.ErrRange] for a rate that is
 // negative, not finite, above a million a minute or below 1e-12.
 func (k Stroking) Validate() error { return checkRate("stroking", k.rate, k.unit()) }
 
@@ -94,16 +94,6 @@ func ParseStroking(s string) (Stroking, error) {
 		"120 strokes/min (one way); 60 of one are 120 of the other", s, ErrConvention)
 }
 
-// MustParseStroking calls [ParseStroking](s) and panics on error. It is intended for constants
-// and tests with hard-coded strings.
-func MustParseStroking(s string) Stroking {
-	k, err := ParseStroking(s)
-	if err != nil {
-		panic(err)
-	}
-	return k
-}
-
 // String returns the rate a minute to 12 significant digits and what it counts, "60 cycles/min"
 // or "120 strokes/min". Where the stroking is not given it is "".
 func (k Stroking) String() string {
@@ -113,13 +103,9 @@ func (k Stroking) String() string {
 	return strings.TrimSuffix(k.rate.String(), "rev/min") + k.unit()
 }
 
-// AppendText appends the text of [Stroking.String]; of a rate that is none, the error of
-// [Stroking.Validate].
-func (k Stroking) AppendText(b []byte) ([]byte, error) { return appendValid(b, k) }
-
 // MarshalText returns the text of [Stroking.String]; of a rate that is none, the error of
 // [Stroking.Validate].
-func (k Stroking) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+func (k Stroking) MarshalText() ([]byte, error) { return marshalValid(k) }
 
 // UnmarshalText reads a text as [ParseStroking] does; empty text is "not given". On error the
 // receiver keeps its value.

@@ -25,14 +25,14 @@ type Trial struct {
 // or shorter than those of the trial spread the metal otherwise along the wall ([Setting.Removal]), and stones that
 // glaze take less from minute to minute. Another grit wants a trial of its own.
 //
-// No stock or time is [ErrNotGiven], a time below 0 or of more than a day, or a stock beyond 10 m,
-// [units.ErrRange]; other errors are those of [Setting.Resultant].
+// No stock or time is [units.ErrNotGiven], a time below 0 or of more than a day, or a stock beyond 10 m,
+// [units.ErrRange]; other errors are those of every [Setting].
 func (t Trial) Stock(s Setting, lasts time.Duration) (units.Length, error) {
-	was, err := t.Setting.Resultant()
+	was, err := t.Setting.resultant()
 	if err != nil {
 		return 0, fmt.Errorf("hone: trial: %w", err)
 	}
-	will, err := s.Resultant()
+	will, err := s.resultant()
 	if err := firstError(err, checkLength("stock of the trial", t.Took), checkTime("trial", t.Lasts), checkTime("phase", lasts)); err != nil {
 		return 0, err
 	}

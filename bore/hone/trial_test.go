@@ -64,11 +64,11 @@ func TestTrialRefusals(t *testing.T) {
 		lasts time.Duration
 		err   error
 	}{
-		"no trial":     {hone.Trial{}, s, time.Minute, hone.ErrNotGiven},
-		"no stock":     {hone.Trial{Setting: s, Lasts: time.Minute}, s, time.Minute, hone.ErrNotGiven},
-		"no time":      {hone.Trial{Setting: s, Took: um}, s, time.Minute, hone.ErrNotGiven},
-		"no setting":   {good, hone.Setting{}, time.Minute, hone.ErrNotGiven},
-		"no time then": {good, s, 0, hone.ErrNotGiven},
+		"no trial":     {hone.Trial{}, s, time.Minute, units.ErrNotGiven},
+		"no stock":     {hone.Trial{Setting: s, Lasts: time.Minute}, s, time.Minute, units.ErrNotGiven},
+		"no time":      {hone.Trial{Setting: s, Took: um}, s, time.Minute, units.ErrNotGiven},
+		"no setting":   {good, hone.Setting{}, time.Minute, units.ErrNotGiven},
+		"no time then": {good, s, 0, units.ErrNotGiven},
 		"two days":     {good, s, 48 * time.Hour, units.ErrRange},
 		"negative":     {hone.Trial{Setting: s, Lasts: time.Minute, Took: -um}, s, time.Minute, units.ErrRange},
 		"too much":     {hone.Trial{Setting: s, Lasts: 1, Took: 10 * 1000 * mm}, s, time.Minute, units.ErrRange},

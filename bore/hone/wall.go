@@ -14,7 +14,7 @@ import (
 // twice the lean of a line, which its twin of the return stroke closes; 0 is flat, square to
 // the axis. Angles are rounded to 10⁻¹²°, shares to 10⁻⁹.
 type Profile struct {
-	Points []Point `json:"points,omitzero"` // from the top face to the bottom, equally spaced
+	Points []Level `json:"points,omitzero"` // from the top face to the bottom, equally spaced
 
 	Least    units.Angle `json:"least,omitzero"`    // of all points
 	Greatest units.Angle `json:"greatest,omitzero"` // of all points
@@ -27,9 +27,9 @@ type Profile struct {
 	ReversalBottom units.Length `json:"reversal_bottom,omitzero"`
 }
 
-// A Point is one depth of the wall and the lines that cross it. Angles and share are as in
+// A Level is one depth of the wall and the lines that cross it. Angles and share are as in
 // [Profile].
-type Point struct {
+type Level struct {
 	Depth    units.Length `json:"depth,omitzero"`    // from the top face
 	Least    units.Angle  `json:"least,omitzero"`    // of the lines here
 	Mean     units.Angle  `json:"mean,omitzero"`     // by their length
@@ -71,7 +71,7 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 	w := newWeave(st, s.slope(), flat, steep)
 
 	p := Profile{
-		Points:         make([]Point, points),
+		Points:         make([]Level, points),
 		ReversalTop:    min(t.Tool-t.Top, t.Depth),
 		ReversalBottom: min(t.Tool-t.Bottom, t.Depth),
 	}

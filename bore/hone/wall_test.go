@@ -18,7 +18,7 @@ import (
 // halfOut is a bore of 90 mm with a tool of 60 mm that comes half out at both ends.
 var halfOut = hone.Travel{Depth: 90 * mm, Tool: 60 * mm, Top: 30 * mm, Bottom: 30 * mm}
 
-var want45 = hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 8 * degree}
+var want45 = hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 8 * degree}
 
 // A crank against the closed form. With θ the angle of the crank, k the greatest slope of a line and
 // y = (1 − cos θ)/2 the travel, lines drawn over dθ have the length √(1 + k²·sin²θ)·dθ, whose
@@ -292,15 +292,15 @@ func TestProfileBadInput(t *testing.T) {
 		points int
 		err    error
 	}{
-		"no setting":        {hone.Setting{}, hone.Crank(), halfOut, want45, 10, hone.ErrNotGiven},
-		"no travel":         {good, hone.Crank(), hone.Travel{}, want45, 10, hone.ErrNotGiven},
-		"no want":           {good, hone.Crank(), halfOut, hone.Want{}, 10, hone.ErrNotGiven},
+		"no setting":        {hone.Setting{}, hone.Crank(), halfOut, want45, 10, units.ErrNotGiven},
+		"no travel":         {good, hone.Crank(), hone.Travel{}, want45, 10, units.ErrNotGiven},
+		"no want":           {good, hone.Crank(), halfOut, hone.Want{}, 10, units.ErrNotGiven},
 		"other stroke":      {small(110, 80*mm, hone.Cycles(1)), hone.Crank(), halfOut, want45, 10, hone.ErrRoom},
 		"one point":         {good, hone.Crank(), halfOut, want45, 1, units.ErrRange},
 		"too many points":   {good, hone.Crank(), halfOut, want45, 1_000_001, units.ErrRange},
 		"ramp too long":     {good, hone.Trapezoid(251 * time.Millisecond), halfOut, want45, 10, units.ErrRange},
 		"ramp negative":     {good, hone.Trapezoid(-1), halfOut, want45, 10, units.ErrRange},
-		"no function":       {good, hone.Shaped(nil), halfOut, want45, 10, hone.ErrNotGiven},
+		"no function":       {good, hone.Shaped(nil), halfOut, want45, 10, units.ErrNotGiven},
 		"speed NaN":         {good, late(math.NaN()), halfOut, want45, 10, units.ErrRange},
 		"starts with NaN":   {good, hone.Shaped(func(t float64) float64 { return math.Sqrt(t - 1e-300) }), halfOut, want45, 10, units.ErrRange},
 		"ends with Inf":     {good, hone.Shaped(func(t float64) float64 { return 1 / (1 - t) }), halfOut, want45, 10, units.ErrRange},

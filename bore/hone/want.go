@@ -51,7 +51,7 @@ func (w Want) ends() (flat, steep Crosshatch, err error) {
 		return flat, steep, err
 	}
 	if w.Tolerance == 0 {
-		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch: %w", ErrNotGiven)
+		return flat, steep, fmt.Errorf("hone: tolerance of the crosshatch: %w", units.ErrNotGiven)
 	}
 	t := math.Round(w.Tolerance.In(units.Degree) / 2 * picodegrees)
 	if !(t >= 1 && t < 90*picodegrees) {

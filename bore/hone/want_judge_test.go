@@ -15,7 +15,7 @@ import (
 
 // TestWantJudge: 45° ± 5° included, with angles whose doubt lies inside, across and outside of it.
 func TestWantJudge(t *testing.T) {
-	want := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
+	want := hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree}
 	for _, c := range []struct {
 		angle string
 		doubt units.Angle
@@ -31,11 +31,11 @@ func TestWantJudge(t *testing.T) {
 		{"37.5° included", 2 * units.Degree, uncertainty.Beyond},
 		{"45° included", -1, uncertainty.Undecided},
 	} {
-		if got := want.Judge(hone.MustParseCrosshatch(c.angle), c.doubt); got != c.is {
+		if got := want.Judge(crosshatch(c.angle), c.doubt); got != c.is {
 			t.Errorf("%s ± %v: %v, want %v", c.angle, c.doubt, got, c.is)
 		}
 	}
-	if got := (hone.Want{}).Judge(hone.MustParseCrosshatch("45° included"), 0); got != uncertainty.Undecided {
+	if got := (hone.Want{}).Judge(crosshatch("45° included"), 0); got != uncertainty.Undecided {
 		t.Errorf("nothing wanted: %v", got)
 	}
 }
@@ -67,9 +67,9 @@ func TestWantJudgeAgrees(t *testing.T) {
 
 // A photograph gave 43° with a doubt of 1.5°.
 func ExampleWant_Judge() {
-	want := hone.Want{Crosshatch: hone.MustParseCrosshatch("45° included"), Tolerance: 5 * units.Degree}
-	fmt.Println(want.Judge(hone.MustParseCrosshatch("43° included"), 1.5*units.Degree))
-	fmt.Println(want.Judge(hone.MustParseCrosshatch("41° included"), 1.5*units.Degree))
+	want := hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree}
+	fmt.Println(want.Judge(crosshatch("43° included"), 1.5*units.Degree))
+	fmt.Println(want.Judge(crosshatch("41° included"), 1.5*units.Degree))
 	// Output:
 	// within
 	// undecided

@@ -90,10 +90,10 @@ func lesson(w io.Writer, d data) {
 	case hone.MeasureAgain:
 		fmt.Fprintln(w, "   MEASURE AGAIN: with this gauge no pass of even a second keeps to the risk. Read several times, and put\n   the mean in place of the last reading, with its smaller doubt.")
 	}
-	switch next.Trend {
-	case hone.Fades:
+	switch {
+	case next.Fades:
 		fmt.Fprintln(w, "   The rate fades: stones glaze or load. Dress them and clean.")
-	case hone.Rises:
+	case next.Rises:
 		fmt.Fprintln(w, "   The rate rises: make shorter passes than told.")
 	}
 

@@ -122,7 +122,8 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintf(w, "   • One rule for all tools. Of a ball-type hone as long, half stands out where it can: a stroke of %s.\n     It takes the glaze off, and straightens nothing.\n", mm(must(t.Stroke())))
 	}
 	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n", ", and never", ",\nand never")
-	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(hone.RigidInside.Text()), lines.Replace(hone.NothingLoose.Text()))
+	all := run.Kind.Cautions() // of rigid stones the third is theirs alone, and the first for any turning tool
+	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(all[2].Text), lines.Replace(all[0].Text))
 }
 
 // removal is what a travel takes at 19 places, with a steady stroke and stones on a spring.

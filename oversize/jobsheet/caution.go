@@ -113,10 +113,8 @@ func ofRooms(op string, kind hone.Kind, twoStroke bool) []Note {
 	switch op {
 	case honing:
 		for _, c := range kind.Cautions() {
-			switch c {
-			case hone.NothingLoose, hone.StopToMeasure, hone.WashAndOil: // said for any work and for washing
-			default:
-				list = append(list, Note{op, c.Text()})
+			if !c.AnyWork { // what goes for any work is said there
+				list = append(list, Note{op, c.Text})
 			}
 		}
 	case fittingRings:

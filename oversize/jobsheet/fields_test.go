@@ -124,6 +124,6 @@ func TestRingOfItsOwnMetal(t *testing.T) {
 func TestTracks(t *testing.T) {
 	s := plan(t, job(t, "inch"))
 	h, in := s.Honing, units.MustParseLength
-	same(t, "tracks", h.Retrace, must(h.Used.Retrace(hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: in("0.02 in"), Cycles: 12}))(t))
-	same(t, "cover", h.Cover, must(h.Used.Cover(hone.Abrasive{Lines: 4, Width: in("0.25 in"), Length: in("3 in")}))(t))
+	same(t, "tracks", h.Retrace, must(h.Used.Retrace(hone.Rig{Kind: hone.RigidStone, Drive: hone.ByMachine, Lines: 4, Track: in("0.02 in")}, 12))(t))
+	same(t, "cover", h.Cover, must(h.Used.Cover(hone.Rig{Lines: 4, Width: in("0.25 in"), Length: in("3 in")}))(t))
 }

@@ -53,7 +53,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 		out = omit(out, "the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
 	} else {
 		on := hone.OnHand{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
-		reach, err := on.Reach(t.want())
+		reach, err := on.Find(t.want())
 		if err != nil {
 			out = omit(out, "the crosshatch on hand", "%v", err)
 		} else {
@@ -76,7 +76,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 func (t Tools) travel(l bore.Layout) (hone.Travel, error) {
 	run := hone.Run{Kind: t.Hone, Depth: l.Length, Tool: t.ToolLength, RoomTop: length(t.RoomTop), RoomBottom: length(t.RoomBottom)}
 	for _, p := range l.Ports {
-		run.Ports = append(run.Ports, hone.Port{From: p.From, To: p.To})
+		run.Ports = append(run.Ports, units.Limits{Min: p.From, Max: p.To})
 	}
 	if t.OvertravelTop != 0 || t.OvertravelBottom != 0 {
 		return run.Travel(t.OvertravelTop, t.OvertravelBottom)
@@ -132,13 +132,13 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Omission) {
 func (h *HoneSheet) tracks(t Tools) (out []Omission) {
 	var err error
 	if t.Lines != 0 && t.Track != 0 {
-		rig := hone.Rig{Kind: t.Hone, Drive: t.Drive, Lines: t.Lines, Track: t.Track, Cycles: lookAhead}
-		if h.Retrace, err = h.Used.Retrace(rig); err != nil {
+		rig := hone.Rig{Kind: t.Hone, Drive: t.Drive, Lines: t.Lines, Track: t.Track}
+		if h.Retrace, err = h.Used.Retrace(rig, lookAhead); err != nil {
 			out = omit(out, "whether the hone runs in its own tracks", "%v", err)
 		}
 	}
 	if t.Lines != 0 && t.LineWidth != 0 && t.ToolLength != 0 {
-		if h.Cover, err = h.Used.Cover(hone.Abrasive{Lines: t.Lines, Width: t.LineWidth, Length: t.ToolLength}); err != nil {
+		if h.Cover, err = h.Used.Cover(hone.Rig{Lines: t.Lines, Width: t.LineWidth, Length: t.ToolLength}); err != nil {
 			out = omit(out, "how many strokes cover the wall", "%v", err)
 		}
 	}

@@ -623,7 +623,7 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 		RoomTop: f.size("tools.room_top"), RoomBottom: f.size("tools.room_bottom"),
 	}
 	for _, p := range f.layout().Ports {
-		run.Ports = append(run.Ports, hone.Port{From: p.From, To: p.To})
+		run.Ports = append(run.Ports, units.Limits{Min: p.From, Max: p.To})
 	}
 	travel := must(hone.UsualTravel(run))(t)
 	if top := f.size("tools.overtravel_top"); top != 0 {
@@ -637,7 +637,7 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 
 	spindle, stroking := field[hone.SpindleRange](f, "tools.spindle"), field[hone.StrokingRange](f, "tools.stroking")
 	drive := field[hone.Drive](f, "tools.drive")
-	reach := must(hone.OnHand{Bore: d, Stroke: stroke, Spindle: spindle, Stroking: stroking, Drive: drive}.Reach(f.want()))(t)
+	reach := must(hone.OnHand{Bore: d, Stroke: stroke, Spindle: spindle, Stroking: stroking, Drive: drive}.Find(f.want()))(t)
 	same(t, "reach", h.Reach, reach)
 	used := reach.Best
 	if f.text("tools.spindle_now") != "" {

@@ -158,7 +158,7 @@ type HoneSheet struct {
 	Stroke units.Length    `json:"stroke"`
 	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
 	Leaves hone.Crosshatch `json:"leaves,omitzero"` // what Now leaves
-	Reach  *hone.Reach     `json:"reach,omitempty"` // what is on hand for the wanted crosshatch
+	Reach  *hone.Found     `json:"reach,omitempty"` // what is on hand for the wanted crosshatch
 	// Used is the setting that the following is worked out for: Now, or the best on hand where Now
 	// is not known or does not leave the crosshatch wanted.
 	Used hone.Setting `json:"used,omitzero"`

@@ -27,7 +27,7 @@ func (s Sheet) crosshatch() (part page.Section) {
 	if !h.Leaves.IsZero() {
 		part.Add(sentence("Your setting, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
 		for _, c := range h.Cautions {
-			part.Add(page.Caution(c.Text()))
+			part.Add(page.Caution(c.Text))
 		}
 	}
 	if r := h.Reach; r != nil {
@@ -43,7 +43,7 @@ func (s Sheet) crosshatch() (part page.Section) {
 			}
 		}
 		for _, c := range r.Cautions {
-			part.Add(page.Caution(c.Text()))
+			part.Add(page.Caution(c.Text))
 		}
 	}
 	s.wall(&part)
@@ -70,14 +70,14 @@ func (s Sheet) wall(part *page.Section) {
 		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",
 			strokes, show.length(r.Middle), show.length(r.Top), show.length(r.Bottom)))
 	}
-	switch r := h.Retrace; r.Tracking {
-	case hone.Retraces:
+	switch r := h.Retrace; {
+	case r.Meets:
 		text := fmt.Sprintf("It runs in its own tracks after %d cycles, to %s", r.After, show.length(r.Slip))
 		if r.Avoid != 0 {
 			text += "; " + turns(r.Avoid) + " avoids that"
 		}
 		part.Add(page.Caution(text + "."))
-	case hone.Clear:
+	case r.After > 0:
 		part.Add(page.Sentence("It stays clear of its own tracks."))
 	}
 	if c := h.Cover; c.Most > 1 {
@@ -94,8 +94,15 @@ func (s Sheet) traceLines(part *page.Section) {
 	rows := [][]string{{"phase", "turning", "stroking", "crosshatch", "radial stock after it", "its lines"}}
 	for i, t := range s.Honing.Traces {
 		phase := s.Job.Tools.Phases[i]
+		lines := "stays"
+		switch {
+		case t.Gone:
+			lines = "replaced"
+		case t.Assumed:
+			lines = "assumed to stay"
+		}
 		rows = append(rows, []string{
-			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), show.length(t.Later), t.Fate.String(),
+			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), show.length(t.Later), lines,
 		})
 	}
 	part.Add(table(rows))
@@ -149,7 +156,7 @@ func angle(c hone.Crosshatch) string {
 
 // reach says whether the wanted crosshatch can be had and what would have to change, in the units
 // shown.
-func reach(part *page.Section, show Shown, r hone.Reach) {
+func reach(part *page.Section, show Shown, r hone.Found) {
 	at := fmt.Sprintf("%s with %s leaves %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
 	if r.Met {
 		part.Add(sentence("With what is on hand, %v can be had: %s.", r.Want, at))
@@ -158,16 +165,16 @@ func reach(part *page.Section, show Shown, r hone.Reach) {
 	part.Add(sentence("With what is on hand, %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
 	for _, c := range r.Changes {
 		var to string
-		switch c.Lever {
-		case hone.SpindleLever:
-			to = turns(c.Setting.Spindle)
-		case hone.StrokingLever:
-			to = cycles(c.Setting.Stroking)
-		case hone.StrokeLever:
-			to = "a stroke of " + show.along(c.Setting.Stroke)
+		switch s := c.Setting; {
+		case s.Spindle != r.Best.Spindle:
+			to = turns(s.Spindle)
+		case s.Stroking != r.Best.Stroking:
+			to = cycles(s.Stroking)
+		default:
+			to = "a stroke of " + show.along(s.Stroke)
 		}
-		if c.Against != hone.NoCaution {
-			to += ", not advised: " + c.Against.Text()
+		if c.Against != (hone.Caution{}) {
+			to += ", not advised: " + c.Against.Text
 		}
 		part.Add(page.Item{Text: to})
 	}

@@ -83,14 +83,14 @@ func (f *facts) take(t testing.TB, key string, v any) {
 			return
 		}
 		if _, ok := v["hand"]; ok { // what the text asks a Reach for
-			var r hone.Reach
+			var r hone.Found
 			again(t, v, &r)
 			if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
 				f.add("rev/min", n.Min.In(units.PerMinute), n.Max.In(units.PerMinute))
 			}
 		}
 		if reach, ok := v["reach"]; ok {
-			var r hone.Reach
+			var r hone.Found
 			var now hone.Setting
 			again(t, reach, &r)
 			again(t, v["now"], &now)
@@ -369,7 +369,21 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.part", "omitted.*.why", "unused.*.part", "unused.*.why", "assumed.*.took", "assumed.*.field",
 		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
 	for i := range 64 { // what the rooms warn of
-		fixed = append(fixed, hone.Caution(i).Text(), fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(i).Text())
+		fixed = append(fixed, fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(i).Text())
+	}
+	for k := hone.KindUnknown; k <= hone.RigidStone; k++ {
+		for _, c := range k.Cautions() {
+			fixed = append(fixed, c.Text)
+		}
+	}
+	for _, rate := range []units.Frequency{1, 1000} { // slow and fast
+		cs, err := hone.Setting{Bore: units.Metre / 10, Stroke: units.Metre / 10, Spindle: rate * units.PerMinute, Stroking: hone.Cycles(3 * units.Hertz * rate)}.Cautions(hone.ByHand)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range cs {
+			fixed = append(fixed, c.Text)
+		}
 	}
 	// The temperature of every size, and what "±" stands for.
 	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %")

@@ -208,7 +208,7 @@ func ExampleDuration() {
 }
 
 func ExampleTools() {
-	show(jobsheet.Tools{Hone: hone.RigidStone, Drive: hone.ByHand, ToolLength: mustLength("60 mm"), Crosshatch: hone.MustParseCrosshatch("45° included")})
+	show(jobsheet.Tools{Hone: hone.RigidStone, Drive: hone.ByHand, ToolLength: mustLength("60 mm"), Crosshatch: included(45)})
 	// Output:
 	// {"hone":"rigid-stone hone","drive":"by hand","tool_length":"60 mm","crosshatch":"45° included"}
 }
@@ -216,11 +216,11 @@ func ExampleTools() {
 // A last phase that replaces the lines of the one before takes off as much radius as those are deep.
 func ExamplePhase() {
 	for i, t := range sheetOf("pump").Honing.Traces {
-		fmt.Println(i+1, t.Crosshatch.Format(1), t.Fate)
+		fmt.Println(i+1, t.Crosshatch.Format(1), "gone:", t.Gone)
 	}
 	// Output:
-	// 1 7.8° included replaced
-	// 2 42.1° included stays
+	// 1 7.8° included gone: true
+	// 2 42.1° included gone: false
 }
 
 func ExampleCuts() {
@@ -548,4 +548,12 @@ func ExampleJob_WriteJSON() {
 	// Output:
 	// <nil>
 	// 67.131 mm <nil>
+}
+
+func included(degrees units.Angle) hone.Crosshatch {
+	c, err := hone.Included(degrees * units.Degree)
+	if err != nil {
+		panic(err)
+	}
+	return c
 }

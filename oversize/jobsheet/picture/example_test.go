@@ -119,12 +119,12 @@ func ExampleSpeeds() {
 		panic(err)
 	}
 	hand := hone.OnHand{Bore: 67 * units.Millimetre, Stroke: 90 * units.Millimetre, Spindle: hone.SpindleRange{Min: 60 * units.PerMinute, Max: 700 * units.PerMinute},
-		Stroking: hone.StrokingRange{Min: hone.MustParseStroking("30 cycles/min"), Max: hone.MustParseStroking("60 cycles/min")}}
-	r, err := hand.Reach(hone.Want{Crosshatch: c, Tolerance: 5 * units.Degree})
+		Stroking: hone.StrokingRange{Min: hone.Cycles(30 * units.PerMinute), Max: hone.Cycles(60 * units.PerMinute)}}
+	r, err := hand.Find(hone.Want{Crosshatch: c, Tolerance: 5 * units.Degree})
 	if err != nil {
 		panic(err)
 	}
-	show(picture.Speeds(r, hone.Setting{Bore: hand.Bore, Stroke: hand.Stroke, Spindle: 600 * units.PerMinute, Stroking: hone.MustParseStroking("50 cycles/min")}))
+	show(picture.Speeds(r, hone.Setting{Bore: hand.Bore, Stroke: hand.Stroke, Spindle: 600 * units.PerMinute, Stroking: hone.Cycles(50 * units.PerMinute)}))
 	// Output:
 	// Turning against stroking
 	// best: 92.9 rev/min with 45.0 cycles/min leaves 45.0° included. now: 600.0 rev/min with 50.0 cycles/min leaves 8.2° included. On hand: 60 rev/min to 700 rev/min, 30 cycles/min to 60 cycles/min. Wanted: 45° ± 5° included.

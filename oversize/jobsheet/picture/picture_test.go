@@ -52,7 +52,7 @@ type job struct {
 	marks    picture.Marks
 	columns  []picture.Column
 	rungs    []picture.Rung
-	reach    hone.Reach
+	reach    hone.Found
 	now      hone.Setting
 	lines    picture.Lines
 	removal  hone.Removal
@@ -90,7 +90,7 @@ func invented(t testing.TB) job {
 	hand := hone.OnHand{Bore: mm(78.5), Stroke: mm(90), Spindle: hone.SpindleRange{Min: 60 * units.PerMinute, Max: 450 * units.PerMinute},
 		Stroking: hone.StrokingRange{Min: hone.Cycles(20 * units.PerMinute), Max: hone.Cycles(45 * units.PerMinute)}}
 	want := hone.Want{Crosshatch: must(hone.Included(45 * units.Degree))(t), Tolerance: 5 * units.Degree}
-	j.reach = must(hand.Reach(want))(t)
+	j.reach = must(hand.Find(want))(t)
 	j.now = hone.Setting{Bore: mm(78.5), Stroke: mm(90), Spindle: 450 * units.PerMinute, Stroking: hone.Cycles(40 * units.PerMinute)}
 	travel := hone.Travel{Depth: mm(110), Tool: mm(60), Top: mm(20), Bottom: mm(20)}
 	set := j.reach.Best
@@ -160,7 +160,7 @@ func TestNothing(t *testing.T) {
 		"gap":        func() (page.Picture, error) { return picture.RingGap("top", nil, j.window, j.unit) },
 		"ports":      func() (page.Picture, error) { return picture.Ports(bore.Layout{}, mm(78), nil, j.unit) },
 		"no bore":    func() (page.Picture, error) { return picture.Ports(j.layout, 0, nil, j.unit) },
-		"speeds":     func() (page.Picture, error) { return picture.Speeds(hone.Reach{}, j.now) },
+		"speeds":     func() (page.Picture, error) { return picture.Speeds(hone.Found{}, j.now) },
 		"removal":    func() (page.Picture, error) { return picture.Removal(hone.Removal{}, j.unit) },
 		"trace":      func() (page.Picture, error) { return picture.Trace(form.Trace{}, j.unit) },
 	} {
@@ -278,7 +278,7 @@ func TestSound(t *testing.T) {
 		if err != nil {
 			r.Fatal(err)
 		}
-		reach, err := hand.Reach(hone.Want{Crosshatch: c, Tolerance: units.Angle(rapid.Float64Range(0.5, 20).Draw(r, "tolerance")) * units.Degree})
+		reach, err := hand.Find(hone.Want{Crosshatch: c, Tolerance: units.Angle(rapid.Float64Range(0.5, 20).Draw(r, "tolerance")) * units.Degree})
 		if err != nil {
 			r.Skip(err)
 		}

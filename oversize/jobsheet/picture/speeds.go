@@ -13,7 +13,7 @@ import (
 // Speeds draws spindle speed, to the right, against stroking, upward, both from zero: lines of equal angle, with the wanted
 // one between its tolerances toned; the box of what is on hand; the best setting, and the present one where it
 // is given. What has no range on hand is [ErrNothing].
-func Speeds(r hone.Reach, now hone.Setting) (page.Picture, error) {
+func Speeds(r hone.Found, now hone.Setting) (page.Picture, error) {
 	const left, right, top, tall = 12.0, 84.0, row, 60.0
 	h := r.Hand
 	d := newDrawing("Turning against stroking", units.Millimetre)

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package hone
+
+// What the tests look at from outside.
+const HandLimit = handLimit
+
+var (
+	ParseSpindleRange  = parseSpindleRange
+	ParseStrokingRange = parseStrokingRange
+	AcrossAxis         = acrossAxis
+	FromAxis           = fromAxis
+	Resultant          = Setting.resultant
+	PeakAxial          = Setting.peakAxial
+	HasSpindle         = SpindleRange.contains
+	HasStroking        = StrokingRange.contains
+)
