@@ -120,9 +120,9 @@ func (c Chamber) trapped(stroke units.Length) (units.Length, error) {
 
 // A Compression is what a bore, a stroke and a chamber give.
 type Compression struct {
-	Swept     units.Volume `json:"swept"`     // of one cylinder
-	Clearance units.Volume `json:"clearance"` // above its piston at top dead centre
-	Ratio     float64      `json:"ratio"`     // over the whole stroke
+	Swept     units.Volume `json:"swept"`              // of one cylinder
+	Clearance units.Volume `json:"clearance,omitzero"` // above its piston at top dead centre
+	Ratio     float64      `json:"ratio,omitzero"`     // over the whole stroke
 	// FromPort is the ratio counted from exhaust closing, which a two-stroke really compresses
 	// by; zero where PortTop is not given.
 	FromPort float64 `json:"from_port,omitzero"`

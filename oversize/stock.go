@@ -65,16 +65,14 @@ type Operation struct {
 // A Shop is how a workshop divides the stock. Zero lengths leave the operation out; stock is on
 // the diameter.
 type Shop struct {
-	MostDepth  units.Length // greatest depth of a rough cut, radial
-	FinishBore units.Length // stock of the last cut; about 0.05 mm near size is common practice
-	FinishHone units.Length // stock of finish honing
-	Plateau    units.Length // stock of plateau honing
-
-	BothEnds bool // rings enter from below: the bottom wants a chamfer too
-
-	Length  units.Length    // to be bored, with the run-in and run-out of the tool
-	Feed    units.Length    // a turn
-	Spindle units.Frequency // of the boring bar
+	MostDepth  units.Length    `json:"most_depth,omitzero"`  // greatest depth of a rough cut, radial
+	FinishBore units.Length    `json:"finish_bore,omitzero"` // stock of the last cut; about 0.05 mm near size is common practice
+	FinishHone units.Length    `json:"finish_hone,omitzero"` // stock of finish honing
+	Plateau    units.Length    `json:"plateau,omitzero"`     // stock of plateau honing
+	BothEnds   bool            `json:"both_ends,omitzero"`   // rings enter from below: the bottom wants a chamfer too
+	Length     units.Length    `json:"length,omitzero"`      // to be bored, with the run-in and run-out of the tool
+	Feed       units.Length    `json:"feed,omitzero"`        // a turn
+	Spindle    units.Frequency `json:"spindle,omitzero"`     // of the boring bar
 }
 
 // Plan returns the operations from the present size to the finished one, in order, their stock

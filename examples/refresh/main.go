@@ -12,6 +12,7 @@ import (
 	"os"
 
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/oversize/jobsheet/page"
 )
 
 //go:embed jobs
@@ -48,7 +49,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, err)
 		return 2
 	}
-	write := func(w io.Writer) error { return sheet.Print(w, jobsheet.Paper{Lines: *lines, ASCII: *ascii}) }
+	write := func(w io.Writer) error { return sheet.Print(w, page.Text{Lines: *lines, ASCII: *ascii}) }
 	switch *format {
 	case "html":
 		write = sheet.WriteHTML

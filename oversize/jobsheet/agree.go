@@ -105,7 +105,7 @@ func (b *book) passesAndProof(path string) {
 // gapsInTwoBores compares a ring's gap in two bores: unless it was filed it follows from the bores.
 func (b *book) gapsInTwoBores(path string) {
 	for n, r := range b.rings[b.at] {
-		if !r.InBore {
+		if !r.inBore() {
 			continue
 		}
 		filed := b.Cylinders[b.at].Rings[n].Filed

@@ -3,18 +3,12 @@
 package jobsheet
 
 import (
+	"fmt"
 	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/units"
 )
-
-// An Assumption is something that the job did not say and the sheet took.
-type Assumption struct {
-	Field string   `json:"field"` // what would say it: "gauge.standard.material"
-	Took  string   `json:"took"`  // what was taken, in words
-	Rows  []Demand `json:"rows"`  // which rows of the ledger hang on it
-}
 
 // Doubts that are taken where none is stated: wide, common practice, so that a statement narrows them.
 const (
@@ -52,10 +46,9 @@ func (r Running) within() Running {
 	return r
 }
 
-// assume notes an assumption once.
-func assume(list []Assumption, field, took string, rows ...Demand) []Assumption {
-	if slices.ContainsFunc(list, func(a Assumption) bool { return a.Field == field }) {
-		return list
+// assume notes once what was taken for a field of the job.
+func (g *given) assume(field, took string, args ...any) {
+	if !slices.ContainsFunc(g.assumed, func(r Remark) bool { return r.On == field }) {
+		g.assumed = append(g.assumed, Remark{field, fmt.Sprintf(took, args...)})
 	}
-	return append(list, Assumption{field, took, rows})
 }

@@ -9,14 +9,14 @@ import (
 
 // A capacitySheet is displacement and compression, of each cylinder and of the engine.
 type capacitySheet struct {
-	before, after []Capacity
-	all, then     Capacity
+	before, after []oversize.Compression
+	all, then     units.Volume
 }
 
 // capacities works out displacement and compression ratio, before and after.
-func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capacitySheet, out []Omission, err error) {
+func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capacitySheet, out []Remark, err error) {
 	n := len(choice.Cylinders)
-	c.before, c.after = make([]Capacity, n), make([]Capacity, n)
+	c.before, c.after = make([]oversize.Compression, n), make([]oversize.Compression, n)
 	cut := choice.Route != oversize.Undecided && choice.Route != oversize.MakersProcess
 	for i, cc := range choice.Cylinders {
 		before, after := g.Engine.at(g.Cylinders[i].over()), g.Engine.at(cc.Over)
@@ -29,7 +29,7 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 		if c.before[i], err = g.Engine.capacity(before); err != nil {
 			return c, nil, fault("engine.chamber", err)
 		}
-		c.all.Swept = oversize.Total(c.all.Swept, c.before[i].Swept)
+		c.all = oversize.Total(c.all, c.before[i].Swept)
 		if cc.Route == oversize.Undecided || cc.Route == oversize.MakersProcess {
 			continue
 		}
@@ -37,7 +37,7 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 			return c, nil, fault("engine.chamber", err)
 		}
 		if cut {
-			c.then.Swept = oversize.Total(c.then.Swept, c.after[i].Swept)
+			c.then = oversize.Total(c.then, c.after[i].Swept)
 		}
 	}
 	if n > 0 && c.before[0].Ratio == 0 {
@@ -47,29 +47,26 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 }
 
 // capacity returns what one cylinder of a bore sweeps, and how far it compresses that.
-func (e Engine) capacity(d units.Length) (Capacity, error) {
-	if c := e.Chamber; c != (oversize.Chamber{}) {
-		c.GasketHole = e.GasketHole
-		got, err := c.Compression(d, e.Stroke)
-		return Capacity{Bore: d, Swept: got.Swept, Ratio: got.Ratio, FromPort: got.FromPort}, err
+func (e Engine) capacity(d units.Length) (c oversize.Compression, err error) {
+	if chamber := e.Chamber; chamber != (oversize.Chamber{}) {
+		chamber.GasketHole = e.GasketHole
+		return chamber.Compression(d, e.Stroke)
 	}
-	swept, err := oversize.Swept(d, e.Stroke)
-	if err != nil {
-		return Capacity{}, err
+	if c.Swept, err = oversize.Swept(d, e.Stroke); err != nil {
+		return c, err
 	}
-	c := Capacity{Bore: d, Swept: swept}
-	clearance := e.ClearanceVolume
+	c.Clearance = e.ClearanceVolume
 	if e.CompressionRatio != 0 {
 		nominal, err := oversize.Swept(e.Bore, e.Stroke)
 		if err != nil {
-			return Capacity{}, err
+			return c, err
 		}
-		if clearance, err = oversize.ClearanceVolume(nominal, e.CompressionRatio); err != nil {
-			return Capacity{}, err
+		if c.Clearance, err = oversize.ClearanceVolume(nominal, e.CompressionRatio); err != nil {
+			return c, err
 		}
 	}
-	if clearance != 0 {
-		c.Ratio, err = oversize.Ratio(swept, clearance)
+	if c.Clearance != 0 {
+		c.Ratio, err = oversize.Ratio(c.Swept, c.Clearance)
 	}
 	return c, err
 }

@@ -288,6 +288,10 @@ func (c *checker) cuts(b Cuts, e Engine) {
 		{"locating", length(b.Locating)}, {"out_of_square", length(b.OutOfSquare)}, {"surface", length(b.Surface)}} {
 		c.small("cuts."+l.path, l.size, nominal)
 	}
+	c.length("cuts.length", b.Length, largestDepth)
+	if err := turning(b.Spindle); err != nil {
+		c.fault("cuts.spindle", b.Spindle, "%w", err)
+	}
 }
 
 // rules are what a field is held to by its tag `want`: a length along the bore, a small one, a speed of turning.
@@ -303,14 +307,17 @@ func rules() map[string]strictjson.Rule {
 	}
 	return map[string]strictjson.Rule{
 		"far": upTo(largestDepth), "fine": upTo(coarsest),
-		"turning": func(v any) error {
-			const most = 100_000 * units.PerMinute
-			if f, ok := v.(units.Frequency); !ok || f != 0 && !(f > 0 && f <= most) { // NaN too
-				return fmt.Errorf("want above 0, up to %v", most)
-			}
-			return nil
-		},
+		"turning": turning,
 	}
+}
+
+// turning holds a speed of turning that may be left out to what turns.
+func turning(v any) error {
+	const most = 100_000 * units.PerMinute
+	if f, ok := v.(units.Frequency); !ok || f != 0 && !(f > 0 && f <= most) { // NaN too
+		return fmt.Errorf("want above 0, up to %v", most)
+	}
+	return nil
 }
 
 func (c *checker) tools(t Tools) {

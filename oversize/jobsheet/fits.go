@@ -43,7 +43,7 @@ type pairing struct {
 
 // match finds the piston for each finished bore, size by size, where those that came for the size were measured one
 // by one and every bore of that size has been read. Until then no bore has a piston of its own.
-func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, out []Omission, err error) {
+func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, out []Remark, err error) {
 	p.of = make([]int, len(g.Cylinders))
 	for i := range p.of {
 		p.of[i] = -1

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/oversize/jobsheet/page"
 )
 
 // FuzzReadJob: any bytes give a job or faults, and a job written and read again is the same.
@@ -67,7 +68,7 @@ func FuzzReadSheet(f *testing.F) {
 		if err != nil && !errors.Is(err, jobsheet.ErrChanged) {
 			return
 		}
-		for _, p := range []jobsheet.Paper{{}, {Lines: 40, ASCII: true}} {
+		for _, p := range []page.Text{{}, {Lines: 40, ASCII: true}} {
 			if err := s.Print(io.Discard, p); err != nil {
 				t.Fatal(err)
 			}

@@ -15,7 +15,7 @@ import (
 const usualTolerance = 5 * units.Degree
 
 // honed works out the crosshatch of the setting in the job and of what is on hand.
-func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out []Omission, err error) {
+func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out []Remark, err error) {
 	t := g.Tools
 	if choice.Route == oversize.MakersProcess {
 		return h, omit(nil, "honing", "this wall is never honed"), nil
@@ -106,7 +106,7 @@ func (t Tools) motion() hone.Motion {
 }
 
 // alongTheWall adds the angle along the wall, and where the honing allowance goes.
-func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Omission) {
+func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Remark) {
 	if h.Travel == (hone.Travel{}) {
 		return nil
 	}
@@ -129,7 +129,7 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Omission) {
 }
 
 // tracks adds whether the tool runs in its own tracks, and how many strokes cover the wall.
-func (h *HoneSheet) tracks(t Tools) (out []Omission) {
+func (h *HoneSheet) tracks(t Tools) (out []Remark) {
 	var err error
 	if t.Lines != 0 && t.Track != 0 {
 		rig := hone.Rig{Kind: t.Hone, Drive: t.Drive, Lines: t.Lines, Track: t.Track}

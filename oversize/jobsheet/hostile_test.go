@@ -10,13 +10,14 @@ import (
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/oversize/jobsheet/page"
 )
 
 // written lists every way out of a sheet.
 func written(s jobsheet.Sheet) map[string]func() error {
 	return map[string]func() error{
 		"text":  func() error { return s.WriteText(io.Discard) },
-		"paper": func() error { return s.Print(io.Discard, jobsheet.Paper{Lines: 40, ASCII: true}) },
+		"paper": func() error { return s.Print(io.Discard, page.Text{Lines: 40, ASCII: true}) },
 		"html":  func() error { return s.WriteHTML(io.Discard) },
 		"json":  func() error { return s.WriteJSON(io.Discard) },
 	}

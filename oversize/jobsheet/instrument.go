@@ -23,7 +23,7 @@ type given struct {
 	survey  bore.Gauge   // as it was set for the survey
 	proof   bore.Gauge   // and for the proof
 	study   *study.Study // of the gauge; nil where there is none
-	assumed []Assumption
+	assumed []Remark
 }
 
 // given looks up what the job names, and what is taken where it names nothing.
@@ -33,7 +33,7 @@ func (j Job) given() (given, error) {
 	if g.wall, err = g.wallMaterial(); err != nil {
 		return g, fault("engine.material", err)
 	}
-	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston", demandRunningClearance); err != nil {
+	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston"); err != nil {
 		return g, fault("engine.piston_material", err)
 	}
 	if len(j.Gauge.Study) > 0 {
@@ -47,12 +47,12 @@ func (j Job) given() (given, error) {
 		return g, fault("gauge", err)
 	}
 	hot := j.Engine.Running
-	g.assumeWithin("engine.running.ring", hot.Ring, inWork, demandRunningGap, demandHotGap)
-	g.assumeWithin("engine.running.bore", hot.Bore, inWork, demandSleeve, demandRunningClearance, demandRunningGap, demandHotGap)
-	g.assumeWithin("engine.running.piston", hot.Piston, inWork, demandRunningClearance)
+	g.assumeWithin("engine.running.ring", hot.Ring, inWork)
+	g.assumeWithin("engine.running.bore", hot.Bore, inWork)
+	g.assumeWithin("engine.running.piston", hot.Piston, inWork)
 	for i, c := range j.Cylinders {
 		if !c.Crosshatch.IsZero() && c.CrosshatchDoubt == 0 {
-			g.assumed = assume(g.assumed, fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), fmt.Sprintf("the crosshatch is what was measured to ± %v", byProtractor), demandCrosshatch)
+			g.assume(fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), "the crosshatch is what was measured to ± %v", byProtractor)
 		}
 	}
 	if j.proven() {
@@ -69,11 +69,11 @@ func (g *given) wallMaterial() (material.Material, error) {
 	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
 		usual = material.AluminiumBlock()
 	}
-	inside, err := g.metalOr(e.Material, usual, "engine.material", "the cylinder wall", demandSize, demandLeastClearance, demandGreatestClearance)
+	inside, err := g.metalOr(e.Material, usual, "engine.material", "the cylinder wall")
 	if err != nil || e.Wall != oversize.IronSleeve {
 		return inside, err
 	}
-	barrel, err := g.metalOr(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve", demandSize, demandLeastClearance, demandGreatestClearance)
+	barrel, err := g.metalOr(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve")
 	if err != nil {
 		return inside, err
 	}
@@ -81,31 +81,28 @@ func (g *given) wallMaterial() (material.Material, error) {
 }
 
 // metalOr returns the named metal, or the usual one with the assumption said.
-func (g *given) metalOr(m Metal, usual material.Material, field, what string, rows ...Demand) (material.Material, error) {
+func (g *given) metalOr(m Metal, usual material.Material, field, what string) (material.Material, error) {
 	if m == "" {
-		g.assumed = assume(g.assumed, field, what+" is "+usual.Name, rows...)
+		g.assume(field, "%s is %s", what, usual.Name)
 		return usual, nil
 	}
 	if _, err := material.ByName(string(m)); err != nil && !strings.Contains(string(m), " ± ") {
-		g.assumed = assume(g.assumed, field, fmt.Sprintf("the coefficient is what the job says to ± %v", ofExpansion), rows...)
+		g.assume(field, "the coefficient is what the job says to ± %v", ofExpansion)
 	}
 	return m.material()
 }
 
 // assumeWithin says what half-width is taken of a temperature that came with none.
-func (g *given) assumeWithin(field string, t bore.Temperature, usual units.TemperatureChange, rows ...Demand) {
+func (g *given) assumeWithin(field string, t bore.Temperature, usual units.TemperatureChange) {
 	if within(t, usual) != t {
-		g.assumed = assume(g.assumed, field, fmt.Sprintf("the temperature is what the job says to ± %v", usual), rows...)
+		g.assume(field, "the temperature is what the job says to ± %v", usual)
 	}
 }
-
-// sizes are the demands that a size of the bore, and not only a difference, takes part in.
-var sizeRows = [...]Demand{demandRoute, demandSize, demandLeastClearance, demandGreatestClearance, demandGap}
 
 // instrument returns a gauge of the job as package bore wants it.
 func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gauge, error) {
 	t := by.Temperatures.within()
-	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod", sizeRows[:]...)
+	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod")
 	if err != nil {
 		return bore.Gauge{}, err
 	}
@@ -117,33 +114,32 @@ func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gaug
 	if len(readings) == 0 {
 		return out, nil
 	}
-	g.assumeWithin(path+".temperatures.standard", by.Temperatures.Standard, thermometer, sizeRows[:]...)
-	g.assumeWithin(path+".temperatures.gauge_set", by.Temperatures.GaugeSet, thermometer, sizeRows[:]...)
-	g.assumeWithin(path+".temperatures.gauge_used", by.Temperatures.GaugeUsed, thermometer, sizeRows[:]...)
-	g.assumeWithin(path+".temperatures.cylinder", by.Temperatures.Cylinder, thermometer, sizeRows[:]...)
-	all := append(sizeRows[:len(sizeRows):len(sizeRows)], demandOvality, demandTaper, demandSpread)
+	g.assumeWithin(path+".temperatures.standard", by.Temperatures.Standard, thermometer)
+	g.assumeWithin(path+".temperatures.gauge_set", by.Temperatures.GaugeSet, thermometer)
+	g.assumeWithin(path+".temperatures.gauge_used", by.Temperatures.GaugeUsed, thermometer)
+	g.assumeWithin(path+".temperatures.cylinder", by.Temperatures.Cylinder, thermometer)
 	if by.DialError == 0 {
 		out.DialError = dialSteps * by.Resolution
-		g.assumed = assume(g.assumed, "gauge.dial_error", fmt.Sprintf("the dial is off by %v at most", out.DialError), all...)
+		g.assume("gauge.dial_error", "the dial is off by %v at most", out.DialError)
 	}
 	if g.study != nil && g.study.Repeatability.Std > 0 {
 		out.Repeatability, out.RepeatabilityDoF = g.study.Repeatability.Std, g.study.Repeatability.DoF
 	}
 	if out.Repeatability == 0 && !repeats(readings) {
 		out.Repeatability = repeatSteps * by.Resolution
-		g.assumed = assume(g.assumed, "gauge.repeatability", fmt.Sprintf("one reading scatters by %v, one standard deviation", out.Repeatability), all...)
+		g.assume("gauge.repeatability", "one reading scatters by %v, one standard deviation", out.Repeatability)
 	}
 	if t.PlaceToPlace == 0 {
 		out.PlaceSpread = placeToPlace
-		g.assumed = assume(g.assumed, path+".temperatures.place_to_place", fmt.Sprintf("places along the wall differ by %v at most either way", placeToPlace), all...)
+		g.assume(path+".temperatures.place_to_place", "places along the wall differ by %v at most either way", placeToPlace)
 	}
 	if by.Standard != (Standard{}) {
-		metal, err := g.metalOr(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard", sizeRows[:]...)
+		metal, err := g.metalOr(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard")
 		if err != nil {
 			return bore.Gauge{}, err
 		}
 		if by.Standard.Size.Expanded == 0 {
-			g.assumed = assume(g.assumed, path+".standard.size", fmt.Sprintf("the setting standard, without a certificate, is its size to ± %v", uncertified), sizeRows[:]...)
+			g.assume(path+".standard.size", "the setting standard, without a certificate, is its size to ± %v", uncertified)
 		}
 		size, err := by.Standard.Size.estimate(uncertified)
 		if err != nil {

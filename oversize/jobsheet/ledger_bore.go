@@ -261,7 +261,7 @@ func (j Job) onMakersList(over units.Length) bool {
 
 // crosshatch writes whether the finished wall has the pattern that the rings want.
 func (b *book) crosshatch(path string) {
-	p := b.proofs[b.at]
+	p, c := b.proofs[b.at], b.Cylinders[b.at]
 	wanted := !b.Tools.Crosshatch.IsZero()
 	switch {
 	case b.chosen().Route == oversize.MakersProcess:
@@ -272,17 +272,17 @@ func (b *book) crosshatch(path string) {
 		b.put(open(demandCrosshatch, "", notSaid, b.later(Tell), "tools.tolerance"))
 	case p == nil:
 		b.put(open(demandCrosshatch, "", toCome, b.workStep()))
-	case p.Crosshatch == (CrosshatchFinding{}):
+	case p.Crosshatch == nil:
 		b.put(open(demandCrosshatch, "", notMeasured, WashAndProve, path+"crosshatch"))
 	default:
 		r := provenBy(demandCrosshatch, "", noReason)
-		switch p.Crosshatch.Verdict {
+		switch *p.Crosshatch {
 		case uncertainty.Beyond:
 			r = Row{Demand: demandCrosshatch, State: Failed, Reason: beyondLimit, Step: Rework}
 		case uncertainty.Undecided:
 			r = open(demandCrosshatch, "", doubtful, MeasureBetter, path+"crosshatch_doubt")
 		}
-		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(p.Crosshatch.Measured), p.Crosshatch.Doubt, p.Crosshatch.Want)
+		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(c.Crosshatch), c.crosshatchDoubt(), b.Tools.want())
 		b.put(r)
 	}
 }

@@ -172,12 +172,12 @@ func (w ringRows) toSet(d Demand) Row {
 }
 
 // inBore reports whether the gap was measured in the bore that goes together.
-func (w ringRows) inBore() bool { return w.sheet != nil && w.sheet.InBore && w.gaugeSet() }
+func (w ringRows) inBore() bool { return w.sheet != nil && w.sheet.inBore() && w.gaugeSet() }
 
 func (w ringRows) gap() Row {
 	field := fmt.Sprintf("engine.rings[%d].gap", w.n)
 	switch {
-	case w.sheet != nil && w.sheet.Unfit:
+	case w.sheet != nil && w.sheet.unfit:
 		return Row{Demand: demandGap, State: Failed, Reason: unfit, Step: AskMaker, Give: []string{field}}
 	case w.ring.Gap.IsZero():
 		return open(demandGap, "", noLimit, w.later(Tell), field)
@@ -204,14 +204,14 @@ func (w ringRows) service() Row {
 func (w ringRows) running() Row {
 	t := w.Engine.Running
 	switch {
-	case w.sheet != nil && w.sheet.Apart.Subject != "":
-		r := judged(demandRunningGap, "", w.sheet.Apart, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished", "engine.running")
+	case w.sheet != nil && w.sheet.Hot.Subject != "":
+		r := judged(demandRunningGap, "", w.sheet.Hot, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished", "engine.running")
 		switch {
 		case r.State == Failed:
 			r.Reason = touches
 		case !w.inBore():
 			r = w.toSet(demandRunningGap)
-			r.Finding = &w.sheet.Apart
+			r.Finding = &w.sheet.Hot
 		case r.State == Open:
 			r.Reason = mayTouch
 		}

@@ -243,7 +243,7 @@ func TestAcceptance(t *testing.T) {
 	if r := rowOf(t, s, row); r.State != jobsheet.Failed || !r.Lapsed || s.Next == jobsheet.Reassemble {
 		t.Errorf("lapsed: %+v, next %v", r, s.Next)
 	}
-	if len(s.Unused) != 1 || !strings.Contains(s.Unused[0].Why, "lapsed") {
+	if len(s.Unused) != 1 || !strings.Contains(s.Unused[0].Says, "lapsed") {
 		t.Errorf("unused: %v", s.Unused)
 	}
 	// A maker's figure may be exceeded by a named person.
@@ -306,7 +306,7 @@ func TestNobodyAccepts(t *testing.T) {
 			if r := rowOf(t, s, c.row); r.State == jobsheet.Accepted || s.Next >= jobsheet.LeaveUntouched {
 				t.Errorf("accepted: %s, next %v", r.Stands, s.Next)
 			}
-			if len(s.Unused) == 0 || !strings.Contains(s.Unused[len(s.Unused)-1].Why, "nobody can accept this") {
+			if len(s.Unused) == 0 || !strings.Contains(s.Unused[len(s.Unused)-1].Says, "nobody can accept this") {
 				t.Errorf("not said: %v", s.Unused)
 			}
 		})

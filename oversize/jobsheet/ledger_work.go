@@ -253,7 +253,7 @@ func (b *book) sleeveRows(string) {
 			if b.noFit != nil {
 				r.Says = b.noFit.Error()
 			}
-		case q.why == comesLoose && !v.HasRunning:
+		case q.why == comesLoose && v.Running == nil:
 			r.Reason, r.Step, r.Give = comesLoose, ChooseSleeve, []string{"engine.running.bore"}
 			r.Says = "the job does not say how warm the bore runs"
 		case q.verdict() == uncertainty.Within:

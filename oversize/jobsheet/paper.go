@@ -9,25 +9,12 @@ import (
 	"borewright.example/oversize/jobsheet/page"
 )
 
-// A Paper is what a sheet is printed on. The zero Paper is a screen: one long page, any character.
-type Paper struct {
-	// Lines of a page, 20 or more; 0 is one long page. Every page but the first begins with a form
-	// feed, and each says which it is.
-	Lines int
-	// ASCII is for a printer that knows no other characters: "±" is printed "+/-", "°" "deg", what
-	// has no such name "?".
-	ASCII bool
-}
-
-// ErrPaper: pages too short to print on.
-var ErrPaper = page.ErrPaper
-
 // WriteText writes the sheet for a person at a bench. An error is the writer's.
-func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, Paper{}) }
+func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, page.Text{}) }
 
-// Print writes the text of the sheet on paper. An error is the writer's, or [ErrPaper].
-func (s Sheet) Print(w io.Writer, paper Paper) error {
-	if err := (page.Text{Lines: paper.Lines, ASCII: paper.ASCII}).Write(w, s.document()); err != nil {
+// Print writes the text of the sheet on paper. An error is the writer's, or [page.ErrPaper].
+func (s Sheet) Print(w io.Writer, paper page.Text) error {
+	if err := paper.Write(w, s.document()); err != nil {
 		return fmt.Errorf("jobsheet: %w", err)
 	}
 	return nil

@@ -9,6 +9,7 @@ import (
 	"borewright.example/bore/fit"
 	"borewright.example/oversize"
 	"borewright.example/rings"
+	"borewright.example/units"
 )
 
 // Plan works a job out through every room: it measures, judges, chooses the route and says what
@@ -74,7 +75,7 @@ func (j Job) plan() (Sheet, error) {
 		return Sheet{}, err
 	}
 	var honing HoneSheet
-	var notHoned []Omission
+	var notHoned []Remark
 	if len(choice.Cylinders) > 0 {
 		if honing, notHoned, err = honed(g, choice, bores); err != nil {
 			return Sheet{}, err
@@ -117,6 +118,9 @@ func (j Job) plan() (Sheet, error) {
 		if len(choice.Cylinders) > 0 {
 			cs.Clearances, cs.Stock, cs.Warm, cs.Dial = fits[i].clearances, cuts[i].stock, cuts[i].warm, cuts[i].dial
 			cs.Pass, cs.Skirts = passes[i].next, passes[i].skirts
+			if p := proofs[i]; p != nil {
+				cs.Skirts = g.skirts(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
+			}
 			cs.Texture = walls[i]
 			cs.Rings, cs.Proof, cs.Before, cs.After = gaps[i], proofs[i], volumes.before[i], volumes.after[i]
 		}
@@ -148,7 +152,7 @@ func (s *Sheet) usual() (err error) {
 }
 
 // unused lists what was measured and stands behind no row, and why.
-func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, passes []passing) (out []Omission) {
+func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, passes []passing) (out []Remark) {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d].", i)
 		if len(c.Proof) > 0 && proofs[i] == nil {
@@ -208,8 +212,8 @@ func fault(path string, err error) error {
 }
 
 // omit notes a part of the sheet that is left out, once.
-func omit(list []Omission, part, why string, args ...any) []Omission {
-	o := Omission{part, fmt.Sprintf(why, args...)}
+func omit(list []Remark, part, why string, args ...any) []Remark {
+	o := Remark{part, fmt.Sprintf(why, args...)}
 	if slices.Contains(list, o) {
 		return list
 	}

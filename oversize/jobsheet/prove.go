@@ -8,7 +8,6 @@ import (
 	"slices"
 
 	"borewright.example/bore"
-	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -19,24 +18,12 @@ type ProofSheet struct {
 	Bore    bore.Geometry  `json:"bore"`             // sizes and form at 20 °C
 	Changed *bore.Change   `json:"changed,omitzero"` // since the survey; nil where no place was read both times, or the wall is a new one
 	Missing []bore.Reading `json:"missing,omitzero"` // where the survey was read and the proof was not
-	// NotAtRest says that the cylinder may not have been at the temperature of the standard.
-	NotAtRest bool `json:"not_at_rest,omitzero"`
 	// Findings of the bore: as New the finish window, where it is cut to a size.
 	Findings []bore.Finding `json:"findings,omitzero"`
-	// Crosshatch is that measured, against the one wanted: zero unless the job has both.
-	Crosshatch CrosshatchFinding `json:"crosshatch,omitzero"`
-	// Remedies has, for each undecided finding of the bore, what would settle it if the value stayed.
-	Remedies []Remedy `json:"remedies,omitzero"`
-	// Skirts is the skirt diameters that fit the bore as it is; zero where its form leaves none.
-	Skirts units.Limits `json:"skirts,omitzero"`
-}
-
-// A CrosshatchFinding is a crosshatch held against the one wanted, with its doubt.
-type CrosshatchFinding struct {
-	Measured hone.Crosshatch     `json:"measured"` // of the finished bore
-	Doubt    units.Angle         `json:"doubt"`    // of its included angle, expanded to 95 %
-	Want     hone.Want           `json:"want"`     // from the job's tools
-	Verdict  uncertainty.Verdict `json:"verdict"`  // within the tolerance, or beyond it
+	// Crosshatch says whether the one measured is the one wanted; nil unless the job has both.
+	Crosshatch *uncertainty.Verdict `json:"crosshatch,omitempty"`
+	// Remedies has, for each undecided finding by its place from 0, what would settle it if the value stayed.
+	Remedies map[int]uncertainty.Remedy `json:"remedies,omitempty"`
 }
 
 // mostApart is how far the cylinder may be from the temperature of the setting standard in the reading that
@@ -73,7 +60,6 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 		return p, err
 	}
 	p.Missing = missing(before.bore, p.Bore)
-	p.NotAtRest = by.Standard != (Standard{}) && !by.Temperatures.atRest()
 	if choice.Route != oversize.Sleeve { // else the bore that was read then is gone
 		if change, err := bore.Compare(before.bore, p.Bore); err == nil {
 			p.Changed = &change
@@ -89,10 +75,9 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	if p.Remedies, err = remedies(p.Bore, p.Findings); err != nil {
 		return p, err
 	}
-	p.Skirts = g.skirts(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})
 	if got, want := c.Crosshatch, g.Tools.want(); !got.IsZero() && !want.Crosshatch.IsZero() {
-		doubt := cmp.Or(c.CrosshatchDoubt, byProtractor)
-		p.Crosshatch = CrosshatchFinding{Measured: got, Doubt: doubt, Want: want, Verdict: want.Judge(got, doubt)}
+		v := want.Judge(got, c.crosshatchDoubt())
+		p.Crosshatch = &v
 	}
 	return p, nil
 }
@@ -128,3 +113,6 @@ func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
 	}
 	return limits, nil
 }
+
+// crosshatchDoubt is the doubt of the crosshatch of a finished bore, expanded to 95 %.
+func (c Cylinder) crosshatchDoubt() units.Angle { return cmp.Or(c.CrosshatchDoubt, byProtractor) }

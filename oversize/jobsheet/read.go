@@ -18,7 +18,7 @@ type readBore struct {
 	bore     bore.Geometry
 	findings []bore.Finding
 	coarse   []bore.Coarse
-	remedies []Remedy
+	remedies map[int]uncertainty.Remedy
 	cleanUp  bore.CleanUp
 	feeler   uncertainty.Estimate
 }
@@ -100,9 +100,9 @@ func (j Job) limits(over units.Length) (bore.Limits, error) {
 	return b, nil
 }
 
-// remedies returns what would settle each undecided finding.
-func remedies(g bore.Geometry, fs []bore.Finding) ([]Remedy, error) {
-	var list []Remedy
+// remedies returns what would settle each undecided finding, by its place.
+func remedies(g bore.Geometry, fs []bore.Finding) (map[int]uncertainty.Remedy, error) {
+	list := map[int]uncertainty.Remedy{}
 	for i, f := range fs {
 		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
 			continue
@@ -112,7 +112,7 @@ func remedies(g bore.Geometry, fs []bore.Finding) ([]Remedy, error) {
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, Remedy{i, r})
+		list[i] = r
 	}
 	return list, nil
 }

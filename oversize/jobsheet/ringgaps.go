@@ -58,7 +58,7 @@ func (g given) narrowest(b bore.Geometry) ringBore {
 }
 
 // ringGaps works out each measured ring in the bore it goes into, and what to file.
-func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet, bores []ringBore) (all [][]RingSheet, out []Omission, err error) {
+func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet, bores []ringBore) (all [][]RingSheet, out []Remark, err error) {
 	all = make([][]RingSheet, len(read))
 	for i := range choice.Cylinders {
 		c := g.Cylinders[i]
@@ -112,7 +112,6 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 		return r, err
 	}
 	if !w.measured.Finished.IsZero() && w.bore.there {
-		r.InBore = true
 		r.Foretold = r.Gap
 		if r.Gap, err = gapEstimate(w.measured.Finished); err != nil {
 			return r, err
@@ -129,7 +128,7 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 	if warm && w.ring.HotGap != 0 && !window.IsZero() {
 		switch cut, err := heat.Window(window, r.Bore.Value, w.ring.HotGap); {
 		case errors.Is(err, rings.ErrButts):
-			r.Unfit = true
+			r.unfit = true
 		case err != nil:
 			return r, err
 		default:
@@ -151,10 +150,10 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 // judge holds the gap against its windows, and plans the filing.
 func (w ringWork) judge(r *RingSheet, window units.Limits) error {
 	var err error
-	if !window.IsZero() && !r.Unfit {
+	if !window.IsZero() && !r.unfit {
 		r.Filing, err = rings.FileTo(r.Gap, window, w.risk.row)
 		if errors.Is(err, rings.ErrDoubt) {
-			r.Doubtful, err = true, nil
+			err = nil // the window is too narrow for the doubt of the gap: no reading would prove anything
 		}
 		if err != nil {
 			return err
@@ -169,7 +168,7 @@ func (w ringWork) judge(r *RingSheet, window units.Limits) error {
 	if w.stays && w.ring.GapLimit != 0 && !w.measured.Filed { // one that was filed is fitted as a new one
 		window.Max = w.ring.GapLimit
 	}
-	if !r.InBore || window.IsZero() {
+	if !r.inBore() || window.IsZero() {
 		return nil
 	}
 	r.Measured, err = uncertainty.Judge(r.Gap, window, w.risk.row)
@@ -211,20 +210,20 @@ func (w ringWork) hot(r *RingSheet, h rings.Warm) error {
 	if cold.Value <= 0 {
 		return nil // it overlaps cold already
 	}
-	var err error
-	if r.Hot, err = h.Hot(cold, r.Bore); err != nil && !errors.Is(err, rings.ErrButts) {
+	hot, err := h.Hot(cold, r.Bore)
+	if err != nil && !errors.Is(err, rings.ErrButts) {
 		return err
 	}
 	if r.Least, err = h.Least(r.Bore.Value, w.ring.HotGap); err != nil {
 		return err
 	}
-	if r.Apart, err = uncertainty.Judge(r.Hot, units.Limits{Min: units.Picometre}, w.risk.row); err != nil {
+	if r.Hot, err = uncertainty.Judge(hot, units.Limits{Min: units.Picometre}, w.risk.row); err != nil {
 		return err
 	}
-	r.Apart.Subject = "end gap when hot"
+	r.Hot.Subject = "end gap when hot"
 	if w.ring.HotGap != 0 {
-		r.HotEnough, err = uncertainty.Judge(r.Hot, units.Limits{Min: w.ring.HotGap}, w.risk.row)
-		r.HotEnough.Subject = r.Apart.Subject
+		r.HotEnough, err = uncertainty.Judge(hot, units.Limits{Min: w.ring.HotGap}, w.risk.row)
+		r.HotEnough.Subject = r.Hot.Subject
 	}
 	return err
 }

@@ -391,7 +391,7 @@ func (f jobFile) proof(t *testing.T, s jobsheet.Sheet) {
 		}
 		same(t, "findings of the proof", c.Proof.Findings, must(g.Judge(limits, f.row()))(t))
 		crosshatch, want := field[hone.Crosshatch](f.of("cylinders", i), "crosshatch"), f.want()
-		same(t, "crosshatch", c.Proof.Crosshatch.Verdict == uncertainty.Within, want.Accepts(crosshatch))
+		same(t, "crosshatch", *c.Proof.Crosshatch == uncertainty.Within, want.Accepts(crosshatch))
 	}
 	if s.Matched == nil {
 		return
@@ -461,19 +461,18 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 // capacities: of a chamber part by part, or of the ratio that the maker gives at the nominal bore.
 func (f jobFile) capacities(t *testing.T, s jobsheet.Sheet) {
 	stroke, nominal := f.size("engine.stroke"), f.size("engine.bore")
-	capacity := func(d units.Length) jobsheet.Capacity {
+	capacity := func(d units.Length) oversize.Compression {
 		swept := must(oversize.Swept(d, stroke))(t)
 		if !f.has("engine.chamber") {
 			clearance := must(oversize.ClearanceVolume(must(oversize.Swept(nominal, stroke))(t), f.number("engine.compression_ratio")))(t)
-			return jobsheet.Capacity{Bore: d, Swept: swept, Ratio: must(oversize.Ratio(swept, clearance))(t)}
+			return oversize.Compression{Swept: swept, Clearance: clearance, Ratio: must(oversize.Ratio(swept, clearance))(t)}
 		}
 		chamber := oversize.Chamber{
 			Head: field[units.Volume](f, "engine.chamber.head"), Crown: field[units.Volume](f, "engine.chamber.crown"),
 			Deck: f.size("engine.chamber.deck"), Gasket: f.size("engine.chamber.gasket"), GasketHole: f.size("engine.gasket_hole"),
 			PortTop: f.size("engine.chamber.port_top"),
 		}
-		got := must(chamber.Compression(d, stroke))(t)
-		return jobsheet.Capacity{Bore: d, Swept: got.Swept, Ratio: got.Ratio, FromPort: got.FromPort}
+		return must(chamber.Compression(d, stroke))(t)
 	}
 	var before, after []units.Volume
 	for i, c := range s.Cylinders {
@@ -482,19 +481,19 @@ func (f jobFile) capacities(t *testing.T, s jobsheet.Sheet) {
 			finished = c.Proof.Bore.Mean.Value
 		}
 		for _, x := range []struct {
-			got  jobsheet.Capacity
-			want jobsheet.Capacity
+			got  oversize.Compression
+			want oversize.Compression
 			all  *[]units.Volume
 		}{{c.Before, capacity(nominal), &before}, {c.After, capacity(finished), &after}} {
 			closeTo(t, "swept volume", float64(x.got.Swept), float64(x.want.Swept))
 			closeTo(t, "ratio", x.got.Ratio, x.want.Ratio)
 			closeTo(t, "ratio from the port", x.got.FromPort, x.want.FromPort)
-			same(t, "size swept", x.got.Bore, x.want.Bore)
+			closeTo(t, "space above the piston", float64(x.got.Clearance), float64(x.want.Clearance))
 			*x.all = append(*x.all, x.want.Swept)
 		}
 	}
-	closeTo(t, "displacement before", float64(s.Before.Swept), float64(oversize.Total(before...)))
-	closeTo(t, "displacement after", float64(s.After.Swept), float64(oversize.Total(after...)))
+	closeTo(t, "displacement before", float64(s.Before), float64(oversize.Total(before...)))
+	closeTo(t, "displacement after", float64(s.After), float64(oversize.Total(after...)))
 }
 
 // closeTo compares quantities of which JSON keeps 12 digits.
@@ -561,13 +560,13 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			service := must(uncertainty.Judge(gap, units.Limits{Max: engine.size("gap_limit")}, each))(t)
 			same(t, "gap in service", []any{r.Service.Verdict, r.Service.Conform, r.Service.Limits}, []any{service.Verdict, service.Conform, service.Limits})
 
-			same(t, "hot gap", r.Hot, must(heat.Hot(filing.After(), at.Diameter))(t))
+			same(t, "hot gap", r.Hot.Measured, must(heat.Hot(filing.After(), at.Diameter))(t))
 			if margin != 0 {
 				same(t, "least gap", r.Least, must(heat.Least(at.Diameter.Value, margin))(t))
 			}
-			same(t, "ends apart", []any{r.Apart.Verdict, r.Apart.Conform}, judged(t, r.Hot, units.Limits{Min: 1}, each))
+			same(t, "ends apart", []any{r.Hot.Verdict, r.Hot.Conform}, judged(t, r.Hot.Measured, units.Limits{Min: 1}, each))
 			if margin != 0 {
-				same(t, "hot enough", []any{r.HotEnough.Verdict, r.HotEnough.Conform}, judged(t, r.Hot, units.Limits{Min: margin}, each))
+				same(t, "hot enough", []any{r.HotEnough.Verdict, r.HotEnough.Conform}, judged(t, r.Hot.Measured, units.Limits{Min: margin}, each))
 			}
 			if own.text("finished") != "" {
 				after := own.sure("finished")

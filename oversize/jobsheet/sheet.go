@@ -28,11 +28,11 @@ const Version = 2
 // picometre and every other quantity to the 12 digits of its text, so that one read back may differ in the
 // last digits of a bare number.
 type Sheet struct {
-	Version int          `json:"version"`          // of the JSON: [Version]
-	Job     Job          `json:"job"`              // what the sheet was worked out from
-	Next    Step         `json:"next"`             // of the engine: that of the most pressing row
-	Ledger  []Row        `json:"ledger"`           // everything that must be true, and where it stands
-	Assumed []Assumption `json:"assumed,omitzero"` // what the job did not say and the sheet took
+	Version int      `json:"version"`          // of the JSON: [Version]
+	Job     Job      `json:"job"`              // what the sheet was worked out from
+	Next    Step     `json:"next"`             // of the engine: that of the most pressing row
+	Ledger  []Row    `json:"ledger"`           // everything that must be true, and where it stands
+	Assumed []Remark `json:"assumed,omitzero"` // what the job did not say and the sheet took
 	// ToRead is where to read each bore, where ring travel is known; no diameters yet.
 	ToRead    []bore.Reading  `json:"to_read,omitzero"`
 	Cylinders []CylinderSheet `json:"cylinders"` // in the order of the job
@@ -46,14 +46,15 @@ type Sheet struct {
 	UsualClearance units.Limits  `json:"usual_clearance,omitzero"`
 	UsualGap       units.Limits  `json:"usual_gap,omitzero"`
 	Matched        []fit.Matched `json:"matched,omitzero"` // pistons to finished bores, size by size; a bore is its cylinder
-	Before         Capacity      `json:"before,omitzero"`  // of the whole engine, at the sizes it stands at
-	After          Capacity      `json:"after,omitzero"`   // at the sizes chosen; zero where none is
+	// Before is what the whole engine sweeps at the sizes it stands at, After at the sizes chosen; zero where none is.
+	Before units.Volume `json:"before,omitzero"`
+	After  units.Volume `json:"after,omitzero"`
 	// Past is the chance, from 0 to 1 and for the whole engine, that honing runs past a size.
-	Past      float64    `json:"past,omitzero"`
-	Omitted   []Omission `json:"omitted,omitzero"` // parts that the job does not say enough for
-	Unused    []Omission `json:"unused,omitzero"`  // what was given and stands behind no row
-	Checklist []Note     `json:"checklist"`        // what to look at and to do, by operation
-	Cautions  []Note     `json:"cautions"`         // what can hurt someone or spoil the work, by operation
+	Past      float64  `json:"past,omitzero"`
+	Omitted   []Remark `json:"omitted,omitzero"` // parts that the job does not say enough for
+	Unused    []Remark `json:"unused,omitzero"`  // what was given and stands behind no row
+	Checklist []Note   `json:"checklist"`        // what to look at and to do, by operation
+	Cautions  []Note   `json:"cautions"`         // what can hurt someone or spoil the work, by operation
 }
 
 // A CylinderSheet is what one bore's readings say and what follows for it.
@@ -66,33 +67,30 @@ type CylinderSheet struct {
 	// Clearances of the piston in hand in the bore as it is, and of the one for the finished bore
 	// at the size to work to.
 	Clearances []Clearance `json:"clearances,omitzero"`
-	// Skirts is the skirt diameters that fit a bore honed past its size.
+	// Skirts is the skirt diameters that fit a bore that is past its size, or has been proven; zero where its form
+	// leaves none.
 	Skirts units.Limits `json:"skirts,omitzero"`
-	// Remedies has, for each undecided finding, what would settle it if the value stayed.
-	Remedies []Remedy     `json:"remedies,omitzero"`
-	CleanUp  bore.CleanUp `json:"clean_up"`
+	// Remedies has, for each undecided finding by its place from 0, what would settle it if the value stayed.
+	Remedies map[int]uncertainty.Remedy `json:"remedies,omitempty"`
+	CleanUp  bore.CleanUp               `json:"clean_up"`
 	// FeelerTaper is by how much the bore is larger at the upper of the two depths of a feeler test.
 	FeelerTaper uncertainty.Estimate `json:"feeler_taper,omitzero"`
 	// Stock is what comes off, operation by operation, where the bore is bored.
 	Stock []oversize.Operation `json:"stock,omitzero"`
-	// Warm is what the gauge shows while the cylinder is warm, one for each size in Stock.
-	Warm []WarmSize `json:"warm,omitzero"`
-	// Dial is what the gauge shows at the sizes to stop at, all being at one temperature.
-	Dial []DialSize `json:"dial,omitzero"`
+	// Warm is by how much the bore is larger than the standard while the cylinder is warm, one for each size in Stock.
+	Warm []GaugeSize `json:"warm,omitzero"`
+	// Dial is what the dial shows, with its own sign, at the sizes to bore and to hone to, all being at one temperature.
+	Dial []GaugeSize `json:"dial,omitzero"`
 	// Pass is what the next honing pass may be, where the honing has begun.
 	Pass hone.Next `json:"pass,omitzero"`
 	// Texture is that of the finished wall against what the rings want.
 	Texture []surface.Finding `json:"texture,omitzero"`
 	Rings   []RingSheet       `json:"rings,omitzero"`
 	Proof   *ProofSheet       `json:"proof,omitempty"` // where the finished bore has been read
-	Before  Capacity          `json:"before,omitzero"`
-	After   Capacity          `json:"after,omitzero"`
-}
-
-// A Remedy is what would settle an undecided finding.
-type Remedy struct {
-	Finding int `json:"finding"` // its place among the findings, from 0
-	uncertainty.Remedy
+	// Before is the displacement and compression of the size it stands at, After of the one chosen; a ratio of 0 is not
+	// known, and the one from the port only where the chamber names it.
+	Before oversize.Compression `json:"before,omitzero"`
+	After  oversize.Compression `json:"after,omitzero"`
 }
 
 // A Clearance is a diametral clearance of a piston, negative where the piston is the larger.
@@ -102,18 +100,11 @@ type Clearance struct {
 	Hot  uncertainty.Estimate `json:"hot,omitzero"` // running; zero where the temperatures are not given
 }
 
-// A WarmSize is what the gauge shows when a bore that is still warm has its size.
-type WarmSize struct {
+// A GaugeSize is what the gauge shows when a bore has a size.
+type GaugeSize struct {
 	Operation oversize.OperationKind `json:"operation"` // at whose end
 	Size      units.Length           `json:"size"`      // at 20 °C
-	Shows     units.Length           `json:"shows"`     // deviation from the setting standard, plus larger
-}
-
-// A DialSize is what the gauge shows at a size to stop at.
-type DialSize struct {
-	Bored bool         `json:"bored,omitzero"` // the size to bore to; else the one to hone to
-	Size  units.Length `json:"size"`
-	Shows units.Length `json:"shows"` // on its dial, with the dial's own sign
+	Shows     units.Length           `json:"shows"`     // deviation from the setting standard
 }
 
 // A RingSheet is one ring's gap in the finished bore.
@@ -123,22 +114,15 @@ type RingSheet struct {
 	SetAt  units.Length         `json:"set_at,omitzero"` // depth of that size, where the bore is smallest in ring travel
 	Gap    uncertainty.Estimate `json:"gap"`             // there; negative where the ends would overlap
 	Filing rings.Filing         `json:"filing,omitzero"`
-	// Foretold is what the first reading of the gap comes to in this bore, where Gap was measured in it.
+	// Foretold is what the first reading of the gap comes to in this bore, where Gap was measured in it; else zero.
 	Foretold uncertainty.Estimate `json:"foretold,omitzero"`
-	// Unfit says that no gap in the maker's window leaves the hot gap that is wanted.
-	Unfit bool `json:"unfit,omitzero"`
-	// Doubtful says that the window is too narrow for the doubt of the gap: no reading would
-	// prove anything.
-	Doubtful bool                `json:"doubtful,omitzero"`
-	Service  uncertainty.Finding `json:"service,omitzero"` // against the largest gap in service
-	InBore   bool                `json:"in_bore,omitzero"` // Gap was measured in the bore that goes together
+	Service  uncertainty.Finding  `json:"service,omitzero"` // against the largest gap in service
 	// Least is the least gap at 20 °C that leaves the hot gap that is wanted, or keeps the ends apart.
 	Least uncertainty.Estimate `json:"least,omitzero"`
-	// Hot is the gap at the running temperatures, after filing; negative where the ends butt. It
-	// is zero where they are not given.
-	Hot       uncertainty.Estimate `json:"hot,omitzero"`
-	Apart     uncertainty.Finding  `json:"apart,omitzero"`      // Hot against touching
-	HotEnough uncertainty.Finding  `json:"hot_enough,omitzero"` // Hot against what the job wants; zero where it wants none
+	// Hot is the gap at the running temperatures, after filing, against touching: negative where the ends butt, zero
+	// where the temperatures are not given. HotEnough is the same against what the job wants, zero where it wants none.
+	Hot       uncertainty.Finding `json:"hot,omitzero"`
+	HotEnough uncertainty.Finding `json:"hot_enough,omitzero"`
 	// Measured is the gap in the finished bore as measured, against the window; Grown how much
 	// larger that bore is than the one of the first reading, by the two gaps, if nothing was filed
 	// off in between.
@@ -149,7 +133,12 @@ type RingSheet struct {
 	Follows *rings.Conformity `json:"follows,omitempty"`
 	// Ports is the room between the ends of a pegged ring and each port.
 	Ports []rings.Room `json:"ports,omitzero"`
+
+	unfit bool // no gap in the maker's window leaves the hot gap that is wanted
 }
+
+// inBore reports whether the gap was measured in the bore that goes together.
+func (r RingSheet) inBore() bool { return r.Foretold != uncertainty.Estimate{} }
 
 // A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
 type HoneSheet struct {
@@ -174,19 +163,10 @@ type HoneSheet struct {
 	Cautions []hone.Caution `json:"cautions,omitzero"`
 }
 
-// A Capacity is the swept volume and the compression ratios that go with it, 0 where the space
-// above the piston is not known.
-type Capacity struct {
-	Bore     units.Length `json:"bore,omitzero"` // zero for the whole of an engine
-	Swept    units.Volume `json:"swept"`
-	Ratio    float64      `json:"ratio,omitzero"`     // over the full stroke, a pure number above 1
-	FromPort float64      `json:"from_port,omitzero"` // from exhaust closing, of a two-stroke
-}
-
-// An Omission is a part of the sheet that the job did not say enough for.
-type Omission struct {
-	Part string `json:"part"` // what is left out
-	Why  string `json:"why"`  // what the job would have to say, or what went wrong
+// A Remark is something that a sheet took, left out or had no use for, and a word about it.
+type Remark struct {
+	On   string `json:"on"`   // a field of the job, or a part of the sheet
+	Says string `json:"says"` // what was taken, or why
 }
 
 // WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's, or that of

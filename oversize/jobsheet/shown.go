@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/internal/enum"
+	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -245,7 +246,7 @@ func (s Shown) pressures(least, greatest units.Pressure) string {
 }
 
 // capacity returns a swept volume in every unit shown, and the ratio where it is known.
-func (s Shown) capacity(c Capacity) string {
+func (s Shown) capacity(c oversize.Compression) string {
 	text := s.each(func(u units.Length) string {
 		if u == units.Inch {
 			return fmt.Sprintf("%.2f in³", c.Swept.In(units.CubicInch))

@@ -31,9 +31,7 @@ type Sleeve struct {
 
 // A SleeveSheet is the fit of the sleeve, cold and hot.
 type SleeveSheet struct {
-	Joint  sleeve.Joint `json:"joint"`           // the parts, apart, at 20 °C
-	Finish units.Limits `json:"finish,omitzero"` // window for the finished bore
-	Aim    units.Length `json:"aim"`             // size to work to
+	Joint sleeve.Joint `json:"joint"` // the parts, apart, at 20 °C
 	// Bored is what the fitted sleeve is bored to before it is honed; zero where what is to come out is no more than
 	// the honing allowance, or the job does not say that.
 	Bored units.Length `json:"bored,omitzero"`
@@ -44,10 +42,9 @@ type SleeveSheet struct {
 	Fit   sleeve.State    `json:"fit"`  // at 20 °C
 	Heat  sleeve.Assembly `json:"heat"` // the barrel alone heated
 	Hone  sleeve.Honing   `json:"hone"` // of the fitted bore
-	// Running is the joint honed, at the running temperature of the bore; HasRunning says whether the job gives that.
-	Running    sleeve.State     `json:"running,omitzero"`
-	HasRunning bool             `json:"has_running,omitzero"`
-	Loosens    sleeve.Loosening `json:"loosens"` // honed, heated evenly from 20 °C
+	// Running is the joint honed, at the running temperature of the bore; nil where the job does not give that.
+	Running *sleeve.State    `json:"running,omitempty"`
+	Loosens sleeve.Loosening `json:"loosens"` // honed, heated evenly from 20 °C
 }
 
 // usualSlip lets a sleeve held in the hand drop home before it warms through (common practice).
@@ -68,9 +65,8 @@ func sleeved(g given, read []readBore, choice oversize.Choice) (fit *SleeveSheet
 	if err != nil {
 		return nil, seats, err, nil
 	}
-	joint.Finish, joint.Aim = choice.Cylinders[i].Finish, choice.Cylinders[i].Aim
 	if h := g.Engine.HoningAllowance; h != 0 && joint.Hone.Stock.Greatest > h {
-		joint.Bored = joint.Aim - h
+		joint.Bored = choice.Cylinders[i].Aim - h
 	}
 	for i := range choice.Cylinders {
 		if choice.Cylinders[i].Route == oversize.Sleeve {
@@ -153,15 +149,14 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 		return s, err
 	}
 	if at := e.Running.within().Bore; !at.IsZero() {
-		s.HasRunning = true
 		// At the ends of what the temperature may be, the one that grips less.
-		for n, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
+		for _, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
 			state, err := s.Hone.Joint.At(sleeve.Condition{Sleeve: t, Barrel: t})
 			if err != nil {
 				return s, err
 			}
-			if n == 0 || state.Pressure.Least < s.Running.Pressure.Least {
-				s.Running = state
+			if s.Running == nil || state.Pressure.Least < s.Running.Pressure.Least {
+				s.Running = &state
 			}
 		}
 	}

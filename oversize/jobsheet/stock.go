@@ -12,20 +12,16 @@ import (
 // A cutting is what comes off one cylinder, operation by operation; zero where nothing is bored.
 type cutting struct {
 	stock []oversize.Operation
-	warm  []WarmSize
-	dial  []DialSize
+	warm  []GaugeSize
+	dial  []GaugeSize
 }
 
 // cut divides what is to be bored and honed off, where the job says how.
-func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out []Omission, err error) {
+func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out []Remark, err error) {
 	all = make([]cutting, len(read))
 	b := g.Cuts
 	if waiting(g.Job, choice) {
 		return all, nil, nil
-	}
-	shop := oversize.Shop{
-		MostDepth: b.MostDepth, FinishBore: b.FinishBore, FinishHone: b.FinishHone, Plateau: b.Plateau,
-		BothEnds: b.BothEnds, Length: b.Length, Feed: b.Feed, Spindle: b.Spindle,
 	}
 	for i, c := range choice.Cylinders {
 		if all[i].dial, err = g.dial(c); err != nil {
@@ -38,7 +34,7 @@ func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out [
 			out = omit(out, "the stock of each operation", "give cuts.most_depth")
 			continue
 		}
-		if all[i].stock, err = shop.Plan(read[i].bore.Smallest.Size.Value, c.Bored, c.Aim); err != nil {
+		if all[i].stock, err = b.Shop.Plan(read[i].bore.Smallest.Size.Value, c.Bored, c.Aim); err != nil {
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
 			continue
 		}
@@ -50,7 +46,7 @@ func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out [
 }
 
 // warm returns what the gauge shows at the end of each operation while the cylinder is still warm.
-func (g given) warm(stock []oversize.Operation) ([]WarmSize, error) {
+func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 	at, by := g.Cuts.Warm, g.survey
 	if at.IsZero() || by.Standard.Size == 0 {
 		return nil, nil
@@ -59,7 +55,7 @@ func (g given) warm(stock []oversize.Operation) ([]WarmSize, error) {
 		Standard: by.Standard.Size, StandardAt: by.Standard.At.Value, GaugeSetAt: by.SetAt.Value, GaugeUseAt: by.UsedAt.Value, PartAt: at,
 		StandardExpansion: by.Standard.Material.Expansion, GaugeExpansion: by.Material.Expansion, PartExpansion: by.Part.Expansion,
 	}
-	var list []WarmSize
+	var list []GaugeSize
 	for _, o := range stock {
 		if o.Stock == 0 {
 			continue // a chamfer has no size
@@ -68,13 +64,13 @@ func (g given) warm(stock []oversize.Operation) ([]WarmSize, error) {
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, WarmSize{o.Kind, o.After, shows})
+		list = append(list, GaugeSize{o.Kind, o.After, shows})
 	}
 	return list, nil
 }
 
 // dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
-func (g given) dial(c oversize.CylinderChoice) (list []DialSize, err error) {
+func (g given) dial(c oversize.CylinderChoice) (list []GaugeSize, err error) {
 	if g.survey.Standard.Size == 0 || c.Aim == 0 {
 		return nil, nil
 	}
@@ -83,7 +79,7 @@ func (g given) dial(c oversize.CylinderChoice) (list []DialSize, err error) {
 		GaugeUseAt: units.ReferenceTemperature, PartAt: units.ReferenceTemperature,
 		StandardExpansion: g.survey.Standard.Material.Expansion, GaugeExpansion: g.survey.Material.Expansion, PartExpansion: g.wall.Expansion,
 	}
-	for _, at := range []DialSize{{Bored: true, Size: c.Bored}, {Size: c.Aim}} {
+	for _, at := range []GaugeSize{{Operation: oversize.FinishBore, Size: c.Bored}, {Operation: oversize.FinishHone, Size: c.Aim}} {
 		if at.Size == 0 {
 			continue
 		}

@@ -33,7 +33,7 @@ func TestHotGapByHand(t *testing.T) {
 		for _, r := range c.Rings {
 			d := r.Bore.Value.In(units.Millimetre)
 			millimetres(t, r.Ring+", the bore", r.Bore.Value, []float64{78.504, 78.500}[i], 0.0005)
-			millimetres(t, r.Ring+", closed by", r.Gap.Value-r.Hot.Value, math.Pi*d*grownIron*(180-120), 1e-5)
+			millimetres(t, r.Ring+", closed by", r.Gap.Value-r.Hot.Measured.Value, math.Pi*d*grownIron*(180-120), 1e-5)
 		}
 	}
 }
@@ -79,7 +79,7 @@ func TestWarmSizeByHand(t *testing.T) {
 		}
 	}
 	for _, d := range s.Cylinders[0].Dial {
-		if d.Bored {
+		if d.Operation == oversize.FinishBore {
 			seen++
 			millimetres(t, "on the dial", d.Shows, 78.4435-78.003, 2e-5)
 		}

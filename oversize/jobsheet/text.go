@@ -203,7 +203,7 @@ func (s Sheet) capacity() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "DISPLACEMENT AND COMPRESSION"
 	rows := [][]string{{"", "before", "after"}}
-	add := func(name string, before, after Capacity) {
+	add := func(name string, before, after oversize.Compression) {
 		row := []string{name, show.capacity(before), "–"}
 		if after.Swept != 0 {
 			row[2] = show.capacity(after)
@@ -213,7 +213,7 @@ func (s Sheet) capacity() (part page.Section) {
 	for _, c := range s.Cylinders {
 		add("cylinder "+c.Name, c.Before, c.After)
 	}
-	add("engine", s.Before, s.After)
+	add("engine", oversize.Compression{Swept: s.Before}, oversize.Compression{Swept: s.After})
 	part.Add(table(rows))
 	if first := s.Cylinders[0].Before; s.Job.Engine.Cycle == TwoStroke && first.Ratio != 0 && first.FromPort == 0 {
 		part.Add(page.Sentence("The ratio is over the full stroke, not from where the exhaust port closes."))
@@ -249,13 +249,13 @@ func (s Sheet) leftOut() (part page.Section) {
 	}
 	part.Title = "TAKEN, NOT USED, LEFT OUT"
 	for _, a := range s.Assumed {
-		part.Add(page.Item{Text: "taken: " + a.Took + " (" + a.Field + ")."})
+		part.Add(page.Item{Text: "taken: " + a.Says + " (" + a.On + ")."})
 	}
 	for _, o := range s.Unused {
-		part.Add(page.Item{Text: "not used: " + o.Part + ", because " + o.Why + "."})
+		part.Add(page.Item{Text: "not used: " + o.On + ", because " + o.Says + "."})
 	}
 	for _, o := range s.Omitted {
-		part.Add(page.Item{Text: "left out: " + o.Part + ": " + o.Why + "."})
+		part.Add(page.Item{Text: "left out: " + o.On + ": " + o.Says + "."})
 	}
 	return part
 }

@@ -60,11 +60,10 @@ func (s Sheet) findings() (part page.Section) {
 	part.Add(findingTable(rows))
 	part.Add(page.Sentence(riskWords(s.Choice.Risk)))
 	for _, c := range s.Cylinders {
-		for _, r := range c.Remedies {
-			if r.Finding < 0 || r.Finding >= len(c.Findings) {
-				continue // no sheet that was planned
+		for i, f := range c.Findings {
+			if r, ok := c.Remedies[i]; ok {
+				part.Add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(show, f), r.Format(show.units()[0]))})
 			}
-			part.Add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(show, c.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 		}
 	}
 	return part

@@ -117,8 +117,8 @@ func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
 		if r.Filing.Target != 0 {
 			gaps = append(gaps, picture.Gap{Name: "filed", Size: r.filed()})
 		}
-		if r.Hot.Value != 0 {
-			gaps = append(gaps, picture.Gap{Name: "hot", Size: r.Hot})
+		if r.Hot.Subject != "" {
+			gaps = append(gaps, picture.Gap{Name: "hot", Size: r.Hot.Measured})
 		}
 		draw(part)(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.unit()))
 	}

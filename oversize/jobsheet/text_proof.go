@@ -41,7 +41,7 @@ func (s Sheet) proofText() (part page.Section) {
 		} else {
 			s.changes(&part, *c.Proof)
 		}
-		s.proofFindings(&part, c)
+		s.proofFindings(&part, i)
 		s.proofWork(&part, i)
 	}
 	return part
@@ -82,8 +82,8 @@ func (s Sheet) changes(part *page.Section, proof ProofSheet) {
 }
 
 // proofFindings holds what was read against what was wanted.
-func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
-	show := s.Job.Units
+func (s Sheet) proofFindings(part *page.Section, i int) {
+	show, c := s.Job.Units, s.Cylinders[i]
 	rows := [][]string{findingHead}
 	for _, f := range c.Proof.Findings {
 		rows = append(rows, findingRow(show, c.Name, aboutProof(show, f), f.Finding, !f.NotMeasured))
@@ -93,8 +93,8 @@ func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
 			rows = append(rows, findingRow(show, c.Name, f.Subject+", "+r.Ring, f, true))
 		}
 	}
-	if x := c.Proof.Crosshatch; x != (CrosshatchFinding{}) {
-		rows = append(rows, []string{c.Name, "crosshatch", angle(x.Measured), x.Want.String(), x.Verdict.String(), "–"})
+	if v := c.Proof.Crosshatch; v != nil {
+		rows = append(rows, []string{c.Name, "crosshatch", angle(s.Job.Cylinders[i].Crosshatch), s.Job.Tools.want().String(), v.String(), "–"})
 	}
 	if len(rows) > 1 {
 		part.Add(findingTable(rows))
@@ -102,11 +102,10 @@ func (s Sheet) proofFindings(part *page.Section, c CylinderSheet) {
 	for _, f := range c.Texture {
 		part.Add(sentence("Texture: %v.", f))
 	}
-	for _, r := range c.Proof.Remedies {
-		if r.Finding < 0 || r.Finding >= len(c.Proof.Findings) {
-			continue // no sheet that was planned
+	for k, f := range c.Proof.Findings {
+		if r, ok := c.Proof.Remedies[k]; ok {
+			part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, f), r.Format(show.units()[0]))})
 		}
-		part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, c.Proof.Findings[r.Finding]), r.Remedy.Format(show.units()[0]))})
 	}
 	for _, r := range c.Rings {
 		if r.Grown != (uncertainty.Estimate{}) && !s.filed(c.Name, r.Ring) {
@@ -132,27 +131,24 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 			part.Add(page.Caution(text))
 		}
 	}
-	say(proof.NotAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
+	say(s.row(fmt.Sprintf("cylinders[%d].rest", i)).Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		part.Add(page.Caution("Not read again, though the survey had it:"))
 		part.Add(table(blankTable(show, proof.Missing)))
 	}
-	if proof.Crosshatch == (CrosshatchFinding{}) {
+	if proof.Crosshatch == nil {
 		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+page.Blank+"° included.")
 	}
-	say(proof.Crosshatch.Verdict == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above; a hand leaves it flat at the ends.")
+	say(proof.Crosshatch != nil && *proof.Crosshatch == uncertainty.Beyond, "The pattern is not the one wanted: cut it again at a setting above; a hand leaves it flat at the ends.")
 	choice := s.Choice.Cylinders[i]
-	aim, room := choice.Aim, "while the finish window leaves room"
-	switch {
-	case choice.Route == oversize.Sleeve && s.Sleeve != nil:
-		aim = s.Sleeve.Aim
-	case stays(choice):
+	room := "while the finish window leaves room"
+	if stays(choice) {
 		room = "up to the service limit"
 	}
 	for _, f := range proof.Findings {
 		cut := f.Limit == bore.LimitNew
-		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+show.length(aim)+".")
-		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(show, proof.Skirts))
+		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+show.length(choice.Aim)+".")
+		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(show, c.Skirts))
 		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(show, f)+": true it with rigid stones "+room+"; else the next oversize.")
 	}
 	for _, r := range c.Rings {

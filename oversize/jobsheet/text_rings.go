@@ -36,7 +36,7 @@ func (s Sheet) rings() (part page.Section) {
 			if f := r.Service; f.Subject != "" {
 				worn = show.gapLimits(f.Limits) + ": " + f.Verdict.String()
 			}
-			if e := r.Hot; e.Value != 0 {
+			if e := r.Hot.Measured; r.Hot.Subject != "" {
 				hot = show.gapEstimate(e)
 				if e.Value < 0 {
 					hot += ": THE ENDS BUTT"
@@ -90,7 +90,7 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 		if f.Action != rings.FileEnds {
 			return row.Reason.String()
 		}
-	case r.Doubtful:
+	case r.Filing.Now.Subject == "" && !s.Job.Engine.ring(r.Ring).Gap.IsZero():
 		return "cannot be proven: measure the gap better"
 	}
 	switch f := r.Filing; f.Action {

@@ -5,7 +5,9 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
+	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
@@ -23,9 +25,11 @@ func classWords(show Shown, what string, c sleeve.Class, w units.Limits) string 
 func (s Sheet) sleeve() (part page.Section) {
 	show := s.Job.Units
 	v := s.Sleeve
-	if v == nil {
+	i := slices.IndexFunc(s.Choice.Cylinders, func(c oversize.CylinderChoice) bool { return c.Route == oversize.Sleeve })
+	if v == nil || i < 0 {
 		return
 	}
+	c := s.Choice.Cylinders[i]
 	span := func(r sleeve.Range[units.Length]) string {
 		return show.length(r.Least) + " to " + show.length(r.Greatest)
 	}
@@ -41,13 +45,15 @@ func (s Sheet) sleeve() (part page.Section) {
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
 		{"bore it to", "–", "honed alone"},
-		{"finished bore", show.limits(v.Finish), "aim " + show.length(v.Aim)},
+		{"finished bore", show.limits(c.Finish), "aim " + show.length(c.Aim)},
 		{"heat the barrel to", show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
 	if v.Bored != 0 {
 		rows[7] = []string{"bore it to", show.length(v.Bored), "then hone the rest"}
 	}
-	if v.HasRunning {
+	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions
+	if v.Running != nil {
+		cautions |= v.Running.Cautions
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
 	}
 	if hot := v.Loosens.Hot; !hot.Least.IsZero() { // zero is never
@@ -74,7 +80,6 @@ func (s Sheet) sleeve() (part page.Section) {
 			part.Add(page.Caution(fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String()))))
 		}
 	}
-	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions | v.Running.Cautions
 	for c := range cautions.All() {
 		part.Add(page.Caution(c.Text()))
 	}

@@ -37,13 +37,13 @@ func (s Sheet) record() (part page.Section) {
 		rows = append(rows, []string{c.Name, known(show, was.Largest.Size), known(show, is.Largest.Size), known(show, was.Ovality), known(show, is.Ovality),
 			known(show, was.Taper.Size), known(show, is.Taper.Size)})
 		fit := []string{c.Name, s.clearance(i, demandLeastClearance), s.clearance(i, demandGreatestClearance), "–"}
-		if x := c.Proof.Crosshatch; x != (CrosshatchFinding{}) {
-			fit[3] = x.Measured.Format(0)
+		if c.Proof.Crosshatch != nil {
+			fit[3] = s.Job.Cylinders[i].Crosshatch.Format(0)
 		}
 		for _, ring := range s.Job.Engine.Rings {
 			gap := "–"
 			for _, r := range c.Rings {
-				if r.Ring == ring.Name && r.InBore {
+				if r.Ring == ring.Name && r.inBore() {
 					gap = show.gapEstimate(r.Gap)
 				}
 			}

@@ -6,6 +6,7 @@ import (
 	"cmp"
 
 	"borewright.example/bore/hone"
+	"borewright.example/oversize"
 	"borewright.example/units"
 )
 
@@ -62,16 +63,9 @@ type Phase struct {
 	Groove      units.Length    `json:"groove,omitzero" want:"fine"` // how deep its lines are; left out, not known
 }
 
-// Cuts is how the stock is to be divided, on the diameter where nothing else is said. What is
-// left out is not done.
+// Cuts is how the stock is to be divided, and what a cut has to take besides it. What is left out is not done.
 type Cuts struct {
-	MostDepth  units.Length `json:"most_depth,omitzero"`        // greatest depth of a rough cut, radial
-	FinishBore units.Length `json:"finish_bore,omitzero"`       // stock of the last cut
-	FinishHone units.Length `json:"finish_hone,omitzero"`       // stock of finish honing
-	Plateau    units.Length `json:"plateau,omitzero"`           // stock of plateau honing
-	BothEnds   bool         `json:"both_ends,omitzero"`         // rings enter from below too
-	Length     units.Length `json:"length,omitzero" want:"far"` // to be bored, with run-in and run-out
-	Feed       units.Length `json:"feed,omitzero"`              // a turn
+	oversize.Shop
 	// How far the boring axis may miss the one meant, how far it may lean over the length bored, and
 	// what has to go under the worn skin for a sound surface: all radial.
 	Locating    *units.Length `json:"locating,omitempty"`
@@ -80,8 +74,7 @@ type Cuts struct {
 	// Deglaze is what deglazing takes, on the diameter; left out, 4 µm.
 	Deglaze units.Length `json:"deglaze,omitzero"`
 	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.
-	Warm    units.Temperature `json:"warm,omitzero"`
-	Spindle units.Frequency   `json:"spindle,omitzero" want:"turning"` // of the boring bar
+	Warm units.Temperature `json:"warm,omitzero"`
 }
 
 // usualDeglaze is what a few strokes take where nobody measured it (common practice).

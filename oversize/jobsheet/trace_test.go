@@ -44,15 +44,15 @@ var sections = []section{
 	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
 	{"ROUTE", []string{"choice", "cylinders.*.clean_up", "cylinders.*.findings"}},
 	{"FINISH", []string{"choice.cylinders", "cylinders.*.stock", "cylinders.*.warm", "job.engine.honing_allowance", "job.cuts.warm", "sleeve.bored"}},
-	{"SLEEVE", []string{"sleeve", "ledger.*.finding"}},
+	{"SLEEVE", []string{"sleeve", "choice.cylinders", "ledger.*.finding"}},
 	{"HONING", []string{"honing", "cylinders.*.pass", "cylinders.*.skirts", "job.tools.phases", "job.engine.limits"}},
 	{"PISTONS", []string{"cylinders.*.clearances", "cylinders.*.kept_clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched", "ledger.*.finding"}},
 	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "job.engine.rings", "usual_gap"}},
 	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
-	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
+	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.skirts", "job.cylinders.i.crosshatch", "job.tools", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
 	{"WHAT MUST BE TRUE", []string{"ledger"}},
 	{"GOING", nil},
-	{"RECORD", []string{"job.gauge", "job.proof", "cylinders.*.bore", "cylinders.*.proof", "cylinders.*.rings", "ledger.*.finding"}},
+	{"RECORD", []string{"job.gauge", "job.proof", "cylinders.*.bore", "cylinders.*.proof", "job.cylinders.*.crosshatch", "cylinders.*.rings", "ledger.*.finding"}},
 	{"TAKEN", nil},
 	{"CAUTIONS", nil},
 }
@@ -366,7 +366,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 			fixed = append(fixed, name)
 		}
 	}
-	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.part", "omitted.*.why", "unused.*.part", "unused.*.why", "assumed.*.took", "assumed.*.field",
+	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.on", "omitted.*.says", "unused.*.on", "unused.*.says", "assumed.*.says", "assumed.*.on",
 		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
 	for i := range 64 { // what the rooms warn of
 		fixed = append(fixed, fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(i).Text())

@@ -4,9 +4,7 @@ package jobsheet_test
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
-	"io"
 	"os"
 	"strings"
 	"time"
@@ -16,6 +14,7 @@ import (
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
 )
 
@@ -224,7 +223,7 @@ func ExamplePhase() {
 }
 
 func ExampleCuts() {
-	show(jobsheet.Cuts{MostDepth: mustLength("0.15 mm"), FinishBore: mustLength("0.05 mm"), FinishHone: mustLength("0.015 mm"), Warm: units.MustParseTemperature("35 °C")})
+	show(jobsheet.Cuts{Shop: oversize.Shop{MostDepth: mustLength("0.15 mm"), FinishBore: mustLength("0.05 mm"), FinishHone: mustLength("0.015 mm")}, Warm: units.MustParseTemperature("35 °C")})
 	// Output:
 	// {"most_depth":"0.15 mm","finish_bore":"0.05 mm","finish_hone":"0.015 mm","warm":"35 °C"}
 }
@@ -276,10 +275,11 @@ func ExampleCylinderSheet() {
 	// service limit within
 }
 
-func ExampleRemedy() {
+// What would settle an undecided finding.
+func ExampleCylinderSheet_remedies() {
 	c := sheetOf("two-stroke").Cylinders[0]
-	for _, r := range c.Remedies {
-		fmt.Printf("%s: %v\n", c.Findings[r.Finding].Subject, r.Remedy)
+	for i, r := range c.Remedies {
+		fmt.Printf("%s: %v\n", c.Findings[i].Subject, r)
 	}
 	// Output:
 	// ovality at 9 mm: beyond, were the standard uncertainty 0.00062 mm or less; more readings alone would not do
@@ -305,7 +305,7 @@ func ExampleClearance() {
 }
 
 // What the gauge shows when a bore at 35 °C has its size.
-func ExampleWarmSize() {
+func ExampleGaugeSize() {
 	for _, w := range sheetOf("pump").Cylinders[0].Warm {
 		fmt.Println(w.Operation, w.Size.Format(units.Millimetre, 4), w.Shows.Format(units.Millimetre, 3))
 	}
@@ -319,7 +319,7 @@ func ExampleWarmSize() {
 
 func ExampleRingSheet() {
 	for _, r := range sheetOf("pump").Cylinders[0].Rings {
-		fmt.Println(r.Ring, r.Gap, r.Filing.Action, "hot", r.Hot)
+		fmt.Println(r.Ring, r.Gap, r.Filing.Action, "hot", r.Hot.Measured)
 	}
 	// Output:
 	// top 0.221 ± 0.023 mm file hot 0.122 ± 0.097 mm
@@ -338,18 +338,17 @@ func ExampleHoneSheet() {
 	// along the wall 0° to 66°
 }
 
-func ExampleCapacity() {
-	c := sheetOf("two-stroke").Cylinders[0].Before
-	fmt.Printf("%.1f cm³, %.2f : 1, from exhaust closing %.2f : 1\n", c.Swept.In(units.CubicCentimetre), c.Ratio, c.FromPort)
-	// Output:
-	// 164.0 cm³, 9.74 : 1, from exhaust closing 6.68 : 1
-}
-
-func ExampleOmission() {
-	for _, o := range sheetOf("unread").Omitted {
-		fmt.Printf("%s: %s\n", o.Part, o.Why)
+// What the sheet took because the job did not say it, and what it left out.
+func ExampleRemark() {
+	s := sheetOf("unread")
+	for _, r := range append(s.Assumed, s.Omitted...) {
+		fmt.Printf("%s: %s\n", r.On, r.Says)
 	}
 	// Output:
+	// engine.material: the cylinder wall is grey iron
+	// engine.barrel: the barrel around the sleeve is aluminium block
+	// engine.piston_material: a piston is cast aluminium-silicon, eutectic
+	// gauge.material: the gauge's rod is plain steel
 	// everything that follows from the readings: read every cylinder
 }
 
@@ -367,17 +366,10 @@ func ExampleProofSheet() {
 	// greatest minus least within
 }
 
-func ExampleCrosshatchFinding() {
-	x := sheetOf("keep").Cylinders[0].Proof.Crosshatch
-	fmt.Println(x.Measured.Format(1), "wanted", x.Want, "-", x.Verdict)
-	// Output:
-	// 42.0° included wanted 45° ± 7° included - within
-}
-
 // Pages for a printer that knows ASCII alone.
-func ExamplePaper() {
+func ExampleSheet_Print() {
 	var b strings.Builder
-	if err := sheetOf("keep").Print(&b, jobsheet.Paper{Lines: 60, ASCII: true}); err != nil {
+	if err := sheetOf("keep").Print(&b, page.Text{Lines: 60, ASCII: true}); err != nil {
 		fmt.Println(err)
 	}
 	fmt.Println(strings.Count(b.String(), "\f")+1, "pages; the first begins")
@@ -412,18 +404,6 @@ func ExampleMeasured() {
 	// 78.1939 ± 0.00508 mm (9 readings) <nil>
 	// 78.194 mm <nil>
 	// 0 mm units: length "78.194": missing unit at byte 6 (a bare number has no unit: write 78.194 mm or 78.194 in)
-}
-
-// What the sheet took because the job did not say.
-func ExampleAssumption() {
-	for _, a := range sheetOf("unread").Assumed {
-		fmt.Println(a.Field+":", a.Took, a.Rows)
-	}
-	// Output:
-	// engine.material: the cylinder wall is grey iron [size least clearance greatest clearance]
-	// engine.barrel: the barrel around the sleeve is aluminium block [size least clearance greatest clearance]
-	// engine.piston_material: a piston is cast aluminium-silicon, eutectic [running clearance]
-	// gauge.material: the gauge's rod is plain steel [what to do is decided size least clearance greatest clearance ring gap]
 }
 
 // One thing that must be true, and where it stands.
@@ -519,13 +499,6 @@ func ExampleSheet_WriteHTML() {
 	fmt.Println(sheetOf("keep").WriteHTML(&page), strings.HasPrefix(strings.ToLower(page.String()), "<!doctype html>"))
 	// Output:
 	// <nil> true
-}
-
-func ExampleSheet_Print() {
-	err := sheetOf("keep").Print(io.Discard, jobsheet.Paper{Lines: 19})
-	fmt.Println(errors.Is(err, jobsheet.ErrPaper))
-	// Output:
-	// true
 }
 
 func ExampleSheet_WriteJSON() {
