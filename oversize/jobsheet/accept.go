@@ -34,11 +34,11 @@ func accept(rows []Row, as []Acceptance) {
 		r := &rows[i]
 		for _, a := range as {
 			fact := r.Reason.fact()
-			allowed := r.State == Open && fact.accepts && !mustBeShown(*r) || r.State == Failed && fact.exceeds
+			allowed := r.State == StateOpen && fact.accepts && !mustBeShown(*r) || r.State == StateFailed && fact.exceeds
 			switch {
 			case !allowed:
 			case a.Row == "" && a.Demand == r.Demand && r.Reason == noLimit, a.Row == r.Key && a.Stood == r.Stands:
-				r.State, r.Step, r.By, r.Why, r.Lapsed = Accepted, Reassemble, a.By, a.Why, false
+				r.State, r.Step, r.By, r.Why, r.Lapsed = StateAccepted, StepReassemble, a.By, a.Why, false
 			case a.Row == r.Key:
 				r.Lapsed = true
 			}

@@ -38,7 +38,7 @@ var (
 func (b *book) agree(of string, cannotBe bool, says string, give ...string) {
 	r := provenBy(demandAgreement, of, byOwnRecord)
 	if cannotBe {
-		r = open(demandAgreement, of, contradicts, MeasureBetter, give...)
+		r = open(demandAgreement, of, contradicts, StepMeasureBetter, give...)
 		r.Says = says
 	}
 	r.Key = of

@@ -112,9 +112,9 @@ func spots(path string, v any, visit func(spot)) {
 func bolder(than, next jobsheet.CylinderSheet, was, is oversize.CylinderChoice) bool {
 	level := func(s jobsheet.Step) int {
 		switch s {
-		case jobsheet.Reassemble, jobsheet.LeaveUntouched:
+		case jobsheet.StepReassemble, jobsheet.StepLeaveUntouched:
 			return 2
-		case jobsheet.FitSleeve, jobsheet.BoreOut, jobsheet.HoneToSize, jobsheet.DeglazeBore, jobsheet.Rework:
+		case jobsheet.StepFitSleeve, jobsheet.StepBore, jobsheet.StepHone, jobsheet.StepDeglaze, jobsheet.StepRework:
 			return 1
 		}
 		return 0
@@ -125,7 +125,7 @@ func bolder(than, next jobsheet.CylinderSheet, was, is oversize.CylinderChoice) 
 
 // settled reports whether a row holds nothing up.
 func settled(s jobsheet.State) bool {
-	return s == jobsheet.Proven || s == jobsheet.Accepted || s == jobsheet.NotAsked
+	return s == jobsheet.StateProven || s == jobsheet.StateAccepted || s == jobsheet.StateNotAsked
 }
 
 // gapOpen reports whether an agreement that is gone was of a ring whose gap is not shown any more: two facts of which

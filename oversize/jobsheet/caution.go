@@ -70,7 +70,7 @@ func cautions(s Sheet) []Note {
 		}
 	}
 	var list []Note
-	does[goingTogether] = s.Next == Reassemble
+	does[goingTogether] = s.Next == StepReassemble
 	for _, op := range operations {
 		if !does[op] || s.done(op) {
 			continue
@@ -102,7 +102,7 @@ func cautions(s Sheet) []Note {
 func (s Sheet) done(op string) bool {
 	switch op {
 	case measuring, boring, sleeving, honing:
-		return s.Next == SetRingGaps || s.Next == Reassemble
+		return s.Next == StepSetRingGaps || s.Next == StepReassemble
 	}
 	return false
 }

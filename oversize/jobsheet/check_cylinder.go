@@ -65,7 +65,7 @@ func (c *checker) told(path string, l *units.Length, nominal units.Length, want 
 
 // measured checks a value that may be left out, and its doubt, which is smaller than it.
 func (c *checker) measured(path string, m Measured, most units.Length) {
-	if m.IsZero() {
+	if m.isZero() {
 		return
 	}
 	if m.Value <= 0 || m.Value > most || m.Expanded < 0 || m.Expanded >= m.Value {
@@ -152,7 +152,7 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 
 // smallMeasured checks a small difference of sizes that may be left out, and its doubt.
 func (c *checker) smallMeasured(path string, m Measured, nominal units.Length) {
-	if nominal > 0 && !m.IsZero() {
+	if nominal > 0 && !m.isZero() {
 		c.measured(path, m, nominal)
 		c.small(path, m.Value, nominal)
 	}
@@ -198,7 +198,7 @@ func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
 			c.smallMeasured(path+".gap", g.Gap, e.Bore)
 		}
 		c.smallMeasured(path+".finished", g.Finished, e.Bore)
-		if g.Filed && g.Finished.IsZero() {
+		if g.Filed && g.Finished.isZero() {
 			c.fault(path+".filed", true, "want finished too, the gap after filing")
 		}
 		if c.needed(path+".bore", g.Bore, units.MaxLength) {

@@ -66,7 +66,7 @@ func checklist(s Sheet) []Note {
 	add(washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.")
 	add(washing, "Washed until a white cloth stays clean, dried, oiled at once.")
 	add(washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name.")
-	if s.Next == Reassemble {
+	if s.Next == StepReassemble {
 		add(goingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove.")
 		add(goingTogether, staggerWords(e))
 		add(goingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it.")

@@ -71,11 +71,11 @@ type State int8
 
 // States. The zero value is open: nothing is true because nobody spoke against it.
 const (
-	Open State = iota
-	Proven
-	Failed
-	Accepted // on somebody's word
-	NotAsked // no engine needs it, and nobody asked
+	StateOpen State = iota
+	StateProven
+	StateFailed
+	StateAccepted // on somebody's word
+	StateNotAsked // no engine needs it, and nobody asked
 )
 
 var stateNames = []string{"open", "proven", "failed", "accepted", "not asked"}
@@ -90,4 +90,4 @@ func (s State) MarshalText() ([]byte, error) { return enum.Marshal(s, stateNames
 func (s *State) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, stateNames) }
 
 // settled reports whether a row in this state holds nothing up.
-func (s State) settled() bool { return s == Proven || s == Accepted || s == NotAsked }
+func (s State) settled() bool { return s == StateProven || s == StateAccepted || s == StateNotAsked }

@@ -53,13 +53,13 @@
 //
 // One file serves the whole round. What is done is put down in it, and it is planned again:
 //
-//	nothing read yet            readings empty, layout given   Measure: where to read, and blanks
-//	barrel read                 readings                       the route; MeasureBetter where they do not decide
-//	pistons got                 oversizes: pistons             BoreOut: the window follows from them
-//	bored                       honing.start                   HoneToSize: the trial pass
-//	after each honing pass      honing.passes                  HoneToSize, WashAndProve or Oversized
-//	washed and at rest          proof of cylinder and job      SetRingGaps, Rework or MeasureBetter
-//	gaps measured in the bore   rings: finished                Reassemble
+//	nothing read yet            readings empty, layout given   measure: where to read, and blanks
+//	barrel read                 readings                       the route; measure better where they do not decide
+//	pistons got                 oversizes: pistons             bore: the window follows from them
+//	bored                       honing: the size then          hone: the trial pass
+//	after each honing pass      honing: the pass               hone, wash and prove, or past its size
+//	washed and at rest          proof of cylinder and job      set the ring gaps, rework or measure better
+//	gaps measured in the bore   rings: finished                reassemble
 //
 // Where one bore of a shared size is past it the others wait, and an engine is ready as a whole. The proof stands
 // beside the survey, place by place, held alike. [Plan] reads no clock: dates are those of the job.

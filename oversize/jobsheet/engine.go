@@ -158,7 +158,7 @@ func (c *Cycle) UnmarshalText(text []byte) error {
 }
 
 // has reports whether there is a piston.
-func (p Piston) has() bool { return !p.Size.IsZero() }
+func (p Piston) has() bool { return !p.Size.isZero() }
 
 // ring returns what the job says of a ring; every name among the cylinders' rings is one of the engine's.
 func (e Engine) ring(name string) Ring {

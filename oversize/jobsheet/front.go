@@ -28,7 +28,7 @@ func (s Sheet) front() []page.Block {
 		clamping *bool
 	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.TorquePlate}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.TorquePlate}} {
 		var words []string
-		if !taken.on.IsZero() {
+		if !taken.on.isZero() {
 			words = append(words, "on "+taken.on.String())
 		}
 		if taken.by != "" {
@@ -94,30 +94,30 @@ func ordinal(i int) string {
 // orders says what to do now, in order, a line for each kind of work. Whatever makes chips comes first, and the
 // others are covered while it does.
 func (s Sheet) orders() []string {
-	if s.Next <= AskMaker || !s.decided() {
+	if s.Next <= StepAskMaker || !s.decided() {
 		return nil
 	}
 	steps, names := s.bySteps()
-	if len(steps) == 1 && len(s.Cylinders) == 1 && steps[0] != BoreOut && steps[0] != HoneToSize {
+	if len(steps) == 1 && len(s.Cylinders) == 1 && steps[0] != StepBore && steps[0] != StepHone {
 		return nil
 	}
-	bored := slices.Contains(steps, BoreOut)
+	bored := slices.Contains(steps, StepBore)
 	var lines []string
 	for _, step := range steps {
 		line := fmt.Sprintf("%v: cylinder %s", step, strings.Join(names[step], "; "))
 		switch step {
-		case BoreOut, FitSleeve:
+		case StepBore, StepFitSleeve:
 			if others := s.others(names[step]); len(others) > 0 {
 				line += ", with " + strings.Join(others, "; ") + " covered"
 			}
 			if len(s.Cylinders) > 1 && len(names[step]) == len(s.Cylinders) {
 				line += ": all of them, before any is honed"
 			}
-		case HoneToSize:
+		case StepHone:
 			if bored {
 				line += ", once all are bored and washed"
 			}
-		case WaitForOthers, Reassemble, LeaveUntouched:
+		case StepWaitForOthers, StepReassemble, StepLeaveUntouched:
 			continue
 		}
 		lines = append(lines, line)
@@ -138,7 +138,7 @@ func (s Sheet) others(names []string) (list []string) {
 // toFinish lists the cylinders whose size to stop at is decided and still to come, with their names.
 func (s Sheet) toFinish() (at []int, names []string) {
 	for i, c := range s.Choice.Cylinders {
-		if c.Aim != 0 && !s.Cylinders[i].there() && s.Cylinders[i].Next != ChooseSleeve && c.Route != oversize.Undecided && s.Choice.Route != oversize.Undecided {
+		if c.Aim != 0 && !s.Cylinders[i].there() && s.Cylinders[i].Next != StepChooseSleeve && c.Route != oversize.Undecided && s.Choice.Route != oversize.Undecided {
 			at, names = append(at, i), append(names, c.Name)
 		}
 	}
@@ -225,7 +225,7 @@ func (s Sheet) dial() string {
 // hones says how to set the hone, and how not.
 func (s Sheet) hones() string {
 	r := s.Honing.Reach
-	if r == nil || s.Next >= SetRingGaps {
+	if r == nil || s.Next >= StepSetRingGaps {
 		return ""
 	}
 	text := fmt.Sprintf("%s, %s: %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
@@ -248,10 +248,10 @@ func (s Sheet) buys() string {
 	sleeves := 0
 	for i, c := range s.Choice.Cylinders {
 		r := s.row(fmt.Sprintf("cylinders[%d].pistons", i))
-		if r.Reason == notMeasured && c.Route != oversize.Undecided && s.Cylinders[i].Next != AskMaker {
+		if r.Reason == notMeasured && c.Route != oversize.Undecided && s.Cylinders[i].Next != StepAskMaker {
 			wanted[c.Over]++
 		}
-		if c.Route == oversize.Sleeve && !s.Cylinders[i].there() && s.Cylinders[i].Next != ChooseSleeve {
+		if c.Route == oversize.Sleeve && !s.Cylinders[i].there() && s.Cylinders[i].Next != StepChooseSleeve {
 			sleeves++
 		}
 	}
@@ -304,7 +304,7 @@ func (s Sheet) unseen() string {
 func (s Sheet) words() string {
 	var list []string
 	for _, r := range s.Ledger {
-		if r.State != Accepted {
+		if r.State != StateAccepted {
 			continue
 		}
 		what := r.what()

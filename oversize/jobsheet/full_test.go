@@ -301,7 +301,7 @@ func fillSleeved(t testing.TB, j tree) {
 func TestFullJobsAreReady(t *testing.T) {
 	for name, j := range fullJobs(t) {
 		s := mustPlan(t, j)
-		if s.Next != jobsheet.Reassemble {
+		if s.Next != jobsheet.StepReassemble {
 			t.Errorf("%s: %v", name, s.Next)
 			for _, r := range s.Ledger {
 				if !settled(r.State) {

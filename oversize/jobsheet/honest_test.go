@@ -190,12 +190,12 @@ func TestHonestJobs(t *testing.T) {
 				t.Errorf("%s: %v", name, err)
 				continue
 			}
-			want := jobsheet.Reassemble
+			want := jobsheet.StepReassemble
 			switch {
 			case !finished && h.bored:
-				want = jobsheet.BoreOut
+				want = jobsheet.StepBore
 			case !finished:
-				want = jobsheet.DeglazeBore
+				want = jobsheet.StepDeglaze
 			}
 			if s.Next != want {
 				t.Errorf("%s, finished %v: %v, want %v", name, finished, s.Next, want)

@@ -26,7 +26,7 @@ type Row struct {
 	Finding *uncertainty.Finding `json:"finding,omitempty"`
 	Says    string               `json:"says,omitzero"`   // the facts, where a finding does not say them
 	Give    []string             `json:"give,omitzero"`   // the fields of the job that would settle it
-	Step    Step                 `json:"step"`            // that would settle it; Reassemble where nothing is to be done
+	Step    Step                 `json:"step"`            // that would settle it; [StepReassemble] where nothing is to be done
 	Price   *Price               `json:"price,omitempty"` // what less doubt could spare
 	// Stands is what an acceptance has to quote; By and Why are whose word it goes on.
 	Stands string `json:"stands"`
@@ -73,7 +73,7 @@ func (r Row) presses(other Row) bool {
 // next is the step of a cylinder, or of the engine: that of its most pressing row. Nothing else decides.
 func next(rows []Row) Step {
 	if len(rows) == 0 {
-		return Measure
+		return StepMeasure
 	}
 	most := rows[0]
 	for _, r := range rows[1:] {
@@ -144,7 +144,7 @@ func (b *book) put(r Row) {
 	}
 	r.Key = prefix + string(name)
 	if r.State.settled() && r.Step == 0 {
-		r.Step = Reassemble
+		r.Step = StepReassemble
 	}
 	r.Stands = r.stands(b.about())
 	b.rows = append(b.rows, r)
@@ -159,7 +159,7 @@ func (b *book) about() string {
 	if c := b.chosen(); c.Over != 0 {
 		text += ", +" + c.Over.String()
 	}
-	if b.proofs[b.at] != nil && !b.Proof.On.IsZero() {
+	if b.proofs[b.at] != nil && !b.Proof.On.isZero() {
 		text += ", " + b.Proof.On.String()
 	}
 	return text
@@ -175,9 +175,9 @@ func judged(d Demand, of string, f uncertainty.Finding, v verdict, give ...strin
 	r := Row{Demand: d, Of: of, Finding: &f, Give: give}
 	switch f.Verdict {
 	case uncertainty.Within:
-		r.State, r.Give = Proven, nil
+		r.State, r.Give = StateProven, nil
 	case uncertainty.Beyond:
-		r.State, r.Reason, r.Step = Failed, beyondLimit, v.beyond
+		r.State, r.Reason, r.Step = StateFailed, beyondLimit, v.beyond
 	default:
 		r.Reason, r.Step = doubtful, v.doubtful
 	}
@@ -191,18 +191,18 @@ func open(d Demand, of string, why Reason, step Step, give ...string) Row {
 
 // proven is a row that is true by what the job shows.
 func provenBy(d Demand, of string, by Reason) Row {
-	return Row{Demand: d, Of: of, State: Proven, Reason: by}
+	return Row{Demand: d, Of: of, State: StateProven, Reason: by}
 }
 
 func notAsked(d Demand, of string) Row {
-	return Row{Demand: d, Of: of, State: NotAsked, Reason: unwanted}
+	return Row{Demand: d, Of: of, State: StateNotAsked, Reason: unwanted}
 }
 
 // engineRows writes what must be true of the engine.
 func (b *book) engineRows() {
 	told := provenBy(demandTold, "", byOwnRecord)
 	if len(b.untold) > 0 {
-		told = open(demandTold, "", untold, Tell)
+		told = open(demandTold, "", untold, StepTell)
 		for _, n := range b.untold {
 			told.Give = append(told.Give, n.path)
 			told.Says = list(told.Says, n.asks)
@@ -211,7 +211,7 @@ func (b *book) engineRows() {
 	b.put(told)
 	b.put(b.counted())
 	for _, s := range b.slipped {
-		r := open(demandUsual, s.path, looksSlipped, Tell, "confirmed")
+		r := open(demandUsual, s.path, looksSlipped, StepTell, "confirmed")
 		r.Key, r.Says = s.path, s.says
 		b.put(r)
 	}
@@ -244,7 +244,7 @@ func (b *book) counted() Row {
 			needed = len(b.choice.Cylinders) > 0
 		}
 		if needed && n.given == nil {
-			r.State, r.Reason, r.Step = Open, notCounted, Tell
+			r.State, r.Reason, r.Step = StateOpen, notCounted, StepTell
 			r.Give = append(r.Give, n.path)
 		}
 	}
@@ -256,7 +256,7 @@ func (b *book) cylinderRows() {
 	i := b.at
 	path := fmt.Sprintf("cylinders[%d].", i)
 	if len(b.Cylinders[i].Readings) == 0 {
-		b.put(open(demandRead, "", notRead, Measure, path+"readings"))
+		b.put(open(demandRead, "", notRead, StepMeasure, path+"readings"))
 	} else {
 		b.put(provenBy(demandRead, "", byOwnRecord))
 	}
@@ -282,18 +282,18 @@ func (b *book) cylinderRows() {
 func (b *book) others() {
 	n := len(b.Cylinders)
 	ready := make([]bool, n)
-	all := next(of(b.rows, -1)) >= LeaveUntouched
+	all := next(of(b.rows, -1)) >= StepLeaveUntouched
 	for i := range n {
-		ready[i] = next(of(b.rows, i)) >= LeaveUntouched
+		ready[i] = next(of(b.rows, i)) >= StepLeaveUntouched
 		all = all && ready[i]
 	}
 	for b.at = range n {
 		r := provenBy(demandOthers, "", byOwnRecord)
 		switch {
-		case n == 1 && next(of(b.rows, -1)) >= LeaveUntouched:
+		case n == 1 && next(of(b.rows, -1)) >= StepLeaveUntouched:
 			r = notAsked(demandOthers, "")
 		case !all:
-			r = open(demandOthers, "", othersFirst, WaitForOthers)
+			r = open(demandOthers, "", othersFirst, StepWaitForOthers)
 		}
 		b.put(r)
 	}

@@ -29,13 +29,13 @@ func (b *book) proofRows(path string) {
 	if b.Proof.Washed {
 		b.put(provenBy(demandWashed, "", byOwnRecord))
 	} else {
-		b.put(open(demandWashed, "", notSaid, WashAndProve, "proof.washed"))
+		b.put(open(demandWashed, "", notSaid, StepWashAndProve, "proof.washed"))
 	}
 	b.rest(b.proofGauge())
 	if b.Survey.TorquePlate != nil && b.Proof.TorquePlate != nil {
 		b.put(provenBy(demandClamping, "", byOwnRecord)) // that they differ is a fault of the job
 	} else {
-		b.put(open(demandClamping, "", notSaid, b.later(Tell), "survey.torque_plate", "proof.torque_plate"))
+		b.put(open(demandClamping, "", notSaid, b.later(StepTell), "survey.torque_plate", "proof.torque_plate"))
 	}
 }
 
@@ -43,9 +43,9 @@ func (b *book) proofRows(path string) {
 func (b *book) rest(g Gauge) {
 	switch {
 	case g.Standard == (Standard{}):
-		b.put(open(demandRest, "", noStandard, MeasureBetter, "gauge.standard"))
+		b.put(open(demandRest, "", noStandard, StepMeasureBetter, "gauge.standard"))
 	case !g.Temperatures.atRest():
-		b.put(open(demandRest, "", notAtRest, WashAndProve, "proof.temperatures"))
+		b.put(open(demandRest, "", notAtRest, StepWashAndProve, "proof.temperatures"))
 	default:
 		b.put(provenBy(demandRest, "", byOwnRecord))
 	}
@@ -57,10 +57,10 @@ var unseenTravel = [...]bore.Unseen{bore.UnseenTop, bore.UnseenMiddle, bore.Unse
 // travel writes whether all of ring travel was looked at, and in the proof all places of the survey.
 func (b *book) travel(path string) {
 	g, _, there := b.finished()
-	step, at := Measure, path+"readings"
+	step, at := StepMeasure, path+"readings"
 	p := b.proofs[b.at]
 	if p != nil {
-		step, at = WashAndProve, path+"proof"
+		step, at = StepWashAndProve, path+"proof"
 	}
 	r := provenBy(demandTravel, "", byOwnRecord)
 	for _, u := range g.Unseen {
@@ -73,13 +73,13 @@ func (b *book) travel(path string) {
 	}
 	switch {
 	case len(places(g)) == 0:
-		r = open(demandTravel, "", notRead, Measure, at)
+		r = open(demandTravel, "", notRead, StepMeasure, at)
 	case b.Engine.Layout.RingBottom == 0 && !b.unknown(ringTravel):
-		r = open(demandTravel, "", notSaid, Tell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
+		r = open(demandTravel, "", notSaid, StepTell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
 	case p != nil && len(p.Missing) > 0:
 		r = open(demandTravel, "", notSeen, step, at)
 		r.Says = fmt.Sprintf("%d places of the survey were not read again", len(p.Missing))
-	case !there && r.State == Proven:
+	case !there && r.State == StateProven:
 		r = open(demandTravel, "", toCome, b.workStep())
 	}
 	b.put(r)
@@ -129,9 +129,9 @@ func (b *book) form(path string) {
 		var r Row
 		switch {
 		case len(places(g)) == 0:
-			r = open(q.demand, "", notRead, Measure, path+"readings")
+			r = open(q.demand, "", notRead, StepMeasure, path+"readings")
 		case q.demand == demandSize && sized:
-			r = open(q.demand, "", noStandard, MeasureBetter, "gauge.standard")
+			r = open(q.demand, "", noStandard, StepMeasureBetter, "gauge.standard")
 		case !there:
 			r = open(q.demand, "", toCome, b.workStep())
 			if f != nil && !f.NotMeasured {
@@ -141,9 +141,9 @@ func (b *book) form(path string) {
 				r.Reason, r.Give = noLimit, []string{q.field}
 			}
 		case !q.given || f == nil:
-			r = open(q.demand, "", noLimit, Tell, q.field)
+			r = open(q.demand, "", noLimit, StepTell, q.field)
 		case f.NotMeasured:
-			r = open(q.demand, "", notSeen, MeasureBetter, path+"readings", path+"proof")
+			r = open(q.demand, "", notSeen, StepMeasureBetter, path+"readings", path+"proof")
 		default:
 			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), path+"readings", path+"proof")
 		}
@@ -165,13 +165,13 @@ func (b *book) sizeSteps(f bore.Finding) verdict {
 	c := b.chosen()
 	switch {
 	case c.Route == oversize.MakersProcess:
-		return verdict{AskMaker, MeasureBetter}
+		return verdict{StepAskMaker, StepMeasureBetter}
 	case f.Limit == bore.LimitNew && f.Edge == uncertainty.Lower:
-		return verdict{HoneToSize, HoneToSize}
+		return verdict{StepHone, StepHone}
 	case f.Limit == bore.LimitNew:
-		return verdict{Oversized, MeasureBetter}
+		return verdict{StepOversized, StepMeasureBetter}
 	}
-	return verdict{Rework, MeasureBetter}
+	return verdict{StepRework, StepMeasureBetter}
 }
 
 // pits writes whether scores and pits are gone, or shallow enough.
@@ -185,7 +185,7 @@ func (b *book) pits(path string) {
 	}
 	switch {
 	case b.Counted.Pits == nil:
-		b.put(open(demandPits, "", notRead, Measure, "counted.pits", path+"pits"))
+		b.put(open(demandPits, "", notRead, StepMeasure, "counted.pits", path+"pits"))
 	case len(c.Pits) == 0:
 		b.put(provenBy(demandPits, "", byOwnRecord))
 	case len(c.Readings) == 0:
@@ -193,13 +193,13 @@ func (b *book) pits(path string) {
 	case deepest == 0:
 		b.put(provenBy(demandPits, "", byOwnRecord)) // no ring passes over any of them
 	case choice.Route == oversize.MakersProcess:
-		b.put(Row{Demand: demandPits, State: Failed, Reason: tooDeep, Step: AskMaker, Says: deepest.String() + " deep"})
+		b.put(Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: deepest.String() + " deep"})
 	case cutToSize(choice) && b.proofs[b.at] != nil:
 		b.put(provenBy(demandPits, "", byOwnRecord)) // what cleans up counts their depth
 	case stays(choice) && deepest <= b.Cuts.deglaze()/2:
 		b.put(provenBy(demandPits, "", byOwnRecord))
 	case stays(choice):
-		b.put(Row{Demand: demandPits, State: Failed, Reason: tooDeep, Step: Rework, Says: deepest.String() + " deep"})
+		b.put(Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: deepest.String() + " deep"})
 	default:
 		b.put(open(demandPits, "", toCome, b.workStep()))
 	}
@@ -216,34 +216,34 @@ func (b *book) wallRow(path string) {
 	}
 	var r Row
 	switch {
-	case given.ThinnestWall.IsZero() && least == 0 && b.unknown(leastWall):
-		r = open(demandWall, "", noLimit, b.later(AskMaker), "engine.oversizes.makers_list", "engine.limits.least_wall")
+	case given.ThinnestWall.isZero() && least == 0 && b.unknown(leastWall):
+		r = open(demandWall, "", noLimit, b.later(StepAskMaker), "engine.oversizes.makers_list", "engine.limits.least_wall")
 		if !cutToSize(c) && c.Route != oversize.Undecided {
 			r = notAsked(demandWall, "")
 		} else if b.onMakersList(c.Over) && c.Route == oversize.BoreOversize {
 			r = provenBy(demandWall, "", byMakersList)
 		}
 	case least == 0:
-		r = open(demandWall, "", noLimit, b.later(Tell), "engine.limits.least_wall", "not_known")
-	case given.ThinnestWall.IsZero():
-		r = open(demandWall, "", notMeasured, b.later(Measure), path+"thinnest_wall")
+		r = open(demandWall, "", noLimit, b.later(StepTell), "engine.limits.least_wall", "not_known")
+	case given.ThinnestWall.isZero():
+		r = open(demandWall, "", notMeasured, b.later(StepMeasure), path+"thinnest_wall")
 	case c.Route == oversize.Undecided || err != nil:
 		r = open(demandWall, "", toCome, b.workStep())
 	case c.Route == oversize.Sleeve:
-		r = judged(demandWall, "", b.seats[b.at].wall, verdict{ChooseSleeve, MeasureBetter}, path+"thinnest_wall", "engine.sleeve.seat")
+		r = judged(demandWall, "", b.seats[b.at].wall, verdict{StepChooseSleeve, StepMeasureBetter}, path+"thinnest_wall", "engine.sleeve.seat")
 		if b.sleeve == nil {
-			r = open(demandWall, "", toCome, ChooseSleeve)
+			r = open(demandWall, "", toCome, StepChooseSleeve)
 		}
 	default:
 		f, err := uncertainty.Judge(wall, units.Limits{Min: least}, b.risk.row)
 		if err != nil {
-			r = open(demandWall, "", notMeasured, b.later(Measure), path+"thinnest_wall")
+			r = open(demandWall, "", notMeasured, b.later(StepMeasure), path+"thinnest_wall")
 			break
 		}
 		f.Subject = "wall left"
-		r = judged(demandWall, "", f, verdict{AskMaker, MeasureBetter}, path+"thinnest_wall")
+		r = judged(demandWall, "", f, verdict{StepAskMaker, StepMeasureBetter}, path+"thinnest_wall")
 	}
-	if r.State == Proven && !there {
+	if r.State == StateProven && !there {
 		r = Row{Demand: demandWall, Finding: r.Finding, Reason: toCome, Step: b.workStep()}
 	}
 	b.put(r)
@@ -267,20 +267,20 @@ func (b *book) crosshatch(path string) {
 	case b.chosen().Route == oversize.MakersProcess:
 		b.put(notAsked(demandCrosshatch, ""))
 	case !wanted:
-		b.put(open(demandCrosshatch, "", noLimit, b.later(Tell), "tools.crosshatch"))
+		b.put(open(demandCrosshatch, "", noLimit, b.later(StepTell), "tools.crosshatch"))
 	case b.Tools.Tolerance == 0:
-		b.put(open(demandCrosshatch, "", notSaid, b.later(Tell), "tools.tolerance"))
+		b.put(open(demandCrosshatch, "", notSaid, b.later(StepTell), "tools.tolerance"))
 	case p == nil:
 		b.put(open(demandCrosshatch, "", toCome, b.workStep()))
 	case p.Crosshatch == nil:
-		b.put(open(demandCrosshatch, "", notMeasured, WashAndProve, path+"crosshatch"))
+		b.put(open(demandCrosshatch, "", notMeasured, StepWashAndProve, path+"crosshatch"))
 	default:
 		r := provenBy(demandCrosshatch, "", noReason)
 		switch *p.Crosshatch {
 		case uncertainty.Beyond:
-			r = Row{Demand: demandCrosshatch, State: Failed, Reason: beyondLimit, Step: Rework}
+			r = Row{Demand: demandCrosshatch, State: StateFailed, Reason: beyondLimit, Step: StepRework}
 		case uncertainty.Undecided:
-			r = open(demandCrosshatch, "", doubtful, MeasureBetter, path+"crosshatch_doubt")
+			r = open(demandCrosshatch, "", doubtful, StepMeasureBetter, path+"crosshatch_doubt")
 		}
 		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(c.Crosshatch), c.crosshatchDoubt(), b.Tools.want())
 		b.put(r)

@@ -20,11 +20,11 @@ func (b *book) clearances(path string) {
 	steps := func(edge uncertainty.Edge) verdict {
 		switch {
 		case c.Route == oversize.MakersProcess:
-			return verdict{AskMaker, MeasureBetter}
+			return verdict{StepAskMaker, StepMeasureBetter}
 		case edge == uncertainty.Lower && cutToSize(c):
-			return verdict{Rework, HoneToSize}
+			return verdict{StepRework, StepHone}
 		}
-		return verdict{Rework, MeasureBetter}
+		return verdict{StepRework, StepMeasureBetter}
 	}
 	waits := func(d Demand) (Row, bool) {
 		switch {
@@ -33,14 +33,14 @@ func (b *book) clearances(path string) {
 		case !f.got:
 			return open(d, "", notMeasured, b.getPistons(), path+"piston"), true
 		case !b.gaugeSet():
-			return open(d, "", noStandard, MeasureBetter, "gauge.standard"), true
+			return open(d, "", noStandard, StepMeasureBetter, "gauge.standard"), true
 		case !there:
 			return open(d, "", toCome, b.workStep()), true
 		case !f.own:
-			r := open(d, "", notMeasured, WaitForOthers, path+"piston")
+			r := open(d, "", notMeasured, StepWaitForOthers, path+"piston")
 			r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
 			if b.sizeRead(c.Over) {
-				r.Step, r.Says = MeasureBetter, "which of the pistons it gets cannot be told"
+				r.Step, r.Says = StepMeasureBetter, "which of the pistons it gets cannot be told"
 			}
 			return r, true
 		}
@@ -54,11 +54,11 @@ func (b *book) clearances(path string) {
 		r, waits := waits(q.demand)
 		if !waits {
 			if q.found.Subject == "" {
-				r = open(q.demand, "", noLimit, Tell, "engine.limits.piston_clearance")
+				r = open(q.demand, "", noLimit, StepTell, "engine.limits.piston_clearance")
 			} else {
 				r = judged(q.demand, "", q.found, steps(q.found.Edge), path+"piston")
 			}
-			if q.demand == demandLeastClearance && r.State != Proven {
+			if q.demand == demandLeastClearance && r.State != StateProven {
 				b.touching(&r, f.tight, steps(uncertainty.Lower))
 			}
 		}
@@ -89,9 +89,9 @@ func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
 	f, err := uncertainty.Judge(room, units.Limits{Min: units.Picometre}, b.risk.row)
 	switch {
 	case err != nil, f.Verdict == uncertainty.Undecided && room.Value > 0:
-		r.State, r.Reason, r.Step = Open, mayTouch, v.doubtful
+		r.State, r.Reason, r.Step = StateOpen, mayTouch, v.doubtful
 	case f.Verdict != uncertainty.Within:
-		r.State, r.Reason, r.Step = Failed, touches, v.beyond
+		r.State, r.Reason, r.Step = StateFailed, touches, v.beyond
 	}
 	if r.Finding == nil {
 		f.Subject = r.Demand.String()
@@ -104,25 +104,25 @@ func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
 func (b *book) runningClearance(f fitting, least Row) Row {
 	switch {
 	case f.running.Subject != "":
-		r := judged(demandRunningClearance, "", f.running, verdict{AskMaker, AskMaker}, "engine.running", "engine.oversizes.pistons")
-		if r.State != Proven {
-			r.State, r.Reason = Open, runsTight
+		r := judged(demandRunningClearance, "", f.running, verdict{StepAskMaker, StepAskMaker}, "engine.running", "engine.oversizes.pistons")
+		if r.State != StateProven {
+			r.State, r.Reason = StateOpen, runsTight
 		}
 		return r
 	case b.Engine.Running.PistonByWindow:
 		least.Demand = demandRunningClearance
-		if least.State == Proven {
+		if least.State == StateProven {
 			least.Reason = byColdWindow
 		}
 		return least
 	}
-	return open(demandRunningClearance, "", notSaid, b.later(Tell), "engine.running.bore", "engine.running.piston", "engine.running.piston_by_window")
+	return open(demandRunningClearance, "", notSaid, b.later(StepTell), "engine.running.bore", "engine.running.piston", "engine.running.piston_by_window")
 }
 
 // ringRows writes every ring of the piston: its gap in its bore, in service, in work, and its ends at each port.
 func (b *book) ringRows(path string) {
 	if len(b.Engine.Rings) == 0 {
-		r := open(demandGap, "", notSaid, b.later(Tell), "engine.rings")
+		r := open(demandGap, "", notSaid, b.later(StepTell), "engine.rings")
 		r.Reason = untold
 		b.put(r)
 		return
@@ -160,8 +160,8 @@ func (w ringRows) put(r Row) {
 
 // toSet is the row of a gap that was not measured in the bore it goes into.
 func (w ringRows) toSet(d Demand) Row {
-	step := SetRingGaps
-	if s := w.workStep(); s == WaitForOthers || s == MeasureBetter || s == Measure {
+	step := StepSetRingGaps
+	if s := w.workStep(); s == StepWaitForOthers || s == StepMeasureBetter || s == StepMeasure {
 		step = s
 	}
 	r := open(d, "", notMeasured, step, w.path+"rings.finished")
@@ -178,15 +178,15 @@ func (w ringRows) gap() Row {
 	field := fmt.Sprintf("engine.rings[%d].gap", w.n)
 	switch {
 	case w.sheet != nil && w.sheet.unfit:
-		return Row{Demand: demandGap, State: Failed, Reason: unfit, Step: AskMaker, Give: []string{field}}
+		return Row{Demand: demandGap, State: StateFailed, Reason: unfit, Step: StepAskMaker, Give: []string{field}}
 	case w.ring.Gap.IsZero():
-		return open(demandGap, "", noLimit, w.later(Tell), field)
+		return open(demandGap, "", noLimit, w.later(StepTell), field)
 	case !w.inBore():
 		return w.toSet(demandGap)
 	}
-	v := verdict{SetRingGaps, MeasureBetter}
+	v := verdict{StepSetRingGaps, StepMeasureBetter}
 	if w.sheet.Filing.Action == rings.FileEnds {
-		v.doubtful = SetRingGaps
+		v.doubtful = StepSetRingGaps
 	}
 	return judged(demandGap, "", w.sheet.Measured, v, w.path+"rings.finished")
 }
@@ -194,25 +194,25 @@ func (w ringRows) gap() Row {
 func (w ringRows) service() Row {
 	switch {
 	case w.ring.GapLimit == 0:
-		return open(demandServiceGap, "", noLimit, w.later(Tell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
+		return open(demandServiceGap, "", noLimit, w.later(StepTell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
 	case !w.inBore():
 		return w.toSet(demandServiceGap)
 	}
-	return judged(demandServiceGap, "", w.sheet.Service, verdict{SetRingGaps, MeasureBetter}, w.path+"rings.finished")
+	return judged(demandServiceGap, "", w.sheet.Service, verdict{StepSetRingGaps, StepMeasureBetter}, w.path+"rings.finished")
 }
 
 func (w ringRows) running() Row {
 	t := w.Engine.Running
 	switch {
 	case w.sheet != nil && w.sheet.Hot.Subject != "":
-		r := judged(demandRunningGap, "", w.sheet.Hot, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished", "engine.running")
+		r := judged(demandRunningGap, "", w.sheet.Hot, verdict{StepAskMaker, StepMeasureBetter}, w.path+"rings.finished", "engine.running")
 		switch {
-		case r.State == Failed:
+		case r.State == StateFailed:
 			r.Reason = touches
 		case !w.inBore():
 			r = w.toSet(demandRunningGap)
 			r.Finding = &w.sheet.Hot
-		case r.State == Open:
+		case r.State == StateOpen:
 			r.Reason = mayTouch
 		}
 		return r
@@ -221,12 +221,12 @@ func (w ringRows) running() Row {
 	case t.RingsByWindow:
 		r := w.gap()
 		r.Demand = demandRunningGap
-		if r.State == Proven {
+		if r.State == StateProven {
 			r.Reason = byColdWindow
 		}
 		return r
 	}
-	return open(demandRunningGap, "", notSaid, w.later(Tell), "engine.running.ring", "engine.running.bore", "engine.running.rings_by_window")
+	return open(demandRunningGap, "", notSaid, w.later(StepTell), "engine.running.ring", "engine.running.bore", "engine.running.rings_by_window")
 }
 
 func (w ringRows) hot() Row {
@@ -236,13 +236,13 @@ func (w ringRows) hot() Row {
 	case w.sheet == nil || w.sheet.HotEnough.Subject == "" && w.Engine.Running.Ring != (bore.Temperature{}):
 		return w.toSet(demandHotGap)
 	case w.sheet.HotEnough.Subject == "":
-		return open(demandHotGap, "", notSaid, w.later(Tell), "engine.running.ring", "engine.running.bore")
+		return open(demandHotGap, "", notSaid, w.later(StepTell), "engine.running.ring", "engine.running.bore")
 	case !w.inBore() && w.sheet.HotEnough.Verdict != uncertainty.Beyond:
 		r := w.toSet(demandHotGap)
 		r.Finding = &w.sheet.HotEnough
 		return r
 	}
-	return judged(demandHotGap, "", w.sheet.HotEnough, verdict{AskMaker, MeasureBetter}, w.path+"rings.finished")
+	return judged(demandHotGap, "", w.sheet.HotEnough, verdict{StepAskMaker, StepMeasureBetter}, w.path+"rings.finished")
 }
 
 // ends writes each end of the ring against each port.
@@ -253,13 +253,13 @@ func (w ringRows) ends() {
 	case len(ports) == 0 && none:
 		return // a wall without ports has no edge to catch on
 	case len(ports) == 0:
-		w.put(open(demandEnds, "", untold, w.later(Tell), "engine.layout.ports", "counted.ports"))
+		w.put(open(demandEnds, "", untold, w.later(StepTell), "engine.layout.ports", "counted.ports"))
 		return
 	}
 	for n := range ports {
 		name := w.Engine.portName(n)
 		ring := fmt.Sprintf("engine.rings[%d]", w.n)
-		r := open(demandEnds, name, notSaid, w.later(Tell), ring+".peg", ring+".play")
+		r := open(demandEnds, name, notSaid, w.later(StepTell), ring+".peg", ring+".play")
 		if w.ring.Peg != nil && w.ring.Play != nil {
 			r = w.toSet(demandEnds)
 			r.Of = name
@@ -272,7 +272,7 @@ func (w ringRows) ends() {
 				says := room.Room.Round(10*units.Micrometre).String() + " between an end and the port"
 				switch {
 				case room.Room <= 0:
-					r = Row{Demand: demandEnds, Of: name, State: Failed, Reason: endCrosses, Step: AskMaker}
+					r = Row{Demand: demandEnds, Of: name, State: StateFailed, Reason: endCrosses, Step: StepAskMaker}
 				case w.inBore():
 					r = provenBy(demandEnds, name, noReason)
 				}

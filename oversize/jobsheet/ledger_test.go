@@ -85,38 +85,38 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 	}{
 		{"a piston larger than its bore, with a service limit alone", map[string]any{
 			"cylinders.0.piston.size": "80.060 ± 0.002 mm", "engine.limits.piston_clearance": nil, "engine.limits.worn_clearance": nil}, true,
-			"cylinders[0].least clearance", jobsheet.Open, "to come"},
-		{"a form limit alone", map[string]any{"engine.limits.service": nil, "engine.limits.new_bore": nil}, true, "engine.told", jobsheet.Open, "untold"},
+			"cylinders[0].least clearance", jobsheet.StateOpen, "to come"},
+		{"a form limit alone", map[string]any{"engine.limits.service": nil, "engine.limits.new_bore": nil}, true, "engine.told", jobsheet.StateOpen, "untold"},
 		{"no piston of that size measured", map[string]any{"engine.oversizes.0.pistons": nil, "engine.oversizes.0.piston": tree{"size": "80.444 ± 0.002 mm", "axis": "across pin", "coating": "0 mm"}}, false,
-			"cylinders[0].pistons", jobsheet.Open, "not measured"},
-		{"a ring without a window", map[string]any{"engine.rings.1.gap": nil}, false, "cylinders[0].rings[1].gap", jobsheet.Open, "no limit"},
-		{"a ring nobody measured", map[string]any{"cylinders.0.rings": []any{}}, false, "cylinders[0].rings[0].gap", jobsheet.Open, "not measured"},
-		{"a ring gap of 0.001 mm", map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}, false, "cylinders[0].rings[1].gap", jobsheet.Failed, "beyond"},
-		{"no crosshatch measured", map[string]any{"cylinders.0.crosshatch": nil}, false, "cylinders[0].crosshatch", jobsheet.Open, "not measured"},
-		{"a flat crosshatch", map[string]any{"cylinders.0.crosshatch": "20° included"}, false, "cylinders[0].crosshatch", jobsheet.Failed, "beyond"},
-		{"not washed", map[string]any{"proof.washed": nil}, false, "cylinders[0].washed", jobsheet.Open, "not said"},
-		{"read warm", map[string]any{"proof.temperatures.cylinder": "31 ± 0.4 °C"}, false, "cylinders[0].rest", jobsheet.Open, "not at rest"},
+			"cylinders[0].pistons", jobsheet.StateOpen, "not measured"},
+		{"a ring without a window", map[string]any{"engine.rings.1.gap": nil}, false, "cylinders[0].rings[1].gap", jobsheet.StateOpen, "no limit"},
+		{"a ring nobody measured", map[string]any{"cylinders.0.rings": []any{}}, false, "cylinders[0].rings[0].gap", jobsheet.StateOpen, "not measured"},
+		{"a ring gap of 0.001 mm", map[string]any{"cylinders.0.rings.1.finished": "0.006 ± 0.005 mm"}, false, "cylinders[0].rings[1].gap", jobsheet.StateFailed, "beyond"},
+		{"no crosshatch measured", map[string]any{"cylinders.0.crosshatch": nil}, false, "cylinders[0].crosshatch", jobsheet.StateOpen, "not measured"},
+		{"a flat crosshatch", map[string]any{"cylinders.0.crosshatch": "20° included"}, false, "cylinders[0].crosshatch", jobsheet.StateFailed, "beyond"},
+		{"not washed", map[string]any{"proof.washed": nil}, false, "cylinders[0].washed", jobsheet.StateOpen, "not said"},
+		{"read warm", map[string]any{"proof.temperatures.cylinder": "31 ± 0.4 °C"}, false, "cylinders[0].rest", jobsheet.StateOpen, "not at rest"},
 		{"read by thermometers that do not say", map[string]any{"proof.temperatures.cylinder": "21 ± 4 °C", "proof.temperatures.standard": "20.5 ± 2 °C"}, false,
-			"cylinders[0].rest", jobsheet.Open, "not at rest"},
-		{"nobody said how it was held", map[string]any{"survey.torque_plate": nil}, false, "cylinders[0].clamping", jobsheet.Open, "not said"},
-		{"nobody counted", map[string]any{"counted.proof": nil}, false, "engine.counted", jobsheet.Open, "not counted"},
-		{"nobody looked for pits", map[string]any{"counted.pits": nil}, true, "cylinders[0].pits", jobsheet.Open, "not read"},
-		{"no word on running", map[string]any{"engine.running": nil}, false, "cylinders[0].rings[0].running gap", jobsheet.Open, "not said"},
+			"cylinders[0].rest", jobsheet.StateOpen, "not at rest"},
+		{"nobody said how it was held", map[string]any{"survey.torque_plate": nil}, false, "cylinders[0].clamping", jobsheet.StateOpen, "not said"},
+		{"nobody counted", map[string]any{"counted.proof": nil}, false, "engine.counted", jobsheet.StateOpen, "not counted"},
+		{"nobody looked for pits", map[string]any{"counted.pits": nil}, true, "cylinders[0].pits", jobsheet.StateOpen, "not read"},
+		{"no word on running", map[string]any{"engine.running": nil}, false, "cylinders[0].rings[0].running gap", jobsheet.StateOpen, "not said"},
 		{"ends that touch in work", map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "320 °C", "bore": "90 °C"}}, false,
-			"cylinders[0].rings[0].running gap", jobsheet.Failed, "touches"},
+			"cylinders[0].rings[0].running gap", jobsheet.StateFailed, "touches"},
 		{"a piston that runs tight", map[string]any{"engine.running": tree{"rings_by_window": true, "piston": "250 °C", "bore": "90 °C"}}, false,
-			"cylinders[0].running clearance", jobsheet.Open, "runs tight"},
-		{"a thin wall", map[string]any{"cylinders.0.thinnest_wall": "3.7 ± 0.2 mm", "engine.limits.least_wall": "3.6 mm"}, true, "cylinders[0].wall", jobsheet.Open, "to come"},
-		{"a hidden slip", map[string]any{"engine.limits.taper": "0.72 mm"}, true, "engine.engine.limits.taper.usual", jobsheet.Open, "looks slipped"},
-		{"a bore that shrank", map[string]any{"cylinders.0.proof.3.diameter": "79.990 mm"}, true, "cylinders[0].survey and proof.agreement", jobsheet.Open, "contradicts"},
-		{"a gap that fell", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, true, "cylinders[0].gaps of ring first.agreement", jobsheet.Open, "contradicts"},
+			"cylinders[0].running clearance", jobsheet.StateOpen, "runs tight"},
+		{"a thin wall", map[string]any{"cylinders.0.thinnest_wall": "3.7 ± 0.2 mm", "engine.limits.least_wall": "3.6 mm"}, true, "cylinders[0].wall", jobsheet.StateOpen, "to come"},
+		{"a hidden slip", map[string]any{"engine.limits.taper": "0.72 mm"}, true, "engine.engine.limits.taper.usual", jobsheet.StateOpen, "looks slipped"},
+		{"a bore that shrank", map[string]any{"cylinders.0.proof.3.diameter": "79.990 mm"}, true, "cylinders[0].survey and proof.agreement", jobsheet.StateOpen, "contradicts"},
+		{"a gap that fell", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, true, "cylinders[0].gaps of ring first.agreement", jobsheet.StateOpen, "contradicts"},
 		{"a deep pit in a kept bore", map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}, true,
-			"cylinders[0].size", jobsheet.Failed, "beyond"},
+			"cylinders[0].size", jobsheet.StateFailed, "beyond"},
 		{"a piston measured elsewhere than its maker says", map[string]any{"cylinders.0.piston.height": "10 mm", "cylinders.0.piston.maker_height": "15 mm"}, true,
-			"cylinders[0].pistons", jobsheet.Open, "not said"},
-		{"a two-stroke without ports", map[string]any{"engine.cycle": "two-stroke"}, true, "engine.engine.cycle.usual", jobsheet.Open, "looks slipped"},
-		{"a pegged ring in a four-stroke", map[string]any{"engine.rings.0.peg": "90°"}, true, "engine.engine.cycle.usual", jobsheet.Open, "looks slipped"},
-		{"a gauge on no standard", map[string]any{"gauge.standard": nil, "proof.standard": nil}, true, "engine.told", jobsheet.Open, "untold"},
+			"cylinders[0].pistons", jobsheet.StateOpen, "not said"},
+		{"a two-stroke without ports", map[string]any{"engine.cycle": "two-stroke"}, true, "engine.engine.cycle.usual", jobsheet.StateOpen, "looks slipped"},
+		{"a pegged ring in a four-stroke", map[string]any{"engine.rings.0.peg": "90°"}, true, "engine.engine.cycle.usual", jobsheet.StateOpen, "looks slipped"},
+		{"a gauge on no standard", map[string]any{"gauge.standard": nil, "proof.standard": nil}, true, "engine.told", jobsheet.StateOpen, "untold"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j := finished(!c.kept, false)
@@ -124,7 +124,7 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 				put(t, j, path, v)
 			}
 			s := mustPlan(t, j)
-			if s.Next >= jobsheet.LeaveUntouched {
+			if s.Next >= jobsheet.StepLeaveUntouched {
 				t.Errorf("next: %v", s.Next)
 			}
 			if r := rowOf(t, s, c.row); r.State != c.state || name(r.Reason) != c.reason {
@@ -141,7 +141,7 @@ func TestProofIsASecondLook(t *testing.T) {
 	c["proof"] = c["readings"]
 	put(t, j, "counted.proof", j["counted"].(tree)["readings"])
 	s := mustPlan(t, j)
-	if r := rowOf(t, s, "cylinders[0].survey and proof.agreement"); r.State != jobsheet.Open || name(r.Reason) != "contradicts" || s.Next >= jobsheet.LeaveUntouched {
+	if r := rowOf(t, s, "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen || name(r.Reason) != "contradicts" || s.Next >= jobsheet.StepLeaveUntouched {
 		t.Errorf("%v, %v, next %v", r.State, r.Reason, s.Next)
 	}
 }
@@ -171,7 +171,7 @@ func TestNoWordForAMeasurement(t *testing.T) {
 		put(t, j, path, nil)
 		r := rowOf(t, mustPlan(t, j), row)
 		put(t, j, "accepted", []any{tree{"row": row, "stood": r.Stands, "by": "the machinist", "why": "in a hurry"}})
-		if got := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.Open || got.State != jobsheet.Open {
+		if got := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.StateOpen || got.State != jobsheet.StateOpen {
 			t.Errorf("%s, %s: %v, then %v", row, r.Stands, r.State, got.State)
 		}
 	}
@@ -201,11 +201,11 @@ func TestTwoPlanesClose(t *testing.T) {
 	put(t, j, "counted.proof", 10)
 	s := mustPlan(t, j)
 	for _, key := range []string{"cylinders[0].travel", "cylinders[0].taper"} {
-		if r := rowOf(t, s, key); r.State != jobsheet.Open {
+		if r := rowOf(t, s, key); r.State != jobsheet.StateOpen {
 			t.Errorf("%s: %s", key, r.Stands)
 		}
 	}
-	if s.Next >= jobsheet.LeaveUntouched {
+	if s.Next >= jobsheet.StepLeaveUntouched {
 		t.Error(s.Next)
 	}
 }
@@ -215,7 +215,7 @@ func TestSmallPit(t *testing.T) {
 	j := finished(false, false)
 	put(t, j, "cylinders.0.pits", []any{tree{"below": "0.001 mm", "depth": "30 mm", "at": "10°"}})
 	put(t, j, "counted.pits", 1)
-	if s := mustPlan(t, j); s.Next != jobsheet.Reassemble {
+	if s := mustPlan(t, j); s.Next != jobsheet.StepReassemble {
 		t.Errorf("next %v, pits %s", s.Next, rowOf(t, s, "cylinders[0].pits").Stands)
 	}
 }
@@ -230,7 +230,7 @@ func TestAcceptance(t *testing.T) {
 	word := tree{"row": row, "by": "the machinist", "why": "judged by eye, under a lamp", "stood": stood}
 	put(t, j, "accepted", []any{word})
 	s := mustPlan(t, j)
-	if r := rowOf(t, s, row); r.State != jobsheet.Accepted || r.By != "the machinist" || s.Next != jobsheet.Reassemble {
+	if r := rowOf(t, s, row); r.State != jobsheet.StateAccepted || r.By != "the machinist" || s.Next != jobsheet.StepReassemble {
 		t.Fatalf("%v, next %v", r, s.Next)
 	}
 	var text bytes.Buffer
@@ -240,7 +240,7 @@ func TestAcceptance(t *testing.T) {
 	// The word lapses when what stood there changes.
 	put(t, j, "cylinders.0.crosshatch", "21° included")
 	s = mustPlan(t, j)
-	if r := rowOf(t, s, row); r.State != jobsheet.Failed || !r.Lapsed || s.Next == jobsheet.Reassemble {
+	if r := rowOf(t, s, row); r.State != jobsheet.StateFailed || !r.Lapsed || s.Next == jobsheet.StepReassemble {
 		t.Errorf("lapsed: %+v, next %v", r, s.Next)
 	}
 	if len(s.Unused) != 1 || !strings.Contains(s.Unused[0].Says, "lapsed") {
@@ -248,25 +248,25 @@ func TestAcceptance(t *testing.T) {
 	}
 	// A maker's figure may be exceeded by a named person.
 	word["stood"] = rowOf(t, s, row).Stands
-	if s = mustPlan(t, j); rowOf(t, s, row).State != jobsheet.Accepted || s.Next != jobsheet.Reassemble {
+	if s = mustPlan(t, j); rowOf(t, s, row).State != jobsheet.StateAccepted || s.Next != jobsheet.StepReassemble {
 		t.Errorf("beyond, accepted: %v", s.Next)
 	}
 
 	// A kind for which the maker gives no figure, for the whole engine.
 	j = finished(false, false)
 	put(t, j, "engine.limits.greatest_less_least", nil)
-	if s = mustPlan(t, j); s.Next != jobsheet.Tell {
+	if s = mustPlan(t, j); s.Next != jobsheet.StepTell {
 		t.Errorf("no figure: %v", s.Next)
 	}
 	put(t, j, "accepted", []any{tree{"demand": "greatest minus least", "by": "the machinist", "why": "the manual has none"}})
-	if s = mustPlan(t, j); s.Next != jobsheet.Reassemble || rowOf(t, s, "cylinders[0].greatest minus least").State != jobsheet.Accepted {
+	if s = mustPlan(t, j); s.Next != jobsheet.StepReassemble || rowOf(t, s, "cylinders[0].greatest minus least").State != jobsheet.StateAccepted {
 		t.Errorf("accepted by kind: %v", s.Next)
 	}
 	// It covers the want of a figure and nothing else.
 	put(t, j, "accepted", []any{tree{"demand": "crosshatch", "by": "the machinist", "why": "x"}})
 	put(t, j, "engine.limits.greatest_less_least", "0.09 mm")
 	put(t, j, "cylinders.0.crosshatch", nil)
-	if s = mustPlan(t, j); s.Next == jobsheet.Reassemble {
+	if s = mustPlan(t, j); s.Next == jobsheet.StepReassemble {
 		t.Error("a kind was accepted that wants a measurement")
 	}
 }
@@ -303,7 +303,7 @@ func TestNobodyAccepts(t *testing.T) {
 			}
 			put(t, j, "accepted", []any{kind, tree{"row": c.row, "by": "somebody", "why": "in a hurry", "stood": r.Stands}})
 			s := mustPlan(t, j)
-			if r := rowOf(t, s, c.row); r.State == jobsheet.Accepted || s.Next >= jobsheet.LeaveUntouched {
+			if r := rowOf(t, s, c.row); r.State == jobsheet.StateAccepted || s.Next >= jobsheet.StepLeaveUntouched {
 				t.Errorf("accepted: %s, next %v", r.Stands, s.Next)
 			}
 			if len(s.Unused) == 0 || !strings.Contains(s.Unused[len(s.Unused)-1].Says, "nobody can accept this") {
@@ -318,29 +318,29 @@ func TestConfirmed(t *testing.T) {
 	j := finished(false, false)
 	put(t, j, "engine.limits.ovality", "0.24 mm")
 	put(t, j, "confirmed", []any{tree{"field": "engine.limits.ovality", "value": "0.24 mm"}})
-	if s := mustPlan(t, j); s.Next != jobsheet.Reassemble {
+	if s := mustPlan(t, j); s.Next != jobsheet.StepReassemble {
 		t.Errorf("confirmed: %v", s.Next)
 	}
 	put(t, j, "engine.limits.ovality", "0.25 mm")
-	if s := mustPlan(t, j); s.Next != jobsheet.Tell {
+	if s := mustPlan(t, j); s.Next != jobsheet.StepTell {
 		t.Errorf("changed since: %v", s.Next)
 	}
 }
 
-// TestOrderOfSteps: the most pressing row calls, and every step but Reassemble has a row that calls for it.
+// TestOrderOfSteps: the most pressing row calls, and every step but StepReassemble has a row that calls for it.
 func TestOrderOfSteps(t *testing.T) {
 	called := map[jobsheet.Step]bool{}
 	look := func(s jobsheet.Sheet) {
 		for _, r := range s.Ledger {
-			if !settled(r.State) || r.Step == jobsheet.LeaveUntouched {
+			if !settled(r.State) || r.Step == jobsheet.StepLeaveUntouched {
 				called[r.Step] = true
 			}
-			if r.State == jobsheet.Proven && r.Step != jobsheet.Reassemble && r.Step != jobsheet.LeaveUntouched {
+			if r.State == jobsheet.StateProven && r.Step != jobsheet.StepReassemble && r.Step != jobsheet.StepLeaveUntouched {
 				t.Errorf("%s is proven and calls for %v", r.Key, r.Step)
 			}
 		}
 		stands := slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return !settled(r.State) })
-		if stands == (s.Next >= jobsheet.LeaveUntouched) {
+		if stands == (s.Next >= jobsheet.StepLeaveUntouched) {
 			t.Errorf("%s: rows stand open %v, next %v", s.Job.Title, stands, s.Next)
 		}
 	}
@@ -378,7 +378,7 @@ func TestOrderOfSteps(t *testing.T) {
 		}
 		look(mustPlan(t, j))
 	}
-	for s := jobsheet.Measure; s < jobsheet.Reassemble; s++ {
+	for s := jobsheet.StepMeasure; s < jobsheet.StepReassemble; s++ {
 		if !called[s] {
 			t.Errorf("no row called for: %v", s)
 		}
@@ -445,7 +445,7 @@ func TestStudyOfTheGauge(t *testing.T) {
 	if got := s.Study.Repeatability.Std.Format(units.Micrometre, 3); got != "0.340 µm" || s.Study.Repeatability.DoF != 9 {
 		t.Errorf("scatter %s with %v degrees of freedom", got, s.Study.Repeatability.DoF)
 	}
-	if s.Next != jobsheet.Reassemble {
+	if s.Next != jobsheet.StepReassemble {
 		t.Error(s.Next)
 	}
 	put(t, j, "gauge.study", trials[1:])
@@ -458,14 +458,14 @@ func TestStudyOfTheGauge(t *testing.T) {
 func TestCrosshatchDoubt(t *testing.T) {
 	j := finished(true, false)
 	put(t, j, "cylinders.0.crosshatch", "49.5° included")
-	for doubt, state := range map[string]jobsheet.State{"1.4°": jobsheet.Proven, "1.9°": jobsheet.Open} {
+	for doubt, state := range map[string]jobsheet.State{"1.4°": jobsheet.StateProven, "1.9°": jobsheet.StateOpen} {
 		put(t, j, "cylinders.0.crosshatch_doubt", doubt)
 		if r := rowOf(t, mustPlan(t, j), "cylinders[0].crosshatch"); r.State != state {
 			t.Errorf("± %s: %s", doubt, r.Stands)
 		}
 	}
 	put(t, j, "cylinders.0.crosshatch_doubt", nil)
-	if r := rowOf(t, mustPlan(t, j), "cylinders[0].crosshatch"); r.State != jobsheet.Open {
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].crosshatch"); r.State != jobsheet.StateOpen {
 		t.Errorf("of no doubt at all: %s", r.Stands)
 	}
 }
@@ -485,15 +485,15 @@ func TestRepeatsThatContradict(t *testing.T) {
 	var mm float64
 	fmt.Sscanf(at, "%f mm", &mm)
 	far, near := fmt.Sprintf("%.4f mm", mm+0.009), fmt.Sprintf("%.4f mm", mm+0.001)
-	if r := rowOf(t, mustPlan(t, again(far)), "cylinders[0].repeats.agreement"); r.State != jobsheet.Open || name(r.Reason) != "contradicts" {
+	if r := rowOf(t, mustPlan(t, again(far)), "cylinders[0].repeats.agreement"); r.State != jobsheet.StateOpen || name(r.Reason) != "contradicts" {
 		t.Errorf("9 µm apart, 0.8 µm stated: %s", r.Stands)
 	}
-	if r := rowOf(t, mustPlan(t, again(near)), "cylinders[0].repeats.agreement"); r.State != jobsheet.Proven {
+	if r := rowOf(t, mustPlan(t, again(near)), "cylinders[0].repeats.agreement"); r.State != jobsheet.StateProven {
 		t.Errorf("1 µm apart: %s", r.Stands)
 	}
 	j := again(far)
 	put(t, j, "gauge.repeatability", nil)
-	if s := mustPlan(t, j); s.Next != jobsheet.Tell {
+	if s := mustPlan(t, j); s.Next != jobsheet.StepTell {
 		t.Errorf("9 µm apart and nothing stated: %v", s.Next)
 	}
 }
@@ -501,11 +501,11 @@ func TestRepeatsThatContradict(t *testing.T) {
 // TestTexture: a texture that the rings want is a row of its own; nobody asks, and it is not asked.
 func TestTexture(t *testing.T) {
 	j := finished(true, false)
-	if r := rowOf(t, mustPlan(t, j), "cylinders[0].texture"); r.State != jobsheet.NotAsked {
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].texture"); r.State != jobsheet.StateNotAsked {
 		t.Error(r.Stands)
 	}
 	put(t, j, "engine.texture", tree{"rpk": "max 0.3 µm", "rvk": "0.8 to 2.0 µm"})
-	if s := mustPlan(t, j); name(rowOf(t, s, "cylinders[0].texture").Reason) != "not measured" || s.Next == jobsheet.Reassemble {
+	if s := mustPlan(t, j); name(rowOf(t, s, "cylinders[0].texture").Reason) != "not measured" || s.Next == jobsheet.StepReassemble {
 		t.Errorf("wanted and not read: %v", s.Next)
 	}
 	read := func(rpk ...string) {
@@ -521,10 +521,10 @@ func TestTexture(t *testing.T) {
 		rpk   []string
 		state jobsheet.State
 	}{
-		{[]string{"0.20 µm", "0.21 µm", "0.19 µm", "0.20 µm", "0.21 µm"}, jobsheet.Proven},
-		{[]string{"0.52 µm", "0.53 µm", "0.50 µm", "0.51 µm", "0.52 µm"}, jobsheet.Failed},
-		{[]string{"0.29 µm", "0.30 µm", "0.28 µm", "0.30 µm", "0.29 µm"}, jobsheet.Open},
-		{[]string{"0.20 µm"}, jobsheet.Open},
+		{[]string{"0.20 µm", "0.21 µm", "0.19 µm", "0.20 µm", "0.21 µm"}, jobsheet.StateProven},
+		{[]string{"0.52 µm", "0.53 µm", "0.50 µm", "0.51 µm", "0.52 µm"}, jobsheet.StateFailed},
+		{[]string{"0.29 µm", "0.30 µm", "0.28 µm", "0.30 µm", "0.29 µm"}, jobsheet.StateOpen},
+		{[]string{"0.20 µm"}, jobsheet.StateOpen},
 	} {
 		read(c.rpk...)
 		if r := rowOf(t, mustPlan(t, j), "cylinders[0].texture"); r.State != c.state {

@@ -33,29 +33,29 @@ func (b *book) workStep() Step {
 	c, p := b.chosen(), b.passes[b.at]
 	switch {
 	case len(b.Cylinders[b.at].Readings) == 0:
-		return Measure
+		return StepMeasure
 	case len(b.choice.Cylinders) == 0:
-		return WaitForOthers
+		return StepWaitForOthers
 	case b.withheld():
-		return Tell
+		return StepTell
 	case c.Route == oversize.Undecided:
-		return MeasureBetter
+		return StepMeasureBetter
 	case c.Route == oversize.MakersProcess:
-		return LeaveUntouched
+		return StepLeaveUntouched
 	case waiting(b.Job, b.choice) || b.spoilt():
-		return WaitForOthers
+		return StepWaitForOthers
 	case p.recorded && p.broken == noReason:
 		return passStep(p.next.Decision, b.Cylinders[b.at].passes())
 	case p.recorded:
-		return MeasureBetter // never back to the boring bar on a record that cannot be followed
+		return StepMeasureBetter // never back to the boring bar on a record that cannot be followed
 	case c.Route == oversize.Sleeve:
-		return FitSleeve
+		return StepFitSleeve
 	case c.Work == oversize.Deglaze:
-		return DeglazeBore
+		return StepDeglaze
 	case c.Work == oversize.Correct:
-		return HoneToSize
+		return StepHone
 	}
-	return BoreOut
+	return StepBore
 }
 
 // withheld reports whether the choice decides nothing because of what was not said.
@@ -88,33 +88,33 @@ func (b *book) route(path string) {
 	r := provenBy(demandRoute, "", noReason)
 	switch {
 	case len(b.choice.Cylinders) == 0:
-		step := WaitForOthers
+		step := StepWaitForOthers
 		if len(b.Cylinders[b.at].Readings) == 0 {
-			step = Measure
+			step = StepMeasure
 		}
 		r = open(demandRoute, "", notRead, step)
 	case c.Route == oversize.Undecided:
-		r = open(demandRoute, "", doubtful, MeasureBetter, path+"readings")
+		r = open(demandRoute, "", doubtful, StepMeasureBetter, path+"readings")
 		if b.withheld() {
-			r = open(demandRoute, "", untold, Tell)
+			r = open(demandRoute, "", untold, StepTell)
 		}
 		for _, x := range c.Refused {
 			if x.Reason.Open() && !b.withheld() {
 				r.Says = list(r.Says, x.Reason.String())
 				if x.Reason == oversize.PistonNotMeasured || x.Reason == oversize.WallNotMeasured {
-					r.Reason, r.Step = notMeasured, MeasureBetter
+					r.Reason, r.Step = notMeasured, StepMeasureBetter
 				}
 			}
 		}
 	case waiting(b.Job, b.choice):
-		r = open(demandRoute, "", othersFirst, WaitForOthers)
+		r = open(demandRoute, "", othersFirst, StepWaitForOthers)
 	case c.Route == oversize.MakersProcess:
-		r.Step = LeaveUntouched
+		r.Step = StepLeaveUntouched
 		switch whole := b.Cylinders[b.at].PlatingWhole; {
 		case whole != nil && !*whole:
-			r = Row{Demand: demandRoute, State: Failed, Reason: peels, Step: AskMaker}
+			r = Row{Demand: demandRoute, State: StateFailed, Reason: peels, Step: StepAskMaker}
 		case whole == nil && b.Engine.Wall == oversize.Plated:
-			r = open(demandRoute, "", notSaid, Measure, path+"plating_whole")
+			r = open(demandRoute, "", notSaid, StepMeasure, path+"plating_whole")
 		}
 	}
 	r.Price = b.price(c)
@@ -129,7 +129,7 @@ func (b *book) pistons(path string) {
 	case c.Route == oversize.Undecided:
 		b.put(open(demandPistons, "", toCome, b.workStep()))
 	case f.got && b.askedOfPiston(f.piston) != "":
-		r := open(demandPistons, "", notSaid, Tell, "engine.oversizes.pistons", path+"piston")
+		r := open(demandPistons, "", notSaid, StepTell, "engine.oversizes.pistons", path+"piston")
 		r.Says = b.askedOfPiston(f.piston)
 		b.put(r)
 	case f.got:
@@ -141,10 +141,10 @@ func (b *book) pistons(path string) {
 
 // getPistons is the step that brings pistons: none is bought while another cylinder may still move the size.
 func (b *book) getPistons() Step {
-	if b.workStep() == WaitForOthers {
-		return WaitForOthers
+	if b.workStep() == StepWaitForOthers {
+		return StepWaitForOthers
 	}
-	return GetPistons
+	return StepGetPistons
 }
 
 // askedOfPiston says what has to be known of how a piston was measured; "" where it is.
@@ -165,13 +165,13 @@ func (b *book) work(path string) {
 	c := b.chosen()
 	switch {
 	case c.Route == oversize.MakersProcess && b.cutAnyway():
-		b.put(Row{Demand: demandWork, State: Failed, Reason: wallWasCut, Step: AskMaker})
+		b.put(Row{Demand: demandWork, State: StateFailed, Reason: wallWasCut, Step: StepAskMaker})
 	case c.Route == oversize.MakersProcess:
 		b.put(notAsked(demandWork, ""))
 	case b.proofs[b.at] != nil && c.Route != oversize.Undecided:
 		b.put(provenBy(demandWork, "", byOwnRecord))
 	case b.pastSize(b.at):
-		b.put(Row{Demand: demandWork, State: Failed, Reason: pastSize, Step: Oversized})
+		b.put(Row{Demand: demandWork, State: StateFailed, Reason: pastSize, Step: StepOversized})
 	default:
 		b.put(open(demandWork, "", toCome, b.workStep(), path+"proof"))
 	}
@@ -195,11 +195,11 @@ func (b *book) record(path string) {
 	p := b.passes[b.at]
 	switch {
 	case !p.recorded && b.Counted.Passes == nil && b.proven():
-		b.put(open(demandRecord, "", notCounted, Tell, "counted.passes"))
+		b.put(open(demandRecord, "", notCounted, StepTell, "counted.passes"))
 	case !p.recorded:
 		b.put(notAsked(demandRecord, ""))
 	case p.broken != noReason:
-		r := open(demandRecord, "", p.broken, MeasureBetter, path+"honing")
+		r := open(demandRecord, "", p.broken, StepMeasureBetter, path+"honing")
 		r.Says = p.says
 		b.put(r)
 	default:
@@ -220,7 +220,7 @@ func (b *book) pastSize(i int) bool {
 		}
 		return false
 	}
-	return passStep(b.passes[i].next.Decision, b.Cylinders[i].passes()) == Oversized && b.passes[i].recorded
+	return passStep(b.passes[i].next.Decision, b.Cylinders[i].passes()) == StepOversized && b.passes[i].recorded
 }
 
 // sleeveRows writes the fit of a sleeve, where the cylinder gets one or may.
@@ -249,17 +249,17 @@ func (b *book) sleeveRows(string) {
 		case route == oversize.Undecided:
 			r.Reason, r.Step = toCome, b.workStep()
 		case v == nil:
-			r.State, r.Reason, r.Step = Failed, noSoundFit, ChooseSleeve
+			r.State, r.Reason, r.Step = StateFailed, noSoundFit, StepChooseSleeve
 			if b.noFit != nil {
 				r.Says = b.noFit.Error()
 			}
 		case q.why == comesLoose && v.Running == nil:
-			r.Reason, r.Step, r.Give = comesLoose, ChooseSleeve, []string{"engine.running.bore"}
+			r.Reason, r.Step, r.Give = comesLoose, StepChooseSleeve, []string{"engine.running.bore"}
 			r.Says = "the job does not say how warm the bore runs"
 		case q.verdict() == uncertainty.Within:
-			r.State, r.Finding, r.Give = Proven, q.finding, nil
+			r.State, r.Finding, r.Give = StateProven, q.finding, nil
 		default:
-			r.State, r.Reason, r.Step, r.Finding, r.Says = Failed, q.why, ChooseSleeve, q.finding, q.says
+			r.State, r.Reason, r.Step, r.Finding, r.Says = StateFailed, q.why, StepChooseSleeve, q.finding, q.says
 		}
 		b.put(r)
 	}

@@ -22,7 +22,7 @@ type Measured struct {
 }
 
 // IsZero reports whether nothing was measured. It also serves JSON's omitzero.
-func (m Measured) IsZero() bool { return m == Measured{} }
+func (m Measured) isZero() bool { return m == Measured{} }
 
 // String returns the text of a Measured, in millimetres.
 func (m Measured) String() string {
@@ -85,7 +85,7 @@ func (m *Measured) UnmarshalText(text []byte) error {
 // estimate returns the value with its standard uncertainty; where no doubt came with it, the one that is
 // usual for such a value. What was not measured is the zero Estimate.
 func (m Measured) estimate(usual units.Length) (uncertainty.Estimate, error) {
-	if m.IsZero() {
+	if m.isZero() {
 		return uncertainty.Estimate{}, nil
 	}
 	expanded := cmp.Or(m.Expanded, usual)

@@ -58,7 +58,7 @@ func (s Sheet) overview() page.Table {
 		}
 		t.Rows = append(t.Rows, cells)
 	}
-	engine := Row{State: Proven}
+	engine := Row{State: StateProven}
 	for _, r := range of(s.Ledger, -1) {
 		engine = worse(engine, r)
 	}
@@ -74,7 +74,7 @@ func bare(text string, unit units.Length) string {
 
 // sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
 func (s Sheet) sum(rows []Row, demands []Demand) (worst Row, value string) {
-	worst.State = NotAsked
+	worst.State = StateNotAsked
 	for _, r := range rows {
 		if !slices.Contains(demands, r.Demand) {
 			continue
@@ -93,7 +93,7 @@ func worse(a, b Row) Row {
 		if r.Reason == toCome {
 			return 2 // nothing speaks against it so far
 		}
-		return [...]int{Failed: 0, Open: 1, Accepted: 3, Proven: 4, NotAsked: 5}[r.State]
+		return [...]int{StateFailed: 0, StateOpen: 1, StateAccepted: 3, StateProven: 4, StateNotAsked: 5}[r.State]
 	}
 	if rank(b) < rank(a) {
 		return b
@@ -104,11 +104,11 @@ func worse(a, b Row) Row {
 // mark says where a row stands in a word or two that need no colour. Of a bore still to be cut the finding on
 // the worn one is said.
 func mark(r Row) string {
-	if r.State == Open && r.Finding != nil && r.Reason == toCome {
+	if r.State == StateOpen && r.Finding != nil && r.Reason == toCome {
 		return map[uncertainty.Verdict]string{uncertainty.Within: "ok", uncertainty.Beyond: "OVER", uncertainty.Undecided: "?"}[r.Finding.Verdict]
 	}
-	if r.State == Open && r.Reason == toCome {
+	if r.State == StateOpen && r.Reason == toCome {
 		return "to come"
 	}
-	return [...]string{Open: "open", Proven: "ok", Failed: "NO", Accepted: "on a word", NotAsked: "–"}[r.State]
+	return [...]string{StateOpen: "open", StateProven: "ok", StateFailed: "NO", StateAccepted: "on a word", StateNotAsked: "–"}[r.State]
 }

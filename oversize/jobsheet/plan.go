@@ -171,7 +171,7 @@ func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, p
 			out = omit(out, path+"piston", "it is for another size than the one chosen")
 		}
 		for n, r := range c.Rings {
-			if !r.Finished.IsZero() && proofs[i] == nil && (len(choice.Cylinders) == 0 || choice.Cylinders[i].Route != oversize.MakersProcess) {
+			if !r.Finished.isZero() && proofs[i] == nil && (len(choice.Cylinders) == 0 || choice.Cylinders[i].Route != oversize.MakersProcess) {
 				out = omit(out, fmt.Sprintf("%srings[%d].finished", path, n), "the finished bore has not been read")
 			}
 		}
@@ -189,7 +189,7 @@ func idle(a Acceptance, rows []Row) string {
 	why := "no row has this key, or no row of this kind wants a figure"
 	for _, r := range rows {
 		switch {
-		case r.State == Accepted && (r.Key == a.Row || a.Row == "" && r.Demand == a.Demand):
+		case r.State == StateAccepted && (r.Key == a.Row || a.Row == "" && r.Demand == a.Demand):
 			return ""
 		case r.Key != a.Row:
 		case r.Lapsed:

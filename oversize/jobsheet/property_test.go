@@ -113,7 +113,7 @@ func TestCoatedWallsAreNeverCut(t *testing.T) {
 			put(t, j, "cuts", nil)
 			s := mustPlan(t, j)
 			for i, c := range s.Choice.Cylinders {
-				if c.Route != oversize.MakersProcess && c.Route != oversize.Undecided || s.Cylinders[i].Next == jobsheet.BoreOut {
+				if c.Route != oversize.MakersProcess && c.Route != oversize.Undecided || s.Cylinders[i].Next == jobsheet.StepBore {
 					t.Errorf("%g mm, %s: %v, %v", h.bore, wall, c.Route, s.Cylinders[i].Next)
 				}
 			}

@@ -111,7 +111,7 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 	if r.Gap, err = (rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: w.measured.Bore}}).In(r.Bore); err != nil {
 		return r, err
 	}
-	if !w.measured.Finished.IsZero() && w.bore.there {
+	if !w.measured.Finished.isZero() && w.bore.there {
 		r.Foretold = r.Gap
 		if r.Gap, err = gapEstimate(w.measured.Finished); err != nil {
 			return r, err

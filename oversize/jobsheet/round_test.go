@@ -102,14 +102,14 @@ func TestWholeRound(t *testing.T) {
 			h.bored = bored
 			t.Run(fmt.Sprintf("inches %v, bored %v", h.inches, bored), func(t *testing.T) {
 				r := newRound(t, h)
-				s := r.says("nothing read", jobsheet.Measure, jobsheet.Measure, jobsheet.Measure)
+				s := r.says("nothing read", jobsheet.StepMeasure, jobsheet.StepMeasure, jobsheet.StepMeasure)
 				if len(s.ToRead) < 12 || len(s.Choice.Cylinders) > 0 {
 					t.Errorf("%d places to read, and a choice of %d out of nothing", len(s.ToRead), len(s.Choice.Cylinders))
 				}
 				r.take(0, "readings", "wear_share")
-				r.says("one read", jobsheet.Measure, jobsheet.WaitForOthers, jobsheet.Measure)
+				r.says("one read", jobsheet.StepMeasure, jobsheet.StepWaitForOthers, jobsheet.StepMeasure)
 				r.take(1, "readings")
-				r.says("both read", jobsheet.Tell, jobsheet.Tell, jobsheet.Tell)
+				r.says("both read", jobsheet.StepTell, jobsheet.StepTell, jobsheet.StepTell)
 				r.take(1, "wear_share")
 				if bored {
 					r.bore(h)
@@ -124,9 +124,9 @@ func TestWholeRound(t *testing.T) {
 // bore carries on from readings of bores that go to the next oversize.
 func (r *roundOf) bore(h honest) {
 	t := r.t
-	r.says("all said", jobsheet.GetPistons, jobsheet.GetPistons, jobsheet.GetPistons)
+	r.says("all said", jobsheet.StepGetPistons, jobsheet.StepGetPistons, jobsheet.StepGetPistons)
 	put(t, r.job, "engine.oversizes.0.pistons", r.whole["engine"].(tree)["oversizes"].([]any)[0].(tree)["pistons"])
-	s := r.says("pistons got", jobsheet.BoreOut, jobsheet.BoreOut, jobsheet.BoreOut)
+	s := r.says("pistons got", jobsheet.StepBore, jobsheet.StepBore, jobsheet.StepBore)
 	// The pistons are 0.45 of the clearance window below 0.01 mm over the size: the middle of the finish window lies
 	// 0.05 of that window higher.
 	least, most := 0.0007*h.bore+0.005, 0.0012*h.bore+0.025
@@ -139,7 +139,7 @@ func (r *roundOf) bore(h honest) {
 		return tree{"lasts": lasts, "diameter": h.mm(after), "at": "22 °C"}
 	}
 	for i := range 2 {
-		other := []jobsheet.Step{jobsheet.BoreOut, jobsheet.WashAndProve}[i] // the cylinder that is not at work
+		other := []jobsheet.Step{jobsheet.StepBore, jobsheet.StepWashAndProve}[i] // the cylinder that is not at work
 		each := func(step jobsheet.Step) []jobsheet.Step {
 			if i == 0 {
 				return []jobsheet.Step{step, other}
@@ -149,32 +149,32 @@ func (r *roundOf) bore(h honest) {
 		engine := func(step jobsheet.Step) jobsheet.Step { return min(step, other) }
 		honed := func(passes ...any) { cylinderOf(r.job, i)["honing"] = append([]any{at(aim - 0.05)}, passes...) }
 		honed()
-		s = r.says("bored", engine(jobsheet.HoneToSize), each(jobsheet.HoneToSize)...)
+		s = r.says("bored", engine(jobsheet.StepHone), each(jobsheet.StepHone)...)
 		if next := s.Cylinders[i].Pass; next.Lasts.Seconds() != 15 {
 			t.Errorf("the first pass is not the trial: %v", next.Lasts)
 		}
 		honed(pass("10s", aim-0.044))
-		r.says("the trial pass", engine(jobsheet.HoneToSize), each(jobsheet.HoneToSize)...)
+		r.says("the trial pass", engine(jobsheet.StepHone), each(jobsheet.StepHone)...)
 		honed(pass("10s", aim-0.044), pass("15s", aim-0.036))
-		r.says("two passes", engine(jobsheet.HoneToSize), each(jobsheet.HoneToSize)...)
+		r.says("two passes", engine(jobsheet.StepHone), each(jobsheet.StepHone)...)
 		honed(pass("10s", aim-0.044), pass("15s", aim-0.036), pass("60s", aim))
-		r.says("at its size", engine(jobsheet.WashAndProve), each(jobsheet.WashAndProve)...)
+		r.says("at its size", engine(jobsheet.StepWashAndProve), each(jobsheet.StepWashAndProve)...)
 	}
 	was := cylinderOf(r.job, 1)["honing"]
 	cylinderOf(r.job, 1)["honing"] = []any{at(aim - 0.05), pass("10s", aim-0.044), pass("15s", aim-0.036), pass("90s", aim+0.05)}
-	r.says("one run past", jobsheet.Oversized, jobsheet.WaitForOthers, jobsheet.Oversized)
+	r.says("one run past", jobsheet.StepOversized, jobsheet.StepWaitForOthers, jobsheet.StepOversized)
 	cylinderOf(r.job, 1)["honing"] = was
-	r.prove(jobsheet.WashAndProve)
+	r.prove(jobsheet.StepWashAndProve)
 }
 
 // keep carries on from readings of bores that stay.
 func (r *roundOf) keep() {
-	r.says("all said", jobsheet.GetPistons, jobsheet.GetPistons, jobsheet.GetPistons)
+	r.says("all said", jobsheet.StepGetPistons, jobsheet.StepGetPistons, jobsheet.StepGetPistons)
 	for i := range 2 {
 		r.take(i, "piston", "piston_for")
 	}
-	r.says("pistons measured", jobsheet.DeglazeBore, jobsheet.DeglazeBore, jobsheet.DeglazeBore)
-	r.prove(jobsheet.DeglazeBore)
+	r.says("pistons measured", jobsheet.StepDeglaze, jobsheet.StepDeglaze, jobsheet.StepDeglaze)
+	r.prove(jobsheet.StepDeglaze)
 }
 
 // prove carries on from bores that are done; until step is what the other cylinder still waits for.
@@ -183,19 +183,19 @@ func (r *roundOf) prove(until jobsheet.Step) {
 	put(t, r.job, "proof", r.whole["proof"])
 	delete(r.job["proof"].(tree), "washed")
 	r.take(0, "proof", "crosshatch")
-	r.says("one proven, not washed", min(until, jobsheet.WashAndProve), jobsheet.WashAndProve, until)
+	r.says("one proven, not washed", min(until, jobsheet.StepWashAndProve), jobsheet.StepWashAndProve, until)
 	put(t, r.job, "proof.washed", true)
-	r.says("one proven", until, jobsheet.SetRingGaps, until)
+	r.says("one proven", until, jobsheet.StepSetRingGaps, until)
 	r.take(1, "proof")
-	r.says("a crosshatch not looked at", jobsheet.WashAndProve, jobsheet.SetRingGaps, jobsheet.WashAndProve)
+	r.says("a crosshatch not looked at", jobsheet.StepWashAndProve, jobsheet.StepSetRingGaps, jobsheet.StepWashAndProve)
 	r.take(1, "crosshatch")
-	r.says("both proven", jobsheet.SetRingGaps, jobsheet.SetRingGaps, jobsheet.SetRingGaps)
+	r.says("both proven", jobsheet.StepSetRingGaps, jobsheet.StepSetRingGaps, jobsheet.StepSetRingGaps)
 	r.take(0, "rings")
-	r.says("one with its rings", jobsheet.SetRingGaps, jobsheet.WaitForOthers, jobsheet.SetRingGaps)
+	r.says("one with its rings", jobsheet.StepSetRingGaps, jobsheet.StepWaitForOthers, jobsheet.StepSetRingGaps)
 	r.take(1, "rings")
-	s := r.says("all done", jobsheet.Reassemble, jobsheet.Reassemble, jobsheet.Reassemble)
+	s := r.says("all done", jobsheet.StepReassemble, jobsheet.StepReassemble, jobsheet.StepReassemble)
 	for _, row := range s.Ledger {
-		if row.State != jobsheet.Proven && row.State != jobsheet.NotAsked {
+		if row.State != jobsheet.StateProven && row.State != jobsheet.StateNotAsked {
 			t.Errorf("at the end %s: %s", row.Key, row.Stands)
 		}
 	}

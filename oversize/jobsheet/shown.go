@@ -20,9 +20,9 @@ type Shown int8
 // Units to print in. A job that does not say gets what it is written in: both where it mixes.
 const (
 	ShownAsWritten Shown = iota
-	Millimetres
-	Inches
-	BothUnits
+	ShownMillimetres
+	ShownInches
+	ShownBoth
 )
 
 var shownNames = []string{"", "mm", "in", "both"}
@@ -41,9 +41,9 @@ func (s *Shown) UnmarshalText(text []byte) error {
 // units returns the units to print in, the first of them first.
 func (s Shown) units() []units.Length {
 	switch s {
-	case Inches:
+	case ShownInches:
 		return []units.Length{units.Inch}
-	case BothUnits:
+	case ShownBoth:
 		return []units.Length{units.Millimetre, units.Inch}
 	}
 	return []units.Length{units.Millimetre}
@@ -64,11 +64,11 @@ func written(texts iter.Seq[string]) Shown {
 	}
 	switch {
 	case metric && inch:
-		return BothUnits
+		return ShownBoth
 	case inch:
-		return Inches
+		return ShownInches
 	}
-	return Millimetres
+	return ShownMillimetres
 }
 
 // placesFor is how many decimals of a size a machinist works to: a micrometre, or a tenth of a thou.

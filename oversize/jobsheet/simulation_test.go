@@ -125,7 +125,7 @@ func readyIsTrue(t *testing.T, engines int, seed uint64) {
 		}
 		j := e.measured(r)
 		s := mustPlan(t, j)
-		is := s.Next == jobsheet.Reassemble
+		is := s.Next == jobsheet.StepReassemble
 		if is {
 			ready[by]++
 		}
@@ -137,7 +137,7 @@ func readyIsTrue(t *testing.T, engines int, seed uint64) {
 		})
 		gone := all[r.IntN(len(all))]
 		gone.remove()
-		if less, err := planned(t, j); err == nil && less.Next == jobsheet.Reassemble {
+		if less, err := planned(t, j); err == nil && less.Next == jobsheet.StepReassemble {
 			without++
 			if !is {
 				t.Errorf("%s: ready without %s alone", by, gone.path)

@@ -94,7 +94,7 @@ func (g given) seat(i int, read readBore) (s seat, err error) {
 	}
 	s.cleansUp.Subject = "clean-up of the seat"
 	least := g.Engine.Limits.LeastWall
-	if least == 0 || given.ThinnestWall.IsZero() {
+	if least == 0 || given.ThinnestWall.isZero() {
 		return s, nil
 	}
 	wall, err := given.ThinnestWall.estimate(byCalliper)

@@ -10,10 +10,10 @@ import (
 )
 
 const (
-	open     = jobsheet.Open
-	proven   = jobsheet.Proven
-	failed   = jobsheet.Failed
-	notAsked = jobsheet.NotAsked
+	open     = jobsheet.StateOpen
+	proven   = jobsheet.StateProven
+	failed   = jobsheet.StateFailed
+	notAsked = jobsheet.StateNotAsked
 )
 
 // states are those that each demand is to be seen in. Accepted is asked in TestAcceptance; a texture in TestTexture,

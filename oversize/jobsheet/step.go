@@ -12,23 +12,23 @@ type Step int8
 
 // The steps. Of rows alike in kind the one with the least step calls first.
 const (
-	Measure        Step = iota // read the bore, or look at it
-	Tell                       // put down in the job what it does not say
-	MeasureBetter              // what was read does not decide: read it better
-	AskMaker                   // what the maker allows does not go together here, or this wall is not worked on
-	Oversized                  // the bore is past its size: it takes a larger piston, or the next oversize
-	ChooseSleeve               // choose a fit for the sleeve: there is none in the job, or it does not hold
-	GetPistons                 // get the pistons and measure them: the window to cut to follows from them
-	FitSleeve                  // fit the sleeve and bore it
-	BoreOut                    // bore to the size that leaves the honing allowance
-	HoneToSize                 // make the next honing pass, or hone on towards the size to work to
-	DeglazeBore                // deglaze, wash, and read the bore again
-	WashAndProve               // wash, and read at rest the places of the survey, and the crosshatch
-	Rework                     // the proof failed in form, pattern, clearance or at a port
-	SetRingGaps                // set each ring's gap and measure it in its bore
-	WaitForOthers              // wait for the bores with which this one shares its size, or its engine
-	LeaveUntouched             // within every limit, and a wall that is not worked on here: run it as it is
-	Reassemble                 // everything is proven, or goes on a named person's word
+	StepMeasure        Step = iota // read the bore, or look at it
+	StepTell                       // put down in the job what it does not say
+	StepMeasureBetter              // what was read does not decide: read it better
+	StepAskMaker                   // what the maker allows does not go together here, or this wall is not worked on
+	StepOversized                  // the bore is past its size: it takes a larger piston, or the next oversize
+	StepChooseSleeve               // choose a fit for the sleeve: there is none in the job, or it does not hold
+	StepGetPistons                 // get the pistons and measure them: the window to cut to follows from them
+	StepFitSleeve                  // fit the sleeve and bore it
+	StepBore                       // bore to the size that leaves the honing allowance
+	StepHone                       // make the next honing pass, or hone on towards the size to work to
+	StepDeglaze                    // deglaze, wash, and read the bore again
+	StepWashAndProve               // wash, and read at rest the places of the survey, and the crosshatch
+	StepRework                     // the proof failed in form, pattern, clearance or at a port
+	StepSetRingGaps                // set each ring's gap and measure it in its bore
+	StepWaitForOthers              // wait for the bores with which this one shares its size, or its engine
+	StepLeaveUntouched             // within every limit, and a wall that is not worked on here: run it as it is
+	StepReassemble                 // everything is proven, or goes on a named person's word
 )
 
 var stepNames = []string{
@@ -50,11 +50,11 @@ func (s *Step) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text,
 func passStep(d hone.Decision, made int) Step {
 	switch {
 	case d == hone.GoOn, d == hone.StopHere && made == 0:
-		return HoneToSize
+		return StepHone
 	case d == hone.StopHere:
-		return WashAndProve
+		return StepWashAndProve
 	case d == hone.PastSize:
-		return Oversized
+		return StepOversized
 	}
-	return MeasureBetter
+	return StepMeasureBetter
 }

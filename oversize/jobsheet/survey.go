@@ -39,7 +39,7 @@ const (
 )
 
 // IsZero reports whether the moment is not given. It also serves JSON's omitzero.
-func (m Moment) IsZero() bool { return time.Time(m).IsZero() }
+func (m Moment) isZero() bool { return time.Time(m).IsZero() }
 
 // before reports whether both moments are given and m is the earlier one. Where one of them is a
 // day without a minute, days are compared.
@@ -48,7 +48,7 @@ func (m Moment) before(n Moment) bool {
 	if m.isDay() || n.isDay() {
 		a, b = a.Truncate(day), b.Truncate(day)
 	}
-	return !m.IsZero() && !n.IsZero() && a.Before(b)
+	return !m.isZero() && !n.isZero() && a.Before(b)
 }
 
 func (m Moment) isDay() bool { return time.Time(m).Equal(time.Time(m).Truncate(day)) }
@@ -56,7 +56,7 @@ func (m Moment) isDay() bool { return time.Time(m).Equal(time.Time(m).Truncate(d
 // String returns the day, and the minute where it is not midnight; "" for the zero Moment.
 func (m Moment) String() string {
 	switch {
-	case m.IsZero():
+	case m.isZero():
 		return ""
 	case m.isDay():
 		return time.Time(m).Format(dayLayout)

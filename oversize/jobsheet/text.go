@@ -64,11 +64,11 @@ func (s Sheet) ledger() (part page.Section) {
 	for _, r := range s.Ledger {
 		all[r.Demand]++
 		switch {
-		case r.State == Proven:
+		case r.State == StateProven:
 			lists[shown][r.Demand] = append(lists[shown][r.Demand], r)
-		case r.State == NotAsked:
+		case r.State == StateNotAsked:
 			lists[unasked][r.Demand] = append(lists[unasked][r.Demand], r)
-		case r.State == Open && r.Reason == toCome && r.Says == "" && r.By == "":
+		case r.State == StateOpen && r.Reason == toCome && r.Says == "" && r.By == "":
 			lists[waits][r.Demand] = append(lists[waits][r.Demand], r)
 		default:
 			why := r.Reason.String()
@@ -141,14 +141,14 @@ func (s Sheet) bySteps() (steps []Step, names map[Step][]string) {
 func (s Sheet) onTheWord() string {
 	n, names := 0, []string{}
 	for _, r := range s.Ledger {
-		if r.State == Accepted {
+		if r.State == StateAccepted {
 			n++
 			if !slices.Contains(names, r.By) {
 				names = append(names, r.By)
 			}
 		}
 	}
-	if n == 0 || s.Next < LeaveUntouched {
+	if n == 0 || s.Next < StepLeaveUntouched {
 		return ""
 	}
 	return fmt.Sprintf(", %d on the word of %s", n, strings.Join(names, " and "))
@@ -159,7 +159,7 @@ func (s Sheet) before() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "BEFORE MEASURING"
 	s.checks(&part, measuring)
-	if len(s.ToRead) > 0 && s.Next == Measure {
+	if len(s.ToRead) > 0 && s.Next == StepMeasure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
 			if d := show.plain(r.Depth); !slices.Contains(depths, d) {
@@ -278,7 +278,7 @@ func (s Sheet) routeWords() string {
 			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, show.length(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
-		if s.Next == LeaveUntouched {
+		if s.Next == StepLeaveUntouched {
 			return "keep, untouched: this wall is neither bored nor honed here"
 		}
 		return "the maker's own process, neither bored nor honed here"

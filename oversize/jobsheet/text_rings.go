@@ -82,11 +82,11 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 	show := s.Job.Units
 	row := s.row(fmt.Sprintf("cylinders[%d].rings[%d].gap", i, s.Job.Engine.ringIndex(r.Ring)))
 	switch f := r.Filing; {
-	case row.State == Proven:
+	case row.State == StateProven:
 		return "fits, measured"
-	case row.State == Accepted:
+	case row.State == StateAccepted:
 		return "accepted by " + row.By
-	case row.State == Failed, row.Reason == noLimit:
+	case row.State == StateFailed, row.Reason == noLimit:
 		if f.Action != rings.FileEnds {
 			return row.Reason.String()
 		}

@@ -55,7 +55,7 @@ func gaugeLine(part *page.Section, show Shown, g Gauge) {
 	if g.Standard != (Standard{}) {
 		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + show.length(g.Standard.Size.Value)
 	}
-	if !g.SetOn.IsZero() {
+	if !g.SetOn.isZero() {
 		text += " on " + g.SetOn.String()
 	}
 	var at []string

@@ -9,7 +9,7 @@ import (
 
 // together has what is left to do once everything is proven.
 func (s Sheet) together() (part page.Section) {
-	if s.Next != Reassemble {
+	if s.Next != StepReassemble {
 		return
 	}
 	part.Title = "GOING TOGETHER, after the maker's manual"
@@ -19,7 +19,7 @@ func (s Sheet) together() (part page.Section) {
 
 // record is what goes back with the engine: what each bore was, what it is, and who says so.
 func (s Sheet) record() (part page.Section) {
-	if s.Next != Reassemble {
+	if s.Next != StepReassemble {
 		return
 	}
 	show := s.Job.Units

@@ -40,7 +40,7 @@ func (b *book) texture(path string) {
 		b.put(notAsked(demandTexture, ""))
 		return
 	case len(found) == 0:
-		b.put(open(demandTexture, "", notMeasured, b.later(WashAndProve), path+"texture"))
+		b.put(open(demandTexture, "", notMeasured, b.later(StepWashAndProve), path+"texture"))
 		return
 	}
 	r := provenBy(demandTexture, "", noReason)
@@ -49,13 +49,13 @@ func (b *book) texture(path string) {
 		case f.Verdict == uncertainty.Within:
 			continue
 		case f.Verdict == uncertainty.Beyond:
-			r.State, r.Reason, r.Step, r.Says = Failed, beyondLimit, Rework, list(r.Says, f.String())
-		case r.State != Failed:
-			r.State, r.Reason, r.Step, r.Says = Open, doubtful, MeasureBetter, list(r.Says, f.String())
+			r.State, r.Reason, r.Step, r.Says = StateFailed, beyondLimit, StepRework, list(r.Says, f.String())
+		case r.State != StateFailed:
+			r.State, r.Reason, r.Step, r.Says = StateOpen, doubtful, StepMeasureBetter, list(r.Says, f.String())
 		}
 		r.Give = []string{path + "texture"}
 	}
-	if _, _, there := b.finished(); !there && r.State == Proven {
+	if _, _, there := b.finished(); !there && r.State == StateProven {
 		r = open(demandTexture, "", toCome, b.workStep())
 	}
 	b.put(r)

@@ -40,7 +40,7 @@ func (g given) untold(choice oversize.Choice) []need {
 	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")
 	ask(l.LeastWall == 0 && !g.unknown(leastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
 	for i, c := range g.Cylinders {
-		ask((l.LeastWall != 0) != !c.ThinnestWall.IsZero(), fmt.Sprintf("cylinders[%d].thinnest_wall", i), "a least wall and a measured one belong together")
+		ask((l.LeastWall != 0) != !c.ThinnestWall.isZero(), fmt.Sprintf("cylinders[%d].thinnest_wall", i), "a least wall and a measured one belong together")
 	}
 	if kept {
 		for _, limit := range []struct {

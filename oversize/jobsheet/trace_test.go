@@ -519,7 +519,7 @@ func asPrinted(t testing.TB, s jobsheet.Sheet) string {
 // part of its JSON that the section is about, in each choice of units, and in no other unit.
 func TestEveryNumberIsTraced(t *testing.T) {
 	for _, file := range demoJobs(t) {
-		for _, show := range []jobsheet.Shown{jobsheet.Millimetres, jobsheet.Inches, jobsheet.BothUnits} {
+		for _, show := range []jobsheet.Shown{jobsheet.ShownMillimetres, jobsheet.ShownInches, jobsheet.ShownBoth} {
 			t.Run(strings.TrimSuffix(filepath.Base(file), ".json")+" "+show.String(), func(t *testing.T) {
 				s, _ := demoSheet(t, file)
 				s.Job.Units = show
@@ -531,7 +531,7 @@ func TestEveryNumberIsTraced(t *testing.T) {
 					if !c.holds() {
 						t.Errorf("%q comes from nothing in %s", c.quote, c.where)
 					}
-					if show == jobsheet.Inches && c.unit == "mm" || show == jobsheet.Millimetres && c.unit == "in" {
+					if show == jobsheet.ShownInches && c.unit == "mm" || show == jobsheet.ShownMillimetres && c.unit == "in" {
 						t.Errorf("%q on a sheet in %v", c.quote, show)
 					}
 				}

@@ -462,7 +462,7 @@ func ExampleAcceptance() {
 		return
 	}
 	for _, r := range s.Ledger {
-		if r.State == jobsheet.Accepted {
+		if r.State == jobsheet.StateAccepted {
 			fmt.Println(r.Key, r.State, "by", r.By)
 		}
 	}
