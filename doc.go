@@ -47,6 +47,11 @@
 //	what have my readings not seen?                bore.Geometry.Unseen
 //	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
+//	I read it five times: how large, how sure?     uncertainty.FromRepeats
+//	what doubt has a step, a swing, a certificate? uncertainty.Resolution, UShaped, FromCertificate, Rectangular
+//	what is most of my doubt?                      uncertainty.Budget.Rows
+//	inside by U, outside by U?                     uncertainty.JudgeExpanded
+//	what range do n readings of one size show?     uncertainty.MeanRange
 //	does the formula for my doubt do here?         simulate.Simulation.Run, Result.Validate
 //	how many trials do I want?                     simulate.Simulation.Adapt
 //	how good is my gauge?                          study.Analyse, study.Study.Doubt

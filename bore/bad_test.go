@@ -94,7 +94,7 @@ func TestOneAxisLeavesOvalityOpen(t *testing.T) {
 		}
 	}
 	// A bad risk is no answer, measured or not.
-	if _, err := g.Judge(bore.Limits{Ovality: um}, uncertainty.Risk{Accept: 2}); !errors.Is(err, uncertainty.ErrProbability) {
+	if _, err := g.Judge(bore.Limits{Ovality: um}, uncertainty.Risk{Accept: 2}); !errors.Is(err, units.ErrRange) {
 		t.Error(err)
 	}
 }

@@ -3,8 +3,10 @@
 package bore_test
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright.example/bore"
@@ -129,7 +131,8 @@ func ExampleGeometry_where() {
 func ExampleGeometry_howSure() {
 	g := pump()
 	fmt.Println(g.Largest.Size)
-	most, err := g.Budget.Dominant()
+	rows, err := g.Budget.Rows()
+	most := slices.MaxFunc(rows, func(a, b uncertainty.Row) int { return cmp.Compare(a.Share, b.Share) })
 	fmt.Printf("mostly: %s, %.1f µm of %.1f µm\n", most.Name, most.Contribution, g.Largest.Size.Std.In(units.Micrometre))
 	fmt.Println("against another place:", g.Largest.Own)
 	fmt.Println(err)

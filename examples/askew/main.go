@@ -50,7 +50,8 @@ func lesson(w io.Writer, d data) {
 	first := must(uncertainty.Propagate(model, inputs))
 	rows := must(first.Budget.Rows())
 	u := must(first.Estimate(units.Micrometre)).Std.In(units.Micrometre)
-	second := must(uncertainty.SecondOrder(model, inputs))
+	shift, wider, err := uncertainty.SecondOrder(model, inputs)
+	must(0, err)
 	dice := simulate.Simulation{Model: model, Inputs: []simulate.Input{{Input: inputs[0]}, {Input: inputs[1]}}, Seed: 1}
 	r := must(dice.Run(trials))
 	check := must(r.Validate(first, 1))
@@ -78,7 +79,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "   At no tilt a little tilt does nothing, so the formula sees none of it: u = %.2f µm, the bore is the reading.\n", u)
 
 	fmt.Fprintln(w, "\n3  The next order     shift = −R·θ²/2,  u = √(s² + (R·θ²)²/2)     with θ the usual tilt, in rad")
-	fmt.Fprintf(w, "   shift = −%.0f µm·%.4f²/2 = %s;  u = %s\n", R, θ, µm(second.Shift), µm(second.Std))
+	fmt.Fprintf(w, "   shift = −%.0f µm·%.4f²/2 = %s;  u = %s\n", R, θ, µm(shift), µm(wider))
 
 	fmt.Fprintf(w, "\n4  The dice     %d times: a reading and a tilt drawn, the bore worked out, all bores sorted\n", trials)
 	fmt.Fprintf(w, "   shift = %s,  u = %s\n", µm(r.Mean), µm(r.Std))

@@ -152,7 +152,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "   a bore at the limit itself, called within where it reads 1.645·u = %.2f µm less:\n   of %d throws so many are wrong: %.1f %% (the library: %.1f %%)\n", 1.645*u, n, 100*float64(wrong)/float64(n), 100*(1-guarded.Conform))
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
-	fmt.Fprintf(w, "   • Read, compare, done: %q. At the limit that is wrong every second time.\n", must(uncertainty.JudgeSimply(e, limit)).Verdict)
+	fmt.Fprintf(w, "   • Read, compare, done: %q. At the limit that is wrong every second time.\n", must(uncertainty.JudgeExpanded(e, limit, 0)).Verdict)
 	fmt.Fprintln(w, "   • Undecided is taken for a weak within. It wants a better measurement.")
 	fmt.Fprintf(w, "   • Only the scatter is counted: %.2f µm in place of %.2f µm. Repeats do not find a wrong ring.\n", s.OfMean().Std*1000, u)
 	fmt.Fprintf(w, "   • Twelve limits in one engine, 5 %% each: the chance of some wrong answer is up to %.0f %%.\n     Share the risk: %.2g %% each.\n", 100*(1-math.Pow(0.95, 12)), 100*uncertainty.Risk{}.OrDefault().Share(12).Accept)

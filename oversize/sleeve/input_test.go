@@ -240,7 +240,7 @@ func TestOtherInputs(t *testing.T) {
 		{"measured without a seat", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm}, uncertainty.Estimate{})), sleeve.ErrNotGiven, "seat"},
 		{"measured negative", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: -mm}, uncertainty.Estimate{Value: mm})), units.ErrRange, "outside"},
 		{"measured with a negative doubt", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: -1}, uncertainty.Estimate{Value: mm})), uncertainty.ErrStd, "sleeve"},
-		{"measured with half a degree of freedom", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: 1, DoF: 0.5}, uncertainty.Estimate{Value: mm})), uncertainty.ErrDoF, "sleeve"},
+		{"measured with half a degree of freedom", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: 1, DoF: 0.5}, uncertainty.Estimate{Value: mm})), uncertainty.ErrStd, "sleeve"},
 	} {
 		if !errors.Is(tt.err, tt.want) || !strings.Contains(errText(tt.err), tt.says) || !strings.HasPrefix(errText(tt.err), "sleeve: ") {
 			t.Errorf("%s: %v; want %v naming %q", tt.name, tt.err, tt.want, tt.says)

@@ -120,7 +120,7 @@ func BenchmarkPropagate(b *testing.B) {
 	b.Run("second order", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			if _, err := uncertainty.SecondOrder(model, inputs); err != nil {
+			if _, _, err := uncertainty.SecondOrder(model, inputs); err != nil {
 				b.Fatal(err)
 			}
 		}

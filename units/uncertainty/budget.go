@@ -16,7 +16,7 @@ type Component struct {
 	Std         float64 `json:"std"`           // standard uncertainty of the input, in its unit, at least 0
 	Sensitivity float64 `json:"sensitivity"`   // how far the result moves per unit of the input; 0 is 0
 	DoF         float64 `json:"dof,omitzero"`  // degrees of freedom of Std; 0 = infinitely many
-	Unit        string  `json:"unit,omitzero"` // of Std, for the table alone
+	Unit        string  `json:"unit,omitzero"` // of Std, for people
 }
 
 // A Budget is what the uncertainty of a result is made of (JCGM 100:2008 clause 5 and 8).
@@ -38,7 +38,7 @@ type Budget struct {
 // cautious elsewhere.
 //
 // No component is ErrNoData; a Std that is negative, or a contribution that is not finite, is
-// ErrStd; degrees of freedom other than 0 or at least 1 are ErrDoF; a correlation that names no
+// ErrStd; degrees of freedom other than 0 or at least 1 are ErrStd; a correlation that names no
 // component, or that no quantities can have together, is ErrCorrelation.
 func (b Budget) Combined() (std, dof float64, err error) {
 	top, err := b.greatest()
@@ -75,7 +75,7 @@ func (b Budget) greatest() (top float64, err error) {
 			return 0, fmt.Errorf("uncertainty: component %q: std %v with sensitivity %v: %w", c.Name, c.Std, c.Sensitivity, ErrStd)
 		}
 		if !validDoF(c.DoF) {
-			return 0, fmt.Errorf("uncertainty: component %q: %v degrees of freedom: %w", c.Name, c.DoF, ErrDoF)
+			return 0, fmt.Errorf("uncertainty: component %q: %v degrees of freedom: %w", c.Name, c.DoF, ErrStd)
 		}
 		top = max(top, u)
 	}
@@ -139,12 +139,13 @@ type Row struct {
 	Component
 	Contribution float64 `json:"contribution"` // |Sensitivity|·Std, in the unit of the result
 	Share        float64 `json:"share"`        // fraction of the combined variance; all shares add up to 1
-	Halved       float64 `json:"halved"`       // combined, in the unit of the result, were this Std half as large
 }
 
 // Rows returns the budget as data, a row for each component, in their order. A correlated
 // component's share holds its part of the terms it has with others and may be negative. Where
-// nothing contributes all shares are 0. Errors are those of [Budget.Combined].
+// nothing contributes all shares are 0. Work on the measurement pays where the share is greatest:
+// halving that Std takes three quarters of its share off the variance, if nothing is correlated.
+// Errors are those of [Budget.Combined].
 func (b Budget) Rows() ([]Row, error) {
 	std, _, err := b.Combined()
 	if err != nil {
@@ -157,36 +158,18 @@ func (b Budget) Rows() ([]Row, error) {
 	rows := make([]Row, len(b.Components))
 	for i := range rows {
 		c := b.Components[i]
-		rows[i] = Row{Component: c, Contribution: math.Abs(c.signed()), Halved: std}
+		rows[i] = Row{Component: c, Contribution: math.Abs(c.signed())}
 		if std == 0 {
 			continue
 		}
 		x := c.signed() / std
-		own, cross := float64(x*x), 0.0
+		share := float64(x * x)
 		for _, p := range pairs {
 			if p.i == i || p.j == i {
-				cross += float64(p.r * x * b.Components[p.i+p.j-i].signed() / std)
+				share += float64(p.r * x * b.Components[p.i+p.j-i].signed() / std)
 			}
 		}
-		rows[i].Share = own + cross
-		rows[i].Halved = std * math.Sqrt(max(0, 1-float64(0.75*own)-cross))
+		rows[i].Share = share
 	}
 	return rows, nil
-}
-
-// Dominant returns the row whose halving would bring the combined uncertainty down the most,
-// of equals the first: where work on the measurement pays. Errors are those of
-// [Budget.Combined].
-func (b Budget) Dominant() (Row, error) {
-	rows, err := b.Rows()
-	if err != nil {
-		return Row{}, err
-	}
-	best := rows[0]
-	for _, r := range rows[1:] {
-		if r.Halved < best.Halved {
-			best = r
-		}
-	}
-	return best, nil
 }

@@ -101,28 +101,24 @@ func TestBudgetEstimate(t *testing.T) {
 	}
 }
 
-func TestRowsAndDominant(t *testing.T) {
+func TestRows(t *testing.T) {
 	b := uncertainty.Budget{Components: []uncertainty.Component{
 		{Name: "x", Std: 3, Sensitivity: 1, DoF: 5, Unit: "µm"}, {Name: "y", Std: 2, Sensitivity: -2}, {Name: "z", Std: 9},
 	}}
 	rows := must[[]uncertainty.Row](t)(b.Rows())
 	want := []uncertainty.Row{
-		{Component: b.Components[0], Contribution: 3, Share: 0.36, Halved: math.Sqrt(18.25)},
-		{Component: b.Components[1], Contribution: 4, Share: 0.64, Halved: math.Sqrt(13)},
-		{Component: b.Components[2], Halved: 5},
+		{Component: b.Components[0], Contribution: 3, Share: 0.36},
+		{Component: b.Components[1], Contribution: 4, Share: 0.64},
+		{Component: b.Components[2]},
 	}
 	for i := range rows {
 		near(t, "contribution", rows[i].Contribution, want[i].Contribution, 0)
 		near(t, "share", rows[i].Share, want[i].Share, 1e-15)
-		near(t, "halved", rows[i].Halved, want[i].Halved, 1e-15)
 		if rows[i].Component != want[i].Component {
 			t.Error(rows[i])
 		}
 	}
-	if best := must[uncertainty.Row](t)(b.Dominant()); best.Name != "y" {
-		t.Error(best)
-	}
-	if rows = must[[]uncertainty.Row](t)(uncertainty.Budget{Components: b.Components[2:]}.Rows()); rows[0].Share != 0 || rows[0].Halved != 0 {
+	if rows = must[[]uncertainty.Row](t)(uncertainty.Budget{Components: b.Components[2:]}.Rows()); rows[0].Share != 0 {
 		t.Error(rows)
 	}
 	// the same as data
@@ -133,33 +129,6 @@ func TestRowsAndDominant(t *testing.T) {
 	var back uncertainty.Budget
 	if err := json.Unmarshal(text, &back); err != nil || !reflect.DeepEqual(back, two(0.25)) {
 		t.Error(string(text), err)
-	}
-}
-
-func TestTable(t *testing.T) {
-	b := two(0.25)
-	b.Components = append(b.Components, uncertainty.Component{Name: "room", Std: 0.5, Sensitivity: 250, Unit: "°C"})
-	got := must[string](t)(b.Table("nm"))
-	want := `component  std     sensitivity  contribution/nm  share   dof
-a          3       1            3                0.0 %   7
-b          2       -2           4                0.1 %   9
-room       0.5 °C  250          125              99.9 %  ∞
-combined  125.1 nm, 4.746e+06 degrees of freedom
-expanded  250 nm (95 %, k = 1.96)
-correlation of b with a  0.25
-halving room would leave  62.65 nm
-`
-	if got != want {
-		t.Errorf("\n%s\n%s", got, want)
-	}
-	got = must[string](t)(uncertainty.Budget{Components: []uncertainty.Component{{Name: "a", Sensitivity: 1}}}.Table("nm"))
-	want = `component  std  sensitivity  contribution/nm  share  dof
-a          0    1            0                0.0 %  ∞
-combined  0 nm, ∞ degrees of freedom
-expanded  0.0 nm (95 %, k = 1.96)
-`
-	if got != want {
-		t.Errorf("\n%s\n%s", got, want)
 	}
 }
 

@@ -27,7 +27,7 @@
 //
 // uᵢ comes from repeats (type A, 4.2: [Describe], [FromRepeats], [Pool]) or from what is known
 // otherwise (type B, 4.3: [Rectangular], [Triangular], [UShaped], [Resolution],
-// [FromCertificate], [FromCoverage], [FiftyFifty]). ν is not cut to a whole number here. Where
+// [FromCertificate]). ν is not cut to a whole number here. Where
 // sensitivities vanish, the next order counts, and a curved model shifts its mean: [SecondOrder]
 // (5.1.2 note, H.1.7). A straight line through readings, such as a dial's error over its travel
 // or wear over time, is [FitLine].
@@ -93,9 +93,11 @@
 // An absolute difference, such as ovality from two axes, is judged by its signed value in the
 // window from −limit to limit ([JudgeDifference]): its absolute value alone is biased upwards.
 //
-// The greatest of n true values is within a limit where each of them is, at the full Accept
-// (a wrong answer needs one at the very place that is beyond), and beyond where one of them is
-// at Reject/n ([JudgeGreatest]).
+// The greatest of n true values is within a limit where each of them is, at the full Accept: a
+// wrong answer needs one at the very place that is beyond (intersection-union test). It is beyond
+// where one of them is at Reject/n, since every one had its chance to look so (union-intersection
+// test, Bonferroni's inequality). Neither asks whether the errors are independent.
+// borewright.example/bore judges the sizes of a bore so.
 //
 // The range of n true values, each read once with standard error s ([JudgeRange]): let R be the
 // true range, at places i and j, and r the observed one, of errors e.
@@ -117,8 +119,8 @@
 //
 // # Named rules
 //
-// [JudgeSimply] is simple acceptance (JCGM 106:2012 8.2), [JudgeExpanded] the rule "U inside, U
-// outside" of ISO 14253-1. Their findings state the risks that they amount to.
+// [JudgeExpanded] is the rule "U inside, U outside" of ISO 14253-1 and, with a factor of 0, simple
+// acceptance (JCGM 106:2012 8.2). Its findings state the risks that they amount to.
 //
 // # What would settle it, and sharing a risk
 //

@@ -4,16 +4,12 @@ package uncertainty
 
 import "errors"
 
-// Why data were refused. Test with [errors.Is]. Lengths out of range, numbers that are not
-// finite and crossed limits carry units.ErrRange, units.ErrNotFinite and units.ErrCrossed.
+// Why data were refused. Test with [errors.Is]. Lengths and probabilities out of range,
+// numbers that are not finite and crossed limits carry units.ErrRange, units.ErrNotFinite and units.ErrCrossed.
 var (
-	// ErrStd: a standard uncertainty that is negative or not finite.
-	ErrStd = errors.New("uncertainty must be a finite number of at least 0")
-	// ErrDoF: degrees of freedom that are neither 0, which stands for infinitely many, nor a
-	// finite number of at least 1.
-	ErrDoF = errors.New("degrees of freedom must be 0 (infinitely many) or at least 1")
-	// ErrProbability: a probability, coverage factor or risk outside its range.
-	ErrProbability = errors.New("probability out of range")
+	// ErrStd: a standard uncertainty that is negative or not finite, or degrees of freedom that are
+	// neither 0, which stands for infinitely many, nor a finite number of at least 1.
+	ErrStd = errors.New("no standard uncertainty: want at least 0, with 0 (infinitely many) or at least 1 degrees of freedom")
 	// ErrLimits: no limit, or limits that the quantity cannot be held against.
 	ErrLimits = errors.New("limits do not fit the question")
 	// ErrNoData: too few values, components or estimates.

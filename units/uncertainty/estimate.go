@@ -18,11 +18,8 @@ type Estimate struct {
 	DoF   float64      `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 }
 
-// Exact returns a length without doubt: a nominal size, a limit, a size taken as given.
-func Exact(l units.Length) Estimate { return Estimate{Value: l} }
-
 // Validate reports a Std below zero (ErrStd), a Value or Std beyond ±units.MaxLength
-// (units.ErrRange) and degrees of freedom other than 0 or at least 1 (ErrDoF).
+// (units.ErrRange) and degrees of freedom other than 0 or at least 1 (ErrStd).
 func (e Estimate) Validate() error {
 	switch {
 	case e.Std < 0:
@@ -41,7 +38,7 @@ func validDoF(dof float64) bool { return dof == 0 || dof >= 1 && !math.IsInf(dof
 
 func checkDoF(dof float64) error {
 	if !validDoF(dof) {
-		return fmt.Errorf("uncertainty: %v degrees of freedom: %w", dof, ErrDoF)
+		return fmt.Errorf("uncertainty: %v degrees of freedom: %w", dof, ErrStd)
 	}
 	return nil
 }

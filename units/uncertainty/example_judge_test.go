@@ -61,16 +61,6 @@ func ExampleJudgeDifference() {
 	// Output: 0.0120 ± 0.0048 mm, max 0.02 mm: within (conformity 99.8 %); risk 5 %, 5 % per difference <nil>
 }
 
-func ExampleJudgeGreatest() {
-	var places []uncertainty.Estimate
-	for _, size := range []string{"72.016 mm", "72.024 mm", "72.012 mm"} {
-		places = append(places, uncertainty.Estimate{Value: units.MustParseLength(size), Std: 2 * units.Micrometre})
-	}
-	f, err := uncertainty.JudgeGreatest(places, units.Limits{Max: 72_020 * units.Micrometre}, uncertainty.Risk{})
-	fmt.Println(f, err)
-	// Output: 72.0240 ± 0.0039 mm, max 72.02 mm: undecided (conformity 2.3 %), upper limit in doubt; risk 5 %, 5 % per 3 places <nil>
-}
-
 // Six axes of a round bore, read with a repeatability of 3 µm: the range looks like an ovality
 // of 9 µm, but is what noise does.
 func ExampleJudgeRange() {
@@ -81,7 +71,7 @@ func ExampleJudgeRange() {
 	limit := units.Limits{Max: 5 * units.Micrometre}
 	f, err := uncertainty.JudgeRange(sizes, 2*units.Micrometre, 0, limit, uncertainty.Risk{})
 	fmt.Println(f.Measured.Value, f.Verdict, err)
-	plain, err := uncertainty.JudgeSimply(f.Measured, limit)
+	plain, err := uncertainty.JudgeExpanded(f.Measured, limit, 0)
 	fmt.Println(plain.Measured.Value, plain.Verdict, err)
 	// Output:
 	// 0.009 mm undecided <nil>
@@ -94,16 +84,14 @@ func ExampleJudgeExpanded() {
 		f, err := uncertainty.JudgeExpanded(uncertainty.Estimate{Value: units.MustParseLength(y), Std: 2 * units.Micrometre}, limits, 2)
 		fmt.Printf("%s: %v, risk %.3f, %v\n", y, f.Verdict, f.Risk.Accept, err)
 	}
+	// Whatever the uncertainty: simple acceptance.
+	f, err := uncertainty.JudgeExpanded(uncertainty.Estimate{Value: limits.Max, Std: 2 * units.Micrometre}, limits, 0)
+	fmt.Printf("%v, risk %.1f, %v\n", f.Verdict, f.Risk.Accept, err)
 	// Output:
 	// 87.494 mm: within, risk 0.023, <nil>
 	// 87.492 mm: undecided, risk 0.023, <nil>
 	// 87.4855 mm: beyond, risk 0.023, <nil>
-}
-
-func ExampleJudgeSimply() {
-	f, err := uncertainty.JudgeSimply(uncertainty.Estimate{Value: 72 * units.Millimetre, Std: 2 * units.Micrometre}, units.Limits{Max: 72 * units.Millimetre})
-	fmt.Println(f.Verdict, f.Conform, f.Risk, err)
-	// Output: within 0.5 {0.5 0.5} <nil>
+	// within, risk 0.5, <nil>
 }
 
 func ExampleFinding() {
@@ -131,7 +119,7 @@ func ExampleFinding_Settle() {
 			return
 		}
 		remedy, err := f.Settle(1500 * units.Nanometre) // the part of Std that repeats average out
-		fmt.Println(y, "-", remedy, err)
+		fmt.Println(y, "-", remedy.Format(units.Millimetre), err)
 	}
 	// Output:
 	// 72.031 mm - within, were the standard uncertainty 0.0018 mm or less, or with 2 times the readings <nil>
@@ -147,8 +135,9 @@ func ExampleRemedy_Format() {
 }
 
 func ExampleRemedy() {
-	fmt.Println(uncertainty.Remedy{Toward: uncertainty.Within, Std: 1234 * units.Nanometre, Repeats: 4})
-	fmt.Println(uncertainty.Remedy{})
+	settled := uncertainty.Remedy{Toward: uncertainty.Within, Std: 1234 * units.Nanometre, Repeats: 4}
+	fmt.Println(settled.Format(units.Millimetre))
+	fmt.Println(uncertainty.Remedy{}.Format(units.Millimetre))
 	// Output:
 	// within, were the standard uncertainty 0.0012 mm or less, or with 4 times the readings
 	// nothing would settle it: the value stands on the limit

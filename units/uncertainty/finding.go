@@ -5,6 +5,7 @@ package uncertainty
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"borewright.example/units"
 )
@@ -48,6 +49,9 @@ func (f Finding) String() string {
 	}
 	return s + fmt.Sprintf("; risk %s %%, %s %% per %s", number(100*f.Risk.Accept), number(100*f.Risk.Reject), f.Per)
 }
+
+// number returns x to four significant digits, without trailing zeros.
+func number(x float64) string { return strconv.FormatFloat(x, 'g', 4, 64) }
 
 // check refuses what cannot be judged.
 func (f *Finding) check() error {

@@ -3,7 +3,6 @@
 package uncertainty
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -39,48 +38,6 @@ func Judge(e Estimate, w units.Limits, r Risk) (Finding, error) {
 // A lower limit, or an upper one that is not above zero, is ErrLimits.
 func JudgeDifference(e Estimate, w units.Limits, r Risk) (Finding, error) {
 	return decide(Finding{Kind: OneDifference, Measured: e, Limits: w, Risk: r, Per: "difference"})
-}
-
-// JudgeGreatest holds the greatest true value among several places against an upper limit, the
-// least against a lower one, or both.
-//
-// It is Within where [Judge] finds every place within at r.Accept, and there is nothing to
-// share: a wrong answer needs a wrong answer at the very place that is beyond
-// (intersection-union test). It is Beyond where some place is beyond at r.Reject divided by the
-// number of places, since every one of them had its chance to look so (union-intersection test,
-// Bonferroni's inequality). Neither asks whether the places' errors are independent. The
-// finding shows the place that decides: the surest beyond, otherwise the least sure within.
-//
-// No place is ErrNoData; the rest is as for [Judge].
-func JudgeGreatest(es []Estimate, w units.Limits, r Risk) (Finding, error) {
-	n := len(es)
-	if n == 0 {
-		return Finding{}, fmt.Errorf("uncertainty: judge the greatest of no places: %w", ErrNoData)
-	}
-	var worst Finding
-	for i, e := range es {
-		f, err := decide(Finding{Kind: GreatestOf, N: n, Measured: e, Limits: w, Risk: r, Per: fmt.Sprintf("%d places", n)})
-		if err != nil {
-			return Finding{}, err
-		}
-		if i == 0 || worse(&f, &worst) {
-			worst = f
-		}
-	}
-	return worst, nil
-}
-
-// worse reports whether place a decides rather than b, in whatever order they come.
-func worse(a, b *Finding) bool {
-	if (a.Verdict == Beyond) != (b.Verdict == Beyond) {
-		return a.Verdict == Beyond
-	}
-	c := cmp.Compare(a.Conform, b.Conform)
-	if a.Verdict == Beyond {
-		c = cmp.Compare(round(a.tails(tTail).p), round(b.tails(tTail).p))
-	}
-	x, y := a.Measured, b.Measured
-	return cmp.Or(c, cmp.Compare(y.Value, x.Value), cmp.Compare(y.Std, x.Std), cmp.Compare(x.DoF, y.DoF)) < 0
 }
 
 // JudgeRange holds the greatest less the least of several true values against an upper limit:

@@ -121,10 +121,6 @@ func TestJudgeProperties(t *testing.T) {
 		if m = get(uncertainty.Judge(e, w, more)); f.Verdict != uncertainty.Undecided && m.Verdict != f.Verdict {
 			t.Fatalf("%v, at more risk %v", f, m)
 		}
-		// one place alone is the value itself
-		if m = get(uncertainty.JudgeGreatest([]uncertainty.Estimate{e}, w, r)); m.Verdict != f.Verdict || m.Conform != f.Conform || m.Edge != f.Edge {
-			t.Fatalf("%v, alone %v", f, m)
-		}
 		// with one limit the rule U inside, U outside with the risk's factor is the same rule
 		if !w.HasMin() && e.Std > 1000 && f.Risk.Accept == f.Risk.Reject {
 			k, err := uncertainty.Coverage(1-2*f.Risk.Accept, e.DoF)
@@ -142,31 +138,6 @@ func TestJudgeProperties(t *testing.T) {
 		var back uncertainty.Finding
 		if err := json.Unmarshal(b, &back); err != nil || back != f {
 			t.Fatalf("%v, %v back from %s: %v", f, back, b, err)
-		}
-	})
-}
-
-func TestJudgeGreatestProperties(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		w, r := windows(t), risks(t)
-		es := rapid.SliceOfN(rapid.Custom(estimates), 1, 6).Draw(t, "es")
-		get := finding(t)
-		f := get(uncertainty.JudgeGreatest(es, w, r))
-		all, some := true, false
-		least := 1.0
-		for _, e := range es {
-			own := get(uncertainty.Judge(e, w, r))
-			all = all && own.Verdict == uncertainty.Within
-			least = min(least, own.Conform)
-			shared := f.Risk
-			shared.Reject /= float64(len(es))
-			some = some || get(uncertainty.Judge(e, w, shared)).Verdict == uncertainty.Beyond
-		}
-		if (f.Verdict == uncertainty.Within) != all || (f.Verdict == uncertainty.Beyond) != some || f.Verdict != uncertainty.Beyond && f.Conform != least {
-			t.Fatalf("%v of %v: all within %v, some beyond %v", f, es, all, some)
-		}
-		if m := get(uncertainty.JudgeGreatest(rapid.Permutation(es).Draw(t, "order"), w, r)); m != f {
-			t.Fatalf("%v, in another order %v", f, m)
 		}
 	})
 }

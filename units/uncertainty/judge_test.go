@@ -80,7 +80,7 @@ func TestJudgeExpanded(t *testing.T) {
 		near(t, "risk of k = 2", f.Risk.Accept, 0.022750131948, 1e-9) // computed
 		near(t, "risk of k = 2", f.Risk.Reject, 0.022750131948, 1e-9)
 
-		f = must[uncertainty.Finding](t)(uncertainty.JudgeSimply(e, w))
+		f = must[uncertainty.Finding](t)(uncertainty.JudgeExpanded(e, w, 0))
 		if want := map[bool]uncertainty.Verdict{true: uncertainty.Within, false: uncertainty.Beyond}[w.Contains(e.Value)]; f.Verdict != want {
 			t.Errorf("simply, %s: %v", c.y, f.Verdict)
 		}
@@ -88,7 +88,7 @@ func TestJudgeExpanded(t *testing.T) {
 		near(t, "risk of simple acceptance", f.Risk.Reject, 0.5, 1e-6)
 	}
 	// a window of one Std: simple acceptance rejects a good part at its edge in 1/2 + Φ(−1) of all cases
-	f := must[uncertainty.Finding](t)(uncertainty.JudgeSimply(uncertainty.Estimate{Value: mm("10"), Std: mm("0.002")}, window("9.999 to 10.001 mm")))
+	f := must[uncertainty.Finding](t)(uncertainty.JudgeExpanded(uncertainty.Estimate{Value: mm("10"), Std: mm("0.002")}, window("9.999 to 10.001 mm"), 0))
 	near(t, "risk in a narrow window", f.Risk.Reject, 0.5+0.158655253931, 1e-9)
 	f = must[uncertainty.Finding](t)(uncertainty.JudgeExpanded(uncertainty.Estimate{Value: mm("10")}, window("max 10 mm"), 2))
 	if f.Verdict != uncertainty.Within || f.Risk != (uncertainty.Risk{}) {
@@ -151,10 +151,7 @@ func TestExact(t *testing.T) {
 		e := uncertainty.Estimate{Value: mm(y)}
 		for _, judge := range []func() (uncertainty.Finding, error){
 			func() (uncertainty.Finding, error) { return uncertainty.Judge(e, w, uncertainty.Risk{}) },
-			func() (uncertainty.Finding, error) { return uncertainty.JudgeSimply(e, w) },
-			func() (uncertainty.Finding, error) {
-				return uncertainty.JudgeGreatest([]uncertainty.Estimate{{Value: w.Min}, e}, w, uncertainty.Risk{})
-			},
+			func() (uncertainty.Finding, error) { return uncertainty.JudgeExpanded(e, w, 0) },
 		} {
 			f := must[uncertainty.Finding](t)(judge())
 			if f.Verdict != want || f.Conform != map[uncertainty.Verdict]float64{uncertainty.Within: 1, uncertainty.Beyond: 0}[want] {
@@ -167,44 +164,6 @@ func TestExact(t *testing.T) {
 		if f.Verdict != want {
 			t.Errorf("range of %s: %v", r, f)
 		}
-	}
-}
-
-// Places share the risk of beyond, not that of within.
-func TestJudgeGreatest(t *testing.T) {
-	const u = units.Micrometre
-	w := window("max 72 mm")
-	places := func(k float64, n int) []uncertainty.Estimate {
-		es := make([]uncertainty.Estimate, n)
-		for i := range es {
-			es[i] = uncertainty.Estimate{Value: w.Max + units.Length(math.Round(k*float64(u))), Std: u}
-		}
-		return es
-	}
-	for _, c := range []struct {
-		k    float64
-		n    int
-		want uncertainty.Verdict
-	}{
-		{-1.6450, 20, uncertainty.Within}, {-1.6447, 20, uncertainty.Undecided},
-		{2.8069, 20, uncertainty.Undecided}, {2.8072, 20, uncertainty.Beyond}, // Φ⁻¹(1 − 0.05/20) = 2.807034 (computed)
-		{1.6450, 1, uncertainty.Beyond},
-	} {
-		f := must[uncertainty.Finding](t)(uncertainty.JudgeGreatest(places(c.k, c.n), w, uncertainty.Risk{}))
-		if f.Verdict != c.want || f.N != c.n {
-			t.Errorf("%d places at %v: %v, want %v", c.n, c.k, f, c.want)
-		}
-	}
-	// the place that decides, of either limit
-	w = window("72 to 72.02 mm")
-	es := []uncertainty.Estimate{{Value: mm("72.010"), Std: u}, {Value: mm("71.990"), Std: u}, {Value: mm("72.020"), Std: u}}
-	f := must[uncertainty.Finding](t)(uncertainty.JudgeGreatest(es, w, uncertainty.Risk{}))
-	if f.Verdict != uncertainty.Beyond || f.Measured != es[1] || f.Edge != uncertainty.Lower {
-		t.Errorf("decides: %v", f)
-	}
-	f = must[uncertainty.Finding](t)(uncertainty.JudgeGreatest([]uncertainty.Estimate{es[0], es[2]}, w, uncertainty.Risk{}))
-	if f.Verdict != uncertainty.Undecided || f.Measured != es[2] || f.Edge != uncertainty.Upper {
-		t.Errorf("decides: %v", f)
 	}
 }
 
@@ -393,13 +352,11 @@ func TestEstimateText(t *testing.T) {
 
 // No function changes what it is handed.
 func TestInputsKept(t *testing.T) {
-	es := []uncertainty.Estimate{{Value: mm("2"), Std: 5}, {Value: mm("1"), Std: 7}}
 	values := []units.Length{3, 1, 2}
-	es2, values2 := slices.Clone(es), slices.Clone(values)
-	must[uncertainty.Finding](t)(uncertainty.JudgeGreatest(es, window("max 3 mm"), uncertainty.Risk{}))
+	values2 := slices.Clone(values)
 	must[uncertainty.Finding](t)(uncertainty.JudgeRange(values, 1, 0, window("max 3 mm"), uncertainty.Risk{}))
 	must[uncertainty.Estimate](t)(uncertainty.FromRepeats(values...))
-	if !slices.Equal(es, es2) || !slices.Equal(values, values2) {
+	if !slices.Equal(values, values2) {
 		t.Error("inputs changed")
 	}
 }

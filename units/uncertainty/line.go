@@ -9,8 +9,8 @@ import (
 	"borewright.example/units"
 )
 
-// A Point is a reading y at a place x of a [Line], numbers of any one unit each.
-type Point struct {
+// An Observation is a reading y at a place x of a [Line], numbers of any one unit each.
+type Observation struct {
 	X   float64 `json:"x"`            // in its unit; taken as exact: put its doubt, times the slope, into Std
 	Y   float64 `json:"y"`            // as it was read, in its unit
 	Std float64 `json:"std,omitzero"` // standard uncertainty of Y, in the unit of Y; 0 = exact, but for the scatter that the points show
@@ -20,7 +20,6 @@ type Point struct {
 // A Line is a straight line through points: y = Level + Slope·(x − Middle). At its Middle, and
 // nowhere else, the doubts of level and slope are independent of each other.
 type Line struct {
-	N       int     `json:"n"`       // how many points
 	Middle  float64 `json:"middle"`  // weighted mean of the points' x, in their unit
 	Level   Spread  `json:"level"`   // doubt of Y at Middle
 	Tilt    Spread  `json:"tilt"`    // doubt of Slope
@@ -43,9 +42,9 @@ type Line struct {
 //
 // The straight line is an assumption: look at the residuals. Fewer than two points, or all at
 // one x, are ErrNoData; some exact points and some not, or a negative Std, are ErrStd; bad
-// degrees of freedom are ErrDoF; numbers that are not finite, or too large for sums of their
+// degrees of freedom are ErrStd; numbers that are not finite, or too large for sums of their
 // squares, are units.ErrNotFinite.
-func FitLine(points ...Point) (Line, error) {
+func FitLine(points ...Observation) (Line, error) {
 	n := len(points)
 	if n < 2 {
 		return Line{}, fmt.Errorf("uncertainty: line through %d points: %w (two at least)", n, ErrNoData)
@@ -72,7 +71,7 @@ func FitLine(points ...Point) (Line, error) {
 	for _, p := range points {
 		least = min(least, p.Std)
 	}
-	weight := func(p Point) float64 {
+	weight := func(p Observation) float64 {
 		if exact == n {
 			return 1
 		}
@@ -110,7 +109,7 @@ func FitLine(points ...Point) (Line, error) {
 		}
 	}
 	l := Line{
-		N: n, Middle: o.X + mx, Y: o.Y + my, Slope: slope,
+		Middle: o.X + mx, Y: o.Y + my, Slope: slope,
 		Level:   Spread{scale / math.Sqrt(sw), dof},
 		Tilt:    Spread{scale / math.Sqrt(xx), dof},
 		Scatter: Spread{scale / math.Sqrt(sw/float64(n)), dof},
@@ -128,12 +127,4 @@ func FitLine(points ...Point) (Line, error) {
 func (l Line) At(x float64) (y float64, s Spread) {
 	d := x - l.Middle
 	return l.Y + float64(l.Slope*d), Spread{math.Hypot(l.Level.Std, float64(l.Tilt.Std*d)), l.Level.DoF}
-}
-
-// Next returns what the mean of n new readings at x is expected to be, with the doubt of that
-// prediction: the line's at x and the readings' own scatter. Some 95 % of such means lie within
-// ± its expanded uncertainty. An n below 1 is taken as 1.
-func (l Line) Next(x float64, n int) (y float64, s Spread) {
-	y, s = l.At(x)
-	return y, Spread{math.Hypot(s.Std, l.Scatter.OfMean(n).Std), s.DoF}
 }

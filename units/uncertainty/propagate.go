@@ -87,24 +87,9 @@ func (m Model) at(inputs []Input, i, j int) (hyperdual.Number, error) {
 	return y, nil
 }
 
-// A Term is a second-order part of a variance, from one input (A and B the same) or two.
-type Term struct {
-	A        string  `json:"a"`        // name of an input
-	B        string  `json:"b"`        // name of the same or another one
-	Variance float64 `json:"variance"` // in the unit of the result squared; third derivatives can make it negative
-}
-
-// A Second is what the next higher order adds to a [Propagation].
-type Second struct {
-	// Shift is the mean of the result less the model's value at the inputs' best estimates: what a
-	// curved model makes of doubt, in the unit of the result.
-	Shift float64 `json:"shift"`
-	Std   float64 `json:"std"`   // combined standard uncertainty of both orders, in the unit of the result
-	Terms []Term  `json:"terms"` // what makes the second order of its variance, where not zero
-}
-
-// SecondOrder returns the shift of a model's result and its combined standard uncertainty with the
-// terms of the next higher order (JCGM 100:2008 5.1.2, note, and H.1.7; the shift is what 4.1.4,
+// SecondOrder returns the shift of a model's result, which is its mean less the model's value at the
+// inputs' best estimates: what a curved model makes of doubt, and its combined standard uncertainty with
+// the terms of the next higher order, both in the unit of the result (JCGM 100:2008 5.1.2, note, and H.1.7; the shift is what 4.1.4,
 // note, warns of). With the partial derivatives fᵢ, fᵢⱼ and fᵢⱼₖ, and the covariances cᵢⱼ = rᵢⱼuᵢuⱼ:
 //
 //	shift = ½ ΣΣ fᵢⱼcᵢⱼ
@@ -119,14 +104,14 @@ type Second struct {
 // Errors are those of [Propagate]; a total below zero, where the expansion has broken down, is
 // ErrModel. Where that may be so, or inputs are far from normal, propagate the distributions
 // themselves.
-func SecondOrder(m Model, inputs []Input, correlations ...Correlation) (Second, error) {
+func SecondOrder(m Model, inputs []Input, correlations ...Correlation) (shift, std float64, err error) {
 	p, err := Propagate(m, inputs, correlations...)
 	if err != nil {
-		return Second{}, err
+		return 0, 0, err
 	}
 	c, err := p.Budget.covariances()
 	if err != nil {
-		return Second{}, err
+		return 0, 0, err
 	}
 	n := len(inputs)
 	h := make([]float64, n*n) // second derivatives
@@ -134,16 +119,15 @@ func SecondOrder(m Model, inputs []Input, correlations ...Correlation) (Second, 
 		for j := range i + 1 {
 			y, err := m.at(inputs, i, j)
 			if err != nil {
-				return Second{}, err
+				return 0, 0, err
 			}
 			h[i*n+j], h[j*n+i] = y.E1E2mag, y.E1E2mag
 		}
 	}
 	hc, chc := product(h, c, n), product(c, product(h, c, n), n)
-	var s Second
 	variance := 0.0
 	for i := range n {
-		s.Shift += hc[i*n+i] / 2
+		shift += hc[i*n+i] / 2
 		for j := range n {
 			variance += float64(p.Budget.Components[i].Sensitivity * float64(c[i*n+j]*p.Budget.Components[j].Sensitivity))
 		}
@@ -153,9 +137,9 @@ func SecondOrder(m Model, inputs []Input, correlations ...Correlation) (Second, 
 			if a.Std == 0 || b.Std == 0 {
 				continue
 			}
-			t := Term{A: b.Name, B: a.Name, Variance: float64(h[i*n+j] * chc[i*n+j])}
+			term := float64(h[i*n+j] * chc[i*n+j])
 			if i == j {
-				t.Variance /= 2
+				term /= 2
 			}
 			for _, k := range [...][2]int{{i, j}, {j, i}} {
 				slope := 0.0 // along what all inputs that go with the first pull it by
@@ -164,24 +148,20 @@ func SecondOrder(m Model, inputs []Input, correlations ...Correlation) (Second, 
 				}
 				third, err := m.third(inputs, c, k[0], k[1])
 				if err != nil {
-					return Second{}, err
+					return 0, 0, err
 				}
-				t.Variance += float64(slope * third)
+				term += float64(slope * third)
 				if i == j {
 					break
 				}
 			}
-			if t.Variance != 0 {
-				s.Terms = append(s.Terms, t)
-				variance += t.Variance
-			}
+			variance += term
 		}
 	}
-	if !(variance >= 0) || math.IsInf(variance, 0) || math.IsNaN(s.Shift) || math.IsInf(s.Shift, 0) {
-		return Second{}, fmt.Errorf("uncertainty: second order: variance %v, shift %v: %w", variance, s.Shift, ErrModel)
+	if !(variance >= 0) || math.IsInf(variance, 0) || math.IsNaN(shift) || math.IsInf(shift, 0) {
+		return 0, 0, fmt.Errorf("uncertainty: second order: variance %v, shift %v: %w", variance, shift, ErrModel)
 	}
-	s.Std = math.Sqrt(variance)
-	return s, nil
+	return shift, math.Sqrt(variance), nil
 }
 
 // covariances returns rᵢⱼuᵢuⱼ of the components, n×n.

@@ -2,7 +2,11 @@
 
 package uncertainty
 
-import "fmt"
+import (
+	"fmt"
+
+	"borewright.example/units"
+)
 
 // A Risk is how often a decision may be wrong at most, whatever the true value is. Both parts
 // lie between 1e-9 and 0.5, and a part of zero stands for 0.05.
@@ -34,7 +38,7 @@ func (r Risk) OrDefault() Risk {
 //
 // Limits, bores and passes multiply: a job of 4 bores with 3 limits each, measured before and
 // after, takes Share(24). Risks for which one never needs all answers right together, such as
-// the places of one bore whose worst alone decides, need no share of Accept: [JudgeGreatest].
+// the places of one bore whose worst alone decides, need no share of Accept.
 func (r Risk) Share(n int) Risk {
 	r = r.OrDefault()
 	if n > 1 {
@@ -48,7 +52,7 @@ func (r Risk) Share(n int) Risk {
 func (r Risk) check() error {
 	for _, p := range [...]float64{r.Accept, r.Reject} {
 		if !(p >= 1e-9 && p <= 0.5) {
-			return fmt.Errorf("uncertainty: risk of %v: %w (1e-9 to 0.5)", p, ErrProbability)
+			return fmt.Errorf("uncertainty: risk of %v: %w (1e-9 to 0.5)", p, units.ErrRange)
 		}
 	}
 	return nil

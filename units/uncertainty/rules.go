@@ -16,10 +16,14 @@ import (
 // The finding's Risk is what the rule amounts to: 0.023 each way for one limit and k = 2. In a
 // window narrower than 2U nothing is ever Within, and Reject grows.
 //
-// k counts standard uncertainties. One that is negative or not finite is ErrProbability; the rest is as for [Judge].
+// A k of 0 is simple acceptance, whatever the uncertainty (JCGM 106:2012 8.2): a risk of 0.5 each
+// way at one limit, where a true value at the limit is called either with even odds. For exact
+// readings all rules are this one.
+//
+// k counts standard uncertainties. One that is negative or not finite is units.ErrRange; the rest is as for [Judge].
 func JudgeExpanded(e Estimate, w units.Limits, k float64) (Finding, error) {
 	if !(k >= 0) || math.IsInf(k, 0) {
-		return Finding{}, fmt.Errorf("uncertainty: coverage factor %v: %w (finite, at least 0)", k, ErrProbability)
+		return Finding{}, fmt.Errorf("uncertainty: coverage factor %v: %w (finite, at least 0)", k, units.ErrRange)
 	}
 	f, err := Judge(e, w, Risk{})
 	if err != nil {
@@ -48,10 +52,3 @@ func JudgeExpanded(e Estimate, w units.Limits, k float64) (Finding, error) {
 	}
 	return f, nil
 }
-
-// JudgeSimply applies simple acceptance: Within where the value lies inside the limits, Beyond
-// where not, whatever its uncertainty (JCGM 106:2012 8.2). The finding's Risk is what that
-// amounts to: 0.5 each way at one limit, where a true value at the limit is called either with
-// even odds, and a Reject of up to 1 in a window narrow against the uncertainty. For exact
-// readings all rules are this one. Errors are those of [Judge].
-func JudgeSimply(e Estimate, w units.Limits) (Finding, error) { return JudgeExpanded(e, w, 0) }

@@ -84,13 +84,10 @@ func (f Finding) Settle(random units.Length) (Remedy, error) {
 	return r, nil
 }
 
-// String returns the remedy in words, the uncertainty rounded down to two digits:
+// Format returns the remedy in words, the uncertainty in the unit and rounded down to two digits; a unit that
+// is not above zero is taken for a millimetre, as [units.Length.Format] does:
 //
 //	within, were the standard uncertainty 0.0012 mm or less, or with 4 times the readings
-func (r Remedy) String() string { return r.Format(units.Millimetre) }
-
-// Format returns the text of [Remedy.String] with the uncertainty in the unit; one that is not above zero
-// is taken for a millimetre, as [units.Length.Format] does.
 func (r Remedy) Format(unit units.Length) string {
 	if unit <= 0 {
 		unit = units.Millimetre

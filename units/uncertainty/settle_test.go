@@ -42,7 +42,7 @@ func TestSettleSeveral(t *testing.T) {
 					for i := range es {
 						es[i] = uncertainty.Estimate{Value: values[i], Std: std, DoF: dof}
 					}
-					return must[uncertainty.Finding](t)(uncertainty.JudgeGreatest(es, limit, uncertainty.Risk{}))
+					return greatest(t, es, limit)
 				}
 				f = at(5 * units.Micrometre)
 				r = must[uncertainty.Remedy](t)(f.Settle(0))
@@ -58,4 +58,21 @@ func TestSettleSeveral(t *testing.T) {
 			}
 		}
 	}
+}
+
+// greatest judges the greatest of several values as GreatestOf is documented: Reject is shared, Accept is not.
+func greatest(t *testing.T, es []uncertainty.Estimate, w units.Limits) uncertainty.Finding {
+	t.Helper()
+	risk := uncertainty.Risk{}.OrDefault()
+	shared := uncertainty.Risk{Accept: risk.Accept, Reject: risk.Reject / float64(len(es))}
+	var worst uncertainty.Finding
+	for i, e := range es {
+		f := must[uncertainty.Finding](t)(uncertainty.Judge(e, w, shared))
+		beyond, was := f.Verdict == uncertainty.Beyond, worst.Verdict == uncertainty.Beyond
+		if i == 0 || beyond && !was || beyond == was && f.Conform < worst.Conform {
+			worst = f
+		}
+	}
+	worst.Kind, worst.N, worst.Risk = uncertainty.GreatestOf, len(es), risk
+	return worst
 }

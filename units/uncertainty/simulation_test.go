@@ -110,22 +110,6 @@ func trials() []trial {
 		}
 	}
 	for _, n := range []int{6, 20} {
-		limit := units.Limits{Max: units.Millimetre}
-		greatest := func(others units.Length, top units.Length) func(rng *rand.Rand) (uncertainty.Finding, error) {
-			return func(rng *rand.Rand) (uncertainty.Finding, error) {
-				es := make([]uncertainty.Estimate, n)
-				for i := range es {
-					es[i] = uncertainty.Estimate{Value: noisy(rng, others), Std: sigma}
-				}
-				es[0].Value = noisy(rng, top)
-				return uncertainty.JudgeGreatest(es, limit, r)
-			}
-		}
-		name := fmt.Sprintf("greatest of %d, ", n)
-		add(trial{name: name + "all on", wrong: uncertainty.Beyond, risk: r.Reject, sharp: true, cost: 10, judge: greatest(limit.Max, limit.Max)})
-		add(trial{name: name + "one past", wrong: uncertainty.Within, risk: r.Accept, sharp: true, cost: 10, judge: greatest(limit.Max-scaled(9), limit.Max+1)})
-		add(trial{name: name + "all past", wrong: uncertainty.Within, risk: r.Accept, cost: 10, judge: greatest(limit.Max+1, limit.Max+1)})
-
 		for _, dof := range []int{0, 3, 10} {
 			for _, wide := range []float64{0.1, 1, 12} {
 				for shape, fractions := range shapes(n) {

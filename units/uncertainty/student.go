@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/units"
 	"gonum.org/v1/gonum/mathext"
 )
 
@@ -14,15 +15,15 @@ import (
 // normal distribution for 0 degrees (JCGM 100:2008 G.3, Table G.2). Degrees of freedom need
 // not be whole; JCGM 100 G.4.1 lets a table's user cut them to a whole number.
 //
-// A p that is not above 0 and below 1 is ErrProbability, degrees of freedom other than 0 or at
-// least 1 are ErrDoF.
+// A p that is not above 0 and below 1 is units.ErrRange, degrees of freedom other than 0 or at
+// least 1 are ErrStd.
 //
 // Student's t is summed here rather than taken from a general incomplete beta function, which
 // loses digits as the degrees of freedom grow (of [mathext.RegIncBeta] nine remain at 10⁵ and
 // three at 10¹²). Tail probabilities and factors are good to 1e-13 of themselves.
 func Coverage(p, dof float64) (float64, error) {
 	if !(p > 0 && p < 1) {
-		return 0, fmt.Errorf("uncertainty: coverage probability %v: %w (between 0 and 1)", p, ErrProbability)
+		return 0, fmt.Errorf("uncertainty: coverage probability %v: %w (between 0 and 1)", p, units.ErrRange)
 	}
 	if err := checkDoF(dof); err != nil {
 		return 0, err

@@ -97,7 +97,7 @@ func FromRepeats(readings ...units.Length) (Estimate, error) {
 // e-Handbook, page mpc444).
 //
 // No group is ErrNoData; a Std that is negative or not finite is ErrStd; degrees of freedom
-// that are not at least 1 and finite are ErrDoF, since a spread known without doubt leaves
+// that are not at least 1 and finite are ErrStd, since a spread known without doubt leaves
 // nothing to pool.
 func Pool(groups ...Spread) (Spread, error) {
 	if len(groups) == 0 {
@@ -109,7 +109,7 @@ func Pool(groups ...Spread) (Spread, error) {
 			return Spread{}, fmt.Errorf("uncertainty: pool: std %v: %w", g.Std, ErrStd)
 		}
 		if !(g.DoF >= 1) || math.IsInf(g.DoF, 0) {
-			return Spread{}, fmt.Errorf("uncertainty: pool: %v degrees of freedom: %w", g.DoF, ErrDoF)
+			return Spread{}, fmt.Errorf("uncertainty: pool: %v degrees of freedom: %w", g.DoF, ErrStd)
 		}
 		top = max(top, g.Std)
 		dof += g.DoF
@@ -122,31 +122,4 @@ func Pool(groups ...Spread) (Spread, error) {
 		sum += float64(g.DoF / dof * float64(r*r))
 	}
 	return Spread{Std: top * math.Sqrt(sum), DoF: dof}, checkDoF(dof)
-}
-
-// Correlate returns the correlation coefficient of two quantities read together, xs[i] with
-// ys[i]; it is also that of their means (JCGM 100:2008 5.2.3, C.3.6).
-//
-// Fewer than two pairs or lists of different length are ErrNoData, a quantity that does not
-// vary is ErrCorrelation, and what [Describe] refuses is refused here.
-func Correlate(xs, ys []float64) (float64, error) {
-	if len(xs) != len(ys) {
-		return 0, fmt.Errorf("uncertainty: correlation of %d with %d readings: %w", len(xs), len(ys), ErrNoData)
-	}
-	x, err := Describe(xs...)
-	if err != nil {
-		return 0, err
-	}
-	y, err := Describe(ys...)
-	if err != nil {
-		return 0, err
-	}
-	if x.Std == 0 || y.Std == 0 {
-		return 0, fmt.Errorf("uncertainty: correlation with a quantity that does not vary: %w", ErrCorrelation)
-	}
-	var sum float64
-	for i := range xs {
-		sum += float64((xs[i] - x.Mean) / x.Std * ((ys[i] - y.Mean) / y.Std))
-	}
-	return min(1, max(-1, sum/float64(x.N-1))), nil
 }

@@ -47,30 +47,3 @@ func FromCertificate(U, k float64) float64 {
 	}
 	return typeB(U, k)
 }
-
-// FromCoverage returns the standard uncertainty of a normally distributed value that lies
-// within ±halfWidth with probability p, 0 < p < 1 (JCGM 100:2008 4.3.4): halfWidth/1.96 for
-// 0.95. A bad number gives −1, as with [Rectangular].
-func FromCoverage(halfWidth, p float64) float64 {
-	k, err := Coverage(p, 0)
-	if err != nil {
-		return bad
-	}
-	return typeB(halfWidth, k)
-}
-
-// FiftyFifty returns 1.48·halfWidth, for a value of which one would bet even money that it lies
-// within ±halfWidth (JCGM 100:2008 4.3.5), in the unit of halfWidth. A bad number gives −1, as with
-// [Rectangular].
-func FiftyFifty(halfWidth float64) float64 { return FromCoverage(halfWidth, 0.5) }
-
-// InexactEnds returns √(w²/3 + d²/9), for a value within ±halfWidth, w, alike likely everywhere, where
-// the ends themselves are only known to ±inexact, d, moving together about a fixed middle
-// (JCGM 101:2008 6.4.3), in the unit of both. A bad number, or an inexact beyond halfWidth, gives −1,
-// as with [Rectangular].
-func InexactEnds(halfWidth, inexact float64) float64 {
-	if !(inexact >= 0 && inexact <= halfWidth) {
-		return bad
-	}
-	return math.Hypot(Rectangular(halfWidth), inexact/3)
-}

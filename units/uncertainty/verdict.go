@@ -36,7 +36,7 @@ type Kind int8
 const (
 	OneValue      Kind = iota // the measured value, by [Judge]
 	OneDifference             // the absolute value of a signed difference, by [JudgeDifference]
-	GreatestOf                // the greatest or least of several values, by [JudgeGreatest]
+	GreatestOf                // the greatest or least of N values, of which this one decides: Beyond at Reject/N
 	RangeOf                   // the greatest less the least of several, by [JudgeRange]
 )
 

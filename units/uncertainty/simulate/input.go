@@ -24,7 +24,7 @@ const (
 	Triangular        // within ±√6·Std, likelier near the middle (6.4.5)
 	Arcsine           // within ±√2·Std, likelier near the ends (6.4.6)
 	// Inexact is rectangular within ends that are themselves only known to ±Ends, about a middle that
-	// stays: the curvilinear trapezoid (6.4.3). uncertainty.InexactEnds gives its Std.
+	// stays: the curvilinear trapezoid (6.4.3). For ends at ±w its Std is √(w²/3 + Ends²/9).
 	Inexact
 )
 
@@ -73,7 +73,7 @@ func (in *Input) check() error {
 		return fmt.Errorf("simulate: input %q: std %v: %w", in.Name, in.Std, uncertainty.ErrStd)
 	}
 	if in.Shape == Normal && in.DoF != 0 && !(in.DoF > 2 && in.DoF <= 1e9) {
-		return fmt.Errorf("simulate: input %q: %v degrees of freedom: %w (0, or above 2 up to 1e9: with fewer, t has no standard deviation)", in.Name, in.DoF, uncertainty.ErrDoF)
+		return fmt.Errorf("simulate: input %q: %v degrees of freedom: %w (0, or above 2 up to 1e9: with fewer, t has no standard deviation)", in.Name, in.DoF, uncertainty.ErrStd)
 	}
 	if !(in.Ends >= 0) || in.Shape != Inexact && in.Ends != 0 || in.Ends > in.half()*(1+1e-12) {
 		return fmt.Errorf("simulate: input %q: ends of a %v shape known to %v: %w (of an inexact one alone, at most half the width)", in.Name, in.Shape, in.Ends, uncertainty.ErrStd)

@@ -138,7 +138,7 @@ func TestEndGauge(t *testing.T) {
 		return simulate.Input{Input: uncertainty.Input{Name: name, Value: value, Std: std, DoF: dof}}
 	}
 	ends := func(name string, half, d float64) simulate.Input {
-		in := input(name, 0, uncertainty.InexactEnds(half, d), simulate.Inexact)
+		in := input(name, 0, inexactEnds(half, d), simulate.Inexact)
 		in.Ends = d
 		return in
 	}
@@ -157,7 +157,7 @@ func TestEndGauge(t *testing.T) {
 	}
 	t2 := func(u, nu float64) float64 { return u * u * nu / (nu - 2) }
 	ls2 := 50_000_623.0*50_000_623.0 + t2(25, 18)
-	δα, δθ := uncertainty.InexactEnds(1e-6, 0.1e-6), uncertainty.InexactEnds(0.05, 0.025)
+	δα, δθ := inexactEnds(1e-6, 0.1e-6), inexactEnds(0.05, 0.025)
 	θ2 := 0.1*0.1 + 0.2*0.2 + 0.5*0.5/2
 	αs2 := 11.5e-6*11.5e-6 + 2e-6*2e-6/3
 	want := math.Sqrt(t2(25, 18) + t2(5.8, 24) + t2(3.9, 5) + t2(6.7, 8) + ls2*(δα*δα*θ2+αs2*δθ*δθ))

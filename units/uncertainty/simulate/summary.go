@@ -33,7 +33,7 @@ func (r Result) six() [6]float64 {
 
 func checkCoverage(p float64) error {
 	if !(p > 0 && p < 1) {
-		return fmt.Errorf("simulate: coverage %v: %w (between 0 and 1)", p, uncertainty.ErrProbability)
+		return fmt.Errorf("simulate: coverage %v: %w (between 0 and 1)", p, units.ErrRange)
 	}
 	return nil
 }
@@ -43,7 +43,7 @@ func checkCoverage(p float64) error {
 //
 // There must be values enough for the intervals to have ends, 2/(1 − p) and at least 100, else it is ErrTrials. A value that is
 // not finite, or so large that squares are not, is units.ErrNotFinite; a p not between 0 and 1 is
-// uncertainty.ErrProbability.
+// units.ErrRange.
 func Summarise(values []float64, p float64) (Result, error) {
 	if err := checkCoverage(p); err != nil {
 		return Result{}, err

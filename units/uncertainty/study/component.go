@@ -77,7 +77,7 @@ type Interval struct {
 //
 // A component without terms, as of a source that was not seen, is ErrTrials, and so is
 // Satterthwaite's method for a variance that is not above zero, of which it can say nothing. Bad
-// degrees of freedom are uncertainty.ErrDoF, an end beyond units.MaxLength is units.ErrRange.
+// degrees of freedom are uncertainty.ErrStd, an end beyond units.MaxLength is units.ErrRange.
 func (c Component) Interval(m Method) (Interval, error) {
 	if _, err := m.MarshalText(); err != nil {
 		return Interval{}, fmt.Errorf("study: interval: %w", err)
@@ -87,7 +87,7 @@ func (c Component) Interval(m Method) (Interval, error) {
 	}
 	for _, t := range c.Terms {
 		if !(t.DoF >= 1) || math.IsInf(t.DoF, 0) {
-			return Interval{}, fmt.Errorf("study: interval: %v degrees of freedom of %v: %w", t.DoF, t.Source, uncertainty.ErrDoF)
+			return Interval{}, fmt.Errorf("study: interval: %v degrees of freedom of %v: %w", t.DoF, t.Source, uncertainty.ErrStd)
 		}
 	}
 	q := make(combination, len(c.Terms))

@@ -37,13 +37,13 @@ func DriftOf(readings ...units.Length) (Drift, error) {
 		return Drift{}, fmt.Errorf("study: drift of %d readings: %w (3 to %d)", n, ErrTrials, mostTrials)
 	}
 	xs := make([]float64, n)
-	points := make([]uncertainty.Point, n)
+	points := make([]uncertainty.Observation, n)
 	for i, r := range readings {
 		if r.Abs() > units.MaxLength {
 			return Drift{}, fmt.Errorf("study: drift: reading %v: %w (±%v)", r, units.ErrRange, units.MaxLength)
 		}
 		xs[i] = (r - readings[0]).In(units.Picometre)
-		points[i] = uncertainty.Point{X: float64(i), Y: xs[i]}
+		points[i] = uncertainty.Observation{X: float64(i), Y: xs[i]}
 	}
 	d := Drift{N: n, RunsP: 1, CreepP: 1}
 	d.lag(xs)

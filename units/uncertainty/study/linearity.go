@@ -85,7 +85,7 @@ func Linear(checks ...Check) (Linearity, error) {
 			return Linearity{}, fmt.Errorf("study: linearity: %w", err)
 		}
 	}
-	points := make([]uncertainty.Point, len(rings))
+	points := make([]uncertainty.Observation, len(rings))
 	for i, r := range rings {
 		std, dof, err := uncertainty.Budget{Components: []uncertainty.Component{
 			{Name: "ring", Std: r.Std.In(units.Micrometre), Sensitivity: 1},
@@ -94,7 +94,7 @@ func Linear(checks ...Check) (Linearity, error) {
 		if err != nil {
 			return Linearity{}, fmt.Errorf("study: linearity: %w", err)
 		}
-		points[i] = uncertainty.Point{X: r.Standard.In(units.Millimetre), Y: r.sample.Mean, Std: std, DoF: dof}
+		points[i] = uncertainty.Observation{X: r.Standard.In(units.Millimetre), Y: r.sample.Mean, Std: std, DoF: dof}
 	}
 	var err error
 	if l.Line, err = uncertainty.FitLine(points...); err != nil {

@@ -215,8 +215,8 @@ func TestRefusals(t *testing.T) {
 		"guard, risk":      {second(p.GuardBand(um, w, 0)), study.ErrProcess},
 		"guard, NaN":       {second(p.GuardBand(um, w, math.NaN())), study.ErrProcess},
 		"given, gamma":     {second(study.Process{Mean: mm, Std: um, Shape: study.Gamma}.Given(uncertainty.Estimate{Value: mm, Std: um})), study.ErrProcess},
-		"given, dof":       {second(p.Given(uncertainty.Estimate{Value: mm, Std: um, DoF: 0.5})), uncertainty.ErrDoF},
-		"interval, dof":    {second(study.Component{Terms: []study.Term{{Coefficient: 1}}}.Interval(0)), uncertainty.ErrDoF},
+		"given, dof":       {second(p.Given(uncertainty.Estimate{Value: mm, Std: um, DoF: 0.5})), uncertainty.ErrStd},
+		"interval, dof":    {second(study.Component{Terms: []study.Term{{Coefficient: 1}}}.Interval(0)), uncertainty.ErrStd},
 		"interval of none": {second(study.Component{}.Interval(0)), study.ErrTrials},
 		"interval, method": {second(study.Component{}.Interval(5)), units.ErrUnknownName},
 	} {
