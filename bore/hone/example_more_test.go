@@ -170,7 +170,7 @@ func ExampleProfile() {
 	// Output: 45° to 45°
 }
 
-func ExamplePoint() {
+func ExampleLevel() {
 	travel := hone.Travel{Depth: 80 * units.Millimetre, Tool: 40 * units.Millimetre, Top: 20 * units.Millimetre, Bottom: 20 * units.Millimetre}
 	want := hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree}
 	p, err := slowDrill().Profile(hone.Crank(), travel, want, 3)

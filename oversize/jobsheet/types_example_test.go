@@ -279,8 +279,7 @@ func ExampleCylinderSheet() {
 func ExampleCylinderSheet_remedies() {
 	c := sheetOf("two-stroke").Cylinders[0]
 	for i, r := range c.Remedies {
-		fmt.Printf("%s: %s
-", c.Findings[i].Subject, r.Format(units.Millimetre))
+		fmt.Printf("%s: %s\n", c.Findings[i].Subject, r.Format(units.Millimetre))
 	}
 	// Output:
 	// ovality at 9 mm: beyond, were the standard uncertainty 0.00062 mm or less; more readings alone would not do
