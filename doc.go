@@ -106,11 +106,13 @@
 //	how much stock for honing after boring?        oversize.Shop.Plan, oversize.LeastHoning
 //	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.NewCylinder, Choose
 //	what does a pit or a score ask for?            bore.Wear.Pits, bore.CleanUp.Pits
-//	the finish size for this piston?               fit.FinishWindow, fit.Aim.Size
+//	the finish size for this piston?               fit.FinishWindow, fit.AimIn
 //	what clearance is usual?                       fit.Usual
 //	is that limit a slip of the point?             bore.UsualForm, fit.UsualClearance, rings.UsualGap
 //	how does clearance change when hot?            fit.Warm.Clearance
-//	which piston into which bore?                  fit.Matching.Match
+//	which piston into which bore?                  fit.Match
+//	what is left open where a piston was measured? fit.Piston.Cautions
+//	what clearance says a feeler strip and a pull? fit.FeelerRule.Clearance
 //	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Swept
 //	what does the gauge show while it is warm?     material.Comparison.DialFor
 //	do ring ends clear the ports?                  rings.Ends.Clear

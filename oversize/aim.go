@@ -95,5 +95,5 @@ func (t *trial) sizeIn(window units.Limits, rule fit.Aim) (units.Length, error) 
 	if err != nil {
 		return 0, err
 	}
-	return rule.Size(window, guard)
+	return fit.AimIn(window, guard, rule)
 }

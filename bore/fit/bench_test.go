@@ -14,7 +14,7 @@ import (
 var (
 	benchBore   = uncertainty.Estimate{Value: 67_010 * units.Micrometre, Std: 2 * units.Micrometre}
 	benchPiston = fit.Piston{Size: uncertainty.Estimate{Value: 66_970 * units.Micrometre, Std: units.Micrometre}}
-	benchWarm   = fit.Warm{Bore: kelvins(60), Piston: kelvins(90), BoreMaterial: grows(11), PistonMaterial: grows(21)}
+	benchWarm   = fit.Warm{BoreAt: kelvins(60), PistonAt: kelvins(90), Bore: grows(11), Piston: grows(21)}
 )
 
 // formulas are the calls that a loop over many bores makes; none may allocate.
@@ -29,15 +29,10 @@ var formulas = []struct {
 		return err
 	}},
 	{"aim", func() error {
-		_, err := fit.Tight.Size(units.Limits{Min: 67 * units.Millimetre, Max: 68 * units.Millimetre}, 5*units.Micrometre)
+		_, err := fit.AimIn(units.Limits{Min: 67 * units.Millimetre, Max: 68 * units.Millimetre}, 5*units.Micrometre, fit.Tight)
 		return err
 	}},
 	{"usual", func() error { _, err := fit.Usual(fit.CastAir, 67*units.Millimetre); return err }},
-	{"deck", func() error {
-		s := fit.Stack{Block: 180 * units.Millimetre, Stroke: 50 * units.Millimetre, Rod: 110 * units.Millimetre, PinHeight: 40 * units.Millimetre}
-		_, err := s.Deck()
-		return err
-	}},
 }
 
 func BenchmarkFormulas(b *testing.B) {
@@ -63,21 +58,19 @@ func TestFormulasDoNotAllocate(t *testing.T) {
 
 func BenchmarkMatch(b *testing.B) {
 	for _, n := range []int{4, 12, 64} {
-		m := fit.Matching{Window: window}
+		var bores, pistons []units.Length
 		for i := range n {
-			m.Bores = append(m.Bores, 67*units.Millimetre+units.Length(i*7919%40)*units.Micrometre)
-			m.Pistons = append(m.Pistons, 66_965*units.Micrometre+units.Length(i*104729%40)*units.Micrometre)
+			bores = append(bores, 67*units.Millimetre+units.Length(i*7919%40)*units.Micrometre)
+			pistons = append(pistons, 66_965*units.Micrometre+units.Length(i*104729%40)*units.Micrometre)
 		}
-		barred := m
-		barred.Barred = []fit.Pair{{Bore: 0, Piston: 0}}
 		for _, k := range []struct {
-			name string
-			m    fit.Matching
-		}{{"sorted", m}, {"barred", barred}} {
+			name    string
+			pistons []units.Length
+		}{{"sorted", pistons}, {"spare", append(pistons, 66_940*units.Micrometre)}} {
 			b.Run(fmt.Sprintf("%s/%d", k.name, n), func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
-					if _, err := k.m.Match(); err != nil {
+					if _, err := fit.Match(bores, k.pistons, window); err != nil {
 						b.Fatal(err)
 					}
 				}

@@ -27,7 +27,7 @@ func Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error
 	e, err := uncertainty.Budget{Components: []uncertainty.Component{
 		{Name: "bore", Sensitivity: 1, Std: bore.Std.In(units.Picometre), DoF: bore.DoF},
 		{Name: "piston", Sensitivity: -1, Std: skirt.Std.In(units.Picometre), DoF: skirt.DoF},
-	}}.Estimate(bore.Value-skirt.Value, units.Picometre)
+	}}.Estimate(bore.Value-skirt.Value, units.Picometre) // (2)
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: clearance: %w", err)
 	}

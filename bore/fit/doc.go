@@ -6,10 +6,9 @@
 //
 // # Formulas
 //
-//	finish window     F = P + C            P: skirt, C: each end of the clearance window
-//	clearance         C = D − P            diametral, at 20 °C; its doubt u² = u²(D) + u²(P)
-//	clearance, warm   C = D(1 + αb·ΔTb) − P(1 + αp·ΔTp)
-//	deck              block − stroke/2 − rod − pin height
+//	(1) finish window     F = P + C            P: skirt, C: each end of the clearance window
+//	(2) clearance         C = D − P            diametral, at 20 °C; its doubt u² = u²(D) + u²(P)
+//	(3) clearance, warm   C = D(1 + αb·ΔTb) − P(1 + αp·ΔTp)
 //
 // All clearances are diametral: half of one stands on each side of a piston in the middle. All
 // sizes are at 20 °C unless a name says warm. P is the skirt measured square to the pin, at the
@@ -39,12 +38,12 @@
 //
 // # Matching
 //
-// One piston a bore, the same number of both, nothing barred: sort both. Take two pairs that
+// One piston a bore, the same number of both: sort both. Take two pairs that
 // cross, a smaller bore with a larger piston. Uncrossing them brings the two clearances closer
 // together and leaves their sum, so every cost that is convex in the clearance falls or stays:
 // the sum of squares, the greatest distance from the middle, and a window as a cost that is
-// nothing inside and infinite outside. Barred pairs and spare pistons break the argument; then
-// [Matching.Match] solves the assignment.
+// nothing inside and infinite outside. Spare pistons break the argument; then
+// [Match] solves the assignment.
 //
 // # Sources
 //

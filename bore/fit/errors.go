@@ -10,6 +10,4 @@ var (
 	ErrAlongPin = errors.New("measured along the pin: measure the skirt square to it")
 	// ErrNarrow: the doubt of the measurement, or the form of the bore, is wider than the window it has to hit.
 	ErrNarrow = errors.New("window narrower than the doubt of the measurement")
-	// ErrNoWindow: an end of the clearance window that is needed was not given.
-	ErrNoWindow = errors.New("clearance window not given at both ends")
 )

@@ -26,7 +26,7 @@ func Example() {
 		return
 	}
 	guard := units.MustParseLength("5 um") // expanded uncertainty of bore and piston together
-	aim, err := fit.Tight.Size(window, guard)
+	aim, err := fit.AimIn(window, guard, fit.Tight)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -57,11 +57,11 @@ func ExampleFinishWindow() {
 	// true fit: piston of 66.95948 mm: measured along the pin: measure the skirt square to it
 }
 
-func ExampleAim_Size() {
+func ExampleAimIn() {
 	window := units.Limits{Min: units.MustParseLength("67.000 mm"), Max: units.MustParseLength("67.020 mm")}
 	for _, guard := range []units.Length{2 * units.Micrometre, 12 * units.Micrometre, 25 * units.Micrometre} {
 		for _, aim := range []fit.Aim{fit.Centre, fit.Tight} {
-			size, err := aim.Size(window, guard)
+			size, err := fit.AimIn(window, guard, aim)
 			if errors.Is(err, fit.ErrNarrow) {
 				fmt.Println(guard, aim, "the doubt is wider than the window")
 				continue
@@ -107,14 +107,9 @@ func ExamplePiston_Skirt() {
 func ExamplePiston_Cautions() {
 	p := fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("66.970 mm")}, Axis: fit.AcrossPin, Height: units.MustParseLength("6 mm"), MakerHeight: units.MustParseLength("10 mm")}
 	for _, c := range p.Cautions() {
-		fmt.Println(c.Text())
+		fmt.Println(c)
 	}
 	// Output: The skirt was measured at another height than the maker's, and it is tapered.
-}
-
-func ExampleCaution() {
-	fmt.Printf("%v: %s\n", fit.HeightDiffers, fit.HeightDiffers.Text())
-	// Output: height differs: The skirt was measured at another height than the maker's, and it is tapered.
 }
 
 // How does the clearance change when hot? An indicator, not a limit: the skirt is ground oval
@@ -125,8 +120,8 @@ func ExampleWarm() {
 	for _, above := range []units.TemperatureChange{0, 30, 60} {
 		at := units.ReferenceTemperature.Add(above)
 		warm := fit.Warm{
-			Bore: at, BoreMaterial: material.Material{Expansion: 11.4e-6},
-			Piston: at, PistonMaterial: material.Material{Expansion: 21.5e-6},
+			BoreAt: at, Bore: material.Material{Expansion: 11.4e-6},
+			PistonAt: at, Piston: material.Material{Expansion: 21.5e-6},
 		}
 		c, err := warm.Clearance(bore, piston)
 		if err != nil {
@@ -146,8 +141,8 @@ func ExampleWarm_Clearance() {
 	iron := material.Material{Expansion: 11.2e-6, Within: 0.6e-6}
 	alloy := material.Material{Expansion: 19.5e-6, Within: 1.0e-6}
 	warm := fit.Warm{
-		Bore: units.MustParseTemperature("90 °C"), BoreMaterial: iron,
-		Piston: units.MustParseTemperature("110 °C"), PistonMaterial: alloy,
+		BoreAt: units.MustParseTemperature("90 °C"), Bore: iron,
+		PistonAt: units.MustParseTemperature("110 °C"), Piston: alloy,
 	}
 	c, err := warm.Clearance(
 		uncertainty.Estimate{Value: units.MustParseLength("100.080 mm"), Std: units.MustParseLength("2 um")},
@@ -208,15 +203,9 @@ func ExampleDuty() {
 }
 
 // Four pistons from one box, four bores off one machine.
-func ExampleMatching_Match() {
-	m := fit.Matching{Window: units.Limits{Min: 30 * units.Micrometre, Max: 50 * units.Micrometre}}
-	for _, b := range []string{"67.512", "67.500", "67.506", "67.518"} {
-		m.Bores = append(m.Bores, units.MustParseLength(b+" mm"))
-	}
-	for _, p := range []string{"67.464", "67.470", "67.476", "67.460"} {
-		m.Pistons = append(m.Pistons, units.MustParseLength(p+" mm"))
-	}
-	r, err := m.Match()
+func ExampleMatch() {
+	bores, pistons := fourOfEach()
+	r, err := fit.Match(bores, pistons, units.Limits{Min: 30 * units.Micrometre, Max: 50 * units.Micrometre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -235,62 +224,30 @@ func ExampleMatching_Match() {
 	// off the middle: 0.0017 mm by number: 0.0121 mm
 }
 
-// two returns two bores and two pistons that suit each other crosswise.
-func two() fit.Matching {
-	return fit.Matching{
-		Bores:   []units.Length{units.MustParseLength("67.010 mm"), units.MustParseLength("67.000 mm")},
-		Pistons: []units.Length{units.MustParseLength("66.960 mm"), units.MustParseLength("66.970 mm")},
-		Window:  units.Limits{Min: 30 * units.Micrometre, Max: 50 * units.Micrometre},
+func fourOfEach() (bores, pistons []units.Length) {
+	for _, b := range []string{"67.512", "67.500", "67.506", "67.518"} {
+		bores = append(bores, units.MustParseLength(b+" mm"))
 	}
+	for _, p := range []string{"67.464", "67.470", "67.476", "67.460"} {
+		pistons = append(pistons, units.MustParseLength(p+" mm"))
+	}
+	return bores, pistons
 }
 
-// Piston 0 is marked for another rod and must not go into bore 1.
 func ExamplePair() {
-	m := two()
-	m.Barred = []fit.Pair{{Bore: 1, Piston: 0}}
-	r, err := m.Match()
-	fmt.Println(r.Pairs[1].Pair == fit.Pair{Bore: 1, Piston: 1}, err)
-	m.Barred = append(m.Barred, fit.Pair{Bore: 1, Piston: 1})
-	_, err = m.Match()
-	fmt.Println(errors.Is(err, fit.ErrNoMatch), err)
-	// Output:
-	// true <nil>
-	// true fit: 2 bores, 2 pistons, 2 pairs barred: no piston left for every bore
-}
-
-func ExampleFitted() {
-	r, err := two().Match()
+	bores, pistons := fourOfEach()
+	r, err := fit.Match(bores, pistons, units.Limits{Min: 30 * units.Micrometre, Max: 50 * units.Micrometre})
 	f := r.Pairs[0]
 	fmt.Println("bore", f.Bore, "piston", f.Piston, "clearance", f.Clearance, "inside", f.Inside, err)
-	// Output: bore 0 piston 1 clearance 0.04 mm inside true <nil>
+	// Output: bore 0 piston 1 clearance 0.042 mm inside true <nil>
 }
 
+// Two bores, four pistons: the other two stay on the shelf.
 func ExampleMatched() {
-	r, err := two().Match()
+	bores, pistons := fourOfEach()
+	r, err := fit.Match(bores[:2], pistons, units.Limits{Min: 30 * units.Micrometre, Max: 50 * units.Micrometre})
 	fmt.Println("spared by matching:", r.OffByNumber-r.Off, err)
-	// Output: spared by matching: 0.01 mm <nil>
-}
-
-// A new piston whose pin sits half a millimetre lower in it stands higher in the barrel.
-func ExampleStack() {
-	s := fit.Stack{
-		Block: units.MustParseLength("180 mm"), Stroke: units.MustParseLength("49.5 mm"),
-		Rod: units.MustParseLength("110 mm"), PinHeight: units.MustParseLength("44.5 mm"),
-	}
-	before, err := s.Deck()
-	fmt.Println(before, err)
-	s.PinHeight += units.MustParseLength("0.5 mm")
-	after, err := s.Deck()
-	fmt.Println(after, err)
-	// Output:
-	// 0.75 mm <nil>
-	// 0.25 mm <nil>
-}
-
-func ExampleStack_Deck() {
-	_, err := fit.Stack{Block: units.MustParseLength("180 mm")}.Deck()
-	fmt.Println(errors.Is(err, units.ErrRange), err)
-	// Output: true fit: stroke 0 mm: out of range (above 0, up to 1000 mm)
+	// Output: spared by matching: 0.007641171 mm <nil>
 }
 
 // A bore honed past its window: which piston would still fit it?

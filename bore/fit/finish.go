@@ -13,7 +13,7 @@ import (
 // skirt plus each end of the clearance window. It is the window for the true size of the bore,
 // with the piston as measured; [Clearance] carries the doubt of both into the verdict.
 //
-// A window with an end missing is ErrNoWindow, since one end alone cannot be worked to (write a
+// A window with an end missing is [units.ErrNotGiven], since one end alone cannot be worked to (write a
 // least clearance of zero as 1 pm); crossed ends are [units.ErrCrossed]; a negative clearance is
 // [units.ErrRange]. The errors of [Piston.Skirt] come through.
 func FinishWindow(p Piston, clearance units.Limits) (units.Limits, error) {
@@ -24,7 +24,7 @@ func FinishWindow(p Piston, clearance units.Limits) (units.Limits, error) {
 	if err := checkClearance(clearance); err != nil {
 		return units.Limits{}, err
 	}
-	return clearance.Shift(skirt.Value)
+	return clearance.Shift(skirt.Value) // (1)
 }
 
 // PistonWindow returns the skirts that fit a finished bore at 20 °C, given by its smallest and its
@@ -55,7 +55,7 @@ func PistonWindow(bore, clearance units.Limits) (units.Limits, error) {
 func checkClearance(w units.Limits) error {
 	switch {
 	case !w.HasMin() || !w.HasMax():
-		return fmt.Errorf("fit: clearance window %q: %w", w, ErrNoWindow)
+		return fmt.Errorf("fit: clearance window %q: both ends: %w", w, units.ErrNotGiven)
 	case w.Min < 0 || w.Max > units.MaxLength:
 		return fmt.Errorf("fit: clearance window %v: %w", w, units.ErrRange)
 	}
@@ -89,18 +89,18 @@ func (a *Aim) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(a, text, aimNames[:])
 }
 
-// Size returns the diameter to aim at in a finish window, at 20 °C: its centre, or its tight
+// AimIn returns the diameter to aim at in a finish window by a rule, at 20 °C: its centre, or its tight
 // end. guard is the expanded uncertainty of the clearance (of bore and piston together, half of
 // its interval); no aim is nearer to the tight end than that, so that a bore which measures the
 // size aimed at has at least the least clearance.
 //
-// A window with an end missing is ErrNoWindow, a negative guard [units.ErrRange], and a guard
+// A window with an end missing is [units.ErrNotGiven], a negative guard [units.ErrRange], and a guard
 // wider than the whole window ErrNarrow.
-func (a Aim) Size(window units.Limits, guard units.Length) (units.Length, error) {
+func AimIn(window units.Limits, guard units.Length, rule Aim) (units.Length, error) {
 	mid, ok := window.Middle()
 	switch {
 	case !ok:
-		return 0, fmt.Errorf("fit: finish window %q: %w", window, ErrNoWindow)
+		return 0, fmt.Errorf("fit: finish window %q: both ends: %w", window, units.ErrNotGiven)
 	case window.Min > window.Max:
 		return 0, fmt.Errorf("fit: finish window: %w", window.Validate())
 	case guard < 0:
@@ -109,7 +109,7 @@ func (a Aim) Size(window units.Limits, guard units.Length) (units.Length, error)
 		return 0, fmt.Errorf("fit: window %v, doubt ± %v: %w", window, guard, ErrNarrow)
 	}
 	least := window.Min + guard
-	if a == Tight {
+	if rule == Tight {
 		return least, nil
 	}
 	return max(mid, least), nil

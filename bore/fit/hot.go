@@ -15,10 +15,9 @@ import (
 // be left out; of the materials only the expansion and its spread take part. An iron sleeve held in
 // an aluminium barrel grows with neither coefficient: give it one of its own.
 type Warm struct {
-	Bore           units.Temperature // mean over the ring travel
-	Piston         units.Temperature // of the skirt
-	BoreMaterial   material.Material // what the bore grows with
-	PistonMaterial material.Material
+	Bore, Piston material.Material // what the bore grows with, and the piston
+	BoreAt       units.Temperature // mean over the ring travel
+	PistonAt     units.Temperature // of the skirt
 }
 
 // Clearance returns the diametral clearance at those temperatures of a bore and a piston whose
@@ -42,11 +41,11 @@ func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estima
 	if err := checkSize("bore", bore); err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	hotBore, err := w.BoreMaterial.SizeAt(bore.Value, w.Bore)
+	hotBore, err := w.Bore.SizeAt(bore.Value, w.BoreAt)
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: bore: %w", err)
 	}
-	hotSkirt, err := w.PistonMaterial.SizeAt(skirt.Value, w.Piston)
+	hotSkirt, err := w.Piston.SizeAt(skirt.Value, w.PistonAt)
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: piston: %w", err)
 	}
@@ -55,7 +54,7 @@ func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estima
 		{Name: "bore", Sensitivity: hotBore.In(bore.Value), Std: float64(bore.Std), DoF: bore.DoF},
 		{Name: "piston", Sensitivity: -hotSkirt.In(skirt.Value), Std: float64(skirt.Std), DoF: skirt.DoF},
 		{Name: "expansions", Sensitivity: 1, Std: expansions},
-	}}.Estimate(hotBore-hotSkirt, units.Picometre)
+	}}.Estimate(hotBore-hotSkirt, units.Picometre) // (3)
 	if err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("fit: hot clearance: %w", err)
 	}
@@ -65,8 +64,8 @@ func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estima
 // spread returns the standard uncertainty, in picometres, that the spreads of both expansions
 // give the clearance; a spread that is negative or not finite gives one that no budget takes.
 func (w *Warm) spread(bore, skirt units.Length) float64 {
-	b := float64(bore) * math.Abs(float64(w.Bore.AboveReference())) * float64(w.BoreMaterial.Within)
-	p := float64(skirt) * math.Abs(float64(w.Piston.AboveReference())) * float64(w.PistonMaterial.Within)
+	b := float64(bore) * math.Abs(float64(w.BoreAt.AboveReference())) * float64(w.Bore.Within)
+	p := float64(skirt) * math.Abs(float64(w.PistonAt.AboveReference())) * float64(w.Piston.Within)
 	if b < 0 || p < 0 {
 		return -1
 	}

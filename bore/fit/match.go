@@ -4,7 +4,6 @@ package fit
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -12,35 +11,18 @@ import (
 	"borewright.example/units"
 )
 
-// ErrNoMatch: the barred pairs leave some bore without a piston.
-var ErrNoMatch = errors.New("no piston left for every bore")
-
-// A Matching asks which piston goes into which bore. Sizes are at 20 °C, skirts as
-// [Piston.Skirt] gives them.
-type Matching struct {
-	Bores   []units.Length // up to 128
-	Pistons []units.Length // as many as bores, or more, up to 128
-	Window  units.Limits   // clearance window
-	Barred  []Pair         // pairs that must not be, whatever their sizes
-}
-
-// A Pair is a piston in a bore, both by their place in the lists, from 0.
+// A Pair is a piston in a bore, both by their place in the lists, from 0, with its clearance.
 type Pair struct {
-	Bore   int `json:"bore"`   // its place in Bores
-	Piston int `json:"piston"` // its place in Pistons
-}
-
-// A Fitted is a pair with its clearance.
-type Fitted struct {
-	Pair
+	Bore      int          `json:"bore"`
+	Piston    int          `json:"piston"`
 	Clearance units.Length `json:"clearance"` // diametral, negative where the piston is the larger
 	Inside    bool         `json:"inside"`    // the clearance window
 }
 
-// A Matched is the answer to a [Matching]: one pair for each bore, in the order of the bores.
+// A Matched is which piston goes into which bore: one pair for each bore, in the order of the bores.
 type Matched struct {
-	Pairs    []Fitted `json:"pairs"`     // the best
-	ByNumber []Fitted `json:"by_number"` // bore 0 with piston 0 and so on, for comparison
+	Pairs    []Pair `json:"pairs"`     // the best
+	ByNumber []Pair `json:"by_number"` // bore 0 with piston 0 and so on, for comparison
 
 	// Root mean square of how far the clearances lie from the middle of the window.
 	Off         units.Length `json:"off"`
@@ -52,92 +34,76 @@ const maxMatch = 128
 
 // Match returns the pairs whose clearances lie closest to the middle of the window: their squared
 // distances have the least sum. If any matching has every clearance inside the window, so has
-// this one.
+// this one. Sizes are at 20 °C, skirts as [Piston.Skirt] gives them; there are as many pistons as bores, or
+// more, up to 128.
 //
-// Where there are as many pistons as bores and none is barred, the smallest piston goes into
+// Where there are as many pistons as bores, the smallest piston goes into
 // the smallest bore and so on upwards: that is best for every cost that is convex in the clearance, so
-// for the squares, for the greatest distance, and for staying inside a window. With barred
-// pairs or spare pistons it is not, and the assignment is solved exactly.
+// for the squares, for the greatest distance, and for staying inside a window. With
+// spare pistons it is not, and the assignment is solved exactly.
 //
 // No bores, fewer pistons than bores, more than 128 of either, and sizes that are not positive are
-// [units.ErrRange]; so is a barred pair that does not exist. A window with an end missing is
-// ErrNoWindow. Bars that leave no matching are ErrNoMatch.
-func (m Matching) Match() (Matched, error) {
-	if err := m.validate(); err != nil {
+// [units.ErrRange]. A window with an end missing is [units.ErrNotGiven].
+func Match(bores, pistons []units.Length, window units.Limits) (Matched, error) {
+	if err := checkMatching(bores, pistons, window); err != nil {
 		return Matched{}, err
 	}
-	middle, _ := m.Window.Middle()
+	middle, _ := window.Middle()
 	var to []int // piston of each bore
-	if len(m.Pistons) == len(m.Bores) && len(m.Barred) == 0 {
-		to = make([]int, len(m.Bores))
-		bores, pistons := order(m.Bores), order(m.Pistons)
-		for k, b := range bores {
-			to[b] = pistons[k]
+	if len(pistons) == len(bores) {
+		to = make([]int, len(bores))
+		byBore, byPiston := order(bores), order(pistons)
+		for k, b := range byBore {
+			to[b] = byPiston[k]
 		}
 	} else {
-		barred := make(map[Pair]bool, len(m.Barred))
-		for _, p := range m.Barred {
-			barred[p] = true
+		anywhere := func(b, p int) float64 {
+			d := (bores[b] - pistons[p] - middle).In(units.Nanometre)
+			return float64(d * d)
 		}
-		cost := func(inside bool) func(b, p int) float64 {
-			return func(b, p int) float64 {
-				c := m.Bores[b] - m.Pistons[p]
-				if barred[Pair{b, p}] || inside && !m.Window.Contains(c) {
-					return math.Inf(1)
-				}
-				d := (c - middle).In(units.Nanometre)
-				return float64(d * d)
+		inside := func(b, p int) float64 {
+			if !window.Contains(bores[b] - pistons[p]) {
+				return math.Inf(1)
 			}
+			return anywhere(b, p)
 		}
 		var ok bool
-		if to, ok = assign(len(m.Bores), len(m.Pistons), cost(true)); !ok {
-			if to, ok = assign(len(m.Bores), len(m.Pistons), cost(false)); !ok {
-				return Matched{}, fmt.Errorf("fit: %d bores, %d pistons, %d pairs barred: %w", len(m.Bores), len(m.Pistons), len(m.Barred), ErrNoMatch)
-			}
+		if to, ok = assign(len(bores), len(pistons), inside); !ok {
+			to, _ = assign(len(bores), len(pistons), anywhere)
 		}
 	}
 	var r Matched
 	var off, byNumber float64
-	for b, p := range to {
-		r.Pairs = append(r.Pairs, m.fitted(b, p, middle, &off))
-		r.ByNumber = append(r.ByNumber, m.fitted(b, b, middle, &byNumber))
+	pair := func(b, p int, sum *float64) Pair {
+		c := bores[b] - pistons[p] // (2)
+		d := (c - middle).In(units.Nanometre)
+		*sum += float64(d * d)
+		return Pair{b, p, c, window.Contains(c)}
 	}
+	for b, p := range to {
+		r.Pairs = append(r.Pairs, pair(b, p, &off))
+		r.ByNumber = append(r.ByNumber, pair(b, b, &byNumber))
+	}
+	n := float64(len(bores))
 	var err error
-	if r.Off, err = m.rms(off); err == nil {
-		r.OffByNumber, err = m.rms(byNumber)
+	if r.Off, err = units.Of(math.Sqrt(off/n), units.Nanometre); err == nil {
+		r.OffByNumber, err = units.Of(math.Sqrt(byNumber/n), units.Nanometre)
 	}
 	return r, err
 }
 
-func (m Matching) validate() error {
-	if len(m.Bores) == 0 || len(m.Bores) > maxMatch || len(m.Pistons) < len(m.Bores) || len(m.Pistons) > maxMatch {
-		return fmt.Errorf("fit: %d bores and %d pistons: %w (1 to %d bores, as many pistons or more)", len(m.Bores), len(m.Pistons), units.ErrRange, maxMatch)
+func checkMatching(bores, pistons []units.Length, window units.Limits) error {
+	if len(bores) == 0 || len(bores) > maxMatch || len(pistons) < len(bores) || len(pistons) > maxMatch {
+		return fmt.Errorf("fit: %d bores and %d pistons: %w (1 to %d bores, as many pistons or more)", len(bores), len(pistons), units.ErrRange, maxMatch)
 	}
-	for _, sizes := range [][]units.Length{m.Bores, m.Pistons} {
+	for _, sizes := range [][]units.Length{bores, pistons} {
 		for i, l := range sizes {
 			if l <= 0 || l > units.MaxLength {
 				return fmt.Errorf("fit: size %v, number %d of a matching: %w (above 0, up to %v)", l, i, units.ErrRange, units.MaxLength)
 			}
 		}
 	}
-	for _, p := range m.Barred {
-		if p.Bore < 0 || p.Bore >= len(m.Bores) || p.Piston < 0 || p.Piston >= len(m.Pistons) {
-			return fmt.Errorf("fit: barred pair of bore %d and piston %d: %w", p.Bore, p.Piston, units.ErrRange)
-		}
-	}
-	return checkClearance(m.Window)
-}
-
-// fitted returns a pair and adds its squared distance from the middle, in nm², to sum.
-func (m Matching) fitted(b, p int, middle units.Length, sum *float64) Fitted {
-	c := m.Bores[b] - m.Pistons[p]
-	d := (c - middle).In(units.Nanometre)
-	*sum += float64(d * d)
-	return Fitted{Pair: Pair{b, p}, Clearance: c, Inside: m.Window.Contains(c)}
-}
-
-func (m Matching) rms(sum float64) (units.Length, error) {
-	return units.Of(math.Sqrt(sum/float64(len(m.Bores))), units.Nanometre)
+	return checkClearance(window)
 }
 
 // order returns the places of the sizes, the smallest first; equal ones as they stand.

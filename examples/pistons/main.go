@@ -36,7 +36,7 @@ func main() { lesson(os.Stdout, shipped) }
 // lesson writes the page for any data.
 func lesson(w io.Writer, d data) {
 	defer refuse(w)
-	m := must(fit.Matching{Bores: d.bores, Pistons: d.pistons, Window: d.window}.Match())
+	m := must(fit.Match(d.bores, d.pistons, d.window))
 	if len(d.pistons) > 8 {
 		must(0, fmt.Errorf("%d pistons; want 8 at most, since all ways are to be tried", len(d.pistons)))
 	}
@@ -63,7 +63,7 @@ func lesson(w io.Writer, d data) {
 	}
 	fmt.Fprintf(w, "\n\n2  How far off the middle of the window, M = %s µm     √(mean of (C − M)²)\n", um(middle))
 	fmt.Fprintf(w, "\nCLEARANCES (a mark is %v, from %s µm on; ▒ the window, ● C)\n", step, um(low))
-	show := func(way string, pairs []fit.Fitted, off units.Length) {
+	show := func(way string, pairs []fit.Pair, off units.Length) {
 		var squares []string
 		inside := 0
 		for _, p := range pairs {
@@ -89,7 +89,7 @@ func lesson(w io.Writer, d data) {
 	show("by number", m.ByNumber, m.OffByNumber)
 	show("matched", m.Pairs, m.Off)
 	switch {
-	case slices.ContainsFunc(m.Pairs, func(p fit.Fitted) bool { return !p.Inside }):
+	case slices.ContainsFunc(m.Pairs, func(p fit.Pair) bool { return !p.Inside }):
 		fmt.Fprintln(w, "   No way of pairing has every clearance in the window: hone a bore, or ask for another piston.")
 	case m.Off == m.OffByNumber:
 		fmt.Fprintln(w, "   As they are numbered they are matched already.")

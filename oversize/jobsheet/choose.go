@@ -97,7 +97,7 @@ func (g given) sleeveFinish(i int, c oversize.CylinderChoice) (window units.Limi
 	}
 	aim = e.at(c.Over)
 	if window.HasMin() && window.HasMax() {
-		if aim, err = fit.Centre.Size(window, 0); err != nil {
+		if aim, err = fit.AimIn(window, 0, fit.Centre); err != nil {
 			return window, 0, err
 		}
 	}

@@ -50,7 +50,7 @@ func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, ou
 	}
 	for n, o := range g.Engine.Oversizes {
 		path := fmt.Sprintf("engine.oversizes[%d].pistons", n)
-		m := fit.Matching{Window: g.Engine.Limits.PistonClearance}
+		var bores, pistons []units.Length
 		var cylinders []int
 		read := true
 		for i, c := range choice.Cylinders {
@@ -58,7 +58,7 @@ func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, ou
 				continue
 			}
 			if read = read && proofs[i] != nil; read {
-				cylinders, m.Bores = append(cylinders, i), append(m.Bores, proofs[i].Bore.Smallest.Size.Value)
+				cylinders, bores = append(cylinders, i), append(bores, proofs[i].Bore.Smallest.Size.Value)
 			}
 		}
 		if len(o.Pistons) == 0 || !read || len(cylinders) == 0 {
@@ -76,9 +76,9 @@ func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, ou
 			if err != nil {
 				return p, nil, fault(path, err)
 			}
-			m.Pistons = append(m.Pistons, skirt.Value)
+			pistons = append(pistons, skirt.Value)
 		}
-		matched, err := m.Match()
+		matched, err := fit.Match(bores, pistons, g.Engine.Limits.PistonClearance)
 		if err != nil {
 			out = omit(out, "matching of pistons", "%v", err)
 			continue
@@ -203,7 +203,7 @@ func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty
 	}
 	// At the ends of what the temperatures may be that leave the least.
 	warm := fit.Warm{
-		Bore: t.Bore.Value.Add(-t.Bore.Within), Piston: t.Piston.Value.Add(t.Piston.Within), BoreMaterial: g.wall, PistonMaterial: g.piston,
+		Bore: g.wall, Piston: g.piston, BoreAt: t.Bore.Value.Add(-t.Bore.Within), PistonAt: t.Piston.Value.Add(t.Piston.Within),
 	}
 	hot, err = warm.Clearance(size, p)
 	return hot, true, err

@@ -295,7 +295,7 @@ func (f jobFile) choice(t *testing.T, s jobsheet.Sheet) {
 		}
 		window := must(fit.FinishWindow(f.chosen(s, i), e.Clearance))(t)
 		same(t, "finish window", c.Finish, window)
-		same(t, "size to work to", c.Aim, must(fit.Centre.Size(window, 0))(t))
+		same(t, "size to work to", c.Aim, must(fit.AimIn(window, 0, fit.Centre))(t))
 		same(t, "size to bore to", c.Bored, c.Aim-e.Honing)
 	}
 }
@@ -396,11 +396,11 @@ func (f jobFile) proof(t *testing.T, s jobsheet.Sheet) {
 	if s.Matched == nil {
 		return
 	}
-	m := fit.Matching{Bores: bores, Window: f.window("engine.limits.piston_clearance")}
+	var pistons []units.Length
 	for k := range f.count("engine.oversizes.1.pistons") {
-		m.Pistons = append(m.Pistons, f.of("engine.oversizes.1.pistons", k).sure("size").Value)
+		pistons = append(pistons, f.of("engine.oversizes.1.pistons", k).sure("size").Value)
 	}
-	same(t, "matching", s.Matched, []fit.Matched{must(m.Match())(t)})
+	same(t, "matching", s.Matched, []fit.Matched{must(fit.Match(bores, pistons, f.window("engine.limits.piston_clearance")))(t)})
 }
 
 // fitted returns the piston that a cylinder is going to have.
@@ -431,8 +431,8 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 			// The least that the running temperatures leave.
 			b, q := f.at("engine.running.bore"), f.at("engine.running.piston")
 			warm := fit.Warm{
-				Bore: b.Value.Add(-b.Within), BoreMaterial: material.GreyIron(),
-				Piston: q.Value.Add(q.Within), PistonMaterial: material.EutecticAluminium(),
+				Bore: material.GreyIron(), BoreAt: b.Value.Add(-b.Within),
+				Piston: material.EutecticAluminium(), PistonAt: q.Value.Add(q.Within),
 			}
 			same(t, "running clearance "+k.At, k.Hot, must(warm.Clearance(size, p))(t))
 		}

@@ -16,7 +16,6 @@ import (
 	"time"
 
 	"borewright.example/bore"
-	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet"
@@ -369,7 +368,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.on", "omitted.*.says", "unused.*.on", "unused.*.says", "assumed.*.says", "assumed.*.on",
 		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
 	for i := range 64 { // what the rooms warn of
-		fixed = append(fixed, fit.Caution(i).Text(), oversize.Caution(i).Text(), sleeve.Caution(i).Text())
+		fixed = append(fixed, oversize.Caution(i).Text(), sleeve.Caution(i).Text())
 	}
 	for k := hone.KindUnknown; k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {
