@@ -103,7 +103,7 @@
 //	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
 //	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess
 //	what do plateau strokes change, how many more? surface.Curve.Remove, surface.Curve.Reach
-//	how much stock for honing after boring?        oversize.Shop.Plan, oversize.LeastHoning
+//	how much stock for honing after boring?        oversize.Shop.Operations, oversize.UsualHoning
 //	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.NewCylinder, Choose
 //	what does a pit or a score ask for?            bore.Wear.Pits, bore.CleanUp.Pits
 //	the finish size for this piston?               fit.FinishWindow, fit.AimIn
@@ -117,6 +117,8 @@
 //	what does the gauge show while it is warm?     material.Comparison.DialFor
 //	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
+//	how much wall does a new cylinder want?        oversize.HoopWall, oversize.ReboringAllowance
+//	the port opens at 95°: how deep is that?       oversize.PistonTravel
 //	what interference, does it stay tight hot?      sleeve.Joint, sleeve.Loosening
 //	how much may a joint have, how much must it?   sleeve.Joint.GreatestInterference, LeastInterference
 //	to what is the seat bored for this sleeve?     sleeve.SeatFor

@@ -21,21 +21,21 @@ func (t *trial) aim() error {
 	cc := &t.choice
 	rule := t.engine.Aim
 	if slices.Contains(t.c.CleanUp.Unseen, bore.UnseenOvality) {
-		cc.Cautions = append(cc.Cautions, OvalityUnseen)
+		cc.Cautions = append(cc.Cautions, ovalityUnseen)
 	}
 	if cc.Route == BoreOversize {
 		if cc.Shift > 0 {
-			cc.Cautions = append(cc.Cautions, AxisMoves)
+			cc.Cautions = append(cc.Cautions, axisMoves)
 		}
 		if t.engine.LeastWall == 0 || t.c.ThinnestWall.Value == 0 {
-			cc.Cautions = append(cc.Cautions, WallUnknown)
+			cc.Cautions = append(cc.Cautions, wallUnknown)
 		}
 		if cc.Finish.IsZero() {
-			cc.Cautions = append(cc.Cautions, PistonToCome)
+			cc.Cautions = append(cc.Cautions, pistonToCome)
 			return nil
 		}
 	} else {
-		if cc.Work != Correct {
+		if cc.Work != CorrectForm {
 			return nil // deglazing works to no size
 		}
 		// As little as is sure to take all worn wall away.
@@ -49,7 +49,7 @@ func (t *trial) aim() error {
 	}
 	size, err := t.sizeIn(cc.Finish, rule)
 	if errors.Is(err, fit.ErrNarrow) {
-		cc.Cautions = append(cc.Cautions, GaugeTooCoarse)
+		cc.Cautions = append(cc.Cautions, gaugeTooCoarse)
 		size, _ = cc.Finish.Middle()
 	} else if err != nil {
 		return err
@@ -61,7 +61,7 @@ func (t *trial) aim() error {
 			return err
 		}
 		if size > fresh.Max {
-			cc.Cautions = append(cc.Cautions, LifeUsed)
+			cc.Cautions = append(cc.Cautions, lifeUsed)
 		}
 	}
 	cc.LeastStock, cc.MostStock = size-t.c.Largest.Value, size-t.c.Smallest.Value

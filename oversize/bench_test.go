@@ -79,7 +79,7 @@ var formulas = []struct {
 		return err
 	}},
 	{"travel", func() error {
-		_, err := oversize.Travel(50*units.Millimetre, 100*units.Millimetre, 80*units.Degree)
+		_, err := oversize.PistonTravel(50*units.Millimetre, 100*units.Millimetre, 80*units.Degree)
 		return err
 	}},
 	{"wall left", func() error {

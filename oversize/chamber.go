@@ -24,13 +24,9 @@ type Chamber struct {
 	PortTop units.Length `json:"port_top,omitzero"`
 }
 
-// Volume returns the space above the piston at top dead centre in a bore of that diameter:
+// volume returns the space above the piston at top dead centre in a bore of that diameter:
 // Head − Crown + π/4·bore²·Deck + π/4·hole²·Gasket.
-//
-// Parts that are not finite, or beyond a cubic metre, and lengths beyond a tenth of
-// [units.MaxLength], a negative head, gasket or hole, and a hole smaller than the bore are
-// [units.ErrRange]; a space of zero or less is ErrNoSpace.
-func (c Chamber) Volume(bore units.Length) (units.Volume, error) {
+func (c Chamber) volume(bore units.Length) (units.Volume, error) {
 	fixed, scaling, err := c.parts(bore)
 	if err != nil {
 		return 0, err
@@ -128,18 +124,23 @@ type Compression struct {
 	FromPort float64 `json:"from_port,omitzero"`
 }
 
-// Compression returns the swept volume and the compression ratio in a bore and stroke. Call it
-// with the old bore and the new one to see what an overbore does.
+// Compression returns the swept volume and the compression ratio in a bore and stroke, with the space above the piston
 //
-// Errors are those of [Swept] and [Chamber.Volume]; a port that the piston never closes or never opens is
-// [units.ErrRange].
+//	Head − Crown + π/4·bore²·Deck + π/4·hole²·Gasket
+//
+// Call it with the old bore and the new one to see what an overbore does.
+//
+// Parts that are not finite, or beyond a cubic metre, and lengths beyond a tenth of
+// [units.MaxLength], a negative head, gasket or hole, and a hole smaller than the bore are
+// [units.ErrRange]; a space of zero or less is ErrNoSpace.
+// A port that the piston never closes or never opens is [units.ErrRange]; the other errors are those of [Swept].
 func (c Chamber) Compression(bore, stroke units.Length) (Compression, error) {
 	var r Compression
 	var err error
 	if r.Swept, err = Swept(bore, stroke); err != nil {
 		return Compression{}, err
 	}
-	if r.Clearance, err = c.Volume(bore); err != nil {
+	if r.Clearance, err = c.volume(bore); err != nil {
 		return Compression{}, err
 	}
 	if r.Ratio, err = Ratio(r.Swept, r.Clearance); err != nil {
@@ -159,12 +160,12 @@ func (c Chamber) Compression(bore, stroke units.Length) (Compression, error) {
 	return r, nil
 }
 
-// Travel returns how far below top dead centre the piston stands when the crank is turned by the angle,
+// PistonTravel returns how far below top dead centre the piston stands when the crank is turned by the angle,
 // either way: r(1 − cos θ) + L − √(L² − r² sin² θ) with r half the stroke and L the rod between
 // its eyes. It turns a port timing in degrees into the depth that [Chamber] wants, less the
 // deck. A rod not longer than half the stroke is [units.ErrRange], an angle that is not finite
 // [units.ErrNotFinite].
-func Travel(stroke, rod units.Length, crank units.Angle) (units.Length, error) {
+func PistonTravel(stroke, rod units.Length, crank units.Angle) (units.Length, error) {
 	if err := checkSize("stroke", stroke); err != nil {
 		return 0, err
 	}

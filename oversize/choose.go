@@ -16,7 +16,7 @@ type Choice struct {
 	Route     Route            `json:"route"` // Undecided where any cylinder is; else that of the cylinder for which most is done
 	Over      units.Length     `json:"over"`  // the size that the cylinders will share, over the nominal bore; where each has its own, the greatest
 	Cylinders []CylinderChoice `json:"cylinders"`
-	Cautions  []Caution        `json:"cautions,omitzero"`
+	Cautions  []string         `json:"cautions,omitzero"` // what the choice rests on and the workshop has to know, in sentences
 
 	// Of an Undecided engine: the route and size it would have if all that is open turned out
 	// against it. Undecided again where nothing but measuring can tell.
@@ -28,12 +28,13 @@ type Choice struct {
 
 // A CylinderChoice is the route for one cylinder. Sizes are diameters at 20 °C.
 type CylinderChoice struct {
-	Name   string       `json:"name"`  // as given
-	Route  Route        `json:"route"` // of this cylinder
-	Over   units.Length `json:"over"`  // the size it will stand at, over the nominal bore
-	Work   HoneWork     `json:"work,omitzero"`
-	Centre Centre       `json:"centre,omitzero"`
-	Shift  units.Length `json:"shift,omitzero"` // how far the axis moves at most, radial
+	Name  string       `json:"name"`  // as given
+	Route Route        `json:"route"` // of this cylinder
+	Over  units.Length `json:"over"`  // the size it will stand at, over the nominal bore
+	Work  HoneWork     `json:"work,omitzero"`
+	// Shift is how far the axis moves at most, radial: the bar is centred on the worn bore. At zero it is centred on
+	// the original bore, by the register or by the unworn wall below ring travel, where the crankshaft wants it.
+	Shift units.Length `json:"shift,omitzero"`
 
 	Finish units.Limits `json:"finish,omitzero"` // window for the finished bore; zero while its piston is not measured
 	Aim    units.Length `json:"aim,omitzero"`    // size to work to; zero where there is none, as for deglazing
@@ -45,7 +46,7 @@ type CylinderChoice struct {
 	WallLeft   uncertainty.Estimate `json:"wall_left,omitzero"` // thinnest, radial; zero where it was not measured
 
 	Refused  []Refusal `json:"refused,omitzero"`  // every cheaper route, the cheapest first, and why not
-	Cautions []Caution `json:"cautions,omitzero"` // of this cylinder alone
+	Cautions []string  `json:"cautions,omitzero"` // of this cylinder alone
 }
 
 // maxCylinders is more than any engine has.
@@ -67,11 +68,11 @@ const maxCylinders = 64
 // The risk is per engine, for each kind of mistake; zero stands for 0.05. It is shared over the cylinders
 // and over the two decisions that each needs. The findings of the cylinders come with their own.
 //
-// Data that contradict themselves are errors, of one cylinder or size in a [PlaceError]: ErrWall, ErrCylinders, ErrOrder, ErrPiston,
-// those of package fit, and units.ErrRange and units.ErrCrossed, each naming its place.
+// Data that contradict themselves are errors, of one cylinder or size in a [PlaceError]: ErrPiston,
+// those of package fit, units.ErrNotGiven for no kind of wall, units.ErrRange and units.ErrCrossed, each naming its place.
 func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 	if len(cs) == 0 || len(cs) > maxCylinders {
-		return Choice{}, fmt.Errorf("oversize: %d cylinders: %w (1 to %d)", len(cs), ErrCylinders, maxCylinders)
+		return Choice{}, fmt.Errorf("oversize: %d cylinders: %w (1 to %d)", len(cs), units.ErrRange, maxCylinders)
 	}
 	if err := e.validate(); err != nil {
 		return Choice{}, err
@@ -98,16 +99,18 @@ func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 			groups = append(groups, cs[i:i+1])
 		}
 	}
-	for i, g := range groups {
+	var routes, otherwise []Route
+	for _, g := range groups {
 		one, err := e.chooseShared(g, each)
 		if err != nil {
 			return Choice{}, err
 		}
 		c.Cylinders = append(c.Cylinders, one.Cylinders...)
 		c.Over = max(c.Over, one.Over)
-		c.Otherwise, c.OtherwiseOver = worse(i == 0, c.Otherwise, one.Otherwise), max(c.OtherwiseOver, one.OtherwiseOver)
-		c.Route = worse(i == 0, c.Route, one.Route)
+		c.OtherwiseOver = max(c.OtherwiseOver, one.OtherwiseOver)
+		routes, otherwise = append(routes, one.Route), append(otherwise, one.Otherwise)
 	}
+	c.Route, c.Otherwise = ofAll(routes), ofAll(otherwise)
 	if c.Route != Undecided {
 		c.Otherwise, c.OtherwiseOver = Undecided, 0
 	}
@@ -115,13 +118,13 @@ func Choose(e Engine, cs []Cylinder, r uncertainty.Risk) (Choice, error) {
 	return c, nil
 }
 
-// worse returns the route of an engine from those of its parts: undecided before all, else the
+// ofAll returns the route of an engine from those of its parts: undecided before all, else the
 // one that does most.
-func worse(first bool, a, b Route) Route {
-	if first || b == Undecided || a != Undecided && b > a {
-		return b
+func ofAll(parts []Route) Route {
+	if slices.Contains(parts, Undecided) {
+		return Undecided
 	}
-	return a
+	return slices.Max(parts)
 }
 
 // Deciding returns the findings that decide whether a worn bore may stay. That it is no longer a
@@ -140,15 +143,15 @@ func Deciding(fs []bore.Finding) []bore.Finding {
 func makersProcess(c *Cylinder) CylinderChoice {
 	cc := CylinderChoice{Name: c.Name, Route: MakersProcess, Over: c.Over}
 	if c.Peeling {
-		cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: Peeling})
+		cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: peeling})
 	}
 	for _, f := range Deciding(c.Findings) {
-		if why := limitReason(f.Verdict); why != NoReason {
+		if why := limitReason(f.Verdict); why != noReason {
 			cc.Refused = append(cc.Refused, Refusal{Route: HoneAndKeep, Over: c.Over, Reason: why, Finding: f.Finding})
 		}
 	}
 	for _, route := range []Route{HoneAndKeep, BoreOversize, Sleeve} {
-		cc.Refused = append(cc.Refused, Refusal{Route: route, Over: c.Over, Reason: WallForbids})
+		cc.Refused = append(cc.Refused, Refusal{Route: route, Over: c.Over, Reason: wallForbids})
 	}
 	return cc
 }
@@ -192,7 +195,7 @@ func (e *Engine) chooseShared(cs []Cylinder, r uncertainty.Risk) (Choice, error)
 		}
 		for j, t := range row {
 			if t.proven() {
-				refused[j] = append(refused[j], sharedSize(&cs[j], over))
+				refused[j] = append(refused[j], sharedWith(&cs[j], over))
 			}
 		}
 	}
@@ -201,14 +204,15 @@ func (e *Engine) chooseShared(cs []Cylinder, r uncertainty.Risk) (Choice, error)
 		at = hope // measuring may spare a sleeve
 	}
 	c := Choice{Over: sizes[at], Cylinders: make([]CylinderChoice, len(cs))}
+	routes := make([]Route, len(cs))
 	for j := range cs {
 		cc, err := e.outcome(&cs[j], results[at][j], sizes[at], refused[j], r)
 		if err != nil {
 			return Choice{}, err
 		}
-		c.Cylinders[j] = cc
-		c.Route = worse(j == 0, c.Route, cc.Route)
+		c.Cylinders[j], routes[j] = cc, cc.Route
 	}
+	c.Route = ofAll(routes)
 	if c.Route == Undecided {
 		at, left := fewest(results, result.proven)
 		c.Otherwise, c.OtherwiseOver = BoreOversize, sizes[at]
@@ -219,12 +223,12 @@ func (e *Engine) chooseShared(cs []Cylinder, r uncertainty.Risk) (Choice, error)
 	return c, nil
 }
 
-// sharedSize is the refusal of a size that would serve this cylinder.
-func sharedSize(c *Cylinder, over units.Length) Refusal {
+// sharedWith is the refusal of a size that would serve this cylinder.
+func sharedWith(c *Cylinder, over units.Length) Refusal {
 	if over == c.Over {
-		return Refusal{Route: HoneAndKeep, Over: over, Reason: SharedSize}
+		return Refusal{Route: HoneAndKeep, Over: over, Reason: sharedSize}
 	}
-	return Refusal{Route: BoreOversize, Over: over, Reason: SharedSize}
+	return Refusal{Route: BoreOversize, Over: over, Reason: sharedSize}
 }
 
 // failures counts the cylinders that a size does not serve.
@@ -285,13 +289,13 @@ func (e *Engine) outcome(c *Cylinder, t result, over units.Length, refused []Ref
 	default:
 		cc.Route = Sleeve
 		if !slices.ContainsFunc(e.Sizes, func(s Size) bool { return s.Over > c.Over }) {
-			refused = append(refused, Refusal{Route: BoreOversize, Over: c.Over, Reason: NothingLarger})
+			refused = append(refused, Refusal{Route: BoreOversize, Over: c.Over, Reason: nothingLarger})
 		}
 	}
 	cc.Name, cc.Over = c.Name, over
 	if cc.Route != Sleeve { // what is dearer need not be refused
 		n := slices.IndexFunc(refused, func(x Refusal) bool {
-			return x.Over > over || x.Over == over && x.Reason == SharedSize
+			return x.Over > over || x.Over == over && x.Reason == sharedSize
 		})
 		if n >= 0 {
 			refused = refused[:n:n]
@@ -303,9 +307,9 @@ func (e *Engine) outcome(c *Cylinder, t result, over units.Length, refused []Ref
 	return cc, nil
 }
 
-func (e *Engine) cautions(c Choice) []Caution {
-	var list []Caution
-	add := func(x Caution, when bool) {
+func (e *Engine) cautions(c Choice) []string {
+	var list []string
+	add := func(x string, when bool) {
 		if when && !slices.Contains(list, x) {
 			list = append(list, x)
 		}
@@ -317,10 +321,10 @@ func (e *Engine) cautions(c Choice) []Caution {
 		if i > 0 {
 			step -= e.Sizes[i-1].Over
 		}
-		add(WindowSpansSizes, step > 0 && width > step)
+		add(windowSpansSizes, step > 0 && width > step)
 	}
-	add(HoningUnusual, bores && e.Honing != 0 && (e.Honing < LeastHoning || e.Honing > MostHoning))
-	add(NoHoningStock, bores && e.Honing == 0)
+	add(honingUnusual, bores && e.Honing != 0 && !UsualHoning().Contains(e.Honing))
+	add(noHoningStock, bores && e.Honing == 0)
 	for i := range c.Cylinders {
 		for _, x := range c.Cylinders[i].Cautions {
 			add(x, true)

@@ -244,7 +244,7 @@ func TestCorrectedAsLittleAsNeeded(t *testing.T) {
 	}
 	cc := got.Cylinders[0]
 	// 0.1 shared over two decisions is 0.05 on one side: 1.644854 standard uncertainties.
-	if cc.Work != oversize.Correct || cc.Aim.Round(units.Nanometre) != mm("67.041645") || cc.Finish.Max != mm("67.09") {
+	if cc.Work != oversize.CorrectForm || cc.Aim.Round(units.Nanometre) != mm("67.041645") || cc.Finish.Max != mm("67.09") {
 		t.Errorf("%+v; want 67.041645 mm", cc)
 	}
 }
@@ -253,7 +253,7 @@ func TestCautions(t *testing.T) {
 	for _, test := range []struct {
 		name   string
 		change func(*oversize.Engine, *oversize.Cylinder)
-		want   []oversize.Caution
+		want   []string
 	}{
 		{"none", func(*oversize.Engine, *oversize.Cylinder) {}, nil},
 		{"window wider than a step", func(e *oversize.Engine, _ *oversize.Cylinder) {
@@ -261,32 +261,32 @@ func TestCautions(t *testing.T) {
 			e.Clearance.Max = mm("0.05")
 			e.Sizes[1].Over = mm("0.25")
 		},
-			[]oversize.Caution{oversize.WindowSpansSizes}},
+			[]string{oversize.WindowSpansSizes}},
 		{"window as wide as a step", func(e *oversize.Engine, _ *oversize.Cylinder) {
 			e.Sizes[0].Over = mm("0.23")
 			e.Sizes[1].Over = mm("0.25")
 		}, nil},
-		{"least honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.LeastHoning }, nil},
-		{"no honing allowance", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = 0 }, []oversize.Caution{oversize.NoHoningStock}},
-		{"no window and no piston", func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore = units.Limits{} }, []oversize.Caution{oversize.PistonToCome}},
-		{"no least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = 0 }, []oversize.Caution{oversize.WallUnknown}},
-		{"no wall at all", func(e *oversize.Engine, c *oversize.Cylinder) { e.LeastWall = 0; c.ThinnestWall = exact(0) }, []oversize.Caution{oversize.WallUnknown}},
-		{"little honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.LeastHoning - 1 }, []oversize.Caution{oversize.HoningUnusual}},
+		{"least honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.UsualHoning().Min }, nil},
+		{"no honing allowance", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = 0 }, []string{oversize.NoHoningStock}},
+		{"no window and no piston", func(e *oversize.Engine, _ *oversize.Cylinder) { e.NewBore = units.Limits{} }, []string{oversize.PistonToCome}},
+		{"no least wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.LeastWall = 0 }, []string{oversize.WallUnknown}},
+		{"no wall at all", func(e *oversize.Engine, c *oversize.Cylinder) { e.LeastWall = 0; c.ThinnestWall = exact(0) }, []string{oversize.WallUnknown}},
+		{"little honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = oversize.UsualHoning().Min - 1 }, []string{oversize.HoningUnusual}},
 		{"much honing", func(e *oversize.Engine, c *oversize.Cylinder) {
-			e.Honing = oversize.MostHoning + 1
+			e.Honing = oversize.UsualHoning().Max + 1
 			*c = cylinder("1", mm("0.1"))
-		}, []oversize.Caution{oversize.HoningUnusual}},
+		}, []string{oversize.HoningUnusual}},
 		{"usual honing", func(e *oversize.Engine, c *oversize.Cylinder) {
-			e.Honing = oversize.MostHoning
+			e.Honing = oversize.UsualHoning().Max
 			*c = cylinder("1", mm("0.1"))
 		}, nil},
-		{"coarse gauge", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("0.012") }, []oversize.Caution{oversize.GaugeTooCoarse}},
+		{"coarse gauge", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = mm("0.012") }, []string{oversize.GaugeTooCoarse}},
 		{"ovality unseen", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Unseen = []bore.Unseen{bore.UnseenOvality} },
-			[]oversize.Caution{oversize.OvalityUnseen}},
+			[]string{oversize.OvalityUnseen}},
 		{"axis moves", func(e *oversize.Engine, c *oversize.Cylinder) {
 			e.MayShift = mm("0.1")
 			c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))
-		}, []oversize.Caution{oversize.AxisMoves}},
+		}, []string{oversize.AxisMoves}},
 	} {
 		e, c := pump(), cylinder("1", mm("0.15"))
 		test.change(&e, &c)
@@ -302,11 +302,11 @@ func TestShiftTakesWall(t *testing.T) {
 	e.MayShift = mm("0.1")
 	c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))
 	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
-	if err != nil || got.Cylinders[0].Centre != oversize.WornCentre || got.Cylinders[0].WallLeft.Value != mm("2.7655") {
+	if err != nil || got.Cylinders[0].Shift == 0 || got.Cylinders[0].WallLeft.Value != mm("2.7655") {
 		t.Errorf("%+v, %v; want 3 − 0.269/2 − 0.1 = 2.7655 mm left", got, err)
 	}
 	e.MayShift--
-	if got, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || got.Over != mm("0.5") || got.Cylinders[0].Centre != oversize.OriginalCentre {
+	if got, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{}); err != nil || got.Over != mm("0.5") || got.Cylinders[0].Shift != 0 {
 		t.Errorf("%+v, %v; want 0.5 mm over on the original centre", got, err)
 	}
 }

@@ -22,8 +22,8 @@ func TestBadInput(t *testing.T) {
 		change func(*oversize.Engine, *oversize.Cylinder)
 		want   error
 	}{
-		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = oversize.WallNotGiven }, oversize.ErrWall},
-		{"unknown wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 99 }, oversize.ErrWall},
+		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = oversize.WallNotGiven }, units.ErrNotGiven},
+		{"unknown wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 99 }, units.ErrNotGiven},
 		{"no bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 0 }, units.ErrRange},
 		{"bore of 2 m", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 2 * units.Metre }, units.ErrRange},
 		{"negative service limit", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Service = -1 }, units.ErrRange},
@@ -40,8 +40,8 @@ func TestBadInput(t *testing.T) {
 		{"new bore of another engine", func(e *oversize.Engine, _ *oversize.Cylinder) {
 			e.NewBore = units.Limits{Min: mm("80"), Max: mm("80.02")}
 		}, units.ErrRange},
-		{"sizes out of order", func(e *oversize.Engine, _ *oversize.Cylinder) { slices.Reverse(e.Sizes) }, oversize.ErrOrder},
-		{"size doubled", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[1] = e.Sizes[0] }, oversize.ErrOrder},
+		{"sizes out of order", func(e *oversize.Engine, _ *oversize.Cylinder) { slices.Reverse(e.Sizes) }, units.ErrRange},
+		{"size doubled", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[1] = e.Sizes[0] }, units.ErrRange},
 		{"negative size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Over = -1 }, units.ErrRange},
 		{"size above the bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[3].Over = mm("68") }, units.ErrRange},
 		{"piston of the next size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Piston = piston("67.47") }, oversize.ErrPiston},
@@ -72,7 +72,7 @@ func TestBadInput(t *testing.T) {
 			return err
 		},
 	} {
-		if err := f(); !errors.Is(err, oversize.ErrCylinders) {
+		if err := f(); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -115,15 +115,8 @@ func TestNames(t *testing.T) {
 	}
 	check("wall", 5, func(i int8) text { return oversize.Wall(i) }, func(b []byte) (text, error) { var v oversize.Wall; err := v.UnmarshalText(b); return v, err })
 	check("route", 5, func(i int8) text { return oversize.Route(i) }, func(b []byte) (text, error) { var v oversize.Route; err := v.UnmarshalText(b); return v, err })
-	check("centre", 2, func(i int8) text { return oversize.Centre(i) }, func(b []byte) (text, error) { var v oversize.Centre; err := v.UnmarshalText(b); return v, err })
 	check("hone work", 3, func(i int8) text { return oversize.HoneWork(i) }, func(b []byte) (text, error) { var v oversize.HoneWork; err := v.UnmarshalText(b); return v, err })
 	check("reason", int(oversize.NothingLarger)+1, func(i int8) text { return oversize.Reason(i) }, func(b []byte) (text, error) { var v oversize.Reason; err := v.UnmarshalText(b); return v, err })
-	check("caution", int(oversize.LifeUsed)+1, func(i int8) text { return oversize.Caution(i) }, func(b []byte) (text, error) { var v oversize.Caution; err := v.UnmarshalText(b); return v, err })
-	check("operation", int(oversize.PlateauHone)+1, func(i int8) text { return oversize.OperationKind(i) }, func(b []byte) (text, error) {
-		var v oversize.OperationKind
-		err := v.UnmarshalText(b)
-		return v, err
-	})
 }
 
 // TestPlatedNeedsNoCleanUp: where nothing is bored, nothing is asked of a clean-up.
@@ -145,7 +138,7 @@ func TestServiceLimitAlone(t *testing.T) {
 	c.Piston = fit.Piston{}
 	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
 	cc := got.Cylinders[0]
-	if err != nil || cc.Work != oversize.Correct || cc.Aim != mm("67.05") || cc.Finish.Max != mm("67.06") {
+	if err != nil || cc.Work != oversize.CorrectForm || cc.Aim != mm("67.05") || cc.Finish.Max != mm("67.06") {
 		t.Errorf("%+v, %v; want corrected to 67.05 mm", cc, err)
 	}
 	c.Largest.Std = mm("0.006") // 95 % is wider than the 0.010 mm between clean-up and limit

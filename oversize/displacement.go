@@ -38,16 +38,6 @@ func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
 	return units.Volume(float64(one) * float64(n)), nil
 }
 
-// Total returns the displacement of an engine whose cylinders sweep the given volumes, such as
-// one in which each has its own size.
-func Total(swept ...units.Volume) units.Volume {
-	var total units.Volume
-	for _, v := range swept {
-		total += v
-	}
-	return total
-}
-
 // Ratio returns the compression ratio (swept + clearance) / clearance, a pure number above 1.
 // clearance is all the space that is left above the piston at top dead centre.
 //

@@ -147,7 +147,7 @@ func TestEdges(t *testing.T) {
 		{"port 1 pm down", chamber(oversize.Chamber{Head: ccm, PortTop: 1}), nil},
 
 		{"most cylinders", cylinders(64), nil},
-		{"more cylinders", cylinders(65), oversize.ErrCylinders},
+		{"more cylinders", cylinders(65), units.ErrRange},
 		{"hoop wall of a bore of 1 pm", hoop(1, 0.9), nil},
 		{"greatest clearance volume", ratio(1000 * units.CubicMetre), nil},
 		{"clearance volume beyond it", ratio(1000.001 * units.CubicMetre), units.ErrRange},
@@ -166,7 +166,7 @@ func TestTimeWantsAllThree(t *testing.T) {
 	} {
 		shop := full
 		change(&shop)
-		list, err := shop.Plan(mm("67.02"), mm("67.46"), mm("67.5"))
+		list, err := shop.Operations(mm("67.02"), mm("67.46"), mm("67.5"))
 		if err != nil || len(list) == 0 || (list[0].Time != 0) != (i == 0) || (list[1].Time != 0) != (i == 0) {
 			t.Errorf("%+v: %+v, %v", shop, list, err)
 		}

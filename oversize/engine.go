@@ -13,15 +13,8 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// Why an engine was refused, beside the sentinels of package units. Test with [errors.Is].
-var (
-	// ErrWall: the kind of wall was not given; it forbids more than any reading can allow.
-	ErrWall = errors.New("kind of wall not given")
-	// ErrCylinders: no cylinder, or more than any engine has.
-	ErrCylinders = errors.New("impossible number of cylinders")
-	// ErrPiston: a piston that belongs to another size than the one it is given for.
-	ErrPiston = errors.New("piston does not belong to its size")
-)
+// ErrPiston: a piston that belongs to another size than the one it is given for.
+var ErrPiston = errors.New("piston does not belong to its size")
 
 // A PlaceError is what was refused of one cylinder, or of one size on offer.
 type PlaceError struct {
@@ -38,43 +31,44 @@ func (e *PlaceError) Unwrap() error { return e.Err }
 // An Engine is what all cylinders have in common. All lengths are diameters at 20 °C unless
 // they say otherwise; a limit of zero is not given.
 type Engine struct {
-	Wall    Wall         // must be given
-	Nominal units.Length // bore of the standard size, from which every Over counts
-	Sizes   Series       // on offer
+	Wall    Wall         `json:"wall"`    // must be given
+	Nominal units.Length `json:"nominal"` // bore of the standard size, from which every Over counts
+	Sizes   Series       `json:"sizes"`   // on offer
 
-	NewBore       units.Limits // maker's window for a new bore of standard size; it moves with the size
-	Service       units.Length // greatest size at which a standard bore may be kept; it moves with the size
-	Clearance     units.Limits // piston to wall, of a fresh bore
-	WornClearance units.Length // greatest that a kept bore may have; zero: that of a fresh bore
+	NewBore       units.Limits `json:"new_bore,omitzero"`       // maker's window for a new bore of standard size; it moves with the size
+	Service       units.Length `json:"service,omitzero"`        // greatest size at which a standard bore may be kept; it moves with the size
+	Clearance     units.Limits `json:"clearance,omitzero"`      // piston to wall, of a fresh bore
+	WornClearance units.Length `json:"worn_clearance,omitzero"` // greatest that a kept bore may have; zero: that of a fresh bore
 
-	MostOver   units.Length // greatest overbore
-	LeastWall  units.Length // least thickness of wall, radial
-	GasketHole units.Length // of the head gasket; the finished bore must not be larger
-	MayShift   units.Length // how far the axis may move, radial; zero: bored on the original centre
+	MostOver   units.Length `json:"most_over,omitzero"`   // greatest overbore
+	LeastWall  units.Length `json:"least_wall,omitzero"`  // least thickness of wall, radial
+	GasketHole units.Length `json:"gasket_hole,omitzero"` // of the head gasket; the finished bore must not be larger
+	MayShift   units.Length `json:"may_shift,omitzero"`   // how far the axis may move, radial; zero: bored on the original centre
 
-	Honing units.Length // on the diameter, left by boring for honing
+	Honing units.Length `json:"honing,omitzero"` // on the diameter, left by boring for honing
 	// Deglaze is what deglazing takes, on the diameter. Where it is zero, not given, it is nothing for
 	// the clearance; whether a shallow pit goes with it is open; and one that is deeper than it could be,
 	// 0.0127 mm (0.0005 in, common practice) on the diameter, stays.
-	Deglaze   units.Length
-	RigidHone bool    // a hone with rigid stones is on hand
-	Aim       fit.Aim // where in the finish window to work to
+	Deglaze   units.Length `json:"deglaze,omitzero"`
+	RigidHone bool         `json:"rigid_hone,omitzero"` // a hone with rigid stones is on hand
+	Aim       fit.Aim      `json:"aim,omitzero"`        // where in the finish window to work to
 
-	OwnSizes bool // each cylinder may have its own size; else all share one
+	OwnSizes bool `json:"own_sizes,omitzero"` // each cylinder may have its own size; else all share one
 }
 
 // A Cylinder is one worn bore as measured. All sizes are diameters at 20 °C.
 type Cylinder struct {
-	Name              string               // as the choice shall call it
-	Over              units.Length         // the size it stands at, over the nominal bore; 0 is standard
-	Largest, Smallest uncertainty.Estimate // of all readings
-	Places            int                  // how many places they are the extremes of; below 1 counts as 1
-	CleanUp           bore.CleanUp         // with the pits and scores
-	Findings          []bore.Finding       // against the maker's limits; see [Deciding]
-	Piston            fit.Piston           // in hand; zero: none
-	PistonFor         units.Length         // the size it is for, over the nominal bore
-	ThinnestWall      uncertainty.Estimate // measured, radial; zero: not measured
-	Peeling           bool                 // plating lifts, or bare metal shows
+	Name         string               `json:"name"`                   // as the choice shall call it
+	Over         units.Length         `json:"over"`                   // the size it stands at, over the nominal bore; 0 is standard
+	Largest      uncertainty.Estimate `json:"largest"`                // of all readings
+	Smallest     uncertainty.Estimate `json:"smallest"`               // of all readings
+	Places       int                  `json:"places"`                 // how many places they are the extremes of; below 1 counts as 1
+	CleanUp      bore.CleanUp         `json:"clean_up"`               // with the pits and scores
+	Findings     []bore.Finding       `json:"findings,omitzero"`      // against the maker's limits; see [Deciding]
+	Piston       fit.Piston           `json:"piston,omitzero"`        // in hand; zero: none
+	PistonFor    units.Length         `json:"piston_for,omitzero"`    // the size it is for, over the nominal bore
+	ThinnestWall uncertainty.Estimate `json:"thinnest_wall,omitzero"` // measured, radial; zero: not measured
+	Peeling      bool                 `json:"peeling,omitzero"`       // plating lifts, or bare metal shows
 }
 
 // NewCylinder returns a worn bore that stands at standard size, from what its readings came to: its
@@ -94,7 +88,7 @@ func (e *Engine) validate() error {
 	switch e.Wall {
 	case BareIron, IronSleeve, Plated, BareAlSi:
 	default:
-		return fmt.Errorf("oversize: wall %v: %w", e.Wall, ErrWall)
+		return fmt.Errorf("oversize: kind of wall %v: %w", e.Wall, units.ErrNotGiven)
 	}
 	if e.Nominal <= 0 || e.Nominal > most {
 		return fmt.Errorf("oversize: nominal bore %v: %w (above 0, up to %v)", e.Nominal, units.ErrRange, most)
@@ -140,7 +134,7 @@ func (e *Engine) validate() error {
 	if e.WornClearance != 0 && e.WornClearance < e.Clearance.Max {
 		return fmt.Errorf("oversize: worn clearance %v below that of a fresh bore, %v: %w", e.WornClearance, e.Clearance, units.ErrCrossed)
 	}
-	if err := e.Sizes.Validate(); err != nil {
+	if err := e.Sizes.validate(); err != nil {
 		return err
 	}
 	for i, s := range e.Sizes {

@@ -92,13 +92,13 @@ func ExampleChoose() {
 		return
 	}
 	c := choice.Cylinders[0]
-	fmt.Println(c.Route, c.Over, "on the", c.Centre)
+	fmt.Println(c.Route, c.Over, "axis moves", c.Shift)
 	fmt.Println("bore to", c.Bored, "finish at", c.Aim)
 	for _, r := range c.Refused {
 		fmt.Println("-", r.Route, r.Over, r.Reason)
 	}
 	// Output:
-	// bore oversize 0.5 mm on the original centre
+	// bore oversize 0.5 mm axis moves 0 mm
 	// bore to 67.4595 mm finish at 67.5095 mm
 	// - hone and keep 0 mm beyond its limit
 	// - hone and keep 0 mm undecided against its limit
@@ -167,7 +167,7 @@ func ExampleWall() {
 	fmt.Println(choice.Cylinders[0].Refused[0])
 	e.Wall = oversize.WallNotGiven
 	_, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
-	fmt.Println(errors.Is(err, oversize.ErrWall))
+	fmt.Println(errors.Is(err, units.ErrNotGiven))
 	// Output:
 	// maker's process <nil>
 	// hone and keep: plating lifts or bare metal shows
@@ -219,8 +219,8 @@ func ExampleEngine() {
 	e := pumpEngine()
 	e.Sizes = oversize.Series{{Over: 500 * units.Micrometre}, {Over: 250 * units.Micrometre}}
 	_, err := oversize.Choose(e, make([]oversize.Cylinder, 2), uncertainty.Risk{})
-	fmt.Println(errors.Is(err, oversize.ErrOrder), err)
-	// Output: true oversize: size 2 of the series, 0.25 mm over, after 0.5 mm: sizes doubled or out of order
+	fmt.Println(errors.Is(err, units.ErrRange), err)
+	// Output: true oversize: size 2 of the series, 0.25 mm over, after 0.5 mm: out of range (rising)
 }
 
 // A quarter of a millimetre is not ten thou.
@@ -242,14 +242,8 @@ func ExampleSize() {
 		{Over: units.MustParseLength("0.30 mm")},
 		{Over: units.MustParseLength("0.60 mm"), Piston: fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("67.565 mm")}}},
 	}
-	fmt.Println(s.Validate())
-	// Output: <nil>
-}
-
-func ExampleSeries_Validate() {
-	s := oversize.Series{{Over: units.MustParseLength("0.010 in")}, {Over: units.MustParseLength("0.25 mm")}}
-	fmt.Println(errors.Is(s.Validate(), oversize.ErrOrder))
-	// Output: true
+	fmt.Println(s[1].Bore(units.MustParseLength("67 mm")))
+	// Output: 67.6 mm
 }
 
 func ExampleMetric() {
@@ -269,9 +263,9 @@ func ExampleInch() {
 }
 
 func ExampleRefusal() {
-	r := oversize.Refusal{Route: oversize.BoreOversize, Over: units.MustParseLength("0.25 mm"), Reason: oversize.GasketHole}
+	r := oversize.Refusal{Route: oversize.BoreOversize, Over: units.MustParseLength("0.25 mm"), Reason: oversize.NoCleanUp}
 	fmt.Println(r)
-	// Output: bore oversize 0.25 mm: the gasket's hole is smaller than the finished bore: with a gasket for the oversize it may serve
+	// Output: bore oversize 0.25 mm: worn wall would be left
 }
 
 func ExampleReason() {
@@ -300,36 +294,9 @@ func ExampleSize_Bore() {
 	// 67.508 mm
 }
 
-// Two cylinders at 0.25 mm over, one at standard.
-func ExampleTotal() {
-	length := units.MustParseLength
-	large, err := oversize.Swept(length("67.25 mm"), length("49.5 mm"))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	standard, err := oversize.Swept(length("67 mm"), length("49.5 mm"))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%.2f cm³\n", oversize.Total(large, large, standard).In(units.CubicCentimetre))
-	// Output: 526.17 cm³
-}
-
-func ExampleCentre() {
-	fmt.Println(oversize.OriginalCentre, oversize.WornCentre)
-	// Output: original centre worn centre
-}
-
 func ExampleHoneWork() {
-	fmt.Println(oversize.Deglaze, oversize.Correct)
+	fmt.Println(oversize.Deglaze, oversize.CorrectForm)
 	// Output: deglaze correct form
-}
-
-func ExampleCaution() {
-	fmt.Println(oversize.WallUnknown.Text())
-	// Output: Whether enough wall is left is not known, for want of a least wall or of a measured one: core shift and corrosion do not show in the bore.
 }
 
 // A worn bore need not be a new one, where the maker says how far it may wear.

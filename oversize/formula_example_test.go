@@ -13,13 +13,13 @@ import (
 
 // How much stock to leave for honing after boring? Sources differ from 0.02 to 0.13 mm; here
 // 0.05 mm, of which the finish hone takes 0.01.
-func ExampleShop_Plan() {
+func ExampleShop_Operations() {
 	shop := oversize.Shop{
 		MostDepth: units.MustParseLength("0.10 mm"), FinishBore: units.MustParseLength("0.05 mm"),
 		FinishHone: units.MustParseLength("0.010 mm"), Plateau: units.MustParseLength("0.003 mm"),
 		Length: units.MustParseLength("90 mm"), Feed: units.MustParseLength("0.1 mm"), Spindle: 300 * units.PerMinute,
 	}
-	ops, err := shop.Plan(units.MustParseLength("67.010 mm"), units.MustParseLength("67.460 mm"), units.MustParseLength("67.510 mm"))
+	ops, err := shop.Operations(units.MustParseLength("67.010 mm"), units.MustParseLength("67.460 mm"), units.MustParseLength("67.510 mm"))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -42,7 +42,7 @@ func ExampleShop_Plan() {
 
 // Honing alone, rings entering from below: no chamfer is touched.
 func ExampleShop() {
-	ops, err := oversize.Shop{BothEnds: true, FinishHone: 5 * units.Micrometre}.Plan(67_010*units.Micrometre, 0, 67_040*units.Micrometre)
+	ops, err := oversize.Shop{BothEnds: true, FinishHone: 5 * units.Micrometre}.Operations(67_010*units.Micrometre, 0, 67_040*units.Micrometre)
 	for _, o := range ops {
 		fmt.Println(o.Kind, o.Stock)
 	}
@@ -54,7 +54,7 @@ func ExampleShop() {
 }
 
 func ExampleOperation() {
-	ops, err := oversize.Shop{BothEnds: true, MostDepth: 100 * units.Micrometre}.Plan(67*units.Millimetre, 67_450*units.Micrometre, 67_500*units.Micrometre)
+	ops, err := oversize.Shop{BothEnds: true, MostDepth: 100 * units.Micrometre}.Operations(67*units.Millimetre, 67_450*units.Micrometre, 67_500*units.Micrometre)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -62,17 +62,6 @@ func ExampleOperation() {
 	o := ops[0]
 	fmt.Println(o.Kind, o.Passes, "passes of", o.Depth)
 	// Output: rough bore 3 passes of 0.075 mm
-}
-
-func ExampleOperationKind() {
-	fmt.Println(oversize.BottomChamfer)
-	// Output: bottom chamfer
-}
-
-func ExampleBoringTime() {
-	t, err := oversize.BoringTime(units.MustParseLength("3.54 in"), units.MustParseLength("0.005 in"), 500*units.PerMinute, 2)
-	fmt.Printf("%.1f s %v\n", t.Seconds(), err)
-	// Output: 169.9 s <nil>
 }
 
 // A sleeve of 73 mm outside, bored from 67 to 68 mm, measured at 3.0 mm.
@@ -140,15 +129,9 @@ func ExampleChamber() {
 		Head: 12 * units.CubicCentimetre, Crown: -3 * units.CubicCentimetre,
 		Deck: units.MustParseLength("-0.2 mm"), Gasket: units.MustParseLength("1.2 mm"), GasketHole: units.MustParseLength("70 mm"),
 	}
-	v, err := c.Volume(units.MustParseLength("67 mm"))
-	fmt.Printf("%.2f cm³ %v\n", v.In(units.CubicCentimetre), err)
+	r, err := c.Compression(units.MustParseLength("67 mm"), units.MustParseLength("49.5 mm"))
+	fmt.Printf("%.2f cm³ %v\n", r.Clearance.In(units.CubicCentimetre), err)
 	// Output: 18.91 cm³ <nil>
-}
-
-func ExampleChamber_Volume() {
-	_, err := oversize.Chamber{Head: 5 * units.CubicCentimetre, Crown: 6 * units.CubicCentimetre}.Volume(units.MustParseLength("67 mm"))
-	fmt.Println(errors.Is(err, oversize.ErrNoSpace))
-	// Output: true
 }
 
 // How much must the head hold for the old ratio in the new bore?
@@ -165,9 +148,9 @@ func ExampleChamber_HeadFor() {
 
 // A two-stroke compresses only once the exhaust port is closed: here 85° before top dead
 // centre on the way up.
-func ExampleTravel() {
+func ExamplePistonTravel() {
 	stroke, rod := units.MustParseLength("49.5 mm"), units.MustParseLength("100 mm")
-	left, err := oversize.Travel(stroke, rod, 85*units.Degree)
+	left, err := oversize.PistonTravel(stroke, rod, 85*units.Degree)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -198,4 +181,10 @@ func ExampleClearanceVolume() {
 	v, err := oversize.ClearanceVolume(174.52*units.CubicCentimetre, 9)
 	fmt.Printf("%.3f cm³ %v\n", v.In(units.CubicCentimetre), err)
 	// Output: 21.815 cm³ <nil>
+}
+
+// An allowance of 0.2 mm for honing: is that much?
+func ExampleUsualHoning() {
+	fmt.Println(oversize.UsualHoning(), oversize.UsualHoning().Contains(200*units.Micrometre))
+	// Output: 0.02 mm to 0.13 mm false
 }

@@ -192,7 +192,7 @@ func checkKept(t *rapid.T, e oversize.Engine, in oversize.Cylinder, c oversize.C
 		if in.Piston.IsZero() || in.Largest.Value > in.Piston.Size.Value+max(e.WornClearance, e.Clearance.Max) {
 			t.Fatalf("kept at %v with a piston of %v", in.Largest, in.Piston)
 		}
-	case oversize.Correct:
+	case oversize.CorrectForm:
 		if !e.RigidHone || in.Piston.IsZero() && e.Service == 0 || !in.Piston.IsZero() && c.Aim > greatest || c.Aim < in.CleanUp.Worn.Greatest.Value {
 			t.Fatalf("corrected to %v: %+v", c.Aim, in)
 		}

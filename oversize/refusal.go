@@ -14,30 +14,31 @@ import (
 // A Reason is why a route, or a size, was refused.
 type Reason int8
 
-// Reasons. Those that end in NotProven, NotJudged or Undecided could turn with a better measurement.
+// Reasons that a caller asks for; the others have their words alone. Those that end in NotProven, NotJudged or
+// Undecided could turn with a better measurement: see [Reason.Open].
 const (
-	NoReason           Reason = iota
-	BeyondLimit               // a finding is beyond the maker's limit
-	LimitUndecided            // a finding is undecided
-	NothingJudged             // no limit and no clearance window was given to hold the bore against
+	noReason           Reason = iota
+	beyondLimit               // a finding is beyond the maker's limit
+	limitUndecided            // a finding is undecided
+	nothingJudged             // no limit and no clearance window was given to hold the bore against
 	PistonNotMeasured         // a clearance window is given, and no piston for it
-	ClearanceBeyond           // the worn bore leaves the piston too much clearance
-	ClearanceUndecided        // whether it does is within the doubt
-	PistonTight               // the piston is not proven to have its least clearance in this bore
-	NoRigidHone               // only rigid stones would do, and there are none
+	clearanceBeyond           // the worn bore leaves the piston too much clearance
+	clearanceUndecided        // whether it does is within the doubt
+	pistonTight               // the piston is not proven to have its least clearance in this bore
+	noRigidHone               // only rigid stones would do, and there are none
 	NoCleanUp                 // worn wall would be left
 	CleanUpNotProven          // worn wall may be left
-	BeyondGreatest            // larger than the greatest overbore
-	WallThin                  // too little wall would be left
-	WallNotProven             // too little wall may be left
+	beyondGreatest            // larger than the greatest overbore
+	wallThin                  // too little wall would be left
+	wallNotProven             // too little wall may be left
 	WallNotMeasured           // a least wall is given, and no measured wall: a drawing knows nothing of core shift and corrosion
-	GasketHole                // the finished bore would stand out into the gasket's hole
-	SharedSize                // another cylinder needs another size, and all share one
-	WallForbids               // plated and bare aluminium-silicon walls are neither bored nor honed
-	Peeling                   // plating lifts, or bare metal shows
-	ScoreLeft                 // a score or pit deeper than deglazing takes
-	ScoreNotJudged            // a shallow score or pit, and nothing says what deglazing takes
-	NothingLarger             // no size on offer is larger than the one at which the cylinder stands
+	gasketHole                // the finished bore would stand out into the gasket's hole
+	sharedSize                // another cylinder needs another size, and all share one
+	wallForbids               // plated and bare aluminium-silicon walls are neither bored nor honed
+	peeling                   // plating lifts, or bare metal shows
+	scoreLeft                 // a score or pit deeper than deglazing takes
+	scoreNotJudged            // a shallow score or pit, and nothing says what deglazing takes
+	nothingLarger             // no size on offer is larger than the one at which the cylinder stands
 )
 
 var reasonNames = [...]string{
@@ -86,8 +87,8 @@ func (r *Reason) UnmarshalText(text []byte) error {
 // Open reports whether a better measurement could lift the refusal.
 func (r Reason) Open() bool {
 	switch r {
-	case LimitUndecided, NothingJudged, PistonNotMeasured, ClearanceUndecided, PistonTight,
-		CleanUpNotProven, WallNotProven, WallNotMeasured, ScoreNotJudged:
+	case limitUndecided, nothingJudged, PistonNotMeasured, clearanceUndecided, pistonTight,
+		CleanUpNotProven, wallNotProven, WallNotMeasured, scoreNotJudged:
 		return true
 	}
 	return false
@@ -108,7 +109,7 @@ func (r Refusal) String() string {
 	var b strings.Builder
 	b.WriteString(r.Route.String())
 	switch {
-	case r.Route == BoreOversize && r.Reason != WallForbids && r.Reason != NothingLarger: // those are of no one size
+	case r.Route == BoreOversize && r.Reason != wallForbids && r.Reason != nothingLarger: // those are of no one size
 		fmt.Fprintf(&b, " %v", r.Over)
 	case r.Work != NoHoning:
 		fmt.Fprintf(&b, ", %v", r.Work)

@@ -22,7 +22,7 @@ func TestFormulasRefuse(t *testing.T) {
 	clearance := func(v units.Volume, r float64) error { _, err := oversize.ClearanceVolume(v, r); return err }
 	compression := func(c oversize.Chamber) error { _, err := c.Compression(bore, stroke); return err }
 	head := func(c oversize.Chamber, r float64) error { _, err := c.HeadFor(bore, stroke, r); return err }
-	travel := func(s, r units.Length, a units.Angle) error { _, err := oversize.Travel(s, r, a); return err }
+	travel := func(s, r units.Length, a units.Angle) error { _, err := oversize.PistonTravel(s, r, a); return err }
 	wall := func(w, now uncertainty.Estimate, to, shift units.Length) error {
 		_, err := oversize.WallLeft(w, now, to, shift)
 		return err
@@ -30,7 +30,7 @@ func TestFormulasRefuse(t *testing.T) {
 	hoop := func(d units.Length, p, s units.Pressure) error { _, err := oversize.HoopWall(d, p, s); return err }
 	allowance := func(d units.Length) error { _, err := oversize.ReboringAllowance(d); return err }
 	plan := func(s oversize.Shop, from, bored, to units.Length) error {
-		_, err := s.Plan(from, bored, to)
+		_, err := s.Operations(from, bored, to)
 		return err
 	}
 	minutes := func(l, f units.Length, n units.Frequency, passes int) error {

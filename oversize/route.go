@@ -58,38 +58,14 @@ func (r *Route) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(r, text, routeNames[:])
 }
 
-// A Centre is what the boring bar is centred on.
-type Centre int8
-
-// The original centre is where the crankshaft wants it: from the register, or from the unworn
-// wall below ring travel. On the worn centre less metal goes, and the axis moves.
-const (
-	OriginalCentre Centre = iota
-	WornCentre
-)
-
-var centreNames = [...]string{"original centre", "worn centre"}
-
-// String returns "original centre" or "worn centre".
-func (c Centre) String() string { return enum.Name(c, centreNames[:]) }
-
-// MarshalText returns the text of [Centre.String]; a value that has none is [units.ErrUnknownName].
-func (c Centre) MarshalText() ([]byte, error) { return enum.Marshal(c, centreNames[:]) }
-
-// UnmarshalText reads the text of [Centre.String]. On error, [units.ErrUnknownName], the receiver keeps
-// its value.
-func (c *Centre) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(c, text, centreNames[:])
-}
-
 // A HoneWork is what the hone has to do to a cylinder that keeps its size.
 type HoneWork int8
 
 // A ball-type or brush hone follows the wall as it is: it can deglaze and nothing more.
 const (
-	NoHoning HoneWork = iota // the cylinder is not kept
-	Deglaze                  // size and form stand; any hone breaks the glaze
-	Correct                  // rigid stones bring form and size into the finish window
+	NoHoning    HoneWork = iota // the cylinder is not kept
+	Deglaze                     // size and form stand; any hone breaks the glaze
+	CorrectForm                 // rigid stones bring form and size into the finish window
 )
 
 var workNames = [...]string{"none", "deglaze", "correct form"}

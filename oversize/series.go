@@ -3,15 +3,11 @@
 package oversize
 
 import (
-	"errors"
 	"fmt"
 
 	"borewright.example/bore/fit"
 	"borewright.example/units"
 )
-
-// ErrOrder: the sizes of a series are doubled or out of order.
-var ErrOrder = errors.New("sizes doubled or out of order")
 
 // A Size is one size on offer.
 type Size struct {
@@ -47,15 +43,15 @@ func steps(step units.Length, n int) Series {
 	return s
 }
 
-// Validate returns ErrOrder where the sizes do not rise strictly, and [units.ErrRange] where one
-// is negative or beyond [units.MaxLength]. An empty series is valid: nothing is on offer.
-func (s Series) Validate() error {
+// validate refuses sizes that do not rise strictly, and one that is negative or beyond
+// [units.MaxLength]. An empty series is valid: nothing is on offer.
+func (s Series) validate() error {
 	for i, size := range s {
 		if size.Over < 0 || size.Over > units.MaxLength {
 			return fmt.Errorf("oversize: size %d of the series, %v over: %w", i+1, size.Over, units.ErrRange)
 		}
 		if i > 0 && size.Over <= s[i-1].Over {
-			return fmt.Errorf("oversize: size %d of the series, %v over, after %v: %w", i+1, size.Over, s[i-1].Over, ErrOrder)
+			return fmt.Errorf("oversize: size %d of the series, %v over, after %v: %w (rising)", i+1, size.Over, s[i-1].Over, units.ErrRange)
 		}
 	}
 	return nil

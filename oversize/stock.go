@@ -6,58 +6,25 @@ import (
 	"fmt"
 	"time"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
-// LeastHoning and MostHoning are the ends of the honing allowances on the diameter that sources
-// give: 0.02 mm, 0.03 mm (0.001 in), 0.05 to 0.08 mm (0.002 to 0.003 in) and 0.05 to 0.13 mm
-// (0.002 to 0.005 in), all common practice. A coarse boring finish wants the larger ones.
+// What [Operation.Kind] says of the two operations that end at a size to stop at.
 const (
-	LeastHoning = 20 * units.Micrometre
-	MostHoning  = 130 * units.Micrometre
+	FinishBore = "finish bore" // one cut to the bored size
+	FinishHone = "finish hone" // to size and crosshatch
 )
-
-// An OperationKind is one step of the way from a worn bore to a finished one.
-type OperationKind int8
-
-// Operations, in the order in which they are done.
-const (
-	NoOperation   OperationKind = iota
-	RoughBore                   // to a little under the bored size
-	FinishBore                  // one cut to the bored size
-	MouthChamfer                // restored at the mouth, so that rings enter and no edge tears the stones
-	BottomChamfer               // at the bottom, where rings enter from below
-	RoughHone                   // takes the marks of the boring tool away
-	FinishHone                  // to size and crosshatch
-	PlateauHone                 // takes the peaks off the finish
-)
-
-var operationNames = [...]string{
-	"none", "rough bore", "finish bore", "mouth chamfer", "bottom chamfer", "rough hone", "finish hone", "plateau hone",
-}
-
-// String returns the operation in words, "finish bore".
-func (k OperationKind) String() string { return enum.Name(k, operationNames[:]) }
-
-// MarshalText returns the text of [OperationKind.String]; a value that has none is [units.ErrUnknownName].
-func (k OperationKind) MarshalText() ([]byte, error) {
-	return enum.Marshal(k, operationNames[:])
-}
-
-// UnmarshalText reads the text of [OperationKind.String]. On error, [units.ErrUnknownName], the receiver
-// keeps its value.
-func (k *OperationKind) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(k, text, operationNames[:])
-}
 
 // An Operation is one step, its sizes being diameters at 20 °C.
 type Operation struct {
-	Kind   OperationKind `json:"kind"`             // what is done
+	// Kind is what is done: "rough bore", to a little under the bored size, [FinishBore], "mouth chamfer" and "bottom
+	// chamfer", so that rings enter and no edge tears the stones, "rough hone", which takes the marks of the boring
+	// tool away, [FinishHone], and "plateau hone", which takes the peaks off.
+	Kind   string        `json:"kind"`
 	Before units.Length  `json:"before"`           // size at its start
 	After  units.Length  `json:"after"`            // size at its end
-	Stock  units.Length  `json:"stock,omitzero"`   // on the diameter
-	Passes int           `json:"passes,omitzero"`  // of boring
+	Stock  units.Length  `json:"stock,omitzero"`   // on the diameter; zero for a chamfer
+	Passes int           `json:"passes,omitzero"`  // of boring; zero for anything else
 	Depth  units.Length  `json:"depth,omitzero"`   // of cut of each pass, radial, rounded up
 	Time   time.Duration `json:"time_ns,omitzero"` // of boring; in JSON nanoseconds; zero where feed, speed or length is not given
 }
@@ -75,7 +42,7 @@ type Shop struct {
 	Spindle    units.Frequency `json:"spindle,omitzero"`     // of the boring bar
 }
 
-// Plan returns the operations from the present size to the finished one, in order, their stock
+// Operations returns what is done from the present size to the finished one, in order, their stock
 // adding up to all there is to remove. from is the smallest reading, where most comes off;
 // bored is the size to bore to, or zero where the bore is honed alone; to is the size to stop
 // at.
@@ -84,8 +51,8 @@ type Shop struct {
 //
 // Sizes that do not rise, and shares of the stock that are negative or larger than their whole,
 // are [units.ErrRange]; so are a depth of cut of zero where a rough cut is wanted, one that would
-// want more than 1000 passes, and a speed or feed out of range.
-func (s Shop) Plan(from, bored, to units.Length) ([]Operation, error) {
+// want more than 1000 passes, a feed above the length, and a speed or feed out of range; a time beyond a year.
+func (s Shop) Operations(from, bored, to units.Length) ([]Operation, error) {
 	for _, l := range []units.Length{s.MostDepth, s.FinishBore, s.FinishHone, s.Plateau} {
 		if l < 0 || l > most {
 			return nil, outOfRange("share of the stock", l)
@@ -102,8 +69,8 @@ func (s Shop) Plan(from, bored, to units.Length) ([]Operation, error) {
 	}
 	var list []Operation
 	at := from
-	add := func(k OperationKind, after units.Length) {
-		list = append(list, Operation{Kind: k, Before: at, After: after, Stock: after - at})
+	add := func(kind string, after units.Length) {
+		list = append(list, Operation{Kind: kind, Before: at, After: after, Stock: after - at})
 		at = after
 	}
 	if bored > from {
@@ -119,9 +86,9 @@ func (s Shop) Plan(from, bored, to units.Length) ([]Operation, error) {
 				return nil, err
 			}
 		}
-		add(MouthChamfer, bored)
+		add("mouth chamfer", bored)
 		if s.BothEnds {
-			add(BottomChamfer, bored)
+			add("bottom chamfer", bored)
 		}
 	}
 	last := s.FinishHone + s.Plateau
@@ -129,9 +96,9 @@ func (s Shop) Plan(from, bored, to units.Length) ([]Operation, error) {
 		return nil, fmt.Errorf("oversize: %v left for honing, of which finish and plateau want %v: %w", to-at, last, units.ErrRange)
 	}
 	for _, hone := range []struct {
-		kind  OperationKind
+		kind  string
 		after units.Length
-	}{{RoughHone, to - last}, {FinishHone, to - s.Plateau}, {PlateauHone, to}} {
+	}{{"rough hone", to - last}, {FinishHone, to - s.Plateau}, {"plateau hone", to}} {
 		if hone.after > at {
 			add(hone.kind, hone.after)
 		}
@@ -145,7 +112,7 @@ func (s Shop) rough(list *[]Operation, from, to units.Length) error {
 	if s.MostDepth <= 0 || stock/s.MostDepth > 2*mostPasses {
 		return fmt.Errorf("oversize: %v to bore in cuts of %v: %w (at most %d passes)", stock, s.MostDepth, units.ErrRange, mostPasses)
 	}
-	o := Operation{Kind: RoughBore, Before: from, After: to, Stock: stock}
+	o := Operation{Kind: "rough bore", Before: from, After: to, Stock: stock}
 	if err := s.cut(&o, int((stock+2*s.MostDepth-1)/(2*s.MostDepth))); err != nil {
 		return err
 	}
@@ -164,16 +131,13 @@ func (s Shop) cut(o *Operation, passes int) error {
 		return nil
 	}
 	var err error
-	o.Time, err = BoringTime(s.Length, s.Feed, s.Spindle, passes)
+	o.Time, err = boringTime(s.Length, s.Feed, s.Spindle, passes)
 	return err
 }
 
-// BoringTime returns how long the passes take, length/(feed·spindle) each: what the tool is
+// boringTime returns how long the passes take, length/(feed·spindle) each: what the tool is
 // fed, without setting up and running back.
-//
-// A length, feed or speed that is not positive, a feed above the length, and times beyond a
-// year are [units.ErrRange].
-func BoringTime(length, feed units.Length, spindle units.Frequency, passes int) (time.Duration, error) {
+func boringTime(length, feed units.Length, spindle units.Frequency, passes int) (time.Duration, error) {
 	one, err := units.FeedTime(length, feed, spindle)
 	if err != nil {
 		return 0, fmt.Errorf("oversize: boring: %w", err)

@@ -16,11 +16,11 @@ import (
 func limitReason(v uncertainty.Verdict) Reason {
 	switch v {
 	case uncertainty.Within:
-		return NoReason
+		return noReason
 	case uncertainty.Beyond:
-		return BeyondLimit
+		return beyondLimit
 	}
-	return LimitUndecided
+	return limitUndecided
 }
 
 // A trial asks whether one size serves one cylinder.
@@ -77,15 +77,15 @@ func (t *trial) keep() error {
 	e, c := t.engine, t.c
 	t.choice.Work, t.choice.WallLeft = Deglaze, c.ThinnestWall
 	for _, f := range Deciding(c.Findings) {
-		if why := limitReason(f.Verdict); why != NoReason {
+		if why := limitReason(f.Verdict); why != noReason {
 			t.refuse(why, f.Finding)
 		}
 	}
-	if why := e.pitLeft(c); why != NoReason {
+	if why := e.pitLeft(c); why != noReason {
 		t.refuse(why, uncertainty.Finding{})
 	}
 	if len(c.Findings) == 0 && e.Clearance.IsZero() {
-		t.refuse(NothingJudged, uncertainty.Finding{})
+		t.refuse(nothingJudged, uncertainty.Finding{})
 	}
 	if err := t.keepWindow(); err != nil {
 		return err
@@ -118,11 +118,11 @@ func (e *Engine) pitLeft(c *Cylinder) Reason {
 	}
 	switch {
 	case deepest <= e.Deglaze:
-		return NoReason
+		return noReason
 	case e.Deglaze == 0 && deepest <= mostDeglaze:
-		return ScoreNotJudged
+		return scoreNotJudged
 	}
-	return ScoreLeft
+	return scoreLeft
 }
 
 // keepWindow sets the sizes that a kept bore may have: with its piston inside the clearance
@@ -173,13 +173,13 @@ func (t *trial) judgeClearance() error {
 	f.Subject = "greatest clearance"
 	switch f.Verdict {
 	case uncertainty.Beyond:
-		t.refuse(ClearanceBeyond, f)
+		t.refuse(clearanceBeyond, f)
 	case uncertainty.Undecided:
-		t.refuse(ClearanceUndecided, f)
+		t.refuse(clearanceUndecided, f)
 	}
 	f, err = t.judge("least clearance", tight, units.Limits{Min: e.Clearance.Min})
 	if err == nil && f.Verdict != uncertainty.Within {
-		t.refuse(PistonTight, f)
+		t.refuse(pistonTight, f)
 	}
 	return err
 }
@@ -202,9 +202,9 @@ func (t *trial) wallStands() (bool, error) {
 // wallReason returns why a wall that is not Within its limit is refused.
 func wallReason(v uncertainty.Verdict) Reason {
 	if v == uncertainty.Beyond {
-		return WallThin
+		return wallThin
 	}
-	return WallNotProven
+	return wallNotProven
 }
 
 // correct asks whether rigid stones can still bring the bore into the window, taking all worn
@@ -221,7 +221,7 @@ func (t *trial) correct() error {
 			return err
 		}
 	}
-	t.choice.Work = Correct
+	t.choice.Work = CorrectForm
 	before := t.verdict
 	switch {
 	case sure.Verdict == uncertainty.Beyond:
@@ -229,7 +229,7 @@ func (t *trial) correct() error {
 	case f.Verdict != uncertainty.Within:
 		t.refuse(CleanUpNotProven, f)
 	case !t.engine.RigidHone:
-		t.refuse(NoRigidHone, f)
+		t.refuse(noRigidHone, f)
 	default:
 		t.verdict = uncertainty.Within
 		return nil
@@ -246,10 +246,10 @@ func (t *trial) bore() error {
 		return err
 	}
 	if e.MostOver != 0 && t.over > e.MostOver {
-		t.refuse(BeyondGreatest, uncertainty.Finding{})
+		t.refuse(beyondGreatest, uncertainty.Finding{})
 	}
 	if e.GasketHole != 0 && finish.Max > e.GasketHole {
-		t.refuse(GasketHole, uncertainty.Finding{})
+		t.refuse(gasketHole, uncertainty.Finding{})
 	}
 	if err := t.judgeCleanUp(finish.Min - e.Honing); err != nil || t.verdict == uncertainty.Beyond {
 		return err // no need to ask for the wall as well
@@ -288,7 +288,7 @@ func (t *trial) judgeCleanUp(bored units.Length) error {
 			return err
 		}
 		if f.Verdict == uncertainty.Within {
-			t.choice.Centre, t.choice.Shift = WornCentre, clean.Shift
+			t.choice.Shift = clean.Shift
 			return nil
 		}
 		span = clean.Worn

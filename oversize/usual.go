@@ -33,3 +33,9 @@ func UsualWall(bore units.Length) units.Limits {
 	bore = min(max(bore, units.Millimetre), units.MaxLength)
 	return units.Limits{Min: units.Millimetre + bore*8/1000, Max: 8*units.Millimetre + bore/10}
 }
+
+// UsualHoning returns where a honing allowance, on the diameter, usually lies: sources give 0.02 mm, 0.03 mm (0.001 in), 0.05
+// to 0.08 mm (0.002 to 0.003 in) and 0.05 to 0.13 mm (0.002 to 0.005 in). A coarse boring finish wants the larger ones.
+func UsualHoning() units.Limits {
+	return units.Limits{Min: 20 * units.Micrometre, Max: 130 * units.Micrometre}
+}

@@ -29,7 +29,7 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 		if c.before[i], err = g.Engine.capacity(before); err != nil {
 			return c, nil, fault("engine.chamber", err)
 		}
-		c.all = oversize.Total(c.all, c.before[i].Swept)
+		c.all += c.before[i].Swept
 		if cc.Route == oversize.Undecided || cc.Route == oversize.MakersProcess {
 			continue
 		}
@@ -37,7 +37,7 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 			return c, nil, fault("engine.chamber", err)
 		}
 		if cut {
-			c.then = oversize.Total(c.then, c.after[i].Swept)
+			c.then += c.after[i].Swept
 		}
 	}
 	if n > 0 && c.before[0].Ratio == 0 {

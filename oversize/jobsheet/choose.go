@@ -114,5 +114,5 @@ func stays(c oversize.CylinderChoice) bool {
 
 // cutToSize reports whether a bore is cut to a window of its own: bored, sleeved or trued by the hone.
 func cutToSize(c oversize.CylinderChoice) bool {
-	return c.Route == oversize.BoreOversize || c.Route == oversize.Sleeve || c.Work == oversize.Correct
+	return c.Route == oversize.BoreOversize || c.Route == oversize.Sleeve || c.Work == oversize.CorrectForm
 }

@@ -208,7 +208,7 @@ func (s Sheet) dial() string {
 	for _, i := range at {
 		var shows []string
 		for _, d := range s.Cylinders[i].Dial {
-			if d.Operation < oversize.RoughHone && s.Job.Cylinders[i].bored() {
+			if d.Operation == oversize.FinishBore && s.Job.Cylinders[i].bored() {
 				continue
 			}
 			shows = append(shows, signed(s.Job.Units.length(d.Shows)))

@@ -52,7 +52,7 @@ func (b *book) workStep() Step {
 		return StepFitSleeve
 	case c.Work == oversize.Deglaze:
 		return StepDeglaze
-	case c.Work == oversize.Correct:
+	case c.Work == oversize.CorrectForm:
 		return StepHone
 	}
 	return StepBore

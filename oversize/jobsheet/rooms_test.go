@@ -338,7 +338,7 @@ func (f jobFile) stock(t *testing.T, s jobsheet.Sheet) {
 			}
 			continue
 		}
-		want := must(shop.Plan(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim))(t)
+		want := must(shop.Operations(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim))(t)
 		same(t, "stock", c.Stock, want)
 		if f.text("cuts.warm") == "" {
 			continue
@@ -492,8 +492,16 @@ func (f jobFile) capacities(t *testing.T, s jobsheet.Sheet) {
 			*x.all = append(*x.all, x.want.Swept)
 		}
 	}
-	closeTo(t, "displacement before", float64(s.Before), float64(oversize.Total(before...)))
-	closeTo(t, "displacement after", float64(s.After), float64(oversize.Total(after...)))
+	closeTo(t, "displacement before", float64(s.Before), float64(total(before...)))
+	closeTo(t, "displacement after", float64(s.After), float64(total(after...)))
+}
+
+// total is the sum of volumes.
+func total(all ...units.Volume) (sum units.Volume) {
+	for _, v := range all {
+		sum += v
+	}
+	return sum
 }
 
 // closeTo compares quantities of which JSON keeps 12 digits.

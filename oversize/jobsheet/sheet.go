@@ -102,9 +102,9 @@ type Clearance struct {
 
 // A GaugeSize is what the gauge shows when a bore has a size.
 type GaugeSize struct {
-	Operation oversize.OperationKind `json:"operation"` // at whose end
-	Size      units.Length           `json:"size"`      // at 20 °C
-	Shows     units.Length           `json:"shows"`     // deviation from the setting standard
+	Operation string       `json:"operation"` // at whose end, an [oversize.Operation.Kind]
+	Size      units.Length `json:"size"`      // at 20 °C
+	Shows     units.Length `json:"shows"`     // deviation from the setting standard
 }
 
 // A RingSheet is one ring's gap in the finished bore.

@@ -139,7 +139,7 @@ func (s *slipper) engine(e Engine) {
 	s.temperature("engine.running.ring", e.Running.Ring, cool, hot, mostRunning)
 	s.temperature("engine.running.bore", e.Running.Bore, cool, hot, mostRunning)
 	s.temperature("engine.running.piston", e.Running.Piston, cool, hot, mostRunning)
-	s.length("engine.honing_allowance", e.HoningAllowance, units.Limits{Min: oversize.LeastHoning, Max: oversize.MostHoning})
+	s.length("engine.honing_allowance", e.HoningAllowance, oversize.UsualHoning())
 	s.length("engine.may_shift", length(e.MayShift), units.Limits{Min: units.Micrometre, Max: e.Bore / 500})
 	if v := e.Sleeve; v != (Sleeve{}) {
 		s.window("engine.sleeve.interference", v.Interference, sleeve.UsualInterference(v.Seat))

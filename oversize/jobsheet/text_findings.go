@@ -93,7 +93,11 @@ func (s Sheet) route() (part page.Section) {
 	for i, c := range s.Choice.Cylinders {
 		what := c.Route.String()
 		if c.Route == oversize.BoreOversize {
-			what += " " + show.length(c.Over) + ", " + c.Centre.String()
+			centre := "original centre"
+			if c.Shift > 0 {
+				centre = "worn centre"
+			}
+			what += " " + show.length(c.Over) + ", " + centre
 		}
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
@@ -106,13 +110,13 @@ func (s Sheet) route() (part page.Section) {
 			part.Add(page.Item{Text: "not " + s.refusal(i, r) + "."})
 		}
 		for _, k := range c.Cautions {
-			part.Add(page.Caution(k.Text()))
+			part.Add(page.Caution(k))
 		}
 	}
 	for _, k := range s.Choice.Cautions {
 		ofOne := func(c oversize.CylinderChoice) bool { return slices.Contains(c.Cautions, k) }
 		if !slices.ContainsFunc(s.Choice.Cylinders, ofOne) { // else it has been said
-			part.Add(page.Caution(k.Text()))
+			part.Add(page.Caution(k))
 		}
 	}
 	return part
@@ -199,7 +203,7 @@ func (s Sheet) finish() (part page.Section) {
 		part.Add(table(rows))
 		s.checks(&part, boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
-			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.LeastHoning), show.length(oversize.MostHoning)))
+			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.UsualHoning().Min), show.length(oversize.UsualHoning().Max)))
 		}
 	}
 	for i, c := range s.Cylinders {
@@ -213,14 +217,14 @@ func (s Sheet) finish() (part page.Section) {
 		}
 		rows[0] = append(rows[0], "cuts")
 		for _, o := range c.Stock {
-			if s.Job.Cylinders[i].bored() && o.Kind < oversize.RoughHone {
+			if s.Job.Cylinders[i].bored() && (o.Passes > 0 || o.Stock == 0) { // boring, and its chamfers
 				continue // done
 			}
 			if o.Stock == 0 {
-				rows = append(rows, []string{o.Kind.String()})
+				rows = append(rows, []string{o.Kind})
 				continue
 			}
-			row := []string{o.Kind.String(), show.length(o.Before), show.length(o.After), show.length(o.Stock)}
+			row := []string{o.Kind, show.length(o.Before), show.length(o.After), show.length(o.Stock)}
 			for _, w := range c.Warm {
 				if w.Operation == o.Kind {
 					row = append(row, signed(show.length(w.Shows)))

@@ -84,7 +84,7 @@ func (s Sheet) drawLadder(part *page.Section) {
 		k := picture.Column{Name: c.Name, Geometry: c.Bore, CleanUp: c.CleanUp.Original, Rung: -1}
 		if choice := s.Choice.Cylinders[i]; choice.Route == oversize.BoreOversize {
 			k.Rung = slices.Index(sizes, choice.Over)
-			if choice.Centre == oversize.WornCentre {
+			if choice.Shift > 0 {
 				k.CleanUp = c.CleanUp.Worn
 			}
 		}

@@ -318,7 +318,7 @@ func factsOf(t testing.TB, tree map[string]any, p part) (*facts, string) {
 		f.front(tree)
 	}
 	if sections[i].title == "FINISH" { // what is usual is the room's
-		f.lengths = append(f.lengths, oversize.LeastHoning, oversize.MostHoning)
+		f.lengths = append(f.lengths, oversize.UsualHoning().Min, oversize.UsualHoning().Max)
 	}
 	return f, sections[i].title + ": " + strings.Join(where, ", ")
 }
@@ -368,7 +368,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.on", "omitted.*.says", "unused.*.on", "unused.*.says", "assumed.*.says", "assumed.*.on",
 		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
 	for i := range 64 { // what the rooms warn of
-		fixed = append(fixed, oversize.Caution(i).Text(), sleeve.Caution(i).Text())
+		fixed = append(fixed, sleeve.Caution(i).Text())
 	}
 	for k := hone.KindUnknown; k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {
