@@ -65,12 +65,12 @@ More fields:
              (true, false: each its own), may_shift, honing_allowance, gasket_hole, aim;
              instead of the ratio clearance_volume, or chamber (head, crown, deck, gasket,
              port_top); in limits taper_way, choke, finish_ovality, finish_taper,
-             greatest_overbore, least_wall; an oversize has a piston as its supplier states it,
+             roundness, cylindricity, greatest_overbore, least_wall; an oversize has a piston as its supplier states it,
              and pistons, each measured
   gauge      material, dial ("plus is larger", "plus is smaller"), dial_error, set_on; kind
              "three-point" or "telescoping"; in temperatures place_to_place; study (part, person,
              reading): trials of the gauge, which give its repeatability; profiler (relative,
-             resolution)
+             resolution); spindle (on_standard, repeatability, error), which took traces
   survey     on ("2026-03-14", "2026-03-14 09:00"), by, torque_plate (true, false)
   readings   deviation, what the dial shows against the standard, instead of diameter; axis
              "thrust", "pin" or an angle from thrust, "45°"; confirmed; readings of one depth and
@@ -80,6 +80,9 @@ More fields:
              feeler_test (depth, gap; the upper one first); honing: the size before the first pass
              (diameter, at), then each as it is made (lasts, diameter, at); proof, the readings of
              the finished bore, its crosshatch, crosshatch_doubt and texture (place, texture)
+  traces     and proof_traces, of a cylinder: depth, step ("15°"), radii, or deviations from half the
+             standard's size, once round from one end of the thrust axis; instead of readings and
+             proof, or beside them
   tools      hone ("ball-type hone", "brush hone", "rigid-stone hone"), drive ("by hand",
              "by machine"), grit, stroke, or tool_length, room_top, room_bottom, overtravel_top,
              overtravel_bottom; crosshatch ("45° included"), tolerance, spindle ("60 to 450
@@ -91,7 +94,7 @@ More fields:
              locating, out_of_square, surface, deglaze, warm
   proof      on, by, torque_plate, washed, standard, temperatures, set_on: of the readings of finished
              bores
-  counted    readings, proof, passes, pits, rings, ports, trials, textures: how many stand on the
+  counted    readings, proof, passes, pits, rings, ports, trials, textures, traces: how many stand on the
              paper at the bench, so that one that gets lost is missed
   not_known  "ring travel", "wear share", "least wall": what nobody knows, which is another thing
              than leaving it out

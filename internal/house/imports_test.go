@@ -31,7 +31,7 @@ var roads = map[string][]string{
 	"rings":                      {"units", "units/material", "units/uncertainty", "internal/enum", "bore"},
 	"oversize":                   {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
 	"oversize/sleeve":            {"units", "units/material", "units/uncertainty", "internal/enum"},
-	"oversize/jobsheet": {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve",
+	"oversize/jobsheet": {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "bore/form", "rings", "oversize", "oversize/sleeve",
 		"oversize/jobsheet/internal/strictjson", "oversize/jobsheet/page", "oversize/jobsheet/picture", "units/uncertainty/study", "bore/surface"},
 
 	"oversize/jobsheet/internal/strictjson": {},

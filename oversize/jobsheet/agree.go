@@ -17,6 +17,7 @@ import (
 // judged alone at the usual risk: a contradiction asks for a second look and costs no metal.
 func (b *book) agreements(path string) {
 	b.repeats(path)
+	b.readingsAndTraces(path)
 	b.surveyAndProof(path)
 	b.passesAndProof(path)
 	b.gapsInTwoBores(path)
@@ -56,6 +57,47 @@ func (b *book) repeats(path string) {
 	b.agree("repeats", says != "", says, path+"readings", path+"proof", "gauge.repeatability")
 }
 
+// readingsAndTraces compares diameters that were both read and traced, the two instruments being set on one standard.
+func (b *book) readingsAndTraces(path string) {
+	c := b.Cylinders[b.at]
+	if !b.spindle.OnStandard {
+		return
+	}
+	for _, q := range []struct {
+		of, readings, traces string
+		read                 []Reading
+		bore                 bore.Geometry
+		traced               *tracedBore
+	}{
+		{"readings and traces", "readings", "traces", c.Readings, b.read[b.at].bore, b.read[b.at].traced},
+		{"proof and its traces", "proof", "proof_traces", c.Proof, b.provenBore(), b.provenTraces()},
+	} {
+		if len(q.read) == 0 || q.traced == nil {
+			continue
+		}
+		worst, says := false, ""
+		traced := places(q.traced.bore)
+		for _, p := range places(q.bore) {
+			i := slices.IndexFunc(traced, func(t bore.Place) bool { return t.Depth == p.Depth && t.Axis == p.Axis })
+			if i < 0 || worst {
+				continue
+			}
+			apart := p.Minus(traced[i])
+			worst = cannot(apart, notBack) || cannot(apart, notGone)
+			says = fmt.Sprintf("at %v, %s the gauge read %v and the trace has %v", p.Depth, bore.FormatAxis(p.Axis), p.Size, traced[i].Size)
+		}
+		b.agree(q.of, worst, says, path+q.readings, path+q.traces)
+	}
+}
+
+// provenTraces is the finished bore as traced; nil where it was not.
+func (b *book) provenTraces() *tracedBore {
+	if p := b.proofs[b.at]; p != nil {
+		return p.traced
+	}
+	return nil
+}
+
 // provenBore is the finished bore as read; zero where it was not.
 func (b *book) provenBore() bore.Geometry {
 	if p := b.proofs[b.at]; p != nil {
@@ -83,7 +125,12 @@ func (b *book) surveyAndProof(path string) {
 // sameReadings reports whether the proof repeats the survey reading by reading, as no second look does.
 func (b *book) sameReadings() bool {
 	c := b.Cylinders[b.at]
-	return slices.EqualFunc(c.Readings, c.Proof, func(x, y Reading) bool {
+	if len(c.Traces) > 0 && slices.EqualFunc(c.Traces, c.ProofTraces, func(x, y Trace) bool {
+		return length(x.Depth) == length(y.Depth) && slices.Equal(x.shown(b.zero(b.Gauge)), y.shown(b.zero(b.proofGauge())))
+	}) {
+		return true
+	}
+	return len(c.Readings) > 0 && slices.EqualFunc(c.Readings, c.Proof, func(x, y Reading) bool {
 		dx, errx := b.Gauge.shown(x)
 		dy, erry := b.proofGauge().shown(y)
 		return errx == nil && erry == nil && x.depth() == y.depth() && x.axis() == y.axis() && dx == dy

@@ -19,6 +19,7 @@ const (
 	repeatSteps  = 1                      // standard deviation of a reading that nobody repeated, in steps
 	turningRoom  = 500 * units.Micrometre // of a pegged ring about its peg, along the wall
 	placeToPlace = units.Kelvin           // half-width of differences along the wall
+	spindleError = 10 * units.Micrometre  // greatest of a radius, either way
 	byProtractor = 2 * units.Degree       // of a crosshatch measured by hand
 	thermometer  = 2 * units.Kelvin       // half-width of a temperature in the workshop
 	inWork       = 20 * units.Kelvin      // and of one in work, which is seldom measured

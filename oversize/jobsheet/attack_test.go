@@ -179,6 +179,7 @@ var ownRow = []struct {
 }{
 	{regexp.MustCompile(`^engine\.rings\[\d+\]\.hot_gap$`), "hot gap"},
 	{regexp.MustCompile(`^engine\.texture`), "texture"},
+	{regexp.MustCompile(`^engine\.limits\.(roundness|cylindricity)$`), "form"},
 }
 
 func mayTake(path string) func(jobsheet.Row) bool {
@@ -234,7 +235,7 @@ func TestIgnoranceNeverHelps(t *testing.T) {
 }
 
 // evidence is what can be thinned out.
-var evidence = regexp.MustCompile(`(readings|proof|rings|pistons|honing|pits|ports)\[\d+\]$`)
+var evidence = regexp.MustCompile(`(readings|proof|rings|pistons|honing|pits|ports|traces|radii|deviations)\[\d+\]$`)
 
 func TestEvidenceCannotBeThinnedOut(t *testing.T) {
 	n, turn := 0, 0

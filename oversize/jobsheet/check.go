@@ -149,6 +149,9 @@ func (c *checker) words(j Job) {
 		if len(cyl.Texture) > 0 && j.Counted.Textures == nil {
 			c.fault("counted.textures", nil, "missing: how many readings of the texture were written down?")
 		}
+		if len(cyl.Traces)+len(cyl.ProofTraces) > 0 && j.Counted.Traces == nil {
+			c.fault("counted.traces", nil, "missing: how many traces were taken?")
+		}
 		if len(cyl.Texture) > maxReadings {
 			c.fault(fmt.Sprintf("cylinders[%d].texture", i), len(cyl.Texture), "want at most %d", maxReadings)
 		}
@@ -198,6 +201,9 @@ func (c *checker) gauge(g Gauge) {
 	c.needed("gauge.resolution", g.Resolution, coarsest)
 	if len(g.Study) > 0 && g.Repeatability != 0 {
 		c.fault("gauge.repeatability", g.Repeatability, "want either this or study, which gives it")
+	}
+	if g.Spindle.OnStandard && g.Standard == (Standard{}) {
+		c.fault("gauge.spindle.on_standard", true, "want gauge.standard, that it was set on")
 	}
 	if len(g.Study) > maxReadings {
 		c.fault("gauge.study", len(g.Study), "want at most %d", maxReadings)

@@ -23,11 +23,13 @@ func (c *checker) cylinders(j Job) {
 	for i, cyl := range j.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		c.name(path+".name", cyl.Name, seen)
-		if len(cyl.Readings) == 0 && j.Engine.Layout.RingBottom == 0 && !j.unknown(ringTravel) {
+		if !cyl.surveyed() && j.Engine.Layout.RingBottom == 0 && !j.unknown(ringTravel) {
 			c.fault(path+".readings", nil, "missing: want at least one reading, or ring travel in engine.layout to plan them by")
 		}
 		c.readings(path+".readings", cyl.Readings, j.Gauge, j)
 		c.readings(path+".proof", cyl.Proof, j.proofGauge(), j)
+		c.traces(path+".traces", cyl.Traces, j.Gauge, j)
+		c.traces(path+".proof_traces", cyl.ProofTraces, j.proofGauge(), j)
 		if s := cyl.WearShare; s != 0 && !(s >= 0.5 && s <= 1) {
 			c.fault(path+".wear_share", s, "want 0.5, as much on one side as on the other, to 1, all on one")
 		}

@@ -16,6 +16,7 @@ type Counted struct {
 	Ports    *int `json:"ports,omitempty"`    // in one cylinder of a two-stroke
 	Trials   *int `json:"trials,omitempty"`   // of the gauge's study
 	Textures *int `json:"textures,omitempty"` // readings of the texture, all cylinders together
+	Traces   *int `json:"traces,omitempty"`   // of worn and of finished bores, all cylinders together
 }
 
 // counts returns what the job holds beside each count given, with the path of the count.
@@ -24,11 +25,11 @@ func (j Job) counts() []struct {
 	given *int
 	holds int
 } {
-	var readings, proof, passes, pits, textures int
+	var readings, proof, passes, pits, textures, traces int
 	for _, c := range j.Cylinders {
 		readings, proof = readings+len(c.Readings), proof+len(c.Proof)
 		passes, pits = passes+c.passes(), pits+len(c.Pits)
-		textures += len(c.Texture)
+		textures, traces = textures+len(c.Texture), traces+len(c.Traces)+len(c.ProofTraces)
 	}
 	n := j.Counted
 	return []struct {
@@ -38,7 +39,7 @@ func (j Job) counts() []struct {
 	}{
 		{"counted.readings", n.Readings, readings}, {"counted.proof", n.Proof, proof}, {"counted.passes", n.Passes, passes},
 		{"counted.rings", n.Rings, len(j.Engine.Rings)}, {"counted.pits", n.Pits, pits}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports)},
-		{"counted.trials", n.Trials, len(j.Gauge.Study)}, {"counted.textures", n.Textures, textures},
+		{"counted.trials", n.Trials, len(j.Gauge.Study)}, {"counted.textures", n.Textures, textures}, {"counted.traces", n.Traces, traces},
 	}
 }
 

@@ -16,6 +16,7 @@ type Cylinder struct {
 	Name      string        `json:"name"`                 // as it stands on the sheet; no two alike
 	Over      *units.Length `json:"over"`                 // the size it stands at, over nominal; "0 mm" is the standard one
 	Readings  []Reading     `json:"readings,omitzero"`    // as taken; none before the survey
+	Traces    []Trace       `json:"traces,omitzero"`      // of the same wall, instead of readings or beside them, by depth
 	Piston    Piston        `json:"piston,omitzero"`      // the one in hand for it, measured
 	PistonFor *units.Length `json:"piston_for,omitempty"` // the size that piston is for, over nominal
 	Rings     []RingGap     `json:"rings,omitzero"`
@@ -35,6 +36,8 @@ type Cylinder struct {
 	SleeveFitted SleeveFitted `json:"sleeve_fitted,omitzero"`
 	// Proof is read in the finished bore, washed and at rest, at the places of Readings.
 	Proof []Reading `json:"proof,omitzero"`
+	// ProofTraces are those of the finished bore, instead of Proof or beside it.
+	ProofTraces []Trace `json:"proof_traces,omitzero"`
 	// Crosshatch is that of the finished bore as measured.
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`
 	// CrosshatchDoubt is that of its included angle, expanded to 95 %, as a photograph gives it; left out, 2°.
@@ -45,6 +48,10 @@ type Cylinder struct {
 	// nobody looked.
 	PlatingWhole *bool `json:"plating_whole,omitempty"`
 }
+
+// surveyed reports whether the worn bore has been read, and reread whether the finished one has.
+func (c Cylinder) surveyed() bool { return len(c.Readings)+len(c.Traces) > 0 }
+func (c Cylinder) reread() bool   { return len(c.Proof)+len(c.ProofTraces) > 0 }
 
 // over is the size at which the cylinder stands, over nominal.
 func (c Cylinder) over() units.Length { return length(c.Over) }

@@ -27,6 +27,7 @@ const (
 	demandOvality                      // greatest minus least in one plane
 	demandTaper                        // along one axis
 	demandSpread                       // greatest minus least of all
+	demandForm                         // roundness and cylindricity of the wall
 	demandPits                         // scores and pits gone, or shallow enough
 	demandWall                         // thick enough at its thinnest place
 	demandCrosshatch                   // the one wanted
@@ -44,7 +45,7 @@ const (
 
 var demandNames = []string{
 	"told", "counted", "usual", "agreement", "read", "route", "pistons", "work", "honing record", "sleeve", "washed", "rest", "clamping",
-	"travel", "size", "ovality", "taper", "greatest minus least", "pits", "wall", "crosshatch", "texture", "least clearance",
+	"travel", "size", "ovality", "taper", "greatest minus least", "form", "pits", "wall", "crosshatch", "texture", "least clearance",
 	"greatest clearance", "running clearance", "gap", "gap in service", "running gap", "hot gap", "ring ends", "others",
 }
 
@@ -52,7 +53,7 @@ var demandWords = []string{
 	"what the work hangs on is said", "nothing written down is lost", "the figure can be", "two facts agree", "the bore is read",
 	"what to do is decided", "the piston is there and measured", "the work is done", "the honing record holds", "the sleeve's fit holds",
 	"washed before it was read", "at rest when read", "held as before", "all of ring travel is seen", "size", "ovality", "taper",
-	"greatest minus least", "scores and pits", "wall left", "crosshatch", "texture", "least clearance", "greatest clearance",
+	"greatest minus least", "roundness and cylindricity", "scores and pits", "wall left", "crosshatch", "texture", "least clearance", "greatest clearance",
 	"running clearance", "ring gap", "ring gap in service", "ring ends apart in work", "hot ring gap wanted", "ring ends and ports",
 	"the other cylinders are as far",
 }

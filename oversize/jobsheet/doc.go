@@ -33,17 +33,32 @@
 // (then only sizes on the maker's own list are bored). Where nobody stated a doubt a wide one is taken and
 // shown ([Assumption]): 0.010 mm for a micrometer without a certificate and what was measured with it, 0.03 mm
 // for a gap by feelers, 0.5 mm for a wall, two steps of the scale for the dial, one for scatter where no place was
-// read twice, 1 K along the wall, 2° for a crosshatch. A gauge set on no standard decides no size.
+// read twice, 10 µm for a radius of a trace, 1 K along the wall, 2° for a crosshatch. A gauge set on no standard decides no size.
 //
 // counted says how many readings, passes, pits, rings and ports stand on the paper at the bench: one that is lost
 // on the way here may be the one that mattered. What looks like a slip, a point moved by a place or one unit for
 // another, is open until confirmed names the field and its value; the bands of what is usual live with the rooms.
 //
+// # Traces beside readings, or instead of them
+//
+// A cylinder that stood on a rotary table may have traces, radii round the bore at several depths, of the worn wall and
+// of the finished one. They are read as diameters along every direction of them, which find a size, an ovality and a
+// taper as readings do; where there are both, of two findings on one limit the worse counts, and diameters that were
+// read and traced must agree. What diameters hold nothing of becomes seen: roundness and cylindricity by ISO 12181-1
+// and 12180-1, each of the minimum zone and carried by the points that prove it, held against engine.limits.roundness
+// and cylindricity where these are asked; odd lobes, which the rings meet too; how the axis is bent; and, where a trace
+// lies below ring travel, the original centre, from which the clean-up follows without a share of the wear.
+//
+// That holds where the indicator was set on the standard (gauge.spindle); otherwise traces have form and no size. A
+// radius that stands out of its neighbours is a score or a slip, and wants to be confirmed; step says how many radii
+// go round, counted.traces how many traces there are, so that none is lost. Roundness, cylindricity and bend are no
+// more than the difference of two radii, and have the doubt of that.
+//
 // # What it does, and does not
 //
 // It holds no formula. Sizes, ovality, taper and clean-up come from package bore, verdicts from
 // units/uncertainty, the route, stock, warm sizes and volumes from oversize, finish windows,
-// clearances and the matching of pistons from bore/fit, crosshatch, wall, tracks and passes from
+// clearances and the matching of pistons from bore/fit, roundness, cylindricity and bend from bore/form, crosshatch, wall, tracks and passes from
 // bore/hone, gaps, filing, hot gaps, ports and conformability from rings, the sleeve's fit from
 // oversize/sleeve, the gauge's own scatter from units/uncertainty/study; each cites its sources there. What is
 // here is the order of the work, the checks of sense on a job that a stranger wrote, the ledger, and how the

@@ -78,6 +78,9 @@ type Limits struct {
 	WornClearance     units.Length `json:"worn_clearance,omitzero"`      // the most that a kept bore may have
 	GreatestOverbore  units.Length `json:"greatest_overbore,omitzero"`   // over nominal
 	LeastWall         units.Length `json:"least_wall,omitzero"`          // left at the thinnest place
+	// Of the wall that goes together, as traces show it; left out, nobody asks.
+	Roundness    units.Length `json:"roundness,omitzero"`    // RONt of the minimum zone, at every depth
+	Cylindricity units.Length `json:"cylindricity,omitzero"` // CYLt of the minimum zone
 	// Of a bore that has been bored or honed to size; left out, Ovality and Taper.
 	FinishOvality units.Length `json:"finish_ovality,omitzero"`
 	FinishTaper   units.Length `json:"finish_taper,omitzero"`

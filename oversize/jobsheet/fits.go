@@ -148,7 +148,7 @@ func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proo
 	if proof != nil {
 		readings, by, gauge, finished = c.Proof, g.proofGauge(), g.proof, proof.Bore
 	}
-	if f.piston.WithStandard {
+	if f.piston.WithStandard && len(readings) > 0 {
 		gauge.Standard.Std = 0 // what that micrometer is off is in both sizes alike
 		if finished, err = g.measure(readings, by, gauge); err != nil {
 			return f, err

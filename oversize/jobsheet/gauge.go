@@ -20,6 +20,7 @@ type Gauge struct {
 	Profiler     surface.Instrument `json:"profiler,omitzero"`
 	DialError    units.Length       `json:"dial_error,omitzero" want:"fine"` // greatest, over the travel used; left out, two steps of the scale
 	Dial         bore.Dial          `json:"dial,omitzero"`                   // needed where deviations are read
+	Spindle      Spindle            `json:"spindle,omitzero"`                // that took traces, where any were taken
 	Material     Metal              `json:"material,omitzero"`
 	Standard     Standard           `json:"standard,omitzero"`
 	Temperatures Temperatures       `json:"temperatures"`

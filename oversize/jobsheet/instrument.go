@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright.example/bore"
@@ -20,10 +21,13 @@ type given struct {
 	risk    budget
 	wall    material.Material // what a bore grows with
 	piston  material.Material
-	survey  bore.Gauge   // as it was set for the survey
-	proof   bore.Gauge   // and for the proof
-	study   *study.Study // of the gauge; nil where there is none
-	assumed []Remark
+	survey  bore.Gauge // as it was set for the survey
+	proof   bore.Gauge // and for the proof
+	spindle Spindle    // with what is taken where the job does not say
+	// The spindle as an instrument that reads diameters.
+	surveySpindle, proofSpindle bore.Gauge
+	study                       *study.Study // of the gauge; nil where there is none
+	assumed                     []Remark
 }
 
 // given looks up what the job names, and what is taken where it names nothing.
@@ -43,7 +47,8 @@ func (j Job) given() (given, error) {
 		}
 		g.study = &found
 	}
-	if g.survey, err = g.instrument(j.Gauge, "gauge", j.surveyed()); err != nil {
+	g.spindled()
+	if g.survey, g.surveySpindle, err = g.instrument(j.Gauge, "gauge", j.surveyed(), j.traced(false)); err != nil {
 		return g, fault("gauge", err)
 	}
 	hot := j.Engine.Running
@@ -56,7 +61,7 @@ func (j Job) given() (given, error) {
 		}
 	}
 	if j.proven() {
-		if g.proof, err = g.instrument(j.proofGauge(), "proof", j.reread()); err != nil {
+		if g.proof, g.proofSpindle, err = g.instrument(j.proofGauge(), "proof", j.reread(), j.traced(true)); err != nil {
 			return g, fault("proof", err)
 		}
 	}
@@ -99,33 +104,33 @@ func (g *given) assumeWithin(field string, t bore.Temperature, usual units.Tempe
 	}
 }
 
-// instrument returns a gauge of the job as package bore wants it.
-func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gauge, error) {
+// instrument returns a gauge of the job as package bore wants it, and the spindle likewise where it traced anything.
+func (g *given) instrument(by Gauge, path string, readings []Reading, traced bool) (gauge, spindle bore.Gauge, err error) {
 	t := by.Temperatures.within()
 	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod")
 	if err != nil {
-		return bore.Gauge{}, err
+		return gauge, spindle, err
 	}
 	out := bore.Gauge{
 		Kind: by.kind(), Dial: by.Dial, Resolution: by.Resolution, Repeatability: by.Repeatability, DialError: by.DialError,
 		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
 		Part: g.wall, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
 	}
-	if len(readings) == 0 {
-		return out, nil
+	if len(readings) == 0 && !traced {
+		return out, spindle, nil
 	}
 	g.assumeWithin(path+".temperatures.standard", by.Temperatures.Standard, thermometer)
 	g.assumeWithin(path+".temperatures.gauge_set", by.Temperatures.GaugeSet, thermometer)
 	g.assumeWithin(path+".temperatures.gauge_used", by.Temperatures.GaugeUsed, thermometer)
 	g.assumeWithin(path+".temperatures.cylinder", by.Temperatures.Cylinder, thermometer)
-	if by.DialError == 0 {
+	if by.DialError == 0 && len(readings) > 0 {
 		out.DialError = dialSteps * by.Resolution
 		g.assume("gauge.dial_error", "the dial is off by %v at most", out.DialError)
 	}
 	if g.study != nil && g.study.Repeatability.Std > 0 {
 		out.Repeatability, out.RepeatabilityDoF = g.study.Repeatability.Std, g.study.Repeatability.DoF
 	}
-	if out.Repeatability == 0 && !repeats(readings) {
+	if out.Repeatability == 0 && len(readings) > 0 && !repeats(readings) {
 		out.Repeatability = repeatSteps * by.Resolution
 		g.assume("gauge.repeatability", "one reading scatters by %v, one standard deviation", out.Repeatability)
 	}
@@ -136,18 +141,47 @@ func (g *given) instrument(by Gauge, path string, readings []Reading) (bore.Gaug
 	if by.Standard != (Standard{}) {
 		metal, err := g.metalOr(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard")
 		if err != nil {
-			return bore.Gauge{}, err
+			return gauge, spindle, err
 		}
 		if by.Standard.Size.Expanded == 0 {
 			g.assume(path+".standard.size", "the setting standard, without a certificate, is its size to ± %v", uncertified)
 		}
 		size, err := by.Standard.Size.estimate(uncertified)
 		if err != nil {
-			return bore.Gauge{}, err
+			return gauge, spindle, err
 		}
 		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
 	}
-	return out, nil
+	if traced {
+		spindle, err = g.spindle.gauge(out)
+	}
+	return out, spindle, err
+}
+
+// spindled adds what is taken of the spindle where the job does not say.
+func (g *given) spindled() {
+	g.spindle = g.Gauge.Spindle
+	if !g.traced(false) && !g.traced(true) {
+		return
+	}
+	if g.spindle.Repeatability == 0 {
+		g.spindle.Repeatability = repeatSteps * g.Gauge.Resolution
+		g.assume("gauge.spindle.repeatability", "one radius of a trace scatters by %v, one standard deviation", g.spindle.Repeatability)
+	}
+	if g.spindle.Error == 0 {
+		g.spindle.Error = spindleError
+		g.assume("gauge.spindle.error", "a radius of a trace is off by %v at most, beside its scatter", g.spindle.Error)
+	}
+}
+
+// traced reports whether any worn bore was traced, or any finished one.
+func (j Job) traced(finished bool) bool {
+	return slices.ContainsFunc(j.Cylinders, func(c Cylinder) bool {
+		if finished {
+			return len(c.ProofTraces) > 0
+		}
+		return len(c.Traces) > 0
+	})
 }
 
 // surveyed returns the readings of every worn bore, reread those of the finished ones.
@@ -166,7 +200,7 @@ func (j Job) reread() (all []Reading) {
 }
 
 // proven reports whether any finished bore has been read.
-func (j Job) proven() bool { return len(j.reread()) > 0 }
+func (j Job) proven() bool { return slices.ContainsFunc(j.Cylinders, Cylinder.reread) }
 
 // repeats reports whether any place was read more than once.
 func repeats(rs []Reading) bool {

@@ -76,8 +76,17 @@ func (j Job) clone() Job {
 		c := &j.Cylinders[i]
 		c.Readings, c.Proof, c.Rings, c.Honing = slices.Clone(c.Readings), slices.Clone(c.Proof), slices.Clone(c.Rings), slices.Clone(c.Honing)
 		c.Pits, c.Texture, c.FeelerTest = slices.Clone(c.Pits), slices.Clone(c.Texture), slices.Clone(c.FeelerTest)
+		c.Traces, c.ProofTraces = cloneTraces(c.Traces), cloneTraces(c.ProofTraces)
 	}
 	return j
+}
+
+func cloneTraces(ts []Trace) []Trace {
+	ts = slices.Clone(ts)
+	for i, t := range ts {
+		ts[i].Radii, ts[i].Deviations = slices.Clone(t.Radii), slices.Clone(t.Deviations)
+	}
+	return ts
 }
 
 // WriteJSON writes the job as [ReadJob] reads it. An error is the writer's, or that of a number

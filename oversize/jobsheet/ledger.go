@@ -232,7 +232,7 @@ func (b *book) counted() Row {
 	for _, n := range b.counts() {
 		needed := true
 		switch n.path {
-		case "counted.trials", "counted.textures":
+		case "counted.trials", "counted.textures", "counted.traces":
 			needed = false // without it they are a fault
 		case "counted.ports":
 			needed = b.Engine.Cycle == TwoStroke && len(b.choice.Cylinders) > 0
@@ -255,7 +255,7 @@ func (b *book) counted() Row {
 func (b *book) cylinderRows() {
 	i := b.at
 	path := fmt.Sprintf("cylinders[%d].", i)
-	if len(b.Cylinders[i].Readings) == 0 {
+	if !b.Cylinders[i].surveyed() {
 		b.put(open(demandRead, "", notRead, StepMeasure, path+"readings"))
 	} else {
 		b.put(provenBy(demandRead, "", byOwnRecord))
@@ -268,6 +268,7 @@ func (b *book) cylinderRows() {
 	b.proofRows(path)
 	b.travel(path)
 	b.form(path)
+	b.wallForm(path)
 	b.pits(path)
 	b.wallRow(path)
 	b.crosshatch(path)

@@ -16,7 +16,7 @@ func (b *book) proofRows(path string) {
 	p, c := b.proofs[b.at], b.chosen()
 	if p == nil && c.Route == oversize.MakersProcess {
 		b.put(notAsked(demandWashed, ""))
-		b.rest(b.Gauge)
+		b.rest(b.gaugeOf(b.Cylinders[b.at].Readings, b.Gauge))
 		b.put(notAsked(demandClamping, ""))
 		return
 	}
@@ -31,7 +31,7 @@ func (b *book) proofRows(path string) {
 	} else {
 		b.put(open(demandWashed, "", notSaid, StepWashAndProve, "proof.washed"))
 	}
-	b.rest(b.proofGauge())
+	b.rest(b.gaugeOf(b.Cylinders[b.at].Proof, b.proofGauge()))
 	if b.Survey.TorquePlate != nil && b.Proof.TorquePlate != nil {
 		b.put(provenBy(demandClamping, "", byOwnRecord)) // that they differ is a fault of the job
 	} else {
@@ -153,10 +153,12 @@ func (b *book) form(path string) {
 
 // gaugeSet reports whether the gauge of the readings that decide was set on a standard.
 func (b *book) gaugeSet() bool {
+	c, by := b.Cylinders[b.at], b.Gauge
+	readings := c.Readings
 	if b.proofs[b.at] != nil {
-		return b.Proof.Standard != (Standard{})
+		readings, by = c.Proof, b.proofGauge()
 	}
-	return b.Gauge.Standard != (Standard{})
+	return b.gaugeOf(readings, by).Standard != (Standard{})
 }
 
 // sizeSteps are the steps that a finding of a finished bore calls for. One that was cut to a size can be honed
@@ -174,6 +176,42 @@ func (b *book) sizeSteps(f bore.Finding) verdict {
 	return verdict{StepRework, StepMeasureBetter}
 }
 
+// wallForm writes whether the wall that goes together has the roundness and the cylindricity that are asked of it:
+// traces alone show them.
+func (b *book) wallForm(path string) {
+	l := b.Engine.Limits
+	f := b.read[b.at].wallForm()
+	_, _, there := b.finished()
+	step, give := StepMeasure, path+"traces"
+	if p := b.proofs[b.at]; p != nil {
+		f, step, give = p.Form, StepWashAndProve, path+"proof_traces"
+	}
+	r := provenBy(demandForm, "", noReason)
+	switch {
+	case l.Roundness == 0 && l.Cylindricity == 0:
+		r = notAsked(demandForm, "")
+	case !there:
+		r = open(demandForm, "", toCome, b.workStep())
+	case f == nil:
+		r = open(demandForm, "", notMeasured, step, give)
+	case l.Cylindricity != 0 && len(f.Traces) < 2:
+		r = open(demandForm, "", notSeen, step, give)
+		r.Says = "cylindricity: it wants two traces at least"
+	case len(f.Unseen) > 0:
+		r = open(demandForm, "", notSeen, step, give)
+		r.Says = "no trace shows " + f.Unseen[0].String()
+	}
+	if r.State == StateProven || r.Reason == notSeen {
+		for i, found := range f.Findings {
+			q := judged(demandForm, "", found, b.sizeSteps(bore.Finding{Limit: bore.LimitOvality}), give)
+			if i == 0 && r.State == StateProven || q.presses(r) {
+				r = q
+			}
+		}
+	}
+	b.put(r)
+}
+
 // pits writes whether scores and pits are gone, or shallow enough.
 func (b *book) pits(path string) {
 	c, choice := b.Cylinders[b.at], b.chosen()
@@ -188,7 +226,7 @@ func (b *book) pits(path string) {
 		b.put(open(demandPits, "", notRead, StepMeasure, "counted.pits", path+"pits"))
 	case len(c.Pits) == 0:
 		b.put(provenBy(demandPits, "", byOwnRecord))
-	case len(c.Readings) == 0:
+	case !c.surveyed():
 		b.put(open(demandPits, "", toCome, b.workStep()))
 	case deepest == 0:
 		b.put(provenBy(demandPits, "", byOwnRecord)) // no ring passes over any of them

@@ -32,7 +32,7 @@ func (b *book) finished() (g bore.Geometry, findings []bore.Finding, there bool)
 func (b *book) workStep() Step {
 	c, p := b.chosen(), b.passes[b.at]
 	switch {
-	case len(b.Cylinders[b.at].Readings) == 0:
+	case !b.Cylinders[b.at].surveyed():
 		return StepMeasure
 	case len(b.choice.Cylinders) == 0:
 		return StepWaitForOthers
@@ -89,7 +89,7 @@ func (b *book) route(path string) {
 	switch {
 	case len(b.choice.Cylinders) == 0:
 		step := StepWaitForOthers
-		if len(b.Cylinders[b.at].Readings) == 0 {
+		if !b.Cylinders[b.at].surveyed() {
 			step = StepMeasure
 		}
 		r = open(demandRoute, "", notRead, step)

@@ -26,7 +26,7 @@ var overviewRows = [...]struct {
 	{"route, sleeve", []Demand{demandRoute, demandSleeve}},
 	{"piston, clearance", []Demand{demandPistons, demandLeastClearance, demandGreatestClearance, demandRunningClearance}},
 	{"ring gaps, ends", []Demand{demandGap, demandServiceGap, demandRunningGap, demandHotGap, demandEnds}},
-	{"work, crosshatch", []Demand{demandWork, demandRecord, demandCrosshatch}},
+	{"work, finish, form", []Demand{demandWork, demandRecord, demandCrosshatch, demandTexture, demandForm}},
 	{"washed, at rest, held", []Demand{demandWashed, demandRest, demandClamping}},
 	{"facts agree", []Demand{demandAgreement}},
 }

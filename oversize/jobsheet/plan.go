@@ -112,7 +112,7 @@ func (j Job) plan() (Sheet, error) {
 	}
 	for i, c := range g.Cylinders {
 		cs := CylinderSheet{
-			Name: c.Name, Next: next(of(rows, i)), Bore: read[i].bore, Findings: read[i].findings, Coarse: read[i].coarse,
+			Name: c.Name, Next: next(of(rows, i)), Bore: read[i].bore, Form: read[i].wallForm(), Findings: read[i].findings, Coarse: read[i].coarse,
 			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
 		}
 		if len(choice.Cylinders) > 0 {
@@ -155,7 +155,7 @@ func (s *Sheet) usual() (err error) {
 func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, passes []passing) (out []Remark) {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d].", i)
-		if len(c.Proof) > 0 && proofs[i] == nil {
+		if c.reread() && proofs[i] == nil {
 			out = omit(out, path+"proof", "not every worn bore has been read")
 		}
 		if c.bored() && !passes[i].recorded {

@@ -16,6 +16,7 @@ import (
 // A ProofSheet is a finished bore, read after the wash, and what it shows.
 type ProofSheet struct {
 	Bore    bore.Geometry  `json:"bore"`             // sizes and form at 20 °C
+	Form    *WallForm      `json:"form,omitempty"`   // of the wall, where it was traced
 	Changed *bore.Change   `json:"changed,omitzero"` // since the survey; nil where no place was read both times, or the wall is a new one
 	Missing []bore.Reading `json:"missing,omitzero"` // where the survey was read and the proof was not
 	// Findings of the bore: as New the finish window, where it is cut to a size.
@@ -24,6 +25,8 @@ type ProofSheet struct {
 	Crosshatch *uncertainty.Verdict `json:"crosshatch,omitempty"`
 	// Remedies has, for each undecided finding by its place from 0, what would settle it if the value stayed.
 	Remedies map[int]uncertainty.Remedy `json:"remedies,omitempty"`
+
+	traced *tracedBore // what Form is of
 }
 
 // mostApart is how far the cylinder may be from the temperature of the setting standard in the reading that
@@ -42,7 +45,7 @@ func (t Temperatures) atRest() bool {
 func proofs(g given, read []readBore, choice oversize.Choice) ([]*ProofSheet, error) {
 	all := make([]*ProofSheet, len(read))
 	for i, c := range g.Cylinders {
-		if len(c.Proof) == 0 || len(choice.Cylinders) == 0 {
+		if !c.reread() || len(choice.Cylinders) == 0 {
 			continue
 		}
 		p, err := g.prove(c, read[i], choice.Cylinders[i])
@@ -56,10 +59,17 @@ func proofs(g given, read []readBore, choice oversize.Choice) ([]*ProofSheet, er
 
 func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice) (p ProofSheet, err error) {
 	by := g.proofGauge()
-	if p.Bore, err = g.measure(c.Proof, by, g.proof); err != nil {
+	traced, err := g.trace(c.ProofTraces, by, g.proofSpindle)
+	if err != nil {
 		return p, err
 	}
-	p.Missing = missing(before.bore, p.Bore)
+	if p.Bore, err = g.measureOrTraced(c.Proof, by, g.proof, traced); err != nil {
+		return p, err
+	}
+	if traced != nil {
+		p.Form, p.traced = &traced.form, traced
+	}
+	p.Missing = missing(before.bore, p.Bore, p.Form)
 	if choice.Route != oversize.Sleeve { // else the bore that was read then is gone
 		if change, err := bore.Compare(before.bore, p.Bore); err == nil {
 			p.Changed = &change
@@ -69,7 +79,7 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	if err != nil {
 		return p, err
 	}
-	if p.Findings, err = p.Bore.Judge(limits, g.risk.row); err != nil {
+	if p.Findings, err = g.judge(p.Bore, traced, c.Proof, limits, g.risk.row); err != nil {
 		return p, err
 	}
 	if p.Remedies, err = remedies(p.Bore, p.Findings); err != nil {
@@ -82,12 +92,12 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	return p, nil
 }
 
-// missing returns the places of the survey that were not read again.
-func missing(before, after bore.Geometry) []bore.Reading {
+// missing returns the places of the survey that were neither read again nor traced.
+func missing(before, after bore.Geometry, traced *WallForm) []bore.Reading {
 	var list []bore.Reading
 	again := toRead(places(after))
 	for _, r := range toRead(places(before)) {
-		if !slices.Contains(again, r) {
+		if !slices.Contains(again, r) && !traced.has(r.Depth) {
 			list = append(list, r)
 		}
 	}

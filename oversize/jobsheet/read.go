@@ -16,6 +16,7 @@ import (
 // A read bore is what the survey of one cylinder says; zero where it was not read.
 type readBore struct {
 	bore     bore.Geometry
+	traced   *tracedBore // nil where it was not traced
 	findings []bore.Finding
 	coarse   []bore.Coarse
 	remedies map[int]uncertainty.Remedy
@@ -27,19 +28,22 @@ type readBore struct {
 func readBores(g given) ([]readBore, error) {
 	all := make([]readBore, len(g.Cylinders))
 	for i, c := range g.Cylinders {
-		if len(c.Readings) == 0 {
+		if !c.surveyed() {
 			continue
 		}
 		var err error
 		if all[i], err = g.readBore(c); err != nil {
-			return nil, fault(fmt.Sprintf("cylinders[%d].readings", i), err)
+			return nil, fault(fmt.Sprintf("cylinders[%d].%s", i, c.readFrom()), err)
 		}
 	}
 	return all, nil
 }
 
 func (g given) readBore(c Cylinder) (r readBore, err error) {
-	if r.bore, err = g.measure(c.Readings, g.Gauge, g.survey); err != nil {
+	if r.traced, err = g.trace(c.Traces, g.Gauge, g.surveySpindle); err != nil {
+		return r, err
+	}
+	if r.bore, err = g.measureOrTraced(c.Readings, g.Gauge, g.survey, r.traced); err != nil {
 		return r, err
 	}
 	if fresh := g.Engine.Limits.NewBore; fresh.HasMin() && cannot(r.bore.Largest.Size, units.Limits{Min: fresh.Min + c.over()}) {
@@ -50,7 +54,7 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 	if err != nil {
 		return r, err
 	}
-	if r.findings, err = r.bore.Judge(limits, g.risk.survey); err != nil {
+	if r.findings, err = g.judge(r.bore, r.traced, c.Readings, limits, g.risk.survey); err != nil {
 		return r, err
 	}
 	if len(oversize.Deciding(r.findings)) < len(r.findings) {
@@ -62,7 +66,7 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 	if r.remedies, err = remedies(r.bore, r.findings); err != nil {
 		return r, err
 	}
-	if r.cleanUp, err = r.bore.CleanUp(g.wear(c, r.bore)); err != nil {
+	if r.cleanUp, err = g.cleanUp(g.wear(c, r.bore), r); err != nil {
 		return r, err
 	}
 	if t := c.FeelerTest; len(t) == 2 {
@@ -78,6 +82,22 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 		return r, err
 	}
 	return r, nil
+}
+
+// wallForm is what the traces show; nil where there are none.
+func (r readBore) wallForm() *WallForm {
+	if r.traced == nil {
+		return nil
+	}
+	return &r.traced.form
+}
+
+// readFrom is the field that a worn bore is known by.
+func (c Cylinder) readFrom() string {
+	if len(c.Readings) == 0 {
+		return "traces"
+	}
+	return "readings"
 }
 
 // limits returns the maker's limits as package bore wants them, for a cylinder that stands at a size over

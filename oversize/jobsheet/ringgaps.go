@@ -69,10 +69,9 @@ func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofS
 			out = omit(out, "ring gaps of cylinder "+c.Name, "the finished size is not known yet")
 			continue
 		}
-		form := read[i].bore
-		formKnown := stays(choice.Cylinders[i])
+		forms, formKnown := formsOf(read[i].bore, read[i].wallForm()), stays(choice.Cylinders[i])
 		if proofs[i] != nil {
-			form, formKnown = proofs[i].Bore, true
+			forms, formKnown = formsOf(proofs[i].Bore, proofs[i].Form), true
 		}
 		for n, measured := range c.Rings {
 			w := ringWork{given: g, ring: g.Engine.ring(measured.Ring), measured: measured, bore: bores[i], stays: stays(choice.Cylinders[i])}
@@ -81,7 +80,7 @@ func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofS
 				return nil, nil, fault(fmt.Sprintf("cylinders[%d].rings[%d]", i, n), err)
 			}
 			if formKnown {
-				if r.Follows, err = w.follows(r.Gap, form); err != nil {
+				if r.Follows, err = w.follows(r.Gap, forms); err != nil {
 					out = omit(out, "whether ring "+r.Ring+" follows the bore", "%v", err)
 				}
 			}
@@ -228,19 +227,26 @@ func (w ringWork) hot(r *RingSheet, h rings.Warm) error {
 	return err
 }
 
-// follows returns whether a ring follows a bore of a form; nil where the ring's section is not given or the
-// form was not seen.
-func (w ringWork) follows(gap uncertainty.Estimate, g bore.Geometry) (*rings.Conformity, error) {
-	if w.ring.Thickness == 0 || w.ring.Height == 0 || w.ring.FreeGap == 0 {
-		return nil, nil
+// formsOf returns the form of a bore as a ring meets it: that of each trace, or of the plane that was read most oval.
+func formsOf(g bore.Geometry, traced *WallForm) (forms [][]bore.Harmonic) {
+	if traced != nil {
+		for _, t := range traced.Traces {
+			forms = append(forms, t.Lobes)
+		}
+		return forms
 	}
-	var form []bore.Harmonic
 	for _, p := range g.Planes {
 		if p.Depth == g.OvalityAt {
-			form = p.Harmonics()
+			forms = append(forms, p.Harmonics())
 		}
 	}
-	if len(form) == 0 {
+	return forms
+}
+
+// follows returns whether a ring follows a bore, where that asks most of it; nil where the ring's section is not given
+// or no form was seen.
+func (w ringWork) follows(gap uncertainty.Estimate, forms [][]bore.Harmonic) (most *rings.Conformity, err error) {
+	if w.ring.Thickness == 0 || w.ring.Height == 0 || w.ring.FreeGap == 0 {
 		return nil, nil
 	}
 	metal, err := w.ring.Material.or(material.GreyIron())
@@ -252,8 +258,19 @@ func (w ringWork) follows(gap uncertainty.Estimate, g bore.Geometry) (*rings.Con
 	if err != nil {
 		return nil, err
 	}
-	c, err := tension.Follow(form)
-	return &c, err
+	for _, form := range forms {
+		if len(form) == 0 {
+			continue
+		}
+		c, err := tension.Follow(form)
+		if err != nil {
+			return nil, err
+		}
+		if most == nil || c.Derived.Used > most.Derived.Used {
+			most = &c
+		}
+	}
+	return most, nil
 }
 
 // filed is the gap once what is to be filed is off.

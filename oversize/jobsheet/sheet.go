@@ -62,6 +62,7 @@ type CylinderSheet struct {
 	Name     string         `json:"name"` // of the cylinder, from the job
 	Next     Step           `json:"next"`
 	Bore     bore.Geometry  `json:"bore"`              // sizes and form at 20 °C
+	Form     *WallForm      `json:"form,omitempty"`    // of the wall, where it was traced
 	Findings []bore.Finding `json:"findings,omitzero"` // one for each limit given
 	Coarse   []bore.Coarse  `json:"coarse,omitzero"`   // limits that the gauge is too coarse for
 	// Clearances of the piston in hand in the bore as it is, and of the one for the finished bore

@@ -93,6 +93,11 @@ func (s Shown) length(l units.Length) string {
 	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)) })
 }
 
+// finer prints a length to a place more than others, for what is smaller than the doubt of a size.
+func (s Shown) finer(l units.Length) string {
+	return s.each(func(unit units.Length) string { return l.Format(unit, placesFor(unit)+1) })
+}
+
 // gap returns l as feeler gauges have it: to 0.01 mm, or a thou.
 func (s Shown) gap(l units.Length) string {
 	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)-1) })

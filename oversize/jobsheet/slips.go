@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -30,6 +31,7 @@ var (
 	}
 	usualAllowance = units.Limits{Min: units.Micrometre, Max: 50 * units.Micrometre} // of a boring bar, radial
 	usualPlay      = units.Limits{Min: 50 * units.Micrometre, Max: 1500 * units.Micrometre}
+	usualSpindle   = units.Limits{Min: 100 * units.Nanometre, Max: 30 * units.Micrometre} // error of a radius; a tenth of the most in scatter
 	usualHotGap    = units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre}
 )
 
@@ -163,6 +165,8 @@ func (s *slipper) limits(e Engine) {
 	s.length(path+"taper", l.Taper, bore.UsualForm(e.Bore))
 	s.say(path+"choke", l.Choke.String(), l.Choke.IsZero() || bore.UsualForm(e.Bore).Contains(l.Choke.Max) && l.Choke.Min >= 0, "%v at the most is usual", bore.UsualForm(e.Bore))
 	s.length(path+"greatest_less_least", l.GreatestLessLeast, bore.UsualForm(e.Bore))
+	s.length(path+"roundness", l.Roundness, units.Limits{Min: bore.UsualFinishForm(e.Bore).Min / 2, Max: bore.UsualForm(e.Bore).Max})
+	s.length(path+"cylindricity", l.Cylindricity, units.Limits{Min: bore.UsualFinishForm(e.Bore).Min / 2, Max: bore.UsualForm(e.Bore).Max})
 	s.length(path+"finish_ovality", l.FinishOvality, bore.UsualFinishForm(e.Bore))
 	s.length(path+"finish_taper", l.FinishTaper, bore.UsualFinishForm(e.Bore))
 	s.window(path+"piston_clearance", l.PistonClearance, fit.UsualClearance(e.Bore))
@@ -180,6 +184,8 @@ func (s *slipper) gauge(path string, by Gauge, j Job) {
 	s.length("gauge.resolution", by.Resolution, units.Limits{Min: resolutionFrom, Max: resolutionTo})
 	scale := units.Limits{Min: by.Resolution / steps * 2, Max: steps * by.Resolution}
 	s.length("gauge.repeatability", by.Repeatability, scale)
+	s.length("gauge.spindle.repeatability", by.Spindle.Repeatability, units.Limits{Min: usualSpindle.Min, Max: usualSpindle.Max / steps})
+	s.length("gauge.spindle.error", by.Spindle.Error, usualSpindle)
 	s.length("gauge.dial_error", by.DialError, units.Limits{Min: scale.Min, Max: 4 * by.Resolution})
 	if by.Standard != (Standard{}) {
 		s.doubt(path+".standard.size", by.Standard.Size, usualDoubts.size)
@@ -206,6 +212,8 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 		s.length(path+".over", c.over(), oversize.UsualOver())
 	}
 	s.stands(path, c, e, read)
+	s.spikes(path+".traces", c.Traces)
+	s.spikes(path+".proof_traces", c.ProofTraces)
 	s.scatter(path+".readings", c.Readings, s.job.Gauge)
 	s.scatter(path+".proof", c.Proof, s.job.proofGauge())
 	s.length(path+".thinnest_wall", c.ThinnestWall.Value, oversize.UsualWall(e.Bore))
@@ -223,6 +231,9 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 		for i, r := range slices.Concat(c.Readings, c.Proof) {
 			s.say(fmt.Sprintf("%s.readings[%d].depth", path, i), r.depth().String(), r.depth() <= 2*e.Stroke, "a bore ends within two strokes")
 		}
+	}
+	for _, t := range slices.Concat(c.Traces, c.ProofTraces) {
+		s.say(path+".traces.depth", length(t.Depth).String(), e.Layout.Length != 0 || length(t.Depth) <= 2*e.Stroke, "a bore ends within two strokes")
 	}
 	s.say(path+".crosshatch_doubt", c.CrosshatchDoubt.String(), c.CrosshatchDoubt == 0 || c.CrosshatchDoubt >= units.Degree/5 && c.CrosshatchDoubt <= 10*units.Degree,
 		"0.2 to 10° is usual")
@@ -260,6 +271,32 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 		least[at], most[at] = min(least[at], d), max(most[at], d)
 		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), most[at]-least[at] <= apart*by.Resolution || r.Confirmed && count[at] > 2,
 			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis, apart)
+	}
+}
+
+// leastSpike is how far a radius may stand out of its neighbours where the spindle is better than any wall.
+const leastSpike = 5 * units.Micrometre
+
+// spikes holds each radius of a trace against its neighbours: a wall that is worn or honed runs on from one to the next,
+// a slip of the pen does not, nor a score.
+func (s *slipper) spikes(path string, ts []Trace) {
+	scatter := cmp.Or(s.job.Gauge.Spindle.Repeatability, repeatSteps*s.job.Gauge.Resolution)
+	most := max(apart*scatter, leastSpike)
+	for i, t := range ts {
+		rs, list := t.Radii, "radii"
+		if len(t.Deviations) > 0 {
+			rs, list = t.Deviations, "deviations"
+		}
+		at := func(k int) units.Length { return rs[(k+len(rs))%len(rs)] }
+		off := func(k int) units.Length { // a cubic through two on either side
+			return (at(k) - (4*(at(k-1)+at(k+1))-at(k-2)-at(k+2))/6).Abs()
+		}
+		for k, r := range rs {
+			if off(k) >= max(off(k-1), off(k+1)) { // else it is the neighbour that stands out
+				s.say(fmt.Sprintf("%s[%d].%s[%d]", path, i, list, k), r.String(), off(k) <= most,
+					"it stands out of its neighbours by %v: a score, or a slip?", off(k).Round(units.Micrometre))
+			}
+		}
 	}
 }
 

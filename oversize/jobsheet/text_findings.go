@@ -131,6 +131,9 @@ func (s Sheet) cleanUps(part *page.Section) {
 	rows := [][]string{{"cylinder", "cleans up on the original centre", "on the worn centre", "which moves the axis by", "allowances in it"}}
 	for _, c := range s.Cylinders {
 		row := []string{c.Name, interval(show, c.CleanUp.Original), interval(show, c.CleanUp.Worn), show.length(c.CleanUp.Shift), "–"}
+		if c.CleanUp.Toward != 0 {
+			row[3] += " towards " + degrees(c.CleanUp.Toward)
+		}
 		if c.CleanUp.Extra != 0 {
 			row[4] = show.length(c.CleanUp.Extra)
 		}

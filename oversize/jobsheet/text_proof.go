@@ -28,9 +28,10 @@ func (s Sheet) proofText() (part page.Section) {
 			continue
 		}
 		part.Add(heading("Cylinder %s", c.Name))
-		gaugeLine(&part, show, s.Job.proofGauge())
+		gaugeLine(&part, show, s.Job.proofGauge(), len(s.Job.Cylinders[i].Proof) > 0)
 		geometry(&part, show, c.Proof.Bore)
 		s.drawBore(&part, c.Proof.Bore, picture.Marks{Finish: s.Choice.Cylinders[i].Finish})
+		s.formText(&part, c.Proof.Form)
 		for _, u := range c.Proof.Bore.Unseen {
 			if !slices.Contains(c.Bore.Unseen, u) { // else it has been said of the survey
 				part.Add(page.Caution("The proof cannot show " + u.String() + "."))
@@ -88,6 +89,7 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	for _, f := range c.Proof.Findings {
 		rows = append(rows, findingRow(show, c.Name, aboutProof(show, f), f.Finding, !f.NotMeasured))
 	}
+	rows = append(rows, c.Proof.Form.rows(show, c.Name)...)
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
 			rows = append(rows, findingRow(show, c.Name, f.Subject+", "+r.Ring, f, true))

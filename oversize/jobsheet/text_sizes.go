@@ -18,7 +18,7 @@ import (
 func (s Sheet) sizes() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "SIZES AT 20 °C (± expanded uncertainty, 95 %)"
-	gaugeLine(&part, show, s.Job.Gauge)
+	gaugeLine(&part, show, s.Job.Gauge, len(s.Job.surveyed()) > 0)
 	if v := s.Study; v != nil {
 		text := fmt.Sprintf("By %d trials one reading of this gauge scatters by %s, one standard deviation", v.Trials, show.length(v.Repeatability.Std))
 		if two, err := v.Doubt(study.Differences, 1); err == nil {
@@ -35,6 +35,7 @@ func (s Sheet) sizes() (part page.Section) {
 		part.Add(heading("Cylinder %s", c.Name))
 		geometry(&part, show, c.Bore)
 		s.drawBore(&part, c.Bore, s.marks(i))
+		s.formText(&part, c.Form)
 		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
 			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", show.estimate(t)))
 		}
@@ -49,9 +50,12 @@ func (s Sheet) sizes() (part page.Section) {
 	return part
 }
 
-// gaugeLine says what was read with, and how warm everything was.
-func gaugeLine(part *page.Section, show Shown, g Gauge) {
-	text := fmt.Sprintf("%v gauge, reading to %s", g.kind(), show.plain(g.Resolution))
+// gaugeLine says what was read with, and how warm everything was. Where nothing was read there are traces.
+func gaugeLine(part *page.Section, show Shown, g Gauge, read bool) {
+	text := "spindle"
+	if read {
+		text = fmt.Sprintf("%v gauge, reading to %s", g.kind(), show.plain(g.Resolution))
+	}
 	if g.Standard != (Standard{}) {
 		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + show.length(g.Standard.Size.Value)
 	}
@@ -77,6 +81,9 @@ func gaugeLine(part *page.Section, show Shown, g Gauge) {
 func geometry(part *page.Section, show Shown, g bore.Geometry) {
 	for _, unit := range show.units() {
 		part.Add(table(sizeTable(g, unit)))
+	}
+	if axes := axesOf(toRead(places(g))); len(axesPrinted(axes)) < len(axes) {
+		part.Add(sentence("Four of %d axes are printed; the figures below are of all.", len(axes)))
 	}
 	rows := [][]string{{"largest", show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
 	if g.HasOvality {
@@ -109,7 +116,7 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 	planes := slices.Concat(g.Planes, g.Bridges)
 	slices.SortStableFunc(planes, func(a, b bore.Plane) int { return cmp.Compare(a.Depth, b.Depth) })
-	axes := axesOf(toRead(places(g)))
+	axes := axesPrinted(axesOf(toRead(places(g))))
 	rows := [][]string{append(depthHead(axes), "ovality")}
 	for _, plane := range planes {
 		row := []string{plainIn(plane.Depth, unit)}
@@ -154,7 +161,7 @@ func taperWords(show Shown, t bore.Taper) string {
 
 // blankTable has a row for each depth of the places, a column for each axis, and room to write.
 func blankTable(show Shown, places []bore.Reading) [][]string {
-	axes := axesOf(places)
+	axes := axesPrinted(axesOf(places))
 	rows := [][]string{depthHead(axes)}
 	for _, r := range places {
 		if d := show.plain(r.Depth); rows[len(rows)-1][0] != d {

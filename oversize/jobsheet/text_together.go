@@ -26,6 +26,7 @@ func (s Sheet) record() (part page.Section) {
 	part.Title = "RECORD to hand back with the engine"
 	rows := [][]string{{"cylinder", "largest, before", "largest, now", "ovality, before", "ovality, now", "taper, before", "taper, now"}}
 	fits := [][]string{{"cylinder", "clearance, least", "clearance, greatest", "crosshatch"}}
+	walls := [][]string{{"cylinder", "roundness", "cylindricity", "bend of the axis"}}
 	for _, r := range s.Job.Engine.Rings {
 		fits[0] = append(fits[0], "gap, "+r.Name)
 	}
@@ -50,9 +51,15 @@ func (s Sheet) record() (part page.Section) {
 			fit = append(fit, gap)
 		}
 		fits = append(fits, fit)
+		if f := c.Proof.Form; f != nil {
+			walls = append(walls, []string{c.Name, show.estimate(f.leastRound().Roundness), known(show, f.Cylindricity), known(show, f.Bend)})
+		}
 	}
 	part.Add(table(rows), table(fits))
-	gaugeLine(&part, show, s.Job.proofGauge())
+	if len(walls) > 1 {
+		part.Add(table(walls))
+	}
+	gaugeLine(&part, show, s.Job.proofGauge(), len(s.Job.reread()) > 0)
 	part.Add(page.Form{{Label: "pistons, make and size"}, {Label: "rings, make and size"}, {Label: "date"}, {Label: "name"}})
 	return part
 }

@@ -9,6 +9,9 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
+// textureLimits is of how many parameters there are limits: those of one row share its risk, given or not.
+const textureLimits = 10
+
 // textures holds the texture of every finished wall against what the rings want; nil where nothing is wanted or
 // read.
 func textures(g given) ([][]surface.Finding, error) {
@@ -25,7 +28,7 @@ func textures(g given) ([][]surface.Finding, error) {
 		if err != nil {
 			return nil, fault(path, err)
 		}
-		if all[i], err = wall.Judge(g.Engine.Texture, g.risk.row); err != nil {
+		if all[i], err = wall.Judge(g.Engine.Texture, g.risk.row.Share(textureLimits)); err != nil {
 			return nil, fault(path, err)
 		}
 	}

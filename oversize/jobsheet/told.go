@@ -35,6 +35,9 @@ func (g given) untold(choice oversize.Choice) []need {
 	}
 	e, l := g.Engine, g.Engine.Limits
 	ask(g.Gauge.Standard == (Standard{}), "gauge.standard", "what was the gauge set on?")
+	for _, c := range g.Cylinders {
+		ask(c.surveyed() && g.Gauge.Standard != (Standard{}) && g.gaugeOf(c.Readings, g.Gauge).Standard == (Standard{}), "gauge.spindle.on_standard", "was the spindle's indicator set on the standard?")
+	}
 	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(ringTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
 	ask(g.Counted.Readings == nil, "counted.readings", "how many readings were written down?")
 	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")
@@ -66,7 +69,7 @@ func (g given) untold(choice oversize.Choice) []need {
 	ask(e.MayShift == nil, "engine.may_shift", "how far may the axis move? \"0 mm\" is not at all")
 	ask(l.PistonClearance.IsZero(), "engine.limits.piston_clearance", "what clearance does the maker want?")
 	for i, c := range g.Cylinders {
-		ask(c.WearShare == 0 && !g.unknown(wearShare), fmt.Sprintf("cylinders[%d].wear_share", i), "how much of the wear is on one side? Or name it in not_known")
+		ask(c.WearShare == 0 && !g.unknown(wearShare) && len(c.Traces) == 0, fmt.Sprintf("cylinders[%d].wear_share", i), "how much of the wear is on one side? Or name it in not_known")
 	}
 	if bored {
 		ask(e.GasketHole == 0, "engine.gasket_hole", "how wide is the hole of the head gasket to be fitted?")

@@ -39,7 +39,7 @@ var sections = []section{
 		"sleeve.joint.seat", "sleeve.bored",
 	}},
 	{"BEFORE MEASURING", []string{"to_read"}},
-	{"SIZES", []string{"job.gauge", "cylinders.i.bore", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
+	{"SIZES", []string{"job.gauge", "cylinders.i.bore", "cylinders.i.form", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
 	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
 	{"ROUTE", []string{"choice", "cylinders.*.clean_up", "cylinders.*.findings"}},
 	{"FINISH", []string{"choice.cylinders", "cylinders.*.stock", "cylinders.*.warm", "job.engine.honing_allowance", "job.cuts.warm", "sleeve.bored"}},
@@ -88,7 +88,7 @@ func (f *facts) take(t testing.TB, key string, v any) {
 				f.add("rev/min", n.Min.In(units.PerMinute), n.Max.In(units.PerMinute))
 			}
 		}
-		if reach, ok := v["reach"]; ok {
+		if reach, ok := v["reach"].(map[string]any); ok { // that of a certificate is a length
 			var r hone.Found
 			var now hone.Setting
 			again(t, reach, &r)
@@ -104,7 +104,9 @@ func (f *facts) take(t testing.TB, key string, v any) {
 			f.take(t, "", decoded(t, r.After()))
 		}
 		for k, x := range v {
-			f.take(t, k, x)
+			if k != "radii" && k != "circle" && k != "locals" && k != "own" { // drawings and differences alone show them
+				f.take(t, k, x)
+			}
 		}
 	case []any:
 		for i, x := range v {
@@ -236,6 +238,7 @@ var forms = []struct{ kind, pattern string }{
 	{"both", number + ` to ` + number + ` (MPa|psi)`},
 	{"most", `max ` + number + ` (mm|in)\b`},
 	{"least", `min ` + number + ` (mm|in)\b`},
+	{"bare window", number + ` to ` + number + `()`},
 	{"bare most", `max ` + number + `()`},
 	{"bare least", `min ` + number + `()`},
 	{"lasts", `\b((?:\d+h)?(?:\d+m)?\d+(?:\.\d+)?s)()\b`},
@@ -439,6 +442,15 @@ func (c claim) holds() bool {
 			for _, unit := range []units.Length{units.Millimetre, units.Inch} {
 				if c.kind == "bare most" && w.HasMax() && roundsUp(-w.Max.In(unit), minus(c.numbers[0])) ||
 					c.kind == "bare least" && w.HasMin() && roundsUp(w.Min.In(unit), c.numbers[0]) {
+					return true
+				}
+			}
+			return false
+		})
+	case "bare window":
+		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
+			for _, unit := range []units.Length{units.Millimetre, units.Inch} {
+				if roundsUp(w.Min.In(unit), c.numbers[0]) && roundsUp(-w.Max.In(unit), minus(c.numbers[1])) {
 					return true
 				}
 			}

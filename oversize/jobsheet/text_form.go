@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"borewright.example/bore/form"
+	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/oversize/jobsheet/picture"
+	"borewright.example/units"
+)
+
+// formText prints what the traces of a bore show, where there are any.
+func (s Sheet) formText(part *page.Section, f *WallForm) {
+	if f == nil {
+		return
+	}
+	show := s.Job.Units
+	part.Add(page.Sentence("By traces, " + s.spindleWords() + ":"))
+	orders := f.lobesShown()
+	head := []string{"depth", "mean diameter", "roundness"}
+	for order := 2; order <= orders; order++ {
+		head = append(head, fmt.Sprintf("%d lobes", order))
+	}
+	rows := [][]string{head}
+	searched := false
+	for _, t := range f.Traces {
+		row := []string{show.plain(t.Depth), show.length(t.Mean), show.estimate(t.Roundness)}
+		for _, h := range t.Lobes {
+			if h.Order <= orders {
+				row = append(row, show.finer(h.Amplitude))
+			}
+		}
+		rows = append(rows, row)
+		searched = searched || t.Circle.Certificate.Searched
+	}
+	part.Add(table(rows))
+	if len(f.Traces) > 1 {
+		part.Add(facts([][]string{
+			{"cylindricity", show.estimate(f.Cylindricity), f.cylinderWords()},
+			{"bend of the axis", show.estimate(f.Bend), f.bendWords(show)},
+		}))
+	}
+	how := "proved by its contacts"
+	if searched {
+		how = "proved by its contacts, or by search where they do not suffice"
+	}
+	part.Add(sentence("Roundness is RONt of the minimum zone, radial, %s. Lobes are radial amplitudes; finer ones than these are in the roundness as far as points met them.", how))
+	for _, u := range f.Unseen {
+		part.Add(page.Caution("No trace shows " + u.String() + "."))
+	}
+	s.drawTrace(part, f)
+}
+
+// lobesShown is the highest order of lobes that every trace carries, 5 at most: what is higher is a row too wide.
+func (f *WallForm) lobesShown() int {
+	most := 5
+	for _, t := range f.Traces {
+		most = min(most, len(t.Lobes)+1)
+	}
+	return most
+}
+
+func (f *WallForm) cylinderWords() string {
+	c := f.Cylinder.Certificate
+	text := fmt.Sprintf("CYLt of the minimum zone, carried by %d points", len(c.Contacts()))
+	switch {
+	case !c.Searched:
+		return text + ": proved"
+	case c.Bound < f.Cylindricity.Std:
+		return text + ": proved but for less than its doubt"
+	}
+	return text + ": found by search, not proved"
+}
+
+func (f *WallForm) bendWords(show Shown) string {
+	if !standsOut(f.Bend) {
+		return "none that stands out of the doubt"
+	}
+	return fmt.Sprintf("at %s, towards %s from thrust", show.plain(f.Median.BendAt), degrees(f.Median.Toward))
+}
+
+// spindleWords says what the traces were taken with.
+func (s Sheet) spindleWords() string {
+	show, v := s.Job.Units, s.Job.Gauge.Spindle
+	text := "the indicator set on no standard, so that they hold form and no size"
+	if v.OnStandard {
+		text = "the indicator set on the standard"
+	}
+	if v.Repeatability != 0 {
+		text += ", one radius scattering by " + show.plain(v.Repeatability)
+	}
+	if v.Error != 0 {
+		text += ", off by " + show.plain(v.Error) + " at most"
+	}
+	return text
+}
+
+// leastRound is the trace whose roundness decides.
+func (f *WallForm) leastRound() TraceForm {
+	return slices.MaxFunc(f.Traces, func(a, b TraceForm) int { return cmp.Compare(a.Roundness.Value, b.Roundness.Value) })
+}
+
+// drawTrace draws the trace that is least round.
+func (s Sheet) drawTrace(part *page.Section, f *WallForm) {
+	worst := f.leastRound()
+	t, err := form.FromRadii(worst.Radii)
+	if err != nil {
+		return
+	}
+	p, err := picture.Trace(t, s.unit())
+	p.Title = "The wall at " + plainIn(worst.Depth, s.unit()) + ", least round, and its four circles"
+	draw(part)(p, err)
+}
+
+// rows are the findings of roundness and cylindricity, for their table.
+func (f *WallForm) rows(show Shown, cylinder string) (rows [][]string) {
+	if f == nil {
+		return nil
+	}
+	for _, found := range f.Findings {
+		rows = append(rows, findingRow(show, cylinder, found.Subject, found, true))
+	}
+	return rows
+}
+
+// mostAxes is along how many axes sizes are printed: of a trace there are more.
+const mostAxes = 6
+
+// axesPrinted returns those of the axes that are printed: of many, the four that are nearest to eighths of a turn.
+func axesPrinted(axes []units.Angle) []units.Angle {
+	if len(axes) <= mostAxes {
+		return axes
+	}
+	var few []units.Angle
+	for _, eighth := range []units.Angle{0, 45 * units.Degree, 90 * units.Degree, 135 * units.Degree} {
+		few = append(few, slices.MinFunc(axes, func(a, b units.Angle) int {
+			return cmp.Compare(max(a-eighth, eighth-a), max(b-eighth, eighth-b))
+		}))
+	}
+	return slices.Compact(few)
+}

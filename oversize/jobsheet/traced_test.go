@@ -1,0 +1,382 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/bore/form"
+	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet"
+	"borewright.example/rings"
+	"borewright.example/units"
+	"borewright.example/units/material"
+	"borewright.example/units/uncertainty"
+)
+
+func tracedDemo(t testing.TB) tree { return demoTrees(t)["traced"] }
+
+// traces returns the radii of a list of traces at 20 °C, worked out from the file by hand, and the diameters along
+// every direction as the spindle showed them.
+func (f jobFile) traces(which string, g bore.Gauge) (sections []form.Section, readings []bore.Reading) {
+	c := f.of("cylinders", 0)
+	for k := range c.count(which) {
+		one := c.of(which, k)
+		depth := one.size("depth")
+		var shown, radii []units.Length
+		for _, text := range append(pick(one.tree, "radii.*"), pick(one.tree, "deviations.*")...) {
+			l := must(units.ParseLength(text.(string)))(f.t)
+			if one.has("deviations") {
+				l += g.Standard.Size / 2
+			}
+			at20 := material.Comparison{
+				Standard: g.Standard.Size, Deviation: 2*l - g.Standard.Size, StandardAt: g.Standard.At.Value, GaugeSetAt: g.SetAt.Value, GaugeUseAt: g.UsedAt.Value,
+				PartAt: g.PartAt.Value, StandardExpansion: g.Standard.Material.Expansion, GaugeExpansion: g.Material.Expansion, PartExpansion: g.Part.Expansion,
+			}
+			shown, radii = append(shown, l), append(radii, must(at20.SizeAt20())(f.t)/2)
+		}
+		trace := must(form.FromRadii(shown))(f.t)
+		var axes []units.Angle
+		for i := range len(shown) / 2 {
+			axes = append(axes, units.Angle(360*float64(i)/float64(len(shown)))*units.Degree)
+		}
+		readings = append(readings, must(trace.Readings(depth, must(trace.LeastSquares())(f.t).Centre, axes))(f.t)...)
+		sections = append(sections, form.Section{Depth: depth, Trace: must(form.FromRadii(radii))(f.t)})
+	}
+	return sections, readings
+}
+
+// TestTracedRooms: what stands on the sheet of a bore that was traced is what the rooms say when they are called one
+// by one; and every certificate on it holds for the radii that stand there.
+func TestTracedRooms(t *testing.T) {
+	data, err := os.ReadFile("../../examples/refresh/jobs/traced.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := jobFile{t: t}
+	if err := json.Unmarshal(data, &f.tree); err != nil {
+		t.Fatal(err)
+	}
+	_, written := planData(t, data)
+	s := must(jobsheet.ReadSheet(bytes.NewReader(written)))(t)
+	c := s.Cylinders[0]
+
+	scatter, off := f.size("gauge.spindle.repeatability"), f.size("gauge.spindle.error")
+	spindle := func(path string) bore.Gauge {
+		g := f.gauge(path)
+		both := math.Sqrt2 * scatter.In(units.Micrometre)
+		g.Resolution, g.Repeatability, g.DialError = 0, must(units.Of(both, units.Micrometre))(t), 2*off
+		return g
+	}
+	sections, readings := f.traces("traces", spindle("gauge"))
+	g := must(f.layout().Measure(readings, spindle("gauge")))(t)
+	g.Unseen = c.Bore.Unseen
+	same(t, "geometry", c.Bore, g)
+	for _, u := range []bore.Unseen{bore.UnseenOddLobes, bore.UnseenCentre, bore.UnseenHigherLobes} {
+		if slices.Contains(c.Bore.Unseen, u) || slices.Contains(c.Proof.Bore.Unseen, u) {
+			t.Errorf("a trace shows %v", u)
+		}
+	}
+	each := uncertainty.Risk{Accept: 0.05, Reject: 0.05}.Share(4)
+	same(t, "findings", c.Findings, must(g.Judge(f.limits(), each))(t))
+
+	// The clean-up: about the axis through the trace that lies below ring travel, square to the deck.
+	wall := must(form.FromSections(sections))(t)
+	low := must(sections[4].Trace.LeastSquares())(t)
+	along := must(wall.Along(form.Square(low.Centre)))(t)
+	u := func(l units.Length) float64 { return l.In(units.Micrometre) }
+	radius := u(scatter)*u(scatter) + u(off)*u(off)/3
+	std := math.Sqrt(2*radius + math.Pow(u(g.Largest.Size.Std)/2, 2))
+	about := must(bore.CleanUpRadial(along.Radial(0), must(units.Of(std, units.Micrometre))(t), bore.Allowances{
+		Locating: f.size("cuts.locating"), OutOfSquare: f.size("cuts.out_of_square"), Surface: f.size("cuts.surface"),
+	}))(t)
+	closeTo(t, "clean-up", c.CleanUp.Original.Greatest.Value.In(units.Micrometre), about.Original.Greatest.Value.In(units.Micrometre))
+	same(t, "doubt of the clean-up", c.CleanUp.Original.Greatest.Std.Round(units.Nanometre), about.Original.Greatest.Std.Round(units.Nanometre))
+	same(t, "shift", c.CleanUp.Shift, about.Shift)
+
+	proven, _ := f.traces("proof_traces", spindle("proof"))
+	for _, q := range []struct {
+		form     *jobsheet.WallForm
+		sections []form.Section
+	}{{c.Form, sections}, {c.Proof.Form, proven}} {
+		wall := must(form.FromSections(q.sections))(t)
+		for i, one := range q.form.Traces {
+			same(t, "radii", must(form.FromRadii(one.Radii))(t).Radial(0), q.sections[i].Trace.Radial(0))
+			if err := one.Circle.Check(q.sections[i].Trace); err != nil {
+				t.Errorf("at %v: %v", one.Depth, err)
+			}
+			mean := must(q.sections[i].Trace.LeastSquares())(t)
+			_, hs, err := q.sections[i].Trace.Harmonics(mean.Centre, 3)
+			if err != nil {
+				t.Fatal(err)
+			}
+			same(t, "lobes", one.Lobes, hs[1:])
+			same(t, "mean", one.Mean, 2*mean.Radius)
+			same(t, "roundness", one.Roundness.Value, one.Circle.RONt)
+		}
+		if err := q.form.Cylinder.Check(wall); err != nil && !errors.Is(err, form.ErrUnproved) {
+			t.Error(err)
+		}
+		same(t, "cylindricity", []any{q.form.Cylindricity.Value, q.form.Cylinder.Reference}, []any{q.form.Cylinder.CYLt, form.MZCY})
+		same(t, "median line", q.form.Median, must(wall.MedianLine())(t))
+		same(t, "doubt of a form", q.form.Bend.Std, must(units.Of(math.Sqrt(2*radius), units.Micrometre))(t))
+	}
+
+	// The ring follows the trace that asks most of it.
+	engine := f.of("engine.rings", 0)
+	section := rings.Section{Bore: f.size("engine.bore"), Thickness: engine.size("thickness"), Height: engine.size("height"), Young: material.GreyIron().Young}
+	tension := must(section.Tension(engine.size("free_gap"), c.Rings[0].Gap.Value))(t)
+	var most *rings.Conformity
+	for _, one := range c.Proof.Form.Traces {
+		if k := must(tension.Follow(one.Lobes))(t); most == nil || k.Derived.Used > most.Derived.Used {
+			most = &k
+		}
+	}
+	same(t, "conformity", c.Rings[0].Follows, most)
+}
+
+// TestTracesSpareASize: from diameters the wear may all lie on one side, and the smaller oversize is not proven; the
+// traces hold the centre, and it is. The demo's wall was drawn with 0.061 mm of wear at the worst, radial, on 37.0035 mm.
+func TestTracesSpareASize(t *testing.T) {
+	j := tracedDemo(t)
+	s := mustPlan(t, j)
+	c := s.Cylinders[0].CleanUp
+	need := c.Original.Greatest.Value - c.Extra
+	if true20 := 74.007 + 2*0.0594; math.Abs(need.In(units.Millimetre)-true20) > 0.004 {
+		t.Errorf("clean-up %v, drawn with %v mm", need, true20)
+	}
+	if got := s.Choice.Cylinders[0]; got.Route != oversize.BoreOversize || got.Over != units.Millimetre/4 {
+		t.Errorf("with traces: %v %v", got.Route, got.Over)
+	}
+	cyl := cylinderOf(j, 0)
+	var readings []any
+	for _, p := range s.Cylinders[0].Bore.Planes {
+		for _, q := range p.Places {
+			readings = append(readings, tree{"depth": q.Depth.String(), "axis": q.Axis.String(), "diameter": q.Size.Value.String()})
+		}
+	}
+	delete(cyl, "traces")
+	delete(cyl, "proof_traces")
+	delete(cyl, "proof")
+	cyl["readings"] = readings
+	j["counted"] = tree{"readings": len(readings), "passes": 0, "rings": 3, "pits": 0}
+	j["not_known"] = []any{"wear share"}
+	if got := mustPlan(t, j).Choice.Cylinders[0]; got.Route != oversize.BoreOversize || got.Over != units.Millimetre/2 {
+		t.Errorf("without: %v %v", got.Route, got.Over)
+	}
+}
+
+// TestTracesBeside: traces beside readings find what those cannot, and the worse of the two counts.
+func TestTracesBeside(t *testing.T) {
+	const row = "cylinders[0].form"
+	j := tracedDemo(t)
+	if r := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.StateProven || r.Finding == nil {
+		t.Error(r.Stands)
+	}
+	proof := cylinderOf(j, 0)["proof_traces"].([]any)
+	wave := func(order int, amplitude float64) {
+		for _, one := range proof {
+			radii := one.(tree)["radii"].([]any)
+			for i := range radii {
+				r := must(units.ParseLength(radii[i].(string)))(t).In(units.Millimetre)
+				radii[i] = fmt.Sprintf("%.5f mm", r+amplitude*math.Cos(float64(order)*2*math.Pi*float64(i)/float64(len(radii))))
+			}
+		}
+	}
+	wave(3, 0.010)
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, row); r.State != jobsheet.StateFailed || s.Next == jobsheet.StepReassemble {
+		t.Errorf("three lobes: %s", r.Stands)
+	}
+	if r := rowOf(t, s, "cylinders[0].ovality"); r.State != jobsheet.StateProven {
+		t.Errorf("three lobes are no ovality: %s", r.Stands)
+	}
+	wave(3, -0.010)
+	wave(2, 0.008)
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].ovality"); r.State != jobsheet.StateFailed {
+		t.Errorf("an ovality that the gauge did not read: %s", r.Stands)
+	}
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].proof and its traces.agreement"); r.State != jobsheet.StateOpen || name(r.Reason) != "contradicts" {
+		t.Errorf("gauge and spindle differ by 0.016 mm: %s", r.Stands)
+	}
+
+	j = tracedDemo(t)
+	delete(cylinderOf(j, 0), "proof_traces")
+	put(t, j, "counted.traces", 5)
+	if r := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.StateOpen || name(r.Reason) != "not measured" {
+		t.Errorf("no trace of the finished bore: %s", r.Stands)
+	}
+
+	j = tracedDemo(t)
+	cylinderOf(j, 0)["proof_traces"] = slices.Clone(cylinderOf(j, 0)["proof_traces"].([]any)[1:])
+	put(t, j, "counted.traces", 9)
+	if r := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.StateOpen || name(r.Reason) != "not seen" {
+		t.Errorf("no trace at the top of travel: %s", r.Stands)
+	}
+
+	j = tracedDemo(t)
+	cylinderOf(j, 0)["proof_traces"] = cylinderOf(j, 0)["traces"]
+	put(t, j, "proof.standard.size", "74.0020 ± 0.0015 mm")
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen {
+		t.Errorf("the traces of the worn bore once more: %s", r.Stands)
+	}
+}
+
+// TestTracesWithoutASize: an indicator that was set on nothing holds form and no size: it is asked for, and proves none.
+func TestTracesWithoutASize(t *testing.T) {
+	j := tracedDemo(t)
+	put(t, j, "gauge.spindle.on_standard", nil)
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, "engine.told"); !slices.Contains(r.Give, "gauge.spindle.on_standard") {
+		t.Errorf("nobody asks what it was set on: %v", r.Give)
+	}
+	if s.Choice.Route != oversize.Undecided {
+		t.Errorf("route %v", s.Choice.Route)
+	}
+	delete(cylinderOf(j, 0), "proof")
+	put(t, j, "counted.proof", 0)
+	for _, key := range []string{"size", "least clearance", "rest"} {
+		if r := rowOf(t, mustPlan(t, j), "cylinders[0]."+key); r.State != jobsheet.StateOpen {
+			t.Errorf("%s: %s", key, r.Stands)
+		}
+	}
+}
+
+// TestNoPointIsLost: with one radius or one trace less the job is refused, and names where.
+func TestNoPointIsLost(t *testing.T) {
+	for path, want := range map[string]string{
+		"cylinders.0.traces.1.deviations":  "cylinders[0].traces[1].deviations: 23: want an even number of them, from 12 to 3600",
+		"cylinders.0.proof_traces.2.radii": "cylinders[0].proof_traces[2].radii: 23: want an even number",
+		"cylinders.0.traces":               "counted.traces: 10: the job holds 9",
+		"cylinders.0.proof_traces":         "counted.traces: 10: the job holds 9",
+	} {
+		j := tracedDemo(t)
+		var list any = j
+		for _, name := range strings.Split(path, ".") {
+			switch at := list.(type) {
+			case tree:
+				list = at[name]
+			case []any:
+				list = at[int(name[0]-'0')]
+			}
+		}
+		put(t, j, path, list.([]any)[1:])
+		if _, err := planned(t, j); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %s", path, err, want)
+		}
+	}
+	for _, c := range []struct {
+		path  string
+		value any
+		want  string
+	}{
+		{"cylinders.0.traces.0.step", "1.5°", "cylinders[0].traces[0].step: \"1.5°\": 24 of them want 15°: is one lost?"},
+		{"cylinders.0.traces.0.step", nil, "cylinders[0].traces[0].step: missing"},
+		{"cylinders.0.traces.0.depth", nil, "cylinders[0].traces[0].depth: missing"},
+		{"cylinders.0.traces.2.depth", "6.2 mm", "cylinders[0].traces[2].depth: \"6.2 mm\": want more than that before it, 36 mm"},
+		{"cylinders.0.traces.2.deviations.3", "10.02 mm", "cylinders[0].traces[2].deviations[3]: "},
+		{"cylinders.0.traces.0.radii", []any{"37 mm"}, "cylinders[0].traces[0].deviations: want either these or radii, not both"},
+		{"engine.layout.ports", []any{tree{"name": "exhaust", "from": "30 mm", "to": "40 mm", "at": "0°", "width": "60°"}}, "cylinders[0].traces[1].depth: \"36 mm\": a port cuts the wall there"},
+		{"counted.traces", nil, "counted.traces: missing: how many traces were taken?"},
+		{"gauge.standard", nil, "gauge.spindle.on_standard: true: want gauge.standard"},
+	} {
+		j := tracedDemo(t)
+		put(t, j, c.path, c.value)
+		if _, err := planned(t, j); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s %v: %v, want %s", c.path, c.value, err, c.want)
+		}
+	}
+}
+
+// TestASlippedRadiusIsSeen: a radius with its point moved by a place stands out of its neighbours, or moves nothing.
+func TestASlippedRadiusIsSeen(t *testing.T) {
+	j := tracedDemo(t)
+	before := mustPlan(t, j)
+	seen := 0
+	for which, list := range map[string]string{"traces": "deviations", "proof_traces": "radii"} {
+		for i := range 2 {
+			values := cylinderOf(j, 0)[which].([]any)[2*i].(tree)[list].([]any)
+			for k := range values {
+				was := values[k]
+				for _, to := range slips(was.(string))[:2] {
+					values[k] = to
+					s, err := planned(t, j)
+					if err != nil {
+						seen++
+						continue
+					}
+					if slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Key, list) && name(r.Demand) == "usual" }) {
+						seen++
+					}
+					for _, h := range helped(before, s, func(jobsheet.Row) bool { return false }) {
+						t.Errorf("%s[%d].%s[%d] %v for %v: %s", which, 2*i, list, k, to, was, h)
+					}
+				}
+				values[k] = was
+			}
+		}
+	}
+	if seen < 96 { // every one of the radii, and of the deviations those that move far
+		t.Errorf("%d slips seen", seen)
+	}
+	t.Logf("%d slips seen", seen)
+
+	values := cylinderOf(j, 0)["traces"].([]any)[0].(tree)["deviations"].([]any)
+	values[5] = "0.100 mm"
+	s := mustPlan(t, j)
+	asked := func(s jobsheet.Sheet) bool {
+		return slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Key, "deviations[5]") })
+	}
+	if !asked(s) || s.Next != jobsheet.StepTell {
+		t.Fatalf("a score of 0.1 mm: %v", s.Next)
+	}
+	j["confirmed"] = []any{tree{"field": "cylinders[0].traces[0].deviations[5]", "value": "0.1 mm"}}
+	if asked(mustPlan(t, j)) {
+		t.Error("a radius that is confirmed is still asked about")
+	}
+}
+
+// TestFormIsTrue: of finished walls whose roundness is just past its limit, traced with the doubt that the job states,
+// no more are proven than the risk allows; of sound ones nearly all are.
+func TestFormIsTrue(t *testing.T) {
+	const engines = 120
+	r := rand.New(rand.NewPCG(5, 11))
+	draw := func(amplitude float64) (proven int) {
+		j := tracedDemo(t)
+		put(t, j, "engine.limits.cylindricity", nil)
+		put(t, j, "risk", tree{"accept": 0.5, "reject": 0.5}) // so that wrong ones are seen
+		delete(cylinderOf(j, 0), "proof")
+		put(t, j, "counted.proof", 0)
+		for range engines {
+			for _, one := range cylinderOf(j, 0)["proof_traces"].([]any) {
+				radii := one.(tree)["radii"].([]any)
+				for i := range radii {
+					at := 2 * math.Pi * float64(i) / float64(len(radii))
+					noise := 0.0005*r.NormFloat64() + 0.0015*(2*r.Float64()-1)
+					radii[i] = fmt.Sprintf("%.5f mm", 37.128+amplitude*math.Cos(4*at)+noise)
+				}
+			}
+			if rowOf(t, mustPlan(t, j), "cylinders[0].form").State == jobsheet.StateProven {
+				proven++
+			}
+		}
+		return proven
+	}
+	// A row's share of 0.5 over 20 rows and two limits is 0.0125; four lobes of 0.0061 mm have a zone of 0.0122 mm.
+	if wrong := draw(0.0061); wrong > 6 {
+		t.Errorf("%d of %d walls proven that are past their limit", wrong, engines)
+	}
+	if sound := draw(0.0020); sound < engines*9/10 {
+		t.Errorf("%d of %d sound walls proven", sound, engines)
+	}
+}
