@@ -52,7 +52,8 @@
 //     of them?
 //
 // The command [borewright.example/examples/wall] measures the crosshatch in a photograph of a wall, and draws
-// a sheet to try it on. [borewright.example/examples/refresh] is the whole job, and
+// a sheet to try it on. [borewright.example/examples/refresh] is the whole job,
+// [borewright.example/examples/bench] the same as a page to type into, and
 // [borewright.example/examples/bundle] makes the playground texts.
 //
 // # In the playground

@@ -1,0 +1,427 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"borewright.example/bore"
+	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
+)
+
+// An Entry is one thing that was done on the page.
+type Entry struct {
+	Do    string   `json:"do"`              // one of deeds
+	At    string   `json:"at"`              // the path of what it was done to; "[0,3]" stands for several items
+	Parts []string `json:"parts,omitempty"` // what stands in the boxes there
+}
+
+// deeds are what can be done to a job. Each says why it could not be done, or "".
+var deeds = map[string]func(b bench, job *node, e Entry) string{
+	"set": func(_ bench, job *node, e Entry) string { return set(job, e.At, e.Parts) },
+	"add": func(_ bench, job *node, e Entry) string { return add(job, e.At, object()) },
+	"drop": func(_ bench, job *node, e Entry) string {
+		job.drop(e.At)
+		return ""
+	},
+	"none":    none,
+	"propose": propose,
+	"repeat":  repeat,
+	"rings":   ringRows,
+	"depth":   func(_ bench, job *node, e Entry) string { return widen(job, e.At, "axis") },
+	"axis":    func(_ bench, job *node, e Entry) string { return widen(job, e.At, "depth") },
+	"again":   again,
+	"accept":  bench.accept,
+	"confirm": confirm,
+}
+
+// enter does one entry, at each of its places, the last first so that those before it stay where they are.
+func (b bench) enter(job *node, e Entry) (why string) {
+	deed, ok := deeds[e.Do]
+	if !ok {
+		return fmt.Sprintf("%.40q: no such deed", e.Do)
+	}
+	comma := strings.IndexByte(e.At, ',')
+	from, to := strings.LastIndexByte(e.At[:max(comma, 0)], '['), max(comma, 0)+strings.IndexByte(e.At[max(comma, 0):], ']')
+	if comma < 0 || from < 0 || to < comma {
+		return deed(b, job, e)
+	}
+	items := strings.Split(e.At[from+1:to], ",")
+	slices.SortFunc(items, func(a, b string) int {
+		x, _ := strconv.Atoi(a)
+		y, _ := strconv.Atoi(b)
+		return y - x
+	})
+	for _, item := range items {
+		one := e
+		one.At = e.At[:from+1] + item + e.At[to:]
+		if w := deed(b, job, one); w != "" {
+			why = w
+		}
+	}
+	return why
+}
+
+var _, kinds = leaves()
+
+// pattern returns a path without the places in lists: "cylinders[].readings[].depth".
+func pattern(path string) string {
+	var b strings.Builder
+	for rest := path; ; {
+		before, after, ok := strings.Cut(rest, "[")
+		b.WriteString(before)
+		if !ok {
+			return b.String()
+		}
+		_, rest, _ = strings.Cut(after, "]")
+		b.WriteString("[]")
+	}
+}
+
+// set writes what stands in the boxes of a field. What is as it was changes nothing.
+func set(job *node, path string, parts []string) string {
+	k, ok := kinds[pattern(path)]
+	if !ok {
+		return fmt.Sprintf("%.80q: no such field", path)
+	}
+	now := job.at(path)
+	switch {
+	case k.several:
+		return setSeveral(job, path, k, now, parts)
+	case k.boxes == 0:
+		ticked := len(parts) > 0 && parts[0] != ""
+		if ticked {
+			return put(job, path, literalNode("true"))
+		}
+		if now != nil && now.text != "false" {
+			job.drop(path)
+		}
+		return ""
+	}
+	text := k.typed(parts)
+	switch {
+	case now != nil && (text == now.shown() || slices.Equal(parts, k.shows(now.shown()))):
+		return ""
+	case text == "":
+		if now != nil {
+			job.drop(path)
+		}
+		return ""
+	}
+	if why := put(job, path, k.asJSON(text)); why != "" {
+		return why
+	}
+	if path == "engine.cylinders" {
+		listCylinders(job, text)
+	}
+	return ""
+}
+
+func put(job *node, path string, v *node) string {
+	if err := job.put(path, v); err != nil {
+		return err.Error()
+	}
+	return ""
+}
+
+// shows returns what the boxes of a field show of a text, as a page hands them back.
+func (k kind) shows(text string) []string {
+	e := k.split(text)
+	parts := []string{e.parts[0]}
+	if k.boxes == 2 {
+		if e.join == "" {
+			e.join = k.joins[0]
+		}
+		parts = append(parts, e.join, e.parts[1])
+	}
+	if k.units != nil {
+		parts = append(parts, e.unit)
+	}
+	return parts
+}
+
+// setSeveral writes which of the choices are ticked, in the order in which they stood.
+func setSeveral(job *node, path string, k kind, now *node, parts []string) string {
+	var items []*node
+	if now != nil {
+		for _, item := range now.items {
+			if !slices.Contains(k.choices, item.text) || slices.Contains(parts, item.text) {
+				items = append(items, item)
+			}
+		}
+	}
+	for _, p := range parts {
+		if slices.Contains(k.choices, p) && !slices.ContainsFunc(items, func(n *node) bool { return n.text == p }) {
+			items = append(items, textNode(p))
+		}
+	}
+	switch {
+	case now != nil && slices.Equal(items, now.items): // nothing ticked, nothing taken out
+		return ""
+	case len(items) == 0:
+		if now != nil {
+			job.drop(path)
+		}
+		return ""
+	}
+	return put(job, path, &node{kind: '[', items: items})
+}
+
+// mostCylinders are those that a page lists.
+const mostCylinders = 64
+
+// listCylinders has the job list as many cylinders as there are said to be, with a number for a name; one that holds
+// more than that is never taken out.
+func listCylinders(job *node, count string) {
+	n, err := strconv.Atoi(count)
+	if err != nil || n < 1 || n > mostCylinders {
+		return
+	}
+	listed := job.at("cylinders")
+	if listed == nil || listed.kind != '[' {
+		listed = list()
+		job.setMember("cylinders", listed)
+	}
+	for i := len(listed.items); i < n; i++ {
+		cylinder := object()
+		cylinder.setMember("name", textNode(strconv.Itoa(i+1)))
+		listed.items = append(listed.items, cylinder)
+	}
+	for i := len(listed.items); i > n && waits(listed.items[i-1], []string{"name"}); i-- {
+		listed.items = listed.items[:i-1]
+	}
+}
+
+// mostItems keeps a page that is asked for more and more from growing without end.
+const mostItems = 2000
+
+func add(job *node, path string, item *node) string {
+	if _, ok := lists[pattern(path)+"[]"]; !ok {
+		return fmt.Sprintf("%.80q: no such list", path)
+	}
+	n := 0
+	if l := job.at(path); l != nil && l.kind == '[' {
+		n = len(l.items)
+	}
+	if n >= mostItems {
+		return fmt.Sprintf("%s: at most %d", path, mostItems)
+	}
+	return put(job, fmt.Sprintf("%s[%d]", path, n), item)
+}
+
+// none writes that a list is empty, which is an answer, or takes that back.
+func none(_ bench, job *node, e Entry) string {
+	if p, ok := lists[pattern(e.At)+"[]"]; !ok || !p.empty {
+		return fmt.Sprintf("%.80q: no such list", e.At)
+	}
+	if now := job.at(e.At); now != nil && len(now.items) > 0 {
+		return ""
+	}
+	if len(e.Parts) > 0 && e.Parts[0] != "" {
+		return put(job, e.At, list())
+	}
+	job.drop(e.At)
+	return ""
+}
+
+// isGrid reports whether a path is that of a list of readings.
+func isGrid(path string) bool { return lists[pattern(path)+"[]"].grid }
+
+// propose adds the places that the layout of the bore wants read, along so many axes, and takes out those proposed
+// before that nobody has read.
+func propose(_ bench, job *node, e Entry) string {
+	if !isGrid(e.At) || len(e.Parts) == 0 {
+		return fmt.Sprintf("%.80q: no readings", e.At)
+	}
+	axes, _ := strconv.Atoi(e.Parts[0])
+	var l bore.Layout
+	if given := job.at("engine.layout"); given != nil {
+		if err := json.Unmarshal([]byte(given.String()), &l); err != nil {
+			return err.Error()
+		}
+	}
+	if unknown, _ := jobsheet.RingTravel.MarshalText(); l.RingBottom == 0 && strings.Contains(job.textAt("not_known"), string(unknown)) {
+		l.Stroke, _ = units.ParseLength(job.textAt("engine.stroke"))
+	}
+	if l.RingBottom == 0 && l.Stroke == 0 {
+		return wordNoLayout
+	}
+	touches := bore.ThreePoint // the one that shows least
+	_ = touches.UnmarshalText([]byte(job.textAt("gauge.kind")))
+	plan, err := l.Plan(axes, touches)
+	if err != nil {
+		return err.Error()
+	}
+	unit, places := units.Millimetre, 0
+	if inInches(job) {
+		unit, places = units.Inch, 2
+	}
+	var at []readingPlace
+	for _, r := range plan {
+		at = append(at, readingPlace{r.Depth.Format(unit, places), bore.FormatAxis(r.Axis)})
+	}
+	return addPlaces(job, e.At, at)
+}
+
+// repeat adds the places of the first readings to those of the finished bore.
+func repeat(_ bench, job *node, e Entry) string {
+	from := strings.TrimSuffix(e.At, "proof") + "readings"
+	if !isGrid(e.At) || !isGrid(from) {
+		return fmt.Sprintf("%.80q: no readings", e.At)
+	}
+	var at []readingPlace
+	if l := job.at(from); l != nil {
+		for i := range l.items {
+			at = append(at, placeOf(job, from, i))
+		}
+	}
+	return addPlaces(job, e.At, at)
+}
+
+// A readingPlace is where a reading is taken, as typed.
+type readingPlace struct{ depth, axis string }
+
+func placeOf(job *node, path string, i int) readingPlace {
+	at := fmt.Sprintf("%s[%d].", path, i)
+	return readingPlace{job.textAt(at + "depth"), job.textAt(at + "axis")}
+}
+
+func (p readingPlace) node() *node {
+	n := object()
+	for _, f := range []struct{ name, text string }{{"depth", p.depth}, {"axis", p.axis}} {
+		if f.text != "" {
+			n.setMember(f.name, textNode(f.text))
+		}
+	}
+	return n
+}
+
+// addPlaces adds places that are not in a list yet, for those that were in it and are not read.
+func addPlaces(job *node, path string, at []readingPlace) string {
+	var stands []readingPlace
+	if l := job.at(path); l != nil {
+		seeds := lists[pattern(path)+"[]"].seeds
+		l.items = slices.DeleteFunc(l.items, func(n *node) bool { return waits(n, seeds) })
+		for i := range l.items {
+			stands = append(stands, placeOf(job, path, i))
+		}
+	}
+	for _, p := range at {
+		if slices.Contains(stands, p) {
+			continue
+		}
+		stands = append(stands, p)
+		if why := add(job, path, p.node()); why != "" {
+			return why
+		}
+	}
+	return ""
+}
+
+// widen adds a row to a grid, or a column: a place for each of the axes, or depths, that it has.
+func widen(job *node, path, along string) string {
+	if !isGrid(path) {
+		return fmt.Sprintf("%.80q: no readings", path)
+	}
+	g := gridOf(job, path)
+	have := g.depths
+	if along == "axis" {
+		have = g.axes
+	}
+	if len(have) == 0 {
+		have = []string{""}
+	}
+	for _, text := range have {
+		p := readingPlace{depth: text}
+		if along == "axis" {
+			p = readingPlace{axis: text}
+		}
+		if why := add(job, path, p.node()); why != "" {
+			return why
+		}
+	}
+	return ""
+}
+
+// again adds a place to be read once more for each axis of a depth.
+func again(_ bench, job *node, e Entry) string {
+	if !isGrid(e.At) || len(e.Parts) == 0 {
+		return fmt.Sprintf("%.80q: no readings", e.At)
+	}
+	g := gridOf(job, e.At)
+	for _, axis := range g.axes {
+		p := readingPlace{e.Parts[0], axis}
+		if len(g.cells[p]) > 0 {
+			if why := add(job, e.At, p.node()); why != "" {
+				return why
+			}
+		}
+	}
+	return ""
+}
+
+// ringRows adds a row for each ring of the engine that a cylinder has none for.
+func ringRows(_ bench, job *node, e Entry) string {
+	rings := job.at("engine.rings")
+	if rings == nil {
+		return ""
+	}
+	have := map[string]bool{}
+	if l := job.at(e.At); l != nil {
+		for i := range l.items {
+			have[job.textAt(fmt.Sprintf("%s[%d].ring", e.At, i))] = true
+		}
+	}
+	for i := range rings.items {
+		name := job.textAt(fmt.Sprintf("engine.rings[%d].name", i))
+		if name == "" || have[name] {
+			continue
+		}
+		row := object()
+		row.setMember("ring", textNode(name))
+		if why := add(job, e.At, row); why != "" {
+			return why
+		}
+	}
+	return ""
+}
+
+// accept has a row of the ledger go on somebody's word, which is still to be given, if a word serves at all.
+func (b bench) accept(job *node, e Entry) string {
+	p := b.planned(job)
+	if p.sheet == nil {
+		return wordNoSheet
+	}
+	i := slices.IndexFunc(p.sheet.Ledger, func(r jobsheet.Row) bool { return r.Key == e.At })
+	if i < 0 {
+		return fmt.Sprintf("%.80q: no such row", e.At)
+	}
+	word := object()
+	word.setMember("row", textNode(e.At))
+	word.setMember("stood", textNode(p.sheet.Ledger[i].Stands))
+	tried := job.clone()
+	given := word.clone()
+	given.setMember("by", textNode("-"))
+	given.setMember("why", textNode("-"))
+	add(tried, "accepted", given)
+	if t := b.planned(tried); t.sheet == nil || t.sheet.Ledger[i].State != jobsheet.Accepted {
+		return wordNobody + p.sheet.Ledger[i].Stands
+	}
+	return add(job, "accepted", word)
+}
+
+// confirm says that what looks like a slip is right as it stands.
+func confirm(_ bench, job *node, e Entry) string {
+	if len(e.Parts) == 0 {
+		return fmt.Sprintf("%.80q: no value", e.At)
+	}
+	word := object()
+	word.setMember("field", textNode(e.At))
+	word.setMember("value", textNode(e.Parts[0]))
+	return add(job, "confirmed", word)
+}

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+//go:build !js
+
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// writeFile writes the page as one file with the library inside. The same sources and compiler give the same bytes.
+func writeFile(ctx context.Context, name string) error {
+	d, err := build(ctx)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(name, []byte(d.html()), 0o644)
+}
+
+// build compiles this program for the browser. Without functions written out where they are called it is a tenth smaller
+// when it is packed.
+func build(ctx context.Context) (d document, err error) {
+	folder, err := os.MkdirTemp("", "bench")
+	if err != nil {
+		return d, err
+	}
+	defer os.RemoveAll(folder)
+	wasm := filepath.Join(folder, "bench.wasm")
+	compile := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-gcflags=all=-l", "-ldflags=-s -w -buildid=", "-o", wasm, "borewright.example/examples/bench")
+	compile.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
+	if out, err := compile.CombinedOutput(); err != nil {
+		return d, fmt.Errorf("go build: %w: %s", err, out)
+	}
+	data, err := os.ReadFile(wasm)
+	if err != nil {
+		return d, err
+	}
+	if d.packed, d.size, err = pack(data); err != nil {
+		return d, err
+	}
+	root, err := exec.CommandContext(ctx, "go", "env", "GOROOT").Output()
+	if err != nil {
+		return d, fmt.Errorf("go env: %w", err)
+	}
+	// It belongs to the compiler: that of another does not fit.
+	support, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
+	d.support = string(support)
+	return d, err
+}

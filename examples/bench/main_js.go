@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+import (
+	"encoding/json"
+	"syscall/js"
+
+	"borewright.example/oversize/jobsheet"
+)
+
+// In a browser the program gives the page one function, which takes a turn from JSON to JSON.
+func main() {
+	b := bench{jobsheet.Plan}
+	js.Global().Set("benchTurn", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		var r Request
+		if err := json.Unmarshal([]byte(args[0].String()), &r); err != nil {
+			return js.Global().Get("Error").New(err.Error())
+		}
+		answer, err := json.Marshal(b.turn(r))
+		if err != nil {
+			return js.Global().Get("Error").New(err.Error())
+		}
+		return string(answer)
+	}))
+	select {}
+}
