@@ -72,7 +72,7 @@ func (w *writer) inputs(k kind, path, words, now, about string, cell bool) {
 		e.join = k.joins[0]
 	}
 	mode := ` inputmode="decimal"`
-	if k.words || k.units != nil && e.unit == "" {
+	if k.words || k.units != nil && e.unit == "" || strings.HasSuffix(path, ".deviation") { // a keypad of numbers may have no minus
 		mode = ""
 	}
 	w.raw(`<span class="parts">`)
@@ -135,8 +135,13 @@ func (w *writer) choose(id, attributes string, choices []string, now, none strin
 	w.raw(`<select id="%s"%s>`, id, attributes)
 	for _, c := range choices {
 		words := strings.TrimSpace(c)
-		if c == "" {
+		switch c {
+		case "":
 			words = none
+		case "true":
+			words = wordYes
+		case "false":
+			words = wordNo
 		}
 		w.raw(`<option value="%s"%s>%s</option>`, text(c), when(c == now, " selected"), text(words))
 	}

@@ -245,7 +245,7 @@ func propose(_ bench, job *node, e Entry) string {
 			return err.Error()
 		}
 	}
-	if unknown, _ := jobsheet.RingTravel.MarshalText(); l.RingBottom == 0 && strings.Contains(job.textAt("not_known"), string(unknown)) {
+	if l.RingBottom == 0 && strings.Contains(job.textAt("not_known"), notKnown[0]) {
 		l.Stroke, _ = units.ParseLength(job.textAt("engine.stroke"))
 	}
 	if l.RingBottom == 0 && l.Stroke == 0 {
@@ -409,7 +409,7 @@ func (b bench) accept(job *node, e Entry) string {
 	given.setMember("by", textNode("-"))
 	given.setMember("why", textNode("-"))
 	add(tried, "accepted", given)
-	if t := b.planned(tried); t.sheet == nil || t.sheet.Ledger[i].State != jobsheet.Accepted {
+	if t := b.planned(tried); t.sheet == nil || t.sheet.Ledger[i].State != jobsheet.StateAccepted {
 		return wordNobody + p.sheet.Ledger[i].Stands
 	}
 	return add(job, "accepted", word)

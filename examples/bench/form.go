@@ -49,20 +49,21 @@ var form = []part{
 	},
 	{
 		key:   "survey",
-		boxes: []string{"survey.on", "survey.by", "survey.clamping"},
+		boxes: []string{"survey.on", "survey.by", "survey.torque_plate"},
 		parts: []part{
 			{key: "cylinder", list: "cylinders", fixed: true, boxes: nil,
 				parts: []part{
 					{key: "readings", list: "readings", grid: true, seeds: []string{"depth", "axis"}, boxes: []string{"depth", "axis", "diameter", "deviation", "confirmed"}},
-					{key: "pits", list: "pits", boxes: []string{"below", "depth", "length", "at", "around"}},
+					{key: "pits", list: "pits", boxes: []string{"below", "depth", "length", "at"}},
+					{key: "feeler", list: "feeler_test", boxes: []string{"depth", "gap"}},
 				},
-				more: []string{"thinnest_wall", "wear_share", "plating", "feeler_test.upper.depth", "feeler_test.upper.gap", "feeler_test.lower.depth", "feeler_test.lower.gap"}},
+				more: []string{"thinnest_wall", "wear_share", "plating_whole"}},
 			{key: "counted", boxes: []string{"counted.readings", "counted.pits", "not_known"}, more: []string{"counted.ports"}},
 		},
 	},
 	{
 		key:   "pistons",
-		boxes: []string{"engine.sizes", "engine.honing_allowance", "engine.gasket_hole", "engine.may_shift"},
+		boxes: []string{"engine.one_size", "engine.honing_allowance", "engine.gasket_hole", "engine.may_shift"},
 		parts: []part{
 			{key: "oversizes", list: "engine.oversizes", empty: true, boxes: []string{"over", "makers_list"},
 				parts: []part{{key: "pistonsGot", list: "pistons", boxes: pistonBoxes, more: pistonMore}},
@@ -91,21 +92,21 @@ var form = []part{
 		boxes: []string{"tools.hone", "tools.drive", "tools.crosshatch", "tools.spindle", "tools.stroking", "tools.tool_length",
 			"tools.room_top", "tools.room_bottom", "tools.overtravel_top", "tools.overtravel_bottom"},
 		more: []string{"tools.stroke", "tools.tolerance", "tools.spindle_now", "tools.stroking_now", "tools.trial_pass", "tools.longest_pass",
-			"tools.grit", "tools.motion", "tools.pressing", "tools.lines", "tools.line_width", "tools.track"},
+			"tools.grit", "tools.crank", "tools.pressing", "tools.lines", "tools.line_width", "tools.track"},
 		parts: []part{{key: "phases", list: "tools.phases", boxes: []string{"spindle", "stroking", "radial_stock", "groove"}}},
 	},
 	{
 		key: "passes",
 		parts: []part{
-			{key: "honed", list: "cylinders", fixed: true, boxes: []string{"honing.start.diameter", "honing.start.at"},
-				parts: []part{{key: "pass", list: "honing.passes", boxes: []string{"lasts", "after.diameter", "after.at"}}},
+			{key: "honed", list: "cylinders", fixed: true,
+				parts: []part{{key: "pass", list: "honing", boxes: []string{"lasts", "diameter", "at"}}},
 				more:  []string{"sleeve_fitted.seat", "sleeve_fitted.outside"}},
 			{key: "passesCounted", boxes: []string{"counted.passes"}},
 		},
 	},
 	{
 		key: "proof",
-		boxes: []string{"proof.washed", "proof.on", "proof.by", "proof.clamping", "proof.standard.size", "proof.temperatures.standard",
+		boxes: []string{"proof.washed", "proof.on", "proof.by", "proof.torque_plate", "proof.standard.size", "proof.temperatures.standard",
 			"proof.temperatures.gauge_set", "proof.temperatures.gauge_used", "proof.temperatures.cylinder"},
 		more: []string{"proof.set_on", "proof.standard.name", "proof.standard.material", "proof.temperatures.place_to_place"},
 		parts: []part{

@@ -3,9 +3,24 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 	"testing"
+
+	"borewright.example/oversize/jobsheet"
 )
+
+// TestNotKnown: the library knows what the page offers to be not known.
+func TestNotKnown(t *testing.T) {
+	for _, what := range append([]string{"anything else"}, notKnown...) {
+		_, err := jobsheet.ReadJob(strings.NewReader(fmt.Sprintf(`{"not_known": [%q]}`, what)))
+		var fs jobsheet.Faults
+		if !errors.As(err, &fs) || strings.Contains(fs.Error(), "not_known[0]") != (what == "anything else") {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+}
 
 // TestEveryField: every field of a job is in the form, once, with a label of its own, or in the list of those that are
 // kept and not shown.

@@ -77,8 +77,8 @@ func (w *writer) links(at []string) {
 // rows writes the rows of the ledger that call for the next step.
 func (w *writer) rows() {
 	rows := w.pressing()
-	if said := slices.DeleteFunc(slices.Clone(rows), func(r jobsheet.Row) bool { return r.Reason == jobsheet.ToCome && len(r.Give) == 0 }); len(said) > 0 {
-		rows = said
+	if said := slices.DeleteFunc(slices.Clone(rows), func(r jobsheet.Row) bool { return len(r.Give) == 0 }); len(said) > 0 {
+		rows = said // the others follow from these
 	}
 	w.raw(`<ul>`)
 	const most = 6
@@ -92,7 +92,7 @@ func (w *writer) rows() {
 			says = r.Says
 		}
 		w.raw(`<li>%s`, text(when(r.Cylinder != "", r.Cylinder+": ")+r.Demand.String()+when(r.Of != "", ", "+r.Of)+": "+says))
-		if r.Demand == jobsheet.DemandUsual {
+		if slices.Contains(r.Give, "confirmed") {
 			_, rest, _ := strings.Cut(r.Says, r.Of+" ")
 			value, _, _ := strings.Cut(rest, ": ")
 			w.button("confirm", r.Of, wordRight, value)

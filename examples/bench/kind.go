@@ -42,14 +42,12 @@ var (
 // quantities says how what has a unit is written.
 var quantities = map[reflect.Type]kind{
 	reflect.TypeFor[units.Length]():            {boxes: 1, units: lengths},
-	reflect.TypeFor[jobsheet.Deviation]():      {boxes: 1, units: lengths, words: true}, // a keypad of numbers may have no minus
 	reflect.TypeFor[units.Limits]():            {boxes: 2, units: lengths, joins: []string{" to ", " ± "}},
 	reflect.TypeFor[jobsheet.Measured]():       {boxes: 2, units: lengths, joins: []string{" ± "}},
 	reflect.TypeFor[bore.Temperature]():        {boxes: 2, units: degrees, joins: []string{" ± ", " to "}},
 	reflect.TypeFor[units.Temperature]():       {boxes: 1, units: degrees},
 	reflect.TypeFor[units.TemperatureChange](): {boxes: 1, units: []string{" K", " °F"}},
 	reflect.TypeFor[units.Angle]():             {boxes: 1, units: angles},
-	reflect.TypeFor[jobsheet.Peg]():            {boxes: 1, units: angles},
 	reflect.TypeFor[units.Frequency]():         {boxes: 1, units: turnings},
 	reflect.TypeFor[hone.SpindleRange]():       {boxes: 2, units: turnings, joins: []string{" to "}},
 	reflect.TypeFor[hone.Stroking]():           {boxes: 1, units: strokes},
@@ -61,6 +59,9 @@ var quantities = map[reflect.Type]kind{
 	reflect.TypeFor[jobsheet.Axis]():           {boxes: 1, words: true, known: []string{"thrust", "pin", "45°", "135°"}},
 }
 
+// notKnown is what may be said to be known to nobody.
+var notKnown = []string{"ring travel", "wear share", "least wall"}
+
 // leaves lists the fields of a job that hold a value of their own, by their path, "[]" standing for the place in a
 // list, each with its type.
 func leaves() (paths []string, kinds map[string]kind) {
@@ -69,12 +70,14 @@ func leaves() (paths []string, kinds map[string]kind) {
 	walk = func(t reflect.Type, path string) {
 		text := reflect.TypeFor[encoding.TextUnmarshaler]()
 		switch {
-		case reflect.PointerTo(t).Implements(text), t.Kind() != reflect.Struct && t.Kind() != reflect.Slice && t.Kind() != reflect.Pointer:
+		case reflect.PointerTo(t).Implements(text), !slices.Contains([]reflect.Kind{reflect.Struct, reflect.Slice, reflect.Pointer}, t.Kind()):
 			paths, kinds[path] = append(paths, path), kindFor(t)
+		case t.Kind() == reflect.Pointer && t.Elem().Kind() == reflect.Bool: // left out it is neither
+			paths, kinds[path] = append(paths, path), kind{of: t, boxes: 1, literal: true, choices: []string{"true", "false"}}
 		case t.Kind() == reflect.Pointer:
 			walk(t.Elem(), path)
-		case t.Kind() == reflect.Slice && choicesOf(t.Elem()) != nil:
-			paths, kinds[path] = append(paths, path), kind{of: t, several: true, choices: choicesOf(t.Elem())}
+		case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String:
+			paths, kinds[path] = append(paths, path), kind{of: t, several: true, choices: notKnown}
 		case t.Kind() == reflect.Slice:
 			walk(t.Elem(), path+"[]")
 		default:
@@ -264,9 +267,9 @@ func partsThousands(number string) bool {
 	return ok && len(fraction)-len(figures) == 3 && len(whole) >= 1 && len(whole) <= 3 && whole[0] != '0'
 }
 
-// asJSON returns a text as its field wants it in the file: a bare number where that is one, "0 as typed".
+// asJSON returns a text as its field wants it in the file: a bare number, or a yes or no, where that is one.
 func (k kind) asJSON(text string) *node {
-	if k.literal && json.Valid([]byte(text)) && strings.Trim(text, "0123456789+-.eE") == "" {
+	if k.literal && json.Valid([]byte(text)) && (slices.Contains(k.choices, text) || strings.Trim(text, "0123456789+-.eE") == "") {
 		return literalNode(text)
 	}
 	return textNode(text)

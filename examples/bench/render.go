@@ -81,7 +81,7 @@ func (w *writer) pressing() (rows []jobsheet.Row) {
 		return nil
 	}
 	for _, r := range w.plan.sheet.Ledger {
-		if (r.State == jobsheet.Open || r.State == jobsheet.Failed) && r.Step == w.plan.sheet.Next {
+		if (r.State == jobsheet.StateOpen || r.State == jobsheet.StateFailed) && r.Step == w.plan.sheet.Next {
 			rows = append(rows, r)
 		}
 	}
@@ -319,7 +319,7 @@ func (w *writer) openRows() {
 	}
 	w.raw(`<details class="more" id="open-rows"><summary>%s</summary><ul class="rows">`, text(wordOpenRows))
 	for _, r := range w.plan.sheet.Ledger {
-		if r.State == jobsheet.Open || r.State == jobsheet.Failed {
+		if r.State == jobsheet.StateOpen || r.State == jobsheet.StateFailed {
 			w.raw(`<li>%s`, text(r.Demand.String()+when(r.Of != "", ", "+r.Of)+": "+r.Stands))
 			w.button("accept", r.Key, wordWordOn)
 			w.raw(`</li>`)

@@ -17,6 +17,7 @@ var partWords = map[string][2]string{
 	"survey":        {"Readings", "As the gauge shows them. Nothing is decided by a box that is being typed in."},
 	"cylinder":      {"Cylinder", ""},
 	"readings":      {"Readings", ""},
+	"feeler":        {"Feeler test at a depth", "One ring pushed square to two depths, the upper first. It decides nothing."},
 	"pits":          {"Score or pit", "Found by looking and with a fingernail: the gauge bridges them."},
 	"counted":       {"Counted on the paper", "What gets lost on the way from paper to page may be the one that mattered."},
 	"pistons":       {"Sizes and pistons", "Which sizes can be had, and what boring needs to know."},
@@ -76,17 +77,16 @@ var boxWords = map[string]string{
 	"gauge.material": "Material of the gauge's rod", "gauge.temperatures.place_to_place": "Difference along the wall",
 	"gauge.profiler.relative": "Texture instrument: doubt, of one", "gauge.profiler.resolution": "Texture instrument: step", "gauge.profiler.digit_of_share": "Texture instrument: step of Mr1 and Mr2",
 	"study[].reading": "Reading", "study[].part": "Of which ring", "study[].person": "By whom",
-	"survey.on": "Read on (day, or day and time)", "survey.by": "Read by", "survey.clamping": "Held",
+	"survey.on": "Read on (day, or day and time)", "survey.by": "Read by", "survey.torque_plate": "Clamped with a torque plate",
 	"cylinders[].name": "Name", "cylinders[].over": "Stands at, over nominal",
 	"readings[].depth": "Depth", "readings[].axis": "Axis", "readings[].diameter": "Reading", "readings[].deviation": "Deviation", "readings[].confirmed": "Taken again, and right",
 	"proof[].depth": "Depth", "proof[].axis": "Axis", "proof[].diameter": "Reading", "proof[].deviation": "Deviation", "proof[].confirmed": "Taken again, and right",
-	"pits[].below": "Deep, at most", "pits[].depth": "Upper end, below the deck", "pits[].length": "Long", "pits[].at": "Direction, from the thrust axis", "pits[].around": "All round, or nobody noted where",
-	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1", "cylinders[].plating": "Plating looks",
-	"feeler_test.upper.depth": "Feeler test: upper depth", "feeler_test.upper.gap": "Feeler test: upper gap", "feeler_test.lower.depth": "Feeler test: lower depth", "feeler_test.lower.gap": "Feeler test: lower gap",
+	"pits[].below": "Deep, at most", "pits[].depth": "Upper end, below the deck", "pits[].length": "Long", "pits[].at": "Direction, from the thrust axis; nothing where it runs all round",
+	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1", "cylinders[].plating_whole": "Plating is whole; no where it lifts",
 	"counted.readings": "Readings written down", "counted.pits": "Scores and pits found; 0 is an answer", "counted.ports": "Ports in one cylinder", "counted.proof": "Readings of finished bores",
 	"counted.passes": "Passes written down; 0 is an answer", "counted.rings": "Rings on one piston", "counted.trials": "Trials written down", "counted.textures": "Textures written down",
-	"not_known":    "Nobody knows here",
-	"engine.sizes": "May the cylinders differ in size", "engine.honing_allowance": "Left for the hone, on the diameter", "engine.gasket_hole": "Hole of the head gasket",
+	"not_known":       "Nobody knows here",
+	"engine.one_size": "One size for all cylinders", "engine.honing_allowance": "Left for the hone, on the diameter", "engine.gasket_hole": "Hole of the head gasket",
 	"engine.may_shift": "The axis may move, on one side; 0 is not at all", "oversizes[].over": "Over nominal", "oversizes[].makers_list": "On the maker's own list",
 	"piston.size": "Skirt", "piston.axis": "Measured", "piston.coating": "Coating, on one side; 0 is none", "piston.height": "Measured above the skirt's edge",
 	"piston.maker_height": "Where the maker measures", "piston.with_standard": "With the micrometer that set the gauge", "cylinders[].piston_for": "For which size, over nominal",
@@ -104,11 +104,11 @@ var boxWords = map[string]string{
 	"tools.hone": "Kind of hone", "tools.drive": "Driven", "tools.crosshatch": "Crosshatch wanted", "tools.spindle": "Can turn", "tools.stroking": "Can stroke", "tools.tool_length": "Length of the abrasive",
 	"tools.room_top": "Free above the bore", "tools.room_bottom": "Free below; 0 is closed", "tools.overtravel_top": "Stands out at the top", "tools.overtravel_bottom": "Stands out at the bottom",
 	"tools.stroke": "Stroke of the tool", "tools.tolerance": "Crosshatch, either side", "tools.spindle_now": "Set to turn", "tools.stroking_now": "Set to stroke", "tools.trial_pass": "First pass", "tools.longest_pass": "Longest pass",
-	"tools.grit": "Grit", "tools.motion": "Speed over a stroke", "tools.pressing": "Pressed on", "tools.lines": "Lines of abrasive", "tools.line_width": "Width of a line", "tools.track": "Width of a track",
+	"tools.grit": "Grit", "tools.crank": "Stroked by a crank, fastest in the middle", "tools.pressing": "Pressed on", "tools.lines": "Lines of abrasive", "tools.line_width": "Width of a line", "tools.track": "Width of a track",
 	"phases[].spindle": "Turning", "phases[].stroking": "Stroking", "phases[].radial_stock": "Takes, on one side", "phases[].groove": "Lines deep",
-	"honing.start.diameter": "Before the first pass", "honing.start.at": "Cylinder then", "passes[].lasts": "Lasted", "passes[].after.diameter": "Read after it", "passes[].after.at": "Cylinder then",
-	"sleeve_fitted.seat": "Seat as bored", "sleeve_fitted.outside": "Sleeve's outside, before it went in",
-	"proof.washed": "Washed before it was read", "proof.on": "Read on (day, or day and time)", "proof.by": "Read by", "proof.clamping": "Held", "proof.standard.size": "Size of the standard it was set on",
+	"honing[].lasts": "Lasted; nothing at the size before the first pass", "honing[].diameter": "Read then", "honing[].at": "Cylinder then",
+	"feeler_test[].depth": "Depth", "feeler_test[].gap": "Gap there", "sleeve_fitted.seat": "Seat as bored", "sleeve_fitted.outside": "Sleeve's outside, before it went in",
+	"proof.washed": "Washed before it was read", "proof.on": "Read on (day, or day and time)", "proof.by": "Read by", "proof.torque_plate": "Clamped with a torque plate", "proof.standard.size": "Size of the standard it was set on",
 	"proof.temperatures.standard": "Standard, while setting", "proof.temperatures.gauge_set": "Gauge, while setting", "proof.temperatures.gauge_used": "Gauge, while reading", "proof.temperatures.cylinder": "Cylinder, while reading",
 	"proof.set_on": "Set on (day, or day and time)", "proof.standard.name": "Name of the standard", "proof.standard.material": "Material of the standard", "proof.temperatures.place_to_place": "Difference along the wall",
 	"cylinders[].crosshatch": "Crosshatch, as measured", "cylinders[].crosshatch_doubt": "Its doubt",
@@ -146,6 +146,8 @@ const (
 	wordJoin       = "Between the boxes of: "
 	wordSecond     = ", second box"
 	wordAsTyped    = "as typed"
+	wordYes        = "yes"
+	wordNo         = "no"
 	wordNotSaid    = "not said"
 	wordPropose    = "Propose the places to read"
 	wordAxes       = "Axes"
@@ -164,7 +166,6 @@ const (
 	wordMarkAsked  = "asked for"
 	wordMarkFault  = "at fault"
 	wordMoreRows   = "and %d more, on the sheet"
-	wordDeck       = "deck"
 	wordThrust     = "thrust"
 	wordClock      = "Start the clock"
 	wordClockStop  = "Stop"
