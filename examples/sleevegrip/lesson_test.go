@@ -16,7 +16,7 @@ import (
 func TestLesson(t *testing.T) {
 	iron, bronze := shipped, shipped
 	iron.barrel = material.GreyIron()
-	bronze.sleeve, bronze.barrel = material.Bronze(), material.PlainSteel()
+	bronze.sleeve, bronze.barrel = must(material.ByName("bronze")), material.PlainSteel()
 	lessontest.Lesson[data]{
 		Write: lesson,
 		Data:  map[string]data{"": shipped, "iron": iron, "bronze": bronze},
@@ -27,7 +27,7 @@ func TestLesson(t *testing.T) {
 func um(n int64) units.Length { return units.Length(n) * units.Micrometre }
 
 func draw(r *rand.Rand) data {
-	metals := []material.Material{material.GreyIron(), material.AluminiumBlock(), material.PlainSteel(), material.Bronze(), material.DuctileIron()}
+	metals := []material.Material{material.GreyIron(), material.AluminiumBlock(), material.PlainSteel(), must(material.ByName("bronze")), must(material.ByName("ductile iron"))}
 	d := data{bore: um(20000 + r.Int64N(130000)), over: um(1 + r.Int64N(150)), sleeve: metals[r.IntN(5)], barrel: metals[r.IntN(5)]}
 	d.seat = d.bore + um(1000+r.Int64N(12000))
 	d.outside = d.seat + um(2000+r.Int64N(40000))

@@ -33,7 +33,7 @@ func celsius(x float64) units.Temperature {
 }
 
 func draw(r *rand.Rand) data {
-	metals := []material.Material{material.GreyIron(), material.AluminiumBlock(), material.GaugeSteel(), material.Bronze()}
+	metals := []material.Material{material.GreyIron(), material.AluminiumBlock(), material.GaugeSteel(), must(material.ByName("bronze"))}
 	at := func() units.Temperature { return celsius(math.Round(r.Float64()*100 - 30)) }
 	d := data{
 		ring: units.Length(5+r.Int64N(300)) * units.Millimetre, dial: units.Length(r.Int64N(1000)-500) * units.Micrometre,

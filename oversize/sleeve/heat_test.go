@@ -5,6 +5,7 @@ package sleeve_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -348,7 +349,7 @@ func TestTemperIsAluminium(t *testing.T) {
 		j := demoJoint()
 		j.Barrel = m
 		a := must(j.Slips(sleeve.Assembling{Barrel: hot, Sleeve: room}))
-		if light := m.Density < 3*material.GramPerCubicCentimetre; a.Cautions.Has(sleeve.TemperLost) != light {
+		if light := strings.Contains(name, "aluminium"); a.Cautions.Has(sleeve.TemperLost) != light {
 			t.Errorf("%s: %v", name, a.Cautions)
 		}
 	}

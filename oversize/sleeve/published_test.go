@@ -226,8 +226,8 @@ func TestMeasuredWithFewRepeats(t *testing.T) {
 // TestTablesOfMaterials: an iron sleeve in an aluminium barrel, of the materials of this library:
 // the bore grows between the two, as far as is said where the sizes are not known.
 func TestTablesOfMaterials(t *testing.T) {
-	for _, iron := range []material.Material{material.GreyIron(), material.DuctileIron()} {
-		for _, aluminium := range []material.Material{material.AluminiumBlock(), material.HypoeutecticAluminium()} {
+	for _, iron := range []material.Material{material.GreyIron(), must(material.ByName("ductile iron"))} {
+		for _, aluminium := range []material.Material{material.AluminiumBlock(), must(material.ByName("cast aluminium-silicon, hypoeutectic"))} {
 			j := demoJoint()
 			j.Sleeve, j.Barrel = iron, aluminium
 			g, err := j.Growth(must(units.Celsius(40)))

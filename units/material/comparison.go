@@ -10,11 +10,12 @@ import (
 
 // A Comparison is one comparison of a part with a setting standard by a dial gauge. The size of the part at 20 °C is
 //
-//	L20 = [Ls·(1 + αs·ΔTs)·(1 + αg·(Tuse − Tset)) + d] / (1 + αp·ΔTp)
+//	L20 = [Ls·(1 + αs·ΔTs)·(1 + αg·(Tuse − Tset)) + d] / (1 + αp·ΔTp)          (3)
 //
-// with ΔT the difference from 20 °C. The gauge is set on the standard, which has the size Ls·(1 + αs·ΔTs) then. Until it is
-// used the gauge itself grows by αg·(Tuse − Tset), and the dial shows by how much the part is larger than that. All four
-// temperatures are separate, and one that is not given is [units.ErrNotGiven]. The gauge's coefficient is that of what spans the bore: its rods.
+// with ΔT the difference from 20 °C. The gauge is set on the standard, which has the size Ls·(1 + αs·ΔTs) then. Until
+// it is used the gauge itself grows by αg·(Tuse − Tset), and the dial shows by how much the part is larger than that.
+// All four temperatures are separate, and one that is not given is [units.ErrNotGiven]. The gauge's coefficient is that
+// of what spans the bore: its rods.
 type Comparison struct {
 	Standard  units.Length // Ls: size of the setting standard at 20 °C
 	Deviation units.Length // d: what the dial shows, plus where the part is larger than the standard
@@ -29,9 +30,9 @@ type Comparison struct {
 	PartExpansion     units.Expansion // αp
 }
 
-// Sensitivities says how far the size at 20 °C moves with each input of a [Comparison]: the first derivatives, for a budget
-// of uncertainty (JCGM 100:2008, 5.1.3). Where one thing moves two inputs (one thermometer, or standard and part of one
-// steel) add their derivatives before squaring.
+// Sensitivities says how far the size at 20 °C moves with each input of a [Comparison]: the first derivatives, for a
+// budget of uncertainty (JCGM 100:2008, 5.1.3). Where one thing moves two inputs (one thermometer, or standard and part
+// of one steel) add their derivatives before squaring.
 type Sensitivities struct {
 	Standard  float64 // dimensionless, close to 1: of the size of the standard
 	Deviation float64 // dimensionless, close to 1: of what the dial shows
@@ -58,8 +59,8 @@ func (c Comparison) factors() (s, g, p float64, err error) {
 	return s, g, p, err
 }
 
-// SizeAt20 returns the size of the part at 20 °C, rounded once. The errors are those of [Material.SizeAt], for the standard,
-// the gauge or the part.
+// SizeAt20 returns the size of the part at 20 °C, rounded once. The errors are those of [Material.SizeAt], for the
+// standard, the gauge or the part.
 func (c Comparison) SizeAt20() (units.Length, error) {
 	s, g, p, err := c.factors()
 	if err != nil {
@@ -69,15 +70,15 @@ func (c Comparison) SizeAt20() (units.Length, error) {
 }
 
 func (c Comparison) at20(s, g, p float64) float64 {
-	return (float64(float64(c.Standard)*s*g) + float64(c.Deviation)) / p
+	return (float64(float64(c.Standard)*s*g) + float64(c.Deviation)) / p // (3)
 }
 
-// DialFor is the inverse of [Comparison.SizeAt20]: what the dial shows, plus where the part is larger than the standard, when
-// the part has that size at 20 °C, at the temperatures of the comparison. Deviation takes no part.
+// DialFor is the inverse of [Comparison.SizeAt20]: what the dial shows, plus where the part is larger than the
+// standard, when the part has that size at 20 °C, at the temperatures of the comparison. Deviation takes no part.
 //
-// It is for roughing alone: a finished size is accepted only after part and gauge have soaked at one temperature. A size,
-// or one of the standard, that is not positive or beyond [units.MaxLength] is [units.ErrRange]; the other errors are those
-// of SizeAt20.
+// It is for roughing alone: a finished size is accepted only after part and gauge have soaked at one temperature. A
+// size, or one of the standard, that is not positive or beyond [units.MaxLength] is [units.ErrRange]; the other errors
+// are those of SizeAt20.
 func (c Comparison) DialFor(at20 units.Length) (units.Length, error) {
 	for _, l := range [2]units.Length{at20, c.Standard} {
 		if l <= 0 || l > units.MaxLength {
@@ -88,7 +89,7 @@ func (c Comparison) DialFor(at20 units.Length) (units.Length, error) {
 	if err != nil {
 		return 0, err
 	}
-	return size(float64(float64(at20)*p) - float64(float64(c.Standard)*s*g))
+	return size(float64(float64(at20)*p) - float64(float64(c.Standard)*s*g)) // (3), solved for d
 }
 
 // Sensitivities returns the first derivatives of [Comparison.SizeAt20], with its errors. One that lies beyond

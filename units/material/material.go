@@ -3,15 +3,11 @@
 package material
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"borewright.example/units"
 )
-
-// ErrNoExpansion says that a part away from 20 °C is of a material whose expansion is not known.
-var ErrNoExpansion = errors.New("expansion not known")
 
 // A Material is what the sums of a workshop need to know of a metal. A user's own is one struct literal;
 // the maker's figure always outranks the typical ones of this package. A field of zero is not known.
@@ -23,29 +19,29 @@ type Material struct {
 	To        units.Temperature `json:"to,omitzero"`        // upper end of that range; zero as From
 	Young     units.Pressure    `json:"young,omitzero"`     // Young's modulus
 	Poisson   float64           `json:"poisson,omitzero"`   // Poisson's ratio, dimensionless
-	Density   Density           `json:"density,omitzero"`   // mass a volume
 	Tensile   units.Pressure    `json:"tensile,omitzero"`   // ultimate tensile strength; Source says of what grade and state
 	Yield     units.Pressure    `json:"yield,omitzero"`     // 0.2 % proof stress; zero for grey iron, which has none
 	Source    string            `json:"source,omitzero"`    // where each figure comes from, and how far to trust it
 }
 
 // SizeAt returns the size at temperature t of a part that is l20 at 20 °C, l20·(1 + α(t − 20 °C)). A
-// temperature that is not given is [units.ErrNotGiven]. It is [units.ErrRange] where the answer lies beyond [units.MaxLength], t below absolute zero, or the part would grow
-// or shrink by more than a tenth, which says that a coefficient has lost its 10⁻⁶; [units.ErrNotFinite] where t or the
-// coefficient is not finite; ErrNoExpansion where it is not known and t is not 20 °C.
+// temperature that is not given is [units.ErrNotGiven], and so is an expansion where t is not 20 °C. It is
+// [units.ErrRange] where the answer lies beyond [units.MaxLength], t below absolute zero, or the part would grow
+// or shrink by more than a tenth, which says that a coefficient has lost its 10⁻⁶; [units.ErrNotFinite] where t
+// or the coefficient is not finite.
 func (m Material) SizeAt(l20 units.Length, t units.Temperature) (units.Length, error) {
 	g, err := m.growth(t)
 	if err != nil {
 		return 0, err
 	}
-	return size(float64(l20) * g)
+	return size(float64(l20) * g) // (1)
 }
 
 // growth returns 1 + α(t − 20 °C).
 func (m Material) growth(t units.Temperature) (float64, error) {
 	g, err := growth(m.Name, m.Expansion, t, units.ReferenceTemperature)
 	if err == nil && m.Expansion == 0 && t.AboveReference() != 0 {
-		err = fmt.Errorf("material: %q at %v: %w", m.Name, t, ErrNoExpansion)
+		err = fmt.Errorf("material: %q at %v: expansion %w", m.Name, t, units.ErrNotGiven)
 	}
 	return g, err
 }
@@ -57,14 +53,14 @@ func (m Material) SizeAt20(l units.Length, t units.Temperature) (units.Length, e
 	if err != nil {
 		return 0, err
 	}
-	return size(float64(l) / g)
+	return size(float64(l) / g) // (2)
 }
 
-// most is the largest relative change of size that is taken for a temperature's doing. Steel grows by about 0.02 up to its
-// melting point.
+// most is the largest relative change of size that is taken for a temperature's doing. Steel grows by about 0.02 up to
+// its melting point.
 const most = 0.1
 
-// growth returns 1 + α(to − from); a zero temperature stands for 20 °C.
+// growth returns 1 + α(to − from).
 func growth(what string, a units.Expansion, to, from units.Temperature) (float64, error) {
 	for _, t := range []units.Temperature{to, from} {
 		if t.IsZero() {

@@ -160,31 +160,17 @@ func TestTable(t *testing.T) {
 		read []float64 // 1e-6/K
 	}{
 		{material.GreyIron(), []float64{11.4, 11.2, 10.6, 6 * 1.8}},
-		{material.DuctileIron(), []float64{11.2, 10.6}},
+		{named("ductile iron"), []float64{11.2, 10.6}},
 		{material.PlainSteel(), []float64{11.7, 11.3, 11.5}},
-		{material.AlloySteel(), []float64{12.3, 12.3}},
-		{material.HypoeutecticAluminium(), []float64{21.5}},
-		{material.HypereutecticAluminium(), []float64{18, 20}},
+		{named("alloy steel"), []float64{12.3, 12.3}},
+		{named("cast aluminium-silicon, hypoeutectic"), []float64{21.5}},
+		{named("cast aluminium-silicon, hypereutectic"), []float64{18, 20}},
 	} {
 		for _, x := range c.read {
 			if off := math.Abs(c.m.Expansion.In(ppm) - x); off > c.m.Within.In(ppm) {
 				t.Errorf("%s: %v ± %v does not reach %v", c.m.Name, c.m.Expansion, c.m.Within, x)
 			}
 		}
-	}
-}
-
-// An overbore of 0.50 mm takes 4753.6 mm³ of iron out of a 67 mm bore over 90 mm, 34.2 g at 7.2 g/cm³ (computed).
-func TestMassOfAnOverbore(t *testing.T) {
-	after, err := units.CylinderVolume(length(t, "67.5 mm"), 90*mm)
-	check(t, err)
-	before, err := units.CylinderVolume(length(t, "67 mm"), 90*mm)
-	check(t, err)
-	const iron = 7.2 * material.GramPerCubicCentimetre
-	cut := (after - before).In(units.CubicCentimetre / 1000)
-	grams := cut / 1000 * iron.In(material.GramPerCubicCentimetre)
-	if math.Abs(cut-4753.6) > 0.1 || math.Abs(grams-34.2) > 0.05 {
-		t.Errorf("%.1f mm³, %.1f g", cut, grams)
 	}
 }
 
@@ -199,13 +185,8 @@ func TestNames(t *testing.T) {
 		seen[name] = true
 		// Metals, in plausible units.
 		if m.Expansion < 5*ppm || m.Expansion > 30*ppm || m.Within < ppm || m.Young < 60*units.Gigapascal || m.Young > 220*units.Gigapascal ||
-			m.Poisson < 0.25 || m.Poisson > 0.35 || m.Density < 2.5*material.GramPerCubicCentimetre || m.Density > 9*material.GramPerCubicCentimetre ||
-			m.Source == "" || m.Tensile < m.Yield || m.From.IsZero() != m.To.IsZero() || m.From > m.To {
+			m.Poisson < 0.25 || m.Poisson > 0.35 || m.Source == "" || m.Tensile < m.Yield || m.From.IsZero() != m.To.IsZero() || m.From > m.To {
 			t.Errorf("%+v", m)
-		}
-		// Stiffness over density is much the same for iron, steel and aluminium, 25 MJ/kg, and half that for bronze and cast iron.
-		if r := float64(m.Young) / float64(m.Density) / 1e6; r < 10 || r > 31 {
-			t.Errorf("%s: %v over %v is %.0f MJ/kg", name, m.Young, m.Density, r)
 		}
 	}
 	if len(names) != 12 {

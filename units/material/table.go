@@ -13,7 +13,6 @@ const (
 	ppm = 1e-6 * units.PerKelvin
 	gpa = units.Gigapascal
 	mpa = units.Megapascal
-	gcc = GramPerCubicCentimetre
 
 	// callister is the source of expansions that were read; the rest of its appendix is quoted from memory.
 	callister = "Callister & Rethwisch, Fundamentals of Materials Science and Engineering, 3rd ed., Table B.6"
@@ -26,16 +25,16 @@ const (
 func GreyIron() Material {
 	return Material{
 		Name: "grey iron", Expansion: 11.2 * ppm, Within: 1 * ppm,
-		Young: 100 * gpa, Poisson: 0.26, Density: 7.3 * gcc, Tensile: 207 * mpa,
+		Young: 100 * gpa, Poisson: 0.26, Tensile: 207 * mpa,
 		Source: "expansion " + callister + ", grade G3000 (G1800 11.4, G4000 10.6; another handbook has 10.8)" + remaining,
 	}
 }
 
-// DuctileIron returns ductile (nodular) cast iron, with the least strengths of grade 60-40-18.
-func DuctileIron() Material {
+// ductileIron returns ductile (nodular) cast iron, with the least strengths of grade 60-40-18.
+func ductileIron() Material {
 	return Material{
 		Name: "ductile iron", Expansion: 10.9 * ppm, Within: 1 * ppm,
-		Young: 168 * gpa, Poisson: 0.3, Density: 7.1 * gcc, Tensile: 414 * mpa, Yield: 276 * mpa,
+		Young: 168 * gpa, Poisson: 0.3, Tensile: 414 * mpa, Yield: 276 * mpa,
 		Source: "expansion " + callister + ", between grades 60-40-18 (11.2) and 80-55-06 (10.6)" + remaining,
 	}
 }
@@ -44,16 +43,16 @@ func DuctileIron() Material {
 func PlainSteel() Material {
 	return Material{
 		Name: "plain steel", Expansion: 11.5 * ppm, Within: 1 * ppm,
-		Young: 207 * gpa, Poisson: 0.3, Density: 7.85 * gcc, Tensile: 380 * mpa, Yield: 210 * mpa,
+		Young: 207 * gpa, Poisson: 0.3, Tensile: 380 * mpa, Yield: 210 * mpa,
 		Source: "expansion " + callister + ", between steels 1020 (11.7) and 1040 (11.3); Swyt, J. Res. NIST 99 (1994) 31: 11.5" + remaining,
 	}
 }
 
-// AlloySteel returns low-alloy steel, with the strengths of annealed 4140.
-func AlloySteel() Material {
+// alloySteel returns low-alloy steel, with the strengths of annealed 4140.
+func alloySteel() Material {
 	return Material{
 		Name: "alloy steel", Expansion: 12.3 * ppm, Within: 1 * ppm,
-		Young: 207 * gpa, Poisson: 0.3, Density: 7.85 * gcc, Tensile: 655 * mpa, Yield: 417 * mpa,
+		Young: 207 * gpa, Poisson: 0.3, Tensile: 655 * mpa, Yield: 417 * mpa,
 		Source: "expansion " + callister + ", steels 4140 and 4340" + remaining,
 	}
 }
@@ -62,16 +61,16 @@ func AlloySteel() Material {
 func GaugeSteel() Material {
 	return Material{
 		Name: "gauge steel", Expansion: 11.5 * ppm, Within: 1 * ppm, From: celsius(10), To: celsius(30),
-		Young: 207 * gpa, Poisson: 0.3, Density: 7.85 * gcc,
+		Young: 207 * gpa, Poisson: 0.3,
 		Source: "expansion and its spread ISO 3650, from memory; the rest as plain steel, from memory",
 	}
 }
 
-// HypoeutecticAluminium returns a cast aluminium-silicon alloy of about 7 % silicon, with the strengths of 356.0-T6.
-func HypoeutecticAluminium() Material {
+// hypoeutecticAluminium returns a cast aluminium-silicon alloy of about 7 % silicon, with the strengths of 356.0-T6.
+func hypoeutecticAluminium() Material {
 	return Material{
 		Name: "cast aluminium-silicon, hypoeutectic", Expansion: 21.5 * ppm, Within: 1 * ppm,
-		Young: 72.4 * gpa, Poisson: 0.33, Density: 2.69 * gcc, Tensile: 228 * mpa, Yield: 164 * mpa,
+		Young: 72.4 * gpa, Poisson: 0.33, Tensile: 228 * mpa, Yield: 164 * mpa,
 		Source: "expansion " + callister + ", alloy 356.0" + remaining,
 	}
 }
@@ -80,35 +79,35 @@ func HypoeutecticAluminium() Material {
 func EutecticAluminium() Material {
 	return Material{
 		Name: "cast aluminium-silicon, eutectic", Expansion: 19.5 * ppm, Within: 1 * ppm, From: celsius(20), To: celsius(100),
-		Young: 80 * gpa, Poisson: 0.33, Density: 2.7 * gcc,
+		Young: 80 * gpa, Poisson: 0.33,
 		Source: "expansion 19 to 20, " + memory,
 	}
 }
 
-// HypereutecticAluminium returns a cast aluminium-silicon alloy of about 17 % silicon, as 390.0.
-func HypereutecticAluminium() Material {
+// hypereutecticAluminium returns a cast aluminium-silicon alloy of about 17 % silicon, as 390.0.
+func hypereutecticAluminium() Material {
 	return Material{
 		Name: "cast aluminium-silicon, hypereutectic", Expansion: 19 * ppm, Within: 2 * ppm,
-		Young: 81 * gpa, Poisson: 0.33, Density: 2.73 * gcc,
+		Young: 81 * gpa, Poisson: 0.33,
 		Source: "expansion public data sheets of 390.0 (18) and A390.0 (20), which disagree although the metal is the same; the rest " + memory,
 	}
 }
 
-// WroughtAluminium4032 returns the forged piston alloy with 12 % silicon, with the strengths of state T6.
-func WroughtAluminium4032() Material {
+// wroughtAluminium4032 returns the forged piston alloy with 12 % silicon, with the strengths of state T6.
+func wroughtAluminium4032() Material {
 	return Material{
 		Name: "wrought aluminium 4032", Expansion: 19.4 * ppm, Within: 1 * ppm, From: celsius(20), To: celsius(100),
-		Young: 79 * gpa, Poisson: 0.33, Density: 2.68 * gcc, Tensile: 380 * mpa, Yield: 315 * mpa,
+		Young: 79 * gpa, Poisson: 0.33, Tensile: 380 * mpa, Yield: 315 * mpa,
 		Source: memory,
 	}
 }
 
-// WroughtAluminium2618 returns the forged piston alloy without silicon, with the strengths of state T61. It grows by some
+// wroughtAluminium2618 returns the forged piston alloy without silicon, with the strengths of state T61. It grows by some
 // 3e-6/K more than 4032, and wants the larger cold clearance.
-func WroughtAluminium2618() Material {
+func wroughtAluminium2618() Material {
 	return Material{
 		Name: "wrought aluminium 2618", Expansion: 22.3 * ppm, Within: 1 * ppm, From: celsius(20), To: celsius(100),
-		Young: 74 * gpa, Poisson: 0.33, Density: 2.76 * gcc, Tensile: 440 * mpa, Yield: 370 * mpa,
+		Young: 74 * gpa, Poisson: 0.33, Tensile: 440 * mpa, Yield: 370 * mpa,
 		Source: memory,
 	}
 }
@@ -117,16 +116,16 @@ func WroughtAluminium2618() Material {
 func AluminiumBlock() Material {
 	return Material{
 		Name: "aluminium block", Expansion: 21.5 * ppm, Within: 1 * ppm, From: celsius(20), To: celsius(100),
-		Young: 74 * gpa, Poisson: 0.33, Density: 2.79 * gcc, Tensile: 185 * mpa, Yield: 125 * mpa,
+		Young: 74 * gpa, Poisson: 0.33, Tensile: 185 * mpa, Yield: 125 * mpa,
 		Source: memory,
 	}
 }
 
-// Bronze returns cast bearing bronze, C93200.
-func Bronze() Material {
+// bronze returns cast bearing bronze, C93200.
+func bronze() Material {
 	return Material{
 		Name: "bronze", Expansion: 18 * ppm, Within: 1 * ppm,
-		Young: 100 * gpa, Poisson: 0.34, Density: 8.93 * gcc, Tensile: 240 * mpa, Yield: 125 * mpa,
+		Young: 100 * gpa, Poisson: 0.34, Tensile: 240 * mpa, Yield: 125 * mpa,
 		Source: memory,
 	}
 }
@@ -138,9 +137,9 @@ func celsius(x float64) units.Temperature {
 
 func all() []Material {
 	return []Material{
-		GreyIron(), DuctileIron(), PlainSteel(), AlloySteel(), GaugeSteel(),
-		HypoeutecticAluminium(), EutecticAluminium(), HypereutecticAluminium(),
-		WroughtAluminium4032(), WroughtAluminium2618(), AluminiumBlock(), Bronze(),
+		GreyIron(), ductileIron(), PlainSteel(), alloySteel(), GaugeSteel(),
+		hypoeutecticAluminium(), EutecticAluminium(), hypereutecticAluminium(),
+		wroughtAluminium4032(), wroughtAluminium2618(), AluminiumBlock(), bronze(),
 	}
 }
 
