@@ -119,7 +119,13 @@
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
 //	how much wall does a new cylinder want?        oversize.HoopWall, oversize.ReboringAllowance
 //	the port opens at 95°: how deep is that?       oversize.PistonTravel
-//	what interference, does it stay tight hot?      sleeve.Joint, sleeve.Loosening
+//	what interference, does it stay tight hot?      sleeve.Joint.Fit, LooseAt, State
+//	which fit is H7/s6, how wide is grade 7?       sleeve.DiametralFromClasses, sleeve.Class.Sizes, sleeve.Tolerance
+//	what interference have my parts, what is usual? sleeve.DiametralFromMeasured, sleeve.TradeInterference
+//	how hot an oven, how cold a sleeve?            sleeve.Joint.HeatBarrel, ChillSleeve
+//	how does an old sleeve come out?               sleeve.Joint.TakeOut
+//	how hard must the press push?                  sleeve.Joint.Press
+//	how does the bore of a sleeved barrel grow?    sleeve.Joint.Growth
 //	how much may a joint have, how much must it?   sleeve.Joint.GreatestInterference, LeastInterference
 //	to what is the seat bored for this sleeve?     sleeve.SeatFor
 //	how far does the sleeve stand proud?           sleeve.Proud

@@ -99,7 +99,7 @@ func loose(d dice) (question, error) {
 	iron.Within, block.Within = 0, 0
 	joint := sleeve.Joint{Bore: seat - 6*units.Millimetre, Seat: seat, Outer: units.Limits{Min: seat + 18*units.Millimetre, Max: seat + 18*units.Millimetre},
 		Interference: sleeve.Diametral{Least: delta, Greatest: delta}, Sleeve: iron, Barrel: block}
-	loosens, err := joint.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
+	loosens, err := joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
 	as, ab := iron.Expansion.In(1e-6*units.PerKelvin), block.Expansion.In(1e-6*units.PerKelvin)
 	second := 20 + um(delta)/(um(seat)*ab-um(seat+delta)*as)*1e6
 	return question{

@@ -40,7 +40,7 @@ func lesson(w io.Writer, d data) {
 		Interference: sleeve.Diametral{Least: d.over, Greatest: d.over}, Sleeve: d.sleeve, Barrel: d.barrel}
 	joint := spread
 	joint.Sleeve.Within, joint.Barrel.Within = 0, 0 // until the end their expansion is taken as known
-	fit, loosens := must(joint.Fit()), must(joint.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}))
+	fit, loosens := must(joint.Fit()), must(joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}))
 	a, c, b := mm(d.bore)/2, mm(d.seat)/2, mm(d.outside)/2
 	ei, eo := d.sleeve.Young.In(units.Megapascal), d.barrel.Young.In(units.Megapascal)
 	as, ab := d.sleeve.Expansion.In(1e-6*units.PerKelvin), d.barrel.Expansion.In(1e-6*units.PerKelvin)
@@ -81,7 +81,7 @@ func lesson(w io.Writer, d data) {
 	var grips, gaps []float64
 	for i := range 13 {
 		both := must(units.Celsius(20 + float64(i)*step))
-		s := must(joint.At(sleeve.Condition{Sleeve: both, Barrel: both}))
+		s := must(joint.State(sleeve.Warm{Sleeve: both, Barrel: both}))
 		grips, gaps = append(grips, s.Pressure.Greatest.In(units.Megapascal)), append(gaps, -s.Interference.Greatest.In(units.Micrometre))
 	}
 	most := max(grips[0], grips[12])
@@ -96,7 +96,7 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "\n3  The running engine: the sleeve is the hotter part, and that helps")
 	for _, t := range [][2]float64{{160, 120}, {140, 120}, {120, 120}} {
-		s := must(joint.At(sleeve.Condition{Sleeve: must(units.Celsius(t[0])), Barrel: must(units.Celsius(t[1]))}))
+		s := must(joint.State(sleeve.Warm{Sleeve: must(units.Celsius(t[0])), Barrel: must(units.Celsius(t[1]))}))
 		fmt.Fprintf(w, "   sleeve %.0f °C, barrel %.0f °C: δ = %+.1f µm, it %s\n", t[0], t[1], s.Interference.Least.In(units.Micrometre), map[bool]string{true: "grips", false: "is LOOSE"}[s.Interference.Least > 0])
 	}
 
@@ -119,7 +119,7 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
 	fmt.Fprintf(w, "   • Textbooks print the RADIAL interference, half of this: %v taken for it makes %.1f MPa of %.1f.\n", d.over, 2*pressure, pressure)
-	goes := must(spread.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})).Hot
+	goes := must(spread.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})).Hot
 	switch {
 	case goes.Least.IsZero():
 		fmt.Fprintln(w, "   • One growth is believed of each metal. Here the spread of handbooks changes nothing: heat loosens nothing.")
@@ -137,7 +137,7 @@ func lesson(w io.Writer, d data) {
 	}
 	fmt.Fprintln(w, "   • A loose sleeve passes no heat: it gets hotter, and the wall round it does what it likes.")
 	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
-	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(sleeve.HotParts.Text()), lines.Replace(sleeve.EvenHeat.Text()))
+	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(sleeve.CautionHotParts), lines.Replace(sleeve.CautionEvenHeat))
 }
 
 func at(t units.Temperature) string { return fmt.Sprintf("%.1f °C", t.Celsius()) }

@@ -42,7 +42,7 @@ func lesson(w io.Writer, d data) {
 	fit := must(sleeve.DiametralFromClasses(d.size, hole, shaft))
 	in, out := must(hole.Sizes(d.size)), must(shaft.Sizes(d.size))
 	joint := sleeve.Joint{Bore: d.bore, Seat: d.size, Outer: units.Limits{Min: d.barrel, Max: d.barrel}, Interference: fit, Sleeve: d.metal, Barrel: d.round}
-	cold := sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}
+	cold := sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}
 	holds := fit.Greatest > 0
 	var state sleeve.State
 	if holds {
@@ -102,7 +102,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintln(w, "   • Capital and small letter changed: H is a hole, h a shaft.")
 	fmt.Fprintln(w, "   • δ on the radius: textbooks print it so, and it is half of this.")
 	if holds {
-		hot := must(joint.Loosens(cold)).Hot
+		hot := must(joint.LooseAt(cold)).Hot
 		if hot.Least.IsZero() {
 			fmt.Fprintln(w, "   • A cold fit is believed hot. Of these two metals heat loosens nothing.")
 		} else {
@@ -110,7 +110,7 @@ func lesson(w io.Writer, d data) {
 		}
 	}
 	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")
-	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(sleeve.HotParts.Text()), lines.Replace(sleeve.EvenHeat.Text()))
+	fmt.Fprintf(w, "\nCAUTION: %s\n%s\n", lines.Replace(sleeve.CautionHotParts), lines.Replace(sleeve.CautionEvenHeat))
 }
 
 func um(l units.Length) float64 { return l.In(units.Micrometre) }

@@ -43,8 +43,8 @@ type SleeveSheet struct {
 	Heat  sleeve.Assembly `json:"heat"` // the barrel alone heated
 	Hone  sleeve.Honing   `json:"hone"` // of the fitted bore
 	// Running is the joint honed, at the running temperature of the bore; nil where the job does not give that.
-	Running *sleeve.State    `json:"running,omitempty"`
-	Loosens sleeve.Loosening `json:"loosens"` // honed, heated evenly from 20 °C
+	Running *sleeve.State `json:"running,omitempty"`
+	Loosens sleeve.Loose  `json:"loosens"` // honed, heated evenly from 20 °C
 }
 
 // usualSlip lets a sleeve held in the hand drop home before it warms through (common practice).
@@ -151,7 +151,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if at := e.Running.within().Bore; !at.IsZero() {
 		// At the ends of what the temperature may be, the one that grips less.
 		for _, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
-			state, err := s.Hone.Joint.At(sleeve.Condition{Sleeve: t, Barrel: t})
+			state, err := s.Hone.Joint.State(sleeve.Warm{Sleeve: t, Barrel: t})
 			if err != nil {
 				return s, err
 			}
@@ -160,6 +160,6 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 			}
 		}
 	}
-	s.Loosens, err = s.Hone.Joint.Loosens(sleeve.Condition{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}) // heated evenly from 20 °C
+	s.Loosens, err = s.Hone.Joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}) // heated evenly from 20 °C
 	return s, err
 }

@@ -80,8 +80,8 @@ func (s Sheet) sleeve() (part page.Section) {
 			part.Add(page.Caution(fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String()))))
 		}
 	}
-	for c := range cautions.All() {
-		part.Add(page.Caution(c.Text()))
+	for _, text := range cautions.Texts() {
+		part.Add(page.Caution(text))
 	}
 	return part
 }

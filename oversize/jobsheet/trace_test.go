@@ -370,8 +370,8 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	}
 	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.on", "omitted.*.says", "unused.*.on", "unused.*.says", "assumed.*.says", "assumed.*.on",
 		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
-	for i := range 64 { // what the rooms warn of
-		fixed = append(fixed, sleeve.Caution(i).Text())
+	for bit := range 32 { // what the rooms warn of
+		fixed = append(fixed, sleeve.Cautions(1<<bit).Texts()...)
 	}
 	for k := hone.KindUnknown; k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {

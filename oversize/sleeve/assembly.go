@@ -82,9 +82,9 @@ func (j *Joint) assembling(a Assembling) (assembling, error) {
 // at 20 °C. Of the joint only seat, interference and both expansions take part, and the modulus where it
 // is given: without it the barrel is cautioned as if it were aluminium.
 //
-// A sleeve of no temperature is ErrNotGiven. Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid nitrogen (−195.8 °C, above absolute zero) is
+// A sleeve of no temperature is units.ErrNotGiven. Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid nitrogen (−195.8 °C, above absolute zero) is
 // ErrUnreachable. A slip below 0 or above a hundredth of the seat is [units.ErrRange]; the other errors are
-// those of [Joint.At].
+// those of [Joint.State].
 func (j Joint) HeatBarrel(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
 	if err == nil {
@@ -120,14 +120,14 @@ func (j Joint) ChillSleeve(a Assembling) (Assembly, error) {
 	return j.assembly(a, r)
 }
 
-// Together returns the temperature at which the two parts, both at it, slip with a.Slip to spare:
+// TakeOut returns the temperature at which the two parts, both at it, slip with a.Slip to spare:
 // hot where the barrel grows more than the sleeve, as aluminium does over iron, cold where it
 // grows less. It is how a sleeve is got out again. It ignores a.Sleeve and a.Barrel.
 //
 // It serves the worst pair of parts, as [Joint.HeatBarrel] does. Where the coefficients, or the
 // unlucky ends of their spread, are too close for any temperature between that of liquid nitrogen
 // and 1000 °C to do it, it is ErrUnreachable; the other errors are those of HeatBarrel.
-func (j Joint) Together(a Assembling) (Assembly, error) {
+func (j Joint) TakeOut(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
 	if err != nil {
 		return Assembly{}, err
@@ -149,23 +149,6 @@ func (j Joint) Together(a Assembling) (Assembly, error) {
 			j.Sleeve.Expansion, j.Sleeve.Within, j.Barrel.Expansion, j.Barrel.Within, ErrUnreachable)
 	}
 	r.sleeve, r.barrel = dT, dT
-	return j.assembly(a, r)
-}
-
-// Slips returns what clearance the parts have at a.Sleeve and a.Barrel, and whether that is the
-// slip wanted: for an oven or a coolant that has one temperature. Errors are those of
-// [Joint.HeatBarrel].
-func (j Joint) Slips(a Assembling) (Assembly, error) {
-	r, err := j.assembling(a)
-	if err == nil {
-		r.sleeve, err = above("sleeve", a.Sleeve)
-	}
-	if err == nil {
-		r.barrel, err = above("barrel", a.Barrel)
-	}
-	if err != nil {
-		return Assembly{}, err
-	}
 	return j.assembly(a, r)
 }
 
@@ -199,15 +182,15 @@ func (j *Joint) assembly(a Assembling, r assembling) (Assembly, error) {
 	// The clearance at a temperature that was solved for can miss its slip by a rounding.
 	s.Clearance = gap
 	s.Slips = verdict(gap.Least >= a.Slip-rounding, gap.Greatest >= a.Slip-rounding)
-	s.Cautions = setOf(StopsHalfWay) | j.coefficientCaution(s.Sleeve, s.Barrel)
+	s.Cautions = setOf(stopsHalfWay) | j.coefficientCaution(s.Sleeve, s.Barrel)
 	if max(s.Sleeve, s.Barrel) > handHot {
-		s.Cautions |= setOf(EvenHeat, NothingTrapped, HotParts, NoFlame)
+		s.Cautions |= setOf(evenHeat, nothingTrapped, hotParts, noFlame)
 	}
 	if s.Barrel > handHot && aluminium(&j.Barrel) || s.Sleeve > handHot && aluminium(&j.Sleeve) {
-		s.Cautions |= setOf(TemperLost)
+		s.Cautions |= setOf(temperLost)
 	}
 	if min(s.Sleeve, s.Barrel) < freezing {
-		s.Cautions |= setOf(ColdParts, Ventilate)
+		s.Cautions |= setOf(coldParts, ventilate)
 	}
 	return s, nil
 }

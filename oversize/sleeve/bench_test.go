@@ -22,23 +22,20 @@ func benchJoint() sleeve.Joint {
 // calls are the functions of the package, each ready to run.
 func calls() map[string]func() error {
 	j := benchJoint()
-	hot := sleeve.Condition{Sleeve: 433.15, Barrel: 413.15, Gas: 5 * units.Megapascal}
+	hot := sleeve.Warm{Sleeve: 433.15, Barrel: 413.15, Gas: 5 * units.Megapascal}
 	with := sleeve.Assembling{Slip: 50 * um, Sleeve: 273.15, Barrel: 353.15, Stands: 523.15}
 	h7, s6 := must(sleeve.ParseClass("H7")), must(sleeve.ParseClass("s6"))
 	outside, seat := uncertainty.Estimate{Value: 73060 * um, Std: um}, uncertainty.Estimate{Value: 73 * mm, Std: um}
 	return map[string]func() error{
 		"Fit":                   func() error { _, err := j.Fit(); return err },
-		"At":                    func() error { _, err := j.At(hot); return err },
-		"Loosens":               func() error { _, err := j.Loosens(hot); return err },
+		"State":                 func() error { _, err := j.State(hot); return err },
+		"LooseAt":               func() error { _, err := j.LooseAt(hot); return err },
 		"Growth":                func() error { _, err := j.Growth(383.15); return err },
 		"HeatBarrel":            func() error { _, err := j.HeatBarrel(with); return err },
 		"ChillSleeve":           func() error { _, err := j.ChillSleeve(with); return err },
-		"Together":              func() error { _, err := j.Together(with); return err },
-		"Slips":                 func() error { _, err := j.Slips(with); return err },
+		"TakeOut":               func() error { _, err := j.TakeOut(with); return err },
 		"Hone":                  func() error { _, err := j.Hone(demoSize); return err },
-		"Press":                 func() error { _, err := j.Press(demoPress); return err },
-		"SleeveWall":            func() error { _, err := j.SleeveWall(2 * mm); return err },
-		"BarrelWall":            func() error { _, err := j.BarrelWall(2 * mm); return err },
+		"Press":                 func() error { _, err := j.Press(90*mm, demoFriction); return err },
 		"Tolerance":             func() error { _, err := sleeve.Tolerance(73*mm, 7); return err },
 		"Sizes":                 func() error { _, err := s6.Sizes(73 * mm); return err },
 		"ParseClass":            func() error { _, err := sleeve.ParseClass("s11"); return err },

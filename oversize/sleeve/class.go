@@ -44,16 +44,6 @@ func ParseClass(s string) (Class, error) {
 	return Class{}, fmt.Errorf("sleeve: class %.20q: %w (H, JS, M, N or P with a grade to 11, J or K to 8, for the hole; f, g, h, js, k, m, n, p, r, s, t, u or x with 5 to 11 for the shaft)", s, ErrClass)
 }
 
-// MustParseClass is [ParseClass] for classes known to be good, such as constants of a program; it panics on
-// any other.
-func MustParseClass(s string) Class {
-	c, err := ParseClass(s)
-	if err != nil {
-		panic(err)
-	}
-	return c
-}
-
 // String returns "H7", or "" for the zero Class.
 func (c Class) String() string {
 	if c == (Class{}) {

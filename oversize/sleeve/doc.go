@@ -61,12 +61,12 @@
 //     [Joint.LeastInterference]
 //   - sizes to make: [Class.Sizes]; a seat to suit the sleeve as it came: [SeatFor]
 //   - what the parts as measured have: [DiametralFromMeasured]
-//   - what it does to both parts: [Joint.Fit], [Joint.SleeveWall], [Joint.BarrelWall]
-//   - to put it together: [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Slips], [Joint.Press]
-//   - to take it apart: [Joint.Together], [Joint.Press]
+//   - what it does to both parts: [Joint.Fit]
+//   - to put it together: [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Press]
+//   - to take it apart: [Joint.TakeOut], [Joint.Press]
 //   - what stands above the deck, to be faced off: [Proud]
 //   - what to hone out, and whether a hone should: [Joint.Hone], [Honing.Allowed]
-//   - whether it stays tight hot: [Joint.At], [Joint.Loosens]
+//   - whether it stays tight hot: [Joint.State], [Joint.LooseAt]
 //   - how the fitted bore grows: [Joint.Growth]
 //
 // # Validity

@@ -63,10 +63,3 @@ func ExampleDiametralFromClasses() {
 	// H7 k6 -0.028 mm to 0.021 mm <nil>
 	// H7 g6 -0.059 mm to -0.01 mm <nil>
 }
-
-func ExampleMustParseClass() {
-	w, err := sleeve.MustParseClass("JS7").Sizes(25 * units.Millimetre)
-	fmt.Println(w, err)
-	// Output:
-	// 24.9895 mm to 25.0105 mm <nil>
-}

@@ -7,28 +7,15 @@ import (
 
 	"borewright.example/units"
 	"borewright.example/units/material"
-	"borewright.example/units/uncertainty"
 )
 
-// A Growth is how the bore of a fitted sleeve grows when the whole joint has one temperature. It
-// grows as neither part alone.
-type Growth struct {
-	// Mean ± MeanWithin is the mean coefficient between 20 °C and At: the size of the bore at At
-	// is that at 20 °C times 1 + Mean·(At − 20 °C), loose or not.
-	Mean       units.Expansion `json:"mean"`
-	MeanWithin units.Expansion `json:"mean_within"`
-	// Local ± LocalWithin is what a further kelvin adds at At, to the size at 20 °C: that of the
-	// composite while the joint grips, about the sleeve's own once it is loose, both in the range
-	// where that is undecided.
-	Local       units.Expansion `json:"local"`
-	LocalWithin units.Expansion `json:"local_within"`
-
-	At       units.Temperature   `json:"at"`    // of the whole joint
-	Grips    uncertainty.Verdict `json:"grips"` // at At
-	Cautions Cautions            `json:"cautions,omitzero"`
-}
-
-// Growth returns how the bore grows between 20 °C and t, with sleeve and barrel both at t. The half-widths cover the spread of both coefficients, the range of the outside
+// Growth returns the bore of a fitted sleeve as a material for the models of a gauge and of warm sizes, which ask for
+// nothing but an expansion, its spread and its range: when the whole joint has one temperature the bore grows as
+// neither part alone. Expansion ± Within is the mean coefficient between 20 °C and t, with sleeve and barrel
+// both at t: the size of the bore at t is that at 20 °C times 1 + Expansion·(t − 20 °C), loose or not. It has no
+// strength and no stiffness; whether it grips at t, and what to mind, says [Joint.State].
+//
+// The half-width covers the spread of both coefficients, the range of the outside
 // diameter and that of the interference, the last but for its second order: the width of its
 // window over the seat times the difference of the coefficients, some 1e-8/K.
 //
@@ -43,23 +30,22 @@ type Growth struct {
 // coefficients; a soft sleeve in a stiff barrel can leave that interval. Once the joint is loose the
 // sleeve grows by itself.
 //
-// Errors are those of [Joint.At].
-func (j Joint) Growth(t units.Temperature) (Growth, error) {
+// Errors are those of [Joint.State].
+func (j Joint) Growth(t units.Temperature) (material.Material, error) {
 	if err := j.checkThermal(); err != nil {
-		return Growth{}, err
+		return material.Material{}, err
 	}
 	dT, err := above("joint", t)
 	if err != nil {
-		return Growth{}, err
+		return material.Material{}, err
 	}
 	gap, err := j.clearance(growths(&j.Sleeve, dT), growths(&j.Barrel, dT))
 	if err != nil {
-		return Growth{}, err
+		return material.Material{}, err
 	}
-	r := Growth{At: t, Grips: verdict(gap.Greatest < 0, gap.Least < 0), Cautions: j.coefficientCaution(t, t)}
 	slack, tight := j.Interference.Least.In(units.Metre), j.Interference.Greatest.In(units.Metre)
 	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
-	g := growth{grips: r.Grips, mean: nothing(), local: nothing()}
+	mean := nothing()
 	b := boreGrowth{bore: j.Bore.In(units.Metre), seat: j.Seat.In(units.Metre), dT: dT}
 	if dT != 0 {
 		b.perKelvin = 1 / dT
@@ -69,32 +55,20 @@ func (j Joint) Growth(t units.Temperature) (Growth, error) {
 	for _, d := range [2]float64{slack, tight} {
 		for _, closing := range closings {
 			b.set(d, closing)
-			g.corners(&b, sleeves, barrels)
+			mean.corners(&b, sleeves, barrels)
 		}
 	}
-	if r.Grips == uncertainty.Undecided {
-		g.kinks(&b, closings, [2]float64{slack, tight}, sleeves, barrels)
+	if gap.Greatest >= 0 && gap.Least < 0 { // whether it grips is undecided
+		mean.kinks(&b, closings, [2]float64{slack, tight}, sleeves, barrels)
 	}
-	r.Mean, r.MeanWithin = g.mean.expansion()
-	r.Local, r.LocalWithin = g.local.expansion()
-	if r.Grips != uncertainty.Within {
-		r.Cautions |= setOf(CanComeLoose)
+	m := material.Material{
+		Name:   "bore of a fitted sleeve",
+		From:   min(t, units.ReferenceTemperature),
+		To:     max(t, units.ReferenceTemperature),
+		Source: "computed from both parts (Lamé)",
 	}
-	return r, nil
-}
-
-// Material returns the joint's bore as a material for the models of a gauge and of warm sizes,
-// which ask for nothing but an expansion, its spread and its range: Mean ± MeanWithin between
-// 20 °C and At. It has no strength and no stiffness.
-func (g Growth) Material() material.Material {
-	return material.Material{
-		Name:      "bore of a fitted sleeve",
-		Expansion: g.Mean,
-		Within:    g.MeanWithin,
-		From:      min(g.At, units.ReferenceTemperature),
-		To:        max(g.At, units.ReferenceTemperature),
-		Source:    "computed from both parts (Lamé)",
-	}
+	m.Expansion, m.Within = mean.expansion()
+	return m, nil
 }
 
 // coefficients returns the ends of a material's coefficient of expansion, in 1/K.
@@ -142,33 +116,18 @@ func (b *boreGrowth) mean(own, opening float64) float64 {
 	return own + float64(float64(b.closing*gone)*float64(b.perSize*b.perKelvin))
 }
 
-// growth collects the coefficients of a range of joints.
-type growth struct {
-	grips       uncertainty.Verdict // of the range as a whole
-	mean, local span
-}
-
-// corners adds the joint with each pair of coefficients. Where the grip is undecided for the range
-// as a whole, a further kelvin may add either thing.
-func (g *growth) corners(b *boreGrowth, sleeves, barrels [2]float64) {
+// corners adds the joint with each pair of coefficients.
+func (s *span) corners(b *boreGrowth, sleeves, barrels [2]float64) {
 	for _, as := range sleeves {
-		own := b.own(as)
-		if g.grips != uncertainty.Within {
-			g.local.add(own)
-		}
 		for _, ab := range barrels {
-			opening := b.opening(as, ab)
-			g.mean.add(b.mean(own, opening))
-			if g.grips != uncertainty.Beyond {
-				g.local.add(b.tight(own, opening))
-			}
+			s.add(b.mean(b.own(as), b.opening(as, ab)))
 		}
 	}
 }
 
 // kinks adds the joints that let go at a coefficient inside the sleeve's spread, where their size
 // has a kink.
-func (g *growth) kinks(b *boreGrowth, closings, interferences, sleeves, barrels [2]float64) {
+func (s *span) kinks(b *boreGrowth, closings, interferences, sleeves, barrels [2]float64) {
 	for _, ab := range barrels {
 		for _, d := range interferences {
 			as := (float64(b.seat*ab) - float64(d*b.perKelvin)) / (b.seat + d)
@@ -177,7 +136,7 @@ func (g *growth) kinks(b *boreGrowth, closings, interferences, sleeves, barrels 
 			}
 			for _, closing := range closings {
 				b.set(d, closing)
-				g.mean.add(b.mean(b.own(as), b.opening(as, ab)))
+				s.add(b.mean(b.own(as), b.opening(as, ab)))
 			}
 		}
 	}

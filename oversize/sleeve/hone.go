@@ -25,9 +25,9 @@ type Honing struct {
 // finish, the diameter at 20 °C. The bore closes in by a range, so what is left to hone is a range;
 // measure it again before the last pass.
 //
-// A finish that is missing is ErrNotGiven; one that is no larger than the smallest the fitted bore
-// can be is ErrNoStock, one that leaves the sleeve no wall to speak of ErrWall; the other errors are
-// those of [Joint.Validate].
+// A finish that is missing is units.ErrNotGiven; one that is no larger than the smallest the fitted bore
+// can be is units.ErrRange, one that leaves the sleeve no wall to speak of ErrWall; the other errors are
+// those of [Joint.Fit].
 func (j Joint) Hone(finish units.Length) (Honing, error) {
 	if err := j.check(); err != nil {
 		return Honing{}, err
@@ -43,7 +43,7 @@ func (j Joint) Hone(finish units.Length) (Honing, error) {
 	h.Stock = Range[units.Length]{finish - h.Fitted.Greatest, finish - h.Fitted.Least}
 	switch {
 	case h.Stock.Greatest <= 0:
-		return Honing{}, fmt.Errorf("sleeve: finish size %v of a fitted bore of %v to %v: %w", finish, h.Fitted.Least, h.Fitted.Greatest, ErrNoStock)
+		return Honing{}, fmt.Errorf("sleeve: finish size %v of a fitted bore of %v to %v: %w", finish, h.Fitted.Least, h.Fitted.Greatest, units.ErrRange)
 	case finish >= j.Seat:
 		return Honing{}, fmt.Errorf("sleeve: finish size %v in a seat of %v: %w (below the seat)", finish, j.Seat, ErrWall)
 	}

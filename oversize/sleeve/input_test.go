@@ -17,28 +17,35 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
+// pressing is what a call of Press is given.
+type pressing struct {
+	Length   units.Length
+	Friction sleeve.Range[float64]
+}
+
+func (p pressing) of() (units.Length, sleeve.Range[float64]) { return p.Length, p.Friction }
+
 // every calls each function that takes a joint.
-func every(j sleeve.Joint, c sleeve.Condition, a sleeve.Assembling, p sleeve.Pressing, l units.Length) map[string]func() (any, error) {
+func every(j sleeve.Joint, c sleeve.Warm, a sleeve.Assembling, p pressing, l units.Length) map[string]func() (any, error) {
 	wrap := func(v any, err error) (any, error) { return v, err }
 	return map[string]func() (any, error){
 		"Fit":         func() (any, error) { v, err := j.Fit(); return wrap(v, err) },
-		"At":          func() (any, error) { v, err := j.At(c); return wrap(v, err) },
-		"Loosens":     func() (any, error) { v, err := j.Loosens(c); return wrap(v, err) },
+		"State":       func() (any, error) { v, err := j.State(c); return wrap(v, err) },
+		"LooseAt":     func() (any, error) { v, err := j.LooseAt(c); return wrap(v, err) },
 		"Growth":      func() (any, error) { v, err := j.Growth(c.Barrel); return wrap(v, err) },
 		"HeatBarrel":  func() (any, error) { v, err := j.HeatBarrel(a); return wrap(v, err) },
 		"ChillSleeve": func() (any, error) { v, err := j.ChillSleeve(a); return wrap(v, err) },
-		"Together":    func() (any, error) { v, err := j.Together(a); return wrap(v, err) },
+		"TakeOut":     func() (any, error) { v, err := j.TakeOut(a); return wrap(v, err) },
 		"Slips":       func() (any, error) { v, err := j.Slips(a); return wrap(v, err) },
-		"Press":       func() (any, error) { v, err := j.Press(p); return wrap(v, err) },
+		"Press":       func() (any, error) { v, err := j.Press(p.Length, p.Friction); return wrap(v, err) },
 		"Hone":        func() (any, error) { v, err := j.Hone(l); return wrap(v, err) },
-		"SleeveWall":  func() (any, error) { v, err := j.SleeveWall(l); return wrap(v, err) },
-		"BarrelWall":  func() (any, error) { v, err := j.BarrelWall(l); return wrap(v, err) },
 	}
 }
 
 var (
-	demoPress = sleeve.Pressing{Length: 90 * mm, Friction: sleeve.Range[float64]{Least: 0.1, Greatest: 0.2}}
-	demoSize  = 67050 * um
+	demoFriction = sleeve.Range[float64]{Least: 0.1, Greatest: 0.2}
+	demoPress    = pressing{Length: 90 * mm, Friction: demoFriction}
+	demoSize     = 67050 * um
 )
 
 // TestJointsThatCannotBe: every function refuses them, with a sentinel and with the value.
@@ -49,47 +56,47 @@ func TestJointsThatCannotBe(t *testing.T) {
 		want  error
 		says  string
 	}{
-		{"no bore", func(j *sleeve.Joint) { j.Bore = 0 }, sleeve.ErrNotGiven, "bore"},
+		{"no bore", func(j *sleeve.Joint) { j.Bore = 0 }, units.ErrNotGiven, "bore"},
 		{"negative bore", func(j *sleeve.Joint) { j.Bore = -mm }, units.ErrRange, "-1 mm"},
-		{"no seat", func(j *sleeve.Joint) { j.Seat = 0 }, sleeve.ErrNotGiven, "seat"},
+		{"no seat", func(j *sleeve.Joint) { j.Seat = 0 }, units.ErrNotGiven, "seat"},
 		{"huge seat", func(j *sleeve.Joint) { j.Seat = math.MaxInt64 }, units.ErrRange, "seat"},
-		{"no outside", func(j *sleeve.Joint) { j.Outer = units.Limits{} }, sleeve.ErrNotGiven, "outside"},
-		{"one end of the outside", func(j *sleeve.Joint) { j.Outer.Max = 0 }, sleeve.ErrNotGiven, "larger end"},
+		{"no outside", func(j *sleeve.Joint) { j.Outer = units.Limits{} }, units.ErrNotGiven, "outside"},
+		{"one end of the outside", func(j *sleeve.Joint) { j.Outer.Max = 0 }, units.ErrNotGiven, "larger end"},
 		{"outside crossed", func(j *sleeve.Joint) { j.Outer.Min = 95 * mm }, units.ErrCrossed, "95 mm"},
 		{"sleeve without a wall", func(j *sleeve.Joint) { j.Bore = j.Seat }, sleeve.ErrWall, "73 mm"},
 		{"sleeve with less than no wall", func(j *sleeve.Joint) { j.Bore = j.Seat + mm }, sleeve.ErrWall, "74 mm"},
 		{"barrel without a wall", func(j *sleeve.Joint) { j.Outer.Min = j.Seat }, sleeve.ErrWall, "73 mm"},
 		{"barrel with less than no wall", func(j *sleeve.Joint) { j.Outer = plain(72 * mm) }, sleeve.ErrWall, "72 mm"},
-		{"no interference", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{} }, sleeve.ErrNotGiven, "DIAMETRAL"},
+		{"no interference", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{} }, units.ErrNotGiven, "DIAMETRAL"},
 		{"negative interference", func(j *sleeve.Joint) { j.Interference = exactly(-um) }, sleeve.ErrInterference, "-0.001 mm"},
 		{"clearance up to nothing", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: -um} }, sleeve.ErrInterference, "-0.001 mm"},
 		{"interference crossed", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: 2 * um, Greatest: um} }, sleeve.ErrInterference, "lesser end first"},
 		{"interference of millimetres", func(j *sleeve.Joint) { j.Interference = exactly(j.Seat/100 + 1) }, sleeve.ErrInterference, "0.73 mm"},
 		{"interference up to millimetres", func(j *sleeve.Joint) { j.Interference.Greatest = j.Seat/100 + 1 }, sleeve.ErrInterference, "0.73 mm"},
 		{"clearance of millimetres", func(j *sleeve.Joint) { j.Interference.Least = -j.Seat/100 - 1 }, sleeve.ErrInterference, "0.73 mm"},
-		{"no modulus", func(j *sleeve.Joint) { j.Sleeve.Young = 0 }, sleeve.ErrNotGiven, "sleeve"},
-		{"modulus in MPa", func(j *sleeve.Joint) { j.Barrel.Young = 71e3 }, sleeve.ErrMaterial, "barrel"},
-		{"modulus beyond diamond", func(j *sleeve.Joint) { j.Barrel.Young = 1001e9 }, sleeve.ErrMaterial, "1001000 MPa"},
-		{"negative modulus", func(j *sleeve.Joint) { j.Barrel.Young = -71e9 }, sleeve.ErrMaterial, "-71000 MPa"},
-		{"modulus NaN", func(j *sleeve.Joint) { j.Barrel.Young = units.Pressure(math.NaN()) }, sleeve.ErrMaterial, "barrel"},
-		{"modulus infinite", func(j *sleeve.Joint) { j.Barrel.Young = units.Pressure(math.Inf(1)) }, sleeve.ErrMaterial, "barrel"},
-		{"ratio above a half", func(j *sleeve.Joint) { j.Sleeve.Poisson = 0.51 }, sleeve.ErrMaterial, "0.51"},
-		{"ratio negative", func(j *sleeve.Joint) { j.Sleeve.Poisson = -0.01 }, sleeve.ErrMaterial, "-0.01"},
-		{"ratio NaN", func(j *sleeve.Joint) { j.Barrel.Poisson = math.NaN() }, sleeve.ErrMaterial, "barrel"},
-		{"yield negative", func(j *sleeve.Joint) { j.Barrel.Yield = -1 }, sleeve.ErrMaterial, "yield"},
-		{"yield NaN", func(j *sleeve.Joint) { j.Barrel.Yield = units.Pressure(math.NaN()) }, sleeve.ErrMaterial, "yield"},
-		{"yield in Pa for MPa", func(j *sleeve.Joint) { j.Barrel.Yield = 165e12 }, sleeve.ErrMaterial, "yield"},
-		{"tensile negative", func(j *sleeve.Joint) { j.Sleeve.Tensile = -1 }, sleeve.ErrMaterial, "tensile"},
-		{"tensile NaN", func(j *sleeve.Joint) { j.Sleeve.Tensile = units.Pressure(math.NaN()) }, sleeve.ErrMaterial, "tensile"},
-		{"tensile infinite", func(j *sleeve.Joint) { j.Sleeve.Tensile = units.Pressure(math.Inf(1)) }, sleeve.ErrMaterial, "tensile"},
+		{"no modulus", func(j *sleeve.Joint) { j.Sleeve.Young = 0 }, units.ErrNotGiven, "sleeve"},
+		{"modulus in MPa", func(j *sleeve.Joint) { j.Barrel.Young = 71e3 }, units.ErrRange, "barrel"},
+		{"modulus beyond diamond", func(j *sleeve.Joint) { j.Barrel.Young = 1001e9 }, units.ErrRange, "1001000 MPa"},
+		{"negative modulus", func(j *sleeve.Joint) { j.Barrel.Young = -71e9 }, units.ErrRange, "-71000 MPa"},
+		{"modulus NaN", func(j *sleeve.Joint) { j.Barrel.Young = units.Pressure(math.NaN()) }, units.ErrRange, "barrel"},
+		{"modulus infinite", func(j *sleeve.Joint) { j.Barrel.Young = units.Pressure(math.Inf(1)) }, units.ErrRange, "barrel"},
+		{"ratio above a half", func(j *sleeve.Joint) { j.Sleeve.Poisson = 0.51 }, units.ErrRange, "0.51"},
+		{"ratio negative", func(j *sleeve.Joint) { j.Sleeve.Poisson = -0.01 }, units.ErrRange, "-0.01"},
+		{"ratio NaN", func(j *sleeve.Joint) { j.Barrel.Poisson = math.NaN() }, units.ErrRange, "barrel"},
+		{"yield negative", func(j *sleeve.Joint) { j.Barrel.Yield = -1 }, units.ErrRange, "yield"},
+		{"yield NaN", func(j *sleeve.Joint) { j.Barrel.Yield = units.Pressure(math.NaN()) }, units.ErrRange, "yield"},
+		{"yield in Pa for MPa", func(j *sleeve.Joint) { j.Barrel.Yield = 165e12 }, units.ErrRange, "yield"},
+		{"tensile negative", func(j *sleeve.Joint) { j.Sleeve.Tensile = -1 }, units.ErrRange, "tensile"},
+		{"tensile NaN", func(j *sleeve.Joint) { j.Sleeve.Tensile = units.Pressure(math.NaN()) }, units.ErrRange, "tensile"},
+		{"tensile infinite", func(j *sleeve.Joint) { j.Sleeve.Tensile = units.Pressure(math.Inf(1)) }, units.ErrRange, "tensile"},
 	} {
 		j := demoJoint()
 		tt.spoil(&j)
 		if err := j.Validate(); !errors.Is(err, tt.want) || !strings.Contains(errText(err), tt.says) || !strings.HasPrefix(errText(err), "sleeve: ") {
 			t.Errorf("%s: Validate: %v; want %v naming %q", tt.name, err, tt.want, tt.says)
 		}
-		sound := every(demoJoint(), sleeve.Condition{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, demoPress, demoSize)
-		for name, call := range every(j, sleeve.Condition{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, demoPress, demoSize) {
+		sound := every(demoJoint(), sleeve.Warm{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, demoPress, demoSize)
+		for name, call := range every(j, sleeve.Warm{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, demoPress, demoSize) {
 			if slices.Contains(heat, name) && slices.Contains(notHeat, tt.name) {
 				want, err := sound[name]()
 				if v, err2 := call(); err != nil || err2 != nil || !reflect.DeepEqual(v, want) {
@@ -106,12 +113,12 @@ func TestJointsThatCannotBe(t *testing.T) {
 
 // heat are the functions that ask of heat alone, and notHeat what they do not need.
 var (
-	heat    = []string{"Loosens", "HeatBarrel", "ChillSleeve", "Together", "Slips"}
+	heat    = []string{"LooseAt", "HeatBarrel", "ChillSleeve", "TakeOut", "Slips"}
 	notHeat = []string{"no bore", "no outside", "no modulus"}
 )
 
 // thermal are the functions that take temperatures.
-var thermal = []string{"At", "Loosens", "Growth", "HeatBarrel", "ChillSleeve", "Together", "Slips"}
+var thermal = []string{"State", "LooseAt", "Growth", "HeatBarrel", "ChillSleeve", "TakeOut", "Slips"}
 
 // TestCoefficientsThatCannotBe: refused; one that is not given is, where heat takes part.
 func TestCoefficientsThatCannotBe(t *testing.T) {
@@ -120,20 +127,20 @@ func TestCoefficientsThatCannotBe(t *testing.T) {
 		spoil func(*sleeve.Joint)
 		want  error
 	}{
-		{"not given", func(j *sleeve.Joint) { j.Sleeve.Expansion = 0 }, sleeve.ErrNotGiven},
-		{"the barrel's not given", func(j *sleeve.Joint) { j.Barrel.Expansion = 0 }, sleeve.ErrNotGiven},
-		{"negative", func(j *sleeve.Joint) { j.Barrel.Expansion = -1e-6 }, sleeve.ErrMaterial},
-		{"NaN", func(j *sleeve.Joint) { j.Barrel.Expansion = units.Expansion(math.NaN()) }, sleeve.ErrMaterial},
-		{"of a gas", func(j *sleeve.Joint) { j.Barrel.Expansion = 1.1e-4 }, sleeve.ErrMaterial},
-		{"spread negative", func(j *sleeve.Joint) { j.Sleeve.Within = -1e-9 }, sleeve.ErrMaterial},
-		{"spread NaN", func(j *sleeve.Joint) { j.Sleeve.Within = units.Expansion(math.NaN()) }, sleeve.ErrMaterial},
+		{"not given", func(j *sleeve.Joint) { j.Sleeve.Expansion = 0 }, units.ErrNotGiven},
+		{"the barrel's not given", func(j *sleeve.Joint) { j.Barrel.Expansion = 0 }, units.ErrNotGiven},
+		{"negative", func(j *sleeve.Joint) { j.Barrel.Expansion = -1e-6 }, units.ErrRange},
+		{"NaN", func(j *sleeve.Joint) { j.Barrel.Expansion = units.Expansion(math.NaN()) }, units.ErrRange},
+		{"of a gas", func(j *sleeve.Joint) { j.Barrel.Expansion = 1.1e-4 }, units.ErrRange},
+		{"spread negative", func(j *sleeve.Joint) { j.Sleeve.Within = -1e-9 }, units.ErrRange},
+		{"spread NaN", func(j *sleeve.Joint) { j.Sleeve.Within = units.Expansion(math.NaN()) }, units.ErrRange},
 		{"range NaN", func(j *sleeve.Joint) { j.Barrel.To = units.Temperature(math.NaN()) }, units.ErrNotFinite},
 		{"range below absolute zero", func(j *sleeve.Joint) { j.Sleeve.From = -1 }, units.ErrRange},
-		{"spread as large as itself", func(j *sleeve.Joint) { j.Sleeve.Within = j.Sleeve.Expansion }, sleeve.ErrMaterial},
+		{"spread as large as itself", func(j *sleeve.Joint) { j.Sleeve.Within = j.Sleeve.Expansion }, units.ErrRange},
 	} {
 		j := demoJoint()
 		tt.spoil(&j)
-		calls := every(j, sleeve.Condition{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, demoPress, demoSize)
+		calls := every(j, sleeve.Warm{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, demoPress, demoSize)
 		for _, name := range thermal {
 			if v, err := calls[name](); !errors.Is(err, tt.want) || !reflect.ValueOf(v).IsZero() {
 				t.Errorf("%s: %s: %v, %+v; want %v", tt.name, name, err, v, tt.want)
@@ -141,7 +148,7 @@ func TestCoefficientsThatCannotBe(t *testing.T) {
 			delete(calls, name)
 		}
 		for name, call := range calls {
-			if _, err := call(); errors.Is(tt.want, sleeve.ErrNotGiven) && err != nil || !errors.Is(tt.want, sleeve.ErrNotGiven) && !errors.Is(err, tt.want) {
+			if _, err := call(); errors.Is(tt.want, units.ErrNotGiven) && err != nil || !errors.Is(tt.want, units.ErrNotGiven) && !errors.Is(err, tt.want) {
 				t.Errorf("%s: %s: %v", tt.name, name, err)
 			}
 		}
@@ -165,10 +172,10 @@ func TestTemperaturesThatCannotBe(t *testing.T) {
 			name string
 			err  error
 		}{
-			{"At sleeve", second(demoJoint().At(sleeve.Condition{Sleeve: tt.t, Barrel: room}))},
-			{"At barrel", second(demoJoint().At(sleeve.Condition{Barrel: tt.t, Sleeve: room}))},
-			{"Loosens sleeve", second(demoJoint().Loosens(sleeve.Condition{Sleeve: tt.t, Barrel: room}))},
-			{"Loosens barrel", second(demoJoint().Loosens(sleeve.Condition{Barrel: tt.t, Sleeve: room}))},
+			{"At sleeve", second(demoJoint().State(sleeve.Warm{Sleeve: tt.t, Barrel: room}))},
+			{"At barrel", second(demoJoint().State(sleeve.Warm{Barrel: tt.t, Sleeve: room}))},
+			{"Loosens sleeve", second(demoJoint().LooseAt(sleeve.Warm{Sleeve: tt.t, Barrel: room}))},
+			{"Loosens barrel", second(demoJoint().LooseAt(sleeve.Warm{Barrel: tt.t, Sleeve: room}))},
 			{"Growth", second(demoJoint().Growth(tt.t))},
 			{"HeatBarrel sleeve", second(demoJoint().HeatBarrel(sleeve.Assembling{Sleeve: tt.t}))},
 			{"HeatBarrel stands", second(demoJoint().HeatBarrel(sleeve.Assembling{Stands: tt.t, Sleeve: room}))},
@@ -181,7 +188,7 @@ func TestTemperaturesThatCannotBe(t *testing.T) {
 			}
 		}
 	}
-	if _, err := demoJoint().Together(sleeve.Assembling{Sleeve: -1, Barrel: -1}); err != nil {
+	if _, err := demoJoint().TakeOut(sleeve.Assembling{Sleeve: -1, Barrel: -1}); err != nil {
 		t.Errorf("Together reads temperatures that it solves for: %v", err)
 	}
 }
@@ -206,24 +213,22 @@ func TestOtherInputs(t *testing.T) {
 		want error
 		says string
 	}{
-		{"gas negative", second(j.At(sleeve.Condition{Gas: -1, Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
-		{"gas NaN", second(j.At(sleeve.Condition{Gas: units.Pressure(nan), Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
-		{"gas of a gun", second(j.At(sleeve.Condition{Gas: 101e6, Sleeve: room, Barrel: room})), units.ErrRange, "101 MPa"},
+		{"gas negative", second(j.State(sleeve.Warm{Gas: -1, Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
+		{"gas NaN", second(j.State(sleeve.Warm{Gas: units.Pressure(nan), Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
+		{"gas of a gun", second(j.State(sleeve.Warm{Gas: 101e6, Sleeve: room, Barrel: room})), units.ErrRange, "101 MPa"},
 		{"slip negative", second(j.HeatBarrel(sleeve.Assembling{Slip: -1, Sleeve: room})), units.ErrRange, "DIAMETRAL"},
 		{"slip of millimetres", second(j.ChillSleeve(sleeve.Assembling{Slip: mm, Barrel: room})), units.ErrRange, "1 mm"},
-		{"friction missing", second(j.Press(sleeve.Pressing{Length: mm})), sleeve.ErrNotGiven, "friction"},
-		{"friction negative", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: -0.1, Greatest: 0.1}})), units.ErrRange, "-0.1"},
-		{"friction down to none", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Greatest: 0.1}})), units.ErrRange, "0 to 0.1"},
-		{"friction crossed", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 0.1}})), units.ErrRange, "0.2"},
-		{"friction above 1", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 1.1}})), units.ErrRange, "1.1"},
-		{"friction NaN", second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: nan, Greatest: nan}})), units.ErrRange, "NaN"},
-		{"length missing", second(j.Press(sleeve.Pressing{Friction: demoPress.Friction})), sleeve.ErrNotGiven, "length"},
-		{"length negative", second(j.Press(sleeve.Pressing{Length: -1, Friction: demoPress.Friction})), units.ErrRange, "length"},
-		{"wall negative", second(j.SleeveWall(-1)), units.ErrRange, "sleeve"},
-		{"wall of a tower", second(j.BarrelWall(11 * units.Metre)), units.ErrRange, "barrel"},
-		{"finish missing", second(j.Hone(0)), sleeve.ErrNotGiven, "finish"},
+		{"friction missing", second(j.Press(pressing{Length: mm}.of())), units.ErrNotGiven, "friction"},
+		{"friction negative", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: -0.1, Greatest: 0.1}}.of())), units.ErrRange, "-0.1"},
+		{"friction down to none", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Greatest: 0.1}}.of())), units.ErrRange, "0 to 0.1"},
+		{"friction crossed", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 0.1}}.of())), units.ErrRange, "0.2"},
+		{"friction above 1", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 1.1}}.of())), units.ErrRange, "1.1"},
+		{"friction NaN", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: nan, Greatest: nan}}.of())), units.ErrRange, "NaN"},
+		{"length missing", second(j.Press(pressing{Friction: demoPress.Friction}.of())), units.ErrNotGiven, "length"},
+		{"length negative", second(j.Press(pressing{Length: -1, Friction: demoPress.Friction}.of())), units.ErrRange, "length"},
+		{"finish missing", second(j.Hone(0)), units.ErrNotGiven, "finish"},
 		{"finish negative", second(j.Hone(-67 * mm)), units.ErrRange, "finish"},
-		{"finish too small", second(j.Hone(66964 * um)), sleeve.ErrNoStock, "66.964072065 mm"},
+		{"finish too small", second(j.Hone(66964 * um)), units.ErrRange, "66.964072065 mm"},
 		{"finish at the seat but for the interference", second(j.Hone(73*mm - 50*um)), sleeve.ErrWall, "73 mm"},
 		{"finish at the seat", second(j.Hone(73 * mm)), sleeve.ErrWall, "73 mm"},
 		{"too hot", second(j.HeatBarrel(sleeve.Assembling{Slip: 400 * um, Sleeve: room})), sleeve.ErrTooHot, "200 °C"},
@@ -232,12 +237,12 @@ func TestOtherInputs(t *testing.T) {
 		{"sleeve hotter than that", second(j.Slips(sleeve.Assembling{Sleeve: 500, Barrel: room})), sleeve.ErrTooHot, "sleeve"},
 		{"chilled below absolute zero", second(j.ChillSleeve(sleeve.Assembling{Slip: 500 * um, Barrel: room})), sleeve.ErrUnreachable, "672.4 K colder than 20 °C, below absolute zero"},
 		{"chilled below liquid nitrogen", second(j.ChillSleeve(sleeve.Assembling{Slip: 130 * um, Barrel: room})), sleeve.ErrUnreachable, "liquid nitrogen"},
-		{"coefficients alike", second(cooler.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
-		{"spreads overlap", second(wide.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "11.4e-6/K ± 6e-6/K in 21.5e-6/K ± 7e-6/K: cannot be reached: the coefficients are too close"},
-		{"together below absolute zero", second(slow.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
-		{"together below liquid nitrogen", second(cold.Together(sleeve.Assembling{})), sleeve.ErrUnreachable, "liquid nitrogen"},
-		{"measured without a sleeve", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{}, uncertainty.Estimate{Value: mm})), sleeve.ErrNotGiven, "outside"},
-		{"measured without a seat", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm}, uncertainty.Estimate{})), sleeve.ErrNotGiven, "seat"},
+		{"coefficients alike", second(cooler.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
+		{"spreads overlap", second(wide.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "11.4e-6/K ± 6e-6/K in 21.5e-6/K ± 7e-6/K: cannot be reached: the coefficients are too close"},
+		{"together below absolute zero", second(slow.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
+		{"together below liquid nitrogen", second(cold.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "liquid nitrogen"},
+		{"measured without a sleeve", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{}, uncertainty.Estimate{Value: mm})), units.ErrNotGiven, "outside"},
+		{"measured without a seat", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm}, uncertainty.Estimate{})), units.ErrNotGiven, "seat"},
 		{"measured negative", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: -mm}, uncertainty.Estimate{Value: mm})), units.ErrRange, "outside"},
 		{"measured with a negative doubt", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: -1}, uncertainty.Estimate{Value: mm})), uncertainty.ErrStd, "sleeve"},
 		{"measured with half a degree of freedom", second(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: mm, Std: 1, DoF: 0.5}, uncertainty.Estimate{Value: mm})), uncertainty.ErrStd, "sleeve"},
@@ -263,14 +268,13 @@ func TestLimitsOfInputs(t *testing.T) {
 		"1e-4/K": func() error {
 			k := j
 			k.Barrel.Expansion = 1e-4
-			return second(k.At(sleeve.Condition{Sleeve: room, Barrel: room}))
+			return second(k.State(sleeve.Warm{Sleeve: room, Barrel: room}))
 		}(),
-		"1000 °C":              second(j.At(sleeve.Condition{Sleeve: 1273.15, Barrel: 1273.15})),
-		"100 MPa of gas":       second(j.At(sleeve.Condition{Gas: 100e6, Sleeve: room, Barrel: room})),
-		"friction 1":           second(j.Press(sleeve.Pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 1, Greatest: 1}})),
-		"slip of a hundredth":  second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900, Sleeve: room})),
-		"a wall of 0.05 mm":    second(j.Hone(j.Seat - 100*um)),
-		"a wall of ten metres": second(j.SleeveWall(units.MaxLength)),
+		"1000 °C":             second(j.State(sleeve.Warm{Sleeve: 1273.15, Barrel: 1273.15})),
+		"100 MPa of gas":      second(j.State(sleeve.Warm{Gas: 100e6, Sleeve: room, Barrel: room})),
+		"friction 1":          second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 1, Greatest: 1}}.of())),
+		"slip of a hundredth": second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900, Sleeve: room})),
+		"a wall of 0.05 mm":   second(j.Hone(j.Seat - 100*um)),
 	} {
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
@@ -320,9 +324,9 @@ func TestHostile(t *testing.T) {
 		j.Sleeve.Expansion, j.Sleeve.Within = units.Expansion(number("αi", 11e-6)), units.Expansion(number("±αi", 1e-6))
 		j.Barrel.Yield, j.Barrel.Tensile = units.Pressure(number("Rp", 1e8)), units.Pressure(number("Rm", 2e8))
 		j.Sleeve.From, j.Sleeve.To = units.Temperature(number("from", 293)), units.Temperature(number("to", 373))
-		c := sleeve.Condition{Sleeve: units.Temperature(number("Ts", 400)), Barrel: units.Temperature(number("Tb", 400)), Gas: units.Pressure(number("gas", 5e6))}
+		c := sleeve.Warm{Sleeve: units.Temperature(number("Ts", 400)), Barrel: units.Temperature(number("Tb", 400)), Gas: units.Pressure(number("gas", 5e6))}
 		a := sleeve.Assembling{Slip: length("slip", 50*um), Sleeve: units.Temperature(number("As", 200)), Barrel: units.Temperature(number("Ab", 400)), Stands: units.Temperature(number("stands", 473))}
-		p := sleeve.Pressing{Length: length("length", 90*mm), Friction: sleeve.Range[float64]{Least: number("µ", 0.1), Greatest: number("µ", 0.2)}}
+		p := pressing{Length: length("length", 90*mm), Friction: sleeve.Range[float64]{Least: number("µ", 0.1), Greatest: number("µ", 0.2)}}
 		for name, call := range every(j, c, a, p, length("size", demoSize)) {
 			v, err := call()
 			if err != nil && !reflect.ValueOf(v).IsZero() {
@@ -341,13 +345,9 @@ func TestHostile(t *testing.T) {
 
 // TestZeroValues: no method of a zero value panics.
 func TestZeroValues(t *testing.T) {
-	for name, call := range every(sleeve.Joint{}, sleeve.Condition{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, sleeve.Pressing{}, 0) {
-		if _, err := call(); !errors.Is(err, sleeve.ErrNotGiven) {
+	for name, call := range every(sleeve.Joint{}, sleeve.Warm{Sleeve: room, Barrel: room}, sleeve.Assembling{Sleeve: room, Barrel: room}, pressing{}, 0) {
+		if _, err := call(); !errors.Is(err, units.ErrNotGiven) {
 			t.Errorf("%s of a zero joint: %v", name, err)
 		}
-	}
-	var g sleeve.Growth
-	if m := g.Material(); m.Expansion != 0 || m.From != 0 {
-		t.Errorf("material of a zero growth: %+v", m)
 	}
 }

@@ -42,23 +42,6 @@ const (
 	greatestGas    = 100 * units.Megapascal // some five times a diesel's firing pressure
 )
 
-// Validate returns an error where the joint cannot be:
-//
-//   - a size that is missing is ErrNotGiven, one that is negative or beyond [units.MaxLength]
-//     [units.ErrRange]; an outside with one end missing ErrNotGiven, crossed [units.ErrCrossed];
-//   - a bore that is not smaller than the seat, or a seat not smaller than the outside, is ErrWall;
-//   - an interference of zero at both ends is ErrNotGiven; one whose greater end is zero or
-//     negative, whose ends are crossed, or of which an end is beyond a hundredth of the seat,
-//     ErrInterference;
-//   - a Young's modulus that is missing is ErrNotGiven; outside 1 to 1000 GPa, a Poisson's ratio
-//     below 0 or above 0.5, a strength below 0 or above 10 GPa, a coefficient of expansion below
-//     0 or above 1e-4/K and one no larger than its spread are ErrMaterial, and so is a NaN;
-//   - a range of the coefficient that is no temperature has the errors of
-//     [units.Temperature.Validate].
-//
-// An interference whose lesser end is negative is a transition fit, and is taken: it can be loose.
-func (j Joint) Validate() error { return j.check() }
-
 func (j *Joint) check() error {
 	if err := checkLength("sleeve's bore", j.Bore); err != nil {
 		return err
@@ -109,7 +92,7 @@ func (j *Joint) checkInterference() error {
 	d, most := j.Interference, j.Seat/greatestStrain
 	switch {
 	case d == Diametral{}:
-		return fmt.Errorf("sleeve: DIAMETRAL interference: %w", ErrNotGiven)
+		return fmt.Errorf("sleeve: DIAMETRAL interference: %w", units.ErrNotGiven)
 	case d.Least > d.Greatest:
 		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", d.Least, d.Greatest, ErrInterference)
 	case d.Greatest <= 0 || d.Greatest > most || d.Least < -most:
@@ -120,7 +103,7 @@ func (j *Joint) checkInterference() error {
 
 func checkMaterial(part string, m *material.Material) error {
 	if m.Young == 0 {
-		return fmt.Errorf("sleeve: Young's modulus of the %s, %q: %w", part, m.Name, ErrNotGiven)
+		return fmt.Errorf("sleeve: Young's modulus of the %s, %q: %w", part, m.Name, units.ErrNotGiven)
 	}
 	if err := checkElastic(part, m); err != nil {
 		return err
@@ -132,13 +115,13 @@ func checkMaterial(part string, m *material.Material) error {
 func checkElastic(part string, m *material.Material) error {
 	switch {
 	case m.Young != 0 && !(m.Young >= leastYoung && m.Young <= greatestYoung):
-		return fmt.Errorf("sleeve: Young's modulus %v of the %s, %q: %w (%v to %v)", m.Young, part, m.Name, ErrMaterial, leastYoung, greatestYoung)
+		return fmt.Errorf("sleeve: Young's modulus %v of the %s, %q: %w (%v to %v)", m.Young, part, m.Name, units.ErrRange, leastYoung, greatestYoung)
 	case !(m.Poisson >= 0 && m.Poisson <= greatestRatio):
-		return fmt.Errorf("sleeve: Poisson's ratio %v of the %s, %q: %w (0 to %v)", m.Poisson, part, m.Name, ErrMaterial, greatestRatio)
+		return fmt.Errorf("sleeve: Poisson's ratio %v of the %s, %q: %w (0 to %v)", m.Poisson, part, m.Name, units.ErrRange, greatestRatio)
 	case !(m.Yield >= 0 && m.Yield <= greatestStress):
-		return fmt.Errorf("sleeve: yield strength %v of the %s, %q: %w (0 to %v)", m.Yield, part, m.Name, ErrMaterial, greatestStress)
+		return fmt.Errorf("sleeve: yield strength %v of the %s, %q: %w (0 to %v)", m.Yield, part, m.Name, units.ErrRange, greatestStress)
 	case !(m.Tensile >= 0 && m.Tensile <= greatestStress):
-		return fmt.Errorf("sleeve: tensile strength %v of the %s, %q: %w (0 to %v)", m.Tensile, part, m.Name, ErrMaterial, greatestStress)
+		return fmt.Errorf("sleeve: tensile strength %v of the %s, %q: %w (0 to %v)", m.Tensile, part, m.Name, units.ErrRange, greatestStress)
 	}
 	return nil
 }
@@ -147,9 +130,9 @@ func checkElastic(part string, m *material.Material) error {
 func checkExpansion(part string, m *material.Material) error {
 	switch {
 	case !(m.Expansion >= 0 && m.Expansion <= greatestGrowth):
-		return fmt.Errorf("sleeve: expansion %v of the %s, %q: %w (above 0, up to %v)", m.Expansion, part, m.Name, ErrMaterial, greatestGrowth)
+		return fmt.Errorf("sleeve: expansion %v of the %s, %q: %w (above 0, up to %v)", m.Expansion, part, m.Name, units.ErrRange, greatestGrowth)
 	case !(m.Within >= 0 && (m.Within < m.Expansion || m.Within == 0)):
-		return fmt.Errorf("sleeve: expansion %v ± %v of the %s, %q: %w (a spread from 0 to below the coefficient)", m.Expansion, m.Within, part, m.Name, ErrMaterial)
+		return fmt.Errorf("sleeve: expansion %v ± %v of the %s, %q: %w (a spread from 0 to below the coefficient)", m.Expansion, m.Within, part, m.Name, units.ErrRange)
 	}
 	if err := m.From.Validate(); err != nil {
 		return fmt.Errorf("sleeve: range of the expansion of the %s, %q: %w", part, m.Name, err)
@@ -208,10 +191,10 @@ func (j *Joint) checkGrowth() error {
 		return err
 	}
 	if j.Sleeve.Expansion == 0 {
-		return fmt.Errorf("sleeve: expansion of the sleeve, %q: %w", j.Sleeve.Name, ErrNotGiven)
+		return fmt.Errorf("sleeve: expansion of the sleeve, %q: %w", j.Sleeve.Name, units.ErrNotGiven)
 	}
 	if j.Barrel.Expansion == 0 {
-		return fmt.Errorf("sleeve: expansion of the barrel, %q: %w", j.Barrel.Name, ErrNotGiven)
+		return fmt.Errorf("sleeve: expansion of the barrel, %q: %w", j.Barrel.Name, units.ErrNotGiven)
 	}
 	return nil
 }
@@ -219,7 +202,7 @@ func (j *Joint) checkGrowth() error {
 // above returns t − 20 °C in kelvins.
 func above(what string, t units.Temperature) (float64, error) {
 	if t.IsZero() {
-		return 0, fmt.Errorf("sleeve: temperature of the %s: %w", what, ErrNotGiven)
+		return 0, fmt.Errorf("sleeve: temperature of the %s: %w", what, units.ErrNotGiven)
 	}
 	if err := t.Validate(); err != nil {
 		return 0, fmt.Errorf("sleeve: temperature of the %s: %w", what, err)

@@ -71,7 +71,7 @@ type Trade struct {
 
 // TradeInterference returns what suppliers of sleeves quote, all of it common practice without a
 // source that could be named. They disagree: for aluminium one says 0.0015 to 0.003 in, another
-// 0.003 to 0.004 in. They are a place to start from; [Joint.Fit] and [Joint.Loosens] say what
+// 0.003 to 0.004 in. They are a place to start from; [Joint.Fit] and [Joint.LooseAt] say what
 // each does to the parts in hand, and the maker's figure wins.
 func TradeInterference() [3]Trade {
 	const practice = "common practice"

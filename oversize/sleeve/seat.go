@@ -18,7 +18,7 @@ import (
 // directions at right angles (common practice; US Army TM 9-2815-202-34, p. 4-150, has the mean of three places).
 //
 // Whether the parts as measured have the interference, their doubt included, says [DiametralFromMeasured].
-// An outside that is missing is ErrNotGiven, negative or beyond [units.MaxLength] units.ErrRange; an interference
+// An outside that is missing is units.ErrNotGiven, negative or beyond [units.MaxLength] units.ErrRange; an interference
 // whose ends are crossed, or beyond a hundredth of the outside, is ErrInterference.
 func SeatFor(outside units.Length, wanted Diametral) (units.Limits, error) {
 	if err := checkLength("sleeve's outside diameter", outside); err != nil {
@@ -35,14 +35,14 @@ func SeatFor(outside units.Length, wanted Diametral) (units.Limits, error) {
 // up (length or flange, shims) less the sum of the depths it stands in (seat, counterbore, what lies on the
 // deck), each anywhere in its window, all at their worst. A window with equal ends is a size that is known.
 //
-// A window with an end missing is ErrNotGiven, a negative end or one beyond [units.MaxLength] units.ErrRange, crossed
+// A window with an end missing is units.ErrNotGiven, a negative end or one beyond [units.MaxLength] units.ErrRange, crossed
 // ends units.ErrCrossed.
 func Proud(up, down []units.Limits) (Range[units.Length], error) {
 	var r Range[units.Length]
 	for i, w := range append(append([]units.Limits{}, up...), down...) {
 		switch {
 		case !w.HasMin() || !w.HasMax():
-			return Range[units.Length]{}, fmt.Errorf("sleeve: height %d of the stack, %q: %w (both ends)", i+1, w, ErrNotGiven)
+			return Range[units.Length]{}, fmt.Errorf("sleeve: height %d of the stack, %q: %w (both ends)", i+1, w, units.ErrNotGiven)
 		case w.Min < 0 || w.Max > units.MaxLength:
 			return Range[units.Length]{}, fmt.Errorf("sleeve: height %d of the stack, %v: %w (above 0, up to %v)", i+1, w, units.ErrRange, units.MaxLength)
 		}

@@ -49,7 +49,7 @@ func TestSeatHasTheInterference(t *testing.T) {
 		wanted  sleeve.Diametral
 		want    error
 	}{
-		{0, exactly(um), sleeve.ErrNotGiven}, {-1, exactly(um), units.ErrRange}, {units.MaxLength + 1, exactly(um), units.ErrRange},
+		{0, exactly(um), units.ErrNotGiven}, {-1, exactly(um), units.ErrRange}, {units.MaxLength + 1, exactly(um), units.ErrRange},
 		{73 * mm, sleeve.Diametral{Least: 2, Greatest: 1}, sleeve.ErrInterference}, {73 * mm, exactly(731 * um), sleeve.ErrInterference},
 		{73 * mm, exactly(-731 * um), sleeve.ErrInterference},
 	} {
@@ -97,7 +97,7 @@ func TestProud(t *testing.T) {
 	for _, tt := range []struct {
 		w    units.Limits
 		want error
-	}{{units.Limits{}, sleeve.ErrNotGiven}, {units.Limits{Min: mm}, sleeve.ErrNotGiven}, {units.Limits{Max: mm}, sleeve.ErrNotGiven}, {units.Limits{Min: -1, Max: 1}, units.ErrRange},
+	}{{units.Limits{}, units.ErrNotGiven}, {units.Limits{Min: mm}, units.ErrNotGiven}, {units.Limits{Max: mm}, units.ErrNotGiven}, {units.Limits{Min: -1, Max: 1}, units.ErrRange},
 		{units.Limits{Min: 1, Max: units.MaxLength + 1}, units.ErrRange}, {units.Limits{Min: 2, Max: 1}, units.ErrCrossed}} {
 		for _, down := range []bool{false, true} {
 			up, below := []units.Limits{plain(mm)}, []units.Limits{plain(mm)}

@@ -10,9 +10,9 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// A Condition is what a joint is at: the mean temperature of each part, and the gas in the bore.
+// A Warm is how warm the parts of a joint are, each a mean, and the gas in the bore.
 // Neither temperature may be left out.
-type Condition struct {
+type Warm struct {
 	Sleeve units.Temperature `json:"sleeve,omitzero"` // mean over the sleeve
 	Barrel units.Temperature `json:"barrel,omitzero"` // mean over the barrel, the fins left out
 	Gas    units.Pressure    `json:"gas,omitzero"`    // above the pressure outside, 0 to 100 MPa
@@ -46,8 +46,21 @@ type State struct {
 	Cautions Cautions            `json:"cautions,omitzero"`
 }
 
-// Fit returns what the joint bears as fitted: at 20 °C, with no gas. Errors are those of
-// [Joint.Validate].
+// Fit returns what the joint bears as fitted: at 20 °C, with no gas. It is an error where the joint cannot be:
+//
+//   - a size that is missing is units.ErrNotGiven, one that is negative or beyond [units.MaxLength]
+//     [units.ErrRange]; an outside with one end missing units.ErrNotGiven, crossed [units.ErrCrossed];
+//   - a bore that is not smaller than the seat, or a seat not smaller than the outside, is ErrWall;
+//   - an interference of zero at both ends is units.ErrNotGiven; one whose greater end is zero or
+//     negative, whose ends are crossed, or of which an end is beyond a hundredth of the seat,
+//     ErrInterference;
+//   - a Young's modulus that is missing is units.ErrNotGiven; outside 1 to 1000 GPa, a Poisson's ratio
+//     below 0 or above 0.5, a strength below 0 or above 10 GPa, a coefficient of expansion below
+//     0 or above 1e-4/K and one no larger than its spread are units.ErrRange, and so is a NaN;
+//   - a range of the coefficient that is no temperature has the errors of
+//     [units.Temperature.Validate].
+//
+// An interference whose lesser end is negative is a transition fit, and is taken: it can be loose.
 func (j Joint) Fit() (State, error) {
 	if err := j.check(); err != nil {
 		return State{}, err
@@ -55,26 +68,26 @@ func (j Joint) Fit() (State, error) {
 	return j.state(j.Interference, 0)
 }
 
-// At returns what the joint bears with its parts at the temperatures of c and gas in the bore,
+// State returns what the joint bears with its parts at the temperatures of w and gas in the bore,
 // the parts having their strength and stiffness at 20 °C. Temperatures of parts at work are seldom
-// known: take the barrel as hot and the sleeve as cool as they can be, and see [Joint.Loosens].
+// known: take the barrel as hot and the sleeve as cool as they can be, and see [Joint.LooseAt].
 //
-// Beyond the errors of [Joint.Validate], a temperature or a coefficient of expansion that is missing is ErrNotGiven; a
+// Beyond the errors of [Joint.Fit], a temperature or a coefficient of expansion that is missing is units.ErrNotGiven; a
 // temperature that is NaN or infinite is [units.ErrNotFinite], one below absolute zero or above 1000 °C
 // [units.ErrRange], and so is gas below 0, above 100 MPa or NaN. A temperature outside what a
-// coefficient is the mean over is answered, with the caution [CoefficientRange].
-func (j Joint) At(c Condition) (State, error) {
+// coefficient is the mean over is answered, with a caution.
+func (j Joint) State(w Warm) (State, error) {
 	if err := j.checkThermal(); err != nil {
 		return State{}, err
 	}
-	if !(c.Gas >= 0 && c.Gas <= greatestGas) {
-		return State{}, fmt.Errorf("sleeve: gas pressure %v: %w (0 to %v)", c.Gas, units.ErrRange, greatestGas)
+	if !(w.Gas >= 0 && w.Gas <= greatestGas) {
+		return State{}, fmt.Errorf("sleeve: gas pressure %v: %w (0 to %v)", w.Gas, units.ErrRange, greatestGas)
 	}
-	ds, err := above("sleeve", c.Sleeve)
+	ds, err := above("sleeve", w.Sleeve)
 	if err != nil {
 		return State{}, err
 	}
-	db, err := above("barrel", c.Barrel)
+	db, err := above("barrel", w.Barrel)
 	if err != nil {
 		return State{}, err
 	}
@@ -82,11 +95,11 @@ func (j Joint) At(c Condition) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	s, err := j.state(Diametral{Least: -gap.Greatest, Greatest: -gap.Least}, float64(c.Gas))
+	s, err := j.state(Diametral{Least: -gap.Greatest, Greatest: -gap.Least}, float64(w.Gas))
 	if err != nil {
 		return State{}, err
 	}
-	s.Cautions |= j.coefficientCaution(c.Sleeve, c.Barrel)
+	s.Cautions |= j.coefficientCaution(w.Sleeve, w.Barrel)
 	return s, nil
 }
 
@@ -125,19 +138,21 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 
 		Grips: verdict(d.Least > 0, d.Greatest > 0),
 	}
-	basis := basisOf(&j.Barrel)
-	s.Barrel = basis.strength(&j.Barrel,
-		min(thin.barrelLoad(basis, slackThin).stress, thick.barrelLoad(basis, slackThick).stress),
-		thin.barrelLoad(basis, tightThin).worse(thick.barrelLoad(basis, tightThick)))
-	basis = basisOf(&j.Sleeve)
-	s.Sleeve = basis.strength(&j.Sleeve,
-		inner.sleeveLoad(basis, inner.mildest(least, greatest, gas), gas).stress,
-		inner.sleeveLoad(basis, least, gas).worse(inner.sleeveLoad(basis, greatest, gas)))
-	if s.Barrel.Basis == ByTensile || s.Sleeve.Basis == ByTensile {
-		s.Cautions |= setOf(JudgedAsBrittle)
+	by := basisOf(&j.Barrel)
+	brittle := by == byTensile
+	s.Barrel = by.strength(&j.Barrel,
+		min(thin.barrelLoad(by, slackThin).stress, thick.barrelLoad(by, slackThick).stress),
+		thin.barrelLoad(by, tightThin).worse(thick.barrelLoad(by, tightThick)))
+	by = basisOf(&j.Sleeve)
+	brittle = brittle || by == byTensile
+	s.Sleeve = by.strength(&j.Sleeve,
+		inner.sleeveLoad(by, inner.mildest(least, greatest, gas), gas).stress,
+		inner.sleeveLoad(by, least, gas).worse(inner.sleeveLoad(by, greatest, gas)))
+	if brittle {
+		s.Cautions |= setOf(judgedAsBrittle)
 	}
 	if s.Grips != uncertainty.Within {
-		s.Cautions |= setOf(CanComeLoose)
+		s.Cautions |= setOf(canComeLoose)
 	}
 	var err error
 	for _, q := range [3]struct {
@@ -159,7 +174,7 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 // is the mean over.
 func (j *Joint) coefficientCaution(sleeve, barrel units.Temperature) Cautions {
 	if outside(&j.Sleeve, sleeve) || outside(&j.Barrel, barrel) {
-		return setOf(CoefficientRange)
+		return setOf(coefficientRange)
 	}
 	return 0
 }

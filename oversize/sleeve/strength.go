@@ -5,34 +5,22 @@ package sleeve
 import (
 	"math"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
-// A Basis is the strength that a part is judged by.
-type Basis int8
+// A basis is the strength that a part is judged by. A material with a yield strength is ductile and judged by
+// it; one with a tensile strength alone is judged as grey iron, which breaks without yielding.
+type basis int8
 
-// The bases. A material with a yield strength is ductile and judged by it; one with a tensile
-// strength alone is judged as grey iron, which breaks without yielding.
 const (
-	NoBasis   Basis = iota // no strength is known: nothing is judged
-	ByYield                // the greatest difference of two principal stresses (Tresca) against the yield strength
-	ByTensile              // the greatest hoop stress against the tensile strength
+	noBasis   basis = iota // no strength is known: nothing is judged
+	byYield                // the greatest difference of two principal stresses (Tresca) against the yield strength
+	byTensile              // the greatest hoop stress against the tensile strength
 )
 
-var basisNames = [...]string{NoBasis: "not known", ByYield: "yield", ByTensile: "tensile"}
-
-// String returns "yield", "tensile" or "not known".
-func (b Basis) String() string { return enum.Name(b, basisNames[:]) }
-
-// MarshalText returns the text of [Basis.String]; a value that is none of the three is [units.ErrUnknownName].
-func (b Basis) MarshalText() ([]byte, error) { return enum.Marshal(b, basisNames[:]) }
-
-// UnmarshalText reads the text of [Basis.String]; any other is [units.ErrUnknownName]. On error the receiver
-// keeps its value.
-func (b *Basis) UnmarshalText(text []byte) error { return enum.Unmarshal(b, text, basisNames[:]) }
+var basisNames = [...]string{noBasis: "not known", byYield: "yield", byTensile: "tensile"}
 
 // The margins that a part must have to be Within.
 //
@@ -40,9 +28,9 @@ func (b *Basis) UnmarshalText(text []byte) error { return enum.Unmarshal(b, text
 // is known, 3 of a brittle one in tension. Grey iron bears three to four times its tensile
 // strength in compression, so that 1.5 times the tensile strength is about 5 in truth.
 const (
-	WantedOfYield       = 1.5 // of the yield strength
-	WantedInTension     = 3.0 // of the tensile strength, part in tension
-	WantedInCompression = 1.5 // of the tensile strength, part in compression
+	wantedOfYield       = 1.5 // of the yield strength
+	wantedInTension     = 3.0 // of the tensile strength, part in tension
+	wantedInCompression = 1.5 // of the tensile strength, part in compression
 )
 
 // greatestMargin is what a margin of a part that hardly bears anything says.
@@ -54,23 +42,26 @@ const greatestMargin = 1000
 // The greatest difference of two principal stresses is never below von Mises's equivalent stress
 // and at most 15 % above it: safe for every ductile metal.
 type Strength struct {
-	Basis   Basis                 `json:"basis"`           // which strength it is judged by
+	// Basis is which strength it is judged by: "yield", the greatest difference of two principal stresses (Tresca), of a
+	// material that has one; else "tensile", the greatest hoop stress, as grey iron, which breaks without yielding;
+	// "not known" where neither is given, and nothing is judged.
+	Basis   string                `json:"basis"`
 	Limit   units.Pressure        `json:"limit,omitzero"`  // the yield or tensile strength
 	Stress  Range[units.Pressure] `json:"stress,omitzero"` // at the mildest and at the worst, as magnitudes
 	Tension bool                  `json:"tension"`         // whether the worst is tension; always true by yield
 	Margin  Range[float64]        `json:"margin,omitzero"` // Limit over Stress, a pure number, worst and mildest; at most 1000
-	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Least to be Within, a pure number without unit
+	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Least to be Within: 1.5 of the yield strength; 3 of the tensile strength in tension, 1.5 in compression
 	Verdict uncertainty.Verdict   `json:"verdict"`         // Within: worst margin at least Wanted; Beyond: mildest below 1
 }
 
-func basisOf(m *material.Material) Basis {
+func basisOf(m *material.Material) basis {
 	switch {
 	case m.Yield > 0:
-		return ByYield
+		return byYield
 	case m.Tensile > 0:
-		return ByTensile
+		return byTensile
 	}
-	return NoBasis
+	return noBasis
 }
 
 // A load is the stress that a part is judged by, as a magnitude.
@@ -82,8 +73,8 @@ type load struct {
 
 // load returns the stress to judge by, of a point with a hoop and a radial stress and none along
 // the axis.
-func (b Basis) load(hoop, radial float64) load {
-	if b == ByTensile {
+func (b basis) load(hoop, radial float64) load {
+	if b == byTensile {
 		m := math.Abs(hoop)
 		return load{m, m * wantedOf(b, hoop > 0), hoop > 0}
 	}
@@ -100,11 +91,11 @@ func (l load) worse(o load) load {
 }
 
 // barrelLoad returns the load of the barrel, at its bore.
-func (t *tubes) barrelLoad(b Basis, p float64) load { return b.load(t.barrelHoop(p), -p) }
+func (t *tubes) barrelLoad(b basis, p float64) load { return b.load(t.barrelHoop(p), -p) }
 
 // sleeveLoad returns the load of the sleeve, at its bore: nowhere in the wall do principal stresses
 // differ by more, and the hoop stress is larger elsewhere only where it is below the gas pressure.
-func (t *tubes) sleeveLoad(b Basis, p, gas float64) load { return b.load(t.sleeveHoop(p, gas), -gas) }
+func (t *tubes) sleeveLoad(b basis, p, gas float64) load { return b.load(t.sleeveHoop(p, gas), -gas) }
 
 // mildest returns the pressure between least and greatest at which the sleeve bears least: it bears
 // more the further its hoop stress is from 0, either way.
@@ -112,23 +103,23 @@ func (t *tubes) mildest(least, greatest, gas float64) float64 {
 	return max(least, min(gas*t.ki/(t.ki+1), greatest))
 }
 
-func wantedOf(b Basis, tension bool) float64 {
+func wantedOf(b basis, tension bool) float64 {
 	switch {
-	case b == ByYield:
-		return WantedOfYield
+	case b == byYield:
+		return wantedOfYield
 	case tension:
-		return WantedInTension
+		return wantedInTension
 	}
-	return WantedInCompression
+	return wantedInCompression
 }
 
 // strength judges a part by its load at the worst and by its stress at the mildest.
-func (b Basis) strength(m *material.Material, mildest float64, worst load) Strength {
-	if b == NoBasis {
-		return Strength{}
+func (b basis) strength(m *material.Material, mildest float64, worst load) Strength {
+	if b == noBasis {
+		return Strength{Basis: basisNames[b]}
 	}
-	s := Strength{Basis: b, Limit: m.Tensile, Tension: worst.tension, Wanted: wantedOf(b, worst.tension)}
-	if b == ByYield {
+	s := Strength{Basis: basisNames[b], Limit: m.Tensile, Tension: worst.tension, Wanted: wantedOf(b, worst.tension)}
+	if b == byYield {
 		s.Limit = m.Yield
 	}
 	s.Stress = Range[units.Pressure]{units.Pressure(mildest), units.Pressure(worst.stress)}

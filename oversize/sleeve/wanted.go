@@ -12,17 +12,17 @@ import (
 // the barrel's bore reaches the one allowed, in tension, or that at the sleeve's bore the other, in compression, as a
 // magnitude; whichever comes first. Zero is not asked. It counts with the end of j.Outer that bears more,
 // and ignores j.Interference. What is allowed is a fraction of the strength: for the margins that [Joint.Fit]
-// wants see [WantedOfYield].
+// wants see [Strength].
 //
-// No stress at all is ErrNotGiven, one that is negative, not finite or beyond 10 GPa ErrMaterial; the other
-// errors are those of [Joint.Validate].
+// No stress at all is units.ErrNotGiven, one that is negative, not finite or beyond 10 GPa units.ErrRange; the other
+// errors are those of [Joint.Fit].
 func (j Joint) GreatestInterference(barrel, sleeve units.Pressure) (units.Length, error) {
 	if barrel == 0 && sleeve == 0 {
-		return 0, fmt.Errorf("sleeve: hoop stress allowed: %w", ErrNotGiven)
+		return 0, fmt.Errorf("sleeve: hoop stress allowed: %w", units.ErrNotGiven)
 	}
 	for _, s := range [...]units.Pressure{barrel, sleeve} {
 		if !(s >= 0 && s <= greatestStress) {
-			return 0, fmt.Errorf("sleeve: hoop stress allowed, %v: %w (0 to %v)", s, ErrMaterial, greatestStress)
+			return 0, fmt.Errorf("sleeve: hoop stress allowed, %v: %w (0 to %v)", s, units.ErrRange, greatestStress)
 		}
 	}
 	j.Interference = Diametral{Least: 1, Greatest: 1} // any that check takes
@@ -42,11 +42,11 @@ func (j Joint) GreatestInterference(barrel, sleeve units.Pressure) (units.Length
 
 // LeastInterference returns the DIAMETRAL interference at 20 °C that leaves a pressure at the joint, the grip, when
 // sleeve and barrel are at their temperatures, without gas: over the spread of both coefficients of expansion, with
-// the end of j.Outer that grips less, and ignoring j.Interference. A temperature that is not given is ErrNotGiven. It may
+// the end of j.Outer that grips less, and ignoring j.Interference. A temperature that is not given is units.ErrNotGiven. It may
 // be negative, a clearance, where the sleeve grows so much more than the barrel.
 //
 // A grip of zero or less, or one that is not finite or beyond 10 GPa, is [units.ErrRange]; the other errors are those of
-// [Joint.At].
+// [Joint.State].
 func (j Joint) LeastInterference(grip units.Pressure, sleeve, barrel units.Temperature) (units.Length, error) {
 	if !(grip > 0 && grip <= greatestStress) {
 		return 0, fmt.Errorf("sleeve: pressure wanted at the joint, %v: %w (above 0, up to %v)", grip, units.ErrRange, greatestStress)

@@ -4,9 +4,9 @@ package sleeve
 
 import "borewright.example/units"
 
-// A Loosening is where a joint lets go, as temperatures of the barrel. A temperature of zero
+// A Loose is where a joint lets go, as temperatures of the barrel. A temperature of zero
 // stands for never: not within reach, from absolute zero to 1000 °C.
-type Loosening struct {
+type Loose struct {
 	// Hot is where the grip goes as the parts get hotter: Least is the first temperature at which
 	// it can, over the interference and the spread of both coefficients, Greatest the first at
 	// which it surely has.
@@ -14,35 +14,31 @@ type Loosening struct {
 	// Cold is where the grip goes as the parts get colder: Greatest is the first temperature at
 	// which it can, Least the first at which it surely has.
 	Cold Range[units.Temperature] `json:"cold,omitzero"`
-	// Margin is how much hotter both parts may get before the grip can go: Hot.Least less the
-	// barrel's temperature. It is zero where the grip can be gone already, and where Hot.Least
-	// is never.
-	Margin units.TemperatureChange `json:"margin,omitzero"`
-	// Cautions has CoefficientRange where Hot.Least or Cold.Greatest, on which the work turns, or
-	// the condition asked about lies outside what a coefficient is the mean over.
+	// Cautions says so where Hot.Least or Cold.Greatest, on which the work turns, or
+	// what was asked about lies outside what a coefficient is the mean over.
 	Cautions Cautions `json:"cautions,omitzero"`
 }
 
-// Loosens returns the temperatures at which the grip goes when both parts get hotter, or colder,
-// by the same amount from the condition c: with both at 20 °C, the whole joint at one temperature, as
+// LooseAt returns the temperatures at which the grip goes when both parts get hotter, or colder,
+// by the same amount from w: with both at 20 °C, the whole joint at one temperature, as
 // in an oven. Of an engine at work give both temperatures; the
-// sleeve is the hotter part, and that helps. Gas takes no part. A joint that can be loose at c
+// sleeve is the hotter part, and that helps. Gas takes no part. A joint that can be loose at w
 // itself answers with the barrel's temperature there, in both directions.
 //
 // An iron sleeve in an aluminium barrel goes loose hot; a sleeve that grows more than its barrel
 // goes loose cold. Of the joint only seat, interference and both expansions take part. Errors are those
-// of [Joint.At].
-func (j Joint) Loosens(c Condition) (Loosening, error) {
+// of [Joint.State].
+func (j Joint) LooseAt(w Warm) (Loose, error) {
 	if err := j.checkHeat(); err != nil {
-		return Loosening{}, err
+		return Loose{}, err
 	}
-	ds, err := above("sleeve", c.Sleeve)
+	ds, err := above("sleeve", w.Sleeve)
 	if err != nil {
-		return Loosening{}, err
+		return Loose{}, err
 	}
-	db, err := above("barrel", c.Barrel)
+	db, err := above("barrel", w.Barrel)
 	if err != nil {
-		return Loosening{}, err
+		return Loose{}, err
 	}
 	seat := j.Seat.In(units.Metre)
 	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
@@ -59,13 +55,12 @@ func (j Joint) Loosens(c Condition) (Loosening, error) {
 			}
 		}
 	}
-	r := Loosening{
+	r := Loose{
 		Hot:      Range[units.Temperature]{Least: hot.can(hot.at.lo), Greatest: hot.surely(hot.at.hi)},
 		Cold:     Range[units.Temperature]{Least: cold.surely(cold.at.lo), Greatest: cold.can(cold.at.hi)},
-		Cautions: j.coefficientCaution(c.Sleeve, c.Barrel),
+		Cautions: j.coefficientCaution(w.Sleeve, w.Barrel),
 	}
 	if first := r.Hot.Least; !first.IsZero() {
-		r.Margin = first.Sub(kelvins(db))
 		r.Cautions |= j.coefficientCaution(first, first)
 	}
 	if first := r.Cold.Greatest; !first.IsZero() {
