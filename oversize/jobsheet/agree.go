@@ -15,12 +15,12 @@ import (
 
 // agreements writes, for facts of the job that determine each other, whether they can both be true. Each is
 // judged alone at the usual risk: a contradiction asks for a second look and costs no metal.
-func (b *book) agreements(path string) {
-	b.repeats(path)
-	b.readingsAndTraces(path)
-	b.surveyAndProof(path)
-	b.passesAndProof(path)
-	b.gapsInTwoBores(path)
+func (b *book) agreements() {
+	b.repeats()
+	b.readingsAndTraces()
+	b.surveyAndProof()
+	b.passesAndProof()
+	b.gapsInTwoBores()
 	b.sleeveAndWindow()
 }
 
@@ -47,18 +47,18 @@ func (b *book) agree(of string, cannotBe bool, says string, give ...string) {
 }
 
 // repeats writes whether places that were read more than once agree with how well the gauge is said to repeat.
-func (b *book) repeats(path string) {
+func (b *book) repeats() {
 	says := ""
 	for _, g := range []bore.Geometry{b.read[b.at].bore, b.provenBore()} {
 		for _, c := range g.Contradictions {
 			says = list(says, c.String())
 		}
 	}
-	b.agree("repeats", says != "", says, path+"readings", path+"proof", "gauge.repeatability")
+	b.agree("repeats", says != "", says, b.path+"readings", b.path+"proof", "gauge.repeatability")
 }
 
 // readingsAndTraces compares diameters that were both read and traced, the two instruments being set on one standard.
-func (b *book) readingsAndTraces(path string) {
+func (b *book) readingsAndTraces() {
 	c := b.Cylinders[b.at]
 	if !b.spindle.OnStandard {
 		return
@@ -86,7 +86,7 @@ func (b *book) readingsAndTraces(path string) {
 			worst = cannot(apart, notBack) || cannot(apart, notGone)
 			says = fmt.Sprintf("at %v, %s the gauge read %v and the trace has %v", p.Depth, bore.FormatAxis(p.Axis), p.Size, traced[i].Size)
 		}
-		b.agree(q.of, worst, says, path+q.readings, path+q.traces)
+		b.agree(q.of, worst, says, b.path+q.readings, b.path+q.traces)
 	}
 }
 
@@ -107,19 +107,19 @@ func (b *book) provenBore() bore.Geometry {
 }
 
 // surveyAndProof compares the two with what was taken off between them.
-func (b *book) surveyAndProof(path string) {
+func (b *book) surveyAndProof() {
 	p := b.proofs[b.at]
 	if p == nil || p.Changed == nil {
 		return
 	}
 	c := p.Changed
 	if b.sameReadings() {
-		b.agree("survey and proof", true, "the proof is the survey's readings once more", path+"proof")
+		b.agree("survey and proof", true, "the proof is the survey's readings once more", b.path+"proof")
 		return
 	}
 	says := fmt.Sprintf("survey and proof: %v came off on the mean diameter, %v at the least place", c.Stock, c.Least.Stock)
 	b.agree("survey and proof", cannot(c.Stock, notBack) || cannot(c.Least.Stock, notBack) ||
-		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, path+"readings", path+"proof")
+		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, b.path+"readings", b.path+"proof")
 }
 
 // sameReadings reports whether the proof repeats the survey reading by reading, as no second look does.
@@ -138,7 +138,7 @@ func (b *book) sameReadings() bool {
 }
 
 // passesAndProof compares the last pass that was written down with the proof: the proof lies round it.
-func (b *book) passesAndProof(path string) {
+func (b *book) passesAndProof() {
 	p, pass := b.proofs[b.at], b.passes[b.at]
 	if p == nil || !pass.recorded || pass.next.Size.Value == 0 {
 		return
@@ -146,11 +146,11 @@ func (b *book) passesAndProof(path string) {
 	last := bore.Place{Size: pass.next.Size, Own: pass.next.Size}
 	says := fmt.Sprintf("the last pass left %v, the proof found %v to %v", last.Size, p.Bore.Smallest.Size, p.Bore.Largest.Size)
 	b.agree("passes and proof", cannot(p.Bore.Largest.Minus(last), notBack) || cannot(last.Minus(p.Bore.Smallest), notBack), says,
-		path+"honing", path+"proof")
+		b.path+"honing", b.path+"proof")
 }
 
 // gapsInTwoBores compares a ring's gap in two bores: unless it was filed it follows from the bores.
-func (b *book) gapsInTwoBores(path string) {
+func (b *book) gapsInTwoBores() {
 	for n, r := range b.rings[b.at] {
 		if !r.inBore() {
 			continue
@@ -159,7 +159,7 @@ func (b *book) gapsInTwoBores(path string) {
 		grown, err := rings.DiameterChange(r.Foretold, r.Gap)
 		says := fmt.Sprintf("ring %s: its first gap makes %v in this bore, and %v was measured", r.Ring, r.Foretold, r.Gap)
 		b.agree("gaps of ring "+r.Ring, err != nil || cannot(grown, notBack) || !filed && cannot(grown, notGone), says,
-			fmt.Sprintf("%srings[%d].finished", path, n), fmt.Sprintf("%srings[%d].filed", path, n))
+			fmt.Sprintf("%srings[%d].finished", b.path, n), fmt.Sprintf("%srings[%d].filed", b.path, n))
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 // then. The finish of a sleeve's bore, which follows from its piston, is added here.
 func choose(g given, read []readBore) (oversize.Choice, error) {
 	for _, r := range read {
-		if len(places(r.bore)) == 0 {
+		if unread(r.bore) {
 			return oversize.Choice{}, nil
 		}
 	}

@@ -247,7 +247,7 @@ func (s Sheet) buys() string {
 	wanted := map[units.Length]int{}
 	sleeves := 0
 	for i, c := range s.Choice.Cylinders {
-		r := s.row(fmt.Sprintf("cylinders[%d].pistons", i))
+		r := s.row(i, "pistons")
 		if r.Reason == notMeasured && c.Route != oversize.Undecided && s.Cylinders[i].Next != StepAskMaker {
 			wanted[c.Over]++
 		}

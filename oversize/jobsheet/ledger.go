@@ -4,10 +4,12 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"borewright.example/bore/surface"
+	"borewright.example/internal/enum"
 	"borewright.example/oversize"
 	"borewright.example/units/uncertainty"
 )
@@ -36,7 +38,7 @@ type Row struct {
 }
 
 // at is which cylinder a row is of, by its key; -1 for the engine.
-func (r Row) at() int {
+func (r *Row) at() int {
 	if rest, ok := strings.CutPrefix(r.Key, "cylinders["); ok {
 		number, _, _ := strings.Cut(rest, "]")
 		if i, err := strconv.Atoi(number); err == nil {
@@ -47,7 +49,7 @@ func (r Row) at() int {
 }
 
 // what names what must be true, and of which ring, port or facts.
-func (r Row) what() string {
+func (r *Row) what() string {
 	if r.Of == "" {
 		return r.Demand.String()
 	}
@@ -55,7 +57,7 @@ func (r Row) what() string {
 }
 
 // rank is how pressing the row is.
-func (r Row) rank() rank {
+func (r *Row) rank() rank {
 	if r.State.settled() {
 		return isSettled
 	}
@@ -63,7 +65,7 @@ func (r Row) rank() rank {
 }
 
 // presses reports whether r calls for its step before other does.
-func (r Row) presses(other Row) bool {
+func (r *Row) presses(other *Row) bool {
 	if a, b := r.rank(), other.rank(); a != b {
 		return a < b
 	}
@@ -71,7 +73,7 @@ func (r Row) presses(other Row) bool {
 }
 
 // next is the step of a cylinder, or of the engine: that of its most pressing row. Nothing else decides.
-func next(rows []Row) Step {
+func next(rows []*Row) Step {
 	if len(rows) == 0 {
 		return StepMeasure
 	}
@@ -82,6 +84,17 @@ func next(rows []Row) Step {
 		}
 	}
 	return most.Step
+}
+
+// grouped returns where the rows of the engine stand, then those of each cylinder.
+func grouped(rows []Row, cylinders int) [][]*Row {
+	groups := make([][]*Row, cylinders+1)
+	for k := range rows {
+		if at := rows[k].at() + 1; at < len(groups) {
+			groups[at] = append(groups[at], &rows[k])
+		}
+	}
+	return groups
 }
 
 // A book is a ledger being written: what every row is worked out from.
@@ -102,7 +115,8 @@ type book struct {
 	slipped  []slip
 
 	rows []Row
-	at   int // the cylinder being written; -1 for the engine
+	at   int    // the cylinder being written; -1 for the engine
+	path string // of its fields, "cylinders[0]."
 }
 
 // ledger writes the row of everything that must be true of the engine and of each cylinder, and has what was
@@ -111,38 +125,27 @@ func ledger(b book) []Row {
 	b.at = -1
 	b.engineRows()
 	for b.at = range b.Cylinders {
+		b.path = fmt.Sprintf("cylinders[%d].", b.at)
 		b.cylinderRows()
+		if b.at == 0 { // the others have as many
+			b.rows = slices.Grow(b.rows, len(b.Cylinders)*len(b.rows))
+		}
 	}
 	accept(b.rows, b.Accepted)
 	b.others()
 	return b.rows
 }
 
-// of returns the rows of one cylinder.
-func of(rows []Row, cylinder int) []Row {
-	var list []Row
-	for _, r := range rows {
-		if r.at() == cylinder {
-			list = append(list, r)
-		}
-	}
-	return list
-}
-
 // put adds a row, with its key, its cylinder and what an acceptance of it has to quote.
 func (b *book) put(r Row) {
-	name, err := r.Demand.MarshalText()
-	if err != nil {
-		name = []byte(r.Demand.String())
-	}
 	prefix := "engine."
 	if b.at >= 0 {
-		prefix, r.Cylinder = fmt.Sprintf("cylinders[%d].", b.at), b.Cylinders[b.at].Name
+		prefix, r.Cylinder = b.path, b.Cylinders[b.at].Name
 	}
 	if r.Key != "" {
-		prefix += r.Key + "."
+		r.Key += "."
 	}
-	r.Key = prefix + string(name)
+	r.Key = prefix + r.Key + enum.Name(r.Demand, demandNames)
 	if r.State.settled() && r.Step == 0 {
 		r.Step = StepReassemble
 	}
@@ -254,44 +257,43 @@ func (b *book) counted() Row {
 // cylinderRows writes what must be true of one cylinder.
 func (b *book) cylinderRows() {
 	i := b.at
-	path := fmt.Sprintf("cylinders[%d].", i)
 	if !b.Cylinders[i].surveyed() {
-		b.put(open(demandRead, "", notRead, StepMeasure, path+"readings"))
+		b.put(open(demandRead, "", notRead, StepMeasure, b.path+"readings"))
 	} else {
 		b.put(provenBy(demandRead, "", byOwnRecord))
 	}
-	b.route(path)
-	b.pistons(path)
-	b.work(path)
-	b.record(path)
-	b.sleeveRows(path)
-	b.proofRows(path)
-	b.travel(path)
-	b.form(path)
-	b.wallForm(path)
-	b.pits(path)
-	b.wallRow(path)
-	b.crosshatch(path)
-	b.texture(path)
-	b.clearances(path)
-	b.ringRows(path)
-	b.agreements(path)
+	b.route()
+	b.pistons()
+	b.work()
+	b.record()
+	b.sleeveRows()
+	b.proofRows()
+	b.travel()
+	b.form()
+	b.wallForm()
+	b.pits()
+	b.wallRow()
+	b.crosshatch()
+	b.texture()
+	b.clearances()
+	b.ringRows()
+	b.agreements()
 }
 
 // others writes, for each cylinder that is ready by itself, whether the rest of the engine is: it goes together
 // as a whole.
 func (b *book) others() {
-	n := len(b.Cylinders)
-	ready := make([]bool, n)
-	all := next(of(b.rows, -1)) >= StepLeaveUntouched
-	for i := range n {
-		ready[i] = next(of(b.rows, i)) >= StepLeaveUntouched
-		all = all && ready[i]
+	groups := grouped(b.rows, len(b.Cylinders))
+	engine := next(groups[0]) >= StepLeaveUntouched
+	all := true
+	for _, rows := range groups {
+		all = all && next(rows) >= StepLeaveUntouched
 	}
-	for b.at = range n {
+	for b.at = range b.Cylinders {
+		b.path = fmt.Sprintf("cylinders[%d].", b.at)
 		r := provenBy(demandOthers, "", byOwnRecord)
 		switch {
-		case n == 1 && next(of(b.rows, -1)) >= StepLeaveUntouched:
+		case len(b.Cylinders) == 1 && engine:
 			r = notAsked(demandOthers, "")
 		case !all:
 			r = open(demandOthers, "", othersFirst, StepWaitForOthers)

@@ -12,7 +12,7 @@ import (
 )
 
 // proofRows writes how the finished bore was read: washed, at rest, held as before.
-func (b *book) proofRows(path string) {
+func (b *book) proofRows() {
 	p, c := b.proofs[b.at], b.chosen()
 	if p == nil && c.Route == oversize.MakersProcess {
 		b.put(notAsked(demandWashed, ""))
@@ -55,12 +55,12 @@ func (b *book) rest(g Gauge) {
 var unseenTravel = [...]bore.Unseen{bore.UnseenTop, bore.UnseenMiddle, bore.UnseenBottom}
 
 // travel writes whether all of ring travel was looked at, and in the proof all places of the survey.
-func (b *book) travel(path string) {
+func (b *book) travel() {
 	g, _, there := b.finished()
-	step, at := StepMeasure, path+"readings"
+	step, at := StepMeasure, b.path+"readings"
 	p := b.proofs[b.at]
 	if p != nil {
-		step, at = StepWashAndProve, path+"proof"
+		step, at = StepWashAndProve, b.path+"proof"
 	}
 	r := provenBy(demandTravel, "", byOwnRecord)
 	for _, u := range g.Unseen {
@@ -72,7 +72,7 @@ func (b *book) travel(path string) {
 		}
 	}
 	switch {
-	case len(places(g)) == 0:
+	case unread(g):
 		r = open(demandTravel, "", notRead, StepMeasure, at)
 	case b.Engine.Layout.RingBottom == 0 && !b.unknown(ringTravel):
 		r = open(demandTravel, "", notSaid, StepTell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
@@ -86,7 +86,7 @@ func (b *book) travel(path string) {
 }
 
 // form writes the size and the form of the bore that goes together.
-func (b *book) form(path string) {
+func (b *book) form() {
 	g, findings, there := b.finished()
 	c := b.chosen()
 	limits := b.Engine.Limits
@@ -128,8 +128,8 @@ func (b *book) form(path string) {
 		sized := !b.gaugeSet()
 		var r Row
 		switch {
-		case len(places(g)) == 0:
-			r = open(q.demand, "", notRead, StepMeasure, path+"readings")
+		case unread(g):
+			r = open(q.demand, "", notRead, StepMeasure, b.path+"readings")
 		case q.demand == demandSize && sized:
 			r = open(q.demand, "", noStandard, StepMeasureBetter, "gauge.standard")
 		case !there:
@@ -143,9 +143,9 @@ func (b *book) form(path string) {
 		case !q.given || f == nil:
 			r = open(q.demand, "", noLimit, StepTell, q.field)
 		case f.NotMeasured:
-			r = open(q.demand, "", notSeen, StepMeasureBetter, path+"readings", path+"proof")
+			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
 		default:
-			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), path+"readings", path+"proof")
+			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), b.path+"readings", b.path+"proof")
 		}
 		b.put(r)
 	}
@@ -178,13 +178,13 @@ func (b *book) sizeSteps(f bore.Finding) verdict {
 
 // wallForm writes whether the wall that goes together has the roundness and the cylindricity that are asked of it:
 // traces alone show them.
-func (b *book) wallForm(path string) {
+func (b *book) wallForm() {
 	l := b.Engine.Limits
 	f := b.read[b.at].wallForm()
 	_, _, there := b.finished()
-	step, give := StepMeasure, path+"traces"
+	step, give := StepMeasure, b.path+"traces"
 	if p := b.proofs[b.at]; p != nil {
-		f, step, give = p.Form, StepWashAndProve, path+"proof_traces"
+		f, step, give = p.Form, StepWashAndProve, b.path+"proof_traces"
 	}
 	r := provenBy(demandForm, "", noReason)
 	switch {
@@ -204,7 +204,7 @@ func (b *book) wallForm(path string) {
 	if r.State == StateProven || r.Reason == notSeen {
 		for i, found := range f.Findings {
 			q := judged(demandForm, "", found, b.sizeSteps(bore.Finding{Limit: bore.LimitOvality}), give)
-			if i == 0 && r.State == StateProven || q.presses(r) {
+			if i == 0 && r.State == StateProven || q.presses(&r) {
 				r = q
 			}
 		}
@@ -213,7 +213,7 @@ func (b *book) wallForm(path string) {
 }
 
 // pits writes whether scores and pits are gone, or shallow enough.
-func (b *book) pits(path string) {
+func (b *book) pits() {
 	c, choice := b.Cylinders[b.at], b.chosen()
 	var deepest units.Length // that rings pass over
 	for _, p := range b.read[b.at].cleanUp.Pits {
@@ -223,7 +223,7 @@ func (b *book) pits(path string) {
 	}
 	switch {
 	case b.Counted.Pits == nil:
-		b.put(open(demandPits, "", notRead, StepMeasure, "counted.pits", path+"pits"))
+		b.put(open(demandPits, "", notRead, StepMeasure, "counted.pits", b.path+"pits"))
 	case len(c.Pits) == 0:
 		b.put(provenBy(demandPits, "", byOwnRecord))
 	case !c.surveyed():
@@ -244,7 +244,7 @@ func (b *book) pits(path string) {
 }
 
 // wallRow writes whether enough wall is left at the thinnest place.
-func (b *book) wallRow(path string) {
+func (b *book) wallRow() {
 	c, given := b.chosen(), b.Cylinders[b.at]
 	least := b.Engine.Limits.LeastWall
 	_, _, there := b.finished()
@@ -264,22 +264,22 @@ func (b *book) wallRow(path string) {
 	case least == 0:
 		r = open(demandWall, "", noLimit, b.later(StepTell), "engine.limits.least_wall", "not_known")
 	case given.ThinnestWall.isZero():
-		r = open(demandWall, "", notMeasured, b.later(StepMeasure), path+"thinnest_wall")
+		r = open(demandWall, "", notMeasured, b.later(StepMeasure), b.path+"thinnest_wall")
 	case c.Route == oversize.Undecided || err != nil:
 		r = open(demandWall, "", toCome, b.workStep())
 	case c.Route == oversize.Sleeve:
-		r = judged(demandWall, "", b.seats[b.at].wall, verdict{StepChooseSleeve, StepMeasureBetter}, path+"thinnest_wall", "engine.sleeve.seat")
+		r = judged(demandWall, "", b.seats[b.at].wall, verdict{StepChooseSleeve, StepMeasureBetter}, b.path+"thinnest_wall", "engine.sleeve.seat")
 		if b.sleeve == nil {
 			r = open(demandWall, "", toCome, StepChooseSleeve)
 		}
 	default:
 		f, err := uncertainty.Judge(wall, units.Limits{Min: least}, b.risk.row)
 		if err != nil {
-			r = open(demandWall, "", notMeasured, b.later(StepMeasure), path+"thinnest_wall")
+			r = open(demandWall, "", notMeasured, b.later(StepMeasure), b.path+"thinnest_wall")
 			break
 		}
 		f.Subject = "wall left"
-		r = judged(demandWall, "", f, verdict{StepAskMaker, StepMeasureBetter}, path+"thinnest_wall")
+		r = judged(demandWall, "", f, verdict{StepAskMaker, StepMeasureBetter}, b.path+"thinnest_wall")
 	}
 	if r.State == StateProven && !there {
 		r = Row{Demand: demandWall, Finding: r.Finding, Reason: toCome, Step: b.workStep()}
@@ -298,7 +298,7 @@ func (j Job) onMakersList(over units.Length) bool {
 }
 
 // crosshatch writes whether the finished wall has the pattern that the rings want.
-func (b *book) crosshatch(path string) {
+func (b *book) crosshatch() {
 	p, c := b.proofs[b.at], b.Cylinders[b.at]
 	wanted := !b.Tools.Crosshatch.IsZero()
 	switch {
@@ -311,14 +311,14 @@ func (b *book) crosshatch(path string) {
 	case p == nil:
 		b.put(open(demandCrosshatch, "", toCome, b.workStep()))
 	case p.Crosshatch == nil:
-		b.put(open(demandCrosshatch, "", notMeasured, StepWashAndProve, path+"crosshatch"))
+		b.put(open(demandCrosshatch, "", notMeasured, StepWashAndProve, b.path+"crosshatch"))
 	default:
 		r := provenBy(demandCrosshatch, "", noReason)
 		switch *p.Crosshatch {
 		case uncertainty.Beyond:
 			r = Row{Demand: demandCrosshatch, State: StateFailed, Reason: beyondLimit, Step: StepRework}
 		case uncertainty.Undecided:
-			r = open(demandCrosshatch, "", doubtful, StepMeasureBetter, path+"crosshatch_doubt")
+			r = open(demandCrosshatch, "", doubtful, StepMeasureBetter, b.path+"crosshatch_doubt")
 		}
 		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(c.Crosshatch), c.crosshatchDoubt(), b.Tools.want())
 		b.put(r)

@@ -14,7 +14,7 @@ import (
 )
 
 // clearances writes the piston in the bore that goes together, cold and running.
-func (b *book) clearances(path string) {
+func (b *book) clearances() {
 	f, c := b.fits[b.at], b.chosen()
 	_, _, there := b.finished()
 	steps := func(edge uncertainty.Edge) verdict {
@@ -31,13 +31,13 @@ func (b *book) clearances(path string) {
 		case c.Route == oversize.Undecided:
 			return open(d, "", toCome, b.workStep()), true
 		case !f.got:
-			return open(d, "", notMeasured, b.getPistons(), path+"piston"), true
+			return open(d, "", notMeasured, b.getPistons(), b.path+"piston"), true
 		case !b.gaugeSet():
 			return open(d, "", noStandard, StepMeasureBetter, "gauge.standard"), true
 		case !there:
 			return open(d, "", toCome, b.workStep()), true
 		case !f.own:
-			r := open(d, "", notMeasured, StepWaitForOthers, path+"piston")
+			r := open(d, "", notMeasured, StepWaitForOthers, b.path+"piston")
 			r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
 			if b.sizeRead(c.Over) {
 				r.Step, r.Says = StepMeasureBetter, "which of the pistons it gets cannot be told"
@@ -56,7 +56,7 @@ func (b *book) clearances(path string) {
 			if q.found.Subject == "" {
 				r = open(q.demand, "", noLimit, StepTell, "engine.limits.piston_clearance")
 			} else {
-				r = judged(q.demand, "", q.found, steps(q.found.Edge), path+"piston")
+				r = judged(q.demand, "", q.found, steps(q.found.Edge), b.path+"piston")
 			}
 			if q.demand == demandLeastClearance && r.State != StateProven {
 				b.touching(&r, f.tight, steps(uncertainty.Lower))
@@ -120,7 +120,7 @@ func (b *book) runningClearance(f fitting, least Row) Row {
 }
 
 // ringRows writes every ring of the piston: its gap in its bore, in service, in work, and its ends at each port.
-func (b *book) ringRows(path string) {
+func (b *book) ringRows() {
 	if len(b.Engine.Rings) == 0 {
 		r := open(demandGap, "", notSaid, b.later(StepTell), "engine.rings")
 		r.Reason = untold
@@ -134,7 +134,7 @@ func (b *book) ringRows(path string) {
 				sheet = &b.rings[b.at][k]
 			}
 		}
-		w := ringRows{book: b, n: n, ring: ring, sheet: sheet, path: path}
+		w := ringRows{book: b, n: n, ring: ring, sheet: sheet}
 		w.put(w.gap())
 		w.put(w.service())
 		w.put(w.running())
@@ -149,7 +149,6 @@ type ringRows struct {
 	n     int
 	ring  Ring
 	sheet *RingSheet
-	path  string // of its cylinder
 }
 
 func (w ringRows) put(r Row) {

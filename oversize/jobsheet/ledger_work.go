@@ -83,7 +83,7 @@ func (b *book) spoilt() bool {
 }
 
 // route writes whether what is to be done is decided.
-func (b *book) route(path string) {
+func (b *book) route() {
 	c := b.chosen()
 	r := provenBy(demandRoute, "", noReason)
 	switch {
@@ -94,7 +94,7 @@ func (b *book) route(path string) {
 		}
 		r = open(demandRoute, "", notRead, step)
 	case c.Route == oversize.Undecided:
-		r = open(demandRoute, "", doubtful, StepMeasureBetter, path+"readings")
+		r = open(demandRoute, "", doubtful, StepMeasureBetter, b.path+"readings")
 		if b.withheld() {
 			r = open(demandRoute, "", untold, StepTell)
 		}
@@ -114,7 +114,7 @@ func (b *book) route(path string) {
 		case whole != nil && !*whole:
 			r = Row{Demand: demandRoute, State: StateFailed, Reason: peels, Step: StepAskMaker}
 		case whole == nil && b.Engine.Wall == oversize.Plated:
-			r = open(demandRoute, "", notSaid, StepMeasure, path+"plating_whole")
+			r = open(demandRoute, "", notSaid, StepMeasure, b.path+"plating_whole")
 		}
 	}
 	r.Price = b.price(c)
@@ -123,19 +123,19 @@ func (b *book) route(path string) {
 
 // pistons writes whether the piston that the cylinder is going to have is there and measured. A window that
 // follows from a piston nobody has measured is no window to cut to.
-func (b *book) pistons(path string) {
+func (b *book) pistons() {
 	c, f := b.chosen(), b.fits[b.at]
 	switch {
 	case c.Route == oversize.Undecided:
 		b.put(open(demandPistons, "", toCome, b.workStep()))
 	case f.got && b.askedOfPiston(f.piston) != "":
-		r := open(demandPistons, "", notSaid, StepTell, "engine.oversizes.pistons", path+"piston")
+		r := open(demandPistons, "", notSaid, StepTell, "engine.oversizes.pistons", b.path+"piston")
 		r.Says = b.askedOfPiston(f.piston)
 		b.put(r)
 	case f.got:
 		b.put(provenBy(demandPistons, "", byOwnRecord))
 	default:
-		b.put(open(demandPistons, "", notMeasured, b.getPistons(), path+"piston", "engine.oversizes.pistons"))
+		b.put(open(demandPistons, "", notMeasured, b.getPistons(), b.path+"piston", "engine.oversizes.pistons"))
 	}
 }
 
@@ -161,7 +161,7 @@ func (b *book) askedOfPiston(p Piston) string {
 }
 
 // work writes whether the cylinder was bored, sleeved, honed or deglazed.
-func (b *book) work(path string) {
+func (b *book) work() {
 	c := b.chosen()
 	switch {
 	case c.Route == oversize.MakersProcess && b.cutAnyway():
@@ -173,7 +173,7 @@ func (b *book) work(path string) {
 	case b.pastSize(b.at):
 		b.put(Row{Demand: demandWork, State: StateFailed, Reason: pastSize, Step: StepOversized})
 	default:
-		b.put(open(demandWork, "", toCome, b.workStep(), path+"proof"))
+		b.put(open(demandWork, "", toCome, b.workStep(), b.path+"proof"))
 	}
 }
 
@@ -191,7 +191,7 @@ func (b *book) cutAnyway() bool {
 }
 
 // record writes whether the record of honing can be followed.
-func (b *book) record(path string) {
+func (b *book) record() {
 	p := b.passes[b.at]
 	switch {
 	case !p.recorded && b.Counted.Passes == nil && b.proven():
@@ -199,7 +199,7 @@ func (b *book) record(path string) {
 	case !p.recorded:
 		b.put(notAsked(demandRecord, ""))
 	case p.broken != noReason:
-		r := open(demandRecord, "", p.broken, StepMeasureBetter, path+"honing")
+		r := open(demandRecord, "", p.broken, StepMeasureBetter, b.path+"honing")
 		r.Says = p.says
 		b.put(r)
 	default:
@@ -224,7 +224,7 @@ func (b *book) pastSize(i int) bool {
 }
 
 // sleeveRows writes the fit of a sleeve, where the cylinder gets one or may.
-func (b *book) sleeveRows(string) {
+func (b *book) sleeveRows() {
 	route := b.chosen().Route
 	if route != oversize.Sleeve && route != oversize.Undecided {
 		return

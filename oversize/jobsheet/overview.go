@@ -39,10 +39,10 @@ const mostAcross = 4
 func (s Sheet) overview() page.Table {
 	unit := s.Job.Units.units()[0]
 	t := page.Table{Keys: 1, Head: []string{"in " + strings.TrimSpace(strings.TrimPrefix(unit.Format(unit, 0), "1"))}}
-	var cylinders [][]Row
+	var cylinders [][]*Row
 	for i := range min(len(s.Cylinders), mostAcross) {
 		t.Head = append(t.Head, fmt.Sprintf("cyl %d", i+1))
-		cylinders = append(cylinders, of(s.Ledger, i))
+		cylinders = append(cylinders, s.of(i))
 	}
 	for _, row := range overviewRows {
 		cells, limit := []string{row.what}, ""
@@ -58,8 +58,8 @@ func (s Sheet) overview() page.Table {
 		}
 		t.Rows = append(t.Rows, cells)
 	}
-	engine := Row{State: StateProven}
-	for _, r := range of(s.Ledger, -1) {
+	engine := &Row{State: StateProven}
+	for _, r := range s.of(-1) {
 		engine = worse(engine, r)
 	}
 	t.Rows = append(t.Rows, []string{"said, counted, no slip", mark(engine)})
@@ -73,8 +73,8 @@ func bare(text string, unit units.Length) string {
 }
 
 // sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
-func (s Sheet) sum(rows []Row, demands []Demand) (worst Row, value string) {
-	worst.State = StateNotAsked
+func (s Sheet) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
+	worst = &Row{State: StateNotAsked}
 	for _, r := range rows {
 		if !slices.Contains(demands, r.Demand) {
 			continue
@@ -88,8 +88,8 @@ func (s Sheet) sum(rows []Row, demands []Demand) (worst Row, value string) {
 }
 
 // worse returns the row that holds more up: one that failed, then one that is open, then one on somebody's word.
-func worse(a, b Row) Row {
-	rank := func(r Row) int {
+func worse(a, b *Row) *Row {
+	rank := func(r *Row) int {
 		if r.Reason == toCome {
 			return 2 // nothing speaks against it so far
 		}
@@ -103,7 +103,7 @@ func worse(a, b Row) Row {
 
 // mark says where a row stands in a word or two that need no colour. Of a bore still to be cut the finding on
 // the worn one is said.
-func mark(r Row) string {
+func mark(r *Row) string {
 	if r.State == StateOpen && r.Finding != nil && r.Reason == toCome {
 		return map[uncertainty.Verdict]string{uncertainty.Within: "ok", uncertainty.Beyond: "OVER", uncertainty.Undecided: "?"}[r.Finding.Verdict]
 	}

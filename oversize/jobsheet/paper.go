@@ -14,7 +14,7 @@ func (s Sheet) WriteText(w io.Writer) error { return s.Print(w, page.Text{}) }
 
 // Print writes the text of the sheet on paper. An error is the writer's, or [page.ErrPaper].
 func (s Sheet) Print(w io.Writer, paper page.Text) error {
-	if err := paper.Write(w, s.document()); err != nil {
+	if err := paper.Write(w, s.document(false)); err != nil {
 		return fmt.Errorf("jobsheet: %w", err)
 	}
 	return nil
@@ -22,11 +22,12 @@ func (s Sheet) Print(w io.Writer, paper page.Text) error {
 
 // WriteHTML writes the sheet as one file for a browser, a telephone or A4, which needs nothing beside itself. An
 // error is the writer's.
-func (s Sheet) WriteHTML(w io.Writer) error { return page.HTML{}.Write(w, s.document()) }
+func (s Sheet) WriteHTML(w io.Writer) error { return page.HTML{}.Write(w, s.document(true)) }
 
-// document puts the sheet in the order of a person at a bench: the verdict first, then the work in its order.
-func (s Sheet) document() page.Doc {
+// document puts the sheet, with pictures or without, in the order of a person at a bench: the verdict first, then the work in its order.
+func (s Sheet) document(pictures bool) page.Doc {
 	s = s.even()
+	s.rows, s.pictures = grouped(s.Ledger, len(s.Cylinders)), pictures
 	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
 	parts := []func() page.Section{s.before}
 	if s.decided() {

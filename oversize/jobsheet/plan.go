@@ -97,8 +97,9 @@ func (j Job) plan() (Sheet, error) {
 		given: g, read: read, choice: choice, passes: passes, proofs: proofs, fits: fits, bores: bores, rings: gaps,
 		sleeve: sleeve, seats: seats, textures: walls, noFit: noFit, untold: untold, slipped: slipped,
 	})
+	steps := grouped(rows, len(g.Cylinders))
 	s := Sheet{
-		Version: Version, Job: j.clone(), Next: next(rows), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
+		Version: Version, Job: j.clone(), Next: next(slices.Concat(steps...)), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
 		Honing: honing, Sleeve: sleeve, Matched: pairs.matched, Before: volumes.all, After: volumes.then,
 		Omitted: slices.Concat(notCut, notMatched, notGapped, notHoned, notRatio), Past: g.risk.past,
 	}
@@ -112,7 +113,7 @@ func (j Job) plan() (Sheet, error) {
 	}
 	for i, c := range g.Cylinders {
 		cs := CylinderSheet{
-			Name: c.Name, Next: next(of(rows, i)), Bore: read[i].bore, Form: read[i].wallForm(), Findings: read[i].findings, Coarse: read[i].coarse,
+			Name: c.Name, Next: next(steps[i+1]), Bore: read[i].bore, Form: read[i].wallForm(), Findings: read[i].findings, Coarse: read[i].coarse,
 			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
 		}
 		if len(choice.Cylinders) > 0 {

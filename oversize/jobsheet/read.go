@@ -167,11 +167,16 @@ func (j Job) wear(c Cylinder, g bore.Geometry) bore.Wear {
 // places returns the places that were read, plane by plane, those between ports last.
 func places(g bore.Geometry) []bore.Place {
 	var list []bore.Place
-	for _, p := range slices.Concat(g.Planes, g.Bridges) {
-		list = append(list, p.Places...)
+	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
+		for i := range planes {
+			list = append(list, planes[i].Places...)
+		}
 	}
 	return list
 }
+
+// unread reports whether no place was.
+func unread(g bore.Geometry) bool { return len(g.Planes)+len(g.Bridges) == 0 }
 
 // toRead returns where the places were read: readings without their diameters.
 func toRead(places []bore.Place) []bore.Reading {

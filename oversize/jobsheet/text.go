@@ -19,7 +19,7 @@ import (
 func (s Sheet) reasons() []page.Block {
 	var lines []page.Block
 	for i := -1; i < len(s.Cylinders); i++ {
-		rows, head := of(s.Ledger, i), "Engine:"
+		rows, head := s.of(i), "Engine:"
 		step, pressing := next(rows), isSettled
 		for _, r := range rows {
 			pressing = min(pressing, r.rank())
@@ -45,7 +45,7 @@ func (s Sheet) reasons() []page.Block {
 }
 
 // words says a row in a few words.
-func (r Row) words() string {
+func (r *Row) words() string {
 	text := r.what() + ": " + r.Reason.String()
 	if r.Says != "" {
 		text += ", " + r.Says
@@ -60,8 +60,9 @@ func (s Sheet) ledger() (part page.Section) {
 	const shown, waits, unasked = "proven:", "to come:", "not asked:"
 	rows := [][]string{{"cylinder", "what", "state", "why"}}
 	all := map[Demand]int{}
-	lists := map[string]map[Demand][]Row{shown: {}, waits: {}, unasked: {}}
-	for _, r := range s.Ledger {
+	lists := map[string]map[Demand][]*Row{shown: {}, waits: {}, unasked: {}}
+	for i := range s.Ledger {
+		r := &s.Ledger[i]
 		all[r.Demand]++
 		switch {
 		case r.State == StateProven:
@@ -97,7 +98,7 @@ func (s Sheet) ledger() (part page.Section) {
 }
 
 // whose names the cylinders that some rows of one demand are about, and of what in them, where they are not all.
-func whose(some []Row, all int) string {
+func whose(some []*Row, all int) string {
 	if len(some) == all {
 		return ""
 	}
@@ -118,7 +119,7 @@ func (s Sheet) nextWords() string {
 	if len(order) == 1 && order[0] == s.Next {
 		return order[0].String() + s.onTheWord()
 	}
-	if engine := next(of(s.Ledger, -1)); engine == s.Next && names[engine] == nil {
+	if engine := next(s.of(-1)); engine == s.Next && names[engine] == nil {
 		return engine.String()
 	}
 	var parts []string

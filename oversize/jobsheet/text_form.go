@@ -106,6 +106,9 @@ func (f *WallForm) leastRound() TraceForm {
 
 // drawTrace draws the trace that is least round.
 func (s Sheet) drawTrace(part *page.Section, f *WallForm) {
+	if !s.pictures {
+		return
+	}
 	worst := f.leastRound()
 	t, err := form.FromRadii(worst.Radii)
 	if err != nil {

@@ -12,8 +12,8 @@ import (
 	"borewright.example/units"
 )
 
-// Pictures stand behind the figures that they show. Where there is nothing to draw there is none, and no sheet
-// fails for want of a drawing.
+// Pictures stand behind the figures that they show, where the typist prints any. Where there is nothing to draw there
+// is none, and no sheet fails for want of a drawing.
 
 // draw returns a function that adds a picture to a part.
 func draw(part *page.Section) func(page.Picture, error) {
@@ -29,6 +29,9 @@ func (s Sheet) unit() units.Length { return s.Job.Units.units()[0] }
 
 // drawBore draws the wear of a cylinder, and the plane where it is most oval.
 func (s Sheet) drawBore(part *page.Section, g bore.Geometry, m picture.Marks) {
+	if !s.pictures {
+		return
+	}
 	add := draw(part)
 	add(picture.Wear(g, s.Job.Engine.Layout, m, s.unit()))
 	if p, ok := g.At(g.OvalityAt); ok && g.HasOvality {
@@ -55,6 +58,9 @@ func (s Sheet) marks(i int) picture.Marks {
 
 // drawLadder draws the cylinders beside the sizes that were held against their clean-up, and the size chosen.
 func (s Sheet) drawLadder(part *page.Section) {
+	if !s.pictures {
+		return
+	}
 	byOver := map[units.Length]picture.Rung{}
 	for _, c := range s.Choice.Cylinders {
 		for _, r := range c.Refused {
@@ -95,6 +101,9 @@ func (s Sheet) drawLadder(part *page.Section) {
 
 // drawHoning draws the crosshatch, the speeds on hand, and where the metal goes.
 func (s Sheet) drawHoning(part *page.Section) {
+	if !s.pictures {
+		return
+	}
 	h, add := s.Honing, draw(part)
 	if r := h.Reach; r != nil {
 		lines := picture.Lines{Leaves: h.Leaves}
@@ -112,6 +121,9 @@ func (s Sheet) drawHoning(part *page.Section) {
 
 // drawRings draws the gaps of a cylinder's rings.
 func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
+	if !s.pictures {
+		return
+	}
 	for _, r := range c.Rings {
 		gaps := []picture.Gap{{Name: "cold", Size: r.Gap}}
 		if r.Filing.Target != 0 {
@@ -126,6 +138,9 @@ func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
 
 // drawPorts draws the ports with the ends of pegged rings.
 func (s Sheet) drawPorts(part *page.Section) {
+	if !s.pictures {
+		return
+	}
 	var ends []picture.RingEnd
 	for _, r := range s.Job.Engine.Rings {
 		if r.Peg != nil {

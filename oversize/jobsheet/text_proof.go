@@ -133,7 +133,7 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 			part.Add(page.Caution(text))
 		}
 	}
-	say(s.row(fmt.Sprintf("cylinders[%d].rest", i)).Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
+	say(s.row(i, "rest").Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		part.Add(page.Caution("Not read again, though the survey had it:"))
 		part.Add(table(blankTable(show, proof.Missing)))

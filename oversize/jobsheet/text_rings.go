@@ -80,7 +80,7 @@ func (s Sheet) rings() (part page.Section) {
 // expected ones while the bore is still to come.
 func (s Sheet) ringWork(r RingSheet, i int) string {
 	show := s.Job.Units
-	row := s.row(fmt.Sprintf("cylinders[%d].rings[%d].gap", i, s.Job.Engine.ringIndex(r.Ring)))
+	row := s.row(i, fmt.Sprintf("rings[%d].gap", s.Job.Engine.ringIndex(r.Ring)))
 	switch f := r.Filing; {
 	case row.State == StateProven:
 		return "fits, measured"
@@ -114,14 +114,18 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 	return "undecided: measure the gap better"
 }
 
-// row returns the row of a key; a row that nothing is shown of where there is none.
-func (s Sheet) row(key string) Row {
-	for _, r := range s.Ledger {
+// of returns the rows of a cylinder, of the engine for -1.
+func (s Sheet) of(cylinder int) []*Row { return s.rows[cylinder+1] }
+
+// row returns a row of a cylinder by the rest of its key; one that nothing is shown of where there is none.
+func (s Sheet) row(cylinder int, key string) *Row {
+	key = fmt.Sprintf("cylinders[%d].%s", cylinder, key)
+	for _, r := range s.of(cylinder) {
 		if r.Key == key {
 			return r
 		}
 	}
-	return Row{}
+	return &Row{}
 }
 
 // there reports whether the finished bore has been read.

@@ -66,7 +66,7 @@ func (s Sheet) record() (part page.Section) {
 
 // clearance returns a clearance of the piston in the bore that goes together, as its row has it.
 func (s Sheet) clearance(cylinder int, which Demand) string {
-	for _, r := range of(s.Ledger, cylinder) {
+	for _, r := range s.of(cylinder) {
 		if r.Demand == which && r.Finding != nil {
 			return known(s.Job.Units, r.Finding.Measured)
 		}

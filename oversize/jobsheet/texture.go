@@ -36,14 +36,14 @@ func textures(g given) ([][]surface.Finding, error) {
 }
 
 // texture writes whether the finished wall has the texture that the rings want, where anybody asks.
-func (b *book) texture(path string) {
+func (b *book) texture() {
 	found := b.textures[b.at]
 	switch {
 	case b.Engine.Texture == (surface.Limits{}):
 		b.put(notAsked(demandTexture, ""))
 		return
 	case len(found) == 0:
-		b.put(open(demandTexture, "", notMeasured, b.later(StepWashAndProve), path+"texture"))
+		b.put(open(demandTexture, "", notMeasured, b.later(StepWashAndProve), b.path+"texture"))
 		return
 	}
 	r := provenBy(demandTexture, "", noReason)
@@ -56,7 +56,7 @@ func (b *book) texture(path string) {
 		case r.State != StateFailed:
 			r.State, r.Reason, r.Step, r.Says = StateOpen, doubtful, StepMeasureBetter, list(r.Says, f.String())
 		}
-		r.Give = []string{path + "texture"}
+		r.Give = []string{b.path + "texture"}
 	}
 	if _, _, there := b.finished(); !there && r.State == StateProven {
 		r = open(demandTexture, "", toCome, b.workStep())

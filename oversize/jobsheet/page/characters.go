@@ -11,6 +11,9 @@ import (
 // clean returns a text with a question mark for every character that does not print: one that moves the cursor,
 // turns the direction of the line, or is none at all. White space of any kind is a space.
 func clean(s string) string {
+	if plain := strings.IndexFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) < 0; plain {
+		return s // as most are
+	}
 	return strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
@@ -25,6 +28,14 @@ func clean(s string) string {
 // inASCII names what a plain printer cannot print. The order matters: "°C" comes before "°".
 var inASCII = []string{
 	"±", "+/-", "×", "x", "°C", "deg C", "°F", "deg F", "°", " deg", "–", "-", "—", "-", "−", "-", "…", "...", "µ", "u", "³", "3", "²", "2", "’", "'",
+}
+
+// single returns a text with one space between its words and none about them.
+func single(s string) string {
+	if strings.Contains(s, "  ") || strings.HasPrefix(s, " ") || strings.HasSuffix(s, " ") {
+		return strings.Join(strings.Fields(s), " ")
+	}
+	return s
 }
 
 // ascii returns a text for a printer that knows no other characters; what has no name there is a question mark.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"html"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -58,7 +59,7 @@ func (p *htmlTypist) element(name, text string) {
 // any has places where it may be broken.
 func inline(text string) string {
 	const room = `<span class="blank" role="img" aria-label="to be filled in"></span>`
-	list := words(clean(text))
+	list := slices.Collect(words(single(clean(text))))
 	for i, word := range list {
 		if strings.Contains(word, " ") {
 			list[i] = `<span class="value">` + html.EscapeString(word) + `</span>`
@@ -191,7 +192,7 @@ func (t Table) least() (sum int) {
 	for i := range t.columns() {
 		widest := 0
 		for _, row := range append([][]string{t.Head}, t.Rows...) {
-			for _, word := range words(clean(cell(row, i))) {
+			for word := range words(single(clean(cell(row, i)))) {
 				widest = max(widest, width(word))
 			}
 		}

@@ -9,7 +9,15 @@ import (
 
 // together returns the sections one below the other, a blank line between them.
 func together(sections [][]string) string {
+	size := 0
+	for _, s := range sections {
+		for _, line := range s {
+			size += len(line) + 1
+		}
+		size++
+	}
 	var b strings.Builder
+	b.Grow(size)
 	for i, s := range sections {
 		if i > 0 {
 			b.WriteByte('\n')

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"iter"
 	"slices"
 	"strings"
 )
@@ -99,6 +100,7 @@ type typist struct {
 	Text
 	indent string
 	lines  []string
+	buffer []byte // of the line being typed
 }
 
 func (p *typist) line(s string) { p.lines = append(p.lines, strings.TrimRight(s, " ")) }
@@ -167,62 +169,89 @@ func labelWidth(blocks []Block, at int, t Text) int {
 
 // wrap types a text behind a mark, and lines that follow under its beginning.
 func (p *typist) wrap(mark, text string) {
-	line := mark
-	indent := strings.Repeat(" ", min(width(mark), p.Width/2))
+	indent := min(width(mark), p.Width/2)
 	if width(mark) > p.Width/2 { // a mark so long is a line of its own
 		p.lines = append(p.lines, fold(mark, p.Width, "  ")...)
-		indent = p.indent + "  "
-		line = indent
+		indent = width(p.indent) + 2
+		mark = blanks(indent)
 	}
-	empty := true
-	for _, word := range words(p.plain(text)) {
+	line, columns, empty := append(p.buffer[:0], mark...), width(mark), true
+	end := func() {
+		p.line(string(line))
+		line, columns, empty = append(line[:0], blanks(indent)...), indent, true
+	}
+	for word := range words(single(p.plain(text))) {
 		for {
 			space := 0
 			if !empty {
 				space = 1
 			}
-			room := p.Width - width(line) - space
-			if width(word) <= room {
-				line += strings.Repeat(" ", space) + word
-				empty = false
+			if w := width(word); columns+space+w <= p.Width {
+				line = append(append(line, " "[:space]...), word...)
+				columns, empty = columns+space+w, false
 				break
 			}
 			if empty { // a word longer than a line is broken
 				var head string
-				head, word = cut(word, room)
-				line += head
+				head, word = cut(word, p.Width-columns)
+				line = append(line, head...)
 			}
-			p.line(line)
-			line, empty = indent, true
+			end()
 		}
 	}
-	p.line(line)
+	end()
+	p.buffer = line
 }
 
-// words divides a text where lines may end: not inside a value, "78.5025 ± 0.0048 mm", which would be misread.
-func words(text string) []string {
-	const most = 24 // columns of what is held together
-	var list []string
-	last := ""
-	for word := range strings.FieldsSeq(text) {
-		sign, number := slices.Contains([]string{"±", "×", "+/-", "deg"}, last), last != "" && strings.Trim(last, "+-−.0123456789") == ""
-		if (sign || number && follows(word)) && width(list[len(list)-1]) < most {
-			list[len(list)-1] += " " + word
-		} else {
-			list = append(list, word)
-		}
-		last = word
+// blanks returns so many spaces.
+func blanks(n int) string {
+	const many = "                                                                "
+	if n <= len(many) {
+		return many[:max(n, 0)]
 	}
-	return list
+	return strings.Repeat(" ", n)
 }
+
+// words divides a text with single spaces where lines may end: not inside a value, "78.5025 ± 0.0048 mm", which would be
+// misread.
+func words(text string) iter.Seq[string] {
+	const most = 24 // columns of what is held together
+	return func(yield func(string) bool) {
+		from, to := 0, 0 // of what is held together so far
+		last := ""
+		for to < len(text) {
+			next := to
+			if to > 0 {
+				next++ // the space
+			}
+			word, _, _ := strings.Cut(text[next:], " ")
+			sign, number := slices.Contains(signs, last), last != "" && strings.Trim(last, "+-−.0123456789") == ""
+			if to > 0 && !((sign || number && follows(word)) && width(text[from:to]) < most) {
+				if !yield(text[from:to]) {
+					return
+				}
+				from = next
+			}
+			last, to = word, next+len(word)
+		}
+		if to > from {
+			yield(text[from:to])
+		}
+	}
+}
+
+// signs stand between the parts of a value.
+var signs = []string{"±", "×", "+/-", "deg"}
 
 // follows reports whether a word belongs to the number before it: a sign or a unit.
 func follows(word string) bool {
 	if word = strings.TrimRight(word, ".,;:)"); strings.ContainsAny(word, "±×°µ²³%/") {
 		return true
 	}
-	return slices.Contains([]string{"+/-", "mm", "m", "in", "thou", "um", "g", "kg", "N", "K", "deg", "s", "min", "h", "MPa", "psi"}, word)
+	return slices.Contains(unitNames, word)
 }
+
+var unitNames = []string{"+/-", "mm", "m", "in", "thou", "um", "g", "kg", "N", "K", "deg", "s", "min", "h", "MPa", "psi"}
 
 // fold breaks a text into lines at its words.
 func fold(text string, columns int, indent string) []string {

@@ -2,10 +2,6 @@
 
 package page
 
-import (
-	"strings"
-)
-
 // gap is what stands between two columns of a table.
 const gap = "   "
 
@@ -62,7 +58,7 @@ func (t Table) grid(plain func(string) string) grid {
 	for _, row := range rows {
 		cells := make([]string, t.columns())
 		for i := range cells {
-			cells[i] = strings.Join(strings.Fields(plain(cell(row, i))), " ")
+			cells[i] = single(plain(cell(row, i)))
 		}
 		g.rows = append(g.rows, cells)
 	}
@@ -153,15 +149,15 @@ func (g grid) split(room int) []grid {
 func (p *typist) print(g grid) {
 	w := g.widths()
 	for _, row := range g.rows {
-		var b strings.Builder
-		b.WriteString(p.indent)
+		line := append(p.buffer[:0], p.indent...)
 		for i, c := range row {
-			b.WriteString(c)
+			line = append(line, c...)
 			if i < len(row)-1 {
-				b.WriteString(strings.Repeat(" ", w[i]-width(c)) + gap)
+				line = append(append(line, blanks(w[i]-width(c))...), gap...)
 			}
 		}
-		p.line(b.String())
+		p.line(string(line))
+		p.buffer = line
 	}
 }
 
