@@ -81,16 +81,16 @@ func (Area) shape()   {}
 func (Dot) shape()    {}
 func (Label) shape()  {}
 
-// The size of letters, in millimetres: on a telephone, where a picture of 90 mm is some 330 points wide, they
-// are still 12 points high.
-const (
-	LetterHeight = 3.2                // from the foot of one line to that of the next they are 1.3 times that apart
-	LetterWidth  = 0.6 * LetterHeight // of every letter, as in nearly all types of equal width
-)
+// LetterHeight is the size of letters, in millimetres: on a telephone, where a picture of 90 mm is some 330 points
+// wide, they are still 12 points high. From the foot of one line to that of the next they are 1.3 times that apart;
+// [Label.Box] says how wide they are.
+const LetterHeight = 3.2
+
+const letterWidth = 0.6 * LetterHeight // of every letter, as in nearly all types of equal width
 
 // Box returns the corners of the rectangle that a label takes up, accents and tails included.
 func (l Label) Box() (upperLeft, lowerRight Point) {
-	w := float64(LetterWidth * float64(width(clean(l.Text))))
+	w := float64(letterWidth * float64(width(clean(l.Text))))
 	x := l.At.X
 	switch l.Anchor {
 	case Middle:
@@ -99,9 +99,4 @@ func (l Label) Box() (upperLeft, lowerRight Point) {
 		x -= w
 	}
 	return Point{x, l.At.Y - 0.8*LetterHeight}, Point{x + w, l.At.Y + 0.25*LetterHeight}
-}
-
-// Rectangle returns the corners of a rectangle in turn.
-func Rectangle(upperLeft, lowerRight Point) []Point {
-	return []Point{upperLeft, {lowerRight.X, upperLeft.Y}, lowerRight, {upperLeft.X, lowerRight.Y}}
 }

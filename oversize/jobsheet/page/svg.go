@@ -13,7 +13,7 @@ import (
 
 // WriteSVG writes the picture as a drawing of its own, its title and notes below it. An error is the writer's.
 func (p Picture) WriteSVG(w io.Writer) error {
-	columns := max(20, int(p.Width/LetterWidth)-1)
+	columns := max(20, int(p.Width/letterWidth)-1)
 	for _, text := range append([]string{p.Title}, p.Notes...) {
 		for _, line := range fold(clean(text), columns, "") {
 			p.Height += 1.3 * LetterHeight

@@ -17,8 +17,8 @@ func every() page.Picture {
 		Title: "Every <shape>", Description: "One of each & no more.", Notes: []string{"Scale 2 : 1.", strings.Repeat("A note that is longer than the picture is wide. ", 2)},
 		Width: 90, Height: 40,
 		Shapes: []page.Shape{
-			page.Area{Points: page.Rectangle(page.Point{X: 0, Y: 0}, page.Point{X: 20, Y: 40})},
-			page.Area{Points: page.Rectangle(page.Point{X: 20, Y: 0}, page.Point{X: 30, Y: 40}), Hatched: true},
+			page.Area{Points: rectangle(page.Point{X: 0, Y: 0}, page.Point{X: 20, Y: 40})},
+			page.Area{Points: rectangle(page.Point{X: 20, Y: 0}, page.Point{X: 30, Y: 40}), Hatched: true},
 			page.Line{Points: []page.Point{{X: 0, Y: 1}, {X: 90, Y: 2}}},
 			page.Line{Points: []page.Point{{X: 0, Y: 3}, {X: 90, Y: 3}, {X: 90, Y: 5}}, Stroke: page.Thick, Closed: true},
 			page.Line{Points: []page.Point{{X: 0, Y: 7}, {X: 90, Y: 7}}, Stroke: page.Dashed},
@@ -31,6 +31,10 @@ func every() page.Picture {
 			page.Label{At: page.Point{X: 90, Y: 30}},
 		},
 	}
+}
+
+func rectangle(upperLeft, lowerRight page.Point) []page.Point {
+	return []page.Point{upperLeft, {X: lowerRight.X, Y: upperLeft.Y}, lowerRight, {X: upperLeft.X, Y: lowerRight.Y}}
 }
 
 func TestGoldenSVG(t *testing.T) {

@@ -44,7 +44,7 @@ func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 	panel := func(x float64, name string) box {
 		d.label(name, page.Start, page.Point{X: x, Y: row - 1})
 		b := box{page.Point{X: x, Y: top}, page.Point{X: x + wide, Y: top + tall}}
-		d.add(page.Line{Points: page.Rectangle(b.from, b.to), Closed: true})
+		d.add(page.Line{Points: rectangle(b.from, b.to), Closed: true})
 		return b
 	}
 	foot := top + tall + wedgeTall
@@ -90,7 +90,7 @@ func (d *drawing) straight(b box, c hone.Crosshatch) {
 		sin, cos := math.Sin(a), math.Cos(a)
 		// Lines are where −x·sin + y·cos is a multiple of their distance.
 		low, high := math.Inf(1), math.Inf(-1)
-		for _, q := range page.Rectangle(b.from, b.to) {
+		for _, q := range rectangle(b.from, b.to) {
 			n := float64(-q.X*sin) + float64(q.Y*cos)
 			low, high = min(low, n), max(high, n)
 		}

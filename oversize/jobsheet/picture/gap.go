@@ -54,13 +54,13 @@ func RingGap(ring string, gaps []Gap, window units.Limits, unit units.Length) (p
 		}
 		y, v := row+float64(float64(i)*every)+row/2, mm(g.Size.Value)
 		end := func(from, to float64) {
-			points := page.Rectangle(page.Point{X: from, Y: y}, page.Point{X: to, Y: y + tall})
+			points := rectangle(page.Point{X: from, Y: y}, page.Point{X: to, Y: y + tall})
 			d.add(page.Area{Points: points}, page.Line{Points: points, Closed: true})
 		}
 		end(x.of(0)-block, x.of(0))
 		end(x.of(v), x.of(v)+block)
 		if v < 0 {
-			d.add(page.Area{Points: page.Rectangle(page.Point{X: x.of(v), Y: y}, page.Point{X: x.of(0), Y: y + tall}), Hatched: true})
+			d.add(page.Area{Points: rectangle(page.Point{X: x.of(v), Y: y}, page.Point{X: x.of(0), Y: y + tall}), Hatched: true})
 		}
 		middle := y + tall/2
 		text := g.Name + ": " + g.Size.Format(d.unit)

@@ -61,7 +61,7 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 	d.Height = top + height + 4 + 3*row
 	for _, r := range rungs {
 		if !r.Finish.IsZero() {
-			d.add(page.Area{Points: page.Rectangle(page.Point{X: left, Y: y.of(mm(r.Finish.Max))}, page.Point{X: right, Y: y.of(mm(r.Finish.Min))})})
+			d.add(page.Area{Points: rectangle(page.Point{X: left, Y: y.of(mm(r.Finish.Max))}, page.Point{X: right, Y: y.of(mm(r.Finish.Min))})})
 		}
 		if r.Bored != 0 {
 			d.line(page.Dashed, page.Point{X: left - 2, Y: y.of(mm(r.Bored))}, page.Point{X: right, Y: y.of(mm(r.Bored))})
@@ -75,9 +75,9 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 		middle := (from + to) / 2
 		g := c.Geometry
 		largest := mm(g.Largest.Size.Value)
-		d.add(page.Area{Points: page.Rectangle(page.Point{X: from, Y: y.of(largest)}, page.Point{X: to, Y: y.of(mm(g.Smallest.Size.Value))})})
-		d.add(page.Area{Points: page.Rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(c.CleanUp.Least.Value))}), Hatched: true})
-		d.add(page.Line{Points: page.Rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(g.Smallest.Size.Value))}), Closed: true})
+		d.add(page.Area{Points: rectangle(page.Point{X: from, Y: y.of(largest)}, page.Point{X: to, Y: y.of(mm(g.Smallest.Size.Value))})})
+		d.add(page.Area{Points: rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(c.CleanUp.Least.Value))}), Hatched: true})
+		d.add(page.Line{Points: rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(g.Smallest.Size.Value))}), Closed: true})
 		u, err := half(g.Largest.Size)
 		if err != nil {
 			return page.Picture{}, err
@@ -87,7 +87,7 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 		d.say("Cylinder %s: read from %s to %s; cleans up at %s to %s.", c.Name, d.size(g.Smallest.Size.Value), d.size(g.Largest.Size.Value), d.size(c.CleanUp.Least.Value), c.CleanUp.Greatest.Format(d.unit))
 		if c.Rung >= 0 && c.Rung < len(rungs) {
 			if w := rungs[c.Rung].Finish; !w.IsZero() {
-				d.add(page.Line{Points: page.Rectangle(page.Point{X: from, Y: y.of(mm(w.Max))}, page.Point{X: to, Y: y.of(mm(w.Min))}), Closed: true, Stroke: page.Thick})
+				d.add(page.Line{Points: rectangle(page.Point{X: from, Y: y.of(mm(w.Max))}, page.Point{X: to, Y: y.of(mm(w.Min))}), Closed: true, Stroke: page.Thick})
 			}
 			d.say("Chosen: %s.", rungs[c.Rung].Name)
 		}

@@ -179,7 +179,7 @@ func step(x float64) (float64, int) {
 // ruler draws what a scale of sizes means: a line at y with ticks, and below it their sizes and the unit.
 func (d *drawing) ruler(s scale, from, to, y float64) {
 	unit, name := d.named()
-	const room = page.LetterWidth * 9 // from one tick to the next
+	const room = page.LetterHeight * 5.4 // from one tick to the next, nine letters
 	by, places := step(room / s.factor / unit)
 	foot := y + 1 + page.LetterHeight
 	d.line(page.Thin, page.Point{X: from, Y: y}, page.Point{X: to, Y: y})
@@ -209,4 +209,9 @@ func (d *drawing) named() (float64, string) {
 		return mm(units.Inch), "in"
 	}
 	return 1, "mm"
+}
+
+// rectangle returns the corners of a rectangle in turn.
+func rectangle(upperLeft, lowerRight page.Point) []page.Point {
+	return []page.Point{upperLeft, {X: lowerRight.X, Y: upperLeft.Y}, lowerRight, {X: upperLeft.X, Y: lowerRight.Y}}
 }

@@ -40,7 +40,7 @@ func Ports(l bore.Layout, diameter units.Length, ends []RingEnd, unit units.Leng
 		}
 		return left + float64(a*wide/(2*math.Pi))
 	}
-	d.add(page.Line{Points: page.Rectangle(page.Point{X: left, Y: top}, page.Point{X: left + wide, Y: top + tall}), Closed: true})
+	d.add(page.Line{Points: rectangle(page.Point{X: left, Y: top}, page.Point{X: left + wide, Y: top + tall}), Closed: true})
 	for i := range 5 {
 		x := left + float64(i)*wide/4
 		d.line(page.Thin, page.Point{X: x, Y: top + tall}, page.Point{X: x, Y: top + tall + 1})
@@ -65,7 +65,7 @@ func Ports(l bore.Layout, diameter units.Length, ends []RingEnd, unit units.Leng
 			parts = [][2]float64{{from, left + wide}, {left, to}}
 		}
 		for _, part := range parts {
-			b := page.Rectangle(page.Point{X: part[0], Y: y.of(mm(p.From))}, page.Point{X: part[1], Y: y.of(mm(p.To))})
+			b := rectangle(page.Point{X: part[0], Y: y.of(mm(p.From))}, page.Point{X: part[1], Y: y.of(mm(p.To))})
 			d.add(page.Area{Points: b, Hatched: true}, page.Line{Points: b, Closed: true, Stroke: page.Thick})
 		}
 		d.label(name, page.Middle, stacked(page.Point{X: round(float64(p.At)), Y: y.of(mm(p.From)) - 1}, -2)...)

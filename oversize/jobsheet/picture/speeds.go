@@ -75,7 +75,7 @@ func Speeds(r hone.Found, now hone.Setting) (page.Picture, error) {
 		wedge.Points = append(wedge.Points, end)
 	}
 	d.add(wedge)
-	d.add(page.Line{Points: page.Rectangle(page.Point{X: x.of(perMinute(h.Spindle.Min)), Y: y.of(perMinute(h.Stroking.Max.Cycles()))},
+	d.add(page.Line{Points: rectangle(page.Point{X: x.of(perMinute(h.Spindle.Min)), Y: y.of(perMinute(h.Stroking.Max.Cycles()))},
 		page.Point{X: x.of(perMinute(h.Spindle.Max)), Y: y.of(perMinute(h.Stroking.Min.Cycles()))}), Closed: true, Stroke: page.Thick})
 	for _, s := range []struct {
 		name string

@@ -95,7 +95,7 @@ func Wear(g bore.Geometry, l bore.Layout, m Marks, unit units.Length) (page.Pict
 	at := func(xx float64, depth units.Length) page.Point { return page.Point{X: xx, Y: y.of(mm(depth))} }
 	d.label("deck", page.Start, page.Point{X: 0, Y: top - 1})
 	d.line(page.Thin, at(strip, 0), at(right, 0))
-	d.add(page.Line{Points: page.Rectangle(at(strip, 0), at(stripTo, deepest)), Closed: true})
+	d.add(page.Line{Points: rectangle(at(strip, 0), at(stripTo, deepest)), Closed: true})
 	unread(d, planes, deepest, strip, stripTo, y)
 	if l.RingBottom != 0 {
 		d.line(page.Thick, at(travel, l.RingTop), at(travel, l.RingBottom))
@@ -103,7 +103,7 @@ func Wear(g bore.Geometry, l bore.Layout, m Marks, unit units.Length) (page.Pict
 	}
 	for i, p := range l.Ports {
 		d.say("Port %s from %s to %s.", portName(p, i), d.plain(p.From), d.plain(p.To))
-		d.add(page.Area{Points: page.Rectangle(at(strip, p.From), at(right, p.To))})
+		d.add(page.Area{Points: rectangle(at(strip, p.From), at(right, p.To))})
 		d.line(page.Dashed, at(stripTo, p.From), at(right, p.From))
 		d.line(page.Dashed, at(stripTo, p.To), at(right, p.To))
 	}
@@ -123,7 +123,7 @@ func Wear(g bore.Geometry, l bore.Layout, m Marks, unit units.Length) (page.Pict
 			d.line(page.Dashed, page.Point{X: x.of(mm(s)), Y: top}, page.Point{X: x.of(mm(s)), Y: bottom})
 		}
 		if len(k.sizes) > 1 {
-			d.add(page.Area{Points: page.Rectangle(page.Point{X: x.of(mm(k.sizes[0])), Y: top}, page.Point{X: x.of(mm(k.sizes[1])), Y: bottom})})
+			d.add(page.Area{Points: rectangle(page.Point{X: x.of(mm(k.sizes[0])), Y: top}, page.Point{X: x.of(mm(k.sizes[1])), Y: bottom})})
 		}
 		d.label(k.name, page.Middle, stacked(page.Point{X: x.of(mm(k.sizes[0])), Y: top - 1}, -2)...)
 	}
@@ -166,7 +166,7 @@ func unread(d *drawing, planes []bore.Plane, deepest units.Length, from, to floa
 	above := y.of(0)
 	hatch := func(below float64) {
 		if below > above {
-			d.add(page.Area{Points: page.Rectangle(page.Point{X: from, Y: above}, page.Point{X: to, Y: below}), Hatched: true})
+			d.add(page.Area{Points: rectangle(page.Point{X: from, Y: above}, page.Point{X: to, Y: below}), Hatched: true})
 		}
 	}
 	for _, p := range planes {
