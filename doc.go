@@ -37,10 +37,11 @@
 //	re-ring, hone, or rebore?                      oversize.Choose
 //	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
 //	does my taper hold over the whole travel?      bore.Taper.Whole, bore.Travel
-//	choked on purpose, or worn?                    bore.Limits.TaperWay, Choke
+//	choked on purpose, or worn?                    bore.Limits.TaperAtDeck, Choke
 //	ovality or taper: which did I measure?         bore.Measure
-//	I have a micrometer and no setting ring?       bore.DirectReading
-//	where and along which axes do I measure?       bore.Layout
+//	I have a micrometer and no setting ring?       bore.Gauge, without Standard.Size
+//	where and along which axes do I measure?       bore.Layout.ToRead
+//	my readings are in a table of a spreadsheet?   bore.ReadCSV
 //	what does a handbook's window say in inches?   units.ParseLimits, units.Limits.Inward
 //	which 64th of an inch is that?                 units.Length.FormatFraction
 //	how fast may the bar turn at this speed?       units.FrequencyFor
@@ -62,7 +63,7 @@
 //	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
-//	how long until it is worn out?                 bore.WearRate
+//	how long until it is worn out?                 bore.WearRate, bore.Rate.Until
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
 //	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
 //	is that really the best circle?                form.Circle.Check

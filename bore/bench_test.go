@@ -154,7 +154,7 @@ func BenchmarkReadCSV(b *testing.B) {
 	text := "depth (mm),axis,diameter (mm)\n" + strings.Repeat("10,thrust,67.105\n10,pin,67.070\n", 20)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := (bore.CSV{}).Read(strings.NewReader(text)); err != nil {
+		if _, err := bore.ReadCSV(strings.NewReader(text), bore.Gauge{}); err != nil {
 			b.Fatal(err)
 		}
 	}

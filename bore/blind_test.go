@@ -153,11 +153,9 @@ func TestRingTravel(t *testing.T) {
 	if !g.HasRidge {
 		t.Errorf("ridge of %v does not stand out", g.Ridge)
 	}
-	bottom, ok := g.At(98 * mm)
-	if !ok {
-		t.Fatal("no plane at 98 mm")
+	if _, ok := g.At(98 * mm); !ok {
+		t.Error("no plane at 98 mm")
 	}
-	within(t, "wear against the unworn bottom", g.Largest.OverPlane(bottom).Value, 129*um-5500*nm, 0)
 	// The ends of ring travel belong to it.
 	exact := bore.Layout{RingTop: 10 * mm, RingBottom: 88 * mm}
 	g, err = exact.Measure(rs, bore.Gauge{})

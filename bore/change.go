@@ -90,7 +90,7 @@ func Compare(before, after Geometry) (Change, error) {
 		before, now uncertainty.Estimate
 	}{
 		{&c.OvalityGained, before.HasOvality && after.HasOvality, before.Ovality, after.Ovality},
-		{&c.TaperGained, before.HasTaper() && after.HasTaper(), before.Taper.Size, after.Taper.Size},
+		{&c.TaperGained, len(before.Tapers) > 0 && len(after.Tapers) > 0, before.Taper.Size, after.Taper.Size},
 		{&c.SpreadGained, true, before.Spread, after.Spread},
 	} {
 		if !f.known {

@@ -98,7 +98,7 @@ func TestCompareDoubt(t *testing.T) {
 	within(t, "spread of stock, both doubtful", c.Spread.Std, 8*um, 2*nm)
 }
 
-func survey(at bore.Usage, size units.Length, std units.Length) bore.Survey {
+func survey(at float64, size units.Length, std units.Length) bore.Survey {
 	return bore.Survey{At: at, Size: uncertainty.Estimate{Value: size, Std: std}}
 }
 
@@ -107,39 +107,39 @@ func TestWearRate(t *testing.T) {
 	must(t, r, err)
 	within(t, "rate", r.Wear.Value, 40*um, 1)
 	within(t, "its doubt", r.Wear.Std, 5*um, nm)
-	f, err := r.Until(67*mm+100*um, 0.05)
-	must(t, f, err)
-	if math.Abs(float64(f.Expected)-2500) > 1e-6 {
-		t.Errorf("expected at %v", f.Expected)
+	expected, _, err := r.Until(67*mm+100*um, 0.05)
+	must(t, expected, err)
+	if math.Abs(expected-2500) > 1e-6 {
+		t.Errorf("expected at %v", expected)
 	}
 	// There the line stands at k·u: 1.644854·√(σ²/Σw + (x·u)²) short of the limit.
 	for _, risk := range []float64{0.5, 0.2, 0.05, 0.001} {
-		f, err := r.Until(67*mm+100*um, risk)
-		must(t, f, err)
+		expected, earliest, err := r.Until(67*mm+100*um, risk)
+		must(t, expected, err)
 		k, err := uncertainty.Coverage(1-2*min(risk, 0.4999999), 0)
 		must(t, k, err)
-		x := float64(f.Earliest-r.Middle) / 1000
+		x := (earliest - r.Middle) / 1000
 		top := r.Size.Value.In(um) + x*40 + k*math.Hypot(r.Size.Std.In(um), x*r.Wear.Std.In(um))
-		if math.Abs(top-67_100) > 2e-3 || f.Earliest > f.Expected || f.Earliest < r.Last {
-			t.Errorf("risk %v: earliest %v, where the upper bound stands at %.4f µm", risk, f.Earliest, top)
+		if math.Abs(top-67_100) > 2e-3 || earliest > expected || earliest < r.Last {
+			t.Errorf("risk %v: earliest %v, where the upper bound stands at %.4f µm", risk, earliest, top)
 		}
 	}
 	// A limit already reached is reached at the last survey.
-	f, err = r.Until(67*mm+10*um, 0.05)
-	if must(t, f, err); f.Expected != 1500 || f.Earliest != 1500 {
-		t.Errorf("reached: %v", f)
+	expected, earliest, err := r.Until(67*mm+10*um, 0.05)
+	if must(t, expected, err); expected != 1500 || earliest != 1500 {
+		t.Errorf("reached: %v, %v", expected, earliest)
 	}
 	// One that the doubt of the size alone may have reached is not to be trusted from now on.
-	f, err = r.Until(67*mm+61*um, 0.05)
-	if must(t, f, err); math.Abs(float64(f.Expected)-1525) > 1e-6 || f.Earliest != 1500 {
-		t.Errorf("nearly reached: %v", f)
+	expected, earliest, err = r.Until(67*mm+61*um, 0.05)
+	if must(t, expected, err); math.Abs(expected-1525) > 1e-6 || earliest != 1500 {
+		t.Errorf("nearly reached: %v, %v", expected, earliest)
 	}
 	// Growth that does not stand out of its doubt may reach any limit soon, though it is not expected to.
 	r, err = bore.WearRate([]bore.Survey{survey(0, 67*mm, 5*um), survey(1000, 67*mm+2*um, 5*um)}, 1000)
 	must(t, r, err)
-	f, err = r.Until(67*mm+50*um, 0.05)
-	if must(t, f, err); math.Abs(float64(f.Expected)-25_000) > 1e-6 || f.Earliest < 1000 || f.Earliest > 5000 {
-		t.Errorf("slow: %v", f)
+	expected, earliest, err = r.Until(67*mm+50*um, 0.05)
+	if must(t, expected, err); math.Abs(expected-25_000) > 1e-6 || earliest < 1000 || earliest > 5000 {
+		t.Errorf("slow: %v, %v", expected, earliest)
 	}
 }
 
@@ -149,7 +149,7 @@ func TestWearRate(t *testing.T) {
 func TestWearRateScatter(t *testing.T) {
 	var ss []bore.Survey
 	for i, over := range []units.Length{0, 10, 5, 15} {
-		ss = append(ss, survey(bore.Usage(1000*i), 67*mm+over*um, um))
+		ss = append(ss, survey(float64(1000*i), 67*mm+over*um, um))
 	}
 	r, err := bore.WearRate(ss, 1000)
 	must(t, r, err)
@@ -173,7 +173,7 @@ func TestWearRateWeighs(t *testing.T) {
 	var ss []bore.Survey
 	var w, wt, wd, wtt, wtd float64
 	for i := range at {
-		ss = append(ss, survey(bore.Usage(at[i]), millimetres(67+over[i]/1000), millimetres(std[i]/1000)))
+		ss = append(ss, survey(float64(at[i]), millimetres(67+over[i]/1000), millimetres(std[i]/1000)))
 		k := 1 / (std[i] * std[i])
 		w, wt, wd, wtt, wtd = w+k, wt+k*at[i], wd+k*over[i], wtt+k*at[i]*at[i], wtd+k*at[i]*over[i]
 	}
@@ -193,20 +193,20 @@ func TestWearRateRefusals(t *testing.T) {
 	a, b := survey(0, 67*mm, um), survey(1000, 67*mm+10*um, um)
 	for name, c := range map[string]struct {
 		ss  []bore.Survey
-		per bore.Usage
+		per float64
 	}{
 		"none":               {nil, 1},
 		"one":                {[]bore.Survey{a}, 1},
 		"one time":           {[]bore.Survey{a, a}, 1},
 		"exact and not":      {[]bore.Survey{a, survey(1000, 67*mm, 0)}, 1},
-		"time not a number":  {[]bore.Survey{a, survey(bore.Usage(math.NaN()), 67*mm, um)}, 1},
-		"time endless":       {[]bore.Survey{a, survey(bore.Usage(math.Inf(1)), 67*mm, um)}, 1},
+		"time not a number":  {[]bore.Survey{a, survey(math.NaN(), 67*mm, um)}, 1},
+		"time endless":       {[]bore.Survey{a, survey(math.Inf(1), 67*mm, um)}, 1},
 		"doubt below zero":   {[]bore.Survey{a, survey(1000, 67*mm, -1)}, 1},
 		"size beyond all":    {[]bore.Survey{a, survey(1000, math.MaxInt64, 1)}, 1},
 		"stretch of nothing": {[]bore.Survey{a, b}, 0},
 		"stretch backwards":  {[]bore.Survey{a, b}, -1},
-		"stretch no number":  {[]bore.Survey{a, b}, bore.Usage(math.NaN())},
-		"stretch endless":    {[]bore.Survey{a, b}, bore.Usage(math.Inf(1))},
+		"stretch no number":  {[]bore.Survey{a, b}, math.NaN()},
+		"stretch endless":    {[]bore.Survey{a, b}, math.Inf(1)},
 	} {
 		if _, err := bore.WearRate(c.ss, c.per); !errors.Is(err, bore.ErrSurveys) {
 			t.Errorf("%s: %v", name, err)
@@ -233,8 +233,8 @@ func TestWearRateRefusals(t *testing.T) {
 		"shrinking":      {shrinking, 0.05},
 		"too slow":       {slow, 0.05},
 	} {
-		if f, err := c.r.Until(69*mm, c.risk); !errors.Is(err, bore.ErrSurveys) {
-			t.Errorf("%s: %v, %v", name, f, err)
+		if expected, earliest, err := c.r.Until(69*mm, c.risk); !errors.Is(err, bore.ErrSurveys) {
+			t.Errorf("%s: %v, %v, %v", name, expected, earliest, err)
 		}
 	}
 }
@@ -247,19 +247,19 @@ func TestWearRateOfALine(t *testing.T) {
 		hour := 0
 		for range rapid.IntRange(2, 6).Draw(t, "surveys") {
 			hour += rapid.IntRange(1, 500).Draw(t, "hours")
-			ss = append(ss, survey(bore.Usage(hour), 67*mm+units.Length(hour)*perHour, 0))
+			ss = append(ss, survey(float64(hour), 67*mm+units.Length(hour)*perHour, 0))
 		}
 		per := rapid.IntRange(1, 1000).Draw(t, "per")
-		r, err := bore.WearRate(rapid.Permutation(ss).Draw(t, "order"), bore.Usage(per))
+		r, err := bore.WearRate(rapid.Permutation(ss).Draw(t, "order"), float64(per))
 		must(t, r, err)
 		if d := (r.Wear.Value - units.Length(per)*perHour).Abs(); d > 2+units.Length(per)/100 || r.Wear.Std > nm {
 			t.Fatalf("%v over %d hours, want %v an hour", r.Wear, per, perHour)
 		}
 		later := hour + rapid.IntRange(0, 5000).Draw(t, "later")
-		f, err := r.Until(67*mm+units.Length(later)*perHour, 0.05)
-		must(t, f, err)
-		if math.Abs(float64(f.Expected)-float64(later)) > 0.2 {
-			t.Fatalf("reached at %v, want %d", f.Expected, later)
+		expected, _, err := r.Until(67*mm+units.Length(later)*perHour, 0.05)
+		must(t, expected, err)
+		if math.Abs(expected-float64(later)) > 0.2 {
+			t.Fatalf("reached at %v, want %d", expected, later)
 		}
 	})
 }

@@ -12,7 +12,7 @@ import (
 // Allowances are what a clean-up needs beyond the wear that was measured. All are radial.
 type Allowances struct {
 	Locating    units.Length `json:"locating,omitzero"`      // how far the boring axis may miss the one meant
-	OutOfSquare units.Length `json:"out_of_square,omitzero"` // how far it may lean, over the depth bored: see [Lean]
+	OutOfSquare units.Length `json:"out_of_square,omitzero"` // how far it may lean, over the depth bored
 	Surface     units.Length `json:"surface,omitzero"`       // metal under the worn skin that has to go for a sound surface
 }
 
@@ -31,17 +31,6 @@ func (a Allowances) validate() error {
 // onDiameter is what the allowances add to a diameter.
 func (a Allowances) onDiameter() units.Length {
 	return 2 * (a.Locating + a.OutOfSquare + a.Surface)
-}
-
-// Lean returns how far an axis leans over a depth, out of square by so much in a length: 0.02 mm
-// in 100 mm is 0.018 mm over a bore 90 mm deep. A length that is not above zero, or anything else
-// below zero or beyond [units.MaxLength], is ErrLimits.
-func Lean(outOfSquare, in, depth units.Length) (units.Length, error) {
-	l, err := outOfSquare.MulDiv(int64(depth), int64(in))
-	if err != nil || outOfSquare < 0 || in <= 0 || depth < 0 || outOfSquare > units.MaxLength || in > units.MaxLength || depth > units.MaxLength || l > units.MaxLength {
-		return 0, fmt.Errorf("bore: out of square by %v in %v, over %v: %w", outOfSquare, in, depth, ErrLimits)
-	}
-	return l, nil
 }
 
 // Wear is what is known of the metal that is gone, besides the readings.

@@ -21,19 +21,6 @@ type Coarse struct {
 // coarseShare is how many times the doubt should go into what is allowed.
 const coarseShare = 4
 
-// Hopeless reports whether the doubt is as large as what is allowed or larger, so that hardly any
-// bore can be proved within.
-func (c Coarse) Hopeless() bool { return c.Expanded >= c.Allowed }
-
-// String says it in words: "ovality: a doubt of ±0.0120 mm against 0.02 mm allowed".
-func (c Coarse) String() string {
-	s := fmt.Sprintf("%v: a doubt of ±%s against %v allowed", c.Limit, c.Expanded.Format(units.Millimetre, 4), c.Allowed)
-	if c.Hopeless() {
-		s += ", which nothing can be proved by"
-	}
-	return s
-}
-
 // Coarse returns a caution for each limit that the gauge is too coarse for, in the order of
 // [Geometry.Judge]. A window open at one end sets no scale and gives none. Errors: ErrNoReadings,
 // ErrLimits.

@@ -15,42 +15,13 @@ import (
 	"borewright.example/units"
 )
 
-// CSV says how to read a table of readings. The zero CSV reads diameters, exactly.
-type CSV struct {
-	// Gauge gives the setting size and the way the dial runs. It is wanted where a column holds
-	// deviations.
-	Gauge Gauge
-	// Nearest accepts a length that is no whole number of picometres, such as the binary tail
-	// that spreadsheets print (67.10499999999999999), as the nearest one.
-	Nearest bool
-}
-
 // What a table may be at most.
 const (
 	mostCSVBytes = 1 << 20
 	mostCSVRows  = 10_000
 )
 
-// A CellError reports a cell, or a whole row, of a table that could not be read. It wraps one of
-// the sentinels of this package or of package units.
-type CellError struct {
-	Line   int    // in the input, from 1
-	Column string // "depth"; empty for the whole row
-	Err    error
-}
-
-// Error says what is wrong, with its line and column.
-func (e *CellError) Error() string {
-	if e.Column == "" {
-		return fmt.Sprintf("bore: line %d: %v", e.Line, e.Err)
-	}
-	return fmt.Sprintf("bore: line %d: %s: %v", e.Line, e.Column, e.Err)
-}
-
-// Unwrap returns Err.
-func (e *CellError) Unwrap() error { return e.Err }
-
-// Read reads a table of readings, separated by commas (RFC 4180), whose first row names the
+// ReadCSV reads a table of readings, separated by commas (RFC 4180), whose first row names the
 // columns, in any order and case:
 //
 //	depth       from the deck
@@ -61,12 +32,15 @@ func (e *CellError) Unwrap() error { return e.Err }
 //
 // A column's unit may stand behind its name, "depth (mm)", "depth [mm]" or "depth mm", and then
 // serves its bare numbers; a cell with a unit of its own keeps it. A number with no unit at all is
-// refused. Rows with nothing in them and lines that begin with # are passed over.
+// refused. A length that is no whole number of picometres, such as the binary tail that spreadsheets print
+// (67.10499999999999999), is the nearest one. Rows with nothing in them and lines that begin with # are passed over.
 //
-// All that is wrong with the cells is reported at once: the error joins a [*CellError] for each.
+// The gauge gives the setting size and the way the dial runs; it is wanted where a column holds deviations.
+//
+// All that is wrong with the cells is reported at once, each with its line and column.
 // A table without its columns, with one twice or unknown, of more than 10,000 rows or beyond
 // 1 MiB is ErrCSV; one without rows is ErrNoReadings.
-func (c CSV) Read(r io.Reader) ([]Reading, error) {
+func ReadCSV(r io.Reader, g Gauge) ([]Reading, error) {
 	limited := &io.LimitedReader{R: r, N: mostCSVBytes + 1}
 	in := bufio.NewReader(limited)
 	if mark, _ := in.Peek(len(byteOrderMark)); string(mark) == byteOrderMark {
@@ -103,10 +77,9 @@ func (c CSV) Read(r io.Reader) ([]Reading, error) {
 			continue
 		}
 		line, _ := table.FieldPos(0)
-		reading, errs := c.reading(row, cs)
-		for _, e := range errs {
-			e.Line = line
-			faults = append(faults, e)
+		reading, errs := g.reading(row, cs)
+		for _, err := range errs {
+			faults = append(faults, fmt.Errorf("bore: line %d: %w", line, err))
 		}
 		rs = append(rs, reading)
 	}
@@ -169,25 +142,23 @@ func columns(row []string) ([]column, error) {
 	return cs, nil
 }
 
-// reading reads a row. Its line is for the caller to fill in.
-func (c CSV) reading(row []string, cs []column) (r Reading, faults []*CellError) {
-	fault := func(column string, err error) { faults = append(faults, &CellError{Column: column, Err: err}) }
+// reading reads a row.
+func (g Gauge) reading(row []string, cs []column) (r Reading, faults []error) {
 	if len(row) != len(cs) {
-		fault("", fmt.Errorf("%d cells for %d columns: %w", len(row), len(cs), ErrCSV))
-		return r, faults
+		return r, []error{fmt.Errorf("%d cells for %d columns: %w", len(row), len(cs), ErrCSV)}
 	}
 	for i, col := range cs {
 		cell := strings.TrimSpace(row[i])
 		var err error
 		switch col.name {
 		case depthColumn:
-			r.Depth, err = c.length(cell, col.unit)
+			r.Depth, err = nearest(cell, col.unit)
 		case diameterColumn:
-			r.Diameter, err = c.length(cell, col.unit)
+			r.Diameter, err = nearest(cell, col.unit)
 		case deviationColumn:
 			var d units.Length
-			if d, err = c.length(cell, col.unit); err == nil {
-				r.Diameter, err = c.Gauge.Diameter(d)
+			if d, err = nearest(cell, col.unit); err == nil {
+				r.Diameter, err = g.Diameter(d)
 			}
 		case axisColumn:
 			r.Axis, err = ParseAxis(withUnit(cell, col.unit))
@@ -201,21 +172,21 @@ func (c CSV) reading(row []string, cs []column) (r Reading, faults []*CellError)
 			}
 		}
 		if err != nil {
-			fault(col.name, err)
+			faults = append(faults, fmt.Errorf("%s: %w", col.name, err))
 		}
 	}
 	if faults == nil {
 		if err := r.validate(); err != nil {
-			fault("", err)
+			faults = append(faults, err)
 		}
 	}
 	return r, faults
 }
 
 // length reads a cell, which may borrow the unit of its column.
-func (c CSV) length(cell, unit string) (units.Length, error) {
+func nearest(cell, unit string) (units.Length, error) {
 	l, err := units.ParseLength(withUnit(cell, unit))
-	if c.Nearest && errors.Is(err, units.ErrInexact) {
+	if errors.Is(err, units.ErrInexact) {
 		err = nil
 	}
 	return l, err

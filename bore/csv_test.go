@@ -29,17 +29,17 @@ func TestReadCSV(t *testing.T) {
 		"quotes, marks, blanks":   "\ufeff# an invented bore\n\"depth (mm)\",axis,\"diameter (mm)\"\n\n10, thrust ,\"67.105\"\n,,\n10,pin,67.07\r\n45,45°,67.06",
 		"confirmed":               "depth (mm),axis,diameter (mm),confirmed\n10,thrust,67.105,no\n10,pin,67.07,\n45,45°,67.06,NO\n",
 	} {
-		got, err := bore.CSV{}.Read(strings.NewReader(text))
+		got, err := bore.ReadCSV(strings.NewReader(text), bore.Gauge{})
 		if err != nil || !slices.Equal(got, want) {
 			t.Errorf("%s: %v, %v", name, got, err)
 		}
 	}
-	got, err := bore.CSV{}.Read(strings.NewReader("depth,axis,diameter,confirmed\n1 mm,pin,68 mm,Yes"))
+	got, err := bore.ReadCSV(strings.NewReader("depth,axis,diameter,confirmed\n1 mm,pin,68 mm,Yes"), bore.Gauge{})
 	if err != nil || !got[0].Confirmed {
 		t.Errorf("confirmed: %v, %v", got, err)
 	}
 	// 2.6420 in is 67.1068 mm exactly.
-	got, err = bore.CSV{}.Read(strings.NewReader("depth (in),axis,diameter (in)\n0,pin,2.6420"))
+	got, err = bore.ReadCSV(strings.NewReader("depth (in),axis,diameter (in)\n0,pin,2.6420"), bore.Gauge{})
 	if err != nil || got[0] != at(0, 90, "67.1068 mm") {
 		t.Errorf("inches: %v, %v", got, err)
 	}
@@ -47,26 +47,23 @@ func TestReadCSV(t *testing.T) {
 
 func TestReadCSVDeviations(t *testing.T) {
 	text := "depth (mm),axis,deviation (µm)\n10,thrust,-105\n10,pin,+12.5\n45,pin,0\n"
-	c := bore.CSV{Gauge: bore.Gauge{Standard: bore.Standard{Size: 67 * mm}, Dial: bore.PlusIsSmaller}}
-	got, err := c.Read(strings.NewReader(text))
+	gauge := bore.Gauge{Standard: bore.Standard{Size: 67 * mm}, Dial: bore.PlusIsSmaller}
+	got, err := bore.ReadCSV(strings.NewReader(text), gauge)
 	want := []bore.Reading{at(10, 0, "67.105 mm"), at(10, 90, "66.9875 mm"), at(45, 90, "67 mm")}
 	if err != nil || !slices.Equal(got, want) {
 		t.Errorf("%v, %v", got, err)
 	}
-	c.Gauge.Dial = bore.DialNotGiven
-	if _, err := c.Read(strings.NewReader(text)); !errors.Is(err, bore.ErrGauge) {
+	gauge.Dial = bore.DialNotGiven
+	if _, err := bore.ReadCSV(strings.NewReader(text), gauge); !errors.Is(err, bore.ErrGauge) {
 		t.Errorf("no direction of the dial: %v", err)
 	}
 }
 
-// A spreadsheet prints 67.105 as 67.10499999999999 or with more digits; it is refused unless asked.
+// A spreadsheet prints 67.105 as 67.10499999999999 or with more digits: the nearest picometre is meant.
 func TestReadCSVNearest(t *testing.T) {
 	for _, tail := range []string{"67.10499999999999999", "67.10500000000001", "67.104999999999997"} {
 		text := "depth (mm),axis,diameter (mm)\n10,pin," + tail
-		if _, err := (bore.CSV{}).Read(strings.NewReader(text)); !errors.Is(err, units.ErrInexact) {
-			t.Errorf("%s: %v", tail, err)
-		}
-		got, err := bore.CSV{Nearest: true}.Read(strings.NewReader(text))
+		got, err := bore.ReadCSV(strings.NewReader(text), bore.Gauge{})
 		if err != nil || got[0] != at(10, 90, "67.105 mm") {
 			t.Errorf("%s: %v, %v", tail, got, err)
 		}
@@ -108,7 +105,7 @@ func TestReadCSVRefusals(t *testing.T) {
 		"too large":        {head + "#" + strings.Repeat("x", 1<<20), bore.ErrCSV, "bytes"},
 		"too large a cell": {head + strings.Repeat("x", 1<<21), bore.ErrCSV, "bytes"},
 	} {
-		rs, err := bore.CSV{}.Read(strings.NewReader(c.text))
+		rs, err := bore.ReadCSV(strings.NewReader(c.text), bore.Gauge{})
 		if !errors.Is(err, c.want) || !strings.Contains(err.Error(), c.says) || rs != nil {
 			t.Errorf("%s: %v, %v; want %v with %q", name, rs, err, c.want, c.says)
 		}
@@ -117,21 +114,20 @@ func TestReadCSVRefusals(t *testing.T) {
 		"10,000 rows": head + strings.Repeat("1,pin,67\n", 10_000),
 		"1 MiB":       head + "1,pin,67\n#" + strings.Repeat("x", 1<<20-len(head)-len("1,pin,67\n#")),
 	} {
-		if _, err := (bore.CSV{}).Read(strings.NewReader(text)); err != nil {
+		if _, err := bore.ReadCSV(strings.NewReader(text), bore.Gauge{}); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := (bore.CSV{}).Read(strings.NewReader(head + "1,pin,67\n#" + strings.Repeat("x", 1<<20-len(head)-len("1,pin,67\n#")+1))); !errors.Is(err, bore.ErrCSV) {
+	if _, err := bore.ReadCSV(strings.NewReader(head+"1,pin,67\n#"+strings.Repeat("x", 1<<20-len(head)-len("1,pin,67\n#")+1)), bore.Gauge{}); !errors.Is(err, bore.ErrCSV) {
 		t.Errorf("1 MiB and a byte: %v", err)
 	}
-	if _, err := (bore.CSV{}).Read(iotest.ErrReader(io.ErrUnexpectedEOF)); !errors.Is(err, io.ErrUnexpectedEOF) {
+	if _, err := bore.ReadCSV(iotest.ErrReader(io.ErrUnexpectedEOF), bore.Gauge{}); !errors.Is(err, io.ErrUnexpectedEOF) {
 		t.Errorf("failing reader: %v", err)
 	}
 	// All that is wrong at once, each with its place.
-	_, err := bore.CSV{}.Read(strings.NewReader(head + "x,pin,67\n10,y,z\n"))
-	var first *bore.CellError
-	if !errors.As(err, &first) || first.Line != 2 || first.Column != "depth" {
-		t.Errorf("first fault: %+v", first)
+	_, err := bore.ReadCSV(strings.NewReader(head+"x,pin,67\n10,y,z\n"), bore.Gauge{})
+	if !strings.HasPrefix(err.Error(), "bore: line 2: depth: ") || !strings.Contains(err.Error(), "\nbore: line 3: axis: ") {
+		t.Errorf("faults: %v", err)
 	}
 	if n := strings.Count(err.Error(), "line"); n != 3 {
 		t.Errorf("%d faults in %v", n, err)
@@ -168,7 +164,7 @@ func TestCSVRoundTrip(t *testing.T) {
 			row(number(r.Depth), r.Axis.String(), number(r.Diameter))
 		}
 		w.Flush()
-		got, err := bore.CSV{}.Read(&b)
+		got, err := bore.ReadCSV(&b, bore.Gauge{})
 		if err != nil || !slices.Equal(got, rs) {
 			t.Fatalf("%v\n%v, %v", rs, got, err)
 		}

@@ -11,7 +11,7 @@
 //
 // Lengths are [units.Length], depths count from the deck downwards, axes are angles from the
 // thrust axis, which stands square to the piston pin. Sizes and forms that come out are diameters
-// at 20 °C. Amplitudes of a [TwoLobe] are of the diameter; those of a [Harmonic] are radial.
+// at 20 °C. Amplitudes of [Lobes] are of the diameter; those of a [Harmonic] are radial.
 //
 // # Why two axes miss ovality
 //
@@ -30,10 +30,10 @@
 //	4 axes, 45° apart   71 to 100 %
 //	6 axes, 30° apart   87 to 100 %
 //
-// and the least-squares fit through any three or more distinct axes gives V whole: [TwoLobe]. With
+// and the least-squares fit through any three or more distinct axes gives V whole: [Plane].TwoLobe. With
 // three axes it may be wrong in another way: four lobes, such as four head bolts draw, are then
 // taken for two. Four evenly spaced axes keep the two apart but not the size of the four; five
-// fix it: [FourLobe]. And no gauge with two opposed anvils sees three, five or seven lobes at all: a
+// fix it: [Plane].FourLobe. And no gauge with two opposed anvils sees three, five or seven lobes at all: a
 // wall of three lobes has one diameter all round. So nothing here ever says "round".
 //
 // # Sizes and their doubt

@@ -20,8 +20,6 @@ var (
 	ErrLayout = errors.New("impossible layout")
 	// ErrLimits: limits or allowances that no bore could be judged by.
 	ErrLimits = errors.New("impossible limits")
-	// ErrAxes: too few axes, or axes too close together, for the form asked for.
-	ErrAxes = errors.New("axes cannot carry this form")
 	// ErrSurveys: surveys from which no rate of wear follows.
 	ErrSurveys = errors.New("no rate of wear")
 	// ErrCSV: a table that is not laid out as readings.

@@ -18,7 +18,7 @@ func ExampleLayout() {
 		Length: 90 * units.Millimetre, RingTop: 6 * units.Millimetre, RingBottom: 86 * units.Millimetre,
 		Ports: []bore.Port{{Name: "exhaust", From: 58 * units.Millimetre, To: 74 * units.Millimetre, At: 90 * units.Degree, Width: 60 * units.Degree}},
 	}
-	plan, err := l.Plan(2, bore.TwoPoint)
+	plan, err := l.ToRead(2, bore.TwoPoint)
 	for _, r := range plan {
 		fmt.Println(r.Depth, bore.FormatAxis(r.Axis))
 	}
@@ -106,13 +106,13 @@ func ExampleTemperature() {
 
 // An inside micrometer out of the same shed as the cylinder: nothing was set, and nothing has to be said of
 // a standard.
-func ExampleDirectReading() {
+func ExampleGauge_micrometer() {
 	shed := bore.Temperature{Value: units.MustParseTemperature("30 °C"), Within: units.Kelvin}
-	micrometer := bore.DirectReading{
-		Resolution: 10 * units.Micrometre, Std: 2 * units.Micrometre,
-		Material: material.PlainSteel(), At: shed, Part: material.AluminiumBlock(), PartAt: shed,
+	micrometer := bore.Gauge{
+		Resolution: 10 * units.Micrometre, Standard: bore.Standard{Std: 2 * units.Micrometre},
+		Material: material.PlainSteel(), UsedAt: shed, Part: material.AluminiumBlock(), PartAt: shed,
 	}
-	g, err := bore.Measure([]bore.Reading{{Diameter: units.MustParseLength("52.03 mm")}}, micrometer.Gauge())
+	g, err := bore.Measure([]bore.Reading{{Diameter: units.MustParseLength("52.03 mm")}}, micrometer)
 	fmt.Println(g.Largest.Size, err)
 	// Output: 52.0248 ± 0.0071 mm <nil>
 }
@@ -128,15 +128,13 @@ func ExamplePlace_Minus() {
 	})
 	fmt.Println(g.Largest.Size, "less", g.Smallest.Size, "is", g.Largest.Minus(g.Smallest), err)
 	fmt.Println("over nominal", g.Largest.Over(67*units.Millimetre))
-	fmt.Println("over the unworn bottom", g.Largest.OverPlane(g.Planes[1]))
 	// Output:
 	// 67.105 ± 0.010 mm less 67.020 ± 0.010 mm is 0.0850 ± 0.0028 mm <nil>
 	// over nominal 0.105 ± 0.010 mm
-	// over the unworn bottom 0.0850 ± 0.0028 mm
 }
 
 // A two-lobed wall whose long axis lies at 30°, by three axes.
-func ExampleTwoLobe() {
+func ExampleLobes() {
 	g, err := bore.Measure([]bore.Reading{
 		{Axis: 0, Diameter: units.MustParseLength("67.025 mm")},
 		{Axis: 60 * units.Degree, Diameter: units.MustParseLength("67.025 mm")},
@@ -145,7 +143,7 @@ func ExampleTwoLobe() {
 	t := g.Planes[0].TwoLobe
 	fmt.Println("greatest less least read", g.Ovality, err)
 	fmt.Println("of the wall", 2*t.Amplitude.Value, "long axis at", t.Axis)
-	fmt.Println("radial amplitude for a ring to follow", t.Harmonic().Amplitude)
+	fmt.Println("radial amplitude for a ring to follow", g.Planes[0].Harmonics()[0].Amplitude)
 	// Output:
 	// greatest less least read 0.075 mm <nil>
 	// of the wall 0.1 mm long axis at 30°
@@ -153,7 +151,7 @@ func ExampleTwoLobe() {
 }
 
 // Five axes tell four lobes from two.
-func ExampleFourLobe() {
+func ExampleLobes_four() {
 	w := wall(func(d float64) float64 { return 33.5 })
 	rs := w.read(10*units.Millimetre, even(5)...)
 	for i, um := range []units.Length{8, -6, 3, 3, -6} { // close to 8·cos 4θ µm
@@ -172,24 +170,9 @@ func ExampleFourLobe() {
 
 // An ovality of 0.03 mm is a radial amplitude of 0.0075 mm.
 func ExampleHarmonic() {
-	t := bore.TwoLobe{Amplitude: uncertainty.Estimate{Value: 15 * units.Micrometre}}
-	fmt.Println(t.Harmonic().Amplitude)
+	p := bore.Plane{TwoLobe: bore.Lobes{Amplitude: uncertainty.Estimate{Value: 15 * units.Micrometre}}}
+	fmt.Println(p.Harmonics()[0].Amplitude)
 	// Output: 0.0075 mm
-}
-
-// The widths of an ellipse give back its axes.
-func ExamplePlane_Ellipse() {
-	g, err := bore.Measure([]bore.Reading{
-		{Axis: 0, Diameter: units.MustParseLength("87.55 mm")},
-		{Axis: 45 * units.Degree, Diameter: units.MustParseLength("87.500014286 mm")},
-		{Axis: 90 * units.Degree, Diameter: units.MustParseLength("87.45 mm")},
-	}, bore.Gauge{})
-	if err != nil {
-		fmt.Println(err)
-	}
-	e, err := g.Planes[0].Ellipse()
-	fmt.Println(e.Major, e.Minor, e.Axis, err)
-	// Output: 87.55 mm 87.45 mm 0° <nil>
 }
 
 // A choked barrel is smaller at the deck when cold.
@@ -202,12 +185,10 @@ func ExampleTaper() {
 		fmt.Println(err)
 	}
 	fmt.Println(g.Taper)
-	fmt.Println("choke", g.Taper.Choke())
 	per, err := g.Taper.Per(45 * units.Millimetre)
 	fmt.Println("over 45 mm", per, err)
 	// Output:
 	// thrust: 0.08 mm smaller at 5 mm than at 95 mm
-	// choke 0.08 mm
 	// over 45 mm -0.04 mm <nil>
 }
 
@@ -234,8 +215,13 @@ func ExampleCoarse() {
 		fmt.Println(err)
 	}
 	cautions, err := g.Coarse(bore.Limits{Ovality: 20 * units.Micrometre, Spread: 150 * units.Micrometre})
-	fmt.Println(cautions, err)
-	// Output: [ovality: a doubt of ±0.0080 mm against 0.02 mm allowed] <nil>
+	for _, c := range cautions {
+		fmt.Printf("%v: a doubt of ±%s against %v allowed\n", c.Limit, c.Expanded.Format(units.Millimetre, 4), c.Allowed)
+	}
+	fmt.Println(err)
+	// Output:
+	// ovality: a doubt of ±0.0080 mm against 0.02 mm allowed
+	// <nil>
 }
 
 // The way a dial runs has a text, and none is assumed.
@@ -263,31 +249,4 @@ func ExampleStandard() {
 	// Output:
 	// 67.0500 ± 0.0020 mm <nil>
 	// 67.0500 ± 0.0098 mm <nil>
-}
-
-// An ellipse carries its doubt like any size.
-func ExampleEllipse() {
-	w := wall(func(d float64) float64 { return 33.5 })
-	rs := w.read(10*units.Millimetre, 0, 45, 90, 135)
-	rs[0].Diameter += 40 * units.Micrometre
-	rs[2].Diameter -= 40 * units.Micrometre
-	g, err := bore.Measure(rs, bore.Gauge{Repeatability: 2 * units.Micrometre})
-	if err != nil {
-		fmt.Println(err)
-	}
-	e, err := g.Planes[0].Ellipse()
-	fmt.Println(e.Major, e.Minor, bore.FormatAxis(e.Axis), err)
-	// Output: 67.0400 ± 0.0034 mm 66.9600 ± 0.0034 mm thrust <nil>
-}
-
-// A temperature as it stands on a thermometer, or on a wall that was only felt.
-func ExampleMustParseTemperature() {
-	for _, text := range []string{"21.5 ± 0.5 °C", "18 to 26 °C", "68 °F"} {
-		t := bore.MustParseTemperature(text)
-		fmt.Println(t.Value, t.Within, t)
-	}
-	// Output:
-	// 21.5 °C 0.5 K 21.5 ± 0.5 °C
-	// 22 °C 4 K 22 ± 4 °C
-	// 20 °C 0 K 20 °C
 }

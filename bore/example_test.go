@@ -53,7 +53,7 @@ func pumpGauge() bore.Gauge {
 }
 
 func pump() bore.Geometry {
-	readings, err := bore.CSV{}.Read(strings.NewReader(pumpReadings))
+	readings, err := bore.ReadCSV(strings.NewReader(pumpReadings), bore.Gauge{})
 	if err != nil {
 		panic(err)
 	}
@@ -67,7 +67,7 @@ func pump() bore.Geometry {
 
 // From a table to a verdict.
 func Example() {
-	readings, err := bore.CSV{}.Read(strings.NewReader("depth (mm),axis,diameter (mm)\n10,thrust,67.105\n10,pin,67.070\n90,thrust,67.020\n90,pin,67.012\n"))
+	readings, err := bore.ReadCSV(strings.NewReader("depth (mm),axis,diameter (mm)\n10,thrust,67.105\n10,pin,67.070\n90,thrust,67.020\n90,pin,67.012\n"), bore.Gauge{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -231,27 +231,17 @@ func ExampleMeasure() {
 	// dial 52.000 mm, at 20 °C 51.9796 ± 0.0027 mm <nil>
 }
 
-// A spreadsheet's table: units in the header, a binary tail in a cell, refused unless asked for.
-func ExampleCSV() {
+// A spreadsheet's table: units in the header, a binary tail in a cell, which is taken for the nearest picometre.
+func ExampleReadCSV() {
 	const table = "depth (mm),axis,diameter (mm)\n10,thrust,67.10499999999999\n"
-	_, err := bore.CSV{}.Read(strings.NewReader(table))
-	fmt.Println(errors.Is(err, units.ErrInexact))
-	readings, err := bore.CSV{Nearest: true}.Read(strings.NewReader(table))
+	readings, err := bore.ReadCSV(strings.NewReader(table), bore.Gauge{})
 	fmt.Println(readings[0].Depth, bore.FormatAxis(readings[0].Axis), readings[0].Diameter, err)
+	// All that is wrong with a table is said at once, each with its place.
+	_, err = bore.ReadCSV(strings.NewReader("depth (mm),axis,diameter\n10,pin,67.105 mm\n10,pin,67.070\n"), bore.Gauge{})
+	fmt.Println(err)
 	// Output:
-	// true
 	// 10 mm thrust 67.105 mm <nil>
-}
-
-// All that is wrong with a table is said at once, each with its place.
-func ExampleCellError() {
-	_, err := bore.CSV{}.Read(strings.NewReader("depth (mm),axis,diameter\n10,front,67.105 mm\n10,pin,67.070\n"))
-	var first *bore.CellError
-	fmt.Println(errors.As(err, &first), first.Line, first.Column)
-	fmt.Println(strings.Count(err.Error(), "\n")+1, "faults")
-	// Output:
-	// true 2 axis
-	// 2 faults
+	// bore: line 3: diameter: units: length "67.070": missing unit at byte 6 (a bare number has no unit: write 67.070 mm or 67.070 in)
 }
 
 // Findings come in the order of the limits, each with the one it is about.

@@ -47,12 +47,6 @@ func ExampleCleanUpRadial() {
 	// the axis moves by 0.075 mm toward 0° <nil>
 }
 
-// Out of square by 0.02 mm in 100 mm, over a bore 90 mm deep.
-func ExampleLean() {
-	fmt.Println(bore.Lean(20*units.Micrometre, 100*units.Millimetre, 90*units.Millimetre))
-	// Output: 0.018 mm <nil>
-}
-
 // What a hone took off, place by place.
 func ExampleCompare() {
 	read := func(thrust, pin string) bore.Geometry {
@@ -84,8 +78,8 @@ func ExampleWearRate() {
 	}
 	rate, err := bore.WearRate(surveys, 1000)
 	fmt.Println("in 1000 hours", rate.Wear, err)
-	until, err := rate.Until(units.MustParseLength("67.15 mm"), 0.05)
-	fmt.Printf("0.15 mm expected at %.0f hours, earliest %.0f %v\n", until.Expected, until.Earliest, err)
+	expected, earliest, err := rate.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Printf("0.15 mm expected at %.0f hours, earliest %.0f %v\n", expected, earliest, err)
 	_, err = bore.WearRate(surveys[:1], 1000)
 	fmt.Println(errors.Is(err, bore.ErrSurveys))
 	// Output:
@@ -147,16 +141,6 @@ func ExamplePlaceChange() {
 	// Output: thrust at 10 mm lost 0.0300 ± 0.0020 mm
 }
 
-// A log may count kilometres; all surveys of one rate keep to it.
-func ExampleUsage() {
-	survey := func(km bore.Usage, size string) bore.Survey {
-		return bore.Survey{At: km, Size: uncertainty.Estimate{Value: units.MustParseLength(size), Std: 2 * units.Micrometre}}
-	}
-	r, err := bore.WearRate([]bore.Survey{survey(20_000, "67.012 mm"), survey(60_000, "67.030 mm"), survey(90_000, "67.047 mm")}, 10_000)
-	fmt.Println("in 10,000 km", r.Wear, err)
-	// Output: in 10,000 km 0.00497 ± 0.00079 mm <nil>
-}
-
 // A survey is a size and what the log showed.
 func ExampleSurvey() {
 	s := bore.Survey{At: 1200, Size: uncertainty.Estimate{Value: units.MustParseLength("67.034 mm"), Std: 2 * units.Micrometre}}
@@ -166,13 +150,13 @@ func ExampleSurvey() {
 }
 
 // When a limit is expected to be reached, and before when it is not to be trusted.
-func ExampleForecast() {
+func ExampleRate_Until() {
 	r := bore.Rate{
 		Per: 1000, Wear: uncertainty.Estimate{Value: 40 * units.Micrometre, Std: 5 * units.Micrometre},
 		Middle: 1000, Size: uncertainty.Estimate{Value: units.MustParseLength("67.04 mm"), Std: 2 * units.Micrometre}, Last: 1500,
 	}
-	f, err := r.Until(units.MustParseLength("67.15 mm"), 0.05)
-	fmt.Printf("expected at %.0f hours, survey again by %.0f %v\n", f.Expected, f.Earliest, err)
+	expected, earliest, err := r.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Printf("expected at %.0f hours, survey again by %.0f %v\n", expected, earliest, err)
 	// Output: expected at 3750 hours, survey again by 3275 <nil>
 }
 
@@ -221,7 +205,7 @@ func ExampleTravel() {
 
 // A barrel choked on purpose is smaller at the deck when cold: a limit on a bore larger there has nothing
 // against it, and the choke has a window of its own.
-func ExampleWay() {
+func ExampleLimits_choke() {
 	g, err := bore.Layout{Stroke: 80 * units.Millimetre}.Measure([]bore.Reading{
 		{Depth: 12 * units.Millimetre, Diameter: units.MustParseLength("94.92 mm")},
 		{Depth: 88 * units.Millimetre, Diameter: units.MustParseLength("95 mm")},
@@ -231,7 +215,7 @@ func ExampleWay() {
 	}
 	for _, l := range []bore.Limits{
 		{Taper: 50 * units.Micrometre},
-		{Taper: 50 * units.Micrometre, TaperWay: bore.LargerAtDeck, Choke: units.Limits{Min: 50 * units.Micrometre, Max: 100 * units.Micrometre}},
+		{Taper: 50 * units.Micrometre, TaperAtDeck: true, Choke: units.Limits{Min: 50 * units.Micrometre, Max: 100 * units.Micrometre}},
 	} {
 		findings, err := g.Judge(l, uncertainty.Risk{})
 		for _, f := range findings {

@@ -49,7 +49,7 @@ type Finding struct {
 	From    units.Length `json:"from,omitzero"`
 	To      units.Length `json:"to,omitzero"`
 	Between bool         `json:"between,omitzero"`
-	Way     Way          `json:"way,omitzero"` // which taper the limit is on
+	AtDeck  bool         `json:"at_deck,omitzero"` // the limit is on a taper larger at the deck alone
 	// NotMeasured says that the readings cannot show it: Measured is the zero Estimate, the
 	// verdict Undecided. No number of repeats would settle it; other readings would.
 	NotMeasured bool `json:"not_measured,omitzero"`
@@ -57,7 +57,7 @@ type Finding struct {
 
 func (f Finding) subject() string {
 	name := f.Limit.String()
-	if f.Limit == LimitTaper && f.Way == LargerAtDeck {
+	if f.Limit == LimitTaper && f.AtDeck {
 		name += " larger at the deck"
 	}
 	switch {
@@ -72,24 +72,3 @@ func (f Finding) subject() string {
 	}
 	return name
 }
-
-// Way is which taper a limit is on.
-type Way int8
-
-// Ways. The zero Way takes a taper for one, whichever end is larger.
-const (
-	EitherWay    Way = iota
-	LargerAtDeck     // only a bore larger at the deck counts; one that is smaller there may be choked on purpose
-)
-
-var wayNames = [...]string{"either way", "larger at the deck"}
-
-// String returns "either way" or "larger at the deck".
-func (w Way) String() string { return enum.Name(w, wayNames[:]) }
-
-// MarshalText returns the text of [Way.String]; a value that has none is [units.ErrUnknownName].
-func (w Way) MarshalText() ([]byte, error) { return enum.Marshal(w, wayNames[:]) }
-
-// UnmarshalText reads the text of [Way.String]. On error, [units.ErrUnknownName], the receiver keeps its
-// value.
-func (w *Way) UnmarshalText(text []byte) error { return enum.Unmarshal(w, text, wayNames[:]) }

@@ -3,7 +3,6 @@
 package bore
 
 import (
-	"fmt"
 	"math"
 
 	"borewright.example/bore/internal/lobes"
@@ -11,51 +10,34 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// A TwoLobe is the least-squares D(θ) = Mean + Amplitude·cos 2(θ − Axis) through the diameters
-// of a plane, together with a [FourLobe] where five axes or more carry one. It is exact for a wall
-// of just these lobes. Since it goes through sines, which differ in the last bit from machine to machine,
-// what is fitted is rounded to the nearest nanometre, angles to a millionth of a degree, and standard
-// uncertainties up to the next nanometre; so are those of a [FourLobe] and an [Ellipse]. The zero TwoLobe is
-// none: fewer than three axes, or axes too close together.
-type TwoLobe struct {
-	// Mean is the size that the lobes are laid on. From axes spaced unevenly it is nearer to the
-	// bore's mean size than the mean of the places is.
+// Lobes are the part Amplitude·cos k(θ − Axis) of the diameters D(θ) of a plane, k = 2 for ovality or 4 as four
+// head bolts may draw a cylinder, by least squares of both together where five axes or more carry the four. It is
+// exact for a wall of just these lobes. Since it goes through sines, which differ in the last bit from machine to
+// machine, what is fitted is rounded to the nearest nanometre, angles to a millionth of a degree, and standard
+// uncertainties up to the next nanometre. The zero Lobes are none: for two, fewer than three axes, for four, fewer
+// than five, or axes too close together.
+type Lobes struct {
+	// Mean is the size that both are laid on; it stands with the two. From axes spaced unevenly it is nearer to
+	// the bore's mean size than the mean of the places is.
 	Mean uncertainty.Estimate `json:"mean,omitzero"`
-	// Amplitude is of the diameter: half of greatest minus least. Scatter adds to it, as to all
+	// Amplitude is of the diameter: of two lobes half of greatest minus least. Scatter adds to it, as to all
 	// that cannot be negative: on a round bore read along n even axes it comes out near
 	// 1.25·√(2/n) standard deviations of one reading.
 	Amplitude uncertainty.Estimate `json:"amplitude,omitzero"`
-	Axis      units.Angle          `json:"axis,omitzero"` // of the greatest diameter, 0 up to 180°; 0 where the amplitude is 0
-	// AxisStd is the standard uncertainty of Axis, at most that of a direction of which nothing
+	Axis      units.Angle          `json:"axis,omitzero"` // of a greatest diameter, 0 up to 180°, of four lobes 90°; 0 where the amplitude is 0
+	// AxisStd is the standard uncertainty of the Axis of two lobes, at most that of a direction of which nothing
 	// is known, 180°/√12.
 	AxisStd units.Angle `json:"axis_std,omitzero"`
+	Fitted  bool        `json:"fitted,omitzero"` // of four lobes: an amplitude of zero was looked for and found
 }
 
-// IsZero reports whether there is no fit.
-func (t TwoLobe) IsZero() bool { return t == TwoLobe{} }
+// IsZero reports whether there is no fit. It also serves JSON's omitzero.
+func (l Lobes) IsZero() bool { return l == Lobes{} }
 
-// Harmonic returns the fit as a harmonic of the wall, its amplitude radial: half of that of
+// harmonic returns the fit as a harmonic of the wall, its amplitude radial: half of that of
 // the diameter.
-func (t TwoLobe) Harmonic() Harmonic {
-	return Harmonic{Order: 2, Amplitude: t.Amplitude.Value / 2, Phase: t.Axis}
-}
-
-// A FourLobe is the part Amplitude·cos 4(θ − Axis) of the diameters of a plane, as four head
-// bolts may draw a cylinder. The zero FourLobe is none: fewer than five axes, or axes too close
-// together.
-type FourLobe struct {
-	Amplitude uncertainty.Estimate `json:"amplitude,omitzero"` // of the diameter
-	Axis      units.Angle          `json:"axis,omitzero"`      // of a greatest diameter, 0 up to 90°; 0 where the amplitude is 0
-	Fitted    bool                 `json:"fitted,omitzero"`    // an amplitude of zero was looked for and found
-}
-
-// IsZero reports whether there is no fit.
-func (f FourLobe) IsZero() bool { return f == FourLobe{} }
-
-// Harmonic returns the fit as a harmonic of the wall, its amplitude radial: half of that of
-// the diameter.
-func (f FourLobe) Harmonic() Harmonic {
-	return Harmonic{Order: 4, Amplitude: f.Amplitude.Value / 2, Phase: f.Axis}
+func (l Lobes) harmonic(order int) Harmonic {
+	return Harmonic{Order: order, Amplitude: l.Amplitude.Value / 2, Phase: l.Axis}
 }
 
 // Harmonics returns the orders of the wall that the axes of the plane could separate, with
@@ -64,10 +46,10 @@ func (f FourLobe) Harmonic() Harmonic {
 func (p Plane) Harmonics() []Harmonic {
 	var hs []Harmonic
 	if !p.TwoLobe.IsZero() {
-		hs = append(hs, p.TwoLobe.Harmonic())
+		hs = append(hs, p.TwoLobe.harmonic(2))
 	}
 	if !p.FourLobe.IsZero() {
-		hs = append(hs, p.FourLobe.Harmonic())
+		hs = append(hs, p.FourLobe.harmonic(4))
 	}
 	return hs
 }
@@ -86,76 +68,6 @@ func (p *Plane) departure() units.Length {
 		return units.MaxLength / 100
 	}
 	return l
-}
-
-// An Ellipse is the form of a plane taken as an ellipse, with the two axes as diameters.
-type Ellipse struct {
-	Major uncertainty.Estimate `json:"major"`         // the greatest width
-	Minor uncertainty.Estimate `json:"minor"`         // the least
-	Axis  units.Angle          `json:"axis,omitzero"` // of Major, 0 up to 180°; 0 where both are equal
-}
-
-// Ellipse returns the ellipse whose widths between parallel tangents are the diameters of the
-// plane, by least squares: D² = (Major² + Minor²)/2 + (Major² − Minor²)/2·cos 2(θ − Axis), which
-// is exact for an ellipse where [TwoLobe] is not (by 14 nm for axes of 87.55 and 87.45 mm). The
-// chord through the centre differs from the width by as much as 57 nm there, less than any gauge shows.
-//
-// Fewer than three axes, axes too close together, a three-point gauge, and diameters that no
-// ellipse has are ErrAxes.
-func (p Plane) Ellipse() (Ellipse, error) {
-	if p.TwoLobe.IsZero() {
-		return Ellipse{}, fmt.Errorf("bore: ellipse at %v from %d axes: want three well apart: %w", p.Depth, len(p.Places), ErrAxes)
-	}
-	base := p.Mean.Value.In(units.Micrometre)
-	theta, d := make([]float64, len(p.Places)), make([]float64, len(p.Places))
-	for i, q := range p.Places {
-		theta[i] = float64(q.Axis)
-		d[i] = (q.Size.Value - p.Mean.Value).In(units.Micrometre) * ((q.Size.Value + p.Mean.Value).In(units.Micrometre) / base)
-	} // (D² − base²)/base: the scale cancels where the axes are drawn from it
-	f, ok := lobes.Solve(theta, d, 1)
-	if !ok {
-		return Ellipse{}, fmt.Errorf("bore: ellipse at %v: %w", p.Depth, ErrAxes)
-	}
-	amplitude, phase := f.Amplitude(0)
-	var worst Place
-	for _, q := range p.Places {
-		if q.Own.Std >= worst.Own.Std {
-			worst = q
-		}
-	}
-	whole, own := worst.Size.Std.In(units.Micrometre), worst.Own.Std.In(units.Micrometre)
-	shared := max(0, float64(whole*whole)-float64(own*own))
-	axis := func(sign float64) (uncertainty.Estimate, error) {
-		square := 1 + (f.Mean+sign*amplitude)/base // over base²
-		if square <= 0 {
-			return uncertainty.Estimate{}, fmt.Errorf("bore: ellipse at %v: no ellipse has these diameters: %w", p.Depth, ErrAxes)
-		}
-		// base·(√square − 1), without the loss of digits
-		um := (f.Mean + sign*amplitude) / (1 + math.Sqrt(square))
-		value, err := units.Of(um, units.Micrometre)
-		if err != nil {
-			return uncertainty.Estimate{}, err
-		}
-		v := own * own * f.Along(0, sign)
-		std, err := units.Of(math.Sqrt(shared+v), units.Micrometre)
-		if err != nil {
-			return uncertainty.Estimate{}, err
-		}
-		e := tidy(uncertainty.Estimate{Value: p.Mean.Value + value.Round(units.Nanometre), Std: std, DoF: worst.Own.DoF})
-		return e, e.Validate()
-	}
-	var e Ellipse
-	var err error
-	if e.Major, err = axis(1); err != nil {
-		return Ellipse{}, err
-	}
-	if e.Minor, err = axis(-1); err != nil {
-		return Ellipse{}, err
-	}
-	if e.Major.Value != e.Minor.Value {
-		e.Axis = foldAxis(units.Angle(phase))
-	}
-	return e, nil
 }
 
 // fit adds the forms that the axes of a plane can carry. buf has room for two numbers a place.

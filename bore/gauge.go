@@ -63,9 +63,12 @@ func (d Dial) MarshalText() ([]byte, error) { return enum.Marshal(d, dialNames[:
 // UnmarshalText reads the text of [Dial.String]. On error the receiver keeps its value.
 func (d *Dial) UnmarshalText(text []byte) error { return enum.Unmarshal(d, text, dialNames[:]) }
 
-// A Standard is what a gauge was set to: a setting ring, gauge blocks or a micrometer.
+// A Standard is what a gauge was set to: a setting ring, gauge blocks or a micrometer. An instrument that shows the
+// diameter itself, such as an inside micrometer, was set to nothing: of its Standard only Std is given, from its
+// certificate or a trial on a ring. All readings share it, and it cancels in a difference; what its scale may be off
+// from one size to another is the Gauge's DialError, and does not.
 type Standard struct {
-	Size     units.Length      `json:"size,omitzero"` // at 20 °C; zero where the readings stand for themselves: see [DirectReading]
+	Size     units.Length      `json:"size,omitzero"` // at 20 °C; zero where the readings stand for themselves, as those of an inside micrometer
 	Std      units.Length      `json:"std,omitzero"`  // standard uncertainty of Size, or of a reading that stands for itself
 	Material material.Material `json:"material,omitzero"`
 	At       Temperature       `json:"at,omitzero"` // while the gauge was set
@@ -74,7 +77,8 @@ type Standard struct {
 // A Gauge is the instrument and the way it was used. The zero Gauge is an ideal two-point one whose
 // readings are sizes at 20 °C already. Where any temperature is given, all are wanted that take part: of
 // the setting standard and of the gauge when set, where there is a standard, of the gauge in use and of the
-// cylinder; one that nobody took is written as the range it was in. Half-widths are greatest departures, anywhere within them alike.
+// cylinder; one that nobody took is written as the range it was in. With s the reading of an instrument that was set to
+// nothing, the size at 20 °C is s·(1 + αg·ΔTg)/(1 + αp·ΔTp). Half-widths are greatest departures, anywhere within them alike.
 type Gauge struct {
 	Kind       Kind         `json:"kind,omitzero"`       // how it touches the wall
 	Dial       Dial         `json:"dial,omitzero"`       // which way it runs; wanted where deviations are read

@@ -33,11 +33,6 @@ func (p Place) Over(nominal units.Length) uncertainty.Estimate {
 	return e
 }
 
-// OverPlane returns by how much the place is larger than the mean of a plane of the same bore:
-// its wear against the unworn bottom, where the plane lies below ring travel. The setting and the
-// temperatures cancel; of the plane's doubt nothing is taken to average out.
-func (p Place) OverPlane(q Plane) uncertainty.Estimate { return difference(p.Own, q.own()) }
-
 // A Plane is all that was read at one depth.
 type Plane struct {
 	Depth  units.Length `json:"depth,omitzero"`  // from the deck
@@ -53,8 +48,8 @@ type Plane struct {
 	// 2.06 (4) or 2.53 (6) standard deviations of one. [Geometry.Judge] allows for that.
 	Ovality    uncertainty.Estimate `json:"ovality,omitzero"`
 	HasOvality bool                 `json:"has_ovality,omitzero"`
-	TwoLobe    TwoLobe              `json:"two_lobe,omitzero"`
-	FourLobe   FourLobe             `json:"four_lobe,omitzero"`
+	TwoLobe    Lobes                `json:"two_lobe,omitzero"`
+	FourLobe   Lobes                `json:"four_lobe,omitzero"`
 }
 
 // Largest returns the place with the largest size, of equals the first; the zero Place where
@@ -84,10 +79,10 @@ type Taper struct {
 	Whole bool `json:"whole,omitzero"`
 }
 
-// Choke returns the size at To minus that at From: positive where the bore is smaller at the
+// choke returns the size at To minus that at From: positive where the bore is smaller at the
 // deck. Some air-cooled barrels are made so when cold, to run straight when hot (US Army TM
 // 9-2815-200-35 p. 6-55); one that is larger at the deck when cold is worn out.
-func (t Taper) Choke() uncertainty.Estimate {
+func (t Taper) choke() uncertainty.Estimate {
 	e := t.Size
 	e.Value = less(0, e.Value)
 	return e
@@ -111,7 +106,7 @@ func (t Taper) Per(length units.Length) (uncertainty.Estimate, error) {
 func (t Taper) String() string {
 	e, word := t.Size, "larger"
 	if e.Value < 0 {
-		e, word = t.Choke(), "smaller"
+		e, word = t.choke(), "smaller"
 	}
 	return FormatAxis(t.Axis) + ": " + e.String() + " " + word + " at " + t.From.String() + " than at " + t.To.String()
 }
@@ -156,9 +151,6 @@ type Geometry struct {
 	// Budget is the doubt of the largest size, component by component, in micrometres.
 	Budget uncertainty.Budget `json:"budget,omitzero"`
 }
-
-// HasTaper reports whether any axis was read at two depths.
-func (g Geometry) HasTaper() bool { return len(g.Tapers) > 0 }
 
 // At returns the plane at a depth, bridges too, and whether there is one.
 func (g Geometry) At(depth units.Length) (Plane, bool) {

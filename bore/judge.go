@@ -118,7 +118,7 @@ func (j *jury) spread(places []Place) error {
 // taper hears the ends of each axis or, where no limit on the spread covers what lies between, every
 // two depths of it. Where no axis reaches both ends of ring travel nothing is within: there may be more.
 func (j *jury) taper(profiles []profile, travel Travel, l Limits) error {
-	j.worst.Way = l.TaperWay
+	j.worst.AtDeck = l.TaperAtDeck
 	var ends, between []Taper
 	whole := false
 	for _, c := range profiles {
@@ -139,15 +139,15 @@ func (j *jury) taper(profiles []profile, travel Travel, l Limits) error {
 	if len(between) > 0 {
 		r.Reject -= r.Reject / betweenShare
 	}
-	if err := j.differences(ends, r, Finding{Way: l.TaperWay, Finding: uncertainty.Finding{Per: fmt.Sprintf("one of %d axes", len(ends))}}); err != nil {
+	if err := j.differences(ends, r, Finding{AtDeck: l.TaperAtDeck, Finding: uncertainty.Finding{Per: fmt.Sprintf("one of %d axes", len(ends))}}); err != nil {
 		return err
 	}
 	r = j.shared(betweenShare * max(len(between), 1))
-	if err := j.differences(between, r, Finding{Way: l.TaperWay, Between: true, Finding: uncertainty.Finding{Per: fmt.Sprintf("one of %d differences", len(between))}}); err != nil {
+	if err := j.differences(between, r, Finding{AtDeck: l.TaperAtDeck, Between: true, Finding: uncertainty.Finding{Per: fmt.Sprintf("one of %d differences", len(between))}}); err != nil {
 		return err
 	}
 	if j.heard && !whole && j.worst.Verdict != uncertainty.Beyond {
-		j.worst, j.heard = Finding{Way: l.TaperWay}, false
+		j.worst, j.heard = Finding{AtDeck: l.TaperAtDeck}, false
 	}
 	return nil
 }
@@ -161,12 +161,12 @@ func (j *jury) differences(ts []Taper, r uncertainty.Risk, as Finding) error {
 	cs := make([]candidate, len(ts))
 	for i, t := range ts {
 		cs[i] = candidate{e: t.Size, i: i}
-		if as.Way == EitherWay {
+		if !as.AtDeck {
 			cs[i].e.Value = t.Size.Value.Abs()
 		}
 	}
 	judge := uncertainty.JudgeDifference
-	if as.Way == LargerAtDeck {
+	if as.AtDeck {
 		judge = uncertainty.Judge
 	}
 	for _, c := range j.decisive(cs) {
@@ -177,7 +177,7 @@ func (j *jury) differences(ts []Taper, r uncertainty.Risk, as Finding) error {
 		}
 		if j.hear(f) {
 			j.worst.Axis, j.worst.From, j.worst.To = t.Axis, t.From, t.To
-			j.worst.Way, j.worst.Between, j.worst.Per = as.Way, as.Between, as.Per
+			j.worst.AtDeck, j.worst.Between, j.worst.Per = as.AtDeck, as.Between, as.Per
 		}
 	}
 	return nil
@@ -193,13 +193,13 @@ func (j *jury) choke(ts []Taper) error {
 		window.Max = j.window.Max + up
 	}
 	for _, t := range ts {
-		choke := t.Choke()
+		choke := t.choke()
 		choke.Value += up
 		f, err := uncertainty.Judge(choke, window, j.shared(len(ts)))
 		if err != nil {
 			return err
 		}
-		f.Measured, f.Limits = t.Choke(), j.window
+		f.Measured, f.Limits = t.choke(), j.window
 		if j.hear(f) {
 			j.worst.Axis, j.worst.From, j.worst.To = t.Axis, t.From, t.To
 			j.worst.Per = fmt.Sprintf("one of %d axes", len(ts))

@@ -143,7 +143,7 @@ func (l Layout) isBridge(depth units.Length) bool {
 // mostAxes is how many axes a plan may have: more is a matter for a machine, not for a hand.
 const mostAxes = 36
 
-// Plan returns where to measure, as readings without a diameter: along so many evenly spaced axes
+// ToRead returns where to measure, as readings without a diameter: along so many evenly spaced axes
 // from the thrust axis, just below the highest ring position, in the middle and just above the
 // lowest (the levels of Navy training manual 14076, 3-5; "just" is taken as a twentieth of ring
 // travel, at the top at most 5 mm), and below ring travel, where the bore is as it was, if the bore's
@@ -157,7 +157,7 @@ const mostAxes = 36
 //
 // Neither ring travel nor stroke, an impossible layout and a number of axes outside 1 to 36 are
 // ErrLayout.
-func (l Layout) Plan(axes int, k Kind) ([]Reading, error) {
+func (l Layout) ToRead(axes int, k Kind) ([]Reading, error) {
 	if err := l.Validate(); err != nil {
 		return nil, err
 	}

@@ -20,8 +20,9 @@ type Limits struct {
 	// TrueOvality is the greatest minus least diameter in one plane of the wall itself, whether
 	// or not an axis met them.
 	TrueOvality units.Length `json:"true_ovality,omitzero"`
-	// TaperWay says which taper the limit on it is on.
-	TaperWay Way `json:"taper_way,omitzero"`
+	// TaperAtDeck says that the limit on taper is on a bore larger at the deck alone; one that is smaller there may be
+	// choked on purpose. Where it does not, either way counts.
+	TaperAtDeck bool `json:"taper_at_deck,omitzero"`
 	// Choke is the window of a choke that is wanted: size at the lower end of ring travel less that at
 	// the upper, along every axis, cold. Without a Min a bore larger at the deck is beyond it (US Army
 	// TM 9-2815-200-35 p. 6-55 rejects such a barrel).
@@ -42,11 +43,8 @@ func (l Limits) validate() error {
 			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, ErrLimits)
 		}
 	}
-	if _, err := l.TaperWay.MarshalText(); err != nil {
-		return fmt.Errorf("bore: limit on taper: %w: %w", err, ErrLimits)
-	}
-	if l.Taper != 0 && l.TaperWay == EitherWay && l.Choke.Min > l.Taper {
-		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore %v: %w", l.Choke, l.Taper, LargerAtDeck, ErrLimits)
+	if l.Taper != 0 && !l.TaperAtDeck && l.Choke.Min > l.Taper {
+		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore larger at the deck: %w", l.Choke, l.Taper, ErrLimits)
 	}
 	return nil
 }

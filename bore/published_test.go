@@ -98,7 +98,7 @@ func TestPrintedLimits(t *testing.T) {
 // the middle, just above the lowest point of travel.
 func TestPlanLevels(t *testing.T) {
 	l := bore.Layout{Length: 100 * mm, RingTop: 8 * mm, RingBottom: 88 * mm}
-	plan, err := l.Plan(2, bore.TwoPoint)
+	plan, err := l.ToRead(2, bore.TwoPoint)
 	must(t, plan, err)
 	var depths []units.Length
 	for _, r := range plan {
@@ -207,35 +207,6 @@ func TestFourAxesOfAMixedForm(t *testing.T) {
 	}
 }
 
-// Widths and chords of an ellipse with half axes of 43.775 and 43.725 mm (computed).
-func TestEllipse(t *testing.T) {
-	const a, b = 43.775, 43.725
-	angles := []float64{0, 15, 30, 45, 60, 90}
-	var rs []bore.Reading
-	for i, want := range []float64{87.55, 87.5433048398512, 87.5250107112247, 87.5000142857131, 87.4750107173472, 87.45} {
-		c, s := math.Cos(angles[i]*math.Pi/180), math.Sin(angles[i]*math.Pi/180)
-		width := 2 * math.Sqrt(a*a*c*c+b*b*s*s)
-		if math.Abs(width-want) > 1e-11 {
-			t.Errorf("width at %v°: %v, want %v", angles[i], width, want)
-		}
-		rs = append(rs, bore.Reading{Depth: mm, Axis: degrees(angles[i]), Diameter: millimetres(want)})
-	}
-	for n := 3; n <= len(rs); n++ {
-		e, err := measure(t, rs[:n]).Planes[0].Ellipse()
-		must(t, e, err)
-		within(t, "major axis", e.Major.Value, 2*43_775*um, nm)
-		within(t, "minor axis", e.Minor.Value, 2*43_725*um, nm)
-		if axisApart(e.Axis, 0, 180) > 1e-3 {
-			t.Errorf("axis at %v", e.Axis)
-		}
-	}
-	// Chords through the centre at 45°: 87.4999571428653 mm; the width is 87.5000142857131 mm.
-	chord := 2 * a * b / math.Sqrt((a*a+b*b)/2)
-	if math.Abs(chord-87.4999571428653) > 1e-11 {
-		t.Errorf("chord %v", chord)
-	}
-}
-
 // The mean width of a closed convex curve is its perimeter over π (Cauchy–Crofton): 87.50000714 mm
 // for that ellipse (perimeter 4aE(e²), DLMF 19.9), and not 87.5 mm.
 func TestMeanWidthIsPerimeterOverPi(t *testing.T) {
@@ -259,15 +230,15 @@ func TestChokeKeepsItsSign(t *testing.T) {
 		return measure(t, []bore.Reading{{Depth: 5 * mm, Diameter: deck}, {Depth: 95 * mm, Diameter: skirt}}).Taper
 	}
 	choked := read(95*mm-80*um, 95*mm)
-	if choked.Size.Value != -80*um || choked.Choke().Value != 80*um {
-		t.Errorf("choked barrel: taper %v, choke %v", choked.Size, choked.Choke())
+	if choked.Size.Value != -80*um || bore.Choke(choked).Value != 80*um {
+		t.Errorf("choked barrel: taper %v, choke %v", choked.Size, bore.Choke(choked))
 	}
 	if s := choked.String(); s != "thrust: 0.08 mm smaller at 5 mm than at 95 mm" {
 		t.Error(s)
 	}
 	worn := read(95*mm+40*um, 95*mm)
-	if worn.Size.Value != 40*um || worn.Choke().Value != -40*um {
-		t.Errorf("worn barrel: taper %v, choke %v", worn.Size, worn.Choke())
+	if worn.Size.Value != 40*um || bore.Choke(worn).Value != -40*um {
+		t.Errorf("worn barrel: taper %v, choke %v", worn.Size, bore.Choke(worn))
 	}
 	if s := worn.String(); s != "thrust: 0.04 mm larger at 5 mm than at 95 mm" {
 		t.Error(s)

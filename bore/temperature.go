@@ -60,16 +60,6 @@ func ParseTemperature(s string) (Temperature, error) {
 	return Temperature{Value: value}, err
 }
 
-// MustParseTemperature is [ParseTemperature] for constants and tests with hard-coded strings: it panics on
-// error.
-func MustParseTemperature(s string) Temperature {
-	t, err := ParseTemperature(s)
-	if err != nil {
-		panic(err)
-	}
-	return t
-}
-
 // unitOf returns what follows the last digit or point of a number with its unit.
 func unitOf(s string) string { return s[strings.LastIndexAny(s, "0123456789.")+1:] }
 

@@ -226,8 +226,8 @@ func TestChokeHasItsOwnWindow(t *testing.T) {
 		value   units.Length
 	}{
 		{"94.92 mm", bore.Limits{Taper: 30 * um}, uncertainty.Beyond, "taper, thrust axis", -80 * um},
-		{"94.92 mm", bore.Limits{Taper: 30 * um, TaperWay: bore.LargerAtDeck}, uncertainty.Within, "taper larger at the deck, thrust axis", -80 * um},
-		{"95.04 mm", bore.Limits{Taper: 30 * um, TaperWay: bore.LargerAtDeck}, uncertainty.Beyond, "taper larger at the deck, thrust axis", 40 * um},
+		{"94.92 mm", bore.Limits{Taper: 30 * um, TaperAtDeck: true}, uncertainty.Within, "taper larger at the deck, thrust axis", -80 * um},
+		{"95.04 mm", bore.Limits{Taper: 30 * um, TaperAtDeck: true}, uncertainty.Beyond, "taper larger at the deck, thrust axis", 40 * um},
 		{"94.92 mm", bore.Limits{Choke: window}, uncertainty.Within, "choke, thrust axis", 80 * um},
 		{"94.96 mm", bore.Limits{Choke: window}, uncertainty.Beyond, "choke, thrust axis", 40 * um},
 		{"94.89 mm", bore.Limits{Choke: window}, uncertainty.Beyond, "choke, thrust axis", 110 * um},
@@ -236,7 +236,7 @@ func TestChokeHasItsOwnWindow(t *testing.T) {
 		{"94.5 mm", bore.Limits{Choke: units.Limits{Min: 50 * um}}, uncertainty.Within, "choke, thrust axis", 500 * um},
 	} {
 		f := judge1(t, l, bore.Gauge{}, c.limits, rs(c.deck, "95 mm")...)
-		if f.Verdict != c.want || f.Subject != c.subject || f.Measured.Value != c.value || f.Way != c.limits.TaperWay {
+		if f.Verdict != c.want || f.Subject != c.subject || f.Measured.Value != c.value || f.AtDeck != c.limits.TaperAtDeck {
 			t.Errorf("%s, %+v: %+v", c.deck, c.limits, f)
 		}
 		if !c.limits.Choke.IsZero() && f.Limits != c.limits.Choke {
@@ -254,11 +254,11 @@ func TestChokeHasItsOwnWindow(t *testing.T) {
 	}
 	// A belly between choked ends: the drop from it to the skirt is larger at its upper end.
 	belly := append(rs("94.92 mm", "95 mm"), at(50, 0, "95.04 mm"))
-	if f := judge1(t, l, bore.Gauge{}, bore.Limits{Taper: 30 * um, TaperWay: bore.LargerAtDeck}, belly...); f.Verdict != uncertainty.Beyond || f.From != 50*mm {
+	if f := judge1(t, l, bore.Gauge{}, bore.Limits{Taper: 30 * um, TaperAtDeck: true}, belly...); f.Verdict != uncertainty.Beyond || f.From != 50*mm {
 		t.Errorf("%+v", f)
 	}
 	for name, bad := range map[string]bore.Limits{
-		"wanted and forbidden": {Taper: 30 * um, Choke: window}, "no such way": {Taper: um, TaperWay: 7}, "below zero": {Choke: units.Limits{Min: -um}},
+		"wanted and forbidden": {Taper: 30 * um, Choke: window}, "below zero": {Choke: units.Limits{Min: -um}},
 	} {
 		if _, err := measure(t, rs("95 mm", "95 mm")).Judge(bad, noRisk); !errors.Is(err, bore.ErrLimits) {
 			t.Errorf("%s: %v", name, err)
@@ -273,7 +273,7 @@ func TestPlanKeepsClearOfEdges(t *testing.T) {
 	planned := func(p bore.Port, kind bore.Kind, axes int) map[float64]int { // how many axes at a depth
 		t.Helper()
 		l.Ports = []bore.Port{p}
-		plan, err := l.Plan(axes, kind)
+		plan, err := l.ToRead(axes, kind)
 		must(t, plan, err)
 		n := map[float64]int{}
 		for _, r := range plan {
@@ -307,7 +307,7 @@ func TestPlanKeepsClearOfEdges(t *testing.T) {
 		if rapid.Bool().Draw(t, "assumed") {
 			l.Stroke, l.RingTop, l.RingBottom = l.RingBottom-l.RingTop, 0, 0
 		}
-		plan, err := l.Plan(1, bore.TwoPoint)
+		plan, err := l.ToRead(1, bore.TwoPoint)
 		for _, r := range must(t, plan, err) {
 			if l.Length-r.Depth < 2*mm || r.Depth < 2*mm || l.RingBottom > 0 && (r.Depth-l.RingTop).Abs() < 2*mm {
 				t.Fatalf("at %v of %+v", r.Depth, l)

@@ -253,7 +253,7 @@ func propose(_ bench, job *node, e Entry) string {
 	}
 	touches := bore.ThreePoint // the one that shows least
 	_ = touches.UnmarshalText([]byte(job.textAt("gauge.kind")))
-	plan, err := l.Plan(axes, touches)
+	plan, err := l.ToRead(axes, touches)
 	if err != nil {
 		return err.Error()
 	}

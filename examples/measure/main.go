@@ -80,7 +80,7 @@ func lesson(w io.Writer, d data) {
 	}
 	fmt.Fprintf(w, "   the greatest of them: %s, at %v\n", mm(g.Ovality.Value), g.OvalityAt)
 	fmt.Fprintln(w, "\n3  Taper = uppermost − lowest, along ONE axis")
-	if !g.HasTaper() {
+	if len(g.Tapers) == 0 {
 		fmt.Fprintln(w, "   There is one depth alone: it shows no taper. Read another.")
 	} else {
 		for _, t := range g.Tapers {
@@ -128,7 +128,7 @@ func lesson(w io.Writer, d data) {
 		high, low = max(high, p.thrust, p.pin), min(low, p.thrust, p.pin)
 	}
 	fmt.Fprintf(w, "   ovality, the greatest difference at one depth: %s µm (the library: %s µm)\n", um(oval), um(g.Ovality.Value))
-	if g.HasTaper() {
+	if len(g.Tapers) > 0 {
 		taper := max((first.thrust - last.thrust).Abs(), (first.pin - last.pin).Abs())
 		fmt.Fprintf(w, "   taper, uppermost less lowest without the sign: %s µm (the library: %s µm)\n", um(taper), um(g.Taper.Size.Value.Abs()))
 	}
@@ -141,7 +141,7 @@ func lesson(w io.Writer, d data) {
 	gauge.Dial = other
 	fmt.Fprintf(w, "   • The dial is read the wrong way round. %s µm would then be %s and not %s: twice the\n     reading wrong. Press the anvil in by hand and look which way the hand goes.\n", um(far), mm(must(gauge.Diameter(far))), mm(right))
 	fmt.Fprintf(w, "   • Which limit? \"0.05 mm\" may be meant of the ovality (here %s), of the taper (%s), or of the\n     spread (%s).\n", mm(g.Ovality.Value), mm(g.Taper.Size.Value.Abs()), mm(g.Spread.Value))
-	if g.HasTaper() {
+	if len(g.Tapers) > 0 {
 		fmt.Fprintf(w, "   • Taper taken across the axes, thrust above against pin below: %s, which mixes the two.\n", mm((first.thrust - last.pin).Abs()))
 	}
 	fmt.Fprintln(w, "   • The gauge held askew reads too large: rock it, and take the least.")

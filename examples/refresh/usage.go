@@ -64,7 +64,7 @@ More fields:
              (bore, seat, outer, material, interference or hole and shaft, slip, finish), one_size
              (true, false: each its own), may_shift, honing_allowance, gasket_hole, aim;
              instead of the ratio clearance_volume, or chamber (head, crown, deck, gasket,
-             port_top); in limits taper_way, choke, finish_ovality, finish_taper,
+             port_top); in limits taper_at_deck, choke, finish_ovality, finish_taper,
              roundness, cylindricity, greatest_overbore, least_wall; an oversize has a piston as its supplier states it,
              and pistons, each measured
   gauge      material, dial ("plus is larger", "plus is smaller"), dial_error, set_on; kind

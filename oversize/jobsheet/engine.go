@@ -71,7 +71,7 @@ type Limits struct {
 	Service           units.Length `json:"service,omitzero"`             // the largest diameter allowed, worn
 	Ovality           units.Length `json:"ovality,omitzero"`             // greatest minus least in one plane
 	Taper             units.Length `json:"taper,omitzero"`               // along one axis, from end to end of ring travel
-	TaperWay          bore.Way     `json:"taper_way,omitzero"`           // which taper that is of; left out, either way
+	TaperAtDeck       bool         `json:"taper_at_deck,omitzero"`       // the limit is on a bore larger at the deck alone; left out, either way
 	Choke             units.Limits `json:"choke,omitzero"`               // wanted: smaller at the deck, cold
 	GreatestLessLeast units.Length `json:"greatest_less_least,omitzero"` // of all diameters
 	PistonClearance   units.Limits `json:"piston_clearance,omitzero"`    // diametral, at 20 °C, of a fresh bore

@@ -174,7 +174,7 @@ func fillBored(t testing.TB, j tree) {
 	put(t, e, "aim", "tight")
 	put(t, e, "honing_allowance", "0.04 mm")
 	put(t, e, "piston_material", "cast aluminium-silicon, eutectic")
-	put(t, e, "limits.taper_way", "larger at the deck")
+	put(t, e, "limits.taper_at_deck", true)
 	put(t, e, "limits.greatest_less_least", nil)
 	put(t, e, "limits.worn_clearance", "0.120 mm")
 	put(t, e, "running.piston_by_window", nil)

@@ -107,7 +107,7 @@ func (j Job) plan() (Sheet, error) {
 		return Sheet{}, err
 	}
 	if layout := g.layout(); layout.RingBottom != 0 || layout.Stroke != 0 {
-		if s.ToRead, err = layout.Plan(planAxes, g.Gauge.kind()); err != nil {
+		if s.ToRead, err = layout.ToRead(planAxes, g.Gauge.kind()); err != nil {
 			return Sheet{}, fault("engine.layout", err)
 		}
 	}

@@ -119,7 +119,7 @@ func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
 	}
 	limits.Ovality = cmp.Or(j.Engine.Limits.FinishOvality, limits.Ovality)
 	if j.Engine.Limits.FinishTaper != 0 {
-		limits.Taper, limits.TaperWay = j.Engine.Limits.FinishTaper, bore.EitherWay
+		limits.Taper, limits.TaperAtDeck = j.Engine.Limits.FinishTaper, false
 	}
 	return limits, nil
 }

@@ -104,7 +104,7 @@ func (c Cylinder) readFrom() string {
 // nominal.
 func (j Job) limits(over units.Length) (bore.Limits, error) {
 	l := j.Engine.Limits
-	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, TaperWay: l.TaperWay, Choke: l.Choke, Spread: l.GreatestLessLeast}
+	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, TaperAtDeck: l.TaperAtDeck, Choke: l.Choke, Spread: l.GreatestLessLeast}
 	for _, w := range []struct {
 		to   *units.Limits
 		from units.Limits

@@ -250,7 +250,7 @@ func (f jobFile) cleanUp(i int, g bore.Geometry) bore.CleanUp {
 }
 
 func (f jobFile) survey(t *testing.T, s jobsheet.Sheet) {
-	same(t, "where to read", s.ToRead, must(f.layout().Plan(5, bore.TwoPoint))(t))
+	same(t, "where to read", s.ToRead, must(f.layout().ToRead(5, bore.TwoPoint))(t))
 	for i, c := range s.Cylinders {
 		g := f.measured(i, "readings", f.gauge("gauge"))
 		same(t, "geometry", c.Bore, g)

@@ -95,7 +95,7 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 		}
 		rows = append(rows, []string{"ovality", show.estimate(g.Ovality), where})
 	}
-	if g.HasTaper() {
+	if len(g.Tapers) > 0 {
 		rows = append(rows, []string{"taper", show.estimate(g.Taper.Size), taperWords(show, g.Taper)})
 	}
 	rows = append(rows, []string{"greatest minus least", show.estimate(g.Spread), ""})

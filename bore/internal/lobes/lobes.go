@@ -107,16 +107,3 @@ func (f *Fit) Variance(k int) float64 {
 	half, diff, c := (f.Cov[i][i]+f.Cov[j][j])/2, (f.Cov[i][i]-f.Cov[j][j])/2, f.Cov[i][j]
 	return half + math.Sqrt(float64(diff*diff)+float64(c*c))
 }
-
-// Along returns the variance of Mean + sign·amplitude of the k-th order to first order, for unit
-// variance of one diameter. An amplitude of zero has no direction; that of Cos[k] stands for it.
-func (f *Fit) Along(k int, sign float64) float64 {
-	i, j := 2*k+1, 2*k+2
-	a, _ := f.Amplitude(k)
-	c, s := sign, 0.0
-	if a > 0 {
-		c, s = sign*f.Cos[k]/a, sign*f.Sin[k]/a
-	}
-	return f.Cov[0][0] + float64(c*c*f.Cov[i][i]) + float64(s*s*f.Cov[j][j]) +
-		2*(float64(c*f.Cov[0][i])+float64(s*f.Cov[0][j])+float64(c*s*f.Cov[i][j]))
-}

@@ -165,7 +165,7 @@ func TestSectionReadsBack(t *testing.T) {
 		}
 	}
 	// Two axes fix nothing: no form is drawn.
-	plane.Places, plane.TwoLobe, plane.FourLobe = plane.Places[:2], bore.TwoLobe{}, bore.FourLobe{}
+	plane.Places, plane.TwoLobe, plane.FourLobe = plane.Places[:2], bore.Lobes{}, bore.Lobes{}
 	if p = must(picture.Section(plane, j.unit))(t); len(of[page.Line](p)) != 2 || !strings.Contains(p.Notes[0], "Fewer than three axes") {
 		t.Errorf("%d lines, %q", len(of[page.Line](p)), p.Notes)
 	}
