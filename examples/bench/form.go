@@ -33,7 +33,7 @@ var form = []part{
 		key: "limits",
 		boxes: []string{"engine.limits.new_bore", "engine.limits.service", "engine.limits.ovality", "engine.limits.taper",
 			"engine.limits.greatest_less_least", "engine.limits.piston_clearance", "engine.limits.least_wall"},
-		more: []string{"engine.limits.worn_clearance", "engine.limits.greatest_overbore", "engine.limits.taper_way", "engine.limits.choke",
+		more: []string{"engine.limits.worn_clearance", "engine.limits.greatest_overbore", "engine.limits.taper_at_deck", "engine.limits.choke",
 			"engine.limits.finish_ovality", "engine.limits.finish_taper",
 			"engine.texture.ra", "engine.texture.rq", "engine.texture.rz", "engine.texture.rt", "engine.texture.rpk", "engine.texture.rk",
 			"engine.texture.rvk", "engine.texture.oil", "engine.texture.mr1.min", "engine.texture.mr1.max", "engine.texture.mr2.min", "engine.texture.mr2.max"},

@@ -64,7 +64,7 @@ var boxWords = map[string]string{
 	"engine.limits.taper": "Taper, at most", "engine.limits.greatest_less_least": "Greatest minus least, at most",
 	"engine.limits.piston_clearance": "Clearance of the piston, on the diameter", "engine.limits.least_wall": "Wall left, at least",
 	"engine.limits.worn_clearance": "Clearance of a kept bore, at most", "engine.limits.greatest_overbore": "Over nominal, at most",
-	"engine.limits.taper_way": "Which way the taper is meant", "engine.limits.choke": "Choke wanted", "engine.limits.finish_ovality": "Ovality of a finished bore",
+	"engine.limits.taper_at_deck": "Taper limit only on a bore larger at the deck", "engine.limits.choke": "Choke wanted", "engine.limits.finish_ovality": "Ovality of a finished bore",
 	"engine.limits.finish_taper": "Taper of a finished bore",
 	"engine.texture.ra":          "Ra wanted", "engine.texture.rq": "Rq wanted", "engine.texture.rz": "Rz wanted", "engine.texture.rt": "Rt wanted",
 	"engine.texture.rpk": "Rpk wanted", "engine.texture.rk": "Rk wanted", "engine.texture.rvk": "Rvk wanted", "engine.texture.oil": "Oil held, as a depth",
