@@ -62,7 +62,7 @@ func claims(d data) map[string]bool {
 	case d.depth == 0:
 		return map[string]bool{lessontest.Refused: true}
 	case d.second == 0:
-		return map[string]bool{lessontest.Refused: true, "only one family of lines": true}
+		return map[string]bool{lessontest.Refused: true, "not two families of lines": true}
 	}
 	c := map[string]bool{
 		lessontest.Refused: false,

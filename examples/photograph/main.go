@@ -144,7 +144,7 @@ func (d data) shot() (photo.Shot, error) {
 		round, y := c[0]*d.round.In(units.Millimetre)/2, c[1]*d.along.In(units.Millimetre)/2-away*sin
 		x, z := r*math.Sin(round/r), r*math.Cos(round/r)-r+away*cos
 		ahead := z*cos - y*sin
-		s.Corners[i] = photo.Point{X: width/2 + focal*x/ahead, Y: height/2 - focal*(y*cos+z*sin)/ahead}
+		s.Corners[i] = photo.Pixel{X: width/2 + focal*x/ahead, Y: height/2 - focal*(y*cos+z*sin)/ahead}
 	}
 	return s, nil
 }
@@ -175,8 +175,8 @@ func chance(i, j int) float64 {
 }
 
 // side is how long two opposite sides of the label are in the picture, on the mean.
-func side(c [4]photo.Point, i int) float64 {
-	length := func(a, b photo.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+func side(c [4]photo.Pixel, i int) float64 {
+	length := func(a, b photo.Pixel) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 	return (length(c[i], c[i+1]) + length(c[i+2], c[(i+3)%4])) / 2
 }
 

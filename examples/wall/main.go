@@ -125,7 +125,7 @@ func parse(args []string, stderr io.Writer) (order, error) {
 		return o, fmt.Errorf("-corners %q: want x,y of four corners in pixels: %w", *corners, err)
 	}
 	for i := range o.shot.Corners {
-		o.shot.Corners[i] = photo.Point{X: xs[2*i], Y: xs[2*i+1]}
+		o.shot.Corners[i] = photo.Pixel{X: xs[2*i], Y: xs[2*i+1]}
 	}
 	return o, nil
 }

@@ -8,12 +8,12 @@ import (
 )
 
 // cross is twice the area of the triangle a, b, c, above 0 where they go clockwise in the picture.
-func cross(a, b, c Point) float64 {
+func cross(a, b, c Pixel) float64 {
 	return float64((b.X-a.X)*(c.Y-a.Y)) - float64((b.Y-a.Y)*(c.X-a.X))
 }
 
 // inside reports whether q lies in the four-sided figure, its corners clockwise.
-func inside(c [4]Point, q Point) bool {
+func inside(c [4]Pixel, q Pixel) bool {
 	for i := range 4 {
 		if cross(c[i], c[(i+1)%4], q) < 0 {
 			return false
@@ -23,8 +23,8 @@ func inside(c [4]Point, q Point) bool {
 }
 
 // grown returns the figure with every corner moved away from its middle.
-func grown(c [4]Point, factor, more float64) [4]Point {
-	var mid Point
+func grown(c [4]Pixel, factor, more float64) [4]Pixel {
+	var mid Pixel
 	for _, q := range c {
 		mid.X += q.X / 4
 		mid.Y += q.Y / 4
@@ -32,7 +32,7 @@ func grown(c [4]Point, factor, more float64) [4]Point {
 	for i, q := range c {
 		dx, dy := q.X-mid.X, q.Y-mid.Y
 		k := factor + more/math.Hypot(dx, dy)
-		c[i] = Point{mid.X + float64(dx*k), mid.Y + float64(dy*k)}
+		c[i] = Pixel{mid.X + float64(dx*k), mid.Y + float64(dy*k)}
 	}
 	return c
 }
@@ -41,7 +41,7 @@ func grown(c [4]Point, factor, more float64) [4]Point {
 const leastLabel = 20
 
 // checkCorners refuses corners that no label seen from within a bore can have in a picture of w by h.
-func checkCorners(c [4]Point, w, h float64) error {
+func checkCorners(c [4]Pixel, w, h float64) error {
 	for i, q := range c {
 		if !(q.X >= 0 && q.Y >= 0 && q.X <= w && q.Y <= h) {
 			return fmt.Errorf("photo: corner %d at (%.4g, %.4g): %w: want it in the picture of %v by %v pixels",

@@ -6,7 +6,7 @@
 //	m, err := photo.Shot{
 //		Picture: img, Bore: 67 * units.Millimetre, Whole: true,
 //		Label:   photo.Label{Round: 20 * units.Millimetre, Along: 10 * units.Millimetre},
-//		Corners: [4]photo.Point{{X: 710, Y: 530}, {X: 1290, Y: 541}, {X: 1284, Y: 836}, {X: 705, Y: 822}},
+//		Corners: [4]photo.Pixel{{X: 710, Y: 530}, {X: 1290, Y: 541}, {X: 1284, Y: 836}, {X: 705, Y: 822}},
 //	}.Crosshatch()
 //	fmt.Println(m.Crosshatch.Format(1), m.Std)
 //

@@ -37,7 +37,7 @@ func (c *chart) shapeStd(up, down float64) float64 {
 }
 
 // A strand is the two families at one place of the picture, by their directions there.
-type strand struct{ at, up, down Point }
+type strand struct{ at, up, down Pixel }
 
 // strands follows families of those leans, in radians, into the picture.
 func strands(p *pose, ts []tile, up, down float64) []strand {

@@ -35,7 +35,7 @@ func ExampleShot_Crosshatch() {
 	shot := photo.Shot{
 		Picture: img, Bore: 400 * units.Millimetre, Focal: 40000, Whole: true,
 		Label:   photo.Label{Round: 8 * units.Millimetre, Along: 4 * units.Millimetre},
-		Corners: [4]photo.Point{{X: 160, Y: 140}, {X: 320, Y: 140}, {X: 320, Y: 220}, {X: 160, Y: 220}},
+		Corners: [4]photo.Pixel{{X: 160, Y: 140}, {X: 320, Y: 140}, {X: 320, Y: 220}, {X: 160, Y: 220}},
 	}
 	m, err := shot.Crosshatch()
 	fmt.Println(m.Crosshatch.Format(0), err)
@@ -51,8 +51,8 @@ func ExampleShot_Crosshatch() {
 		}
 	}
 	_, err = shot.Crosshatch()
-	fmt.Println(errors.Is(err, photo.ErrOneFamily), err)
+	fmt.Println(errors.Is(err, photo.ErrFamilies), err)
 	// Output:
 	// 45° included <nil>
-	// true photo: only one family of lines: lines lean by 22°, and none enough the other way
+	// true photo: not two families of lines: lines lean by 22°, and none enough the other way
 }

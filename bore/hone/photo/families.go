@@ -70,43 +70,42 @@ func apart(a, b float64) float64 {
 	return min(d, 180-d)
 }
 
-// families returns the leans of the two families of lines in degrees, up and down, and how far the weaker
-// stands out. Grid holds the leans that the rows and the columns of the picture have on the wall.
-func (c *chart) families(grid [2]float64) (up, down, z float64, err error) {
+// families returns the leans of the two families of lines in degrees, up and down. Grid holds the leans that the rows and the columns of the picture have on the wall.
+func (c *chart) families(grid [2]float64) (up, down float64, err error) {
 	ps := c.peaks()
 	if len(ps) == 0 || !(ps[0].z >= leastZ) {
-		return 0, 0, 0, fmt.Errorf("photo: %w: no direction stands out of the wall", ErrNothing)
+		return 0, 0, fmt.Errorf("photo: %w: no direction stands out of the wall", ErrFaint)
 	}
 	first := ps[0]
 	if apart(first.lean, 0) < turningLean {
-		return 0, 0, 0, fmt.Errorf("photo: %w: the plainest lines lean by %.1f° from square to the axis", ErrTurning, first.lean)
+		return 0, 0, fmt.Errorf("photo: %w: the plainest lines lean by %.1f° from square to the axis", ErrTurning, first.lean)
 	}
 	if len(ps) < 2 || ps[1].z < leastZ || ps[1].height < secondShare*first.height || ps[1].support < support {
 		if onGrid(first, grid) {
-			return 0, 0, 0, fmt.Errorf("photo: %w: all that stands out lies along the rows or columns of the picture", ErrFaint)
+			return 0, 0, fmt.Errorf("photo: %w: all that stands out lies along the rows or columns of the picture", ErrFaint)
 		}
-		return 0, 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f°, and none enough the other way", ErrOneFamily, first.lean)
+		return 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f°, and none enough the other way", ErrFamilies, first.lean)
 	}
 	second := ps[1]
 	up, down = max(first.lean, second.lean), min(first.lean, second.lean)
 	switch {
 	case apart(second.lean, 0) < turningLean:
-		return 0, 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f° and by %.0f° from square to the axis", ErrTurning, first.lean, second.lean)
+		return 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f° and by %.0f° from square to the axis", ErrTurning, first.lean, second.lean)
 	case up < 0 || down > 0 || math.Abs(up+down) > 2*lopsided:
-		return 0, 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f° and %.0f°, not one up and one down alike", ErrOneFamily, first.lean, second.lean)
+		return 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f° and %.0f°, not one up and one down alike", ErrFamilies, first.lean, second.lean)
 	case up > steepest || down < -steepest:
-		return 0, 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f° and %.0f°: steeper than %v° they are not told from marks along the axis",
-			ErrOneFamily, up, down, steepest)
+		return 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f° and %.0f°: steeper than %v° they are not told from marks along the axis",
+			ErrFamilies, up, down, steepest)
 	}
 	if err := c.feigned(first, second, grid); err != nil {
-		return 0, 0, 0, err
+		return 0, 0, err
 	}
 	for _, p := range ps[2:] {
 		if p.z >= leastZ && p.height > thirdShare*second.height {
-			return 0, 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f°, %.0f° and %.0f°", ErrThird, first.lean, second.lean, p.lean)
+			return 0, 0, fmt.Errorf("photo: %w: lines lean by %.0f°, %.0f° and %.0f°", ErrFamilies, first.lean, second.lean, p.lean)
 		}
 	}
-	return up, down, second.z, nil
+	return up, down, nil
 }
 
 // onGrid reports whether a peak lies along the rows or the columns of the picture.

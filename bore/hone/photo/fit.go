@@ -30,12 +30,12 @@ type fitted struct {
 // A sight is all that the fit of a pose is given.
 type sight struct {
 	places  [4][2]float64 // of the corners on the wall, mm
-	corners [4]Point      // in the picture, pixels
+	corners [4]Pixel      // in the picture, pixels
 	radius  float64
 	marking float64 // standard uncertainty of a coordinate of a corner, pixels
 
 	logFocal, focalStd float64
-	mid                Point
+	mid                Pixel
 	midStd             float64
 }
 
@@ -46,7 +46,7 @@ func (g *sight) residuals(p *pose) (r outcome) {
 	for i, at := range g.places {
 		q, ok := p.project(at[0], at[1])
 		if !ok {
-			q = Point{far, far}
+			q = Pixel{far, far}
 		}
 		r[2*i] = (q.X - g.corners[i].X) / g.marking
 		r[2*i+1] = (q.Y - g.corners[i].Y) / g.marking
@@ -115,7 +115,7 @@ func (g *sight) refine(p pose) (fitted, bool) {
 func (g *sight) start(tiltX, tiltY float64) (pose, bool) {
 	p := pose{logFocal: g.logFocal, mid: g.mid, radius: g.radius}
 	p.rot = turned(turned([3]space{{1, 0, 0}, {0, -1, 0}, {0, 0, -1}}, space{0, tiltY, 0}), space{tiltX, 0, 0})
-	var middle Point
+	var middle Pixel
 	for _, c := range g.corners {
 		middle.X += c.X / 4
 		middle.Y += c.Y / 4

@@ -36,7 +36,7 @@ type grey struct {
 // readGrey reads the picture.
 func readGrey(img image.Image) (*grey, error) {
 	if img == nil {
-		return nil, fmt.Errorf("photo: picture: %w", ErrNotGiven)
+		return nil, fmt.Errorf("photo: picture: %w", units.ErrNotGiven)
 	}
 	box := img.Bounds()
 	w, h := box.Dx(), box.Dy()
@@ -112,7 +112,7 @@ func luma(r, g, b uint32) float32 {
 // flatten turns brightness into what stands out of its surroundings, in parts of them, and gives every pixel
 // a weight: none under the label, in glare, in the black, and just beside them. Surroundings reach the given
 // number of pixels each way. The light falls out, and with it whatever is wider than that.
-func (g *grey) flatten(reach int, label [4]Point) (out, weight []float32) {
+func (g *grey) flatten(reach int, label [4]Pixel) (out, weight []float32) {
 	w, h := g.w, g.h
 	weight = make([]float32, w*h)
 	for i, v := range g.pix {
@@ -122,12 +122,12 @@ func (g *grey) flatten(reach int, label [4]Point) (out, weight []float32) {
 	}
 	low, high := label[0], label[0]
 	for _, q := range label[1:] {
-		low = Point{min(low.X, q.X), min(low.Y, q.Y)}
-		high = Point{max(high.X, q.X), max(high.Y, q.Y)}
+		low = Pixel{min(low.X, q.X), min(low.Y, q.Y)}
+		high = Pixel{max(high.X, q.X), max(high.Y, q.Y)}
 	}
 	for y := max(0, int(low.Y)); y < min(h, int(high.Y)+1); y++ {
 		for x := max(0, int(low.X)); x < min(w, int(high.X)+1); x++ {
-			if inside(label, Point{float64(x) + 0.5, float64(y) + 0.5}) {
+			if inside(label, Pixel{float64(x) + 0.5, float64(y) + 0.5}) {
 				weight[y*w+x] = 0
 			}
 		}

@@ -20,15 +20,14 @@ const methodStd = 0.1
 
 // Crosshatch measures the angle of the crosshatch.
 //
-// What is missing is [ErrNotGiven], what is out of range [units.ErrRange]. Else the picture is refused by the
-// first that applies: [ErrSmall], [ErrCorners], [ErrNothing], [ErrTurning], [ErrOneFamily], [ErrFaint],
-// [ErrThird], [ErrSpread], [ErrDoubt].
+// What is missing is [units.ErrNotGiven], what is out of range [units.ErrRange]. Else the picture is refused by the
+// first that applies: [ErrSmall], [ErrCorners], [ErrFaint], [ErrTurning], [ErrFamilies], [ErrSpread], [ErrDoubt].
 func (s Shot) Crosshatch() (Measured, error) {
 	v, err := s.look()
 	if err != nil {
 		return Measured{}, err
 	}
-	up, down, z, err := v.chart.families(v.grid)
+	up, down, err := v.chart.families(v.grid)
 	if err != nil {
 		return Measured{}, err
 	}
@@ -54,7 +53,7 @@ func (s Shot) Crosshatch() (Measured, error) {
 	}
 	m := Measured{
 		Std: rounded(std), DoF: dof, Budget: budget, Leans: [2]units.Angle{rounded(up), rounded(down)},
-		Strength: z, Tilt: rounded(v.pose().tilt() * toDegrees), view: v,
+		Tilt: rounded(v.pose().tilt() * toDegrees), view: v,
 	}
 	if m.Crosshatch, err = hone.Included(rounded(angle)); err != nil {
 		return Measured{}, fmt.Errorf("photo: %w", err)

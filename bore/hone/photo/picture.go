@@ -24,7 +24,7 @@ func (m Measured) Picture() image.Image {
 		}
 		out.SetRGBA(i%v.grey.w, i/v.grey.w, c)
 	}
-	line := func(a, b Point, c color.RGBA) {
+	line := func(a, b Pixel, c color.RGBA) {
 		n := int(math.Ceil(max(math.Abs(b.X-a.X), math.Abs(b.Y-a.Y), 1)))
 		for i := range n + 1 {
 			t := float64(i) / float64(n)
@@ -36,10 +36,10 @@ func (m Measured) Picture() image.Image {
 	}
 	up, down := float64(m.Leans[0]), float64(m.Leans[1])
 	for _, s := range strands(v.pose(), v.used, up, down) {
-		for k, d := range [2]Point{s.up, s.down} {
+		for k, d := range [2]Pixel{s.up, s.down} {
 			half := 0.02 * float64(v.grey.w) / math.Hypot(d.X, d.Y)
 			c := [2]color.RGBA{{0, 230, 255, 255}, {255, 220, 0, 255}}[k]
-			line(Point{s.at.X - float64(half*d.X), s.at.Y - float64(half*d.Y)}, Point{s.at.X + float64(half*d.X), s.at.Y + float64(half*d.Y)}, c)
+			line(Pixel{s.at.X - float64(half*d.X), s.at.Y - float64(half*d.Y)}, Pixel{s.at.X + float64(half*d.X), s.at.Y + float64(half*d.Y)}, c)
 		}
 	}
 	return out

@@ -15,7 +15,7 @@ type pose struct {
 	rot      [3]space
 	shift    space
 	logFocal float64 // of the focal length in pixels
-	mid      Point   // where the axis of the lens meets the picture
+	mid      Pixel   // where the axis of the lens meets the picture
 	radius   float64 // of the bore
 }
 
@@ -27,15 +27,15 @@ func dot(a, b space) float64 {
 }
 
 // project returns where the place (s, y) of the wall stands in the picture; false where it is not ahead.
-func (p *pose) project(s, y float64) (Point, bool) {
+func (p *pose) project(s, y float64) (Pixel, bool) {
 	sin, cos := math.Sincos(s / p.radius)
 	at := space{p.radius * sin, y, p.radius - float64(p.radius*cos)}
 	depth := dot(p.rot[2], at) + p.shift[2]
 	if !(depth > 1e-6*p.radius) {
-		return Point{}, false
+		return Pixel{}, false
 	}
 	f := math.Exp(p.logFocal) / depth
-	return Point{
+	return Pixel{
 		p.mid.X + float64(f*(dot(p.rot[0], at)+p.shift[0])),
 		p.mid.Y + float64(f*(dot(p.rot[1], at)+p.shift[1])),
 	}, true
@@ -43,7 +43,7 @@ func (p *pose) project(s, y float64) (Point, bool) {
 
 // wall returns the place of the wall that stands at q: where the ray leaves the bore. It is false where the
 // ray misses the bore or leaves it behind the camera.
-func (p *pose) wall(q Point) (s, y float64, ok bool) {
+func (p *pose) wall(q Pixel) (s, y float64, ok bool) {
 	f := math.Exp(p.logFocal)
 	ray := space{(q.X - p.mid.X) / f, (q.Y - p.mid.Y) / f, 1}
 	var from, to space // of the camera and the ray, in the space of the wall
@@ -68,7 +68,7 @@ func (p *pose) wall(q Point) (s, y float64, ok bool) {
 }
 
 // A frame is how the picture moves with the wall: pixels to a millimetre round, and along.
-type frame struct{ round, along Point }
+type frame struct{ round, along Pixel }
 
 // frame returns the frame at (s, y), by differences over a hundredth of a millimetre.
 func (p *pose) frame(s, y float64) (frame, bool) {
@@ -78,8 +78,8 @@ func (p *pose) frame(s, y float64) (frame, bool) {
 	a1, ok3 := p.project(s, y+h)
 	a0, ok4 := p.project(s, y-h)
 	return frame{
-		Point{(r1.X - r0.X) / (2 * h), (r1.Y - r0.Y) / (2 * h)},
-		Point{(a1.X - a0.X) / (2 * h), (a1.Y - a0.Y) / (2 * h)},
+		Pixel{(r1.X - r0.X) / (2 * h), (r1.Y - r0.Y) / (2 * h)},
+		Pixel{(a1.X - a0.X) / (2 * h), (a1.Y - a0.Y) / (2 * h)},
 	}, ok1 && ok2 && ok3 && ok4
 }
 
@@ -87,7 +87,7 @@ func (p *pose) frame(s, y float64) (frame, bool) {
 func (f frame) area() float64 { return f.along.X*f.round.Y - f.round.X*f.along.Y }
 
 // lean returns the lean on the wall of a line that runs in the picture along d, from −90° to 90°.
-func (f frame) lean(d Point) float64 {
+func (f frame) lean(d Pixel) float64 {
 	det := float64(f.round.X*f.along.Y) - float64(f.along.X*f.round.Y)
 	s := (float64(f.along.Y*d.X) - float64(f.along.X*d.Y)) / det
 	y := (float64(f.round.X*d.Y) - float64(f.round.Y*d.X)) / det
@@ -95,9 +95,9 @@ func (f frame) lean(d Point) float64 {
 }
 
 // direction returns the direction in the picture of a line on the wall with that lean.
-func (f frame) direction(lean float64) Point {
+func (f frame) direction(lean float64) Pixel {
 	sin, cos := math.Sincos(lean)
-	return Point{float64(f.round.X*cos) + float64(f.along.X*sin), float64(f.round.Y*cos) + float64(f.along.Y*sin)}
+	return Pixel{float64(f.round.X*cos) + float64(f.along.X*sin), float64(f.round.Y*cos) + float64(f.along.Y*sin)}
 }
 
 // tilt is the angle at the middle of the label between the ray that sees it and the square to the wall.

@@ -36,7 +36,7 @@ func drawn(leans, depths []float64) photo.Shot {
 	return photo.Shot{
 		Picture: img, Bore: 400 * units.Millimetre, Focal: 40000, Whole: true,
 		Label:   photo.Label{Round: 8 * units.Millimetre, Along: 4 * units.Millimetre},
-		Corners: [4]photo.Point{{X: 160, Y: 140}, {X: 320, Y: 140}, {X: 320, Y: 220}, {X: 160, Y: 220}},
+		Corners: [4]photo.Pixel{{X: 160, Y: 140}, {X: 320, Y: 140}, {X: 320, Y: 220}, {X: 160, Y: 220}},
 	}
 }
 
@@ -47,15 +47,15 @@ func TestRefusalsByName(t *testing.T) {
 		want error
 	}{
 		"a crosshatch":        {drawn([]float64{30, -25}, []float64{30, 20}), nil},
-		"nothing":             {drawn(nil, nil), photo.ErrNothing},
-		"one family":          {drawn([]float64{25}, []float64{30}), photo.ErrOneFamily},
-		"a second too weak":   {drawn([]float64{30, -25}, []float64{30, 0.4}), photo.ErrOneFamily},
-		"both to one side":    {drawn([]float64{50, 20}, []float64{30, 30}), photo.ErrOneFamily},
-		"lopsided":            {drawn([]float64{50, -20}, []float64{30, 30}), photo.ErrOneFamily},
-		"too steep":           {drawn([]float64{75, -75}, []float64{30, 30}), photo.ErrOneFamily},
+		"nothing":             {drawn(nil, nil), photo.ErrFaint},
+		"one family":          {drawn([]float64{25}, []float64{30}), photo.ErrFamilies},
+		"a second too weak":   {drawn([]float64{30, -25}, []float64{30, 0.4}), photo.ErrFamilies},
+		"both to one side":    {drawn([]float64{50, 20}, []float64{30, 30}), photo.ErrFamilies},
+		"lopsided":            {drawn([]float64{50, -20}, []float64{30, 30}), photo.ErrFamilies},
+		"too steep":           {drawn([]float64{75, -75}, []float64{30, 30}), photo.ErrFamilies},
 		"turning":             {drawn([]float64{1}, []float64{30}), photo.ErrTurning},
 		"turning, and one":    {drawn([]float64{40, -2}, []float64{30, 25}), photo.ErrTurning},
-		"a third":             {drawn([]float64{30, -30, 60}, []float64{30, 25, 22}), photo.ErrThird},
+		"a third":             {drawn([]float64{30, -30, 60}, []float64{30, 25, 22}), photo.ErrFamilies},
 		"a weak third passes": {drawn([]float64{30, -30, 60}, []float64{30, 25, 4}), nil},
 	}
 	// A second family in one corner alone: a scratch or two.
@@ -69,7 +69,7 @@ func TestRefusalsByName(t *testing.T) {
 	rows["a family in one corner"] = struct {
 		shot photo.Shot
 		want error
-	}{corner, photo.ErrOneFamily}
+	}{corner, photo.ErrFamilies}
 	doubtful := drawn([]float64{30, -25}, []float64{30, 20})
 	doubtful.Marking = 8
 	rows["doubt"] = struct {
@@ -123,7 +123,7 @@ func TestSwingByName(t *testing.T) {
 // A label that leaves no wall to see.
 func TestNoWall(t *testing.T) {
 	shot := drawn([]float64{30, -25}, []float64{30, 20})
-	shot.Corners = [4]photo.Point{{X: 10, Y: 60}, {X: 470, Y: 60}, {X: 470, Y: 290}, {X: 10, Y: 290}}
+	shot.Corners = [4]photo.Pixel{{X: 10, Y: 60}, {X: 470, Y: 60}, {X: 470, Y: 290}, {X: 10, Y: 290}}
 	if m, err := shot.Crosshatch(); !errors.Is(err, photo.ErrSmall) {
 		t.Errorf("%v, %v", m.Crosshatch, err)
 	}

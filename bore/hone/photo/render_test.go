@@ -258,7 +258,7 @@ func (s *scene) leanAt(y, off, steepest float64) float64 {
 }
 
 // render returns the photograph and the corners as a person would mark them.
-func (s *scene) render() (image.Image, [4]photo.Point) {
+func (s *scene) render() (image.Image, [4]photo.Pixel) {
 	c, r := s.camera(), s.rng
 	lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	for i := range 21 {
@@ -315,10 +315,10 @@ func (s *scene) render() (image.Image, [4]photo.Point) {
 	for i, v := range soft {
 		img.Pix[i] = uint8(max(0, min(255, math.Round(float64(v)+s.noise*r.NormFloat64()))))
 	}
-	var corners [4]photo.Point
+	var corners [4]photo.Pixel
 	for i, k := range [4][2]float64{{-1, 1}, {1, 1}, {1, -1}, {-1, -1}} {
 		x, y := c.see(k[0]*s.labelRound/2, k[1]*s.labelAlong/2)
-		corners[i] = photo.Point{X: x + s.marking*r.NormFloat64(), Y: y + s.marking*r.NormFloat64()}
+		corners[i] = photo.Pixel{X: x + s.marking*r.NormFloat64(), Y: y + s.marking*r.NormFloat64()}
 	}
 	if s.quality == 0 {
 		return img, corners

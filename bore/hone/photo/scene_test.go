@@ -126,8 +126,8 @@ func refusals(vs []verdict) map[string]int {
 			continue
 		}
 		name := "another"
-		for _, e := range []error{photo.ErrNotGiven, photo.ErrCorners, photo.ErrSmall, photo.ErrNothing, photo.ErrOneFamily,
-			photo.ErrTurning, photo.ErrFaint, photo.ErrThird, photo.ErrSpread, photo.ErrDoubt} {
+		for _, e := range []error{units.ErrNotGiven, photo.ErrCorners, photo.ErrSmall, photo.ErrFaint, photo.ErrFamilies,
+			photo.ErrTurning, photo.ErrSpread, photo.ErrDoubt} {
 			if errors.Is(v.err, e) {
 				name = e.Error()
 			}

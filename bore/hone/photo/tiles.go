@@ -12,7 +12,7 @@ import (
 // A tile is a square of the unrolled wall that the spectrum is taken of.
 type tile struct {
 	s, y float64 // its middle, mm
-	node [nodes + 1][nodes + 1]Point
+	node [nodes + 1][nodes + 1]Pixel
 }
 
 // nodes is into how many parts a side of a tile is cut: within one the picture moves evenly with the wall.
@@ -62,7 +62,7 @@ func layTiles(p *pose, w, h int) (tiles, error) {
 	reach := 1.3 * p.radius // how far round is still seen at all
 	lo, hi := [2]float64{reach, math.Inf(1)}, [2]float64{-reach, math.Inf(-1)}
 	for i := range border + 1 {
-		for _, q := range [4]Point{
+		for _, q := range [4]Pixel{
 			{float64(w) * float64(i) / border, 0}, {float64(w) * float64(i) / border, float64(h)},
 			{0, float64(h) * float64(i) / border}, {float64(w), float64(h) * float64(i) / border},
 		} {

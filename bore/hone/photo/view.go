@@ -66,7 +66,7 @@ func (v *view) turn(ts *tiles, flat []float32) {
 	compass, transform := newCompass(ts.side), newTransform(ts.side)
 	power := make([]float64, ts.side*(ts.side/2+1))
 	v.used = make([]tile, 0, len(ts.all))
-	var grid [2]Point // of doubled angles: a direction has no sign
+	var grid [2]Pixel // of doubled angles: a direction has no sign
 	for i := range ts.all {
 		t := &ts.all[i]
 		if transform.read(t, flat, v.weight, v.grey.w) < leastShare {
@@ -76,7 +76,7 @@ func (v *view) turn(ts *tiles, flat []float32) {
 		transform.power(power)
 		compass.add(power, v.chart.rose(ts.part(t)))
 		f, _ := v.pose().frame(t.s, t.y)
-		for k, d := range [2]Point{{1, 0}, {0, 1}} {
+		for k, d := range [2]Pixel{{1, 0}, {0, 1}} {
 			sin, cos := math.Sincos(2 * f.lean(d))
 			grid[k].X += cos
 			grid[k].Y += sin
@@ -100,7 +100,7 @@ func (s Shot) check() error {
 	}{{"bore", s.Bore}, {"label round the bore", s.Label.Round}, {"label along the bore", s.Label.Along}} {
 		switch {
 		case one.l == 0:
-			return fmt.Errorf("photo: %s: %w", one.name, ErrNotGiven)
+			return fmt.Errorf("photo: %s: %w", one.name, units.ErrNotGiven)
 		case one.l < 0 || one.l > units.MaxLength:
 			return fmt.Errorf("photo: %s %v: %w: want above 0, up to %v", one.name, one.l, units.ErrRange, units.MaxLength)
 		}
@@ -124,7 +124,7 @@ func (s Shot) sight(g *grey) (*sight, error) {
 	}
 	out := &sight{radius: s.Bore.In(units.Millimetre) / 2, marking: marking / g.step}
 	for i, q := range s.Corners {
-		out.corners[i] = Point{q.X / g.step, q.Y / g.step}
+		out.corners[i] = Pixel{q.X / g.step, q.Y / g.step}
 	}
 	if err := checkCorners(out.corners, float64(g.w), float64(g.h)); err != nil {
 		return nil, err
@@ -136,7 +136,7 @@ func (s Shot) sight(g *grey) (*sight, error) {
 	if s.Focal > 0 {
 		out.logFocal, out.focalStd = math.Log(s.Focal/g.step), knownFocal
 	}
-	out.mid, out.midStd = Point{float64(g.w) / 2, float64(g.h) / 2}, cropMiddle*side
+	out.mid, out.midStd = Pixel{float64(g.w) / 2, float64(g.h) / 2}, cropMiddle*side
 	if s.Whole {
 		out.midStd = wholeMiddle * side
 	}
