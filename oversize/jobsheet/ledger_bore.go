@@ -199,7 +199,7 @@ func (b *book) wallForm() {
 		r.Says = "cylindricity: it wants two traces at least"
 	case len(f.Unseen) > 0:
 		r = open(demandForm, "", notSeen, step, give)
-		r.Says = "no trace shows " + f.Unseen[0].String()
+		r.Says = "no trace shows " + noTrace(f.Unseen[0])
 	}
 	if r.State == StateProven || r.Reason == notSeen {
 		for i, found := range f.Findings {

@@ -69,7 +69,11 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	if traced != nil {
 		p.Form, p.traced = &traced.form, traced
 	}
-	p.Missing = missing(before.bore, p.Bore, p.Form)
+	was := toRead(places(before.bore))
+	if len(c.Readings) == 0 {
+		was = printed(was) // of a trace not every direction
+	}
+	p.Missing = missing(was, p.Bore, p.Form)
 	if choice.Route != oversize.Sleeve { // else the bore that was read then is gone
 		if change, err := bore.Compare(before.bore, p.Bore); err == nil {
 			p.Changed = &change
@@ -92,11 +96,11 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	return p, nil
 }
 
-// missing returns the places of the survey that were neither read again nor traced.
-func missing(before, after bore.Geometry, traced *WallForm) []bore.Reading {
+// missing returns the places that were neither read again nor traced.
+func missing(was []bore.Reading, after bore.Geometry, traced *WallForm) []bore.Reading {
 	var list []bore.Reading
 	again := toRead(places(after))
-	for _, r := range toRead(places(before)) {
+	for _, r := range was {
 		if !slices.Contains(again, r) && !traced.has(r.Depth) {
 			list = append(list, r)
 		}

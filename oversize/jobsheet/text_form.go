@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/bore/form"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
@@ -50,9 +51,17 @@ func (s Sheet) formText(part *page.Section, f *WallForm) {
 	}
 	part.Add(sentence("Roundness is RONt of the minimum zone, radial, %s. Lobes are radial amplitudes; finer ones than these are in the roundness as far as points met them.", how))
 	for _, u := range f.Unseen {
-		part.Add(page.Caution("No trace shows " + u.String() + "."))
+		part.Add(page.Caution("No trace shows " + noTrace(u) + "."))
 	}
 	s.drawTrace(part, f)
+}
+
+// noTrace says what traces do not show.
+func noTrace(u bore.Unseen) string {
+	if u == bore.UnseenOddLobes {
+		return "three lobes: they want more points round the bore"
+	}
+	return u.String()
 }
 
 // lobesShown is the highest order of lobes that every trace carries, 5 at most: what is higher is a row too wide.
@@ -132,6 +141,24 @@ func (f *WallForm) rows(show Shown, cylinder string) (rows [][]string) {
 
 // mostAxes is along how many axes sizes are printed: of a trace there are more.
 const mostAxes = 6
+
+// printed returns the places along those axes that are printed.
+func printed(rs []bore.Reading) []bore.Reading {
+	axes := axesPrinted(axesOf(rs))
+	return slices.DeleteFunc(rs, func(r bore.Reading) bool { return !slices.Contains(axes, r.Axis) })
+}
+
+// along returns a bore with the places along some axes alone, and the largest and the smallest of each depth.
+func along(g bore.Geometry, axes []units.Angle) bore.Geometry {
+	g.Planes = slices.Clone(g.Planes)
+	for i, p := range g.Planes {
+		most, least := p.Largest().Axis, p.Smallest().Axis
+		g.Planes[i].Places = slices.DeleteFunc(slices.Clone(p.Places), func(q bore.Place) bool {
+			return !slices.Contains(axes, q.Axis) && q.Axis != most && q.Axis != least
+		})
+	}
+	return g
+}
 
 // axesPrinted returns those of the axes that are printed: of many, the four that are nearest to eighths of a turn.
 func axesPrinted(axes []units.Angle) []units.Angle {

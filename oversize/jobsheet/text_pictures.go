@@ -27,12 +27,16 @@ func draw(part *page.Section) func(page.Picture, error) {
 // unit is what lengths are printed in on pictures: the first of those shown.
 func (s Sheet) unit() units.Length { return s.Job.Units.units()[0] }
 
-// drawBore draws the wear of a cylinder, and the plane where it is most oval.
+// drawBore draws the wear of a cylinder and, where no trace shows more, the plane where it is most oval.
 func (s Sheet) drawBore(part *page.Section, g bore.Geometry, m picture.Marks) {
 	if !s.pictures {
 		return
 	}
 	add := draw(part)
+	if axes := axesOf(toRead(places(g))); len(axes) > mostAxes {
+		add(picture.Wear(along(g, axesPrinted(axes)), s.Job.Engine.Layout, m, s.unit()))
+		return
+	}
 	add(picture.Wear(g, s.Job.Engine.Layout, m, s.unit()))
 	if p, ok := g.At(g.OvalityAt); ok && g.HasOvality {
 		add(picture.Section(p, s.unit()))

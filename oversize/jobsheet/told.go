@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
@@ -35,9 +36,9 @@ func (g given) untold(choice oversize.Choice) []need {
 	}
 	e, l := g.Engine, g.Engine.Limits
 	ask(g.Gauge.Standard == (Standard{}), "gauge.standard", "what was the gauge set on?")
-	for _, c := range g.Cylinders {
-		ask(c.surveyed() && g.Gauge.Standard != (Standard{}) && g.gaugeOf(c.Readings, g.Gauge).Standard == (Standard{}), "gauge.spindle.on_standard", "was the spindle's indicator set on the standard?")
-	}
+	ask(g.Gauge.Standard != (Standard{}) && slices.ContainsFunc(g.Cylinders, func(c Cylinder) bool {
+		return c.surveyed() && g.gaugeOf(c.Readings, g.Gauge).Standard == (Standard{})
+	}), "gauge.spindle.on_standard", "was the spindle's indicator set on the standard?")
 	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(ringTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
 	ask(g.Counted.Readings == nil, "counted.readings", "how many readings were written down?")
 	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")

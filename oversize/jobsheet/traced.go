@@ -23,7 +23,7 @@ type WallForm struct {
 	Cylindricity uncertainty.Estimate  `json:"cylindricity,omitzero"`
 	Median       form.MedianLine       `json:"median,omitzero"`
 	Bend         uncertainty.Estimate  `json:"bend,omitzero"`
-	Unseen       []bore.Unseen         `json:"unseen,omitzero"`   // parts of ring travel without a trace
+	Unseen       []bore.Unseen         `json:"unseen,omitzero"`   // parts of ring travel without a trace, and odd lobes for too few points
 	Findings     []uncertainty.Finding `json:"findings,omitzero"` // of roundness and cylindricity, where they are limited
 }
 
@@ -40,6 +40,7 @@ type TraceForm struct {
 
 const (
 	pointsToALobe = 7  // ISO 12181-2
+	leastLobes    = 3  // that a trace shows which proves a roundness: the least that a gauge is blind to
 	mostLobes     = 15 //
 )
 
@@ -93,6 +94,11 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 	var err error
 	if t.bore, err = g.layout().Measure(readings, spindle); err != nil {
 		return nil, err
+	}
+	for _, f := range t.form.Traces {
+		if len(f.Radii) < leastLobes*pointsToALobe && !slices.Contains(t.form.Unseen, bore.UnseenOddLobes) {
+			t.form.Unseen = append(t.form.Unseen, bore.UnseenOddLobes)
+		}
 	}
 	for _, u := range t.bore.Unseen {
 		if u == bore.UnseenTravel || slices.Contains(unseenTravel[:], u) {

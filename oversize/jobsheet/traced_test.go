@@ -225,6 +225,20 @@ func TestTracesBeside(t *testing.T) {
 	}
 
 	j = tracedDemo(t)
+	for _, one := range cylinderOf(j, 0)["proof_traces"].([]any) {
+		var half []any
+		for i, r := range one.(tree)["radii"].([]any) {
+			if i%2 == 0 {
+				half = append(half, r)
+			}
+		}
+		one.(tree)["radii"], one.(tree)["step"] = half, "30°"
+	}
+	if r := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.StateOpen || name(r.Reason) != "not seen" {
+		t.Errorf("every other point: %s", r.Stands)
+	}
+
+	j = tracedDemo(t)
 	cylinderOf(j, 0)["proof_traces"] = cylinderOf(j, 0)["traces"]
 	put(t, j, "proof.standard.size", "74.0020 ± 0.0015 mm")
 	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen {
