@@ -15,9 +15,9 @@ import (
 // A Reading is one diameter, as the gauge showed it: how far below the deck, along which axis,
 // and how large. Readings at the same depth and axis are repeats of one place.
 type Reading struct {
-	Depth    units.Length `json:"depth,omitzero"` // from the deck, positive downwards
-	Axis     units.Angle  `json:"axis,omitzero"`  // from the thrust axis; 180° apart is the same axis
-	Diameter units.Length `json:"diameter"`       // as shown, not yet brought to 20 °C
+	Depth    units.Length `json:"depth,omitzero"`    // from the deck, positive downwards
+	Axis     units.Angle  `json:"axis,omitzero"`     // from the thrust axis; 180° apart is the same axis
+	Diameter units.Length `json:"diameter,omitzero"` // as shown, not yet brought to 20 °C; zero of a place still to be read
 	// Confirmed says that a reading far from its fellows was taken again and is right.
 	Confirmed bool `json:"confirmed,omitzero"`
 }

@@ -57,7 +57,7 @@ func cautions(s Sheet) []Note {
 	kind, twoStroke := s.Job.Tools.Hone, s.Job.Engine.Cycle == TwoStroke
 	does := map[string]bool{
 		anyWork: true, stripping: true, measuring: true, washing: true,
-		fittingRings: len(s.Job.Engine.Rings) > 0, honing: s.Honing.Stroke != 0,
+		fittingRings: len(s.Job.Engine.Rings) > 0, honing: s.Honing.Now.Stroke != 0,
 	}
 	for _, cc := range s.Choice.Cylinders {
 		switch cc.Route {

@@ -260,17 +260,17 @@ func (c *checker) proof(j Job) {
 	c.standard("proof.standard", p.Standard)
 	for _, order := range []struct {
 		path         string
-		later, first Moment
+		later, first string
 		want         string
 	}{
 		{"gauge.set_on", j.Survey.On, j.Gauge.SetOn, "the gauge was set after it was used, on %v"},
 		{"proof.set_on", p.On, p.SetOn, "the gauge was set after it was used, on %v"},
 	} {
-		if order.later.before(order.first) {
+		if before(order.later, order.first) {
 			c.fault(order.path, order.first, order.want, order.later)
 		}
 	}
-	if p.On.before(j.Survey.On) {
+	if before(p.On, j.Survey.On) {
 		c.fault("proof.on", p.On, "before the survey, on %v", j.Survey.On)
 	}
 	if a, b := j.Survey.TorquePlate, p.TorquePlate; a != nil && b != nil && *a != *b {
@@ -313,7 +313,7 @@ func rules() map[string]strictjson.Rule {
 	}
 	return map[string]strictjson.Rule{
 		"far": upTo(largestDepth), "fine": upTo(coarsest),
-		"turning": turning,
+		"turning": turning, "moment": moment,
 	}
 }
 

@@ -23,13 +23,13 @@ func (s Sheet) front() []page.Block {
 	front := []page.Block{sentence("%d × bore %s, stroke %s, %v, %v", e.Cylinders, show.plain(e.Bore), show.plain(e.Stroke), e.Cycle, e.Wall)}
 	for _, taken := range []struct {
 		what     string
-		on       Moment
+		on       string
 		by       string
 		clamping *bool
 	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.TorquePlate}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.TorquePlate}} {
 		var words []string
-		if !taken.on.isZero() {
-			words = append(words, "on "+taken.on.String())
+		if taken.on != "" {
+			words = append(words, "on "+taken.on)
 		}
 		if taken.by != "" {
 			words = append(words, "by "+taken.by)

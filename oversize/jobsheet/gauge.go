@@ -24,7 +24,7 @@ type Gauge struct {
 	Material     Metal              `json:"material,omitzero"`
 	Standard     Standard           `json:"standard,omitzero"`
 	Temperatures Temperatures       `json:"temperatures"`
-	SetOn        Moment             `json:"set_on,omitzero"` // when it was set to the standard
+	SetOn        string             `json:"set_on,omitzero" want:"moment"` // when it was set to the standard
 }
 
 // A Standard is what the gauge was set to.

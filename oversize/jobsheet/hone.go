@@ -20,28 +20,28 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 	if choice.Route == oversize.MakersProcess {
 		return h, omit(nil, "honing", "this wall is never honed"), nil
 	}
-	h.Stroke, h.Bore = t.Stroke, g.Engine.Bore
+	h.Now.Stroke, h.Now.Bore = t.Stroke, g.Engine.Bore
 	for i := len(bores) - 1; i >= 0; i-- {
 		if bores[i].known {
-			h.Bore = bores[i].size.Value
+			h.Now.Bore = bores[i].size.Value
 		}
 	}
-	if l := g.Engine.Layout; h.Stroke == 0 && l.Length != 0 && t.ToolLength != 0 {
+	if l := g.Engine.Layout; h.Now.Stroke == 0 && l.Length != 0 && t.ToolLength != 0 {
 		if t.RoomTop == nil || t.RoomBottom == nil {
 			return h, omit(nil, "honing", "give tools.room_top and tools.room_bottom, how much is free beyond each end of the bore: \"0 mm\" at a closed one"), nil
 		}
 		if h.Travel, err = t.travel(l); err == nil {
-			h.Stroke, err = h.Travel.Stroke()
+			h.Now.Stroke, err = h.Travel.Stroke()
 		}
 		if err != nil {
 			return HoneSheet{}, omit(nil, "honing", "%v", err), nil
 		}
 	}
-	if h.Stroke == 0 {
+	if h.Now.Stroke == 0 {
 		return HoneSheet{}, omit(nil, "honing", "give tools.stroke, or engine.layout.length and tools.tool_length"), nil
 	}
 	if t.SpindleNow != 0 && !t.StrokingNow.IsZero() {
-		h.Now = hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.SpindleNow, Stroking: t.StrokingNow}
+		h.Now.Spindle, h.Now.Stroking = t.SpindleNow, t.StrokingNow
 		if h.Leaves, err = h.Now.Crosshatch(); err != nil {
 			return h, nil, fault("tools.spindle_now", err)
 		}
@@ -52,7 +52,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 	if t.Crosshatch.IsZero() || t.Spindle.IsZero() || t.Stroking.IsZero() {
 		out = omit(out, "the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
 	} else {
-		on := hone.OnHand{Bore: h.Bore, Stroke: h.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
+		on := hone.OnHand{Bore: h.Now.Bore, Stroke: h.Now.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
 		reach, err := on.Find(t.want())
 		if err != nil {
 			out = omit(out, "the crosshatch on hand", "%v", err)
@@ -64,7 +64,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 	if h.Reach != nil && !t.want().Accepts(h.Leaves) {
 		h.Used = h.Reach.Best
 	}
-	if h.Used != (hone.Setting{}) {
+	if h.Used.Spindle != 0 {
 		out = append(out, h.alongTheWall(t, g.Engine.HoningAllowance)...)
 		out = append(out, h.tracks(t)...)
 	}
@@ -156,7 +156,7 @@ func (h *HoneSheet) traces(t Tools) ([]hone.Trace, error) {
 	var phases []hone.Phase
 	for _, p := range t.Phases {
 		phases = append(phases, hone.Phase{
-			Setting: hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: p.Spindle, Stroking: p.Stroking},
+			Setting: hone.Setting{Bore: h.Now.Bore, Stroke: h.Now.Stroke, Spindle: p.Spindle, Stroking: p.Stroking},
 			Stock:   p.RadialStock,
 			Groove:  p.Groove,
 		})

@@ -162,8 +162,8 @@ func (b *book) about() string {
 	if c := b.chosen(); c.Over != 0 {
 		text += ", +" + c.Over.String()
 	}
-	if b.proofs[b.at] != nil && !b.Proof.On.isZero() {
-		text += ", " + b.Proof.On.String()
+	if b.proofs[b.at] != nil && b.Proof.On != "" {
+		text += ", " + b.Proof.On
 	}
 	return text
 }

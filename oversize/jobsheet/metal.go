@@ -23,9 +23,6 @@ func (m *Metal) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// MarshalText returns the text.
-func (m Metal) MarshalText() ([]byte, error) { return []byte(m), nil }
-
 // material returns what the text names; nothing for the empty text.
 func (m Metal) material() (material.Material, error) {
 	if m == "" {

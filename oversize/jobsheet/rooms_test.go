@@ -638,9 +638,9 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 	}
 	same(t, "travel", h.Travel, travel)
 	stroke := must(travel.Stroke())(t)
-	same(t, "stroke", h.Stroke, stroke)
+	same(t, "stroke", h.Now.Stroke, stroke)
 	d := f.finished(t, s, 0).Diameter.Value
-	same(t, "bore honed", h.Bore, d)
+	same(t, "bore honed", h.Now.Bore, d)
 
 	spindle, stroking := field[hone.SpindleRange](f, "tools.spindle"), field[hone.StrokingRange](f, "tools.stroking")
 	drive := field[hone.Drive](f, "tools.drive")

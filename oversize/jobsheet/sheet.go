@@ -147,10 +147,10 @@ func (r RingSheet) inBore() bool { return r.Foretold != uncertainty.Estimate{} }
 
 // A HoneSheet is the crosshatch: what a setting leaves, and what is on hand.
 type HoneSheet struct {
-	Bore   units.Length    `json:"bore"`            // diameter that the angles are worked out for
-	Travel hone.Travel     `json:"travel,omitzero"` // zero where the job gives the stroke itself
-	Stroke units.Length    `json:"stroke"`
-	Now    hone.Setting    `json:"now,omitzero"`    // as it is meant to be set
+	Travel hone.Travel `json:"travel,omitzero"` // zero where the job gives the stroke itself
+	// Now is the setting in the job: the bore that the angles are worked out for, the stroke, and the speeds, zero where
+	// the job has none.
+	Now    hone.Setting    `json:"now,omitzero"`
 	Leaves hone.Crosshatch `json:"leaves,omitzero"` // what Now leaves
 	Reach  *hone.Found     `json:"reach,omitempty"` // what is on hand for the wanted crosshatch
 	// Used is the setting that the following is worked out for: Now, or the best on hand where Now

@@ -15,12 +15,12 @@ import (
 func (s Sheet) crosshatch() (part page.Section) {
 	show := s.Job.Units
 	h := s.Honing
-	if h.Stroke == 0 || s.done(honing) {
+	if h.Now.Stroke == 0 || s.done(honing) {
 		return
 	}
 	part.Title = "HONING"
 	s.checks(&part, honing)
-	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Bore), show.along(h.Stroke)))
+	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Now.Bore), show.along(h.Now.Stroke)))
 	if t := h.Travel; t.Tool != 0 {
 		part.Add(sentence("The tool of %s stands out by %s at the top and %s at the bottom.", show.plain(t.Tool), show.along(t.Top), show.along(t.Bottom)))
 	}

@@ -59,8 +59,8 @@ func gaugeLine(part *page.Section, show Shown, g Gauge, read bool) {
 	if g.Standard != (Standard{}) {
 		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + show.length(g.Standard.Size.Value)
 	}
-	if !g.SetOn.isZero() {
-		text += " on " + g.SetOn.String()
+	if g.SetOn != "" {
+		text += " on " + g.SetOn
 	}
 	var at []string
 	for _, t := range []struct {

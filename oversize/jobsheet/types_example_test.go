@@ -148,15 +148,6 @@ func ExampleProof() {
 	// 2026-03-15 08:30 true 19.1 ± 0.5 °C
 }
 
-func ExampleMoment() {
-	var m jobsheet.Moment
-	fmt.Println(m.UnmarshalText([]byte("14.3.26")))
-	fmt.Println(m.UnmarshalText([]byte("2026-03-14")), m)
-	// Output:
-	// want a day such as "2026-03-14" or a minute such as "2026-03-14 09:30"
-	// <nil> 2026-03-14
-}
-
 func ExampleCylinder() {
 	show(jobsheet.Cylinder{
 		Name: "1", Over: ptr(mustLength("0 mm")), WearShare: 0.7, PlatingWhole: ptr(true),
