@@ -47,12 +47,12 @@ func (t *trial) aim() error {
 		cc.Finish.Min = min(max(cc.Finish.Min, clean.Value+guard), cc.Finish.Max)
 		rule = fit.Tight
 	}
-	size, err := t.sizeIn(cc.Finish, rule)
-	if errors.Is(err, fit.ErrNarrow) {
-		cc.Cautions = append(cc.Cautions, gaugeTooCoarse)
-		size, _ = cc.Finish.Middle()
-	} else if err != nil {
+	size, caution, err := SizeToWorkTo(cc.Finish, t.c.Largest, t.piston, rule)
+	if err != nil {
 		return err
+	}
+	if caution != "" {
+		cc.Cautions = append(cc.Cautions, caution)
 	}
 	cc.Aim = size
 	if cc.Route == HoneAndKeep && !t.piston.IsZero() && t.engine.Clearance.HasMax() {
@@ -71,29 +71,37 @@ func (t *trial) aim() error {
 	return nil
 }
 
-// sizeIn returns the size that a rule aims at in a window, off its tight end by the expanded
-// doubt of the clearance: that of the piston and of the gauge, which will measure the finished
-// bore as it measured the worn one.
-func (t *trial) sizeIn(window units.Limits, rule fit.Aim) (units.Length, error) {
-	doubt := t.c.Largest
-	if !t.piston.IsZero() {
-		clearance, err := fit.Clearance(t.c.Largest, t.piston)
+// SizeToWorkTo returns the size that a rule aims at in a finish window, off its tight end by the expanded doubt of the
+// clearance: that of the piston, where there is one, and of the gauge, which will measure the finished bore as it
+// measured the worn one. Where the doubt leaves no size as far off both ends none can be proven: the caution says so,
+// and the size is the middle, from which a better gauge may still ask for more; else the caution is "".
+//
+// A window with an end missing is [units.ErrNotGiven]; errors of a piston are those of package fit.
+func SizeToWorkTo(window units.Limits, worn uncertainty.Estimate, p fit.Piston, rule fit.Aim) (size units.Length, caution string, err error) {
+	doubt := worn
+	if !p.IsZero() {
+		clearance, err := fit.Clearance(worn, p)
 		if err != nil {
-			return 0, err
+			return 0, "", err
 		}
 		doubt.Std, doubt.DoF = clearance.Std, clearance.DoF
 	}
-	if middle, ok := window.Middle(); ok && rule == fit.Centre {
+	middle, ok := window.Middle()
+	if ok && rule == fit.Centre {
 		// Where the middle is far enough off, its chance says so for less than the quantile.
 		doubt.Value = middle
 		f, err := uncertainty.Judge(doubt, units.Limits{Min: window.Min}, uncertainty.Risk{Accept: (1 - guardCoverage) / 2})
 		if err != nil || f.Verdict == uncertainty.Within {
-			return middle, err
+			return middle, "", err
 		}
 	}
 	guard, err := doubt.Expanded(guardCoverage)
 	if err != nil {
-		return 0, err
+		return 0, "", err
 	}
-	return fit.AimIn(window, guard, rule)
+	size, err = fit.AimIn(window, guard, rule)
+	if errors.Is(err, fit.ErrNarrow) || err == nil && window.Max-size < guard {
+		return middle, gaugeTooCoarse, nil
+	}
+	return size, "", err
 }

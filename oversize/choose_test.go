@@ -311,18 +311,27 @@ func TestShiftTakesWall(t *testing.T) {
 	}
 }
 
-// TestCentreKeepsItsGuard: an aim at the centre moves off the tight end as far as the doubt at
-// 95 % on both sides asks, and no further.
+// TestCentreKeepsItsGuard: the aim is off either end by the doubt at 95 % on both sides, or in the middle, and the choice
+// says that nothing can be proven.
 func TestCentreKeepsItsGuard(t *testing.T) {
-	for _, test := range []struct{ std, want string }{
-		{"0.0048", "67.2595"},   // 1.95996 × 4.8 µm is less than half of 19 µm
-		{"0.0052", "67.260192"}, // 10.192 µm is more
+	coarse := []string{oversize.GaugeTooCoarse}
+	for _, test := range []struct {
+		aim       fit.Aim
+		std, want string
+		cautions  []string
+	}{
+		{fit.Centre, "0.0048", "67.2595", nil}, // 1.95996 × 4.8 µm is less than half of 19 µm
+		{fit.Centre, "0.0052", "67.2595", coarse},
+		{fit.Centre, "0.0098", "67.2595", coarse}, // 19.208 µm is more than all of it
+		{fit.Tight, "0.0048", "67.259408", nil},
+		{fit.Tight, "0.0052", "67.2595", coarse},
+		{fit.Tight, "0.0098", "67.2595", coarse},
 	} {
 		e, c := pump(), cylinder("1", mm("0.15"))
-		c.Largest.Std = mm(test.std)
+		e.Aim, c.Largest.Std = test.aim, mm(test.std)
 		got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
-		if err != nil || got.Cylinders[0].Aim.Round(units.Nanometre) != mm(test.want) || got.Cautions != nil {
-			t.Errorf("std %s mm: %+v, %v; want %s mm", test.std, got.Cylinders[0], err, test.want)
+		if err != nil || got.Cylinders[0].Aim.Round(units.Nanometre) != mm(test.want) || !slices.Equal(got.Cautions, test.cautions) {
+			t.Errorf("%v, std %s mm: %+v, %v; want %s mm, %v", test.aim, test.std, got.Cylinders[0], err, test.want, test.cautions)
 		}
 	}
 }

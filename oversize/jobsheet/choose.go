@@ -3,13 +3,15 @@
 package jobsheet
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
-	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // choose hands the whole engine to package oversize, once every bore has been read; the zero Choice until
@@ -57,8 +59,13 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 	}
 	for i := range choice.Cylinders {
 		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve && !waiting(g.Job, choice) {
-			if c.Finish, c.Aim, err = g.sleeveFinish(i, *c); err != nil {
+			if err := g.sleeveFinish(i, c, read[i].bore.Largest.Size); err != nil {
 				return choice, fault("engine.sleeve", err)
+			}
+			for _, caution := range c.Cautions {
+				if !slices.Contains(choice.Cautions, caution) {
+					choice.Cautions = append(choice.Cautions, caution)
+				}
 			}
 		}
 	}
@@ -81,30 +88,32 @@ func pathOf(err error) string {
 	return path
 }
 
-// sleeveFinish returns what the bore of a sleeve is finished to: the window that the piston of its size
-// leaves, where one was measured, and the size to work to.
-func (g given) sleeveFinish(i int, c oversize.CylinderChoice) (window units.Limits, aim units.Length, err error) {
+// sleeveFinish adds what the bore of a sleeve is finished to: the window that the piston of its size leaves, where one
+// was measured, and the size to work to, by a gauge as good as it was in the worn bore.
+func (g given) sleeveFinish(i int, c *oversize.CylinderChoice, worn uncertainty.Estimate) error {
 	e := g.Engine
-	window = c.Finish
+	var piston fit.Piston
 	if p := g.pistonFor(i, c.Over, -1); p.has() && !e.Limits.PistonClearance.IsZero() {
-		piston, err := g.fitPiston(p)
+		var err error
+		if piston, err = g.fitPiston(p); err != nil {
+			return err
+		}
+		if c.Finish, err = fit.FinishWindow(piston, e.Limits.PistonClearance); err != nil {
+			return err
+		}
+	}
+	c.Aim = e.at(c.Over)
+	if c.Finish.HasMin() && c.Finish.HasMax() {
+		aim, caution, err := oversize.SizeToWorkTo(c.Finish, worn, piston, fit.Centre)
 		if err != nil {
-			return window, 0, err
+			return err
 		}
-		if window, err = fit.FinishWindow(piston, e.Limits.PistonClearance); err != nil {
-			return window, 0, err
-		}
-	}
-	aim = e.at(c.Over)
-	if window.HasMin() && window.HasMax() {
-		if aim, err = fit.AimIn(window, 0, fit.Centre); err != nil {
-			return window, 0, err
+		if c.Aim = aim; caution != "" {
+			c.Cautions = append(c.Cautions, caution)
 		}
 	}
-	if e.Sleeve.Finish != 0 {
-		aim = e.Sleeve.Finish
-	}
-	return window, aim, nil
+	c.Aim = cmp.Or(e.Sleeve.Finish, c.Aim)
+	return nil
 }
 
 // stays reports whether a bore keeps its size and form.
