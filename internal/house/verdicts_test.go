@@ -20,7 +20,6 @@ var asksVerdict = map[string]string{
 	"read.go remedies":        "works out what would settle a finding, which is printed",
 	"texture.go texture":      "writes a row of the ledger",
 	"overview.go mark":        "prints the finding of a row that is open because the work is to come",
-	"front.go buys":           "prints what to get where a ring is too wide",
 	"text_proof.go proofWork": "prints the way out of a row that has failed",
 }
 

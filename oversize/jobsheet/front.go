@@ -11,7 +11,6 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
-	"borewright.example/rings"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -267,19 +266,14 @@ func (s Sheet) buys() string {
 	if sleeves > 0 {
 		list = append(list, fmt.Sprintf("%d × sleeve", sleeves))
 	}
-	for _, c := range s.Cylinders {
+	for i, c := range s.Cylinders {
 		for _, r := range c.Rings {
-			if r.Filing.Action == rings.TooWide && !(r.Service.Verdict == uncertainty.Within && r.Service.Subject != "" && s.keeps(c.Name)) {
+			if s.tooWide(r, i) {
 				list = append(list, fmt.Sprintf("another %s ring for cylinder %s: this one is too wide", r.Ring, c.Name))
 			}
 		}
 	}
 	return strings.Join(list, "; ")
-}
-
-// keeps reports whether a cylinder keeps its bore, in which a used ring may stay.
-func (s Sheet) keeps(name string) bool {
-	return slices.ContainsFunc(s.Choice.Cylinders, func(c oversize.CylinderChoice) bool { return c.Name == name && stays(c) })
 }
 
 // unseen says in a few words what the readings cannot show of any cylinder, which every gauge is blind to left out.

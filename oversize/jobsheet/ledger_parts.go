@@ -128,10 +128,10 @@ func (b *book) ringRows() {
 		return
 	}
 	for n, ring := range b.Engine.Rings {
-		var sheet *RingSheet
-		for k := range b.rings[b.at] {
-			if b.rings[b.at][k].Ring == ring.Name {
-				sheet = &b.rings[b.at][k]
+		var sheet RingSheet
+		for _, r := range b.rings[b.at] {
+			if r.Ring == ring.Name {
+				sheet = r
 			}
 		}
 		w := ringRows{book: b, n: n, ring: ring, sheet: sheet}
@@ -148,7 +148,7 @@ type ringRows struct {
 	*book
 	n     int
 	ring  Ring
-	sheet *RingSheet
+	sheet RingSheet // zero: it was not measured
 }
 
 func (w ringRows) put(r Row) {
@@ -157,31 +157,35 @@ func (w ringRows) put(r Row) {
 	w.book.put(r)
 }
 
-// toSet is the row of a gap that was not measured in the bore it goes into.
-func (w ringRows) toSet(d Demand) Row {
+// toSet is the row of a gap that was not measured in the bore it goes into, with what its first reading foretells.
+func (w ringRows) toSet(d Demand, foretold uncertainty.Finding) Row {
 	step := StepSetRingGaps
 	if s := w.workStep(); s == StepWaitForOthers || s == StepMeasureBetter || s == StepMeasure {
 		step = s
 	}
 	r := open(d, "", notMeasured, step, w.path+"rings.finished")
-	if w.sheet != nil && w.sheet.Filing.Now.Subject != "" {
-		r.Finding = &w.sheet.Filing.Now
+	if foretold.Subject != "" {
+		r.Finding = &foretold
 	}
 	return r
 }
 
 // inBore reports whether the gap was measured in the bore that goes together.
-func (w ringRows) inBore() bool { return w.sheet != nil && w.sheet.inBore() && w.gaugeSet() }
+func (w ringRows) inBore() bool { return w.sheet.inBore() && w.gaugeSet() }
 
 func (w ringRows) gap() Row {
 	field := fmt.Sprintf("engine.rings[%d].gap", w.n)
 	switch {
-	case w.sheet != nil && w.sheet.unfit:
+	case w.sheet.unfit:
 		return Row{Demand: demandGap, State: StateFailed, Reason: unfit, Step: StepAskMaker, Give: []string{field}}
 	case w.ring.Gap.IsZero():
 		return open(demandGap, "", noLimit, w.later(StepTell), field)
 	case !w.inBore():
-		return w.toSet(demandGap)
+		r := w.toSet(demandGap, w.sheet.expected)
+		if f := w.sheet.expected; f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper {
+			r.Reason = wideRing
+		}
+		return r
 	}
 	v := verdict{StepSetRingGaps, StepMeasureBetter}
 	if w.sheet.Filing.Action == rings.FileEnds {
@@ -195,7 +199,7 @@ func (w ringRows) service() Row {
 	case w.ring.GapLimit == 0:
 		return open(demandServiceGap, "", noLimit, w.later(StepTell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
 	case !w.inBore():
-		return w.toSet(demandServiceGap)
+		return w.toSet(demandServiceGap, w.sheet.Service)
 	}
 	return judged(demandServiceGap, "", w.sheet.Service, verdict{StepSetRingGaps, StepMeasureBetter}, w.path+"rings.finished")
 }
@@ -203,20 +207,19 @@ func (w ringRows) service() Row {
 func (w ringRows) running() Row {
 	t := w.Engine.Running
 	switch {
-	case w.sheet != nil && w.sheet.Hot.Subject != "":
+	case w.sheet.Hot.Subject != "":
 		r := judged(demandRunningGap, "", w.sheet.Hot, verdict{StepAskMaker, StepMeasureBetter}, w.path+"rings.finished", "engine.running")
 		switch {
 		case r.State == StateFailed:
 			r.Reason = touches
 		case !w.inBore():
-			r = w.toSet(demandRunningGap)
-			r.Finding = &w.sheet.Hot
+			r = w.toSet(demandRunningGap, w.sheet.Hot)
 		case r.State == StateOpen:
 			r.Reason = mayTouch
 		}
 		return r
 	case t.Ring != (bore.Temperature{}) && t.Bore != (bore.Temperature{}):
-		return w.toSet(demandRunningGap)
+		return w.toSet(demandRunningGap, uncertainty.Finding{})
 	case t.RingsByWindow:
 		r := w.gap()
 		r.Demand = demandRunningGap
@@ -232,14 +235,12 @@ func (w ringRows) hot() Row {
 	switch {
 	case w.ring.HotGap == 0:
 		return notAsked(demandHotGap, "")
-	case w.sheet == nil || w.sheet.HotEnough.Subject == "" && w.Engine.Running.Ring != (bore.Temperature{}):
-		return w.toSet(demandHotGap)
+	case w.sheet.Ring == "" || w.sheet.HotEnough.Subject == "" && w.Engine.Running.Ring != (bore.Temperature{}):
+		return w.toSet(demandHotGap, uncertainty.Finding{})
 	case w.sheet.HotEnough.Subject == "":
 		return open(demandHotGap, "", notSaid, w.later(StepTell), "engine.running.ring", "engine.running.bore")
 	case !w.inBore() && w.sheet.HotEnough.Verdict != uncertainty.Beyond:
-		r := w.toSet(demandHotGap)
-		r.Finding = &w.sheet.HotEnough
-		return r
+		return w.toSet(demandHotGap, w.sheet.HotEnough)
 	}
 	return judged(demandHotGap, "", w.sheet.HotEnough, verdict{StepAskMaker, StepMeasureBetter}, w.path+"rings.finished")
 }
@@ -260,27 +261,25 @@ func (w ringRows) ends() {
 		ring := fmt.Sprintf("engine.rings[%d]", w.n)
 		r := open(demandEnds, name, notSaid, w.later(StepTell), ring+".peg", ring+".play")
 		if w.ring.Peg != nil && w.ring.Play != nil {
-			r = w.toSet(demandEnds)
+			r = w.toSet(demandEnds, uncertainty.Finding{})
 			r.Of = name
 		}
-		if w.sheet != nil {
-			for _, room := range w.sheet.Ports {
-				if room.Port != n {
-					continue
-				}
-				says := room.Room.Round(10*units.Micrometre).String() + " between an end and the port"
-				switch {
-				case room.Room <= 0:
-					r = Row{Demand: demandEnds, Of: name, State: StateFailed, Reason: endCrosses, Step: StepAskMaker}
-				case w.inBore():
-					r = provenBy(demandEnds, name, noReason)
-				}
-				r.Says = says
+		for _, room := range w.sheet.Ports {
+			if room.Port != n {
+				continue
 			}
-			// A port that no ring passes has no room to speak of.
-			if len(w.sheet.Ports) > 0 && r.Says == "" && w.inBore() {
-				r = notAsked(demandEnds, name)
+			says := room.Room.Round(10*units.Micrometre).String() + " between an end and the port"
+			switch {
+			case room.Room <= 0:
+				r = Row{Demand: demandEnds, Of: name, State: StateFailed, Reason: endCrosses, Step: StepAskMaker}
+			case w.inBore():
+				r = provenBy(demandEnds, name, noReason)
 			}
+			r.Says = says
+		}
+		// A port that no ring passes has no room to speak of.
+		if len(w.sheet.Ports) > 0 && r.Says == "" && w.inBore() {
+			r = notAsked(demandEnds, name)
 		}
 		r.Key = fmt.Sprintf("ports[%d]", n)
 		w.put(r)

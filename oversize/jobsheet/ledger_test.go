@@ -532,3 +532,50 @@ func TestTexture(t *testing.T) {
 		}
 	}
 }
+
+// TestCoarseGaugeIsSaid: where no size in the finish window can be proven the sheet says so, of a bored cylinder as of
+// a sleeve. The window is 0.025 mm wide.
+func TestCoarseGaugeIsSaid(t *testing.T) {
+	for _, c := range []struct{ demo, path, size string }{
+		{"pump", "engine.oversizes.1.pistons.0.size", "78.446"}, {"sleeve", "cylinders.0.piston", "77.946"},
+	} {
+		for doubt, coarse := range map[string]bool{"0.004": false, "0.014": true, "0.030": true} {
+			j := demoTrees(t)[c.demo]
+			size := any(fmt.Sprintf("%s ± %s mm", c.size, doubt))
+			if c.demo == "sleeve" {
+				size = tree{"size": size, "axis": "across pin", "coating": "0 mm"}
+				put(t, j, "cylinders.0.piston_for", "0 mm")
+				put(t, j, "engine.one_size", false)
+			}
+			put(t, j, c.path, size)
+			choice := mustPlan(t, j).Choice
+			said := func(caution string) bool { return strings.Contains(caution, "cannot be proven") }
+			if slices.ContainsFunc(choice.Cautions, said) != coarse || slices.ContainsFunc(choice.Cylinders[0].Cautions, said) != coarse {
+				t.Errorf("%s, piston ± %s mm: %v", c.demo, doubt, choice.Cautions)
+			}
+		}
+	}
+}
+
+// TestWideRing: a ring wider than a new one may stay in a bore that stays, up to its limit in service, but not one that
+// was filed for it; the front asks for another where the row of its gap does.
+func TestWideRing(t *testing.T) {
+	for _, c := range []struct {
+		gap    string
+		filed  bool
+		bought bool
+	}{{"0.60 ± 0.03 mm", false, false}, {"0.60 ± 0.03 mm", true, true}, {"1.30 ± 0.03 mm", false, true}} {
+		j := demoTrees(t)["keep"]
+		put(t, j, "cylinders.0.rings.0.gap", c.gap)
+		put(t, j, "cylinders.0.rings.0.finished", c.gap)
+		put(t, j, "cylinders.0.rings.0.filed", c.filed)
+		s := mustPlan(t, j)
+		var text strings.Builder
+		if err := s.WriteText(&text); err != nil {
+			t.Fatal(err)
+		}
+		if row := rowOf(t, s, "cylinders[0].rings[0].gap"); strings.Contains(text.String(), "another top ring") != c.bought || settled(row.State) == c.bought {
+			t.Errorf("%+v: %v %v\n%s", c, row.State, row.Stands, text.String()[:900])
+		}
+	}
+}

@@ -34,6 +34,7 @@ const (
 	noStandard   // the gauge was set on no standard: it decides no size
 	notSaid      // the job does not say
 	notMeasured  // nobody measured it
+	wideRing     // nor the gap in the bore it goes into, and by its first reading it will be too wide
 	notSeen      // the places read do not show it
 	noLimit      // no figure to hold it against
 	toCome       // the work is still to come
@@ -92,6 +93,7 @@ var reasonFacts = [...]reasonFact{
 	noStandard:     {"no standard", "the gauge was set on no standard: it decides no size", isMissing, false, false},
 	notSaid:        {"not said", "the job does not say", isMissing, true, false},
 	notMeasured:    {"not measured", "not measured", isMissing, true, false},
+	wideRing:       {"wide ring", "by its first reading too wide for this bore", isMissing, true, false},
 	notSeen:        {"not seen", "the places read do not show it", isMissing, true, false},
 	noLimit:        {"no limit", "no figure is given to hold it against", isMissing, true, false},
 	toCome:         {"to come", "still to come", isMissing, false, false},

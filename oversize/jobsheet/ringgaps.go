@@ -167,11 +167,15 @@ func (w ringWork) judge(r *RingSheet, window units.Limits) error {
 	if w.stays && w.ring.GapLimit != 0 && !w.measured.Filed { // one that was filed is fitted as a new one
 		window.Max = w.ring.GapLimit
 	}
-	if !r.inBore() || window.IsZero() {
+	if window.IsZero() {
 		return nil
 	}
-	r.Measured, err = uncertainty.Judge(r.Gap, window, w.risk.row)
-	r.Measured.Subject = "end gap as measured"
+	found, subject := &r.Measured, "end gap as measured"
+	if !r.inBore() {
+		found, subject = &r.expected, "end gap to expect"
+	}
+	*found, err = uncertainty.Judge(r.Gap, window, w.risk.row)
+	found.Subject = subject
 	return err
 }
 

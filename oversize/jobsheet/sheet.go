@@ -139,7 +139,8 @@ type RingSheet struct {
 	// Ports is the room between the ends of a pegged ring and each port.
 	Ports []rings.Room `json:"ports,omitzero"`
 
-	unfit bool // no gap in the maker's window leaves the hot gap that is wanted
+	unfit    bool                // no gap in the maker's window leaves the hot gap that is wanted
+	expected uncertainty.Finding // the gap against the window, while it was not measured in this bore
 }
 
 // inBore reports whether the gap was measured in the bore that goes together.

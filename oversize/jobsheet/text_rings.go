@@ -80,7 +80,7 @@ func (s Sheet) rings() (part page.Section) {
 // expected ones while the bore is still to come.
 func (s Sheet) ringWork(r RingSheet, i int) string {
 	show := s.Job.Units
-	row := s.row(i, fmt.Sprintf("rings[%d].gap", s.Job.Engine.ringIndex(r.Ring)))
+	row := s.gapRow(r, i)
 	switch f := r.Filing; {
 	case row.State == StateProven:
 		return "fits, measured"
@@ -106,12 +106,23 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 	case rings.AsIs:
 		return "should fit; measure it in this bore: " + page.Blank
 	case rings.TooWide:
-		if stays(s.Choice.Cylinders[i]) {
-			return "too wide for a new ring; a used one may stay"
+		if s.tooWide(r, i) {
+			return "already too wide: another ring, for this size"
 		}
-		return "already too wide: another ring, for this size"
+		return "too wide for a new ring; a used one may stay"
 	}
 	return "undecided: measure the gap better"
+}
+
+// gapRow returns the row of a ring's gap.
+func (s Sheet) gapRow(r RingSheet, cylinder int) *Row {
+	return s.row(cylinder, fmt.Sprintf("rings[%d].gap", s.Job.Engine.ringIndex(r.Ring)))
+}
+
+// tooWide reports whether a ring is to be replaced, since its row says that nothing can be filed on.
+func (s Sheet) tooWide(r RingSheet, cylinder int) bool {
+	row := s.gapRow(r, cylinder)
+	return row.Reason == wideRing && !row.State.settled() || row.State == StateFailed && r.Filing.Action == rings.TooWide
 }
 
 // of returns the rows of a cylinder, of the engine for -1.
