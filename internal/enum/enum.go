@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package enum gives the enumerations of this module their text, both ways, so that it is
-// written once.
+// Package enum gives the enumerations of this module their text, both ways, written once.
 package enum
 
 import (

@@ -42,15 +42,3 @@ func TestNoName(t *testing.T) {
 		t.Error(c, err)
 	}
 }
-
-func TestRows(t *testing.T) {
-	rows := []enum.Row{{"none"}, {"hot", "It is hot.", "common practice"}}
-	for c, want := range map[colour][2]string{0: {}, 1: {"It is hot.", "common practice"}, 2: {}, -1: {}} {
-		if got := [2]string{enum.Sentence(c, rows), enum.Source(c, rows)}; got != want {
-			t.Errorf("%d: %q", int8(c), got)
-		}
-	}
-	if got := enum.Names(rows); len(got) != 2 || got[1] != "hot" {
-		t.Errorf("%q", got)
-	}
-}

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -39,9 +38,8 @@ const (
 )
 
 // cautionRows have a short name and the warning in full: all common practice, but where a source stands beside one.
-var cautionRows = [...]enum.Row{
-	noCaution: {"none"},
-	evenHeat:  {"even heat", CautionEvenHeat},
+var cautionRows = [...][2]string{
+	evenHeat: {"even heat", CautionEvenHeat},
 	nothingTrapped: {"nothing trapped", "Plugs, studs, seals and bearings out, every passage and blind hole open, washed and dried first: " +
 		"trapped water or oil turns to vapour and bursts the part or throws scalding liquid."},
 	hotParts: {"hot parts", CautionHotParts}, // from memory
