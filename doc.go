@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package borewright is the landing page of a library for one whole workshop job: a worn engine
-// cylinder on the bench, a dial bore gauge, a drill or a lathe, and the maker's limits. Is it to be
-// honed and kept, bored to the next oversize, or sleeved? At what size does the work stop, what
-// crosshatch does the hone really leave, what will the ring gaps and clearances be, and do the
+// Package borewright is the landing page of a library for one workshop job, a worn engine cylinder.
+// It lies on the bench, with a dial bore gauge, a drill or a lathe, and the maker's limits. Is it
+// to be honed and kept, bored to the next oversize, or sleeved? At what size does the work stop,
+// what crosshatch does the hone really leave, what will the ring gaps and clearances be, and do the
 // readings prove it?
 //
 //	job, err := jobsheet.ReadJob(file)
@@ -64,8 +64,6 @@
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
 //	how long until it is worn out?                 bore.WearRate, bore.Rate.Until
-//	how does a trace, a wall, get in?              form.FromRadii, FromPolar, FromPoints, FromSections, FromWallPoints
-//	what passes 15 undulations a turn?             form.Trace.Filter
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
 //	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
 //	is that really the best circle?                form.Circle.Check
@@ -87,7 +85,7 @@
 //	where in a worn bore do I set the gap?         rings.Narrowest
 //	what gap in the finished bore?                 rings.Gap.In
 //	what gap when hot, and which cold one for it?  rings.Warm.Hot, rings.Warm.Least
-//	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove.SideClearance
+//	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove.SideClearance, BackClearance
 //	where do the ends of the rings go?             rings.Stagger, rings.Ends
 //	how thick a ring for this wall pressure?       rings.Thickness
 //	how hard does a ring press?                    rings.Section.Tension, TensionUnder

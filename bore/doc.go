@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package bore turns the gauge readings of one cylinder into everything a careful machinist
-// would conclude from them: sizes, form, wear, whether it is worn out by the maker's limits, what
-// it would clean up at, and what the readings cannot show.
+// Package bore turns the gauge readings of one cylinder into what they can and cannot say. That
+// is everything a careful machinist would conclude from them: sizes, form, wear, whether it is
+// worn out by the maker's limits, what it would clean up at, and what the readings cannot show.
 //
 //	g, err := bore.Measure(readings, gauge)   // sizes and form at 20 °C, each with its doubt
 //	findings, err := g.Judge(limits, risk)    // within, beyond or undecided, limit by limit

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package examples is the list of the lessons: programs of one file that teach the arithmetic of a worn
-// cylinder, one step of the job each. It has no code itself.
+// Package examples lists the lessons, programs of one file each, and has no code itself. They teach the
+// arithmetic of a worn cylinder, one step of the job each.
 //
 //	go run ./examples/measure                                           from a clone
 //	go run borewright.example/examples/measure@latest                   without one

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package oversize decides for a whole engine: hone and keep the present size, bore to which
-// size on offer, sleeve, or leave it to the maker's process. It also divides the stock over the
-// operations, and says what a new bore does to displacement and compression.
+// Package oversize decides for a whole engine: hone, bore to which size on offer, or sleeve. Or
+// it leaves it to the maker's process. It also divides the stock over the operations, and says
+// what a new bore does to displacement and compression.
 //
 // # The choice
 //

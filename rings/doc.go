@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package rings is the arithmetic of piston rings: the end gap in any bore, what to file off,
-// what is left of it when hot, the play in the groove, how hard a ring presses, and whether it
-// follows a bore that is not round.
+// Package rings is the arithmetic of piston rings: gaps, filing, heat, grooves, force and form.
+// It has the end gap in any bore, what to file off, what is left of it when hot, the play in the
+// groove, how hard a ring presses, and whether it follows a bore that is not round.
 //
 // # End gap
 //

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package units has the quantities of a workshop: exact lengths and windows for them, and temperatures, angles, speeds,
-// frequencies, volumes, pressures, forces and expansions.
+// Package units has the quantities of a workshop, exact lengths first. There are windows for lengths, and
+// temperatures, angles, speeds, frequencies, volumes, pressures, forces and expansions.
 //
 // # Why 25.4 is exact and 0.03937 is not
 //

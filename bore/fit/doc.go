@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package fit is about the piston in its bore: the sizes that the finished bore may have, the
-// size to work to, the clearance that is left cold and warm, and which piston goes into which
-// bore.
+// Package fit is about the piston in its bore: its clearance, and the size of bore that gives it.
+// It has the sizes that the finished bore may have, the size to work to, the clearance that is
+// left cold and warm, and which piston goes into which bore.
 //
 // # Formulas
 //

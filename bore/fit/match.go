@@ -13,8 +13,8 @@ import (
 
 // A Pair is a piston in a bore, both by their place in the lists, from 0, with its clearance.
 type Pair struct {
-	Bore      int          `json:"bore"`
-	Piston    int          `json:"piston"`
+	Bore      int          `json:"bore"`      // its place, from 0
+	Piston    int          `json:"piston"`    // its place, from 0
 	Clearance units.Length `json:"clearance"` // diametral, negative where the piston is the larger
 	Inside    bool         `json:"inside"`    // the clearance window
 }

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package form turns a radial trace of a bore, as a roundness instrument, a rotary table or a
-// measuring machine gives it, into the answers of the standards: the four reference circles with
-// the roundness about each, three of them certified; straightness; harmonics and the Gaussian
-// filter; and what a two-point gauge, a three-point gauge or a vee-block would have made of the
-// same wall.
+// Package form turns radial traces of a bore into roundness, cylindricity and straightness. A
+// trace is what a roundness instrument, a rotary table or a measuring machine gives; the answers
+// are those of the standards: the four reference circles with the roundness about each, three of
+// them certified; straightness; harmonics and the Gaussian filter; and what a two-point gauge, a
+// three-point gauge or a vee-block would have made of the same wall.
 //
 //	t, err := form.FromRadii(radii)         // or FromPolar, FromPoints
 //	z, err := t.MinimumZone()               // z.RONt, z.Centre, z.Certificate.Contacts()

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package hone is the arithmetic of honing a cylinder: the crosshatch that a setting really
-// leaves, and the setting that leaves the crosshatch wanted; how far to stroke, where along the wall
-// the metal goes, and how long the next pass may be.
+// Package hone is the arithmetic of honing: crosshatch, strokes, removal, and when to stop. It
+// has the crosshatch that a setting really leaves, and the setting that leaves the crosshatch
+// wanted; how far to stroke, where along the wall the metal goes, and how long the next pass may
+// be.
 //
 // # The recipe that does not do what it says
 //

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package surface is the texture of a honed wall, from a profile: how much peak is left to run in, how much
-// core bears, how much valley holds oil; whether that is what the rings' maker asks for; and what plateau
-// strokes change of it.
+// Package surface is the texture of a honed wall, from a profile. It says how much peak is left to run in,
+// how much core bears, how much valley holds oil; whether that is what the rings' maker asks for; and what
+// plateau strokes change of it.
 //
 //	p, err := surface.Read(file)                            // or FromHeights, FromPoints
 //	t, err := p.Texture(surface.Filter{CutOff: 800 * units.Micrometre})

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"log"
 	"math"
-	"slices"
 	"strings"
 
 	"borewright.example/bore/hone"
@@ -79,7 +78,7 @@ func ExampleMeasure() {
 		log.Fatal(err)
 	}
 	for _, v := range w.Values {
-		if slices.Contains([]string{"Rpk", "Rk", "Rvk", "Mr1", "Mr2"}, v.Parameter) {
+		if v.Parameter >= surface.Rpk && v.Parameter != surface.Oil {
 			fmt.Println(v)
 		}
 	}

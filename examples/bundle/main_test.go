@@ -40,9 +40,17 @@ func needGo(t *testing.T) {
 	}
 }
 
+// leaveOutWhenShort skips what takes ten seconds and more.
+func leaveOutWhenShort(t *testing.T) {
+	if testing.Short() {
+		t.Skip("bundles every program, or builds what it bundled")
+	}
+}
+
 // TestBundles: every program beside this one makes an archive with the program as it stands, and
 // packages without comments, tests or test libraries. That of a lesson the playground takes.
 func TestBundles(t *testing.T) {
+	leaveOutWhenShort(t)
 	needGo(t)
 	mains, err := filepath.Glob("../*/main.go")
 	if err != nil || len(mains) < 15 {
@@ -114,6 +122,7 @@ func TestBundles(t *testing.T) {
 // packages, of those that lean on other modules and of those that need short names, a bundle builds by
 // itself and prints what the program prints.
 func TestBundleRuns(t *testing.T) {
+	leaveOutWhenShort(t)
 	needGo(t)
 	for _, name := range []string{"pistons", "ringgap", "wholewall"} {
 		text, _, err := bundle("../" + name)

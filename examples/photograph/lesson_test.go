@@ -13,6 +13,9 @@ import (
 )
 
 func TestLesson(t *testing.T) {
+	if testing.Short() {
+		t.Skip("renders and measures 200 walls")
+	}
 	steep, tilted := shipped, shipped
 	steep.included, steep.round, steep.along = 100*units.Degree, 5*units.Millimetre, 10*units.Millimetre
 	tilted.tilt, tilted.second = -40*units.Degree, 0.7

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package jobsheet carries a whole job: from the readings of an engine's cylinders, as a job
-// file holds them, to the job sheet that a person works by.
+// Package jobsheet carries a whole job, from a file of readings to the sheet that a person works by.
 //
 //	job, err := jobsheet.ReadJob(file)  // strict: every fault at once, each with its place
 //	sheet, err := jobsheet.Plan(job)    // through every room of the library
@@ -31,7 +30,7 @@
 // Leaving a field out and not knowing it are two things. not_known lists what a workshop has to go without: the
 // ring travel (read then from within 10 mm of the deck to one stroke below), the share of the wear, a least wall
 // (then only sizes on the maker's own list are bored). Where nobody stated a doubt a wide one is taken and
-// shown ([Assumption]): 0.010 mm for a micrometer without a certificate and what was measured with it, 0.03 mm
+// shown ([Sheet.Assumed]): 0.010 mm for a micrometer without a certificate and what was measured with it, 0.03 mm
 // for a gap by feelers, 0.5 mm for a wall, two steps of the scale for the dial, one for scatter where no place was
 // read twice, 10 µm for a radius of a trace, 1 K along the wall, 2° for a crosshatch. A gauge set on no standard decides no size.
 //

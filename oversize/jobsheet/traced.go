@@ -29,7 +29,7 @@ type WallForm struct {
 
 // A TraceForm is one trace.
 type TraceForm struct {
-	Depth     units.Length         `json:"depth"`
+	Depth     units.Length         `json:"depth"`     // below the deck
 	Radii     []units.Length       `json:"radii"`     // at 20 °C, from the axis of the spindle, as evenly as in the job
 	Mean      units.Length         `json:"mean"`      // diameter of its least-squares circle
 	Circle    form.Circle          `json:"circle"`    // its minimum zone

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package sleeve is about a sleeve held in a barrel by interference: how tight it sits and what
-// that does to both parts, which classes of ISO 286 give which interference, how hot or cold the
-// parts must be to go together, how far the bore closes in and what is left to hone, and whether
-// the sleeve stays tight when the engine is hot.
+// Package sleeve is about a sleeve held in a barrel by interference. It says how tight it sits
+// and what that does to both parts, which classes of ISO 286 give which interference, how hot or
+// cold the parts must be to go together, how far the bore closes in and what is left to hone, and
+// whether the sleeve stays tight when the engine is hot.
 //
 // # DIAMETRAL interference
 //

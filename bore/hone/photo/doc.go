@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package photo measures the crosshatch that is really on a wall, from a photograph: the included angle with
-// its doubt, or a refusal by name where two families of lines do not stand out.
+// Package photo measures the crosshatch that is really on a wall, from a photograph. It gives the included
+// angle with its doubt, or a refusal by name where two families of lines do not stand out.
 //
 //	m, err := photo.Shot{
 //		Picture: img, Bore: 67 * units.Millimetre, Whole: true,

@@ -30,7 +30,7 @@ type Label struct {
 
 // A Shot is a photograph of the wall of a bore.
 type Shot struct {
-	Picture image.Image  `json:"-"`
+	Picture image.Image  `json:"-"`     // any size, in any colours
 	Bore    units.Length `json:"bore"`  // its diameter
 	Label   Label        `json:"label"` // stuck on the wall
 

@@ -6,6 +6,9 @@ import "testing"
 
 // Everyday walls: few enough scenes that the bars leave room for chance. The deep run holds the bars themselves.
 func TestEveryday(t *testing.T) {
+	if testing.Short() {
+		t.Skip("renders and measures 60 walls")
+	}
 	vs := among(t, 60, everyday(300, 400))
 	r := sumUp(vs)
 	t.Log(r, refusals(vs))

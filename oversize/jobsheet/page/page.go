@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package page is what stands on a workshop's paper, before it is typed: a document of sections, and a section of
-// blocks that say what they are (a heading, a sentence, an item, something to tick, a caution, a table, a form
-// to fill in, a picture) and never how they look. It knows no engine and decides nothing.
+// Package page is what stands on a workshop's paper before it is typed: sections of blocks. Blocks say what they are
+// (a heading, a sentence, an item, something to tick, a caution, a table, a form to fill in, a picture) and never how
+// they look. It knows no engine and decides nothing.
 //
 // Typists print a document: [Text] for a screen, a printer or a page of so many lines, [HTML] for a browser
 // and a sheet of A4. Whatever text they are handed, of any length and with any character, comes out as that

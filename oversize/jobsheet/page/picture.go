@@ -41,7 +41,7 @@ type (
 	}
 	// A Circle is round.
 	Circle struct {
-		Centre Point
+		Centre Point   // of the circle
 		Radius float64 // in mm
 		Stroke Stroke  // what it means
 	}

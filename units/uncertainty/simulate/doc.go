@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package simulate propagates distributions through a model by Monte Carlo (JCGM 101:2008), for the same
-// model that uncertainty.Propagate takes.
+// Package simulate propagates distributions through a model by Monte Carlo (JCGM 101:2008). It takes
+// the same model as uncertainty.Propagate.
 //
 // The law of propagation replaces a model by a plane and a result by a normal distribution. That
 // serves where inputs are many, none leads, and the model hardly bends over their doubt; in a shop, nearly

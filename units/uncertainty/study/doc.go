@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package study finds out what a gauge, and those who read it, are good for: from one ring read ten
-// times up to a crossed study of parts, persons and repeats.
+// Package study finds out what a gauge, and those who read it, are good for. Studies go from one ring
+// read ten times up to a crossed study of parts, persons and repeats.
 //
 // Everything that is decided about a bore hangs on the doubt of its gauge, and a workshop can find
 // that doubt in half an hour with what lies on the bench. Read one setting ring ten times, taking

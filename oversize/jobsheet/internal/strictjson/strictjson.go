@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package strictjson reads JSON that a person wrote, or a stranger, and says everything that is wrong with
-// it at once: every [Fault] with its path, its place in the file, the value as it was typed and what is
+// Package strictjson reads JSON that a person or a stranger wrote, and says all that is wrong with it. It
+// says so at once: every [Fault] with its path, its place in the file, the value as it was typed and what is
 // wanted. encoding/json stops at the first unknown field, and lets through a key given twice, a key in
 // another case, null, broken characters and any depth.
 //
