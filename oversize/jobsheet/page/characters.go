@@ -8,11 +8,21 @@ import (
 	"unicode/utf8"
 )
 
+// plain reports whether a text is of printing characters of ASCII alone, as most are.
+func plain(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
+
 // clean returns a text with a question mark for every character that does not print: one that moves the cursor,
 // turns the direction of the line, or is none at all. White space of any kind is a space.
 func clean(s string) string {
-	if plain := strings.IndexFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) < 0; plain {
-		return s // as most are
+	if plain(s) {
+		return s
 	}
 	return strings.Map(func(r rune) rune {
 		switch {
@@ -62,6 +72,9 @@ var wide = &unicode.RangeTable{
 
 // width returns how many columns a text takes.
 func width(s string) int {
+	if plain(s) {
+		return len(s)
+	}
 	n := 0
 	for _, r := range s {
 		n += runeWidth(r)

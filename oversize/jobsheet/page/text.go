@@ -225,8 +225,8 @@ func words(text string) iter.Seq[string] {
 				next++ // the space
 			}
 			word, _, _ := strings.Cut(text[next:], " ")
-			sign, number := slices.Contains(signs, last), last != "" && strings.Trim(last, "+-−.0123456789") == ""
-			if to > 0 && !((sign || number && follows(word)) && width(text[from:to]) < most) {
+			held := slices.Contains(signs, last) || isNumber(last) && follows(word)
+			if to > 0 && !(held && width(text[from:to]) < most) {
 				if !yield(text[from:to]) {
 					return
 				}
@@ -238,6 +238,16 @@ func words(text string) iter.Seq[string] {
 			yield(text[from:to])
 		}
 	}
+}
+
+// isNumber reports whether a word is one, with its sign.
+func isNumber(word string) bool {
+	for _, r := range word {
+		if (r < '0' || r > '9') && r != '.' && r != '+' && r != '-' && r != '−' {
+			return false
+		}
+	}
+	return word != ""
 }
 
 // signs stand between the parts of a value.

@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 const leaveOut = "leave the field out where nothing is known"
@@ -42,7 +43,7 @@ func (d decoder) value(n *node, v reflect.Value, at *place) {
 		}
 	case reflect.String:
 		if d.text(n, at) {
-			v.SetString(n.text)
+			v.SetString(strings.Clone(n.text)) // of its own, that the file need not stay
 		}
 	case reflect.Bool:
 		if d.is(n, boolean, at) {

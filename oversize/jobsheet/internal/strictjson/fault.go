@@ -3,7 +3,6 @@
 package strictjson
 
 import (
-	"bytes"
 	"fmt"
 	"strconv"
 	"strings"
@@ -76,13 +75,13 @@ type mark struct{ offset, line, column int }
 func (d *Document) position(offset int) (line, column int) {
 	m := &d.last
 	between := d.data[min(offset, m.offset):max(offset, m.offset)]
-	lines, characters := bytes.Count(between, []byte("\n")), utf8.RuneCount(between)
+	lines, characters := strings.Count(between, "\n"), utf8.RuneCountInString(between)
 	if offset < m.offset {
 		lines, characters = -lines, -characters
 	}
 	m.offset, m.line, m.column = offset, m.line+lines, m.column+characters
 	if lines != 0 {
-		m.column = utf8.RuneCount(d.data[bytes.LastIndexByte(d.data[:offset], '\n')+1 : offset])
+		m.column = utf8.RuneCountInString(d.data[strings.LastIndexByte(d.data[:offset], '\n')+1 : offset])
 	}
 	return m.line + 1, m.column + 1
 }

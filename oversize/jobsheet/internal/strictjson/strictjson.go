@@ -42,7 +42,7 @@ type Reader struct {
 // A Document is what was read, with all that is wrong with it.
 type Document struct {
 	reader Reader
-	data   []byte
+	data   string
 	root   node
 	faults []Fault
 	at     map[string]bool // the paths at fault
@@ -58,8 +58,7 @@ func (r Reader) Made() *Document {
 // Read reads data into v, a pointer. Whatever is at fault leaves v as it was, and the rest is still read.
 func (r Reader) Read(data []byte, v any) *Document {
 	d := r.Made()
-	d.data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	if d.parse(); d.Whole() {
+	if d.parse(bytes.TrimPrefix(data, []byte("\ufeff"))); d.Whole() {
 		decoder{d}.value(&d.root, reflect.ValueOf(v).Elem(), nil)
 	}
 	return d

@@ -3,7 +3,6 @@
 package strictjson
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -92,21 +91,22 @@ func (n *node) field(name string) *node {
 	return nil
 }
 
-// parse builds the tree, token by token. What breaks it off is a fault of the whole; fields given twice and
+// parse builds the tree. What breaks it off is a fault of the whole; fields given twice and
 // broken characters are faults that leave a tree to go on with.
-func (d *Document) parse() {
+func (d *Document) parse(raw []byte) {
+	d.data = string(raw)
 	data := d.data
 	switch {
 	case len(data) > d.reader.MostBytes:
 		d.broken(-1, nil, "larger than %d bytes, the most allowed", d.reader.MostBytes)
 		return
-	case len(bytes.TrimSpace(data)) == 0:
+	case strings.TrimSpace(data) == "":
 		d.broken(-1, nil, "empty: want a JSON object")
 		return
-	case !utf8.Valid(data):
+	case !utf8.ValidString(data):
 		valid := 0
 		for valid < len(data) {
-			c, size := utf8.DecodeRune(data[valid:])
+			c, size := utf8.DecodeRuneInString(data[valid:])
 			if c == utf8.RuneError && size == 1 {
 				break
 			}
@@ -115,16 +115,22 @@ func (d *Document) parse() {
 		d.broken(valid, nil, "not UTF-8")
 		return
 	}
-	p := parser{d, json.NewDecoder(bytes.NewReader(data))}
-	p.dec.UseNumber()
+	p := parser{doc: d}
 	if !p.value(&d.root, nil, 0) {
 		return
 	}
-	end := int(p.dec.InputOffset())
-	if rest := bytes.TrimLeft(data[end:], " \t\r\n"); len(rest) > 0 {
+	if rest := strings.TrimLeft(data[p.at:], blanks); len(rest) > 0 {
+		if !json.Valid(raw[:p.at]) {
+			p.syntax()
+			return
+		}
 		d.broken(len(data)-len(rest), nil, "text after the end")
+	} else if !json.Valid(raw) {
+		p.syntax()
 	}
 }
+
+const blanks = " \t\r\n"
 
 // broken notes a fault of the whole, at an offset or, where that is below 0, nowhere.
 func (d *Document) broken(offset int, err error, want string, args ...any) {
@@ -135,94 +141,150 @@ func (d *Document) broken(offset int, err error, want string, args ...any) {
 	d.note(f)
 }
 
+// A parser follows where values begin and end. It lets pass much that is no JSON: what it has read is asked of
+// encoding/json afterwards, and so is where it could not go on.
 type parser struct {
 	doc *Document
-	dec *json.Decoder
+	at  int // offset of what comes next
 }
 
 // value reads the next value into n. It reports false where the reading has to end.
-func (p parser) value(n *node, at *place, depth int) bool {
-	n.offset = p.next()
+func (p *parser) value(n *node, at *place, depth int) bool {
+	first := p.peek()
+	n.offset = p.at
 	if depth > p.doc.reader.MostDepth {
 		p.doc.broken(n.offset, nil, "nested deeper than %d, the most allowed", p.doc.reader.MostDepth)
 		return false
 	}
-	t, err := p.dec.Token()
-	if err != nil {
-		return p.syntax(err)
-	}
-	switch v := t.(type) {
-	case json.Delim:
-		if v == '{' {
-			return p.object(n, at, depth)
-		}
+	switch first {
+	case '{':
+		return p.object(n, at, depth)
+	case '[':
 		return p.array(n, at, depth)
-	case string:
-		n.kind, n.text = text, v
-	case json.Number:
-		n.kind, n.text = number, v.String()
-	case bool:
-		n.kind, n.text = boolean, fmt.Sprint(v)
-	case nil:
-		n.kind, n.text = null, "null"
+	case '"':
+		n.kind = text
+		return p.text(&n.text)
+	}
+	rest := p.doc.data[p.at:]
+	end := strings.IndexAny(rest, blanks+",:]}")
+	if end < 0 {
+		end = len(rest)
+	}
+	n.text, p.at = rest[:end], p.at+end
+	switch n.text {
+	case "":
+		return p.syntax()
+	case "true", "false":
+		n.kind = boolean
+	case "null":
+		n.kind = null
+	default:
+		n.kind = number
 	}
 	return true
 }
 
-// next returns where the next value begins.
-func (p parser) next() int {
-	at := int(p.dec.InputOffset())
-	return len(p.doc.data) - len(bytes.TrimLeft(p.doc.data[at:], " \t\r\n,:"))
+// peek returns the byte that comes next after blanks, 0 at the end.
+func (p *parser) peek() byte {
+	for ; p.at < len(p.doc.data); p.at++ {
+		if c := p.doc.data[p.at]; c != ' ' && c != '\n' && c != '\t' && c != '\r' {
+			return c
+		}
+	}
+	return 0
 }
 
-func (p parser) object(n *node, at *place, depth int) bool {
-	n.kind = object
-	seen := map[string]bool{}
-	for p.dec.More() {
-		t, err := p.dec.Token()
-		if err != nil {
-			return p.syntax(err)
+// text reads a text, at its first quote.
+func (p *parser) text(into *string) bool {
+	data := p.doc.data
+	escaped := false
+	for i := p.at + 1; i < len(data); i++ {
+		switch data[i] {
+		case '\\':
+			escaped = true
+			i++
+		case '"':
+			whole := data[p.at : i+1]
+			*into, p.at = whole[1:len(whole)-1], i+1
+			return !escaped || json.Unmarshal([]byte(whole), into) == nil || p.syntax()
 		}
-		f := field{name: t.(string)} // the decoder lets nothing else stand here
+	}
+	return p.syntax()
+}
+
+// many fields are looked up in a map when another is asked for.
+const many = 16
+
+func (p *parser) object(n *node, at *place, depth int) bool {
+	n.kind = object
+	var seen map[string]bool
+	for p.at++; ; {
+		switch p.peek() {
+		case '}':
+			p.at++
+			return true
+		case ',':
+			p.at++
+			continue
+		case '"':
+		default:
+			return p.syntax()
+		}
+		var f field
+		if !p.text(&f.name) {
+			return false
+		}
+		if p.peek() != ':' {
+			return p.syntax()
+		}
+		p.at++
 		in := &place{up: at, name: f.name}
 		if !p.value(&f.value, in, depth+1) {
 			return false
 		}
-		if seen[f.name] {
+		if len(n.fields) == many {
+			seen = map[string]bool{}
+			for _, g := range n.fields {
+				seen[g.name] = true
+			}
+		}
+		if seen[f.name] || seen == nil && n.field(f.name) != nil {
 			p.doc.fault(in, &f.value, "given twice", nil)
 			continue
 		}
-		seen[f.name] = true
+		if seen != nil {
+			seen[f.name] = true
+		}
 		n.fields = append(n.fields, f)
 	}
-	_, err := p.dec.Token()
-	return p.syntax(err)
 }
 
-func (p parser) array(n *node, at *place, depth int) bool {
+func (p *parser) array(n *node, at *place, depth int) bool {
 	n.kind = array
-	for p.dec.More() {
+	for p.at++; ; {
+		switch p.peek() {
+		case ']':
+			p.at++
+			return true
+		case ',':
+			p.at++
+			continue
+		}
 		n.items = append(n.items, node{})
 		i := len(n.items) - 1
 		if !p.value(&n.items[i], &place{up: at, item: i, list: true}, depth+1) {
 			return false
 		}
 	}
-	_, err := p.dec.Token()
-	return p.syntax(err)
 }
 
-// syntax notes where the JSON broke off, and reports whether it did not. The scanner of encoding/json names the
-// place; its tokens count it in two ways.
-func (p parser) syntax(err error) bool {
-	if err == nil {
-		return true
-	}
+// syntax notes where the JSON breaks off, and returns false. The scanner of encoding/json names the place.
+func (p *parser) syntax() bool {
 	var whole json.RawMessage
 	var s *json.SyntaxError
-	switch errors.As(json.Unmarshal(p.doc.data, &whole), &s); {
-	case s == nil:
-		p.doc.broken(-1, err, "not JSON: %v", err)
+	switch err := json.Unmarshal([]byte(p.doc.data), &whole); {
+	case !errors.As(err, &s):
+		p.doc.broken(p.at, err, "not JSON")
 	case int(s.Offset) >= len(p.doc.data) && s.Error() == "unexpected end of JSON input":
 		p.doc.broken(len(p.doc.data), io.ErrUnexpectedEOF, "not JSON: it ends too early")
 	default:
