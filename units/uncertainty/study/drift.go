@@ -15,9 +15,8 @@ import (
 // follows the last reading. Where the order matters, readings are not independent, and their
 // spread says less than it seems.
 type Drift struct {
-	N int `json:"n"` // how many readings
 	// Lag1 is the autocorrelation of each reading with the one before, −1 to 1: Σ(xᵢ−x̄)(xᵢ₋₁−x̄)/Σ(xᵢ−x̄)².
-	// Readings in no order show about −1/N; 0 stands for readings that are all alike.
+	// Readings in no order show about −1/n of n; 0 stands for readings that are all alike.
 	Lag1 float64 `json:"lag1"`
 	// Runs is how many stretches above or below the median there are, readings on it left out.
 	Runs  int                  `json:"runs"`
@@ -45,7 +44,7 @@ func DriftOf(readings ...units.Length) (Drift, error) {
 		xs[i] = (r - readings[0]).In(units.Picometre)
 		points[i] = uncertainty.Observation{X: float64(i), Y: xs[i]}
 	}
-	d := Drift{N: n, RunsP: 1, CreepP: 1}
+	d := Drift{RunsP: 1, CreepP: 1}
 	d.lag(xs)
 	d.count(xs)
 	line, err := uncertainty.FitLine(points...)

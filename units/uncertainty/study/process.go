@@ -3,45 +3,20 @@
 package study
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
-// ErrProcess: a process that no parts can come from, or a risk outside its range.
-var ErrProcess = errors.New("no such process or risk")
-
-// Shape is how the true sizes of a process are spread.
-type Shape int8
-
-// Shapes.
-const (
-	Normal Shape = iota
-	Gamma        // above zero and leaning to the left: a roundness or a runout
-)
-
-var shapeNames = [...]string{"normal", "gamma"}
-
-// String returns "normal" or "gamma".
-func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
-
-// MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
-func (s Shape) MarshalText() ([]byte, error) { return enum.Marshal(s, shapeNames[:]) }
-
-// UnmarshalText reads the text of [Shape.String]. On error the receiver keeps its value.
-func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, shapeNames[:]) }
-
 // A Process is where many like parts come from: how their true sizes are spread.
 type Process struct {
-	Mean  units.Length `json:"mean"` // of the true sizes
-	Std   units.Length `json:"std"`  // standard deviation, above 0
-	Shape Shape        `json:"shape,omitzero"`
+	Mean  units.Length `json:"mean"`           // of the true sizes
+	Std   units.Length `json:"std"`            // standard deviation, above 0
+	Gamma bool         `json:"gamma,omitzero"` // gamma, not normal: above zero and leaning to the left, as a roundness or a runout
 }
 
 // Risks are what becomes of the parts of a process that are measured and sorted: shares of all parts,
@@ -71,8 +46,8 @@ func (r Risks) Delivered() float64 {
 // another matter: 1 − Conform of [uncertainty.Judge], with what is known of the process by
 // [Process.Given]. At a limit without a guard band it is one half, while the average may be 1 %.
 //
-// A process without a spread, or of a shape gamma whose mean is below its standard deviation, is
-// ErrProcess; a negative std is uncertainty.ErrStd; limits that are not given are
+// A process without a spread, or one of gamma whose mean is below its standard deviation, is
+// units.ErrRange; a negative std is uncertainty.ErrStd; limits that are not given are
 // uncertainty.ErrLimits, crossed ones units.ErrCrossed.
 func (p Process) Risks(std units.Length, tolerance, acceptance units.Limits) (Risks, error) {
 	if err := p.check(std, tolerance); err != nil {
@@ -86,11 +61,11 @@ func (p Process) Risks(std units.Length, tolerance, acceptance units.Limits) (Ri
 
 // GuardBand returns the least guard band, rounded up to 1 nm, that keeps the consumer's risk of [Process.Risks] at
 // or below consumer, above 0 up to 0.5: acceptance limits that much inside the tolerance, at each limit
-// that is given (JCGM 106:2012 8.3). Errors are those of Risks, and ErrProcess for
+// that is given (JCGM 106:2012 8.3). Errors are those of Risks, and units.ErrRange for
 // another risk, NaN among them.
 func (p Process) GuardBand(std units.Length, tolerance units.Limits, consumer float64) (units.Length, error) {
 	if !(consumer > 0 && consumer <= 0.5) {
-		return 0, fmt.Errorf("study: guard band for a risk of %v: %w (above 0 up to 0.5)", consumer, ErrProcess)
+		return 0, fmt.Errorf("study: guard band for a risk of %v: %w (above 0 up to 0.5)", consumer, units.ErrRange)
 	}
 	if err := p.check(std, tolerance); err != nil {
 		return 0, err
@@ -129,7 +104,7 @@ func (p Process) GuardBand(std units.Length, tolerance units.Limits, consumer fl
 //
 // The result goes to [uncertainty.Judge], whose Conform is then the probability for this part. A
 // process judged from its own readings, or a part that is not of it, makes this bolder than it
-// should be. A process that is not normal is ErrProcess; its other errors are those of Risks and of
+// should be. A process that is not normal is units.ErrRange; its other errors are those of Risks and of
 // [uncertainty.Estimate.Validate].
 func (p Process) Given(e uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := p.check(e.Std, units.Limits{Max: 1}); err != nil {
@@ -138,8 +113,8 @@ func (p Process) Given(e uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := e.Validate(); err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("study: %w", err)
 	}
-	if p.Shape != Normal {
-		return uncertainty.Estimate{}, fmt.Errorf("study: a %v process and a reading: %w (normal alone)", p.Shape, ErrProcess)
+	if p.Gamma {
+		return uncertainty.Estimate{}, fmt.Errorf("study: a gamma process and a reading: %w (normal alone)", units.ErrRange)
 	}
 	if e.Std == 0 {
 		return e, nil
@@ -159,11 +134,8 @@ func (p Process) Given(e uncertainty.Estimate) (uncertainty.Estimate, error) {
 }
 
 func (p Process) check(std units.Length, tolerance units.Limits) error {
-	if _, err := p.Shape.MarshalText(); err != nil {
-		return fmt.Errorf("study: process: %w", err)
-	}
-	if p.Std <= 0 || p.Std > units.MaxLength || p.Mean.Abs() > units.MaxLength || p.Shape == Gamma && p.Mean < p.Std {
-		return fmt.Errorf("study: a %v process of mean %v and standard deviation %v: %w", p.Shape, p.Mean, p.Std, ErrProcess)
+	if p.Std <= 0 || p.Std > units.MaxLength || p.Mean.Abs() > units.MaxLength || p.Gamma && p.Mean < p.Std {
+		return fmt.Errorf("study: a process of mean %v and standard deviation %v: %w", p.Mean, p.Std, units.ErrRange)
 	}
 	if std < 0 || std > units.MaxLength {
 		return fmt.Errorf("study: std %v of a reading: %w", std, uncertainty.ErrStd)
@@ -200,7 +172,7 @@ func (p Process) risks(std units.Length, tolerance, acceptance interval) Risks {
 		return math.Exp(-z*z/2) / (s * math.Sqrt(2*math.Pi))
 	}
 	from, to := mean-float64(9*s), mean+float64(9*s)
-	if p.Shape == Gamma {
+	if p.Gamma {
 		k, scale := float64(mean/s)*float64(mean/s), s/mean*s
 		g, _ := math.Lgamma(k)
 		density = func(x float64) float64 {

@@ -356,14 +356,14 @@ func TestGlobalRisk(t *testing.T) {
 		{study.Process{Std: mm("0.12")}, "0.04", units.Limits{Min: mm("-0.2"), Max: mm("0.2")}, units.Limits{Min: mm("-0.2"), Max: mm("0.2")}, 0.018942206717, 0.0372078001781},
 		{study.Process{Std: mm("0.12")}, "0.04", units.Limits{Min: mm("-0.2"), Max: mm("0.2")}, units.Limits{Min: mm("-0.18"), Max: mm("0.18")}, 0.00987829152177, 0.0690265104615},
 		{study.Process{Std: mm("4")}, "1", units.Limits{Min: mm("-8"), Max: mm("8")}, units.Limits{Min: mm("-8"), Max: mm("8")}, 0.00800608483445, 0.0148508842113},
-		{study.Process{Mean: mm("1"), Std: mm("0.5"), Shape: study.Gamma}, "0.25", units.Limits{Max: mm("2")}, units.Limits{Max: mm("2")}, 0.00801911188429, 0.0174445692298},
-		{study.Process{Mean: mm("1"), Std: mm("0.5"), Shape: study.Gamma}, "0.25", units.Limits{Max: mm("2")}, units.Limits{Max: mm("1.8")}, 0.0026118857387, 0.0460772110553},
+		{study.Process{Mean: mm("1"), Std: mm("0.5"), Gamma: true}, "0.25", units.Limits{Max: mm("2")}, units.Limits{Max: mm("2")}, 0.00801911188429, 0.0174445692298},
+		{study.Process{Mean: mm("1"), Std: mm("0.5"), Gamma: true}, "0.25", units.Limits{Max: mm("2")}, units.Limits{Max: mm("1.8")}, 0.0026118857387, 0.0460772110553},
 	} {
 		r := must[study.Risks](t)(c.p.Risks(mm(c.u), c.tolerance, c.accept))
 		near(t, "consumer", r.Consumer, c.consumer, 0.5000001e-9)
 		near(t, "producer", r.Producer, c.producer, 0.5000001e-9)
 		near(t, "balance", r.Accepted-r.Consumer, 1-r.Outside-r.Producer, 2.1e-9)
-		if c.p.Shape == study.Gamma {
+		if c.p.Gamma {
 			near(t, "outside", r.Outside, 0.0423801119917, 0.5000001e-9) // P(Poisson(8) ≤ 3)
 		}
 	}

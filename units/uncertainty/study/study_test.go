@@ -160,20 +160,19 @@ func TestNames(t *testing.T) {
 		want string
 	}{
 		{study.Interaction, "interaction"}, {study.Source(9), ""}, {study.Satterthwaite, "Satterthwaite"}, {study.Method(2), ""},
-		{study.Differences, "differences"}, {study.Use(-1), ""}, {study.Gamma, "gamma"}, {study.Shape(2), ""},
 	} {
 		b, err := c.v.MarshalText()
 		if string(b) != c.want || (err != nil) != (c.want == "") || c.want != "" && c.v.String() != c.want {
 			t.Errorf("%v: %q, %v", c.v, b, err)
 		}
 	}
-	s, m, u, p := study.Part, study.Satterthwaite, study.Differences, study.Gamma
-	for _, err := range []error{s.UnmarshalText([]byte("x")), m.UnmarshalText([]byte("x")), u.UnmarshalText([]byte("x")), p.UnmarshalText([]byte("x"))} {
+	s, m := study.Part, study.Satterthwaite
+	for _, err := range []error{s.UnmarshalText([]byte("x")), m.UnmarshalText([]byte("x"))} {
 		if !errors.Is(err, units.ErrUnknownName) {
 			t.Error(err)
 		}
 	}
-	if s != study.Part || m != study.Satterthwaite || u != study.Differences || p != study.Gamma {
+	if s != study.Part || m != study.Satterthwaite {
 		t.Error("changed on error")
 	}
 }
@@ -206,15 +205,14 @@ func TestRefusals(t *testing.T) {
 		"ring of none":     {second(study.Linear(check(0, 0, mm), check(1, 0, mm), check(2*mm, 0, mm), check(3*mm, 0, mm))), units.ErrRange},
 		"ring, std":        {second(study.Linear(check(mm, -1, mm), check(2*mm, 0, mm), check(3*mm, 0, mm))), uncertainty.ErrStd},
 		"some rings exact": {second(study.Linear(check(mm, 1, mm), check(2*mm, 0, mm), check(3*mm, 1, mm))), uncertainty.ErrStd},
-		"process, spread":  {second(study.Process{Mean: 67 * mm}.Risks(um, w, w)), study.ErrProcess},
-		"gamma":            {second(study.Process{Mean: um, Std: 2 * um, Shape: study.Gamma}.Risks(um, w, w)), study.ErrProcess},
-		"shape":            {second(study.Process{Mean: um, Std: um, Shape: 3}.Risks(um, w, w)), units.ErrUnknownName},
+		"process, spread":  {second(study.Process{Mean: 67 * mm}.Risks(um, w, w)), units.ErrRange},
+		"gamma":            {second(study.Process{Mean: um, Std: 2 * um, Gamma: true}.Risks(um, w, w)), units.ErrRange},
 		"risks, std":       {second(p.Risks(-1, w, w)), uncertainty.ErrStd},
 		"no tolerance":     {second(p.Risks(um, units.Limits{}, w)), uncertainty.ErrLimits},
 		"crossed":          {second(p.Risks(um, w, units.Limits{Min: 68 * mm, Max: 66 * mm})), units.ErrCrossed},
-		"guard, risk":      {second(p.GuardBand(um, w, 0)), study.ErrProcess},
-		"guard, NaN":       {second(p.GuardBand(um, w, math.NaN())), study.ErrProcess},
-		"given, gamma":     {second(study.Process{Mean: mm, Std: um, Shape: study.Gamma}.Given(uncertainty.Estimate{Value: mm, Std: um})), study.ErrProcess},
+		"guard, risk":      {second(p.GuardBand(um, w, 0)), units.ErrRange},
+		"guard, NaN":       {second(p.GuardBand(um, w, math.NaN())), units.ErrRange},
+		"given, gamma":     {second(study.Process{Mean: mm, Std: um, Gamma: true}.Given(uncertainty.Estimate{Value: mm, Std: um})), units.ErrRange},
 		"given, dof":       {second(p.Given(uncertainty.Estimate{Value: mm, Std: um, DoF: 0.5})), uncertainty.ErrStd},
 		"interval, dof":    {second(study.Component{Terms: []study.Term{{Coefficient: 1}}}.Interval(0)), uncertainty.ErrStd},
 		"interval of none": {second(study.Component{}.Interval(0)), study.ErrTrials},

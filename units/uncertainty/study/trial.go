@@ -160,12 +160,6 @@ var useNames = [...]string{"sizes", "differences"}
 // String returns "sizes" or "differences".
 func (u Use) String() string { return enum.Name(u, useNames[:]) }
 
-// MarshalText returns the text of [Use.String]; a value that is none of them is an error.
-func (u Use) MarshalText() ([]byte, error) { return enum.Marshal(u, useNames[:]) }
-
-// UnmarshalText reads the text of [Use.String]. On error the receiver keeps its value.
-func (u *Use) UnmarshalText(text []byte) error { return enum.Unmarshal(u, text, useNames[:]) }
-
 // Doubt returns the standard uncertainty that the study finds in the mean of n readings of one place,
 // or in the difference of two such means; n below 1 is taken as 1. Its expanded uncertainty, for
 // differences, is the least that the gauge tells apart. Repeats lessen the repeatability alone.
@@ -173,7 +167,7 @@ func (u *Use) UnmarshalText(text []byte) error { return enum.Unmarshal(u, text, 
 // It holds what the study has seen: the setting ring, temperatures and the dial's scale come on
 // top, and so does what stands in Unseen. Errors are those of [uncertainty.Budget.Estimate].
 func (s Study) Doubt(u Use, n int) (uncertainty.Estimate, error) {
-	if _, err := u.MarshalText(); err != nil {
+	if _, err := enum.Marshal(u, useNames[:]); err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("study: doubt: %w", err)
 	}
 	part := func(of Source, c Component, sensitivity float64) uncertainty.Component {
