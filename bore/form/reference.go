@@ -27,13 +27,13 @@ func (r Reference) ofWall() bool { return r >= LSCY && r <= MICY }
 
 var referenceNames = [...]string{"LSCI", "MZCI", "MCCI", "MICI", "LSCY", "MZCY", "MCCY", "MICY"}
 
-// String returns the symbol of the standard, "MZCI".
+// String returns the name.
 func (r Reference) String() string { return enum.Name(r, referenceNames[:]) }
 
-// MarshalText returns the text of [Reference.String]; a value that is none of them is an error.
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (r Reference) MarshalText() ([]byte, error) { return enum.Marshal(r, referenceNames[:]) }
 
-// UnmarshalText reads the text of [Reference.String]. On error the receiver keeps its value.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (r *Reference) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(r, text, referenceNames[:])
 }

@@ -43,14 +43,13 @@ const (
 
 var coreNames = []string{"", "flat core", "no core"}
 
-// String returns "", "flat core" or "no core".
+// String returns the name.
 func (c Core) String() string { return enum.Name(c, coreNames) }
 
-// MarshalText returns the text of [Core.String]. Another value is [units.ErrUnknownName].
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (c Core) MarshalText() ([]byte, error) { return enum.Marshal(c, coreNames) }
 
-// UnmarshalText reads the text of [Core.String]; any other is [units.ErrUnknownName], and the receiver keeps
-// its value.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (c *Core) UnmarshalText(text []byte) error { return enum.Unmarshal(c, text, coreNames) }
 
 // String returns the five numbers in a line:

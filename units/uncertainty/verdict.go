@@ -44,37 +44,31 @@ func verdictNames() []string { return []string{"undecided", "within", "beyond"} 
 func edgeNames() []string    { return []string{"none", "lower", "upper"} }
 func kindNames() []string    { return []string{"value", "difference", "greatest", "range"} }
 
-// String returns the text of the verdict; a value that is none of the three is
-// "uncertainty.Verdict(n)".
+// String returns the name.
 func (v Verdict) String() string { return enum.Name(v, verdictNames()) }
 
-// MarshalText returns the text of [Verdict.String]; a value that is none of the three is [units.ErrUnknownName].
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (v Verdict) MarshalText() ([]byte, error) { return enum.Marshal(v, verdictNames()) }
 
-// UnmarshalText reads the text of [Verdict.String]; another text is [units.ErrUnknownName] and leaves the
-// receiver as it was.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (v *Verdict) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(v, text, verdictNames())
 }
 
-// String returns the text of the edge; a value that is none of the three is
-// "uncertainty.Edge(n)".
+// String returns the name.
 func (e Edge) String() string { return enum.Name(e, edgeNames()) }
 
-// MarshalText returns the text of [Edge.String]; a value that is none of the three is [units.ErrUnknownName].
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (e Edge) MarshalText() ([]byte, error) { return enum.Marshal(e, edgeNames()) }
 
-// UnmarshalText reads the text of [Edge.String]; another text is [units.ErrUnknownName] and leaves the
-// receiver as it was.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (e *Edge) UnmarshalText(text []byte) error { return enum.Unmarshal(e, text, edgeNames()) }
 
-// String returns the text of the kind; a value that is none of the four is
-// "uncertainty.Kind(n)".
+// String returns the name.
 func (k Kind) String() string { return enum.Name(k, kindNames()) }
 
-// MarshalText returns the text of [Kind.String]; a value that is none of the four is [units.ErrUnknownName].
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (k Kind) MarshalText() ([]byte, error) { return enum.Marshal(k, kindNames()) }
 
-// UnmarshalText reads the text of [Kind.String]; another text is [units.ErrUnknownName] and leaves the
-// receiver as it was.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (k *Kind) UnmarshalText(text []byte) error { return enum.Unmarshal(k, text, kindNames()) }

@@ -11,7 +11,7 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// Shape is the distribution of an input about its Value (JCGM 101:2008 6.4).
+// Shape is the distribution of an input about its Value (JCGM 101:2008 6.4): "normal", "rectangular", "triangular", "arcsine" or "inexact".
 type Shape int8
 
 // Shapes. Each has the input's Std as its standard deviation, but for Student's t.
@@ -30,13 +30,13 @@ const (
 
 var shapeNames = [...]string{"normal", "rectangular", "triangular", "arcsine", "inexact"}
 
-// String returns "normal", "rectangular", "triangular", "arcsine" or "inexact".
+// String returns the name.
 func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
 
-// MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (s Shape) MarshalText() ([]byte, error) { return enum.Marshal(s, shapeNames[:]) }
 
-// UnmarshalText reads the text of [Shape.String]. On error the receiver keeps its value.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, shapeNames[:]) }
 
 // An Input is an input of a model with the shape of its doubt. The zero Shape takes an

@@ -55,13 +55,13 @@ const (
 
 var methodNames = [...]string{"modified large sample", "Satterthwaite"}
 
-// String returns "modified large sample" or "Satterthwaite".
+// String returns the name.
 func (m Method) String() string { return enum.Name(m, methodNames[:]) }
 
-// MarshalText returns the text of [Method.String]; a value that is none of them is an error.
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (m Method) MarshalText() ([]byte, error) { return enum.Marshal(m, methodNames[:]) }
 
-// UnmarshalText reads the text of [Method.String]. On error the receiver keeps its value.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (m *Method) UnmarshalText(text []byte) error { return enum.Unmarshal(m, text, methodNames[:]) }
 
 // An Interval holds a standard deviation with 95 % confidence, 2.5 % at either end.

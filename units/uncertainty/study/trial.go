@@ -39,13 +39,13 @@ const (
 
 var sourceNames = [...]string{"repeatability", "interaction", "person", "part"}
 
-// String returns "repeatability", "interaction", "person" or "part".
+// String returns the name.
 func (s Source) String() string { return enum.Name(s, sourceNames[:]) }
 
-// MarshalText returns the text of [Source.String]; a value that is none of them is an error.
+// MarshalText returns the name; a value without one is [units.ErrUnknownName].
 func (s Source) MarshalText() ([]byte, error) { return enum.Marshal(s, sourceNames[:]) }
 
-// UnmarshalText reads the text of [Source.String]. On error the receiver keeps its value.
+// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
 func (s *Source) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, sourceNames[:]) }
 
 // A Study is what trials say of a gauge, of those who read it and of the parts.
@@ -157,7 +157,7 @@ const (
 
 var useNames = [...]string{"sizes", "differences"}
 
-// String returns "sizes" or "differences".
+// String returns the name.
 func (u Use) String() string { return enum.Name(u, useNames[:]) }
 
 // Doubt returns the standard uncertainty that the study finds in the mean of n readings of one place,
