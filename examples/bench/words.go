@@ -161,7 +161,6 @@ const (
 	wordDropDepth  = "Take this depth out"
 	wordFar        = "One reading lies far from the others, and is right"
 	wordWhere      = "Where to hold the gauge: the depths from the deck down, the wall cut open; beside it the axes, seen from the deck."
-	wordTravel     = "ring travel"
 	wordDepthHead  = "Depth"
 	wordAxisHead   = "Axis"
 	wordMarkAsked  = "asked for"
