@@ -1,9 +1,8 @@
 // The program of the page: it hands what was typed to the library and shows what comes back. It knows no engine.
 "use strict";
-const $ = id => document.getElementById(id), form = $("form"), pane = $("pane"), draft = "job on the bench";
-const words = JSON.parse($("words").textContent);
-let job = "", name = "", step, shown = {}, undone = [], queue = Promise.resolve(), showing = false, sheet = "", clock, engine;
-
+const $ = id => document.getElementById(id), form = $("form"), pane = $("pane"), draft = "job on the bench", shown = {};
+const words = JSON.parse($("words").textContent), digits = Object.fromEntries([...words.digits].map((c, i) => [c.charCodeAt(0), i]));
+let job = "", name = "", step, sheet = "", standing = "", undone = [], showing = false, clock, engine, queue = Promise.resolve();
 // One road to the library goes to the program that serves this page, the other to the one that is in it.
 async function ask(request) {
 	const body = JSON.stringify(request);
@@ -12,107 +11,87 @@ async function ask(request) {
 	if (!answer.ok) throw new Error(await answer.text());
 	return answer.json();
 }
-
 async function unpack() {
-	if (!globalThis.DecompressionStream || !globalThis.WebAssembly) throw new Error(words.old);
-	const text = $("engine").textContent, packed = new Uint8Array(text.length / 5 * 4), view = new DataView(packed.buffer);
-	for (let i = 0, at = 0; i < text.length; at += 4) {
-		let n = 0;
-		for (const end = i + 5; i < end; i++) n = n * 85 + digits[text.charCodeAt(i)];
-		view.setUint32(at, n);
+	if (!globalThis.DecompressionStream) throw new Error(words.old); // WebAssembly is older
+	const text = $("engine").textContent, view = new DataView(new ArrayBuffer(text.length / 5 * 4));
+	for (let i = 0, n = 0; i < text.length; n = 0) {
+		for (let k = 0; k < 5; k++) n = n * 85 + digits[text.charCodeAt(i++)];
+		view.setUint32(i / 5 * 4 - 4, n);
 	}
-	const plain = new Blob([packed.subarray(0, $("engine").dataset.size)]).stream().pipeThrough(new DecompressionStream("gzip")), go = new Go();
-	const { instance } = await WebAssembly.instantiate(await new Response(plain).arrayBuffer(), go.importObject);
-	go.run(instance).then(() => engine = null); // should it ever end, it is started anew
+	const packed = new Blob([new Uint8Array(view.buffer, 0, $("engine").dataset.size)]), go = new Go();
+	const plain = await new Response(packed.stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+	go.run((await WebAssembly.instantiate(plain, go.importObject)).instance).then(() => engine = null); // should it end, it is started anew
 	return globalThis.benchTurn;
 }
-const digits = new Uint8Array(128);
-[...words.digits].forEach((c, i) => digits[c.charCodeAt(0)] = i);
-
 const keep = what => { try { return what(localStorage); } catch { return null; } };
 const tell = text => { pane.classList.toggle("void", text !== ""); $("banner").textContent = text; };
+const typed = box => box?.matches?.("#form input:not([type=checkbox])") && box.value !== box.defaultValue;
 
 // Turns are taken one after the other; what was done and not answered goes with the next.
-function turn(request = {}) {
+function turn(request) {
 	queue = queue.then(async () => {
-		const sent = undone.length;
-		const answer = await ask({ job, entries: undone, ...request });
+		const sent = undone.length, answer = await ask({ job, entries: undone, ...request });
 		undone.splice(0, sent);
 		show(answer);
-	}).catch(error => tell(words.failed + error.message));
+	}).catch(error => tell(standing = words.failed + error.message));
 }
-
 function show(answer) {
-	const at = document.activeElement, here = at?.id && form.contains(at) && { id: at.id, value: at.value, from: at.selectionStart, to: at.selectionEnd, typed: typed(at) };
-	const moved = answer.step !== step;
+	const at = document.activeElement, moved = answer.step !== step;
+	const here = at?.id && form.contains(at) && { id: at.id, value: at.value, from: at.selectionStart, to: at.selectionEnd, typed: typed(at) };
 	({ job, name, step } = answer);
 	showing = true; // what is taken out of the page loses the focus, and is not done typing
 	for (const part of answer.form ?? []) {
-		let box = $(part.id);
-		if (!box) {
-			form.insertAdjacentHTML("beforeend", `<details class="part" id="${part.id}"><summary><h2></h2><span class="mark"></span></summary><div></div></details>`);
-			(box = $(part.id)).querySelector("h2").textContent = part.title;
-		}
-		box.querySelector(".mark").textContent = part.mark;
+		if (!$(part.id)) form.insertAdjacentHTML("beforeend", `<details class="part" id="${part.id}"><summary><h2></h2><span class="mark"></span></summary><div></div></details>`);
+		const box = $(part.id), open = [...box.querySelectorAll("details[open]")].map(d => d.id);
+		[box.querySelector("h2").textContent, box.querySelector(".mark").textContent] = [part.title, part.mark];
 		if (moved) box.open = part.open || box.contains(at);
 		if (shown[part.id] === part.html) continue;
-		const open = [...box.querySelectorAll("details[open]")].map(d => d.id);
 		box.lastElementChild.innerHTML = shown[part.id] = part.html;
 		for (const id of open) if ($(id)) $(id).open = true;
 	}
 	$("head").innerHTML = answer.head;
-	if (answer.sheet && answer.sheet !== sheet) $("sheet").innerHTML = answer.sheet;
-	sheet = answer.sheet || sheet;
-	tell(answer.sheet || !sheet ? "" : words.stale);
-	if (here && $(here.id) && $(here.id) !== document.activeElement) {
-		const box = $(here.id);
-		box.focus({ preventScroll: true });
-		if (here.typed) box.value = here.value;
-		if (here.from != null) box.setSelectionRange(here.from, here.to);
+	if (answer.sheet && answer.sheet !== sheet) $("sheet").innerHTML = sheet = answer.sheet;
+	const again = here && $(here.id);
+	if (again && again !== document.activeElement) {
+		again.focus({ preventScroll: true });
+		if (here.typed) again.value = here.value;
+		if (here.from != null) again.setSelectionRange(here.from, here.to);
 	}
+	for (const button of clock ? document.querySelectorAll(`[data-clock="${clock.id}"]`) : []) button.textContent = button.dataset.stop;
 	showing = false;
+	tell(standing = answer.sheet || !sheet ? "" : words.stale);
 	if (typed(document.activeElement)) tell(words.typing);
 	keep(store => store.setItem(draft, job));
 }
-
-const typed = box => box?.matches?.("#form input:not([type=checkbox])") && box.value !== box.defaultValue;
-
-// Done hands over what stands in the boxes of a field.
+// Done hands over what stands in the boxes of a field; of a unit whose number is still to come, nothing.
 function done(control) {
 	const box = control.closest("[data-at]"), controls = [...box.querySelectorAll("input, select")];
-	if (control.matches(".unit") && !controls.some(c => c.matches("input:not([type=hidden])") && c.value)) return; // the number is still to come
-	enter(control, { do: "set", at: box.dataset.at, parts: controls.map(c => c.type !== "checkbox" || c.checked ? c.value : "") });
+	if (!control.matches(".unit") || controls.some(c => c.matches("input:not([type=hidden])") && c.value)) enter(control, { do: "set", at: box.dataset.at, parts: controls.map(c => c.type !== "checkbox" || c.checked ? c.value : "") });
 }
-
 function enter(control, entry) {
 	undone.push(entry);
 	delete shown[control.closest(".part")?.id];
 	tell(words.pending);
 	turn();
 }
-
-form.addEventListener("submit", event => event.preventDefault());
-form.addEventListener("input", event => { if (typed(event.target)) tell(words.typing); });
+form.addEventListener("input", ({ target }) => typed(target) && tell(words.typing));
 form.addEventListener("focusout", event => {
-	const box = event.target.closest("[data-at]");
-	if (showing || !box || box.contains(event.relatedTarget)) return; // a window is typed when both its boxes are
-	const control = [...box.querySelectorAll("input")].find(typed);
-	if (control) done(control);
-	else if (pane.classList.contains("void")) turn();
+	const box = event.target.closest("[data-at]"), control = box && [...box.querySelectorAll("input")].find(typed);
+	if (showing || box?.contains(event.relatedTarget)) return; // a window is typed when both its boxes are
+	control ? done(control) : undone.length || tell(standing);
 });
-form.addEventListener("change", event => {
-	const control = event.target;
-	if (control.dataset.do) enter(control, { ...control.dataset, parts: [control.checked ? "on" : ""] });
-	else if (control.matches("select, [type=checkbox]") && control.closest("[data-at]")) done(control);
+form.addEventListener("change", ({ target }) => {
+	if (target.dataset.do) enter(target, { ...target.dataset, parts: [target.checked ? "on" : ""] });
+	else if (target.matches("select, [type=checkbox]") && target.closest("[data-at]")) done(target);
 });
-form.addEventListener("keydown", event => {
+form.addEventListener("keydown", event => { // as on a keypad, which has no other key that goes on
 	if (event.key !== "Enter" || !event.target.matches("input:not([type=checkbox])")) return;
-	const boxes = [...form.querySelectorAll("input:not([type=hidden])")].filter(box => box.checkVisibility());
-	(boxes[boxes.indexOf(event.target) + 1] ?? event.target).focus();
-	if (typed(event.target)) done(event.target);
+	const boxes = [...form.querySelectorAll("input:not([type=hidden])")].filter(box => box.offsetParent);
+	(boxes[boxes.indexOf(event.target) + 1] ?? document.body).focus();
+	event.target.blur();
 });
-form.addEventListener("focusin", event => {
-	const cell = event.target.closest("[data-row], [data-column]");
+form.addEventListener("focusin", ({ target }) => {
+	const cell = target.closest("[data-row], [data-column]");
 	for (const line of cell?.closest(".grid").querySelectorAll("svg [data-row], svg [data-column]") ?? [])
 		line.classList.toggle("here", line.dataset.row ? line.dataset.row === cell.dataset.row : line.dataset.column === cell.dataset.column);
 });
@@ -123,40 +102,19 @@ document.addEventListener("click", event => {
 		for (let d = to; d; d = d.parentElement) if (d.matches("details")) d.open = true;
 		to.scrollIntoView({ block: "center" });
 		to.querySelector("input:not([type=hidden]), select, button")?.focus();
-	} else if (button?.dataset.clock) tick(button);
-	else if (button?.dataset.do) {
-		const { do: deed, at, part } = button.dataset, choice = button.parentElement.querySelector("select[data-parts]");
-		enter(button, { do: deed, at, parts: [part ?? choice?.value ?? ""] });
-	}
+	} else if (button?.id === "print") print();
+	else if (button?.dataset.clock) tick(button, $(button.dataset.clock));
+	else if (button?.dataset.do) enter(button, { ...button.dataset, parts: [button.dataset.part ?? button.parentElement.querySelector("select[data-parts]")?.value ?? ""] });
 });
-
-// Tick starts a clock, or stops it and writes down how long it ran.
-function tick(button) {
-	const box = $(button.dataset.clock), since = () => Math.round((Date.now() - clock.from) / 1000);
-	if (!clock) clock = { of: box.id, from: Date.now(), timer: setInterval(() => { const b = document.querySelector(`[data-clock="${clock.of}"]`); if (b) b.textContent = `${b.dataset.stop} ${since()} s`; }, 500) };
-	else if (clock.of === box.id) {
-		clearInterval(clock.timer);
-		box.value = String(since());
-		clock = null;
-		done(box);
-	}
+function tick(button, box) { // starts a clock, or stops it and writes down how long it ran
+	if (clock && clock.id !== box.id) return;
+	if (clock) box.value = Math.round((Date.now() - clock.from) / 1000), clock = done(box);
+	else clock = { id: box.id, from: Date.now() }, button.textContent = button.dataset.stop;
 }
-
-$("open").addEventListener("change", async event => {
-	const file = event.target.files[0];
-	if (file) turn({ open: await file.text() });
-	event.target.value = "";
-});
-$("save").addEventListener("click", () => {
-	const link = document.createElement("a");
-	link.href = URL.createObjectURL(new Blob([job], { type: "application/json" }));
-	link.download = name;
-	link.click();
-	setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-});
-$("new").addEventListener("click", () => { if (confirm(words.sure)) { sheet = ""; $("sheet").textContent = words.noSheet; turn({ job: "", entries: [] }); } });
-$("print").addEventListener("click", () => print());
-const keeps = keep(store => { store.setItem(draft + "?", "1"); store.removeItem(draft + "?"); return true; });
+$("open").addEventListener("change", async ({ target }) => (turn({ open: await target.files[0].text() }), target.value = ""));
+$("save").addEventListener("click", () => Object.assign(document.createElement("a"), { href: URL.createObjectURL(new Blob([job], { type: "application/json" })), download: name }).click());
+$("new").addEventListener("click", () => { if (confirm(words.sure)) $("sheet").textContent = words.noSheet, sheet = "", turn({ job: "", entries: [] }); });
+const keeps = keep(store => (store.setItem(draft + "?", ""), store.removeItem(draft + "?"), true));
 $("kept").textContent = keeps ? words.kept : words.notKept;
 addEventListener("beforeunload", event => { if (!keeps && sheet) event.preventDefault(); });
 turn({ job: keep(store => store.getItem(draft)) ?? "" });
