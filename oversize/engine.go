@@ -23,7 +23,7 @@ type PlaceError struct {
 }
 
 // Error returns the text of Err.
-func (e *PlaceError) Error() string { return e.Err.Error() }
+func (e *PlaceError) Error() string { return fmt.Sprint(e.Err) }
 
 // Unwrap returns Err.
 func (e *PlaceError) Unwrap() error { return e.Err }

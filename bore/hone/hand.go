@@ -117,7 +117,7 @@ func (h OnHand) held() (OnHand, error) {
 // stroking k, and whether there are any.
 func (r Found) SpindlesAt(k Stroking) (SpindleRange, bool) {
 	flat, steep, err := r.Want.ends()
-	if err != nil || !r.Met || !r.Stroking.contains(k) {
+	if err != nil || !r.Met || r.Hand.Bore <= 0 || r.Hand.Stroke <= 0 || !r.Stroking.contains(k) {
 		return SpindleRange{}, false
 	}
 	return r.Hand.spindles(k.Cycles(), k.Cycles(), flat, steep), true
@@ -128,7 +128,7 @@ func (r Found) SpindlesAt(k Stroking) (SpindleRange, bool) {
 func (r Found) StrokingsAt(n units.Frequency) (StrokingRange, bool) {
 	flat, steep, err := r.Want.ends()
 	h, heldErr := r.Hand.held()
-	if firstError(err, heldErr) != nil || !r.Met || !r.Spindle.contains(n) {
+	if firstError(err, heldErr) != nil || !r.Met || h.Bore <= 0 || h.Stroke <= 0 || !r.Spindle.contains(n) {
 		return StrokingRange{}, false
 	}
 	return h.strokings(n, n, flat, steep), true

@@ -93,7 +93,7 @@ func worse(a, b *Row) *Row {
 		if r.Reason == toCome {
 			return 2 // nothing speaks against it so far
 		}
-		return [...]int{StateFailed: 0, StateOpen: 1, StateAccepted: 3, StateProven: 4, StateNotAsked: 5}[r.State]
+		return slices.Index([]State{StateFailed, StateOpen, -1, StateAccepted, StateProven, StateNotAsked}, r.State)
 	}
 	if rank(b) < rank(a) {
 		return b
@@ -110,5 +110,5 @@ func mark(r *Row) string {
 	if r.State == StateOpen && r.Reason == toCome {
 		return "to come"
 	}
-	return [...]string{StateOpen: "open", StateProven: "ok", StateFailed: "NO", StateAccepted: "on a word", StateNotAsked: "–"}[r.State]
+	return map[State]string{StateOpen: "open", StateProven: "ok", StateFailed: "NO", StateAccepted: "on a word", StateNotAsked: "–"}[r.State]
 }

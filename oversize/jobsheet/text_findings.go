@@ -233,7 +233,7 @@ func (s Sheet) finish() (part page.Section) {
 					row = append(row, signed(show.length(w.Shows)))
 				}
 			}
-			row = append(row, make([]string, len(rows[0])-len(row))...)
+			row = append(row, make([]string, max(0, len(rows[0])-len(row)))...)
 			cuts := &row[len(row)-1]
 			if o.Passes > 0 {
 				*cuts = fmt.Sprintf("%d × %s deep", o.Passes, show.length(o.Depth))

@@ -108,8 +108,11 @@ func (s Sheet) spindleWords() string {
 	return text
 }
 
-// leastRound is the trace whose roundness decides.
+// leastRound is the trace whose roundness decides; the zero one where there is none.
 func (f *WallForm) leastRound() TraceForm {
+	if len(f.Traces) == 0 {
+		return TraceForm{}
+	}
 	return slices.MaxFunc(f.Traces, func(a, b TraceForm) int { return cmp.Compare(a.Roundness.Value, b.Roundness.Value) })
 }
 

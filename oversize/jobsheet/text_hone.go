@@ -92,7 +92,7 @@ func (s Sheet) traceLines(part *page.Section) {
 		return
 	}
 	rows := [][]string{{"phase", "turning", "stroking", "crosshatch", "radial stock after it", "its lines"}}
-	for i, t := range s.Honing.Traces {
+	for i, t := range s.Honing.Traces[:min(len(s.Honing.Traces), len(s.Job.Tools.Phases))] {
 		phase := s.Job.Tools.Phases[i]
 		lines := "stays"
 		switch {

@@ -3,8 +3,10 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"borewright.example/bore/hone"
 	"borewright.example/oversize/jobsheet/page"
@@ -21,7 +23,7 @@ type Lines struct {
 // Crosshatch draws the lines on the wall, unrolled, at their true angle: those that are wanted beside those that are
 // left. Where the profile along the wall is known, the lines left are those of its mean at each depth, flat where
 // the tool turns round. Below stand the wedge of the tolerance and that of the doubt. What has neither a wanted
-// nor a left angle is [ErrNothing].
+// nor a left angle, or a profile that does not go down a wall, is [ErrNothing].
 func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 	const (
 		wide, middle = 42.0, 48.0 // a panel, and where the second begins
@@ -30,6 +32,10 @@ func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 	)
 	if want.Crosshatch.IsZero() && left.Leaves.IsZero() {
 		return page.Picture{}, fmt.Errorf("picture: %w: no crosshatch", ErrNothing)
+	}
+	if points := left.Wall.Points; !slices.IsSortedFunc(points, func(a, b hone.Level) int { return cmp.Compare(a.Depth, b.Depth) }) ||
+		slices.ContainsFunc(points, func(p hone.Level) bool { return p.Depth.Abs() > units.MaxLength || !(p.Mean >= 0 && p.Mean <= math.Pi) }) {
+		return page.Picture{}, fmt.Errorf("picture: %w: the crosshatch along the wall does not go down a wall", ErrNothing)
 	}
 	d := newDrawing("The crosshatch, unrolled, at its true angle", units.Millimetre)
 	tall := wide

@@ -36,6 +36,11 @@ func Section(p bore.Plane, unit units.Length) (page.Picture, error) {
 		return page.Picture{}, err
 	}
 	two, four := p.TwoLobe, p.FourLobe
+	for _, a := range []units.Angle{two.Axis, four.Axis} {
+		if !(a.In(units.Degree) >= -360 && a.In(units.Degree) <= 360) {
+			return page.Picture{}, fmt.Errorf("picture: %w: lobes of no direction", ErrNothing)
+		}
+	}
 	fit := func(angle float64) float64 {
 		x := mm(two.Mean.Value) + float64(mm(two.Amplitude.Value)*math.Cos(2*(angle-float64(two.Axis))))
 		return x + float64(mm(four.Amplitude.Value)*math.Cos(4*(angle-float64(four.Axis))))

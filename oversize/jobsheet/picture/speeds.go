@@ -23,6 +23,12 @@ func Speeds(r hone.Found, now hone.Setting) (page.Picture, error) {
 	perMinute := func(f units.Frequency) float64 { return f.In(units.PerMinute) }
 	most := max(perMinute(h.Spindle.Max), perMinute(r.Best.Spindle), perMinute(now.Spindle))
 	quick := max(perMinute(h.Stroking.Max.Cycles()), perMinute(r.Best.Stroking.Cycles()), perMinute(now.Stroking.Cycles()))
+	const slowest, fastest = 1e-3, 1e6 // a minute
+	for _, f := range []float64{most, quick} {
+		if !(f >= slowest && f <= fastest) {
+			return page.Picture{}, fmt.Errorf("picture: %w: %v a minute is beyond what a picture shows", ErrNothing, f)
+		}
+	}
 	d.Height = top + tall + 3*row
 	x := scale{at: left, factor: (right - left) / most}
 	y := scale{at: top + tall, factor: -tall / quick}

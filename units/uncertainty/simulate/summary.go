@@ -181,7 +181,8 @@ type Validation struct {
 // the tolerance for that (8.2): [Simulation.Adapt] with one more digit.
 //
 // It speaks for these inputs alone: other best estimates may end otherwise. Errors are ErrTrials for other
-// digits, and those of [uncertainty.Budget.Combined] and [uncertainty.Coverage].
+// digits, [units.ErrRange] for ends that are no numbers, and those of [uncertainty.Budget.Combined] and
+// [uncertainty.Coverage].
 func (r Result) Validate(p uncertainty.Propagation, digits int) (Validation, error) {
 	if digits < 1 || digits > 2 {
 		return Validation{}, fmt.Errorf("simulate: validation to %d digits: %w (1 or 2)", digits, ErrTrials)
@@ -196,6 +197,11 @@ func (r Result) Validate(p uncertainty.Propagation, digits int) (Validation, err
 	}
 	v := Validation{Tolerance: tolerance(u, digits), First: Interval{p.Value - float64(k*u), p.Value + float64(k*u)}}
 	v.Low, v.High = math.Abs(v.First.Low-r.Symmetric.Low), math.Abs(v.First.High-r.Symmetric.High)
+	for _, x := range []float64{v.Tolerance, v.First.Low, v.First.High, v.Low, v.High} {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return Validation{}, fmt.Errorf("simulate: validation of %v against %v: %w", r.Symmetric, v.First, units.ErrRange)
+		}
+	}
 	v.Sound = v.Low <= v.Tolerance && v.High <= v.Tolerance
 	return v, nil
 }
