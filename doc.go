@@ -136,6 +136,7 @@
 //	what do 45° look like, and what I leave?       picture.Crosshatch, picture.Speeds
 //	where does honing take the metal, at a glance? picture.Removal
 //	what do gap, ports and trace look like?        picture.RingGap, picture.Ports, picture.Trace
+//	what bears, what runs in, what holds oil?      picture.MaterialRatio
 //	how do I print that, as a file of its own?     page.Picture.WriteSVG
 //	how do I type a sheet of my own?               page.Text, page.HTML
 //

@@ -36,7 +36,7 @@ var roads = map[string][]string{
 
 	"oversize/jobsheet/internal/strictjson": {},
 	"oversize/jobsheet/page":                {},
-	"oversize/jobsheet/picture":             {"units", "units/uncertainty", "bore", "bore/form", "bore/hone", "oversize/jobsheet/page"},
+	"oversize/jobsheet/picture":             {"units", "units/uncertainty", "bore", "bore/form", "bore/hone", "bore/surface", "oversize/jobsheet/page"},
 }
 
 // standard is what packages of the library take from the standard library: nothing that reads a file, a

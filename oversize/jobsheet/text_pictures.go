@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"borewright.example/bore"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
@@ -137,6 +138,37 @@ func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
 			gaps = append(gaps, picture.Gap{Name: "hot", Size: r.Hot.Measured})
 		}
 		draw(part)(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.unit()))
+	}
+}
+
+// drawTexture draws the material ratio curve of a cylinder, of the means of its places.
+func (s Sheet) drawTexture(part *page.Section, cylinder string) {
+	if !s.pictures {
+		return
+	}
+	for _, c := range s.Job.Cylinders {
+		if c.Name != cylinder {
+			continue
+		}
+		wall, err := surface.Measure(c.Texture, s.Job.Gauge.Profiler)
+		var p surface.Plateau
+		for _, v := range wall.Values {
+			switch v.Parameter {
+			case surface.Rpk:
+				p.Rpk = v.Length.Value
+			case surface.Rk:
+				p.Rk = v.Length.Value
+			case surface.Rvk:
+				p.Rvk = v.Length.Value
+			case surface.Mr1:
+				p.Mr1 = v.Share.Value
+			case surface.Mr2:
+				p.Mr2 = v.Share.Value
+			}
+		}
+		if err == nil {
+			draw(part)(picture.MaterialRatio(p))
+		}
 	}
 }
 

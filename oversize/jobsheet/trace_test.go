@@ -48,7 +48,7 @@ var sections = []section{
 	{"PISTONS", []string{"cylinders.*.clearances", "cylinders.*.kept_clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched", "ledger.*.finding"}},
 	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "job.engine.rings", "usual_gap"}},
 	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
-	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.skirts", "job.cylinders.i.crosshatch", "job.tools", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
+	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.texture", "cylinders.i.skirts", "job.cylinders.i.crosshatch", "job.tools", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
 	{"WHAT MUST BE TRUE", []string{"ledger"}},
 	{"GOING", nil},
 	{"RECORD", []string{"job.gauge", "job.proof", "cylinders.*.bore", "cylinders.*.proof", "job.cylinders.*.crosshatch", "cylinders.*.rings", "ledger.*.finding"}},
@@ -70,7 +70,7 @@ func (f *facts) add(unit string, x ...float64) { f.others[unit] = append(f.other
 func (f *facts) take(t testing.TB, key string, v any) {
 	switch v := v.(type) {
 	case map[string]any:
-		if _, ok := v["value"]; ok {
+		if _, ok := v["value"].(string); ok {
 			var e uncertainty.Estimate
 			again(t, v, &e)
 			u, err := e.Expanded(0.95)
@@ -231,20 +231,20 @@ const number = `([+-]?\d+(?:\.\d+)?)`
 // forms are the ways in which the text prints quantities; of several that fit, the first.
 var forms = []struct{ kind, pattern string }{
 	{"at most", `uncertainty ` + number + ` (mm|in) or less`},
-	{"estimate", number + ` ± ` + number + ` (mm|in)\b`},
+	{"estimate", number + ` ± ` + number + ` (mm|in|µm)\b`},
 	{"both", number + `° ± ` + number + `(°)`},
 	{"both", number + ` ± ` + number + ` (°C|°F)`},
-	{"window", number + ` to ` + number + ` (mm|in)\b`},
+	{"window", number + ` to ` + number + ` (mm|in|µm)\b`},
 	{"both", number + ` to ` + number + ` (MPa|psi)`},
-	{"most", `max ` + number + ` (mm|in)\b`},
-	{"least", `min ` + number + ` (mm|in)\b`},
+	{"most", `max ` + number + ` (mm|in|µm)\b`},
+	{"least", `min ` + number + ` (mm|in|µm)\b`},
 	{"bare window", number + ` to ` + number + `()`},
 	{"bare most", `max ` + number + `()`},
 	{"bare least", `min ` + number + `()`},
 	{"lasts", `\b((?:\d+h)?(?:\d+m)?\d+(?:\.\d+)?s)()\b`},
 	{"under", `< ` + number + ` (%)`},
 	{"over", `> ` + number + ` (%)`},
-	{"one", number + ` ?(in³|cm³|mm\b|in\b|rev/min|cycles/min|strokes|min\b|°C|°F|°|MPa|psi|%|: 1)`},
+	{"one", number + ` ?(in³|cm³|mm\b|µm\b|in\b|rev/min|cycles/min|strokes|min\b|°C|°F|°|MPa|psi|%|: 1)`},
 	{"one", number + `()`},
 }
 
@@ -468,7 +468,7 @@ func (c claim) holds() bool {
 	}
 	for _, printed := range c.numbers {
 		round := func(x float64) bool { return rounds(x, printed) }
-		if c.unit == "mm" || c.unit == "in" {
+		if c.unit == "mm" || c.unit == "in" || c.unit == "µm" {
 			if !slices.ContainsFunc(c.facts.lengths, func(l units.Length) bool { return round(c.length(l)) }) {
 				return false
 			}
@@ -481,8 +481,11 @@ func (c claim) holds() bool {
 
 // length returns a length in the unit of the claim.
 func (c claim) length(l units.Length) float64 {
-	if c.unit == "in" {
+	switch c.unit {
+	case "in":
 		return l.In(units.Inch)
+	case "µm":
+		return l.In(units.Micrometre)
 	}
 	return l.In(units.Millimetre)
 }

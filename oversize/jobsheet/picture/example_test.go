@@ -8,6 +8,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/form"
 	"borewright.example/bore/hone"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units"
@@ -157,4 +158,14 @@ func ExampleTrace() {
 	// Output:
 	// A trace and its four circles
 	// LSCI: radius 33.502 mm, RONt 0.003 mm. MZCI: radius 33.502 mm, RONt 0.003 mm. MCCI: radius 33.503 mm, RONt 0.003 mm. MICI: radius 33.500 mm, RONt 0.003 mm.
+}
+
+// What bears, what runs in, and what holds oil?
+func ExampleMaterialRatio() {
+	show(picture.MaterialRatio(surface.Plateau{
+		Rpk: 250 * units.Nanometre, Rk: 700 * units.Nanometre, Rvk: 1600 * units.Nanometre, Mr1: 0.09, Mr2: 0.82,
+	}))
+	// Output:
+	// The material ratio curve
+	// Rpk 0.25 µm, Rk 0.70 µm, Rvk 1.60 µm, Mr1 9.0 %, Mr2 82.0 %.
 }

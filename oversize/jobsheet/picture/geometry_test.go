@@ -407,6 +407,56 @@ func within(p page.Point, line []page.Point) bool {
 	return inside
 }
 
+// area is that of a polygon.
+func area(points []page.Point) (a float64) {
+	for i, p := range points {
+		q := points[(i+1)%len(points)]
+		a += (p.X*q.Y - q.X*p.Y) / 2
+	}
+	return math.Abs(a)
+}
+
+// TestMaterialRatioReadsBack: measured on the paper, the peaks hold Rpk·Mr1/2 and the valleys the oil, Rvk·(1 − Mr2)/2 (ISO
+// 13565-2); the equivalent line falls by Rk, and the curve leaves the core at Mr1 and Mr2.
+func TestMaterialRatioReadsBack(t *testing.T) {
+	p := invented(t).plateau
+	drawn := must(picture.MaterialRatio(p))(t)
+	f := printed(t, drawn, 0)
+	areas, lines := of[page.Area](drawn), of[page.Line](drawn)
+	var curve, straight []page.Point
+	for _, l := range lines {
+		switch l.Stroke {
+		case page.Thick:
+			curve = l.Points
+		case page.Dashed:
+			straight = l.Points
+		}
+	}
+	wide := curve[3].X - curve[0].X
+	um := func(l units.Length) float64 { return l.In(units.Micrometre) }
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"peaks", area(areas[0].Points) / wide / f * 1000, um(p.Rpk) * p.Mr1 / 2},
+		{"oil", area(areas[1].Points) / wide / f * 1000, um(p.Rvk) * (1 - p.Mr2) / 2},
+		{"Rk", (straight[1].Y - straight[0].Y) / f * 1000, um(p.Rk)},
+		{"Rpk", (straight[0].Y - curve[0].Y) / f * 1000, um(p.Rpk)},
+		{"Rvk", (curve[3].Y - straight[1].Y) / f * 1000, um(p.Rvk)},
+		{"Mr1", (curve[1].X - curve[0].X) / wide, p.Mr1},
+		{"Mr2", (curve[2].X - curve[0].X) / wide, p.Mr2},
+		{"where peaks end", curve[1].Y, straight[0].Y},
+		{"where valleys begin", curve[2].Y, straight[1].Y},
+	} {
+		if math.Abs(c.got-c.want) > 1e-9 {
+			t.Errorf("%s: %v on the paper, want %v", c.what, c.got, c.want)
+		}
+	}
+	if areas[0].Hatched || !areas[1].Hatched {
+		t.Error("oil is hatched, and peaks are not")
+	}
+}
+
 // TestRemovalReadsBack: the curve is what is taken, at the factor printed.
 func TestRemovalReadsBack(t *testing.T) {
 	j := invented(t)

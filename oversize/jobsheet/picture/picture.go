@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
 // Package picture draws to scale what the rooms of this module compute. That is wear down the wall, a section, the
-// sizes on offer, the crosshatch, a ring's gap, ports, speeds, removal, a trace. Each drawing is a [page.Picture],
+// sizes on offer, the crosshatch, a ring's gap, ports, speeds, removal, a trace, a texture. Each drawing is a [page.Picture],
 // made of the room's own values alone, so that whoever imports this has it as SVG in one call and without a job:
 //
 //	p, err := picture.Wear(geometry, layout, picture.Marks{Service: limit}, units.Millimetre)

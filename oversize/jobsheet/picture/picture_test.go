@@ -17,6 +17,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/form"
 	"borewright.example/bore/hone"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units"
@@ -60,6 +61,7 @@ type job struct {
 	window   units.Limits
 	ends     []picture.RingEnd
 	trace    form.Trace
+	plateau  surface.Plateau
 	unit     units.Length
 }
 
@@ -111,6 +113,7 @@ func invented(t testing.TB) job {
 		radii = append(radii, mm(39+0.012*math.Cos(a)+0.02*math.Cos(2*a-0.5)+0.006*math.Cos(5*a)+0.002*math.Sin(37*a)))
 	}
 	j.trace = must(form.FromRadii(radii))(t)
+	j.plateau = surface.Plateau{Rpk: um / 4, Rk: 7 * um / 10, Rvk: 16 * um / 10, Mr1: 0.09, Mr2: 0.82}
 	return j
 }
 
@@ -127,6 +130,7 @@ func (j job) all(t testing.TB) map[string]page.Picture {
 		"speeds":     must(picture.Speeds(j.reach, j.now))(t),
 		"removal":    must(picture.Removal(j.removal, j.unit))(t),
 		"trace":      must(picture.Trace(j.trace, j.unit))(t),
+		"ratio":      must(picture.MaterialRatio(j.plateau))(t),
 	}
 }
 
@@ -163,6 +167,7 @@ func TestNothing(t *testing.T) {
 		"speeds":     func() (page.Picture, error) { return picture.Speeds(hone.Found{}, j.now) },
 		"removal":    func() (page.Picture, error) { return picture.Removal(hone.Removal{}, j.unit) },
 		"trace":      func() (page.Picture, error) { return picture.Trace(form.Trace{}, j.unit) },
+		"ratio":      func() (page.Picture, error) { return picture.MaterialRatio(surface.Plateau{Rk: um, Mr2: 0.8}) },
 	} {
 		if _, err := draw(); !errors.Is(err, picture.ErrNothing) {
 			t.Errorf("%s: %v", name, err)
@@ -250,6 +255,10 @@ func TestSound(t *testing.T) {
 		clean, err := g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: mm(size), Std: um}})
 		if err != nil {
 			r.Fatal(err)
+		}
+		j.plateau = surface.Plateau{
+			Rpk: length("peaks", 1e-5, 0.002), Rk: length("core", 1e-5, 0.005), Rvk: length("valleys", 1e-5, 0.008),
+			Mr1: rapid.Float64Range(0.001, 0.4).Draw(r, "where peaks end"), Mr2: rapid.Float64Range(0.41, 0.999).Draw(r, "where valleys begin"),
 		}
 		mark := func(what string) units.Length {
 			if rapid.Bool().Draw(r, "no "+what) {
