@@ -15,7 +15,7 @@ import (
 )
 
 func at(depth, axis float64, diameter string) bore.Reading {
-	return bore.Reading{Depth: millimetres(depth), Axis: degrees(axis), Diameter: units.MustParseLength(diameter)}
+	return bore.Reading{Depth: millimetres(depth), Axis: bore.Axis(degrees(axis)), Diameter: units.MustParseLength(diameter)}
 }
 
 func TestBadReadings(t *testing.T) {
@@ -32,9 +32,9 @@ func TestBadReadings(t *testing.T) {
 		{"no diameter", []bore.Reading{{Depth: mm}}, bore.ErrReading, "0 mm"},
 		{"negative diameter", []bore.Reading{at(1, 0, "-67 mm")}, bore.ErrReading, "-67 mm"},
 		{"huge diameter", []bore.Reading{at(1, 0, "10001 mm")}, bore.ErrReading, "10001 mm"},
-		{"axis not a number", []bore.Reading{{Axis: units.Angle(math.NaN()), Diameter: mm}}, bore.ErrReading, "axis"},
-		{"axis endless", []bore.Reading{{Axis: units.Angle(math.Inf(-1)), Diameter: mm}}, bore.ErrReading, "axis"},
-		{"axis wound up", []bore.Reading{{Axis: degrees(360_001), Diameter: mm}}, bore.ErrReading, "axis"},
+		{"axis not a number", []bore.Reading{{Axis: bore.Axis(units.Angle(math.NaN())), Diameter: mm}}, bore.ErrReading, "axis"},
+		{"axis endless", []bore.Reading{{Axis: bore.Axis(units.Angle(math.Inf(-1))), Diameter: mm}}, bore.ErrReading, "axis"},
+		{"axis wound up", []bore.Reading{{Axis: bore.Axis(degrees(360_001)), Diameter: mm}}, bore.ErrReading, "axis"},
 		{"two slips at once", []bore.Reading{good, good, good, at(20, 0, "76 mm"), at(30, 45, "6.7 mm")}, bore.ErrSlippedDigit, "45°"},
 		{"slip of a millimetre", []bore.Reading{good, at(20, 0, "67.1 mm"), at(30, 90, "68.05 mm")}, bore.ErrSlippedDigit, "pin"},
 		{"slip downwards", []bore.Reading{good, at(20, 0, "67.1 mm"), at(30, 90, "66.05 mm")}, bore.ErrSlippedDigit, "66.05 mm"},

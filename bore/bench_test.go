@@ -37,7 +37,7 @@ func wornReadings(axes, depths int) []bore.Reading {
 		for a := range axes {
 			r := bore.Reading{
 				Depth:    units.Length(10+80*d/max(depths-1, 1)) * units.Millimetre,
-				Axis:     units.Angle(180*a/axes) * units.Degree,
+				Axis:     bore.Axis(units.Angle(180*a/axes) * units.Degree),
 				Diameter: 67*units.Millimetre + units.Length((depths-d)*20+10*(a%2))*units.Micrometre,
 			}
 			rs = append(rs, r)

@@ -70,7 +70,7 @@ func TestUnseen(t *testing.T) {
 		var rs []bore.Reading
 		for _, d := range depths {
 			for _, a := range axes {
-				rs = append(rs, bore.Reading{Depth: millimetres(d), Axis: degrees(a), Diameter: 67 * mm})
+				rs = append(rs, bore.Reading{Depth: millimetres(d), Axis: bore.Axis(degrees(a)), Diameter: 67 * mm})
 			}
 		}
 		return rs
@@ -130,7 +130,7 @@ func TestRingTravel(t *testing.T) {
 		over  float64 // µm
 	}{{4, 0}, {10, 120}, {50, 60}, {88, 20}, {98, 1}} {
 		for _, axis := range []float64{0, 90} {
-			rs = append(rs, bore.Reading{Depth: millimetres(r.depth), Axis: degrees(axis), Diameter: millimetres(67 + (r.over+axis/10)/1000)})
+			rs = append(rs, bore.Reading{Depth: millimetres(r.depth), Axis: bore.Axis(degrees(axis)), Diameter: millimetres(67 + (r.over+axis/10)/1000)})
 		}
 	}
 	blind := measure(t, rs)

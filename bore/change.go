@@ -12,7 +12,7 @@ import (
 // A PlaceChange is what was taken off at one place.
 type PlaceChange struct {
 	Depth units.Length         `json:"depth,omitzero"` // from the deck
-	Axis  units.Angle          `json:"axis,omitzero"`  // 0 up to 180°
+	Axis  Axis                 `json:"axis,omitzero"`  // 0 up to 180°
 	Stock uncertainty.Estimate `json:"stock"`          // on the diameter
 }
 

@@ -57,7 +57,7 @@ func drawWall(t *rapid.T, share float64) wornWall {
 func (w wornWall) readings() []bore.Reading {
 	rs := []bore.Reading{{Depth: 90 * mm, Diameter: 2 * unwornRadius}}
 	for a := range 180 {
-		rs = append(rs, bore.Reading{Depth: 10 * mm, Axis: degrees(float64(a)), Diameter: 2*unwornRadius + w[a] + w[a+180]})
+		rs = append(rs, bore.Reading{Depth: 10 * mm, Axis: bore.Axis(degrees(float64(a))), Diameter: 2*unwornRadius + w[a] + w[a+180]})
 	}
 	return rs
 }

@@ -161,7 +161,7 @@ func (g Gauge) reading(row []string, cs []column) (r Reading, faults []error) {
 				r.Diameter, err = g.Diameter(d)
 			}
 		case axisColumn:
-			r.Axis, err = ParseAxis(withUnit(cell, col.unit))
+			err = r.Axis.UnmarshalText([]byte(withUnit(cell, col.unit)))
 		case confirmedColumn:
 			switch strings.ToLower(cell) {
 			case "yes":

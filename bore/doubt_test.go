@@ -138,7 +138,7 @@ func TestTies(t *testing.T) {
 			t.Errorf("plane %d: ovality at %v", doubtful, g.OvalityAt)
 		}
 		g, err = bore.Measure(tapered, gauge)
-		if must(t, g, err); axisApart(g.Taper.Axis, degrees(60*float64(doubtful)), 180) > 1e-9 {
+		if must(t, g, err); axisApart(units.Angle(g.Taper.Axis), degrees(60*float64(doubtful)), 180) > 1e-9 {
 			t.Errorf("axis %d: taper %v", doubtful, g.Taper)
 		}
 	}

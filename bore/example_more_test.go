@@ -20,7 +20,7 @@ func ExampleLayout() {
 	}
 	plan, err := l.ToRead(2, bore.TwoPoint)
 	for _, r := range plan {
-		fmt.Println(r.Depth, bore.FormatAxis(r.Axis))
+		fmt.Println(r.Depth, r.Axis.String())
 	}
 	fmt.Println(err)
 	_, err = l.Measure([]bore.Reading{{Depth: 60 * units.Millimetre, Axis: bore.PinAxis, Diameter: 52 * units.Millimetre}}, bore.Gauge{})
@@ -61,23 +61,20 @@ func ExampleReading() {
 	// <nil>
 }
 
-// Readings may give an axis by name or by angle.
-func ExampleParseAxis() {
+// Readings give an axis by name or by angle; half a turn on is the same axis.
+func ExampleAxis() {
 	for _, s := range []string{"thrust", "pin", "45°", "front"} {
-		a, err := bore.ParseAxis(s)
+		var a bore.Axis
+		err := a.UnmarshalText([]byte(s))
 		fmt.Println(a, err != nil)
 	}
+	fmt.Println(bore.Axis(270*units.Degree), bore.Axis(-45*units.Degree))
 	// Output:
-	// 0° false
-	// 90° false
+	// thrust false
+	// pin false
 	// 45° false
-	// 0° true
-}
-
-// Half a turn on is the same axis.
-func ExampleFormatAxis() {
-	fmt.Println(bore.FormatAxis(0), bore.FormatAxis(270*units.Degree), bore.FormatAxis(-45*units.Degree))
-	// Output: thrust pin 135°
+	// thrust true
+	// pin 135°
 }
 
 // A temperature that nobody measured is a wide one, not a guess.
@@ -137,8 +134,8 @@ func ExamplePlace_Minus() {
 func ExampleLobes() {
 	g, err := bore.Measure([]bore.Reading{
 		{Axis: 0, Diameter: units.MustParseLength("67.025 mm")},
-		{Axis: 60 * units.Degree, Diameter: units.MustParseLength("67.025 mm")},
-		{Axis: 120 * units.Degree, Diameter: units.MustParseLength("66.95 mm")},
+		{Axis: bore.Axis(60 * units.Degree), Diameter: units.MustParseLength("67.025 mm")},
+		{Axis: bore.Axis(120 * units.Degree), Diameter: units.MustParseLength("66.95 mm")},
 	}, bore.Gauge{})
 	t := g.Planes[0].TwoLobe
 	fmt.Println("greatest less least read", g.Ovality, err)

@@ -115,7 +115,7 @@ func ExampleGeometry_Judge() {
 // Where, and which way?
 func ExampleGeometry_where() {
 	g := pump()
-	fmt.Println("largest at", g.Largest.Depth, "along", bore.FormatAxis(g.Largest.Axis))
+	fmt.Println("largest at", g.Largest.Depth, "along", g.Largest.Axis.String())
 	fmt.Println(g.Shape)
 	fmt.Println(g.Taper)
 	lobes := g.Planes[0].TwoLobe
@@ -165,7 +165,7 @@ func ExampleLimits() {
 	read := func(axes ...units.Angle) bore.Geometry {
 		var rs []bore.Reading
 		for _, a := range axes {
-			rs = append(rs, bore.Reading{Axis: a, Diameter: 67 * units.Millimetre})
+			rs = append(rs, bore.Reading{Axis: bore.Axis(a), Diameter: 67 * units.Millimetre})
 		}
 		g, err := bore.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
 		if err != nil {
@@ -174,7 +174,7 @@ func ExampleLimits() {
 		return g
 	}
 	limits := bore.Limits{Ovality: 20 * units.Micrometre, TrueOvality: 20 * units.Micrometre}
-	for _, g := range []bore.Geometry{read(bore.ThrustAxis, bore.PinAxis), read(0, 36*units.Degree, 72*units.Degree, 108*units.Degree, 144*units.Degree)} {
+	for _, g := range []bore.Geometry{read(units.Angle(bore.ThrustAxis), units.Angle(bore.PinAxis)), read(0, 36*units.Degree, 72*units.Degree, 108*units.Degree, 144*units.Degree)} {
 		findings, err := g.Judge(limits, uncertainty.Risk{})
 		fmt.Println(len(g.Planes[0].Places), "axes:", findings[0].Verdict, "along them; the wall:", findings[1].Verdict, err)
 	}
@@ -235,7 +235,7 @@ func ExampleMeasure() {
 func ExampleReadCSV() {
 	const table = "depth (mm),axis,diameter (mm)\n10,thrust,67.10499999999999\n"
 	readings, err := bore.ReadCSV(strings.NewReader(table), bore.Gauge{})
-	fmt.Println(readings[0].Depth, bore.FormatAxis(readings[0].Axis), readings[0].Diameter, err)
+	fmt.Println(readings[0].Depth, (readings[0].Axis).String(), readings[0].Diameter, err)
 	// All that is wrong with a table is said at once, each with its place.
 	_, err = bore.ReadCSV(strings.NewReader("depth (mm),axis,diameter\n10,pin,67.105 mm\n10,pin,67.070\n"), bore.Gauge{})
 	fmt.Println(err)

@@ -61,7 +61,7 @@ func ExampleCompare() {
 	}
 	c, err := bore.Compare(read("67.035 mm", "67.010 mm"), read("67.050 mm", "67.046 mm"))
 	for _, p := range c.Places {
-		fmt.Println(bore.FormatAxis(p.Axis), p.Stock)
+		fmt.Println(p.Axis.String(), p.Stock)
 	}
 	fmt.Println("ovality gained", c.OvalityGained, err)
 	// Output:
@@ -137,7 +137,7 @@ func ExamplePoint() {
 // Stock is on the diameter: half of it came off each side.
 func ExamplePlaceChange() {
 	c := bore.PlaceChange{Depth: 10 * units.Millimetre, Stock: uncertainty.Estimate{Value: 30 * units.Micrometre, Std: units.Micrometre}}
-	fmt.Println(bore.FormatAxis(c.Axis), "at", c.Depth, "lost", c.Stock)
+	fmt.Println(c.Axis.String(), "at", c.Depth, "lost", c.Stock)
 	// Output: thrust at 10 mm lost 0.0300 ± 0.0020 mm
 }
 
@@ -234,7 +234,7 @@ func ExampleLimits_choke() {
 // The wall between the ports stands out along the one axis that misses them.
 func ExampleShape_ports() {
 	l := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 72 * units.Millimetre, Ports: []bore.Port{
-		{Name: "exhaust", From: 45 * units.Millimetre, To: 60 * units.Millimetre, At: bore.PinAxis, Width: 60 * units.Degree},
+		{Name: "exhaust", From: 45 * units.Millimetre, To: 60 * units.Millimetre, At: units.Angle(bore.PinAxis), Width: 60 * units.Degree},
 	}}
 	var rs []bore.Reading
 	for depth, size := range map[units.Length]string{9: "60.040 mm", 30: "60.040 mm", 52: "60.110 mm", 70: "60.030 mm"} {

@@ -42,7 +42,7 @@ type Finding struct {
 	uncertainty.Finding
 	Limit Limit        `json:"limit"`          // what was judged
 	Depth units.Length `json:"depth,omitzero"` // of the plane with the ovality that decides
-	Axis  units.Angle  `json:"axis,omitzero"`  // along which lies the taper or choke that decides
+	Axis  Axis         `json:"axis,omitzero"`  // along which lies the taper or choke that decides
 	// From and To are the depths between which it lies. Between says that it is no taper from end to
 	// end but the greatest difference of two depths along the axis, a belly or waist, which is held
 	// against the limit on taper where none on greatest minus least covers it.
@@ -66,9 +66,9 @@ func (f Finding) subject() string {
 	case f.Limit == LimitOvality || f.Limit == LimitTrueOvality:
 		return name + " at " + f.Depth.String()
 	case f.Between:
-		return fmt.Sprintf("%s, as a difference from %v to %v, %s axis", name, f.From, f.To, FormatAxis(f.Axis))
+		return fmt.Sprintf("%s, as a difference from %v to %v, %s axis", name, f.From, f.To, f.Axis.String())
 	case f.Limit == LimitTaper || f.Limit == LimitChoke:
-		return name + ", " + FormatAxis(f.Axis) + " axis"
+		return name + ", " + f.Axis.String() + " axis"
 	}
 	return name
 }

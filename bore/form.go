@@ -59,8 +59,8 @@ func (p *Plane) departure() units.Length {
 	var most float64
 	for _, q := range p.Places {
 		d := (q.Size.Value - p.TwoLobe.Mean.Value).In(units.Micrometre) -
-			float64(p.TwoLobe.Amplitude.Value.In(units.Micrometre)*math.Cos(2*float64(q.Axis-p.TwoLobe.Axis))) -
-			float64(p.FourLobe.Amplitude.Value.In(units.Micrometre)*math.Cos(4*float64(q.Axis-p.FourLobe.Axis)))
+			float64(p.TwoLobe.Amplitude.Value.In(units.Micrometre)*math.Cos(2*float64(q.Axis.angle()-p.TwoLobe.Axis))) -
+			float64(p.FourLobe.Amplitude.Value.In(units.Micrometre)*math.Cos(4*float64(q.Axis.angle()-p.FourLobe.Axis)))
 		most = max(most, math.Abs(d))
 	}
 	l, err := nanometres(most)

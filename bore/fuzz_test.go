@@ -4,6 +4,7 @@ package bore_test
 
 import (
 	"errors"
+	"math"
 	"strings"
 	"testing"
 
@@ -68,18 +69,24 @@ func FuzzParseTemperature(f *testing.F) {
 	})
 }
 
-func FuzzParseAxis(f *testing.F) {
+func FuzzAxis(f *testing.F) {
 	for _, s := range []string{"thrust", "pin", "45°", "-30 deg", "0.5 rad", "0", "Thrust", "NaN°", "1e400°"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
-		a, err := bore.ParseAxis(s)
-		if err != nil {
+		var a, b, same bore.Axis
+		if a.UnmarshalText([]byte(s)) != nil {
 			return
 		}
-		b, err := bore.ParseAxis(bore.FormatAxis(a))
-		if err != nil || axisApart(a, b, 180) > 0.06 {
-			t.Fatalf("%q is %v, written %s, read back as %v, %v", s, a, bore.FormatAxis(a), b, err)
+		if err := b.UnmarshalText([]byte(a.String())); err != nil || axisApart(units.Angle(a), units.Angle(b), 180) > 0.06 {
+			t.Fatalf("%q is %v, read back as %v, %v", s, a, b, err)
+		}
+		text, err := a.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := same.UnmarshalText(text); err != nil || math.Abs(float64(same-a)) > 1e-11*math.Abs(float64(a)) {
+			t.Fatalf("%q is %v, as %s read back as %v, %v", s, a, text, same, err)
 		}
 	})
 }

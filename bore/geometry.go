@@ -13,7 +13,7 @@ import (
 // A Place is where a diameter was read, and the size there at 20 °C.
 type Place struct {
 	Depth units.Length `json:"depth,omitzero"` // from the deck
-	Axis  units.Angle  `json:"axis,omitzero"`  // 0 up to 180°, from the thrust axis
+	Axis  Axis         `json:"axis,omitzero"`  // 0 up to 180°
 	// Size is the mean of the repeats at 20 °C with its whole doubt.
 	Size uncertainty.Estimate `json:"size,omitzero"`
 	// Own is the same size with only the doubt that this place does not share with the others:
@@ -70,7 +70,7 @@ func (p Plane) own() uncertainty.Estimate {
 // A Taper is the difference of the sizes at two depths along one axis. It holds between those
 // depths and says nothing of the wall above and below them.
 type Taper struct {
-	Axis units.Angle          `json:"axis,omitzero"` // 0 up to 180°
+	Axis Axis                 `json:"axis,omitzero"` // 0 up to 180°
 	From units.Length         `json:"from"`          // the two depths, From the smaller
 	To   units.Length         `json:"to"`
 	Size uncertainty.Estimate `json:"size,omitzero"` // at From minus at To: positive is larger at the deck
@@ -108,7 +108,7 @@ func (t Taper) String() string {
 	if e.Value < 0 {
 		e, word = t.choke(), "smaller"
 	}
-	return FormatAxis(t.Axis) + ": " + e.String() + " " + word + " at " + t.From.String() + " than at " + t.To.String()
+	return t.Axis.String() + ": " + e.String() + " " + word + " at " + t.From.String() + " than at " + t.To.String()
 }
 
 // A Geometry is what the readings of one bore say, at 20 °C, and what they cannot say.

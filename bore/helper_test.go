@@ -50,7 +50,7 @@ func (w wall) diameter(axis units.Angle) units.Length {
 func (w wall) read(depth units.Length, axes ...float64) []bore.Reading {
 	var rs []bore.Reading
 	for _, a := range axes {
-		rs = append(rs, bore.Reading{Depth: depth, Axis: degrees(a), Diameter: w.diameter(degrees(a))})
+		rs = append(rs, bore.Reading{Depth: depth, Axis: bore.Axis(degrees(a)), Diameter: w.diameter(degrees(a))})
 	}
 	return rs
 }

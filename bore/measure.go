@@ -42,7 +42,7 @@ func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 		return Geometry{}, err
 	}
 	for i := range rs {
-		rs[i].Axis = foldAxis(rs[i].Axis)
+		rs[i].Axis = Axis(foldAxis(units.Angle(rs[i].Axis)))
 	}
 	slices.SortStableFunc(rs, func(a, b Reading) int {
 		return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Axis, b.Axis))
@@ -129,7 +129,7 @@ const contradiction = 0.01
 // together do.
 type Contradiction struct {
 	Depth   units.Length `json:"depth,omitzero"` // from the deck
-	Axis    units.Angle  `json:"axis,omitzero"`  // 0 up to 180°
+	Axis    Axis         `json:"axis,omitzero"`  // 0 up to 180°
 	Shown   units.Length `json:"shown"`          // standard deviation of its repeats
 	Stated  units.Length `json:"stated"`         // repeatability that the gauge is said to have
 	Repeats int          `json:"repeats"`        // how many there are
@@ -138,7 +138,7 @@ type Contradiction struct {
 // String says it in a line: "12 mm, thrust: 3 repeats scatter by 0.0120 mm, the gauge is said to repeat within 0.002 mm".
 func (c Contradiction) String() string {
 	return fmt.Sprintf("%v, %s: %d repeats scatter by %s, the gauge is said to repeat within %v",
-		c.Depth, FormatAxis(c.Axis), c.Repeats, c.Shown.Format(units.Millimetre, 4), c.Stated)
+		c.Depth, c.Axis.String(), c.Repeats, c.Shown.Format(units.Millimetre, 4), c.Stated)
 }
 
 // exceeds reports whether a spread is more than a known scatter allows at a chance.
@@ -392,8 +392,8 @@ func (t Taper) exceeds(o Taper) bool {
 }
 
 // along returns the place of a plane along an axis, and whether there is one.
-func along(places []Place, axis units.Angle) (Place, bool) {
-	i, ok := slices.BinarySearchFunc(places, axis, func(p Place, a units.Angle) int { return cmp.Compare(p.Axis, a) })
+func along(places []Place, axis Axis) (Place, bool) {
+	i, ok := slices.BinarySearchFunc(places, axis, func(p Place, a Axis) int { return cmp.Compare(p.Axis, a) })
 	if !ok {
 		return Place{}, false
 	}

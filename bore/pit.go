@@ -87,10 +87,10 @@ func (p *Plane) beside(pit Pit) []Place {
 	var left, right Place
 	toLeft, toRight := units.Angle(-1), units.Angle(-1)
 	for _, q := range p.Places {
-		if d := foldAxis(pit.At - q.Axis); toLeft < 0 || d < toLeft {
+		if d := foldAxis(pit.At - q.Axis.angle()); toLeft < 0 || d < toLeft {
 			left, toLeft = q, d
 		}
-		if d := foldAxis(q.Axis - pit.At); toRight < 0 || d < toRight {
+		if d := foldAxis(q.Axis.angle() - pit.At); toRight < 0 || d < toRight {
 			right, toRight = q, d
 		}
 	}

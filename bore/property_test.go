@@ -28,7 +28,7 @@ func readings(t *rapid.T, axes, depths int) []bore.Reading {
 			for range rapid.IntRange(1, 3).Draw(t, "repeats") {
 				rs = append(rs, bore.Reading{
 					Depth:    units.Length(10+20*d) * mm,
-					Axis:     degrees(180 * float64(a) / float64(axes)),
+					Axis:     bore.Axis(degrees(180 * float64(a) / float64(axes))),
 					Diameter: 67*mm + length(t, "wear", 0, 300*um),
 				})
 			}
@@ -72,7 +72,7 @@ func TestTurningTurnsDirectionsOnly(t *testing.T) {
 		turn := degrees(rapid.Float64Range(-720, 720).Draw(t, "turn"))
 		turned := slices.Clone(rs)
 		for i := range turned {
-			turned[i].Axis += turn
+			turned[i].Axis += bore.Axis(turn)
 		}
 		g, err := bore.Measure(rs, shopGauge())
 		must(t, g, err)
@@ -89,7 +89,7 @@ func TestTurningTurnsDirectionsOnly(t *testing.T) {
 				}
 			}
 		}
-		if ties == 1 && axisApart(g.Largest.Axis+turn, h.Largest.Axis, 180) > 2e-6 {
+		if ties == 1 && axisApart(units.Angle(g.Largest.Axis+bore.Axis(turn)), units.Angle(h.Largest.Axis), 180) > 2e-6 {
 			t.Fatalf("largest along %v, turned by %v along %v", g.Largest.Axis, turn, h.Largest.Axis)
 		}
 		for i := range g.Planes {
@@ -109,7 +109,7 @@ func TestHalfTurnsAreOneAxis(t *testing.T) {
 		rs := drawReadings(t)
 		turned := slices.Clone(rs)
 		for i := range turned {
-			turned[i].Axis += degrees(180 * float64(rapid.IntRange(-9, 9).Draw(t, "half turns")))
+			turned[i].Axis += bore.Axis(degrees(180 * float64(rapid.IntRange(-9, 9).Draw(t, "half turns"))))
 		}
 		if g, h := measure(t, rs), measure(t, turned); fmt.Sprint(g) != fmt.Sprint(h) {
 			t.Fatalf("%v\n%v", g, h)

@@ -218,7 +218,7 @@ func TestMeanWidthIsPerimeterOverPi(t *testing.T) {
 	var rs []bore.Reading
 	for _, x := range even(36) {
 		c, s := math.Cos(x*math.Pi/180), math.Sin(x*math.Pi/180)
-		rs = append(rs, bore.Reading{Axis: degrees(x), Diameter: millimetres(2 * math.Sqrt(a*a*c*c+b*b*s*s))})
+		rs = append(rs, bore.Reading{Axis: bore.Axis(degrees(x)), Diameter: millimetres(2 * math.Sqrt(a*a*c*c+b*b*s*s))})
 	}
 	within(t, "mean width", measure(t, rs).Planes[0].Mean.Value, millimetres(want), 2)
 }

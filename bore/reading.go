@@ -16,39 +16,25 @@ import (
 // and how large. Readings at the same depth and axis are repeats of one place.
 type Reading struct {
 	Depth    units.Length `json:"depth,omitzero"`    // from the deck, positive downwards
-	Axis     units.Angle  `json:"axis,omitzero"`     // from the thrust axis; 180° apart is the same axis
+	Axis     Axis         `json:"axis"`              // along which it was read
 	Diameter units.Length `json:"diameter,omitzero"` // as shown, not yet brought to 20 °C; zero of a place still to be read
 	// Confirmed says that a reading far from its fellows was taken again and is right.
 	Confirmed bool `json:"confirmed,omitzero"`
 }
 
+// An Axis is a direction across the bore, as its angle from the thrust axis; 180° apart is the same axis.
+type Axis units.Angle
+
 // The two axes that every manual names. The thrust axis stands square to the piston pin; wear
 // is usually greatest along it.
 const (
-	ThrustAxis units.Angle = 0
-	PinAxis                = 90 * units.Degree
+	ThrustAxis Axis = 0
+	PinAxis         = Axis(90 * units.Degree)
 )
 
-// ParseAxis reads an axis: "thrust", "pin", or an angle from the thrust axis, "45°". Any other
-// text is one of the errors of [units.ParseAngle].
-func ParseAxis(s string) (units.Angle, error) {
-	switch s {
-	case "thrust":
-		return ThrustAxis, nil
-	case "pin":
-		return PinAxis, nil
-	}
-	a, err := units.ParseAngle(s)
-	if err != nil {
-		return 0, fmt.Errorf("bore: axis: want thrust, pin or an angle from the thrust axis: %w", err)
-	}
-	return a, nil
-}
-
-// FormatAxis returns "thrust", "pin" or the angle to a tenth of a degree, "45°", from 0 up to
-// 180°.
-func FormatAxis(a units.Angle) string {
-	switch deg := math.Round(foldAxis(a).In(units.Degree)*10) / 10; deg {
+// String returns "thrust", "pin" or the angle to a tenth of a degree, "45°", from 0 up to 180°.
+func (a Axis) String() string {
+	switch deg := math.Round(a.fold().angle().In(units.Degree)*10) / 10; deg {
 	case 0, 180:
 		return "thrust"
 	case 90:
@@ -57,6 +43,48 @@ func FormatAxis(a units.Angle) string {
 		return units.Angle(deg * float64(units.Degree)).String()
 	}
 }
+
+// MarshalText returns "thrust", "pin" or the angle with all its digits; of one that is not finite, the error of
+// [units.Angle.MarshalText].
+func (a Axis) MarshalText() ([]byte, error) {
+	switch a {
+	case ThrustAxis:
+		return []byte("thrust"), nil
+	case PinAxis:
+		return []byte("pin"), nil
+	}
+	return a.angle().MarshalText()
+}
+
+// UnmarshalText reads "thrust", "pin", or an angle from the thrust axis, "45°". Any other text is one of the errors of
+// [units.ParseAngle], and the receiver keeps its value.
+func (a *Axis) UnmarshalText(text []byte) error {
+	switch string(text) {
+	case "thrust":
+		*a = ThrustAxis
+		return nil
+	case "pin":
+		*a = PinAxis
+		return nil
+	}
+	angle, err := units.ParseAngle(string(text))
+	var p *units.ParseError
+	if errors.As(err, &p) && errors.Is(err, units.ErrSyntax) {
+		named := *p
+		named.Mend = `write "thrust", "pin" or an angle such as "45°"`
+		err = &named
+	}
+	if err != nil {
+		return fmt.Errorf("bore: axis: %w", err)
+	}
+	*a = Axis(angle)
+	return nil
+}
+
+func (a Axis) angle() units.Angle { return units.Angle(a) }
+
+// fold returns the axis from 0 up to 180°.
+func (a Axis) fold() Axis { return Axis(foldAxis(a.angle())) }
 
 // angleSteps to a degree: how close two angles may lie and still be one. A millionth of a degree
 // is far below any setting by hand and far above what half turns cost in rounding.
@@ -75,7 +103,7 @@ func foldAngle(a units.Angle, period float64) units.Angle {
 	return units.Angle(deg * float64(units.Degree))
 }
 
-// foldAxis returns the axis from 0 up to 180°.
+// foldAxis returns the angle of an axis from 0 up to 180°.
 func foldAxis(a units.Angle) units.Angle { return foldAngle(a, 180) }
 
 // mostAngle is the largest angle taken, either sign: beyond a thousand turns it is a slip of the
@@ -86,13 +114,13 @@ func validAngle(a units.Angle) bool { return math.Abs(float64(a)) <= float64(mos
 
 func (r Reading) validate() error {
 	switch {
-	case !validAngle(r.Axis):
+	case !validAngle(units.Angle(r.Axis)):
 		return fmt.Errorf("bore: reading at %v: axis of %v rad: want a finite angle: %w", r.Depth, float64(r.Axis), ErrReading)
 	case r.Depth < 0 || r.Depth > units.MaxLength:
 		return fmt.Errorf("bore: reading at depth %v: want 0 to %v below the deck: %w", r.Depth, units.MaxLength, ErrReading)
 	case r.Diameter <= 0 || r.Diameter > units.MaxLength:
 		return fmt.Errorf("bore: reading at %v, %s: diameter %v: want above 0, up to %v: %w",
-			r.Depth, FormatAxis(r.Axis), r.Diameter, units.MaxLength, ErrReading)
+			r.Depth, r.Axis.String(), r.Diameter, units.MaxLength, ErrReading)
 	}
 	return nil
 }
@@ -140,7 +168,7 @@ func checkSlips(rs []Reading) error {
 			}
 		}
 		errs = append(errs, fmt.Errorf("bore: reading %v at %v, %s: more than %v from the %s, %v; read it again, or confirm it: %w",
-			r.Diameter, r.Depth, FormatAxis(r.Axis), apart.Round(units.Micrometre), what, from, ErrSlippedDigit))
+			r.Diameter, r.Depth, r.Axis.String(), apart.Round(units.Micrometre), what, from, ErrSlippedDigit))
 	}
 	return errors.Join(errs...)
 }

@@ -59,7 +59,7 @@ type level struct {
 }
 
 // level returns the mean of plane i along axes that it has.
-func (p profiler) level(i int, axes []units.Angle) (level, error) {
+func (p profiler) level(i int, axes []Axis) (level, error) {
 	places, doubts := p.planes[i].Places, p.doubts[i]
 	if len(places) > len(axes) {
 		places, doubts = make([]Place, 0, len(axes)), make([]doubt, 0, len(axes))
@@ -79,14 +79,14 @@ func (p profiler) level(i int, axes []units.Angle) (level, error) {
 }
 
 // common returns the axes that all planes from first up to last have.
-func (p profiler) common(first, last int) []units.Angle {
-	axes := make([]units.Angle, 0, len(p.planes[first].Places))
+func (p profiler) common(first, last int) []Axis {
+	axes := make([]Axis, 0, len(p.planes[first].Places))
 	for _, q := range p.planes[first].Places {
-		axes = append(axes, q.Axis)
+		axes = append(axes, Axis(units.Angle(q.Axis)))
 	}
 	for _, o := range p.planes[first+1 : last] {
-		axes = slices.DeleteFunc(axes, func(a units.Angle) bool {
-			_, ok := along(o.Places, a)
+		axes = slices.DeleteFunc(axes, func(a Axis) bool {
+			_, ok := along(o.Places, Axis(a))
 			return !ok
 		})
 	}

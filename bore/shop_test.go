@@ -69,7 +69,7 @@ func (tr truth) read(rnd *rand.Rand, s shop, repeats int) []bore.Reading {
 		for a, size := range axes {
 			for _, shown := range show(size, repeats) {
 				rs = append(rs, bore.Reading{
-					Depth: units.Length(10+20*d) * mm, Axis: degrees(180 * float64(a) / float64(len(axes))), Diameter: shown,
+					Depth: units.Length(10+20*d) * mm, Axis: bore.Axis(degrees(180 * float64(a) / float64(len(axes)))), Diameter: shown,
 				})
 			}
 		}

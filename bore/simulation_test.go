@@ -331,7 +331,7 @@ func TestTaperOfFewPlanesKeepsItsRisk(t *testing.T) { taperOfFewPlanesKeepsItsRi
 func taperOfFewPlanesKeepsItsRisk(t *testing.T, n int) {
 	s := shop{g: bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 2 * um}}, repeatability: 2}
 	l := bore.Layout{RingTop: 8 * mm, RingBottom: 92 * mm, Ports: []bore.Port{
-		{Name: "exhaust", From: 55 * mm, To: 70 * mm, At: bore.PinAxis, Width: degrees(70)},
+		{Name: "exhaust", From: 55 * mm, To: 70 * mm, At: units.Angle(bore.PinAxis), Width: degrees(70)},
 	}}
 	for _, planes := range []int{2, 3, 5} {
 		t.Run(fmt.Sprint(planes), func(t *testing.T) {
@@ -357,7 +357,7 @@ func taperOfFewPlanesKeepsItsRisk(t *testing.T, n int) {
 						size := 67_000 + worn*math.Exp((8-d)/falls) + belly*math.Exp(-(d-62)*(d-62)/50)
 						truths[axis] = append(truths[axis], size)
 						for _, shown := range show(size, 2) {
-							rs = append(rs, bore.Reading{Depth: millimetres(d), Axis: axis, Diameter: shown})
+							rs = append(rs, bore.Reading{Depth: millimetres(d), Axis: bore.Axis(axis), Diameter: shown})
 						}
 					}
 				}

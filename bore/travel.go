@@ -86,7 +86,7 @@ func (l Layout) travel() Travel {
 
 // A profile is all that was read along one axis within ring travel, downwards.
 type profile struct {
-	axis   units.Angle
+	axis   Axis
 	places []Place
 }
 

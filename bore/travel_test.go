@@ -205,7 +205,7 @@ func TestPortBelt(t *testing.T) {
 	// An axis that a port cuts is read above it: the 16 µm it changes by are seen.
 	rs = append(read("60.033 mm"), at(8, 45, "60.040 mm"), at(38, 45, "60.024 mm"))
 	g, err = l.Measure(rs, bore.Gauge{})
-	if must(t, g, err); g.Taper.Axis != degrees(45) || g.Taper.Size.Value != 16*um || g.Taper.Whole {
+	if must(t, g, err); g.Taper.Axis != bore.Axis(degrees(45)) || g.Taper.Size.Value != 16*um || g.Taper.Whole {
 		t.Errorf("45° axis: %+v", g.Taper)
 	}
 }

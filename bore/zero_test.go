@@ -19,13 +19,13 @@ import (
 // answers or errs, soon, and never panics.
 func TestNothingPanics(t *testing.T) {
 	worst := uncertainty.Estimate{Value: math.MinInt64, Std: math.MaxInt64, DoF: math.NaN()}
-	place := bore.Place{Depth: math.MinInt64, Axis: units.Angle(math.NaN()), Size: worst, Own: worst}
+	place := bore.Place{Depth: math.MinInt64, Axis: bore.Axis(units.Angle(math.NaN())), Size: worst, Own: worst}
 	plane := bore.Plane{
 		Depth: math.MaxInt64, Places: []bore.Place{place, {}, place}, Mean: worst, Ovality: worst, HasOvality: true,
 		TwoLobe:  bore.Lobes{Mean: worst, Amplitude: worst, Axis: units.Angle(math.Inf(1)), AxisStd: -1},
 		FourLobe: bore.Lobes{Amplitude: worst, Axis: units.Angle(math.Inf(-1))},
 	}
-	taper := bore.Taper{Axis: units.Angle(math.Inf(1)), From: math.MaxInt64, To: math.MinInt64, Size: worst}
+	taper := bore.Taper{Axis: bore.Axis(units.Angle(math.Inf(1))), From: math.MaxInt64, To: math.MinInt64, Size: worst}
 	for _, v := range []any{
 		bore.Allowances{}, bore.Change{}, bore.CleanUp{}, bore.Coarse{},
 		bore.Lobes{}, bore.Gauge{}, bore.Geometry{}, bore.Harmonic{}, bore.Interval{}, bore.Layout{},
@@ -65,9 +65,9 @@ func TestNothingPanics(t *testing.T) {
 
 func TestHostileNumbers(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64} {
-		bore.FormatAxis(units.Angle(x))
+		_ = bore.Axis(x).String()
 		for name, err := range map[string]error{
-			"axis":  second(bore.Measure([]bore.Reading{{Axis: units.Angle(x), Diameter: mm}}, bore.Gauge{})),
+			"axis":  second(bore.Measure([]bore.Reading{{Axis: bore.Axis(units.Angle(x)), Diameter: mm}}, bore.Gauge{})),
 			"share": second(measure(t, sixReadings()).CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm}, Share: x})),
 			"angle": second(bore.CleanUpRadial([]bore.Point{{Angle: units.Angle(x), Radius: mm}}, 0, bore.Allowances{})),
 			"time":  second(bore.WearRate([]bore.Survey{survey(0, mm, 1), survey(float64(x), mm, 1)}, 1)),
@@ -110,7 +110,7 @@ func TestDifferencesDoNotWrapAround(t *testing.T) {
 // A geometry that nobody measured may hold any axis; a finding along none is refused.
 func TestJudgeWantsFiniteAxes(t *testing.T) {
 	g := measure(t, sixReadings())
-	g.Planes[1].Places[0].Axis = units.Angle(math.Inf(1))
+	g.Planes[1].Places[0].Axis = bore.Axis(units.Angle(math.Inf(1)))
 	if fs, err := g.Judge(bore.Limits{Taper: um}, noRisk); !errors.Is(err, bore.ErrReading) {
 		t.Errorf("%v, %v", fs, err)
 	}

@@ -43,7 +43,7 @@ func (w wall) readings(noise func() float64) []bore.Reading {
 		for axis := range 4 {
 			a := units.Angle(axis) * 45 * units.Degree
 			d := at.radius(a) + at.radius(a+math.Pi) + noise()*float64(units.Micrometre)
-			rs = append(rs, bore.Reading{Depth: units.Length(10+40*depth) * units.Millimetre, Axis: a, Diameter: units.Length(math.Round(d))})
+			rs = append(rs, bore.Reading{Depth: units.Length(10+40*depth) * units.Millimetre, Axis: bore.Axis(a), Diameter: units.Length(math.Round(d))})
 		}
 	}
 	return rs

@@ -315,9 +315,9 @@ func ExampleSetup_Read() {
 
 // What a dial bore gauge would have read along two axes, ready for bore.Measure.
 func ExampleTrace_Readings() {
-	rs, err := turned().Readings(20*units.Millimetre, form.Point{}, []units.Angle{bore.ThrustAxis, bore.PinAxis})
+	rs, err := turned().Readings(20*units.Millimetre, form.Point{}, []units.Angle{units.Angle(bore.ThrustAxis), units.Angle(bore.PinAxis)})
 	for _, r := range rs {
-		fmt.Println(bore.FormatAxis(r.Axis), r.Diameter.Format(units.Millimetre, 4))
+		fmt.Println(r.Axis.String(), r.Diameter.Format(units.Millimetre, 4))
 	}
 	fmt.Println(err)
 	// Output:

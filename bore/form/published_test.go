@@ -308,7 +308,7 @@ func TestDiametersOfALobedForm(t *testing.T) {
 			if c.ds != nil {
 				near(t, fmt.Sprint("axis ", i), r.Diameter, length(c.ds[i]), 1e-9)
 			}
-			if r.Depth != 10*mm || r.Axis != axes[i] {
+			if r.Depth != 10*mm || units.Angle(r.Axis) != axes[i] {
 				t.Errorf("reading %v", r)
 			}
 		}

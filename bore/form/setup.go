@@ -109,7 +109,7 @@ func (t Trace) Readings(depth units.Length, centre Point, axes []units.Angle) ([
 	}
 	rs := make([]bore.Reading, len(ds))
 	for i, d := range ds {
-		rs[i] = bore.Reading{Depth: depth, Axis: axes[i], Diameter: d}
+		rs[i] = bore.Reading{Depth: depth, Axis: bore.Axis(axes[i]), Diameter: d}
 	}
 	return rs, nil
 }

@@ -263,7 +263,7 @@ func propose(_ bench, job *node, e Entry) string {
 	}
 	var at []readingPlace
 	for _, r := range plan {
-		at = append(at, readingPlace{r.Depth.Format(unit, places), bore.FormatAxis(r.Axis)})
+		at = append(at, readingPlace{r.Depth.Format(unit, places), r.Axis.String()})
 	}
 	return addPlaces(job, e.At, at)
 }

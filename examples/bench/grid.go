@@ -176,11 +176,11 @@ func (w *writer) places(g grid, path string) {
 	const cx, cy, r = 82.0, 24.0, 11.0
 	w.raw(`<circle cx="%v" cy="%v" r="%v" stroke-width="1"/>`, cx, cy, r)
 	for i, name := range g.axes {
-		a, err := bore.ParseAxis(name)
-		if err != nil {
+		var a bore.Axis
+		if a.UnmarshalText([]byte(name)) != nil {
 			continue
 		}
-		sin, cos := math.Sincos(a.In(units.Radian))
+		sin, cos := math.Sincos(float64(a))
 		w.raw(`<path d="M%.1f %.1fL%.1f %.1f" data-column="%d"/>`, cx-r*cos, cy+r*sin, cx+r*cos, cy-r*sin, i)
 	}
 	w.raw(`<text x="%v" y="%v" font-size="4" fill="currentColor" stroke="none" text-anchor="end">%s</text>`, wide, cy+r+6, text(wordThrust+" ↔"))

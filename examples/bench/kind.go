@@ -56,7 +56,7 @@ var quantities = map[reflect.Type]kind{
 	reflect.TypeFor[units.Volume]():            {boxes: 1, units: []string{" cm³", " in³"}},
 	reflect.TypeFor[jobsheet.Duration]():       {boxes: 1, units: []string{"s", "m"}},
 	reflect.TypeFor[jobsheet.Metal]():          {boxes: 1, words: true, known: material.Names()},
-	reflect.TypeFor[jobsheet.Axis]():           {boxes: 1, words: true, known: []string{"thrust", "pin", "45°", "135°"}},
+	reflect.TypeFor[bore.Axis]():               {boxes: 1, words: true, known: []string{"thrust", "pin", "45°", "135°"}},
 }
 
 // notKnown is what may be said to be known to nobody.

@@ -25,7 +25,7 @@ func twoAxes(d dice) (question, error) {
 		if err != nil {
 			return question{}, err
 		}
-		rs = append(rs, bore.Reading{Axis: units.Angle(axis) * units.Degree, Diameter: mean + off})
+		rs = append(rs, bore.Reading{Axis: bore.Axis(units.Angle(axis) * units.Degree), Diameter: mean + off})
 	}
 	g, err := bore.Measure(rs, bore.Gauge{})
 	second := um(v) * math.Abs(cos(2*float64(phi)))

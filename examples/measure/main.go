@@ -72,7 +72,7 @@ func lesson(w io.Writer, d data) {
 		if r.Axis == bore.PinAxis {
 			dial = planes[i/2].pin
 		}
-		fmt.Fprintf(w, "   at %6v, %-6s  D = %v %s (%s µm) = %s\n", r.Depth, bore.FormatAxis(r.Axis), d.setting, sign, um(dial), mm(r.Diameter))
+		fmt.Fprintf(w, "   at %6v, %-6s  D = %v %s (%s µm) = %s\n", r.Depth, r.Axis.String(), d.setting, sign, um(dial), mm(r.Diameter))
 	}
 	fmt.Fprintln(w, "\n2  Ovality = greatest − least diameter in ONE plane, at one depth")
 	for _, p := range g.Planes {
@@ -84,7 +84,7 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintln(w, "   There is one depth alone: it shows no taper. Read another.")
 	} else {
 		for _, t := range g.Tapers {
-			fmt.Fprintf(w, "   %s: %s − %s = %s\n", bore.FormatAxis(t.Axis), mm(along(g, 0, t)), mm(along(g, len(g.Planes)-1, t)), mm(t.Size.Value))
+			fmt.Fprintf(w, "   %s: %s − %s = %s\n", t.Axis.String(), mm(along(g, 0, t)), mm(along(g, len(g.Planes)-1, t)), mm(t.Size.Value))
 		}
 		word := map[bool]string{true: "wider above", false: "narrower above"}[g.Taper.Size.Value > 0]
 		if g.Taper.Size.Value == 0 {

@@ -44,7 +44,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "\nThe question: a wall is oval by V = %v, its long axis at φ = %s from the thrust axis.\nWho measures along thrust and pin, as most manuals ask, reads how much?\n", d.ovality, angle(d.lies))
 	fmt.Fprintln(w, "\n1  One diameter     D(θ) = mean + V/2·cos 2(θ − φ)\n   D: diameter; θ: the axis read; V: ovality, greatest less least; φ: where the long axis lies")
 	for _, r := range must(d.around(2)) {
-		theta := r.Axis.In(units.Degree)
+		theta := units.Angle(r.Axis).In(units.Degree)
 		fmt.Fprintf(w, "   D(%3s) = %v + %.1f µm·cos 2(%s − %s) = %s\n", angle(theta), d.mean, half, angle(theta), angle(d.lies), mm(r.Diameter))
 	}
 	fmt.Fprintln(w, "\n2  Ovality as read     greatest − least along the axes")
@@ -113,7 +113,7 @@ func (d data) around(axes int) ([]bore.Reading, error) {
 		if err != nil {
 			return nil, err
 		}
-		rs = append(rs, bore.Reading{Axis: units.Angle(theta) * units.Degree, Diameter: d.mean + off})
+		rs = append(rs, bore.Reading{Axis: bore.Axis(units.Angle(theta) * units.Degree), Diameter: d.mean + off})
 	}
 	return rs, nil
 }

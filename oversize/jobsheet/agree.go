@@ -84,7 +84,7 @@ func (b *book) readingsAndTraces() {
 			}
 			apart := p.Minus(traced[i])
 			worst = cannot(apart, notBack) || cannot(apart, notGone)
-			says = fmt.Sprintf("at %v, %s the gauge read %v and the trace has %v", p.Depth, bore.FormatAxis(p.Axis), p.Size, traced[i].Size)
+			says = fmt.Sprintf("at %v, %s the gauge read %v and the trace has %v", p.Depth, p.Axis.String(), p.Size, traced[i].Size)
 		}
 		b.agree(q.of, worst, says, b.path+q.readings, b.path+q.traces)
 	}

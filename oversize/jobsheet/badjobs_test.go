@@ -135,7 +135,7 @@ func TestBadJobs(t *testing.T) {
 		{"unknown choice", with(t, `"two-point"`, `"laser"`), []string{
 			`gauge.kind: "laser": `}},
 		{"no such axis", with(t, `"axis": "thrust"`, `"axis": "north"`), []string{
-			`cylinders[0].readings[0].axis: "north": want "thrust", "pin" or an angle such as "45°"`}},
+			`cylinders[0].readings[0].axis: "north": not a quantity: write "thrust", "pin" or an angle such as "45°"`}},
 		{"no such metal", with(t, `"wall": "bare iron"`, `"wall": "bare iron", "material": "cheese"`), []string{
 			`engine.material: "cheese": want one of `}},
 

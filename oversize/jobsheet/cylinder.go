@@ -3,8 +3,6 @@
 package jobsheet
 
 import (
-	"fmt"
-
 	"borewright.example/bore"
 	"borewright.example/bore/hone"
 	"borewright.example/bore/surface"
@@ -65,7 +63,7 @@ type SleeveFitted struct {
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.
 type Reading struct {
 	Depth     *units.Length `json:"depth"` // from the deck
-	Axis      *Axis         `json:"axis"`
+	Axis      *bore.Axis    `json:"axis"`
 	Diameter  units.Length  `json:"diameter,omitzero"`
 	Deviation *units.Length `json:"deviation,omitempty"` // plus or minus, as the dial shows
 	Confirmed bool          `json:"confirmed,omitzero"`  // taken again and right, though far from the others
@@ -86,28 +84,4 @@ type RingGap struct {
 type FeelerGap struct {
 	Depth units.Length `json:"depth"` // from the deck
 	Gap   Measured     `json:"gap"`
-}
-
-// An Axis is the direction of a reading, from the thrust axis: "thrust", "pin" or "45°".
-type Axis struct{ units.Angle }
-
-// MarshalText returns "thrust", "pin" or the angle.
-func (a Axis) MarshalText() ([]byte, error) {
-	switch a.Angle {
-	case bore.ThrustAxis:
-		return []byte("thrust"), nil
-	case bore.PinAxis:
-		return []byte("pin"), nil
-	}
-	return a.Angle.MarshalText()
-}
-
-// UnmarshalText reads an axis as [bore.ParseAxis] does. On error the receiver keeps its value.
-func (a *Axis) UnmarshalText(text []byte) error {
-	v, err := bore.ParseAxis(string(text))
-	if err != nil {
-		return fmt.Errorf(`want "thrust", "pin" or an angle such as "45°"`)
-	}
-	a.Angle = v
-	return nil
 }

@@ -20,9 +20,9 @@ func pump() jobsheet.Job {
 	length := units.MustParseLength
 	at20 := bore.Temperature{Value: units.ReferenceTemperature, Within: units.Kelvin / 2}
 	twoPoint, standard := bore.TwoPoint, units.Length(0)
-	reading := func(depth string, axis units.Angle, diameter string) jobsheet.Reading {
+	reading := func(depth string, axis bore.Axis, diameter string) jobsheet.Reading {
 		d := length(depth)
-		return jobsheet.Reading{Depth: &d, Axis: &jobsheet.Axis{Angle: axis}, Diameter: length(diameter)}
+		return jobsheet.Reading{Depth: &d, Axis: &axis, Diameter: length(diameter)}
 	}
 	return jobsheet.Job{
 		Engine: jobsheet.Engine{
@@ -202,19 +202,6 @@ func ExampleReading_deviation() {
 	// Output:
 	// 67.004 mm
 	// 67.024 mm
-}
-
-func ExampleAxis() {
-	var a jobsheet.Axis
-	for _, text := range []string{"thrust", "pin", "45°", "north"} {
-		err := a.UnmarshalText([]byte(text))
-		fmt.Println(a.Angle, err)
-	}
-	// Output:
-	// 0° <nil>
-	// 90° <nil>
-	// 45° <nil>
-	// 45° want "thrust", "pin" or an angle such as "45°"
 }
 
 func ExampleMetal() {

@@ -206,7 +206,7 @@ func (j Job) proven() bool { return slices.ContainsFunc(j.Cylinders, Cylinder.re
 func repeats(rs []Reading) bool {
 	seen := map[[2]string]bool{}
 	for _, r := range rs {
-		place := [2]string{r.depth().String(), bore.FormatAxis(r.axis())}
+		place := [2]string{r.depth().String(), r.axis().String()}
 		if seen[place] {
 			return true
 		}
@@ -218,11 +218,11 @@ func repeats(rs []Reading) bool {
 // depth and axis of a reading; a job without them is refused.
 func (r Reading) depth() units.Length { return length(r.Depth) }
 
-func (r Reading) axis() units.Angle {
+func (r Reading) axis() bore.Axis {
 	if r.Axis == nil {
 		return 0
 	}
-	return r.Axis.Angle
+	return *r.Axis
 }
 
 // shown returns the diameter of a reading, whichever way the job gives it.

@@ -188,8 +188,8 @@ func toRead(places []bore.Place) []bore.Reading {
 }
 
 // axesOf returns the axes of readings, in the order of their angles.
-func axesOf(rs []bore.Reading) []units.Angle {
-	var axes []units.Angle
+func axesOf(rs []bore.Reading) []bore.Axis {
+	var axes []bore.Axis
 	for _, r := range rs {
 		axes = append(axes, r.Axis)
 	}

@@ -168,7 +168,7 @@ func (f jobFile) measured(i int, which string, g bore.Gauge) bore.Geometry {
 	c := f.of("cylinders", i)
 	for k := range c.count(which) {
 		r := c.of(which, k)
-		rs = append(rs, bore.Reading{Depth: r.size("depth"), Axis: must(bore.ParseAxis(r.text("axis")))(f.t), Diameter: r.size("diameter")})
+		rs = append(rs, bore.Reading{Depth: r.size("depth"), Axis: field[bore.Axis](r, "axis"), Diameter: r.size("diameter")})
 	}
 	return must(f.layout().Measure(rs, g))(f.t)
 }

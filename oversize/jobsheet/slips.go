@@ -257,10 +257,10 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 	type place struct{ depth, axis string }
 	least, most, count := map[place]units.Length{}, map[place]units.Length{}, map[place]int{}
 	for _, r := range rs {
-		count[place{r.depth().String(), bore.FormatAxis(r.axis())}]++
+		count[place{r.depth().String(), r.axis().String()}]++
 	}
 	for i, r := range rs {
-		at := place{r.depth().String(), bore.FormatAxis(r.axis())}
+		at := place{r.depth().String(), r.axis().String()}
 		d, err := by.shown(r)
 		if err != nil {
 			continue // a fault of the readings

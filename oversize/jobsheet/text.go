@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strings"
 
-	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
 )
@@ -168,7 +167,7 @@ func (s Sheet) before() (part page.Section) {
 			}
 		}
 		for _, a := range axesOf(s.ToRead) {
-			axes = append(axes, bore.FormatAxis(a))
+			axes = append(axes, a.String())
 		}
 		text := fmt.Sprintf("Where to read, each place twice: at %s below the deck, along the axes %s", strings.Join(depths, ", "), strings.Join(axes, ", "))
 		if len(s.Job.Engine.Layout.Ports) > 0 {

@@ -21,9 +21,9 @@ func about(show Shown, f bore.Finding) string {
 	case f.Limit == bore.LimitOvality || f.Limit == bore.LimitTrueOvality:
 		return f.Limit.String() + " at " + show.plain(f.Depth)
 	case f.Between:
-		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, show.plain(f.From), show.plain(f.To), bore.FormatAxis(f.Axis))
+		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, show.plain(f.From), show.plain(f.To), f.Axis.String())
 	case f.Limit == bore.LimitTaper || f.Limit == bore.LimitChoke:
-		return f.Limit.String() + ", " + bore.FormatAxis(f.Axis) + " axis"
+		return f.Limit.String() + ", " + f.Axis.String() + " axis"
 	}
 	return f.Limit.String()
 }

@@ -152,7 +152,7 @@ func printed(rs []bore.Reading) []bore.Reading {
 }
 
 // along returns a bore with the places along some axes alone, and the largest and the smallest of each depth.
-func along(g bore.Geometry, axes []units.Angle) bore.Geometry {
+func along(g bore.Geometry, axes []bore.Axis) bore.Geometry {
 	g.Planes = slices.Clone(g.Planes)
 	for i, p := range g.Planes {
 		most, least := p.Largest().Axis, p.Smallest().Axis
@@ -164,13 +164,14 @@ func along(g bore.Geometry, axes []units.Angle) bore.Geometry {
 }
 
 // axesPrinted returns those of the axes that are printed: of many, the four that are nearest to eighths of a turn.
-func axesPrinted(axes []units.Angle) []units.Angle {
+func axesPrinted(axes []bore.Axis) []bore.Axis {
 	if len(axes) <= mostAxes {
 		return axes
 	}
-	var few []units.Angle
-	for _, eighth := range []units.Angle{0, 45 * units.Degree, 90 * units.Degree, 135 * units.Degree} {
-		few = append(few, slices.MinFunc(axes, func(a, b units.Angle) int {
+	var few []bore.Axis
+	for i := range 4 {
+		eighth := bore.Axis(45*units.Degree) * bore.Axis(i)
+		few = append(few, slices.MinFunc(axes, func(a, b bore.Axis) int {
 			return cmp.Compare(max(a-eighth, eighth-a), max(b-eighth, eighth-b))
 		}))
 	}

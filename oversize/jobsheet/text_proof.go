@@ -76,8 +76,8 @@ func (s Sheet) changes(part *page.Section, proof ProofSheet) {
 	}
 	part.Add(facts([][]string{
 		{"came off on the diameter", "mean " + show.estimate(c.Stock),
-			fmt.Sprintf("most %s at %s, %s", show.estimate(c.Most.Stock), show.plain(c.Most.Depth), bore.FormatAxis(c.Most.Axis)),
-			fmt.Sprintf("least %s at %s, %s", show.estimate(c.Least.Stock), show.plain(c.Least.Depth), bore.FormatAxis(c.Least.Axis))},
+			fmt.Sprintf("most %s at %s, %s", show.estimate(c.Most.Stock), show.plain(c.Most.Depth), c.Most.Axis.String()),
+			fmt.Sprintf("least %s at %s, %s", show.estimate(c.Least.Stock), show.plain(c.Least.Depth), c.Least.Axis.String())},
 		{"better by", "ovality " + known(show, c.OvalityGained), "taper " + known(show, c.TaperGained), "greatest minus least " + known(show, c.SpreadGained)},
 	}))
 }

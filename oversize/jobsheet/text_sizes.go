@@ -85,7 +85,7 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 	if axes := axesOf(toRead(places(g))); len(axesPrinted(axes)) < len(axes) {
 		part.Add(sentence("Four of %d axes are printed; the figures below are of all.", len(axes)))
 	}
-	rows := [][]string{{"largest", show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", show.plain(g.Largest.Depth), bore.FormatAxis(g.Largest.Axis))}}
+	rows := [][]string{{"largest", show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", show.plain(g.Largest.Depth), g.Largest.Axis.String())}}
 	if g.HasOvality {
 		where := "at " + show.plain(g.OvalityAt)
 		for _, plane := range g.Planes {
@@ -156,7 +156,7 @@ func taperWords(show Shown, t bore.Taper) string {
 	} else if t.Size.Value < 0 {
 		end = "smaller at the deck: worn the other way, or choked on purpose"
 	}
-	return fmt.Sprintf("%s axis, %s to %s, %s", bore.FormatAxis(t.Axis), show.plain(t.From), show.plain(t.To), end)
+	return fmt.Sprintf("%s axis, %s to %s, %s", t.Axis.String(), show.plain(t.From), show.plain(t.To), end)
 }
 
 // blankTable has a row for each depth of the places, a column for each axis, and room to write.
@@ -180,10 +180,10 @@ func blankTable(show Shown, places []bore.Reading) [][]string {
 }
 
 // depthHead is the head of a table with a row for each depth and a column for each axis.
-func depthHead(axes []units.Angle) []string {
+func depthHead(axes []bore.Axis) []string {
 	head := []string{"depth"}
 	for _, a := range axes {
-		head = append(head, bore.FormatAxis(a))
+		head = append(head, a.String())
 	}
 	return head
 }

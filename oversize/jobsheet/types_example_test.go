@@ -151,7 +151,7 @@ func ExampleProof() {
 func ExampleCylinder() {
 	show(jobsheet.Cylinder{
 		Name: "1", Over: ptr(mustLength("0 mm")), WearShare: 0.7, PlatingWhole: ptr(true),
-		Readings: []jobsheet.Reading{{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{Angle: bore.PinAxis}, Diameter: mustLength("67.051 mm")}},
+		Readings: []jobsheet.Reading{{Depth: ptr(mustLength("10 mm")), Axis: ptr(bore.PinAxis), Diameter: mustLength("67.051 mm")}},
 		Pits:     []bore.Pit{{Below: mustLength("0.02 mm"), Depth: mustLength("31 mm"), At: 40 * units.Degree}},
 	})
 	// Output:
@@ -159,8 +159,8 @@ func ExampleCylinder() {
 }
 
 func ExampleReading() {
-	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{Angle: bore.PinAxis}, Diameter: mustLength("67.051 mm")})
-	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: &jobsheet.Axis{}, Deviation: ptr(mustLength("-0.049 mm"))})
+	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: ptr(bore.PinAxis), Diameter: mustLength("67.051 mm")})
+	show(jobsheet.Reading{Depth: ptr(mustLength("10 mm")), Axis: ptr(bore.ThrustAxis), Deviation: ptr(mustLength("-0.049 mm"))})
 	// Output:
 	// {"depth":"10 mm","axis":"pin","diameter":"67.051 mm"}
 	// {"depth":"10 mm","axis":"thrust","deviation":"-0.049 mm"}

@@ -78,7 +78,7 @@ func invented(t testing.TB) job {
 		over  [5]float64
 	}{{8, [5]float64{21, 20, 19, 20, 20}}, {14, [5]float64{165, 152, 110, 101, 125}}, {50, [5]float64{91, 85, 66, 59, 71}}, {100, [5]float64{33, 30, 25, 23, 27}}} {
 		for i, a := range []float64{0, 36, 72, 108, 144} {
-			rs = append(rs, bore.Reading{Depth: mm(row.depth), Axis: units.Angle(a) * units.Degree, Diameter: mm(78 + row.over[i]/1000)})
+			rs = append(rs, bore.Reading{Depth: mm(row.depth), Axis: bore.Axis(units.Angle(a) * units.Degree), Diameter: mm(78 + row.over[i]/1000)})
 		}
 	}
 	j.geometry = must(j.layout.Measure(rs, bore.Gauge{Repeatability: 2 * um, Resolution: um}))(t)
@@ -243,7 +243,7 @@ func TestSound(t *testing.T) {
 		var rs []bore.Reading
 		for i := range rapid.IntRange(1, 5).Draw(r, "depths") {
 			for a := range axes {
-				rs = append(rs, bore.Reading{Depth: mm(deep * (0.03 + 0.18*float64(i))), Axis: units.Angle(a) * 180 * units.Degree / units.Angle(axes),
+				rs = append(rs, bore.Reading{Depth: mm(deep * (0.03 + 0.18*float64(i))), Axis: bore.Axis(units.Angle(a) * 180 * units.Degree / units.Angle(axes)),
 					Diameter: mm(size) + length("worn", 0, size/200)})
 			}
 		}

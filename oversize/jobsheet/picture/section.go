@@ -81,7 +81,7 @@ func Section(p bore.Plane, unit units.Length) (page.Picture, error) {
 		if err != nil {
 			return page.Picture{}, err
 		}
-		name, x, a := bore.FormatAxis(q.Axis), mm(q.Size.Value), float64(q.Axis)
+		name, x, a := q.Axis.String(), mm(q.Size.Value), float64(q.Axis)
 		text := fmt.Sprintf("%s: %s", name, q.Size.Format(d.unit))
 		for _, end := range []float64{a, a + math.Pi} {
 			d.add(page.Dot{At: at.of(end, x/2), From: at.of(end, (x-u)/2), To: at.of(end, (x+u)/2), Text: text})

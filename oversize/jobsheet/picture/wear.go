@@ -138,7 +138,7 @@ func Wear(g bore.Geometry, l bore.Layout, m Marks, unit units.Length) (page.Pict
 			}
 			s := mm(q.Size.Value)
 			dot := at(x.of(s), p.Depth)
-			name := bore.FormatAxis(q.Axis)
+			name := q.Axis.String()
 			text := fmt.Sprintf("%s at %s: %s", name, d.plain(p.Depth), q.Size.Format(d.unit))
 			d.add(page.Dot{At: dot, From: at(x.of(s-u), p.Depth), To: at(x.of(s+u), p.Depth), Text: text})
 			switch q {
