@@ -156,6 +156,9 @@ func TestBadJobs(t *testing.T) {
 			`cylinders[0].plating_whole: false: there is none on bare iron: is engine.wall right?`}},
 		{"iron that grows like aluminium", with(t, `"wall": "bare iron"`, `"wall": "bare iron", "material": "aluminium block"`), []string{
 			`engine.material: "aluminium block": no bare iron expands so much: is engine.wall right?`}},
+		{"form less than nothing, a taper of a tenth", with(t, `"taper": "0.09 mm"`, `"taper": "6.7 mm", "roundness": "-0.01 mm"`), []string{
+			`engine.limits.taper: "6.7 mm": want 0 to 3.35 mm, 5 % of the nominal bore`,
+			`engine.limits.roundness: "-0.01 mm": want 0 to 3.35 mm, 5 % of the nominal bore`}},
 		{"a zero for a limit", with(t, `"taper": "0.09 mm"`, `"taper": "0 mm"`), []string{
 			`engine.limits.taper: "0 mm": zero, which is the same as nothing here: leave the field out where nothing is known`}},
 		{"depth and axis left out", with(t, `{"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"}`, `{"diameter": "67.051 mm"}`), []string{

@@ -3,6 +3,8 @@
 package jobsheet
 
 import (
+	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -57,20 +59,15 @@ func (c *checker) needed(path string, l, most units.Length) bool {
 }
 
 // near checks a size that may be left out against the nominal bore.
-func (c *checker) near(path string, l, nominal units.Length) {
-	if l == 0 || nominal <= 0 {
-		return
-	}
-	if (l - nominal).Abs() > nominal/100*nearBore {
-		c.fault(path, l, "more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
-	}
-}
+func (c *checker) near(path string, l, nominal units.Length) { c.hold(path, l, near(l, nominal)) }
 
 // small checks a difference of sizes that may be left out against the nominal bore.
-func (c *checker) small(path string, l, nominal units.Length) {
-	most := nominal / 100 * smallShare
-	if nominal > 0 && (l < 0 || l > most) {
-		c.fault(path, l, "want 0 to %v, %d %% of the nominal bore", most, smallShare)
+func (c *checker) small(path string, l, nominal units.Length) { c.hold(path, l, small(l, nominal)) }
+
+// hold notes a fault of a value where there is one.
+func (c *checker) hold(path string, value any, err error) {
+	if err != nil {
+		c.doc.Fault(path, value, err)
 	}
 }
 
@@ -105,7 +102,7 @@ func (j Job) check(doc *strictjson.Document) error {
 	case j.Version != 0 && j.Version < Version:
 		c.fault("version", j.Version, "%s", olderVersion)
 	}
-	doc.Check(j, rules())
+	doc.Check(j, rules(j.Engine.Bore))
 	c.engine(j.Engine)
 	c.gauge(j.Gauge)
 	c.cylinders(j)
@@ -212,13 +209,6 @@ func (c *checker) gauge(g Gauge) {
 	c.standard("gauge.standard", g.Standard)
 }
 
-// temperature checks one that may be left out, half-width and all.
-func (c *checker) temperature(path string, t bore.Temperature) {
-	if err := t.Validate(); err != nil {
-		c.fault(path, t.String(), "%w", err)
-	}
-}
-
 func (c *checker) temperatures(path string, t Temperatures, set bool) {
 	for _, at := range []struct {
 		path   string
@@ -230,7 +220,6 @@ func (c *checker) temperatures(path string, t Temperatures, set bool) {
 		if at.needed && at.at.IsZero() {
 			c.fault(path+"."+at.path, nil, missingTemperature)
 		}
-		c.temperature(path+"."+at.path, at.at)
 	}
 	if s := float64(t.PlaceToPlace); !(s >= 0 && s <= 100) {
 		c.fault(path+".place_to_place", t.PlaceToPlace, "want 0 to 100 K")
@@ -290,8 +279,7 @@ func (c *checker) cuts(b Cuts, e Engine) {
 	for _, l := range []struct {
 		path string
 		size units.Length
-	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed},
-		{"locating", length(b.Locating)}, {"out_of_square", length(b.OutOfSquare)}, {"surface", length(b.Surface)}} {
+	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed}} {
 		c.small("cuts."+l.path, l.size, nominal)
 	}
 	c.length("cuts.length", b.Length, largestDepth)
@@ -300,21 +288,81 @@ func (c *checker) cuts(b Cuts, e Engine) {
 	}
 }
 
-// rules are what a field is held to by its tag `want`: a length along the bore, a small one, a speed of turning.
-// Zero is not given.
-func rules() map[string]strictjson.Rule {
+// rules are what a field is held to by its tag `want`, where it is given: a length along the bore ("far") or across
+// it ("wide"), a step of a gauge ("fine"), a size near the nominal bore or a difference small against it, a window with
+// both ends, a value with its doubt, a temperature, a speed of turning, a moment.
+func rules(nominal units.Length) map[string]strictjson.Rule {
 	upTo := func(most units.Length) strictjson.Rule {
 		return func(v any) error {
-			if l, ok := v.(units.Length); !ok || l < 0 || l > most {
+			if l := lengthOf(v); l < 0 || l > most {
 				return fmt.Errorf("want above 0, up to %v", most)
 			}
 			return nil
 		}
 	}
 	return map[string]strictjson.Rule{
-		"far": upTo(largestDepth), "fine": upTo(coarsest),
+		"far": upTo(largestDepth), "wide": upTo(largestBore), "fine": upTo(coarsest),
+		"near": func(v any) error {
+			if w, ok := v.(units.Limits); ok {
+				return cmp.Or(near(w.Min, nominal), near(w.Max, nominal))
+			}
+			return near(lengthOf(v), nominal)
+		},
+		"small": func(v any) error { return small(lengthOf(v), nominal) },
+		"window": func(v any) error {
+			w, ok := v.(units.Limits)
+			if !ok || !w.IsZero() && (!w.HasMin() || !w.HasMax() || w.Min < 0 || w.Max < w.Min) {
+				return errors.New(`want both ends, the smaller first, such as "0.040 to 0.065 mm"`)
+			}
+			return nil
+		},
+		"measured": func(v any) error {
+			m, ok := v.(Measured)
+			if !ok || !m.isZero() && (m.Value <= 0 || m.Value > largestBore || m.Expanded < 0 || m.Expanded >= m.Value) {
+				return fmt.Errorf("want above 0, up to %v, and a doubt that is smaller", largestBore)
+			}
+			return nil
+		},
+		"warm": func(v any) error {
+			t, ok := v.(bore.Temperature)
+			if !ok {
+				return errors.New(missingTemperature)
+			}
+			return t.Validate()
+		},
 		"turning": turning, "moment": moment,
 	}
+}
+
+// lengthOf returns the length that a field is, of a window its upper end.
+func lengthOf(v any) units.Length {
+	switch v := v.(type) {
+	case units.Length:
+		return v
+	case *units.Length:
+		return length(v)
+	case units.Limits:
+		return v.Max
+	case Measured:
+		return v.Value
+	}
+	return -1
+}
+
+// near says what is wrong with a size that may be left out, against the nominal bore.
+func near(l, nominal units.Length) error {
+	if l == 0 || nominal <= 0 || (l-nominal).Abs() <= nominal/100*nearBore {
+		return nil
+	}
+	return fmt.Errorf("more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
+}
+
+// small says what is wrong with a difference of sizes that may be left out, against the nominal bore.
+func small(l, nominal units.Length) error {
+	if most := nominal / 100 * smallShare; nominal > 0 && (l < 0 || l > most) {
+		return fmt.Errorf("want 0 to %v, %d %% of the nominal bore", most, smallShare)
+	}
+	return nil
 }
 
 // turning holds a speed of turning that may be left out to what turns.
@@ -327,8 +375,6 @@ func turning(v any) error {
 }
 
 func (c *checker) tools(t Tools) {
-	c.length("tools.room_top", length(t.RoomTop), largestDepth)
-	c.length("tools.room_bottom", length(t.RoomBottom), largestDepth)
 	for _, end := range []struct {
 		path      string
 		out, room units.Length

@@ -34,20 +34,17 @@ func (c *checker) cylinders(j Job) {
 			c.fault(path+".wear_share", s, "want 0.5, as much on one side as on the other, to 1, all on one")
 		}
 		c.feeler(path+".feeler_test", cyl.FeelerTest, j.Engine.Bore)
-		c.piston(path+".piston", cyl.Piston, j.Engine.Bore)
+		c.piston(path+".piston", cyl.Piston)
 		c.told(path+".over", cyl.Over, j.Engine.Bore, `write at which size it stands over nominal, "0 mm" for the standard one`)
 		if cyl.Piston.has() {
 			c.told(path+".piston_for", cyl.PistonFor, j.Engine.Bore, `write for which size the piston is, over nominal, "0 mm" for the standard one`)
 		}
 		c.honing(path+".honing", cyl.Honing, j.Engine.Bore)
 		c.ringGaps(path+".rings", cyl.Rings, j.Engine)
-		c.measured(path+".thinnest_wall", cyl.ThinnestWall, largestBore)
 		c.pits(path+".pits", cyl.Pits, j.Engine)
 		if v := cyl.SleeveFitted; v != (SleeveFitted{}) {
 			c.needed(path+".sleeve_fitted.seat", v.Seat.Value, largestBore)
 			c.needed(path+".sleeve_fitted.outside", v.Outside.Value, largestBore)
-			c.measured(path+".sleeve_fitted.seat", v.Seat, largestBore)
-			c.measured(path+".sleeve_fitted.outside", v.Outside, largestBore)
 		}
 		coated := j.Engine.Wall == oversize.Plated || j.Engine.Wall == oversize.BareAlSi
 		if !coated && cyl.PlatingWhole != nil {

@@ -43,20 +43,14 @@ func (c *checker) engine(e Engine) {
 		c.fault("engine.layout", nil, "%w", err)
 	}
 	c.metal(e)
-	c.temperature("engine.running.ring", e.Running.Ring)
-	c.temperature("engine.running.bore", e.Running.Bore)
-	c.temperature("engine.running.piston", e.Running.Piston)
 	if r := e.Running; r.PistonByWindow && r.Piston != (bore.Temperature{}) {
 		c.fault("engine.running.piston_by_window", true, "want either this or the running temperature of the piston")
 	}
 	if r := e.Running; r.RingsByWindow && r.Ring != (bore.Temperature{}) {
 		c.fault("engine.running.rings_by_window", true, "want either this or the running temperature of the rings")
 	}
-	c.limits(e.Limits, e.Bore)
+	c.limits(e.Limits)
 	c.sleeve(e.Sleeve, e.Bore)
-	c.small("engine.honing_allowance", e.HoningAllowance, e.Bore)
-	c.near("engine.gasket_hole", e.GasketHole, e.Bore)
-	c.small("engine.may_shift", length(e.MayShift), e.Bore)
 	if len(e.Rings) > maxRings {
 		c.fault("engine.rings", len(e.Rings), "want at most %d", maxRings)
 	}
@@ -64,11 +58,6 @@ func (c *checker) engine(e Engine) {
 	for i, r := range e.Rings {
 		path := fmt.Sprintf("engine.rings[%d]", i)
 		c.name(path+".name", r.Name, seen)
-		c.window(path+".gap", r.Gap)
-		c.small(path+".gap", r.Gap.Max, e.Bore)
-		c.small(path+".gap_limit", r.GapLimit, e.Bore)
-		c.small(path+".hot_gap", r.HotGap, e.Bore)
-		c.small(path+".play", length(r.Play), e.Bore)
 		for _, l := range []struct {
 			path string
 			size units.Length
@@ -93,7 +82,7 @@ func (c *checker) engine(e Engine) {
 		if most := e.Limits.GreatestOverbore; o.MakersList && most != 0 && o.Over > most {
 			c.fault(path+".makers_list", true, "the maker lists it, and allows %v at the most: one of the two is wrong", most)
 		}
-		c.piston(path+".piston", o.Piston, e.Bore)
+		c.piston(path+".piston", o.Piston)
 		if len(o.Pistons) > maxCylinders {
 			c.fault(path+".pistons", len(o.Pistons), "want at most %d", maxCylinders)
 			continue
@@ -106,7 +95,7 @@ func (c *checker) engine(e Engine) {
 			if p == (Piston{}) {
 				c.fault(path+".size", nil, "missing: want the skirt's diameter")
 			}
-			c.piston(path, p, e.Bore)
+			c.piston(path, p)
 		}
 	}
 }
@@ -147,50 +136,23 @@ func (c *checker) sleeve(v Sleeve, nominal units.Length) {
 			c.small(path+"interference", v.Interference.Max, nominal)
 		}
 	}
-	c.small(path+"slip", v.Slip, nominal)
-	c.near(path+"finish", v.Finish, nominal)
 }
 
-func (c *checker) limits(l Limits, nominal units.Length) {
+func (c *checker) limits(l Limits) {
 	const path = "engine.limits."
-	if c.window(path+"new_bore", l.NewBore) {
-		c.near(path+"new_bore", l.NewBore.Min, nominal)
-		c.near(path+"new_bore", l.NewBore.Max, nominal)
-	}
-	c.near(path+"service", l.Service, nominal)
 	if l.Service > 0 && l.Service < l.NewBore.Max {
 		c.fault(path+"service", l.Service, "want at least the upper end of new_bore, %v", l.NewBore.Max)
 	}
-	c.small(path+"ovality", l.Ovality, nominal)
-	c.small(path+"taper", l.Taper, nominal)
-	c.small(path+"choke", l.Choke.Max, nominal)
 	if !l.Choke.IsZero() && (l.Taper != 0 || l.FinishTaper != 0) {
 		c.fault(path+"choke", l.Choke, "want either this or taper and finish_taper: a choke is a taper that is wanted")
 	}
-	c.small(path+"greatest_less_least", l.GreatestLessLeast, nominal)
-	if c.window(path+"piston_clearance", l.PistonClearance) {
-		c.small(path+"piston_clearance", l.PistonClearance.Max, nominal)
-	}
-	c.small(path+"worn_clearance", l.WornClearance, nominal)
 	if l.WornClearance > 0 && l.WornClearance < l.PistonClearance.Max {
 		c.fault(path+"worn_clearance", l.WornClearance, "want at least the upper end of piston_clearance, %v", l.PistonClearance.Max)
 	}
-	c.small(path+"greatest_overbore", l.GreatestOverbore, nominal)
-	c.length(path+"least_wall", l.LeastWall, largestBore)
-	c.small(path+"finish_ovality", l.FinishOvality, nominal)
-	c.small(path+"finish_taper", l.FinishTaper, nominal)
 }
 
-func (c *checker) piston(path string, p Piston, nominal units.Length) {
-	if p == (Piston{}) {
-		return
-	}
-	if !p.has() {
+func (c *checker) piston(path string, p Piston) {
+	if p != (Piston{}) && !p.has() {
 		c.fault(path+".size", nil, "missing: want the skirt's diameter")
 	}
-	c.measured(path+".size", p.Size, largestBore)
-	c.near(path+".size", p.Size.Value, nominal)
-	c.length(path+".height", p.Height, largestDepth)
-	c.length(path+".maker_height", p.MakerHeight, largestDepth)
-	c.small(path+".coating", length(p.Coating), nominal)
 }

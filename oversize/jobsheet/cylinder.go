@@ -19,7 +19,7 @@ type Cylinder struct {
 	PistonFor *units.Length `json:"piston_for,omitempty"` // the size that piston is for, over nominal
 	Rings     []RingGap     `json:"rings,omitzero"`
 	// ThinnestWall is the thinnest wall as measured, not as drawn.
-	ThinnestWall Measured `json:"thinnest_wall,omitzero"`
+	ThinnestWall Measured `json:"thinnest_wall,omitzero" want:"measured"`
 	// Pits are the scores and pits found by looking: gauge anvils bridge them. That there are none is said
 	// by counting them.
 	Pits []bore.Pit `json:"pits,omitzero"`
@@ -56,8 +56,8 @@ func (c Cylinder) over() units.Length { return length(c.Over) }
 
 // A SleeveFitted is a sleeve and its seat as measured, at 20 °C, before the one went into the other.
 type SleeveFitted struct {
-	Seat    Measured `json:"seat"`    // diameter bored for it
-	Outside Measured `json:"outside"` // of the sleeve
+	Seat    Measured `json:"seat" want:"measured"`    // diameter bored for it
+	Outside Measured `json:"outside" want:"measured"` // of the sleeve
 }
 
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.

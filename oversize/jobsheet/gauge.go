@@ -38,10 +38,10 @@ type Standard struct {
 // the range it must have been in, "10 to 25 °C", and so finds its way into the doubt; one without a half-width
 // is known to ± 2 K.
 type Temperatures struct {
-	Standard     bore.Temperature        `json:"standard,omitzero"`   // the setting standard, while the gauge was set
-	GaugeSet     bore.Temperature        `json:"gauge_set,omitzero"`  // the gauge, while it was set
-	GaugeUsed    bore.Temperature        `json:"gauge_used,omitzero"` // the gauge, while it measured
-	Cylinder     bore.Temperature        `json:"cylinder,omitzero"`
+	Standard     bore.Temperature        `json:"standard,omitzero" want:"warm"`   // the setting standard, while the gauge was set
+	GaugeSet     bore.Temperature        `json:"gauge_set,omitzero" want:"warm"`  // the gauge, while it was set
+	GaugeUsed    bore.Temperature        `json:"gauge_used,omitzero" want:"warm"` // the gauge, while it measured
+	Cylinder     bore.Temperature        `json:"cylinder,omitzero" want:"warm"`
 	PlaceToPlace units.TemperatureChange `json:"place_to_place,omitzero"` // half-width of differences along the wall; left out, 1 K
 }
 

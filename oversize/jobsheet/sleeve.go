@@ -23,10 +23,10 @@ type Sleeve struct {
 	Material Metal        `json:"material,omitzero"` // left out, grey iron
 	// One of the two: the DIAMETRAL interference, or the ISO 286 classes that give it.
 	Interference units.Limits `json:"interference,omitzero"`
-	Hole         sleeve.Class `json:"hole,omitzero"`   // of the seat, "H7"
-	Shaft        sleeve.Class `json:"shaft,omitzero"`  // of the outside of the sleeve, "s6"
-	Slip         units.Length `json:"slip,omitzero"`   // DIAMETRAL, while it goes in; left out, 0.05 mm
-	Finish       units.Length `json:"finish,omitzero"` // to hone to; left out, the size that the cylinder is going to have
+	Hole         sleeve.Class `json:"hole,omitzero"`               // of the seat, "H7"
+	Shaft        sleeve.Class `json:"shaft,omitzero"`              // of the outside of the sleeve, "s6"
+	Slip         units.Length `json:"slip,omitzero" want:"small"`  // DIAMETRAL, while it goes in; left out, 0.05 mm
+	Finish       units.Length `json:"finish,omitzero" want:"near"` // to hone to; left out, the size that the cylinder is going to have
 }
 
 // A SleeveSheet is the fit of the sleeve, cold and hot.

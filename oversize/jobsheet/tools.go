@@ -20,8 +20,8 @@ type Tools struct {
 	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
 	// of the tool stands out there at the end of a stroke; left out at both ends, what is usual
 	// for the kind of hone.
-	RoomTop          *units.Length `json:"room_top,omitempty"`
-	RoomBottom       *units.Length `json:"room_bottom,omitempty"`
+	RoomTop          *units.Length `json:"room_top,omitempty" want:"far"`
+	RoomBottom       *units.Length `json:"room_bottom,omitempty" want:"far"`
 	OvertravelTop    units.Length  `json:"overtravel_top,omitzero" want:"far"`
 	OvertravelBottom units.Length  `json:"overtravel_bottom,omitzero" want:"far"`
 
@@ -68,9 +68,9 @@ type Cuts struct {
 	oversize.Shop
 	// How far the boring axis may miss the one meant, how far it may lean over the length bored, and
 	// what has to go under the worn skin for a sound surface: all radial.
-	Locating    *units.Length `json:"locating,omitempty"`
-	OutOfSquare *units.Length `json:"out_of_square,omitempty"`
-	Surface     *units.Length `json:"surface,omitempty"`
+	Locating    *units.Length `json:"locating,omitempty" want:"small"`
+	OutOfSquare *units.Length `json:"out_of_square,omitempty" want:"small"`
+	Surface     *units.Length `json:"surface,omitempty" want:"small"`
 	// Deglaze is what deglazing takes, on the diameter; left out, 4 µm.
 	Deglaze units.Length `json:"deglaze,omitzero"`
 	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.
