@@ -64,6 +64,8 @@
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
 //	how long until it is worn out?                 bore.WearRate, bore.Rate.Until
+//	how does a trace, a wall, get in?              form.FromRadii, FromPolar, FromPoints, FromSections, FromWallPoints
+//	what passes 15 undulations a turn?             form.Trace.Filter
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
 //	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
 //	is that really the best circle?                form.Circle.Check

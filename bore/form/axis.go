@@ -22,25 +22,25 @@ func Square(p Point) Axis {
 	return Axis{WallPoint{p.X, p.Y, 0}, WallPoint{p.X, p.Y, units.Millimetre}}
 }
 
-// At returns where the axis passes a depth; the deck is at 0. ErrSetup where it has no length along
+// At returns where the axis passes a depth; the deck is at 0. units.ErrRange where it has no length along
 // the depth, or the place lies beyond [units.MaxLength].
 func (a Axis) At(depth units.Length) (Point, error) {
 	span := a.To.Depth - a.From.Depth
 	if span == 0 {
-		return Point{}, fmt.Errorf("form: axis from %v to %v in depth: %w", a.From.Depth, a.To.Depth, ErrSetup)
+		return Point{}, fmt.Errorf("form: axis from %v to %v in depth: %w", a.From.Depth, a.To.Depth, units.ErrRange)
 	}
 	part := float64(depth-a.From.Depth) / float64(span)
 	x, err := units.Of(float64(part*(a.To.X-a.From.X).In(units.Millimetre)), units.Millimetre)
 	if err != nil {
-		return Point{}, fmt.Errorf("form: axis at a depth of %v: %w: %w", depth, err, ErrSetup)
+		return Point{}, fmt.Errorf("form: axis at a depth of %v: %w: %w", depth, err, units.ErrRange)
 	}
 	y, err := units.Of(float64(part*(a.To.Y-a.From.Y).In(units.Millimetre)), units.Millimetre)
 	if err != nil {
-		return Point{}, fmt.Errorf("form: axis at a depth of %v: %w: %w", depth, err, ErrSetup)
+		return Point{}, fmt.Errorf("form: axis at a depth of %v: %w: %w", depth, err, units.ErrRange)
 	}
 	p := Point{a.From.X + x, a.From.Y + y}
 	if max(p.X.Abs(), p.Y.Abs()) > units.MaxLength {
-		return Point{}, fmt.Errorf("form: axis at a depth of %v: beyond %v: %w", depth, units.MaxLength, ErrSetup)
+		return Point{}, fmt.Errorf("form: axis at a depth of %v: beyond %v: %w", depth, units.MaxLength, units.ErrRange)
 	}
 	return p, nil
 }

@@ -38,18 +38,18 @@ type Circle struct {
 // line, or on an arc so short that a centre is 1000/√n times as doubtful as a point: under 9.4° of
 // many evenly spaced points, 7.5° of three. ErrPoints where there are fewer than three, or all are
 // one.
-func (t Trace) LeastSquares() (Circle, error) { return new(Workspace).LeastSquares(t) }
+func (t Trace) LeastSquares() (Circle, error) { return new(workspace).LeastSquares(t) }
 
 // MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
 // points between them, the pair with the least RONt, the best in the whole plane and not only
 // nearby. Four points at least, not all one (else ErrPoints). ErrArc where the points are as well on
 // a line: where no zone is half as narrow as a straight strip, or the search for one found none.
-func (t Trace) MinimumZone() (Circle, error) { return new(Workspace).MinimumZone(t) }
+func (t Trace) MinimumZone() (Circle, error) { return new(workspace).MinimumZone(t) }
 
 // MinimumCircumscribed returns the smallest circle around all points. Three points at least, not
 // all one (else ErrPoints).
 func (t Trace) MinimumCircumscribed() (Circle, error) {
-	return new(Workspace).MinimumCircumscribed(t)
+	return new(workspace).MinimumCircumscribed(t)
 }
 
 // MaximumInscribed returns the largest circle that holds no point and touches points on all sides,
@@ -57,10 +57,10 @@ func (t Trace) MinimumCircumscribed() (Circle, error) {
 // not all one (else ErrPoints). ErrArc where none was found whose radius is a tenth of the extent
 // of the points or more, as on an arc. ErrUnproved where the search ended before it had excluded
 // one larger by a tenth.
-func (t Trace) MaximumInscribed() (Circle, error) { return new(Workspace).MaximumInscribed(t) }
+func (t Trace) MaximumInscribed() (Circle, error) { return new(workspace).MaximumInscribed(t) }
 
 // LeastSquares is [Trace.LeastSquares], with the same errors.
-func (w *Workspace) LeastSquares(t Trace) (Circle, error) {
+func (w *workspace) LeastSquares(t Trace) (Circle, error) {
 	if err := enough(t.Len(), 3); err != nil {
 		return Circle{}, err
 	}
@@ -79,15 +79,15 @@ func (w *Workspace) LeastSquares(t Trace) (Circle, error) {
 }
 
 // MinimumZone is [Trace.MinimumZone], with the same errors.
-func (w *Workspace) MinimumZone(t Trace) (Circle, error) { return w.minimax(MZCI, t, 4) }
+func (w *workspace) MinimumZone(t Trace) (Circle, error) { return w.minimax(MZCI, t, 4) }
 
 // MinimumCircumscribed is [Trace.MinimumCircumscribed], with the same errors.
-func (w *Workspace) MinimumCircumscribed(t Trace) (Circle, error) { return w.minimax(MCCI, t, 3) }
+func (w *workspace) MinimumCircumscribed(t Trace) (Circle, error) { return w.minimax(MCCI, t, 3) }
 
 // MaximumInscribed is [Trace.MaximumInscribed], with the same errors.
-func (w *Workspace) MaximumInscribed(t Trace) (Circle, error) { return w.minimax(MICI, t, 3) }
+func (w *workspace) MaximumInscribed(t Trace) (Circle, error) { return w.minimax(MICI, t, 3) }
 
-func (w *Workspace) minimax(kind Reference, t Trace, points int) (Circle, error) {
+func (w *workspace) minimax(kind Reference, t Trace, points int) (Circle, error) {
 	if err := enough(t.Len(), points); err != nil {
 		return Circle{}, err
 	}

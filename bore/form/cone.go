@@ -20,15 +20,14 @@ type Cone struct {
 	// the whole length of Axis. (The local taper that standards speak of is half of that.)
 	Taper units.Length `json:"taper"`
 	Angle units.Angle  `json:"angle"` // the full apex angle, not negative
-	// Deviation is from the greatest to the least, RMS the root mean square, each point counting once.
+	// Deviation is from the greatest to the least.
 	Deviation units.Length `json:"deviation"`
-	RMS       units.Length `json:"rms"`
 }
 
 // Cone returns the least-squares cone of the wall, by orthogonal distances. Seven points at least (else
-// ErrPoints). ErrAxis and ErrArc as of [Wall.Cylinder], and where the steps find no end.
+// ErrPoints). ErrArc as of [Wall.Cylinder], and where the steps find no end.
 func (w Wall) Cone() (Cone, error) {
-	if err := enough(w.Len(), wallPoints+1); err != nil {
+	if err := enough(w.len(), wallPoints+1); err != nil {
 		return Cone{}, err
 	}
 	low, high := extremes(w.z)
@@ -44,7 +43,7 @@ func (w Wall) Cone() (Cone, error) {
 	}
 	f := flare{pose: p, r: r}
 	if !f.fit(w.x, w.y, w.z) || norm(f.w[0], f.w[1]) >= leaning {
-		return Cone{}, fmt.Errorf("form: cone of %d points: %w", w.Len(), ErrArc)
+		return Cone{}, fmt.Errorf("form: cone of %d points: %w", w.len(), ErrArc)
 	}
 	return w.cone(f)
 }
@@ -120,10 +119,10 @@ func (c *flare) fit(x, y, z []float64) bool {
 
 // cone rounds a flare to a Cone.
 func (w Wall) cone(f flare) (c Cone, err error) {
-	least, most, squares := math.Inf(1), math.Inf(-1), 0.0
+	least, most := math.Inf(1), math.Inf(-1)
 	for i := range w.x {
 		d, _ := f.off(w.x[i], w.y[i], w.z[i])
-		least, most, squares = min(least, d), max(most, d), squares+float64(d*d)
+		least, most = min(least, d), max(most, d)
 	}
 	at := func(p WallPoint) float64 {
 		v := w.from(p)
@@ -138,9 +137,6 @@ func (w Wall) cone(f flare) (c Cone, err error) {
 	}
 	if err == nil {
 		c.Deviation, err = units.Of(most-least, units.Millimetre)
-	}
-	if err == nil {
-		c.RMS, err = units.Of(math.Sqrt(squares/float64(w.Len())), units.Millimetre)
 	}
 	if err != nil {
 		return Cone{}, fmt.Errorf("form: cone beyond %v: %w", units.MaxLength, ErrArc)

@@ -136,13 +136,13 @@ func TestMedianLine(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = bare.MedianLine()
-	refused(t, "median line of points", err, form.ErrSections)
+	refused(t, "median line of points", err, form.ErrPoints)
 	_, err = bare.Generator(m.Axis, 0)
-	refused(t, "generator of points", err, form.ErrSections)
+	refused(t, "generator of points", err, form.ErrPoints)
 	_, err = w.Generator(m.Axis, units.Angle(math.NaN()))
 	refused(t, "no angle", err, form.ErrAngles)
 	_, err = w.Pair(form.Axis{}, 0)
-	refused(t, "no axis", err, form.ErrSetup)
+	refused(t, "no axis", err, units.ErrRange)
 	_, err = w.Generator(form.Square(form.Point{X: 41 * mm}), 0)
 	refused(t, "axis outside", err, form.ErrAngles)
 }
@@ -184,7 +184,7 @@ func TestAlong(t *testing.T) {
 	again, err2 := must(t, turned, err).MinimumCircumscribed()
 	near(t, "the other way", must(t, again, err2).Radius, mcc.Radius, 4e-9)
 	_, err = w.Along(form.Axis{})
-	refused(t, "no axis", err, form.ErrSetup)
+	refused(t, "no axis", err, units.ErrRange)
 }
 
 func TestConesRefused(t *testing.T) {
@@ -200,7 +200,7 @@ func TestConesRefused(t *testing.T) {
 	for name, c := range map[string]struct {
 		points [][3]float64
 		want   error
-	}{"one level": {level, form.ErrAxis}, "one generator": {line, form.ErrArc}, "six points": {few, form.ErrPoints}} {
+	}{"one level": {level, form.ErrArc}, "one generator": {line, form.ErrArc}, "six points": {few, form.ErrPoints}} {
 		_, err := wallOf(t, c.points).Cone()
 		refused(t, name, err, c.want)
 	}

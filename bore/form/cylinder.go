@@ -34,11 +34,11 @@ type Cylinder struct {
 // Cylinder returns the reference cylinder of a kind, LSCY, MZCY, MCCY or MICY, by orthogonal
 // distances, its axis free to lean. Six points at least (else ErrPoints, as where all are one).
 //
-// ErrAxis where the points do not hold an axis: all at one depth, a wall shorter than a hundredth of
+// ErrArc where the points do not hold an axis: all at one depth, a wall shorter than a hundredth of
 // its radius, an axis that leans by 45° or more. ErrArc where they are on too short an arc all the
-// way down, on a line or on one generator, or do not surround the cylinder asked for. ErrSetup for a
+// way down, on a line or on one generator, or do not surround the cylinder asked for. units.ErrRange for a
 // reference that is not a cylinder.
-func (w Wall) Cylinder(kind Reference) (Cylinder, error) { return new(Workspace).Cylinder(kind, w) }
+func (w Wall) Cylinder(kind Reference) (Cylinder, error) { return new(workspace).Cylinder(kind, w) }
 
 // A tube is what a solver found: two cylinders about one axis, all points on or between them, and
 // the points that carry it, with the weights that balance them.
@@ -50,11 +50,11 @@ type tube struct {
 }
 
 // Cylinder is [Wall.Cylinder], with the same errors.
-func (w *Workspace) Cylinder(kind Reference, wall Wall) (Cylinder, error) {
+func (w *workspace) Cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	if !kind.ofWall() {
-		return Cylinder{}, fmt.Errorf("form: %v of a wall: want LSCY, MZCY, MCCY or MICY: %w", kind, ErrSetup)
+		return Cylinder{}, fmt.Errorf("form: %v of a wall: want LSCY, MZCY, MCCY or MICY: %w", kind, units.ErrRange)
 	}
-	if err := enough(wall.Len(), wallPoints); err != nil {
+	if err := enough(wall.len(), wallPoints); err != nil {
 		return Cylinder{}, err
 	}
 	if kind != LSCY {
@@ -73,10 +73,10 @@ func (w *Workspace) Cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	return c, err
 }
 
-func (w *Workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err error) {
+func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err error) {
 	var f fitted
 	var ok bool
-	if wall.Len() > fewPoints {
+	if wall.len() > fewPoints {
 		w.partOfWall(wall)
 		f, ok = startCylinder(w.x, w.y, w.z)
 	}
@@ -98,7 +98,7 @@ func (w *Workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 	// Not proved: there may be better ones not far away.
 	_, _, in2, out2 := p.around(wall.x, wall.y, wall.z)
 	if t, ok = w.elsewhere(kind, wall, t, ok, p, math.Sqrt(out2)-math.Sqrt(in2)); !ok {
-		return Cylinder{}, fmt.Errorf("form: %v of %d points: no cylinder that they surround was found: %w", kind, wall.Len(), ErrArc)
+		return Cylinder{}, fmt.Errorf("form: %v of %d points: no cylinder that they surround was found: %w", kind, wall.len(), ErrArc)
 	}
 	return wall.certified(kind, t)
 }
@@ -106,9 +106,9 @@ func (w *Workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 // elsewhere goes from axes all round one that is nearly right, displaced and leaning by as much as the
 // form is, to the best cylinder that any of them leads to. It goes by the points that lie within a quarter
 // of the form from the best so far, and asks all only where those have a better one.
-func (w *Workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose, form float64) (tube, bool) {
+func (w *workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose, form float64) (tube, bool) {
 	some := wall
-	if found && wall.Len() > fewPoints {
+	if found && wall.len() > fewPoints {
 		w.collectWall(wall, 1, &best.pose, best.in+form/4, best.out-form/4)
 		some = Wall{x: w.x, y: w.y, z: w.z}
 	}
@@ -119,7 +119,7 @@ func (w *Workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, 
 		if !ok || found && cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
 			continue
 		}
-		if some.Len() < wall.Len() {
+		if some.len() < wall.len() {
 			if t, ok = w.tube(kind, wall, t.pose); !ok || cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
 				some = wall // the points taken have gone
 				continue
@@ -164,15 +164,15 @@ func (w Wall) unfit(kind Reference, f fitted) error {
 	}
 	switch {
 	case one:
-		return fmt.Errorf("form: %v: all %d points are one: %w", kind, w.Len(), ErrPoints)
+		return fmt.Errorf("form: %v: all %d points are one: %w", kind, w.len(), ErrPoints)
 	case low == high:
-		return fmt.Errorf("form: %v: all %d points are at one depth: %w", kind, w.Len(), ErrAxis)
+		return fmt.Errorf("form: %v: all %d points are at one depth: %w", kind, w.len(), ErrArc)
 	case f.r > 0 && (high-low)/2 < float64(shortest*f.r):
-		return fmt.Errorf("form: %v: a wall %.4g mm long of a radius of %.4g mm: want a hundredth of it at least: %w", kind, high-low, f.r, ErrAxis)
+		return fmt.Errorf("form: %v: a wall %.4g mm long of a radius of %.4g mm: want a hundredth of it at least: %w", kind, high-low, f.r, ErrArc)
 	case f.r > 0:
-		return fmt.Errorf("form: %v: no cylinder that leans by less than 45° holds the points to a tenth of its radius: depths have to count along the bore: %w", kind, ErrAxis)
+		return fmt.Errorf("form: %v: no cylinder that leans by less than 45° holds the points to a tenth of its radius: depths have to count along the bore: %w", kind, ErrArc)
 	default:
-		return fmt.Errorf("form: %v: %d points do not hold a cylinder: on a line or a plane, or too short an arc: %w", kind, w.Len(), ErrArc)
+		return fmt.Errorf("form: %v: %d points do not hold a cylinder: on a line or a plane, or too short an arc: %w", kind, w.len(), ErrArc)
 	}
 }
 

@@ -228,10 +228,10 @@ func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 func (f *fitted) usual() bool { return norm(f.w[0], f.w[1]) < 0.1 && f.rms < float64(0.01*f.r) }
 
 // leastSquaresCylinder is startCylinder by way of part of the points, where there are many.
-func (w *Workspace) leastSquaresCylinder(wall Wall) (f fitted, ok bool) {
+func (w *workspace) leastSquaresCylinder(wall Wall) (f fitted, ok bool) {
 	low, high := extremes(wall.z)
 	half := (high - low) / 2
-	if wall.Len() > 4*partPoints { // fewer are not worth it
+	if wall.len() > 4*partPoints { // fewer are not worth it
 		w.partOfWall(wall)
 		if f, ok = startCylinder(w.x, w.y, w.z); ok && f.usual() {
 			f.half = half

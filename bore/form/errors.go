@@ -6,25 +6,17 @@ import "errors"
 
 // Why a trace, or a question about one, was refused. Test with [errors.Is].
 var (
-	// ErrPoints: too few points, or all of them one, for the form asked for.
+	// ErrPoints: too few points or sections, or all of them one, for the form asked for.
 	ErrPoints = errors.New("too few points")
 	// ErrPoint: a point, radius or angle that no trace can have.
 	ErrPoint = errors.New("impossible point")
 	// ErrAngles: angles that do not increase once round, or are not equally spaced where they have
 	// to be.
 	ErrAngles = errors.New("angles of the trace")
-	// ErrArc: the points are as well on a line, or on an arc too short to fix a circle, or they do
-	// not surround the circle asked for.
-	ErrArc = errors.New("arc too short to fix the circle")
-	// ErrAxis: the points do not hold an axis: at one depth, on too short a wall, or along one that
-	// leans by 45° or more.
-	ErrAxis = errors.New("no axis along the depth")
-	// ErrSections: the wall is made from points, and the question is about its sections.
-	ErrSections = errors.New("no sections")
-	// ErrOrder: lobes or undulations per revolution that the points cannot carry.
-	ErrOrder = errors.New("order of lobes")
-	// ErrSetup: a gauge, plot or set-up that cannot be.
-	ErrSetup = errors.New("impossible set-up")
+	// ErrArc: the points do not fix the form: they are as well on a line, or on an arc too short for a
+	// circle, or do not surround the circle asked for; or hold no axis, being at one depth, on too
+	// short a wall, or along one that leans by 45° or more.
+	ErrArc = errors.New("points do not fix the form")
 	// ErrCertificate: a circle or a certificate that is not that of the points.
 	ErrCertificate = errors.New("certificate does not hold")
 	// ErrUnproved: nothing found to be wrong, but no proof that nothing is better.

@@ -141,19 +141,6 @@ func ExampleCertificate() {
 	// Output: within 19 mm by the contacts alone; searched: false <nil>
 }
 
-// A workspace asked again and again allocates nothing.
-func ExampleWorkspace() {
-	var w form.Workspace
-	for range 3 {
-		z, err := w.MinimumZone(turned())
-		fmt.Println(show(z.RONt), err)
-	}
-	// Output:
-	// 15.87 µm <nil>
-	// 15.87 µm <nil>
-	// 15.87 µm <nil>
-}
-
 // Eight radii at equal angles, the first along the thrust axis.
 func ExampleFromRadii() {
 	um := units.Micrometre
@@ -245,14 +232,6 @@ func ExampleTrace_Harmonics() {
 	// order 3: 4.00 µm at 0.0°
 }
 
-// What being off the spindle by 0.05 mm adds to the roundness of a bore of 87.5 mm: nothing to
-// speak of.
-func ExampleLimacon() {
-	l, err := form.Limacon(50*units.Micrometre, 43_750*units.Micrometre)
-	fmt.Println(l.Format(units.Nanometre, 1), err)
-	// Output: 28.6 nm <nil>
-}
-
 // The filter takes the eleven fine waves away and leaves the lobes.
 func ExampleTrace_Filter() {
 	t, err := turned().Filter(5)
@@ -333,26 +312,6 @@ func ExampleTrace_Radial() {
 	// Output: 67.0409 mm 67.0122 mm <nil>
 }
 
-// A trace drawn on a circle of 40 mm, a thousand times larger than life.
-func ExamplePlot() {
-	t := turned()
-	c, err := t.LeastSquares()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	ps, err := form.Plot{Radius: 40 * units.Millimetre, Magnification: 1000}.Points(t, c)
-	for _, p := range ps[:3] {
-		fmt.Println(p.X.Format(units.Millimetre, 2), p.Y.Format(units.Millimetre, 2))
-	}
-	fmt.Println(err)
-	// Output:
-	// 47.24 mm 0.00 mm
-	// 47.87 mm 8.44 mm
-	// 44.61 mm 16.24 mm
-	// <nil>
-}
-
 // A wall element read at five depths, deviations towards the axis positive.
 func ExampleStraightMinimumZone() {
 	var ps []form.LinePoint
@@ -391,24 +350,5 @@ func ExampleLine_Check() {
 	fmt.Println(errors.Is(z.Check(ps), form.ErrCertificate))
 	// Output:
 	// 5.00 µm <nil> <nil>
-	// true
-}
-
-// Coordinates as a measuring machine lists them, in inches.
-func ExampleFromXY() {
-	t, err := form.FromXY([]float64{1.5, 0, -1.5, 0}, []float64{0, 1.5, 0, -1.5}, units.Inch)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	c, err := t.LeastSquares()
-	fmt.Println(c.Radius, err)
-	_, err = form.FromXY([]float64{1, 2, 3}, []float64{1, 2}, units.Inch)
-	fmt.Println(errors.Is(err, form.ErrPoints))
-	_, err = form.FromXY([]float64{1, 2, math.NaN()}, []float64{1, 2, 3}, units.Inch)
-	fmt.Println(errors.Is(err, units.ErrNotFinite))
-	// Output:
-	// 38.1 mm <nil>
-	// true
 	// true
 }

@@ -5,6 +5,8 @@ package form
 import (
 	"fmt"
 	"math"
+
+	"borewright.example/units"
 )
 
 // reachOfFilter is beyond how many cut-offs the Gaussian filter passes nothing that a double can
@@ -23,7 +25,7 @@ const reachOfFilter = 6.6
 // the centre from the trace as it was, and set the work up well before it is traced.
 //
 // The trace has to be of equal angles once round, from [FromRadii] or such as [FromPolar] (else
-// ErrAngles); ISO 12181-2 wants seven points or more to an undulation at the cut-off. ErrOrder
+// ErrAngles); ISO 12181-2 wants seven points or more to an undulation at the cut-off. units.ErrRange
 // where the cut-off is below 1 or not below half the number of points.
 func (t Trace) Filter(cutoff int) (Trace, error) {
 	n := t.Len()
@@ -31,7 +33,7 @@ func (t Trace) Filter(cutoff int) (Trace, error) {
 		return Trace{}, fmt.Errorf("form: filter of %d points: want radii at equal angles once round: %w", n, ErrAngles)
 	}
 	if cutoff < 1 || cutoff > (n-1)/2 {
-		return Trace{}, fmt.Errorf("form: filter with a cut-off of %d UPR on %d points: want 1 and up, below half the number of points: %w", cutoff, n, ErrOrder)
+		return Trace{}, fmt.Errorf("form: filter with a cut-off of %d UPR on %d points: want 1 and up, below half the number of points: %w", cutoff, n, units.ErrRange)
 	}
 	cosine := make([]float64, n)
 	for i := range cosine {

@@ -23,12 +23,12 @@ type Pair struct {
 // deviations from the first, positive towards the axis, as [StraightMinimumZone] takes them. Between
 // neighbouring points of a section the radius runs evenly with the angle.
 //
-// ErrSections where the wall is not made from sections; ErrAngles for an angle that is not finite, or
-// where neighbouring points are more than 90° apart as seen from the axis; ErrSetup for an axis without
+// ErrPoints where the wall is not made from sections; ErrAngles for an angle that is not finite, or
+// where neighbouring points are more than 90° apart as seen from the axis; units.ErrRange for an axis without
 // length along the depth.
 func (w Wall) Generator(about Axis, at units.Angle) ([]LinePoint, error) {
 	if len(w.sections) == 0 {
-		return nil, fmt.Errorf("form: generator of %d points: %w", w.Len(), ErrSections)
+		return nil, fmt.Errorf("form: generator of %d points: %w", w.len(), ErrPoints)
 	}
 	if !(math.Abs(float64(at)) <= 1000*2*math.Pi) {
 		return nil, fmt.Errorf("form: generator at %v rad: want a finite angle within a thousand turns: %w", float64(at), ErrAngles)

@@ -26,11 +26,11 @@ const phaseSteps = 1e6
 // order k; of unequal ones all orders above most, if the wall has them, are partly taken for lower
 // ones.
 //
-// ErrOrder for a most below 1, above 500 or above what the points can tell apart, which takes
+// units.ErrRange for a most below 1, above 500 or above what the points can tell apart, which takes
 // 2·most + 1 directions at least; ErrPoint where a point lies at the centre.
 func (t Trace) Harmonics(centre Point, most int) (mean units.Length, hs []bore.Harmonic, err error) {
 	if most < 1 || most > mostOrder || 2*most+1 > t.Len() {
-		return 0, nil, fmt.Errorf("form: harmonics up to order %d of %d points: want 1 to %d, and 2·order + 1 points: %w", most, t.Len(), mostOrder, ErrOrder)
+		return 0, nil, fmt.Errorf("form: harmonics up to order %d of %d points: want 1 to %d, and 2·order + 1 points: %w", most, t.Len(), mostOrder, units.ErrRange)
 	}
 	cx, cy := t.from(centre)
 	f, ok := lobes.Around(t.x, t.y, cx, cy, most)
@@ -38,16 +38,16 @@ func (t Trace) Harmonics(centre Point, most int) (mean units.Length, hs []bore.H
 		if _, _, in2, _ := span(t.x, t.y, cx, cy); in2 == 0 {
 			return 0, nil, fmt.Errorf("form: harmonics about %v, %v: a point lies there: %w", centre.X, centre.Y, ErrPoint)
 		}
-		return 0, nil, fmt.Errorf("form: harmonics up to order %d about %v, %v: the directions cannot tell them apart: %w", most, centre.X, centre.Y, ErrOrder)
+		return 0, nil, fmt.Errorf("form: harmonics up to order %d about %v, %v: the directions cannot tell them apart: %w", most, centre.X, centre.Y, units.ErrRange)
 	}
 	if mean, err = units.Of(f.Mean, units.Millimetre); err != nil {
-		return 0, nil, fmt.Errorf("form: harmonics: %w: %w", err, ErrOrder)
+		return 0, nil, fmt.Errorf("form: harmonics: %w: %w", err, units.ErrRange)
 	}
 	hs = make([]bore.Harmonic, most)
 	for k := range hs {
 		h := bore.Harmonic{Order: k + 1}
 		if h.Amplitude, err = units.Of(norm(f.Cos[k], f.Sin[k]), units.Millimetre); err != nil {
-			return 0, nil, fmt.Errorf("form: harmonics: %w: %w", err, ErrOrder)
+			return 0, nil, fmt.Errorf("form: harmonics: %w: %w", err, units.ErrRange)
 		}
 		if h.Amplitude > 0 {
 			h.Phase = phase(math.Atan2(f.Sin[k], f.Cos[k]), k+1)
@@ -69,18 +69,4 @@ func phase(a float64, order int) units.Angle {
 		deg = 0
 	}
 	return units.Angle(deg * float64(units.Degree))
-}
-
-// Limacon returns by how much, peak to valley, a true circle set up off the axis of the spindle
-// seems out of round once its eccentricity is taken out as order 1: R − √(R² − e²), e²/(2R) nearly.
-// Turned about an axis e away it is drawn as r = e·cos θ + √(R² − e²·sin² θ), not as the limaçon r
-// = R + e·cos θ, and what remains is two lobes: 29 nm at 0.05 mm in a bore of 87.5 mm. Circles
-// fitted to the points, as all in this package are, do not have this error. ErrSetup where the
-// eccentricity is below zero or not less than the radius, or the radius is beyond 5 m.
-func Limacon(eccentricity, radius units.Length) (units.Length, error) {
-	if eccentricity < 0 || eccentricity >= radius || radius > mostRadius {
-		return 0, fmt.Errorf("form: eccentricity %v of a radius of %v: want 0 and up, below the radius, which is at most %v: %w", eccentricity, radius, mostRadius, ErrSetup)
-	}
-	e, r := eccentricity.In(units.Millimetre), radius.In(units.Millimetre)
-	return units.Of(float64(e*e)/(r+math.Sqrt((r-e)*(r+e))), units.Millimetre)
 }

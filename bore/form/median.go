@@ -29,12 +29,12 @@ type MedianLine struct {
 }
 
 // MedianLine returns the centres and sizes of the sections of the wall. A bend of it is a bend of the
-// bore; two-point readings, which hold no centre, do not see it. ErrSections where the wall is not made
+// bore; two-point readings, which hold no centre, do not see it. ErrPoints where the wall is not made
 // from sections; errors are also those of [Trace.LeastSquares].
 func (w Wall) MedianLine() (MedianLine, error) {
 	n := len(w.sections)
 	if n == 0 {
-		return MedianLine{}, fmt.Errorf("form: median line of %d points: %w", w.Len(), ErrSections)
+		return MedianLine{}, fmt.Errorf("form: median line of %d points: %w", w.len(), ErrPoints)
 	}
 	m := MedianLine{Locals: make([]Local, n)}
 	for i, s := range w.sections {

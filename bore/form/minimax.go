@@ -24,7 +24,7 @@ const mostRounds = 100
 // a trust, and takes the move where it keeps a tenth of its promise; where it does not keep most of it,
 // a quadratic program, which knows how distances bend, may do better. It reports false where the steps
 // find no end, or leave the wall.
-func (w *Workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube, ok bool) {
+func (w *workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube, ok bool) {
 	_, _, in2, out2 := p.around(x, y, z)
 	base, r := (math.Sqrt(in2)+math.Sqrt(out2))/2, math.Sqrt(out2)
 	near, far, in, out := w.slopes.see(x, y, z, &p, base)

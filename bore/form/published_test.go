@@ -383,8 +383,6 @@ func TestLimacon(t *testing.T) {
 		t.Errorf("towards %v", hs[0].Phase)
 	}
 	near(t, "two lobes", 2*hs[1].Amplitude, length(2.85714379e-5), 1e-9)
-	l, err := form.Limacon(50*um, length(radius))
-	near(t, "limaçon", must(t, l, err), length(2.85714379e-5), 1e-9)
 	c, err := tr.LeastSquares()
 	must(t, c, err)
 	near(t, "centre", c.Centre.X, 50*um, 1e-9)

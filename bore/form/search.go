@@ -59,7 +59,7 @@ func (z *ring) beyond(c float64) (from, to float64) {
 
 // prove returns the best circle there is, from a local one or from none, how much better another
 // might still be, and whether it had to search the plane for it.
-func (w *Workspace) prove(kind Reference, x, y []float64, z ring, ok bool) (best ring, bound float64, searched bool) {
+func (w *workspace) prove(kind Reference, x, y []float64, z ring, ok bool) (best ring, bound float64, searched bool) {
 	within := math.Inf(1)
 	if ok {
 		// A circle that touches points all round has its centre among them.
@@ -78,7 +78,7 @@ func (w *Workspace) prove(kind Reference, x, y []float64, z ring, ok bool) (best
 
 // few takes points that stand for all: those of a short trace, or some of a long one with the
 // contacts.
-func (w *Workspace) few(x, y []float64, z *ring) {
+func (w *workspace) few(x, y []float64, z *ring) {
 	if len(x) <= fewPoints {
 		w.x, w.y = append(w.x[:0], x...), append(w.y[:0], y...)
 		return
@@ -103,7 +103,7 @@ func (s *zoneSearch) width() float64 { return s.best.out - s.best.in }
 // searchZone excludes the rest of the plane by halving boxes of centres, the large ones first: a zone of
 // some of the points is never wider than that of all, and over a box it changes by no more than the
 // directions allow.
-func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
+func (w *workspace) searchZone(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
 	if !ok {
 		cx, cy, _, found := algebraic(x, y)
 		if !found {
@@ -151,7 +151,7 @@ func (w *Workspace) searchZone(x, y []float64, z ring, ok bool, within float64) 
 // D, farther than the points, which lie within ρ of their middle, a circle through them departs from a
 // straight line by at most ρ²/2(D − ρ). The zone is a straight strip but for that, so that it is narrower
 // than w only if D < ρ + ρ²/2(strip − w). A zone not half as narrow as a strip is none to begin with.
-func (w *Workspace) plane(s *zoneSearch) box {
+func (w *workspace) plane(s *zoneSearch) box {
 	strip := stripWidth(w.x, w.y)
 	if s.width() > float64(straight*strip) {
 		s.best = ring{out: float64(straight * strip)}
@@ -163,7 +163,7 @@ func (w *Workspace) plane(s *zoneSearch) box {
 
 // narrowest returns a width that no zone about a centre in the box goes below, infinity where that is no
 // less than the best; it goes to the zone next to the middle of the box where that is better.
-func (w *Workspace) narrowest(s *zoneSearch, b box) float64 {
+func (w *workspace) narrowest(s *zoneSearch, b box) float64 {
 	h := float64(b.half * math.Sqrt2)
 	if norm(b.x-s.best.x, b.y-s.best.y)+h <= s.reach {
 		return math.Inf(1)
@@ -196,7 +196,7 @@ func (w *Workspace) narrowest(s *zoneSearch, b box) float64 {
 // length that the centre moves, anywhere within h of the middle of a box. It falls by the difference of
 // the directions of the two points, at most 2; and a direction turns by no more than h over the distance
 // that is left.
-func (w *Workspace) steepest(b box, h float64, near, far int, in, out float64) float64 {
+func (w *workspace) steepest(b box, h float64, near, far int, in, out float64) float64 {
 	if in <= h {
 		return 2
 	}
@@ -223,7 +223,7 @@ func zoneNear(x, y []float64, at ring) (z ring, reach float64) {
 }
 
 // split puts the four quarters of a box at the end of the queue.
-func (w *Workspace) split(b box) {
+func (w *workspace) split(b box) {
 	q := b.half / 2
 	w.boxes = append(w.boxes, box{b.x - q, b.y - q, q}, box{b.x - q, b.y + q, q}, box{b.x + q, b.y - q, q}, box{b.x + q, b.y + q, q})
 }
@@ -231,7 +231,7 @@ func (w *Workspace) split(b box) {
 // searchInscribed excludes the rest of the plane likewise: an inscribed circle is never larger than
 // one that only some of the points bound, and over a box its radius changes by no more than the
 // centre moves.
-func (w *Workspace) searchInscribed(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
+func (w *workspace) searchInscribed(x, y []float64, z ring, ok bool, within float64) (best ring, bound float64, searched bool) {
 	w.few(x, y, &z)
 	lx, ly, mx, my := slices.Min(x), slices.Min(y), slices.Max(x), slices.Max(y)
 	size := max(mx-lx, my-ly)

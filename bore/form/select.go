@@ -4,10 +4,10 @@ package form
 
 import "math"
 
-// A Workspace keeps the room that the circles of a long trace need: asking it again for those of a
-// closed trace allocates nothing. It answers as the methods of [Trace] do. The zero Workspace is
+// A workspace keeps the room that the circles of a long trace need: asking it again for those of a
+// closed trace allocates nothing. It answers as the methods of [Trace] do. The zero workspace is
 // ready; it is for one goroutine at a time.
-type Workspace struct {
+type workspace struct {
 	x, y  []float64 // of the points under consideration
 	index []int     // theirs in the trace
 	boxes []box     // of the plane, still to be searched
@@ -27,7 +27,7 @@ const (
 // there; and the circle of those is that of all, if its centre has not moved further than the
 // margin they were taken with. With very many points a pass over a part of them first makes the
 // margin smaller. So a trace of any length costs little more than the one pass.
-func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
+func (w *workspace) solve(kind Reference, x, y []float64) (ring, bool) {
 	if len(x) > fewPoints {
 		w.part(x, y)
 		z, ok := start(kind, w.x, w.y)
@@ -48,7 +48,7 @@ func (w *Workspace) solve(kind Reference, x, y []float64) (ring, bool) {
 
 // narrow goes from a circle near the one sought to that of every stride-th point, by way of those
 // that lie within a share of the form from the circle.
-func (w *Workspace) narrow(kind Reference, x, y []float64, stride int, z ring, share float64) (ring, bool) {
+func (w *workspace) narrow(kind Reference, x, y []float64, stride int, z ring, share float64) (ring, bool) {
 	margin := (z.out - z.in) / share
 	for range 3 {
 		in, out := -1.0, math.Inf(1) // of no matter to the kind
@@ -89,7 +89,7 @@ func (w *Workspace) narrow(kind Reference, x, y []float64, stride int, z ring, s
 }
 
 // part takes some of the points, evenly.
-func (w *Workspace) part(x, y []float64) {
+func (w *workspace) part(x, y []float64) {
 	w.x, w.y, w.index = w.x[:0], w.y[:0], w.index[:0]
 	for k := range partPoints {
 		i := k * len(x) / partPoints
@@ -98,7 +98,7 @@ func (w *Workspace) part(x, y []float64) {
 }
 
 // collect takes, of every stride-th point, those at most `in` or at least `out` from the centre.
-func (w *Workspace) collect(x, y []float64, stride int, cx, cy, in, out float64) {
+func (w *workspace) collect(x, y []float64, stride int, cx, cy, in, out float64) {
 	in2, out2 := max(0, in), out
 	in2, out2 = float64(in2*in2), float64(out2*out2)
 	w.x, w.y, w.index = w.x[:0], w.y[:0], w.index[:0]

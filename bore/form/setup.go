@@ -36,14 +36,14 @@ func ThreePoint() Setup {
 }
 
 // Vee returns the set-up of a vee-block of so many degrees between its faces, from above 0 to below
-// 180° (else ErrSetup), with the indicator on the bisector opposite the vee: r(θ) + (r(θ + 90° +
+// 180° (else units.ErrRange), with the indicator on the bisector opposite the vee: r(θ) + (r(θ + 90° +
 // a/2) + r(θ − 90° − a/2))/(2·sin(a/2)). The work is turned, and the indicator moves by
 // [Setup.Factor] times each lobe. It is for what stands on its outside, a piston or a sleeve; what
 // it reads is no diameter, and only its changes count.
 func Vee(a units.Angle) (Setup, error) {
 	half := float64(a) / 2
 	if !(half > 0 && half < math.Pi/2) {
-		return Setup{}, fmt.Errorf("form: vee of %v rad: want above 0, below 180°: %w", float64(a), ErrSetup)
+		return Setup{}, fmt.Errorf("form: vee of %v rad: want above 0, below 180°: %w", float64(a), units.ErrRange)
 	}
 	w := 1 / (2 * math.Sin(half))
 	return Setup{share: [3]float64{1, w, w}, at: [3]float64{0, math.Pi/2 + half, -math.Pi/2 - half}, n: 3}, nil
@@ -74,11 +74,11 @@ func (s Setup) Factor(order int) float64 {
 // runs evenly with the angle, which cuts a lobe of order k by (k·step)²/8 of its amplitude at most,
 // step in radians.
 //
-// ErrSetup for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring points
+// units.ErrRange for the zero Setup; ErrAngles for an axis that is not finite, or neighbouring points
 // more than 90° apart as seen from the centre.
 func (s Setup) Read(t Trace, centre Point, axes []units.Angle) ([]units.Length, error) {
 	if s.n == 0 {
-		return nil, fmt.Errorf("form: read: the set-up touches nowhere: %w", ErrSetup)
+		return nil, fmt.Errorf("form: read: the set-up touches nowhere: %w", units.ErrRange)
 	}
 	p, err := t.profile(centre)
 	if err != nil {
@@ -94,7 +94,7 @@ func (s Setup) Read(t Trace, centre Point, axes []units.Angle) ([]units.Length, 
 			sum += float64(s.share[k] * p.radius(float64(a)+s.at[k]))
 		}
 		if readings[i], err = units.Of(sum, units.Millimetre); err != nil {
-			return nil, fmt.Errorf("form: read along %v: %w: %w", a, err, ErrSetup)
+			return nil, fmt.Errorf("form: read along %v: %w: %w", a, err, units.ErrRange)
 		}
 	}
 	return readings, nil

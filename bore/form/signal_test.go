@@ -318,28 +318,6 @@ func TestCleanUpOfTheTrace(t *testing.T) {
 	}
 }
 
-// A plot keeps directions, and distances from the circle times the magnification.
-func TestPlot(t *testing.T) {
-	tr := turned()
-	c, err := tr.LeastSquares()
-	must(t, c, err)
-	ps, err := form.Plot{Radius: 40 * mm, Magnification: 500}.Points(tr, c)
-	must(t, ps, err)
-	least, most := math.Inf(1), 0.0
-	for i, p := range ps {
-		x, y := p.X.In(units.Millimetre), p.Y.In(units.Millimetre)
-		d := math.Hypot(x, y)
-		least, most = min(least, d), max(most, d)
-		tx, ty := tr.XY()
-		dx, dy := tx[i]-c.Centre.X.In(units.Millimetre), ty[i]-c.Centre.Y.In(units.Millimetre)
-		if math.Abs(math.Remainder(math.Atan2(y, x)-math.Atan2(dy, dx), 2*math.Pi)) > 1e-9 {
-			t.Errorf("point %d turned", i)
-		}
-	}
-	near(t, "magnified form", length(most-least), 500*c.RONt, 2e-6)
-	near(t, "circle", length(most), 40*mm+500*c.RONv, 2e-6)
-}
-
 // Straightness against every line through two points, and against normal equations by QR.
 func TestStraightness(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

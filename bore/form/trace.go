@@ -133,26 +133,6 @@ func checkRadius(i int, r units.Length) error {
 	return nil
 }
 
-// FromXY returns the trace through points whose coordinates come as numbers of one unit, as a measuring
-// machine lists them. Two lists that are not of one length are ErrPoints; other errors are those of
-// [units.Of] and [FromPoints].
-func FromXY(xs, ys []float64, unit units.Length) (Trace, error) {
-	if len(xs) != len(ys) {
-		return Trace{}, fmt.Errorf("form: %d x and %d y: %w", len(xs), len(ys), ErrPoints)
-	}
-	points := make([]Point, len(xs))
-	for i := range points {
-		var err error
-		if points[i].X, err = units.Of(xs[i], unit); err == nil {
-			points[i].Y, err = units.Of(ys[i], unit)
-		}
-		if err != nil {
-			return Trace{}, fmt.Errorf("form: point %d: %w", i+1, err)
-		}
-	}
-	return FromPoints(points)
-}
-
 // Len returns the number of points.
 func (t Trace) Len() int { return len(t.x) }
 

@@ -98,10 +98,7 @@ func newWall(n int) Wall {
 }
 
 // Len returns the number of points.
-func (w Wall) Len() int { return len(w.x) }
-
-// Sections returns the sections of a wall made from such; of one made from points there are none.
-func (w Wall) Sections() []Section { return append([]Section(nil), w.sections...) }
+func (w Wall) len() int { return len(w.x) }
 
 // Along returns the wall as seen along an axis, all of it in one plane, as a trace about that axis: for
 // what is to have the direction of the axis and nothing else. Along [Square], which a boring bar keeps,
@@ -109,15 +106,15 @@ func (w Wall) Sections() []Section { return append([]Section(nil), w.sections...
 //	t.MinimumCircumscribed()                      the clean-up with the centre free, and where that is
 //	bore.CleanUpRadial(t.Radial(0), …)            the same and that about the axis, with allowances
 //
-// and along the axis of a cylinder what the four circles make of it. ErrSetup where the axis has no length.
+// and along the axis of a cylinder what the four circles make of it. units.ErrRange where the axis has no length.
 func (w Wall) Along(a Axis) (Trace, error) {
 	from, to := w.from(a.From), w.from(a.To)
 	along := to.plus(-1, from)
 	if !(along.dot(along) > 0) {
-		return Trace{}, fmt.Errorf("form: wall along an axis without length at %v, %v: %w", a.From.X, a.From.Y, ErrSetup)
+		return Trace{}, fmt.Errorf("form: wall along an axis without length at %v, %v: %w", a.From.X, a.From.Y, units.ErrRange)
 	}
 	p := lookingAlong(from, along)
-	t := newTrace(w.Len())
+	t := newTrace(w.len())
 	for i := range w.x {
 		t.x[i], t.y[i], _ = p.seen(w.x[i], w.y[i], w.z[i])
 	}

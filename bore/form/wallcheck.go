@@ -79,7 +79,7 @@ func (c Cylinder) sight(w Wall) (s sight, ok bool) {
 	s = sight{wall: w, origin: w.from(c.Axis.From), inner: math.Inf(1)}
 	to := w.from(c.Axis.To)
 	length := math.Hypot(to[0]-s.origin[0], math.Hypot(to[1]-s.origin[1], to[2]-s.origin[2]))
-	if !(length > 0) || w.Len() == 0 {
+	if !(length > 0) || w.len() == 0 {
 		return s, false
 	}
 	for k := range s.along {
@@ -165,7 +165,7 @@ func (c Cylinder) unbound() units.Length {
 
 // checkLeastSquares checks that the derivatives of the sum of the squares vanish, and CYLq.
 func (c Cylinder) checkLeastSquares(s sight) error {
-	r, n := c.Radius.In(units.Millimetre), float64(s.wall.Len())
+	r, n := c.Radius.In(units.Millimetre), float64(s.wall.len())
 	var sum, squares float64
 	var pull [4]float64
 	for i := range s.wall.x {
@@ -193,8 +193,8 @@ func (c Cylinder) checkBalance(s sight) error {
 	in, out := c.Inner.In(units.Millimetre), c.Outer.In(units.Millimetre)
 	var weight, count [2]float64
 	for _, p := range c.Certificate.contacts[:c.Certificate.n] {
-		if p.Index < 0 || p.Index >= s.wall.Len() {
-			return fmt.Errorf("form: %v: contact %d in a wall of %d points: %w", c.Reference, p.Index, s.wall.Len(), ErrPoints)
+		if p.Index < 0 || p.Index >= s.wall.len() {
+			return fmt.Errorf("form: %v: contact %d in a wall of %d points: %w", c.Reference, p.Index, s.wall.len(), ErrPoints)
 		}
 		side, on := 0, out
 		if !p.Outer {

@@ -8,8 +8,8 @@ import "math"
 // circle of a trace: on some, evenly taken; then on those that lie near the two cylinders so found;
 // and that is the answer for all, if the axis has not moved farther than the margin they were taken
 // with.
-func (w *Workspace) tube(kind Reference, wall Wall, p pose) (tube, bool) {
-	n := wall.Len()
+func (w *workspace) tube(kind Reference, wall Wall, p pose) (tube, bool) {
+	n := wall.len()
 	if n <= fewPoints {
 		return w.settle(kind, wall.x, wall.y, wall.z, p)
 	}
@@ -30,20 +30,20 @@ func (w *Workspace) tube(kind Reference, wall Wall, p pose) (tube, bool) {
 }
 
 // partOfWall takes some of the points, evenly.
-func (w *Workspace) partOfWall(wall Wall) {
+func (w *workspace) partOfWall(wall Wall) {
 	w.x, w.y, w.z, w.index = w.x[:0], w.y[:0], w.z[:0], w.index[:0]
 	for k := range partPoints {
-		w.takePoint(wall, k*wall.Len()/partPoints)
+		w.takePoint(wall, k*wall.len()/partPoints)
 	}
 }
 
-func (w *Workspace) takePoint(wall Wall, i int) {
+func (w *workspace) takePoint(wall Wall, i int) {
 	w.x, w.y, w.z, w.index = append(w.x, wall.x[i]), append(w.y, wall.y[i]), append(w.z, wall.z[i]), append(w.index, i)
 }
 
 // narrowTube goes from a cylinder near the one sought to that of every stride-th point, by way of those
 // that lie within a share of the form from it.
-func (w *Workspace) narrowTube(kind Reference, wall Wall, stride int, t tube, share float64) (tube, bool) {
+func (w *workspace) narrowTube(kind Reference, wall Wall, stride int, t tube, share float64) (tube, bool) {
 	margin := (t.out - t.in) / share
 	for range 4 {
 		in, out := -1.0, math.Inf(1) // of no matter to the kind
@@ -95,7 +95,7 @@ func (t *tube) apart(q *pose) float64 {
 }
 
 // collectWall takes, of every stride-th point, those at most `in` or at least `out` from the axis.
-func (w *Workspace) collectWall(wall Wall, stride int, p *pose, in, out float64) {
+func (w *workspace) collectWall(wall Wall, stride int, p *pose, in, out float64) {
 	in2, out2 := max(0, in), out
 	in2, out2 = float64(in2*in2), float64(out2*out2)
 	w.x, w.y, w.z, w.index = w.x[:0], w.y[:0], w.z[:0], w.index[:0]
