@@ -55,11 +55,11 @@ func TestRefusals(t *testing.T) {
 		{CutOff: 100 * um, Short: 100 * um}, {CutOff: 100 * um, Short: 200 * um},
 	} {
 		_, err = p.Texture(f)
-		refused(t, "filter", err, surface.ErrFilter)
+		refused(t, "filter", err, units.ErrRange)
 		_, err = p.Gaussian(f)
-		refused(t, "filter", err, surface.ErrFilter)
+		refused(t, "filter", err, units.ErrRange)
 		_, err = p.TwoStep(f)
-		refused(t, "filter", err, surface.ErrFilter)
+		refused(t, "filter", err, units.ErrRange)
 	}
 	for _, f := range []surface.Filter{{Short: 2 * um}, {Short: 2 * mm, Sections: 1}, {CutOff: 10 * um}, {Sections: 1000}} {
 		if _, err = p.Texture(f); err != nil {
@@ -67,14 +67,14 @@ func TestRefusals(t *testing.T) {
 		}
 	}
 	_, err = p.Texture(surface.Filter{CutOff: 1})
-	refused(t, "a cut-off of a picometre", err, surface.ErrFilter)
+	refused(t, "a cut-off of a picometre", err, units.ErrRange)
 	if _, err = surface.FromHeights(units.MaxLength/2000, flat); err != nil {
 		t.Errorf("2000 heights over 10 m: %v", err)
 	}
 	_, err = p.Texture(surface.Filter{CutOff: 800 * um})
-	refused(t, "five sections of 0.8 mm in 2 mm", err, surface.ErrShort)
+	refused(t, "five sections of 0.8 mm in 2 mm", err, surface.ErrPoints)
 	_, err = p.Texture(surface.Filter{CutOff: 10 * um, Sections: 201})
-	refused(t, "201 sections", err, surface.ErrShort)
+	refused(t, "201 sections", err, surface.ErrPoints)
 	if _, err = p.Texture(surface.Filter{CutOff: 400 * um}); err != nil {
 		t.Errorf("five sections of 0.4 mm in 2 mm: %v", err)
 	}
@@ -88,7 +88,7 @@ func TestRefusals(t *testing.T) {
 		refused(t, "circle of "+d.String(), err, units.ErrRange)
 	}
 	_, err = p.Unroll(7 * mm)
-	refused(t, "2 mm on 7 mm", err, surface.ErrForm)
+	refused(t, "2 mm on 7 mm", err, surface.ErrPoints)
 	steep := make([]units.Length, 2000)
 	for i := range steep {
 		steep[i] = units.Length(i) * um
@@ -96,7 +96,7 @@ func TestRefusals(t *testing.T) {
 	q, err := surface.FromHeights(um, steep)
 	must(t, q, err)
 	_, err = q.Unroll(67 * mm)
-	refused(t, "45 degrees", err, surface.ErrForm)
+	refused(t, "45 degrees", err, surface.ErrPoints)
 
 	var none surface.Profile
 	_, err = none.Texture(surface.Filter{})
@@ -179,33 +179,13 @@ func TestTexts(t *testing.T) {
 			t.Errorf("%q is %v", text, back)
 		}
 	}
-	for p := surface.NoParameter; p <= surface.Mr2; p++ {
-		text, err := p.MarshalText()
-		var back surface.Parameter
-		if must(t, text, err); back.UnmarshalText(text) != nil || back != p {
-			t.Errorf("%q is %v", text, back)
-		}
-	}
-	for l := surface.NoLack; l <= surface.NoDoubt; l++ {
-		text, err := l.MarshalText()
-		var back surface.Lack
-		if must(t, text, err); back.UnmarshalText(text) != nil || back != l {
-			t.Errorf("%q is %v", text, back)
-		}
-	}
-	c, p, l := surface.FlatCore, surface.Rvk, surface.OnePlace
+	c := surface.FlatCore
 	refused(t, "core", c.UnmarshalText([]byte("x")), units.ErrUnknownName)
-	refused(t, "parameter", p.UnmarshalText([]byte("x")), units.ErrUnknownName)
-	refused(t, "lack", l.UnmarshalText([]byte("x")), units.ErrUnknownName)
-	if c != surface.FlatCore || p != surface.Rvk || l != surface.OnePlace {
+	if c != surface.FlatCore {
 		t.Error("changed")
 	}
 	_, err := surface.Core(9).MarshalText()
 	refused(t, "core 9", err, units.ErrUnknownName)
-	_, err = surface.Parameter(-1).MarshalText()
-	refused(t, "parameter -1", err, units.ErrUnknownName)
-	_, err = surface.Lack(9).MarshalText()
-	refused(t, "lack 9", err, units.ErrUnknownName)
 }
 
 // A texture and a finding read back from their JSON.

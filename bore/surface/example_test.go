@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"log"
 	"math"
+	"slices"
 	"strings"
 
 	"borewright.example/bore/hone"
@@ -78,7 +79,7 @@ func ExampleMeasure() {
 		log.Fatal(err)
 	}
 	for _, v := range w.Values {
-		if v.Parameter >= surface.Rpk && v.Parameter != surface.Oil {
+		if slices.Contains([]string{"Rpk", "Rk", "Rvk", "Mr1", "Mr2"}, v.Parameter) {
 			fmt.Println(v)
 		}
 	}

@@ -5,7 +5,6 @@ package surface
 import (
 	"fmt"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -45,28 +44,12 @@ func (s Shares) String() string {
 	return fmt.Sprintf("%.1f to %s", 100*s.Min, percent(s.Max))
 }
 
-// A Lack is why nothing could be decided whatever the values. The zero value is none.
-type Lack int8
-
-// What may be lacking.
+// Why nothing could be decided whatever the values.
 const (
-	NoLack   Lack = iota
-	NotRead       // some reading does not give the parameter
-	OnePlace      // read at one place: how the wall differs from place to place is not known
-	NoDoubt       // all readings alike, and nothing known of the instrument: no doubt to decide by
+	notRead  = "not read"          // some reading does not give the parameter
+	onePlace = "read at one place" // how the wall differs from place to place is not known
+	noDoubt  = "doubt not known"   // all readings alike, and nothing known of the instrument: no doubt to decide by
 )
-
-var lackNames = []string{"", "not read", "read at one place", "doubt not known"}
-
-// String returns "", "not read", "read at one place" or "doubt not known".
-func (l Lack) String() string { return enum.Name(l, lackNames) }
-
-// MarshalText returns the text of [Lack.String]. Another value is [units.ErrUnknownName].
-func (l Lack) MarshalText() ([]byte, error) { return enum.Marshal(l, lackNames) }
-
-// UnmarshalText reads the text of [Lack.String]; any other is [units.ErrUnknownName], and the receiver
-// keeps its value.
-func (l *Lack) UnmarshalText(text []byte) error { return enum.Unmarshal(l, text, lackNames) }
 
 // A Finding is a parameter of a wall held against its window.
 type Finding struct {
@@ -76,7 +59,7 @@ type Finding struct {
 	Verdict uncertainty.Verdict `json:"verdict"`          // of the wall
 	Conform float64             `json:"conform,omitzero"` // probability that the mean of the wall conforms, 0 where something is lacking
 	Outside int                 `json:"outside,omitzero"` // places whose own mean lies outside the window
-	Lack    Lack                `json:"lack,omitzero"`    // why nothing could be decided
+	Lack    string              `json:"lack,omitzero"`    // why nothing could be decided: "not read", "read at one place", "doubt not known"
 	Risk    uncertainty.Risk    `json:"risk"`             // that was kept to, per parameter
 }
 
@@ -100,11 +83,11 @@ func (f Finding) String() string {
 	window := f.window()
 	text := fmt.Sprintf("%v, %s: %v", f.Value, window, f.Verdict)
 	switch {
-	case f.Lack == NotRead:
+	case f.Lack == notRead:
 		text = fmt.Sprintf("%v, %s: %v", f.Value.Parameter, window, f.Verdict)
 		fallthrough
-	case f.Lack != NoLack:
-		return text + ", " + f.Lack.String()
+	case f.Lack != "":
+		return text + ", " + f.Lack
 	case f.Outside > 0:
 		return fmt.Sprintf("%s, %d of %d places outside", text, f.Outside, int(f.Value.Places.DoF)+1) // which JSON keeps
 	}
@@ -129,13 +112,13 @@ func (w Wall) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 	}
 	var findings []Finding
 	for _, q := range [...]struct {
-		parameter Parameter
+		parameter string
 		limits    units.Limits
 		shares    Shares
 	}{
-		{Ra, l.Ra, Shares{}}, {Rq, l.Rq, Shares{}}, {Rz, l.Rz, Shares{}}, {Rt, l.Rt, Shares{}},
-		{Rpk, l.Rpk, Shares{}}, {Rk, l.Rk, Shares{}}, {Rvk, l.Rvk, Shares{}}, {Oil, l.Oil, Shares{}},
-		{Mr1, units.Limits{}, l.Mr1}, {Mr2, units.Limits{}, l.Mr2},
+		{symbolRa, l.Ra, Shares{}}, {symbolRq, l.Rq, Shares{}}, {symbolRz, l.Rz, Shares{}}, {symbolRt, l.Rt, Shares{}},
+		{symbolRpk, l.Rpk, Shares{}}, {symbolRk, l.Rk, Shares{}}, {symbolRvk, l.Rvk, Shares{}}, {symbolOil, l.Oil, Shares{}},
+		{symbolMr1, units.Limits{}, l.Mr1}, {symbolMr2, units.Limits{}, l.Mr2},
 	} {
 		if q.limits.IsZero() && q.shares == (Shares{}) {
 			continue
@@ -147,7 +130,7 @@ func (w Wall) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 			}
 		}
 		if err := f.decide(w.Places, r); err != nil {
-			return nil, fmt.Errorf("surface: judge %v: %w", q.parameter, err)
+			return nil, fmt.Errorf("surface: judge %s: %w", q.parameter, err)
 		}
 		findings = append(findings, f)
 	}
@@ -185,11 +168,11 @@ func (f *Finding) decide(places int, r uncertainty.Risk) error {
 	f.Outside = f.Value.outside(least, most)
 	switch {
 	case len(f.Value.means) == 0:
-		f.Lack = NotRead
+		f.Lack = notRead
 	case places < 2:
-		f.Lack = OnePlace
+		f.Lack = onePlace
 	case measured.Std == 0:
-		f.Lack = NoDoubt
+		f.Lack = noDoubt
 	default:
 		f.Verdict, f.Conform = judged.Verdict, judged.Conform
 		if f.Outside > 0 && f.Verdict == uncertainty.Within {

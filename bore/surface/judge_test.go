@@ -37,7 +37,7 @@ func TestMeasureByHand(t *testing.T) {
 		t.Fatalf("%+v", w)
 	}
 	v := w.Values[0]
-	if v.Parameter != surface.Rpk {
+	if v.Parameter != "Rpk" {
 		t.Fatal(v.Parameter)
 	}
 	scatter, relative, digit := 0.045825757/math.Sqrt(3), 0.02*0.31, 0.01/math.Sqrt(12)
@@ -50,7 +50,7 @@ func TestMeasureByHand(t *testing.T) {
 	near(t, "repeats' degrees", v.Repeats.DoF, 3, 0)
 	m := w.Values[1]
 	scatter, relative, digit = 0.01/math.Sqrt(3), 0.02*0.81, 0.001/math.Sqrt(12)
-	if m.Parameter != surface.Mr2 {
+	if m.Parameter != "Mr2" {
 		t.Fatal(m.Parameter)
 	}
 	near(t, "Mr2", m.Share.Value, 0.81, 1e-12)
@@ -83,34 +83,34 @@ func TestThreeAnswers(t *testing.T) {
 		i       surface.Instrument
 		l       surface.Limits
 		verdict uncertainty.Verdict
-		lack    surface.Lack
+		lack    string
 		outside int
 	}{
-		{"far below", rpk(0.8, near4...), good, one(0.5), uncertainty.Within, surface.NoLack, 0},
-		{"far above", rpk(0.8, near4...), good, one(0.2), uncertainty.Beyond, surface.NoLack, 4},
-		{"about there", rpk(0.8, near4...), good, one(0.305), uncertainty.Undecided, surface.NoLack, 1},
-		{"one place", rpk(0.8, []float64{0.3, 0.31, 0.29}), good, one(0.5), uncertainty.Undecided, surface.OnePlace, 0},
-		{"all alike, nothing known", rpk(0.8, []float64{0.3}, []float64{0.3}, []float64{0.3}), surface.Instrument{}, one(0.5), uncertainty.Undecided, surface.NoDoubt, 0},
-		{"all alike, a digit known", rpk(0.8, []float64{0.3}, []float64{0.3}, []float64{0.3}), surface.Instrument{Resolution: um / 100}, one(0.5), uncertainty.Within, surface.NoLack, 0},
+		{"far below", rpk(0.8, near4...), good, one(0.5), uncertainty.Within, "", 0},
+		{"far above", rpk(0.8, near4...), good, one(0.2), uncertainty.Beyond, "", 4},
+		{"about there", rpk(0.8, near4...), good, one(0.305), uncertainty.Undecided, "", 1},
+		{"one place", rpk(0.8, []float64{0.3, 0.31, 0.29}), good, one(0.5), uncertainty.Undecided, "read at one place", 0},
+		{"all alike, nothing known", rpk(0.8, []float64{0.3}, []float64{0.3}, []float64{0.3}), surface.Instrument{}, one(0.5), uncertainty.Undecided, "doubt not known", 0},
+		{"all alike, a digit known", rpk(0.8, []float64{0.3}, []float64{0.3}, []float64{0.3}), surface.Instrument{Resolution: um / 100}, one(0.5), uncertainty.Within, "", 0},
 		{"one place of many outside", rpk(0.8, []float64{0.3}, []float64{0.3}, []float64{0.3}, []float64{0.3}, []float64{0.3}, []float64{0.3}, []float64{0.3}, []float64{0.3}, []float64{0.36}),
-			good, one(0.35), uncertainty.Undecided, surface.NoLack, 1},
-		{"not read", rpk(0.8, near4...), good, surface.Limits{Rvk: units.Limits{Max: um}}, uncertainty.Undecided, surface.NotRead, 0},
-		{"a share", rpk(0.8, near4...), good, surface.Limits{Mr2: surface.Shares{Min: 0.7}}, uncertainty.Within, surface.NoLack, 0},
-		{"a share too small", rpk(0.5, near4...), good, surface.Limits{Mr2: surface.Shares{Min: 0.7}}, uncertainty.Beyond, surface.NoLack, 4},
-		{"a share in a window", rpk(0.8, near4...), good, surface.Limits{Mr2: surface.Shares{Min: 0.7, Max: 0.82}}, uncertainty.Undecided, surface.NoLack, 2},
+			good, one(0.35), uncertainty.Undecided, "", 1},
+		{"not read", rpk(0.8, near4...), good, surface.Limits{Rvk: units.Limits{Max: um}}, uncertainty.Undecided, "not read", 0},
+		{"a share", rpk(0.8, near4...), good, surface.Limits{Mr2: surface.Shares{Min: 0.7}}, uncertainty.Within, "", 0},
+		{"a share too small", rpk(0.5, near4...), good, surface.Limits{Mr2: surface.Shares{Min: 0.7}}, uncertainty.Beyond, "", 4},
+		{"a share in a window", rpk(0.8, near4...), good, surface.Limits{Mr2: surface.Shares{Min: 0.7, Max: 0.82}}, uncertainty.Undecided, "", 2},
 	} {
 		f := judged(t, row.rs, row.i, row.l)[0]
 		if f.Verdict != row.verdict || f.Lack != row.lack || f.Outside != row.outside {
 			t.Errorf("%s: %v (%v, %q, %d outside)", row.name, f, f.Verdict, f.Lack, f.Outside)
 		}
-		if (f.Conform == 0) != (row.lack != surface.NoLack) && row.verdict != uncertainty.Beyond {
+		if (f.Conform == 0) != (row.lack != "") && row.verdict != uncertainty.Beyond {
 			t.Errorf("%s: conformity %v", row.name, f.Conform)
 		}
 	}
 	for _, f := range judged(t, rpk(0.8, near4...), good, surface.Limits{Rpk: units.Limits{Max: um / 2}, Rvk: units.Limits{Min: um}, Mr2: surface.Shares{Min: 0.8, Max: 0.85}}) {
-		want := map[surface.Parameter]string{
-			surface.Rpk: "Rpk 0.300 ± 0.015 µm, max 0.5 µm: within", surface.Rvk: "Rvk, min 1 µm: undecided, not read",
-			surface.Mr2: "Mr2 81.5 ± 3.5 %, 80.0 to 85.0 %: undecided",
+		want := map[string]string{
+			"Rpk": "Rpk 0.300 ± 0.015 µm, max 0.5 µm: within", "Rvk": "Rvk, min 1 µm: undecided, not read",
+			"Mr2": "Mr2 81.5 ± 3.5 %, 80.0 to 85.0 %: undecided",
 		}[f.Value.Parameter]
 		if f.String() != want {
 			t.Errorf("%q, want %q", f, want)
@@ -132,7 +132,7 @@ func TestOwnWindow(t *testing.T) {
 		t.Fatal(len(fs))
 	}
 	for i, f := range fs {
-		if f.Verdict != uncertainty.Within || f.Value.Parameter != surface.Ra+surface.Parameter(i) {
+		if f.Verdict != uncertainty.Within || f.Value.Parameter != [...]string{"Ra", "Rq", "Rz", "Rt", "Rpk", "Rk", "Rvk", "oil", "Mr1", "Mr2"}[i] {
 			t.Errorf("%v", f)
 		}
 	}

@@ -60,13 +60,13 @@ func (p Profile) split(f Filter) (split, error) {
 	steps := func(l units.Length) float64 { return l.In(units.Millimetre) / p.step }
 	switch {
 	case s.sections < 0 || s.sections > mostSections:
-		return split{}, fmt.Errorf("surface: %d sections: want 1 to %d, or 0 for %d: %w", f.Sections, mostSections, usual, ErrFilter)
+		return split{}, fmt.Errorf("surface: %d sections: want 1 to %d, or 0 for %d: %w", f.Sections, mostSections, usual, units.ErrRange)
 	case f.Short < 0 || f.Short > 0 && !(steps(f.Short) >= leastShort && steps(f.Short) <= float64(len(p.z))):
-		return split{}, fmt.Errorf("surface: λs %v of points %.4g mm apart: want 0, or from %d steps up to the length of the profile: %w", f.Short, p.step, leastShort, ErrFilter)
+		return split{}, fmt.Errorf("surface: λs %v of points %.4g mm apart: want 0, or from %d steps up to the length of the profile: %w", f.Short, p.step, leastShort, units.ErrRange)
 	case f.CutOff < 0 || f.CutOff > 0 && steps(f.CutOff) < leastCutOff:
-		return split{}, fmt.Errorf("surface: λc %v of points %.4g mm apart: want 0, or %d steps or more: %w", f.CutOff, p.step, leastCutOff, ErrFilter)
+		return split{}, fmt.Errorf("surface: λc %v of points %.4g mm apart: want 0, or %d steps or more: %w", f.CutOff, p.step, leastCutOff, units.ErrRange)
 	case f.CutOff > 0 && f.Short >= f.CutOff:
-		return split{}, fmt.Errorf("surface: λs %v: want it below λc, %v: %w", f.Short, f.CutOff, ErrFilter)
+		return split{}, fmt.Errorf("surface: λs %v: want it below λc, %v: %w", f.Short, f.CutOff, units.ErrRange)
 	}
 	if f.Short > 0 {
 		s.z = newGaussian(deviation(steps(f.Short))).meanLine(p.z)
@@ -83,7 +83,7 @@ func (p Profile) split(f Filter) (split, error) {
 	} else {
 		length := math.Round(float64(s.sections) * steps(f.CutOff))
 		if length > float64(len(p.z)) {
-			return split{}, fmt.Errorf("surface: a profile of %.4g mm: want %d sections of %v: %w", p.step*float64(len(p.z)), s.sections, f.CutOff, ErrShort)
+			return split{}, fmt.Errorf("surface: a profile of %.4g mm: want %d sections of %v: %w", p.step*float64(len(p.z)), s.sections, f.CutOff, ErrPoints)
 		}
 		s.from = (len(p.z) - int(length)) / 2
 		s.to = s.from + int(length)
@@ -123,7 +123,7 @@ func (s split) twoStep() []float64 {
 // not there: see [Profile.TwoStep].
 //
 // Cut-offs that cannot be, or that the points are too far apart for, and a number of sections beyond 1 to
-// 1000 are ErrFilter; a profile shorter than its sections is ErrShort; one with fewer than two points to
+// 1000 are units.ErrRange; a profile shorter than its sections is ErrPoints; one with fewer than two points to
 // a section, and one of no points, ErrPoints.
 func (p Profile) Gaussian(f Filter) (Roughness, error) {
 	s, err := p.split(f)

@@ -15,7 +15,7 @@ import (
 // taken, a quarter of the diameter, are 3 % closer than those of the arc.
 //
 // A diameter that is not above 0 or beyond 10 m is [units.ErrRange]; a trace longer than a quarter of it,
-// or one that the circle cannot lie along, ErrForm.
+// or one that the circle cannot lie along, ErrPoints.
 func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 	n := len(p.z)
 	if err := checkCount(n); err != nil {
@@ -26,7 +26,7 @@ func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 	}
 	r, half := diameter.In(units.Millimetre)/2, p.step*float64(n-1)/2
 	if half > r/4 {
-		return Profile{}, fmt.Errorf("surface: a trace of %.4g mm on a circle of %v: want a quarter of it at most: %w", 2*half, diameter, ErrForm)
+		return Profile{}, fmt.Errorf("surface: a trace of %.4g mm on a circle of %v: want a quarter of it at most: %w", 2*half, diameter, ErrPoints)
 	}
 	// The centre lies at a, b in mm from the middle of the trace and the first height: first where the
 	// slope of the trace puts it, then by Gauss and Newton's steps on the distances r − d, which are
@@ -35,7 +35,7 @@ func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 	mean, slope := straight(p.z)
 	a := -slope / (perMillimetre * p.step) * r
 	if math.Abs(a) > r/2 {
-		return Profile{}, fmt.Errorf("surface: a trace tilted by %.2g of its length: %w", math.Abs(a)/r, ErrForm)
+		return Profile{}, fmt.Errorf("surface: a trace tilted by %.2g of its length: %w", math.Abs(a)/r, ErrPoints)
 	}
 	b := mean/perMillimetre + math.Sqrt(float64(r*r)-float64(a*a))
 	out := Profile{z: make([]float64, n), step: p.step}
@@ -45,7 +45,7 @@ func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 			dx, dz := float64(float64(i)*p.step)-half-a, p.z[i]/perMillimetre-b
 			d := math.Sqrt(float64(dx*dx) + float64(dz*dz))
 			if !(d > 0) {
-				return Profile{}, fmt.Errorf("surface: point %d lies at the centre of the circle of %v: %w", i, diameter, ErrForm)
+				return Profile{}, fmt.Errorf("surface: point %d lies at the centre of the circle of %v: %w", i, diameter, ErrPoints)
 			}
 			out.z[i] = (r - d) * perMillimetre
 			// Derivatives of the height by a and by b.
@@ -63,5 +63,5 @@ func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 		}
 		a, b = a+da, b+db
 	}
-	return Profile{}, fmt.Errorf("surface: a circle of %v: %w", diameter, ErrForm)
+	return Profile{}, fmt.Errorf("surface: a circle of %v: %w", diameter, ErrPoints)
 }

@@ -48,7 +48,7 @@ func (s Share) String() string {
 
 // A Value is a parameter of a wall: the mean of its places.
 type Value struct {
-	Parameter Parameter            `json:"parameter"`       // which
+	Parameter string               `json:"parameter"`       // its symbol: "Ra", "Rq", "Rz", "Rt", "Rpk", "Rk", "Rvk", "oil", "Mr1" or "Mr2"
 	Length    uncertainty.Estimate `json:"length,omitzero"` // of all but Mr1 and Mr2
 	Share     Share                `json:"share,omitzero"`  // of Mr1 and Mr2
 	// Repeats and Places are the standard deviations of readings about their place, 0 where no place was
@@ -63,12 +63,12 @@ type Value struct {
 // String returns the parameter with its doubt: "Rpk 0.231 ± 0.042 µm".
 func (v Value) String() string {
 	if v.isShare() {
-		return v.Parameter.String() + " " + v.Share.String()
+		return v.Parameter + " " + v.Share.String()
 	}
-	return v.Parameter.String() + " " + v.Length.Format(units.Micrometre)
+	return v.Parameter + " " + v.Length.Format(units.Micrometre)
 }
 
-func (v Value) isShare() bool { return v.Parameter == Mr1 || v.Parameter == Mr2 }
+func (v Value) isShare() bool { return v.Parameter == symbolMr1 || v.Parameter == symbolMr2 }
 
 // A Wall is what readings at several places say of the texture of a wall.
 type Wall struct {
@@ -108,7 +108,7 @@ func Measure(readings []Reading, instrument Instrument) (Wall, error) {
 		}
 	}
 	w := Wall{Places: len(index)}
-	for p := Ra; p <= Mr2; p++ {
+	for _, p := range symbols() {
 		v := Value{Parameter: p}
 		groups := make([][]float64, len(index))
 		given := true
