@@ -154,15 +154,15 @@ func (s Sheet) drawTexture(part *page.Section, cylinder string) {
 		var p surface.Plateau
 		for _, v := range wall.Values {
 			switch v.Parameter {
-			case surface.Rpk:
+			case "Rpk":
 				p.Rpk = v.Length.Value
-			case surface.Rk:
+			case "Rk":
 				p.Rk = v.Length.Value
-			case surface.Rvk:
+			case "Rvk":
 				p.Rvk = v.Length.Value
-			case surface.Mr1:
+			case "Mr1":
 				p.Mr1 = v.Share.Value
-			case surface.Mr2:
+			case "Mr2":
 				p.Mr2 = v.Share.Value
 			}
 		}
