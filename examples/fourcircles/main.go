@@ -84,14 +84,13 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "   (Where a picture in colours follows: the wall black, LSCI grey, MZCI blue, MCCI red, MICI green.)")
 
-	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best, from nine starts")
+	fmt.Fprintln(w, "\nA SECOND WAY: try the centres of a grid, and finer ones about the best, from 9 starts")
 	points := d.points()
 	for i, c := range circles {
 		// A plug can rest in one of two places, each the best of its neighbours: hence nine starts.
 		span, best, cx, cy := (slices.Max(d.dial)-slices.Min(d.dial))/2, d.cost(points, i, 0, 0), 0.0, 0.0
 		for start := range 9 {
-			x, y, v := d.search(points, i, span*float64(start%3-1), span*float64(start/3-1), span)
-			if v < best {
+			if x, y, v := d.search(points, i, span*float64(start%3-1), span*float64(start/3-1), span); v < best {
 				best, cx, cy = v, x, y
 			}
 		}
@@ -148,20 +147,19 @@ func (d data) points() (points [][2]float64) {
 
 // cost is what each of the four circles makes least, in µm, about a centre.
 func (d data) cost(points [][2]float64, circle int, x, y float64) float64 {
-	sum, squares, least, most := 0.0, 0.0, math.Inf(1), math.Inf(-1)
+	n, sum, squares, least, most := float64(len(points)), 0.0, 0.0, math.Inf(1), math.Inf(-1)
 	for _, p := range points {
 		x, y := p[0]-x, p[1]-y
 		off := math.Sqrt(float64(x*x)+float64(y*y)) - um(d.radius)
 		sum, squares, least, most = sum+off, squares+float64(off*off), min(least, off), max(most, off)
 	}
-	n := float64(len(points))
 	return []float64{math.Sqrt(max(0, squares/n-float64(sum/n*sum/n))), most - least, most, -least}[circle]
 }
 
 // search returns the centre that it comes to from a start, by ever finer grids, and its cost.
 func (d data) search(points [][2]float64, circle int, cx, cy, size float64) (x, y, best float64) {
 	best = d.cost(points, circle, cx, cy)
-	for turn := 1.0; size > 0.01; turn++ { // each grid lies askew to the one before, so that a ridge is met along it
+	for turn := 1.0; size > 0.01; turn, size = turn+1, size*0.88 { // grids lie askew to each other: so a ridge is met along it
 		sin, cos := math.Sincos(turn)
 		for x0, y0, k := cx, cy, 0; k < 25; k++ {
 			dx, dy := size*float64(k%5-2), size*float64(k/5-2)
@@ -170,7 +168,6 @@ func (d data) search(points [][2]float64, circle int, cx, cy, size float64) (x, 
 				best, cx, cy = v, x, y
 			}
 		}
-		size *= 0.88
 	}
 	return cx, cy, best
 }
@@ -201,14 +198,8 @@ func (d data) passes(circles []form.Circle, scale, x, y, width float64) int {
 
 // show prints a picture of all of them.
 func show(d data) {
-	trace, err := d.trace()
-	if err != nil {
-		return // the page has said why
-	}
-	circles, err := circlesOf(trace)
-	if err != nil {
-		return
-	}
+	defer refuse(io.Discard) // the page has said why
+	circles := must(circlesOf(must(d.trace())))
 	blue := color.RGBA{0, 90, 220, 255}
 	img := image.NewPaletted(image.Rect(0, 0, 258, 258), color.Palette{color.White, color.Black, color.RGBA{130, 130, 130, 255}, blue, blue,
 		color.RGBA{200, 0, 0, 255}, color.RGBA{0, 140, 0, 255}})
