@@ -43,7 +43,7 @@ var form = []part{
 		boxes: []string{"gauge.kind", "gauge.resolution", "gauge.standard.size", "gauge.temperatures.standard", "gauge.temperatures.gauge_set",
 			"gauge.temperatures.gauge_used", "gauge.temperatures.cylinder"},
 		more: []string{"gauge.dial", "gauge.dial_error", "gauge.repeatability", "gauge.set_on", "gauge.standard.name", "gauge.standard.material",
-			"gauge.material", "gauge.temperatures.place_to_place", "gauge.spindle.on_standard", "gauge.spindle.repeatability", "gauge.spindle.error",
+			"gauge.material", "gauge.temperatures.place_to_place", "gauge.spindle.on_standard", "gauge.spindle.repeatability", "gauge.spindle.error", "gauge.spindle.out_of_square",
 			"gauge.profiler.relative", "gauge.profiler.resolution", "gauge.profiler.digit_of_share"},
 		parts: []part{{key: "study", list: "gauge.study", boxes: []string{"reading", "part", "person"}}, {key: "studied", boxes: []string{"counted.trials"}}},
 	},

@@ -75,7 +75,7 @@ var boxWords = map[string]string{
 	"gauge.dial": "The dial shows deviations: which way", "gauge.dial_error": "Error of the dial, at most", "gauge.repeatability": "Scatter of one reading, one standard deviation",
 	"gauge.set_on": "Set on (day, or day and time)", "gauge.standard.name": "Name of the standard", "gauge.standard.material": "Material of the standard",
 	"gauge.material": "Material of the gauge's rod", "gauge.temperatures.place_to_place": "Difference along the wall",
-	"gauge.spindle.on_standard": "Traces: the indicator was set on the standard", "gauge.spindle.repeatability": "Traces: scatter of one radius, one standard deviation", "gauge.spindle.error": "Traces: error of a radius, at most",
+	"gauge.spindle.on_standard": "Traces: the indicator was set on the standard", "gauge.spindle.repeatability": "Traces: scatter of one radius, one standard deviation", "gauge.spindle.error": "Traces: error of a radius, at most", "gauge.spindle.out_of_square": "Traces: axis out of square to the deck, over the length traced",
 	"gauge.profiler.relative": "Texture instrument: doubt, of one", "gauge.profiler.resolution": "Texture instrument: step", "gauge.profiler.digit_of_share": "Texture instrument: step of Mr1 and Mr2",
 	"study[].reading": "Reading", "study[].part": "Of which ring", "study[].person": "By whom",
 	"survey.on": "Read on (day, or day and time)", "survey.by": "Read by", "survey.torque_plate": "Clamped with a torque plate",

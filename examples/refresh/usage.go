@@ -70,7 +70,8 @@ More fields:
   gauge      material, dial ("plus is larger", "plus is smaller"), dial_error, set_on; kind
              "three-point" or "telescoping"; in temperatures place_to_place; study (part, person,
              reading): trials of the gauge, which give its repeatability; profiler (relative,
-             resolution); spindle (on_standard, repeatability, error), which took traces
+             resolution); spindle (on_standard, repeatability, error,
+             out_of_square), which took traces
   survey     on ("2026-03-14", "2026-03-14 09:00"), by, torque_plate (true, false)
   readings   deviation, what the dial shows against the standard, instead of diameter; axis
              "thrust", "pin" or an angle from thrust, "45°"; confirmed; readings of one depth and

@@ -46,7 +46,8 @@
 // read and traced must agree. What diameters hold nothing of becomes seen: roundness and cylindricity by ISO 12181-1
 // and 12180-1, each of the minimum zone and carried by the points that prove it, held against engine.limits.roundness
 // and cylindricity where these are asked; odd lobes, which the rings meet too; how the axis is bent; and, where a trace
-// lies below ring travel, the original centre, from which the clean-up follows without a share of the wear.
+// lies below ring travel and the job says how square the spindle stood to the deck, the original centre, from which
+// the clean-up follows without a share of the wear.
 //
 // That holds where the indicator was set on the standard (gauge.spindle); otherwise traces have form and no size. A
 // radius that stands out of its neighbours is a score or a slip, and wants to be confirmed; step says how many radii

@@ -186,6 +186,7 @@ func (s *slipper) gauge(path string, by Gauge, j Job) {
 	s.length("gauge.repeatability", by.Repeatability, scale)
 	s.length("gauge.spindle.repeatability", by.Spindle.Repeatability, units.Limits{Min: usualSpindle.Min, Max: usualSpindle.Max / steps})
 	s.length("gauge.spindle.error", by.Spindle.Error, usualSpindle)
+	s.length("gauge.spindle.out_of_square", by.Spindle.OutOfSquare, usualAllowance)
 	s.length("gauge.dial_error", by.DialError, units.Limits{Min: scale.Min, Max: 4 * by.Resolution})
 	if by.Standard != (Standard{}) {
 		s.doubt(path+".standard.size", by.Standard.Size, usualDoubts.size)

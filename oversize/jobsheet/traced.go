@@ -231,11 +231,11 @@ func (g given) judgeForm(f *WallForm) error {
 }
 
 // cleanUp returns the clean-up about the axis that a trace below ring travel shows, square to the deck, and whether there
-// is one: the indicator was set, no pit goes deeper, and no diameter that was read is larger than what was traced.
+// is one: the indicator was set, its axis stood square as far as the job says, no pit goes deeper, and no diameter that was read is larger than what was traced.
 func (g given) cleanUpByAxis(t *tracedBore, w bore.Wear, read bore.Geometry) (c bore.CleanUp, known bool, err error) {
 	low := g.Engine.Layout.RingBottom
 	at := slices.IndexFunc(t.form.Traces, func(f TraceForm) bool { return low != 0 && f.Depth > low })
-	if at < 1 || !g.spindle.OnStandard || g.Gauge.Standard == (Standard{}) || len(w.Pits) > 0 || len(t.form.Unseen) > 0 ||
+	if at < 1 || !g.spindle.OnStandard || g.spindle.OutOfSquare == 0 || g.Gauge.Standard == (Standard{}) || len(w.Pits) > 0 || len(t.form.Unseen) > 0 ||
 		read.Largest.Size.Value > t.bore.Largest.Size.Value {
 		return c, false, nil
 	}
@@ -249,6 +249,7 @@ func (g given) cleanUpByAxis(t *tracedBore, w bore.Wear, read bore.Geometry) (c 
 	if err != nil {
 		return c, false, err
 	}
+	w.OutOfSquare += g.spindle.OutOfSquare
 	c, err = bore.CleanUpRadial(along.Radial(0), radius.Std, w.Allowances)
 	return c, err == nil, err
 }

@@ -98,7 +98,7 @@ func TestTracedRooms(t *testing.T) {
 	radius := u(scatter)*u(scatter) + u(off)*u(off)/3
 	std := math.Sqrt(2*radius + math.Pow(u(g.Largest.Size.Std)/2, 2))
 	about := must(bore.CleanUpRadial(along.Radial(0), must(units.Of(std, units.Micrometre))(t), bore.Allowances{
-		Locating: f.size("cuts.locating"), OutOfSquare: f.size("cuts.out_of_square"), Surface: f.size("cuts.surface"),
+		Locating: f.size("cuts.locating"), OutOfSquare: f.size("cuts.out_of_square") + f.size("gauge.spindle.out_of_square"), Surface: f.size("cuts.surface"),
 	}))(t)
 	closeTo(t, "clean-up", c.CleanUp.Original.Greatest.Value.In(units.Micrometre), about.Original.Greatest.Value.In(units.Micrometre))
 	same(t, "doubt of the clean-up", c.CleanUp.Original.Greatest.Std.Round(units.Nanometre), about.Original.Greatest.Std.Round(units.Nanometre))
@@ -155,6 +155,14 @@ func TestTracesSpareASize(t *testing.T) {
 	if true20 := 74.007 + 2*0.0594; math.Abs(need.In(units.Millimetre)-true20) > 0.004 {
 		t.Errorf("clean-up %v, drawn with %v mm", need, true20)
 	}
+	if how := j["gauge"].(tree)["spindle"].(tree); how["out_of_square"] != nil {
+		square := how["out_of_square"]
+		delete(how, "out_of_square")
+		if c := mustPlan(t, j).Cylinders[0].CleanUp; c.Original.Least == c.Original.Greatest {
+			t.Error("about an axis of which nobody said how square it stood")
+		}
+		how["out_of_square"] = square
+	}
 	if got := s.Choice.Cylinders[0]; got.Route != oversize.BoreOversize || got.Over != units.Millimetre/4 {
 		t.Errorf("with traces: %v %v", got.Route, got.Over)
 	}
@@ -203,7 +211,16 @@ func TestTracesBeside(t *testing.T) {
 		t.Errorf("three lobes are no ovality: %s", r.Stands)
 	}
 	wave(3, -0.010)
+	var limits []bore.Limit
+	for _, f := range mustPlan(t, j).Cylinders[0].Proof.Findings {
+		limits = append(limits, f.Limit)
+	}
 	wave(2, 0.008)
+	for i, f := range mustPlan(t, j).Cylinders[0].Proof.Findings {
+		if f.Limit != limits[i] {
+			t.Errorf("a finding on %v where one on %v stood", f.Limit, limits[i])
+		}
+	}
 	if r := rowOf(t, mustPlan(t, j), "cylinders[0].ovality"); r.State != jobsheet.StateFailed {
 		t.Errorf("an ovality that the gauge did not read: %s", r.Stands)
 	}
