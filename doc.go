@@ -86,7 +86,7 @@
 //	what gap is scrap?                             uncertainty.Judge, with the maker's limit
 //	where in a worn bore do I set the gap?         rings.Narrowest
 //	what gap in the finished bore?                 rings.Gap.In
-//	what gap when hot, and which cold one for it?  rings.Warm.Hot, rings.Warm.Least
+//	what gap when hot, and which cold one for it?  rings.Warm.HotGap, rings.Warm.Least
 //	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove.SideClearance, BackClearance
 //	where do the ends of the rings go?             rings.Stagger, rings.Ends
 //	how thick a ring for this wall pressure?       rings.Thickness
@@ -106,13 +106,13 @@
 //	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
 //	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess
 //	what do plateau strokes change, how many more? surface.Curve.Remove, surface.Curve.Reach
-//	how much stock for honing after boring?        oversize.Shop.Operations, oversize.UsualHoning
+//	how much stock for honing after boring?        oversize.Shop.Cuts, oversize.UsualHoning
 //	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.NewCylinder, Choose
 //	what does a pit or a score ask for?            bore.Wear.Pits, bore.CleanUp.Pits
 //	the finish size for this piston?               fit.FinishWindow, fit.AimIn
 //	what clearance is usual?                       fit.Usual
 //	is that limit a slip of the point?             bore.UsualForm, fit.UsualClearance, rings.UsualGap
-//	how does clearance change when hot?            fit.Warm.Clearance
+//	how does clearance change when hot?            fit.Warm.HotClearance
 //	which piston into which bore?                  fit.Match
 //	what is left open where a piston was measured? fit.Piston.Cautions
 //	what clearance says a feeler strip and a pull? fit.FeelerRule.Clearance

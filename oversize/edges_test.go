@@ -166,7 +166,7 @@ func TestTimeWantsAllThree(t *testing.T) {
 	} {
 		shop := full
 		change(&shop)
-		list, err := shop.Operations(mm("67.02"), mm("67.46"), mm("67.5"))
+		list, err := shop.Cuts(mm("67.02"), mm("67.46"), mm("67.5"))
 		if err != nil || len(list) == 0 || (list[0].Time != 0) != (i == 0) || (list[1].Time != 0) != (i == 0) {
 			t.Errorf("%+v: %+v, %v", shop, list, err)
 		}

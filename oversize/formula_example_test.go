@@ -13,13 +13,13 @@ import (
 
 // How much stock to leave for honing after boring? Sources differ from 0.02 to 0.13 mm; here
 // 0.05 mm, of which the finish hone takes 0.01.
-func ExampleShop_Operations() {
+func ExampleShop_Cuts() {
 	shop := oversize.Shop{
 		MostDepth: units.MustParseLength("0.10 mm"), FinishBore: units.MustParseLength("0.05 mm"),
 		FinishHone: units.MustParseLength("0.010 mm"), Plateau: units.MustParseLength("0.003 mm"),
 		Length: units.MustParseLength("90 mm"), Feed: units.MustParseLength("0.1 mm"), Spindle: 300 * units.PerMinute,
 	}
-	ops, err := shop.Operations(units.MustParseLength("67.010 mm"), units.MustParseLength("67.460 mm"), units.MustParseLength("67.510 mm"))
+	ops, err := shop.Cuts(units.MustParseLength("67.010 mm"), units.MustParseLength("67.460 mm"), units.MustParseLength("67.510 mm"))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -42,7 +42,7 @@ func ExampleShop_Operations() {
 
 // Honing alone, rings entering from below: no chamfer is touched.
 func ExampleShop() {
-	ops, err := oversize.Shop{BothEnds: true, FinishHone: 5 * units.Micrometre}.Operations(67_010*units.Micrometre, 0, 67_040*units.Micrometre)
+	ops, err := oversize.Shop{BothEnds: true, FinishHone: 5 * units.Micrometre}.Cuts(67_010*units.Micrometre, 0, 67_040*units.Micrometre)
 	for _, o := range ops {
 		fmt.Println(o.Kind, o.Stock)
 	}
@@ -54,7 +54,7 @@ func ExampleShop() {
 }
 
 func ExampleOperation() {
-	ops, err := oversize.Shop{BothEnds: true, MostDepth: 100 * units.Micrometre}.Operations(67*units.Millimetre, 67_450*units.Micrometre, 67_500*units.Micrometre)
+	ops, err := oversize.Shop{BothEnds: true, MostDepth: 100 * units.Micrometre}.Cuts(67*units.Millimetre, 67_450*units.Micrometre, 67_500*units.Micrometre)
 	if err != nil {
 		fmt.Println(err)
 		return

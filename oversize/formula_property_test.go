@@ -29,7 +29,7 @@ func TestStockAddsUp(t *testing.T) {
 			BothEnds: rapid.Bool().Draw(t, "both ends"),
 			Length:   mm("90"), Feed: mm("0.1"), Spindle: 300 * units.PerMinute,
 		}
-		ops, err := s.Operations(from, bored, to)
+		ops, err := s.Cuts(from, bored, to)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -128,7 +128,7 @@ func TestBoredSize(t *testing.T) {
 
 func TestStock(t *testing.T) {
 	// US Army TM 5-3895-382-24: a liner honed from 99.950 to 100.012 and then to 100.017 mm.
-	ops, err := oversize.Shop{FinishHone: mm("0.005")}.Operations(mm("99.950"), 0, mm("100.017"))
+	ops, err := oversize.Shop{FinishHone: mm("0.005")}.Cuts(mm("99.950"), 0, mm("100.017"))
 	if err != nil || len(ops) != 2 || ops[0].After != mm("100.012") || ops[0].Stock != mm("0.062") || ops[1].Stock != mm("0.005") {
 		t.Errorf("%+v, %v; want 0.062 and 0.005 mm", ops, err)
 	}

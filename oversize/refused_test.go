@@ -30,7 +30,7 @@ func TestFormulasRefuse(t *testing.T) {
 	hoop := func(d units.Length, p, s units.Pressure) error { _, err := oversize.HoopWall(d, p, s); return err }
 	allowance := func(d units.Length) error { _, err := oversize.ReboringAllowance(d); return err }
 	plan := func(s oversize.Shop, from, bored, to units.Length) error {
-		_, err := s.Operations(from, bored, to)
+		_, err := s.Cuts(from, bored, to)
 		return err
 	}
 	minutes := func(l, f units.Length, n units.Frequency, passes int) error {

@@ -42,7 +42,7 @@ type Shop struct {
 	Spindle    units.Frequency `json:"spindle,omitzero"`     // of the boring bar
 }
 
-// Operations returns what is done from the present size to the finished one, in order, their stock
+// Cuts returns what is done from the present size to the finished one, in order, their stock
 // adding up to all there is to remove. from is the smallest reading, where most comes off;
 // bored is the size to bore to, or zero where the bore is honed alone; to is the size to stop
 // at.
@@ -52,7 +52,7 @@ type Shop struct {
 // Sizes that do not rise, and shares of the stock that are negative or larger than their whole,
 // are [units.ErrRange]; so are a depth of cut of zero where a rough cut is wanted, one that would
 // want more than 1000 passes, a feed above the length, and a speed or feed out of range; a time beyond a year.
-func (s Shop) Operations(from, bored, to units.Length) ([]Operation, error) {
+func (s Shop) Cuts(from, bored, to units.Length) ([]Operation, error) {
 	for _, l := range []units.Length{s.MostDepth, s.FinishBore, s.FinishHone, s.Plateau} {
 		if l < 0 || l > most {
 			return nil, outOfRange("share of the stock", l)

@@ -127,7 +127,7 @@ func TestButtsAtZero(t *testing.T) {
 	d := exact("67 mm")
 	cold := -must(heat.Change(d.Value)).Value
 	for left, want := range map[units.Length]bool{-1: true, 0: true, 1: false} {
-		hot, err := heat.Hot(uncertainty.Estimate{Value: cold + left}, d)
+		hot, err := heat.HotGap(uncertainty.Estimate{Value: cold + left}, d)
 		if errors.Is(err, rings.ErrButts) != want || hot.Value != left {
 			t.Errorf("%v left: %v, %v", left, hot.Value, err)
 		}

@@ -37,7 +37,7 @@ func TestRefused(t *testing.T) {
 	with := func(change func(h *rings.Warm)) error {
 		h := heat
 		change(&h)
-		return second(h.Hot(good, d))
+		return second(h.HotGap(good, d))
 	}
 	cut := func(change func(s *rings.Section)) error {
 		s := section()
@@ -128,7 +128,7 @@ func TestRefused(t *testing.T) {
 		{"temperature within minus", with(func(h *rings.Warm) { h.RingWithin = -1 }), units.ErrRange, "ring"},
 		{"temperature within anything", with(func(h *rings.Warm) { h.RingWithin = units.TemperatureChange(math.MaxFloat64) }), units.ErrRange, "ring"},
 		{"temperature within infinity", with(func(h *rings.Warm) { h.RingWithin = units.TemperatureChange(inf) }), units.ErrRange, "ring"},
-		{"cold overlap", second(heat.Hot(exact("-0.1 mm"), d)), rings.ErrOverlap, "-0.1 mm"},
+		{"cold overlap", second(heat.HotGap(exact("-0.1 mm"), d)), rings.ErrOverlap, "-0.1 mm"},
 		{"change in no bore", second(heat.Change(0)), rings.ErrSize, "bore 0 mm"},
 		{"margin", second(heat.Least(d.Value, -1)), rings.ErrSize, "margin"},
 		{"vast margin", second(heat.Least(d.Value, math.MaxInt64)), rings.ErrSize, "margin"},
@@ -215,13 +215,13 @@ func ruleError(bore units.Length) error {
 // A ring that butts comes with how much it overlaps.
 func TestButtingComesWithTheOverlap(t *testing.T) {
 	h := rings.Warm{Ring: plain(11.4e-6), Bore: plain(11.4e-6), RingAt: kelvins(230), BoreAt: kelvins(130)}
-	got, err := h.Hot(exact("0.2 mm"), exact("67 mm"))
+	got, err := h.HotGap(exact("0.2 mm"), exact("67 mm"))
 	if !errors.Is(err, rings.ErrButts) {
 		t.Fatal(err)
 	}
 	near(t, "overlap", got.Value, "-0.0400 mm", "0.0001 mm")
 	h.RingAt = h.BoreAt
-	if got, err := h.Hot(exact("0.2 mm"), exact("67 mm")); err != nil || got != exact("0.2 mm") {
+	if got, err := h.HotGap(exact("0.2 mm"), exact("67 mm")); err != nil || got != exact("0.2 mm") {
 		t.Errorf("ring as hot as the bore: %v, %v", got, err)
 	}
 }
@@ -269,7 +269,7 @@ func TestNoAllocations(t *testing.T) {
 	for what, f := range map[string]func() error{
 		"In":             func() error { return second(g.In(d)) },
 		"DiameterChange": func() error { return second(rings.DiameterChange(g.Measured, d)) },
-		"Hot":            func() error { return second(h.Hot(g.Measured, d)) },
+		"Hot":            func() error { return second(h.HotGap(g.Measured, d)) },
 		"Tension":        func() error { return second(s.Tension(length("8 mm"), 0)) },
 		"Bound":          func() error { return second(r.Bound(4)) },
 		"Follow":         func() error { return second(r.Follow(form)) },

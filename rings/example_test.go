@@ -44,7 +44,7 @@ func Example() {
 		Ring: material.GreyIron(), RingAt: must1(units.Celsius(200)), RingWithin: 25 * units.Kelvin,
 		Bore: material.GreyIron(), BoreAt: must1(units.Celsius(140)), BoreWithin: 25 * units.Kelvin,
 	}
-	fmt.Println("gap when hot:", must1(heat.Hot(filing.After(), atDiameter("67.010 mm"))))
+	fmt.Println("gap when hot:", must1(heat.HotGap(filing.After(), atDiameter("67.010 mm"))))
 	// Output:
 	// gap now: 0.375 ± 0.028 mm
 	// gap at finish size: 0.212 ± 0.033 mm
@@ -203,7 +203,7 @@ func ExampleWarm() {
 		Ring: material.GreyIron(), RingAt: must1(units.Celsius(250)),
 		Bore: material.GreyIron(), BoreAt: must1(units.Celsius(120)),
 	}
-	hot, err := heat.Hot(atDiameter("0.20 mm"), atDiameter("67 mm"))
+	hot, err := heat.HotGap(atDiameter("0.20 mm"), atDiameter("67 mm"))
 	fmt.Println(errors.Is(err, rings.ErrButts), hot.Value.Format(units.Millimetre, 2))
 	// Output:
 	// true -0.11 mm

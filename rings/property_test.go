@@ -248,7 +248,7 @@ func TestWarm(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		hot, err := h.Hot(cold, d)
+		hot, err := h.HotGap(cold, d)
 		if (hot.Value <= 0) != errors.Is(err, rings.ErrButts) || err != nil && hot.Value > 0 {
 			t.Fatalf("%v: %v", hot, err)
 		}

@@ -80,12 +80,12 @@ func (s *sum) grow(what string, by float64, l units.Length, m *material.Material
 	return nil
 }
 
-// Hot returns the end gap at the working temperatures of a ring whose gap at 20 °C is cold.
+// HotGap returns the end gap at the working temperatures of a ring whose gap at 20 °C is cold.
 // Where nothing is left of it the error is ErrButts, with the overlap as a negative gap; where
 // what is left is less than its uncertainty, judging it against a margin tells.
 //
 // A cold gap of zero or less is ErrOverlap. Other errors are those of [Warm.Change].
-func (w Warm) Hot(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
+func (w Warm) HotGap(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := (Gap{Measured: cold, Bore: bore}).validate(); err != nil {
 		return uncertainty.Estimate{}, err
 	}

@@ -44,7 +44,7 @@ func TestColdIsHot(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		hot, err := w.Hot(g.Measured, g.Bore)
+		hot, err := w.HotGap(g.Measured, g.Bore)
 		if err != nil && !errors.Is(err, rings.ErrButts) {
 			t.Fatal(err)
 		}

@@ -25,7 +25,7 @@ var formulas = []struct {
 	{"finish window", func() error { _, err := fit.FinishWindow(benchPiston, window); return err }},
 	{"clearance", func() error { _, err := fit.Clearance(benchBore, benchPiston); return err }},
 	{"warm clearance", func() error {
-		_, err := benchWarm.Clearance(benchBore, benchPiston)
+		_, err := benchWarm.HotClearance(benchBore, benchPiston)
 		return err
 	}},
 	{"aim", func() error {

@@ -48,7 +48,7 @@ func TestEdges(t *testing.T) {
 	spread := func(bore, piston units.Expansion) error {
 		w := fit.Warm{BoreAt: kelvins(10), PistonAt: kelvins(10), Bore: grows(11), Piston: grows(21)}
 		w.Bore.Within, w.Piston.Within = bore, piston
-		_, err := w.Clearance(exact(mm("67")), good)
+		_, err := w.HotClearance(exact(mm("67")), good)
 		return err
 	}
 	for _, tt := range []struct {

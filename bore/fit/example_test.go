@@ -123,7 +123,7 @@ func ExampleWarm() {
 			BoreAt: at, Bore: material.Material{Expansion: 11.4e-6},
 			PistonAt: at, Piston: material.Material{Expansion: 21.5e-6},
 		}
-		c, err := warm.Clearance(bore, piston)
+		c, err := warm.HotClearance(bore, piston)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -136,7 +136,7 @@ func ExampleWarm() {
 	// 80 °C -0.0006 mm
 }
 
-func ExampleWarm_Clearance() {
+func ExampleWarm_HotClearance() {
 	// The spread of the expansions is part of the doubt.
 	iron := material.Material{Expansion: 11.2e-6, Within: 0.6e-6}
 	alloy := material.Material{Expansion: 19.5e-6, Within: 1.0e-6}
@@ -144,7 +144,7 @@ func ExampleWarm_Clearance() {
 		BoreAt: units.MustParseTemperature("90 °C"), Bore: iron,
 		PistonAt: units.MustParseTemperature("110 °C"), Piston: alloy,
 	}
-	c, err := warm.Clearance(
+	c, err := warm.HotClearance(
 		uncertainty.Estimate{Value: units.MustParseLength("100.080 mm"), Std: units.MustParseLength("2 um")},
 		fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("99.960 mm"), Std: units.MustParseLength("2 um")}})
 	fmt.Println(c, err)

@@ -32,7 +32,7 @@ func TestRefused(t *testing.T) {
 		return err
 	}
 	usual := func(d fit.Duty, l units.Length) error { _, err := fit.Usual(d, l); return err }
-	warm := func(w fit.Warm) error { _, err := w.Clearance(exact(mm("67")), good); return err }
+	warm := func(w fit.Warm) error { _, err := w.HotClearance(exact(mm("67")), good); return err }
 	clear := func(b uncertainty.Estimate) error { _, err := fit.Clearance(b, good); return err }
 	rule := fit.FeelerRule{Pull: 26, Adds: inch("0.001")}
 	two := []units.Length{mm("67"), mm("67.01")}

@@ -20,7 +20,7 @@ type Warm struct {
 	PistonAt     units.Temperature // of the skirt
 }
 
-// Clearance returns the diametral clearance at those temperatures of a bore and a piston whose
+// HotClearance returns the diametral clearance at those temperatures of a bore and a piston whose
 // sizes are given at 20 °C, if both were round and free to grow:
 //
 //	D·(1 + αb·ΔTb) − P·(1 + αp·ΔTp)
@@ -33,7 +33,7 @@ type Warm struct {
 //
 // The errors are those of [Clearance]; a temperature that is not given is [units.ErrNotGiven]; temperatures below absolute zero and sizes that grow by
 // more than a tenth are [units.ErrRange].
-func (w Warm) Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error) {
+func (w Warm) HotClearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error) {
 	skirt, err := p.Skirt()
 	if err != nil {
 		return uncertainty.Estimate{}, err

@@ -109,22 +109,22 @@ func TestWarm(t *testing.T) {
 			t.Fatal(err)
 		}
 		w := fit.Warm{BoreAt: units.ReferenceTemperature, PistonAt: units.ReferenceTemperature, Bore: grows(a), Piston: grows(a)}
-		if c, err := w.Clearance(bore, p); err != nil || c.Value != cold.Value || !near(c.Std, cold.Std, 1) {
+		if c, err := w.HotClearance(bore, p); err != nil || c.Value != cold.Value || !near(c.Std, cold.Std, 1) {
 			t.Fatalf("at 20 °C: %v, %v; want %v", c, err, cold)
 		}
 		w.BoreAt, w.PistonAt = at, at
-		same, err := w.Clearance(bore, p)
+		same, err := w.HotClearance(bore, p)
 		grown, gerr := w.Bore.SizeAt(cold.Value, at)
 		if err != nil || gerr != nil || !near(same.Value, grown, 2) {
 			t.Fatalf("all at %v: %v, %v; want %v", at, same.Value, err, grown)
 		}
 		w.PistonAt = at.Add(10)
-		warmer, err := w.Clearance(bore, p)
+		warmer, err := w.HotClearance(bore, p)
 		if err != nil || warmer.Value >= same.Value {
 			t.Fatalf("piston warmer: %v, %v; was %v", warmer.Value, err, same.Value)
 		}
 		w.Bore.Within, w.BoreAt = 1e-6, kelvins(80)
-		doubtful, err := w.Clearance(bore, p)
+		doubtful, err := w.HotClearance(bore, p)
 		if err != nil || doubtful.Std <= cold.Std {
 			t.Fatalf("spread of expansion: %v, %v; cold %v", doubtful, err, cold)
 		}

@@ -138,7 +138,7 @@ func TestHotClearance(t *testing.T) {
 		{"computed, at 8 °C", "87.5", "0.060", 11.4, 21.5, kelvins(-12), kelvins(-12), "0.07058952", units.Nanometre / 100},
 	} {
 		w := fit.Warm{BoreAt: test.boreAt, PistonAt: test.pistonAt, Bore: grows(test.boreGrowth), Piston: grows(test.pistonGrowth)}
-		c, err := w.Clearance(exact(mm(test.bore)), fit.Piston{Size: exact(mm(test.bore) - mm(test.clearance))})
+		c, err := w.HotClearance(exact(mm(test.bore)), fit.Piston{Size: exact(mm(test.bore) - mm(test.clearance))})
 		if err != nil || c.Std != 0 || !near(c.Value, mm(test.want), test.tolerance) {
 			t.Errorf("%s: %v, %v; want %v mm", test.source, c.Value, err, test.want)
 		}

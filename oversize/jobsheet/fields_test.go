@@ -119,7 +119,7 @@ func TestRingOfItsOwnMetal(t *testing.T) {
 		Ring: material.Material{Expansion: 17e-6, Within: 1e-6}, RingAt: e.Ring.Value, RingWithin: e.Ring.Within,
 		Bore: material.GreyIron(), BoreAt: e.Bore.Value, BoreWithin: e.Bore.Within,
 	}
-	same(t, "hot gap", r.Hot.Measured, must(heat.Hot(r.Gap, r.Bore))(t))
+	same(t, "hot gap", r.Hot.Measured, must(heat.HotGap(r.Gap, r.Bore))(t))
 }
 
 // TestTracks: whether a machine runs in its own tracks and how many strokes cover the wall come from the job's lines,

@@ -205,7 +205,7 @@ func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty
 	warm := fit.Warm{
 		Bore: g.wall, Piston: g.piston, BoreAt: t.Bore.Value.Add(-t.Bore.Within), PistonAt: t.Piston.Value.Add(t.Piston.Within),
 	}
-	hot, err = warm.Clearance(size, p)
+	hot, err = warm.HotClearance(size, p)
 	return hot, true, err
 }
 

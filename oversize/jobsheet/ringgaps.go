@@ -213,7 +213,7 @@ func (w ringWork) hot(r *RingSheet, h rings.Warm) error {
 	if cold.Value <= 0 {
 		return nil // it overlaps cold already
 	}
-	hot, err := h.Hot(cold, r.Bore)
+	hot, err := h.HotGap(cold, r.Bore)
 	if err != nil && !errors.Is(err, rings.ErrButts) {
 		return err
 	}

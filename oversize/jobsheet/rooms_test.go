@@ -338,7 +338,7 @@ func (f jobFile) stock(t *testing.T, s jobsheet.Sheet) {
 			}
 			continue
 		}
-		want := must(shop.Operations(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim))(t)
+		want := must(shop.Cuts(c.Bore.Smallest.Size.Value, choice.Bored, choice.Aim))(t)
 		same(t, "stock", c.Stock, want)
 		if f.text("cuts.warm") == "" {
 			continue
@@ -434,7 +434,7 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 				Bore: material.GreyIron(), BoreAt: b.Value.Add(-b.Within),
 				Piston: material.EutecticAluminium(), PistonAt: q.Value.Add(q.Within),
 			}
-			same(t, "running clearance "+k.At, k.Hot, must(warm.Clearance(size, p))(t))
+			same(t, "running clearance "+k.At, k.Hot, must(warm.HotClearance(size, p))(t))
 		}
 		if len(c.Clearances) == 0 {
 			t.Error("no clearance")
@@ -568,7 +568,7 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			service := must(uncertainty.Judge(gap, units.Limits{Max: engine.size("gap_limit")}, each))(t)
 			same(t, "gap in service", []any{r.Service.Verdict, r.Service.Conform, r.Service.Limits}, []any{service.Verdict, service.Conform, service.Limits})
 
-			same(t, "hot gap", r.Hot.Measured, must(heat.Hot(filing.After(), at.Diameter))(t))
+			same(t, "hot gap", r.Hot.Measured, must(heat.HotGap(filing.After(), at.Diameter))(t))
 			if margin != 0 {
 				same(t, "least gap", r.Least, must(heat.Least(at.Diameter.Value, margin))(t))
 			}

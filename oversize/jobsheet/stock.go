@@ -34,7 +34,7 @@ func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out [
 			out = omit(out, "the stock of each operation", "give cuts.most_depth")
 			continue
 		}
-		if all[i].stock, err = b.Shop.Operations(read[i].bore.Smallest.Size.Value, c.Bored, c.Aim); err != nil {
+		if all[i].stock, err = b.Shop.Cuts(read[i].bore.Smallest.Size.Value, c.Bored, c.Aim); err != nil {
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
 			continue
 		}
