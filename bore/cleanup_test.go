@@ -193,6 +193,15 @@ func TestPitCountsInItsPlace(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, got.Pits[0])
 		}
 	}
+	// Worn across the thrust axis: a pit on it is at 360°, one of which nobody noted the direction may be at the worn side.
+	across, err := l.Measure([]bore.Reading{at(10, 0, "67.020 mm"), at(98, 0, "67 mm"), at(10, 90, "67.090 mm"), at(98, 90, "67 mm")}, bore.Gauge{})
+	must(t, across, err)
+	for toward, wall := range map[float64]string{0: "67.09 mm", 360: "67.02 mm", 90: "67.09 mm"} {
+		got, err := across.CleanUp(bore.Wear{UnwornAt: 98 * mm, Pits: []bore.Pit{{Below: um, Depth: 20 * mm, Length: mm, At: degrees(toward)}}})
+		if must(t, got, err); got.Pits[0].Wall.Value != units.MustParseLength(wall) {
+			t.Errorf("toward %v°: beside the pit %v, want %s", toward, got.Pits[0].Wall, wall)
+		}
+	}
 	// Where nothing says how far rings run they may pass over any pit.
 	unknown, err := measure(t, rs).CleanUp(bore.Wear{UnwornAt: 98 * mm, Pits: []bore.Pit{{Below: mm, Depth: 99 * mm}}})
 	if must(t, unknown, err); !unknown.Pits[0].InTravel {

@@ -4,10 +4,14 @@ package jobsheet_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // fullJobs are jobs in which everything stands that a job can hold, so that everything can be left out: a bored
@@ -308,6 +312,61 @@ func TestFullJobsAreReady(t *testing.T) {
 					t.Logf("  %s: %s (%v)", r.Key, r.Stands, r.Step)
 				}
 			}
+		}
+	}
+}
+
+// TestDoubtsAreSaid: what is taken for a half-width that the job leaves out stands on the sheet, and is wide.
+func TestDoubtsAreSaid(t *testing.T) {
+	for path, value := range map[string]string{
+		"gauge.temperatures.standard": "20 °C", "gauge.temperatures.cylinder": "21 °C", "proof.temperatures.gauge_set": "20.5 °C",
+		"engine.running.bore": "120 °C", "engine.material": "10.4e-6/K",
+	} {
+		j := fullJobs(t)["full, bored"]
+		put(t, j, path, value+map[bool]string{true: " ± 0.1e-6/K", false: " ± 0.1 K"}[strings.HasSuffix(value, "/K")])
+		narrow := mustPlan(t, j)
+		put(t, j, path, value)
+		wide := mustPlan(t, j)
+		said := func(s jobsheet.Sheet) bool {
+			return slices.ContainsFunc(s.Assumed, func(a jobsheet.Remark) bool { return a.On == path })
+		}
+		if said(narrow) || !said(wide) {
+			t.Errorf("%s: said %v with a half-width, %v without", path, said(narrow), said(wide))
+		}
+		std := func(s jobsheet.Sheet) (sum float64) {
+			c := s.Cylinders[0]
+			for _, e := range []uncertainty.Estimate{c.Bore.Mean, c.Proof.Bore.Mean, c.Rings[0].Hot.Measured} {
+				sum += e.Std.In(units.Micrometre)
+			}
+			return sum
+		}
+		if std(wide) <= std(narrow) {
+			t.Errorf("%s: %.3f µm of doubt without a half-width, %.3f µm with one", path, std(wide), std(narrow))
+		}
+	}
+}
+
+// TestWallIsAskedFor: a bore whose wall was measured and may be too thin is not kept for want of the limit, nor for want of
+// the wall.
+func TestWallIsAskedFor(t *testing.T) {
+	limit, wall := "engine.limits.least_wall", "cylinders.0.thinnest_wall"
+	for _, c := range []struct {
+		without []string
+		want    jobsheet.Step
+	}{{[]string{limit}, jobsheet.StepTell}, {[]string{wall}, jobsheet.StepMeasure}, {[]string{limit, wall}, jobsheet.StepTell}} {
+		j := demoTrees(t)["keep"]
+		put(t, j, limit, "3 mm")
+		put(t, j, wall, "6 ± 0.3 mm")
+		put(t, j, "not_known", nil)
+		put(t, j, "cylinders.0.wear_share", 0.6)
+		if c := mustPlan(t, j).Choice; c.Route != oversize.HoneAndKeep {
+			t.Fatalf("route %v with both", c.Route)
+		}
+		for _, path := range c.without {
+			put(t, j, path, nil)
+		}
+		if s := mustPlan(t, j); s.Choice.Route != oversize.Undecided || s.Next != c.want {
+			t.Errorf("without %v: %v, %v", c.without, s.Choice.Route, s.Next)
 		}
 	}
 }
