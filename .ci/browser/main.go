@@ -5,6 +5,11 @@
 // given, finds nothing that would keep somebody from reading it. Its pictures are to be looked at by eye.
 //
 //	go run -C .ci ./browser -axe axe.min.js -shots FOLDER FILE.html ...
+//
+// With -bench it drives the page of that program instead, served and as a file with the network off: each JOB.json, whose sheet
+// as the command line prints it is JOB.html in the folder -sheets; with -short the first alone, and no pictures.
+//
+//	go run -C .ci ./browser -bench PROGRAM -sheets FOLDER -axe axe.min.js -shots FOLDER JOB.json ...
 package main
 
 import (
@@ -56,7 +61,17 @@ func main() {
 	log.SetPrefix("browser: ")
 	axe := flag.String("axe", "", "`file` of axe-core")
 	shots := flag.String("shots", "", "`folder` for the pictures")
+	program := flag.String("bench", "", "the `program` whose page is driven")
+	sheets := flag.String("sheets", "", "`folder` of the sheets that it is to show")
+	short := flag.Bool("short", false, "the first job alone, and no pictures")
 	flag.Parse()
+	if *program != "" {
+		if err := benchChecks(*program, *sheets, *axe, *shots, *short, flag.Args()); err != nil {
+			log.Fatal(err)
+		}
+		fmt.Println("the bench: every sheet that of the command line, traps shut")
+		return
+	}
 	if *axe == "" || *shots == "" || flag.NArg() == 0 {
 		log.Fatal("usage: go run -C .ci ./browser -axe FILE.js -shots FOLDER FILE.html ...")
 	}
@@ -112,19 +127,24 @@ func showAll(axe, shots string, names []string) error {
 	return errors.Join(faults...)
 }
 
-// show opens a page and returns what is wrong with it, and a picture of all of it.
-func show(ctx context.Context, path, axe string, v view) (faults []string, shot []byte, err error) {
-	err = chromedp.Do(ctx,
+// set has the browser show pages in this way.
+func (v view) set(ctx context.Context) error {
+	return chromedp.Do(ctx,
 		chromedp.EmulateViewport(v.width, v.height),
 		func(ctx context.Context, t *chromedp.Target) (chromedp.Void, error) {
 			_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 				Media: v.media, Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: v.scheme}},
 			})
 			return chromedp.Void{}, err
-		},
-		chromedp.Navigate("file://"+path),
-	)
-	if err != nil {
+		})
+}
+
+// show opens a page and returns what is wrong with it, and a picture of all of it.
+func show(ctx context.Context, path, axe string, v view) (faults []string, shot []byte, err error) {
+	if err := v.set(ctx); err != nil {
+		return nil, nil, err
+	}
+	if err := chromedp.Do(ctx, chromedp.Navigate("file://"+path)); err != nil {
 		return nil, nil, err
 	}
 	if shot, err = chromedp.Run(ctx, chromedp.FullScreenshot(100)); err != nil {

@@ -62,39 +62,16 @@ func (w *writer) grid(p part, path string) {
 	}
 	if len(g.depths) > 0 {
 		w.places(g, path)
-		w.raw(`<table class="cells"><thead><tr><th scope="col">%s</th>`, text(wordDepthHead))
+		w.raw(`<div class="row"><b>%s</b><div class="cells">`, text(wordAxisHead))
 		for i, axis := range g.axes {
-			at := fmt.Sprintf("%s[%s].axis", path, g.all(func(p readingPlace) bool { return p.axis == axis }))
-			w.raw(`<th scope="col" data-column="%d">`, i)
-			w.header(at, path+"[].axis", axis, wordAxisHead+" "+fmt.Sprint(i+1))
-			w.raw(`</th>`)
+			w.raw(`<div data-column="%d">`, i)
+			w.header(fmt.Sprintf("%s[%s].axis", path, g.all(func(p readingPlace) bool { return p.axis == axis })), path+"[].axis", axis, fmt.Sprint(wordAxisHead, " ", i+1))
+			w.raw(`</div>`)
 		}
-		w.raw(`</tr></thead><tbody>`)
+		w.raw(`</div></div>`)
 		for i, depth := range g.depths {
-			row := g.all(func(p readingPlace) bool { return p.depth == depth })
-			w.raw(`<tr data-row="%d"><th scope="row">`, i)
-			w.header(fmt.Sprintf("%s[%s].depth", path, row), path+"[].depth", depth, wordDepthHead+" "+fmt.Sprint(i+1))
-			w.button("again", path, wordAgain, depth)
-			w.button("drop", fmt.Sprintf("%s[%s]", path, row), wordDropDepth)
-			w.raw(`</th>`)
-			for k, axis := range g.axes {
-				w.raw(`<td data-row="%d" data-column="%d"><span class="axis">%s</span>`, i, k, text(axis))
-				for _, item := range g.cells[readingPlace{depth, axis}] {
-					at := fmt.Sprintf("%s[%d].", path, item)
-					field := read
-					for _, name := range []string{"diameter", "deviation"} {
-						if w.job.at(at+name) != nil {
-							field = name
-						}
-					}
-					w.named(at+field, strings.TrimSpace(depth+" "+axis))
-					w.faultsAt(fmt.Sprintf("%s[%d]", path, item))
-				}
-				w.raw(`</td>`)
-			}
-			w.raw(`</tr>`)
+			w.row(g, path, read, i, depth)
 		}
-		w.raw(`</tbody></table>`)
 	}
 	w.raw(`<p class="deeds">`)
 	if p.key == "proofReadings" {
@@ -114,6 +91,36 @@ func (w *writer) grid(p part, path string) {
 	w.raw(`</p>`)
 	w.far(g, path)
 	w.raw(`</div>`)
+}
+
+// row writes the readings at one depth.
+func (w *writer) row(g grid, path, read string, i int, depth string) {
+	items := g.all(func(p readingPlace) bool { return p.depth == depth })
+	w.raw(`<div class="row" data-row="%d"><div class="at"><b>%s</b>`, i, text(wordDepthHead))
+	w.header(fmt.Sprintf("%s[%s].depth", path, items), path+"[].depth", depth, fmt.Sprint(wordDepthHead, " ", i+1))
+	w.button("again", path, wordAgain, depth)
+	w.button("drop", fmt.Sprintf("%s[%s]", path, items), wordDropDepth)
+	w.raw(`</div><div class="cells">`)
+	for k, axis := range g.axes {
+		cell := g.cells[readingPlace{depth, axis}]
+		if len(cell) == 0 {
+			continue
+		}
+		w.raw(`<div data-row="%d" data-column="%d"><span class="axis">%s</span>`, i, k, text(axis))
+		for _, item := range cell {
+			at := fmt.Sprintf("%s[%d].", path, item)
+			field := read
+			for _, name := range []string{"diameter", "deviation"} {
+				if w.job.at(at+name) != nil {
+					field = name
+				}
+			}
+			w.named(at+field, strings.TrimSpace(depth+" "+axis))
+			w.faultsAt(fmt.Sprintf("%s[%d]", path, item))
+		}
+		w.raw(`</div>`)
+	}
+	w.raw(`</div></div>`)
 }
 
 // far writes a box to tick for each reading, folded away: few are ever far from the others.

@@ -75,14 +75,20 @@ func inInches(job *node) bool {
 	return strings.HasSuffix(b, "in") || strings.HasSuffix(b, `"`) || strings.HasSuffix(b, "″")
 }
 
-// pressing returns the rows of the ledger that call for the step which is next.
+// pressing returns the rows of the ledger that call for the step which is next, those of the most pressing reason: the
+// library has them in that order.
 func (w *writer) pressing() (rows []jobsheet.Row) {
 	if w.plan.sheet == nil {
 		return nil
 	}
 	for _, r := range w.plan.sheet.Ledger {
 		if (r.State == jobsheet.StateOpen || r.State == jobsheet.StateFailed) && r.Step == w.plan.sheet.Next {
-			rows = append(rows, r)
+			if len(rows) > 0 && r.Reason < rows[0].Reason {
+				rows = nil
+			}
+			if len(rows) == 0 || r.Reason == rows[0].Reason {
+				rows = append(rows, r)
+			}
 		}
 	}
 	return rows

@@ -293,3 +293,18 @@ func TestWord(t *testing.T) {
 		t.Errorf("%d taken, %d refused", taken, refused)
 	}
 }
+
+// TestStepUnfolds: the part of the form that the next step needs is open, and no other.
+func TestStepUnfolds(t *testing.T) {
+	for name, want := range map[string]string{"unread": "part-survey", "pump": "part-proof", "pump-finished": ""} {
+		open := ""
+		for _, p := range after(t, name).Form {
+			if p.Open {
+				open += p.ID
+			}
+		}
+		if open != want {
+			t.Errorf("%s: %q is open, want %q", name, open, want)
+		}
+	}
+}
