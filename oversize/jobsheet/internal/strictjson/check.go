@@ -35,7 +35,7 @@ func (d *Document) check(v reflect.Value, rules map[string]Rule, at *place) {
 			return // whose text is its own
 		}
 		for i, name := range s.names {
-			if name != "" {
+			if name != "" && (s.deep[i] || s.rules[i] != nil) {
 				in := &place{up: at, name: name}
 				d.hold(v.FieldByIndex(s.paths[i]), s.rules[i], rules, in)
 				d.check(v.FieldByIndex(s.paths[i]), rules, in)

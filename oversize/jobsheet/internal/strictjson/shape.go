@@ -14,6 +14,7 @@ type shape struct {
 	names    []string   // in JSON, by field; "" for what JSON does not hold
 	paths    [][]int    // where each field is, those of embedded structs among them
 	rules    [][]string // that a field is held to
+	deep     []bool     // that may hold a text, or a rule
 	omits    []bool     // whose zero is not written: a zero that stands there is no answer
 	quantity bool       // a text of its own, not an object
 }
@@ -53,7 +54,19 @@ func (d *Document) fill(s *shape, t reflect.Type, path []int) {
 			rules = strings.Split(want, ",")
 		}
 		s.names, s.paths, s.omits, s.rules = append(s.names, name), append(s.paths, at), append(s.omits, omits), append(s.rules, rules)
+		s.deep = append(s.deep, deep(field.Type))
 	}
+}
+
+// deep reports whether a value of a type may hold a text, or a field with a rule.
+func deep(t reflect.Type) bool {
+	switch t.Kind() {
+	case reflect.Pointer:
+		return deep(t.Elem())
+	case reflect.String, reflect.Slice, reflect.Struct:
+		return true
+	}
+	return false
 }
 
 // unknown names the field that was probably meant by a name, or all that are known.

@@ -212,8 +212,8 @@ func (p *parser) text(into *string) bool {
 	return p.syntax()
 }
 
-// many fields are looked up in a map when another is asked for.
-const many = 16
+// Of few fields is most of what stands in a list; many are looked up in a map when another is asked for.
+const few, many = 4, 16
 
 func (p *parser) object(n *node, at *place, depth int) bool {
 	n.kind = object
@@ -254,6 +254,9 @@ func (p *parser) object(n *node, at *place, depth int) bool {
 		}
 		if seen != nil {
 			seen[f.name] = true
+		}
+		if n.fields == nil {
+			n.fields = make([]field, 0, few)
 		}
 		n.fields = append(n.fields, f)
 	}
