@@ -27,8 +27,8 @@ func Plan(j Job) (Sheet, error) {
 // plan is the chain of the work: each step takes what it needs and returns its part; none writes into an
 // earlier one.
 //
-//	survey -> choice -> stock
-//	                 -> passes -> proofs -> matching -> fits
+//	survey -> choice -> passes -> stock
+//	                           -> proofs -> matching -> fits
 //	                                     -> bores -> rings, hone
 //	                 -> sleeve
 //	all of them -> ledger
@@ -49,11 +49,11 @@ func (j Job) plan() (Sheet, error) {
 	if len(untold)+len(slipped) > 0 {
 		choice = withheld(choice)
 	}
-	cuts, notCut, err := cut(g, read, choice)
+	passes, err := passed(g, read, choice)
 	if err != nil {
 		return Sheet{}, err
 	}
-	passes, err := passed(g, read, choice)
+	cuts, notCut, err := cut(g, read, choice, passes)
 	if err != nil {
 		return Sheet{}, err
 	}

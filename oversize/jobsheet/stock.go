@@ -16,8 +16,8 @@ type cutting struct {
 	dial  []GaugeSize
 }
 
-// cut divides what is to be bored and honed off, where the job says how.
-func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out []Remark, err error) {
+// cut divides what is to be bored and honed off, where the job says how; of a bore that is being honed, what is left.
+func cut(g given, read []readBore, choice oversize.Choice, passes []passing) (all []cutting, out []Remark, err error) {
 	all = make([]cutting, len(read))
 	b := g.Cuts
 	if waiting(g.Job, choice) {
@@ -38,11 +38,27 @@ func cut(g given, read []readBore, choice oversize.Choice) (all []cutting, out [
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
 			continue
 		}
+		all[i].stock = left(all[i].stock, passes[i].next.Size.Value)
 		if all[i].warm, err = g.warm(all[i].stock); err != nil {
 			return nil, nil, fault("cuts.warm", err)
 		}
 	}
 	return all, out, nil
+}
+
+// left returns what is still to be done at a size that the hone has come to; all of it where that is zero.
+func left(stock []oversize.Operation, now units.Length) (list []oversize.Operation) {
+	for _, o := range stock {
+		switch {
+		case now == 0 || o.Before > now || o.Before == now && o.Stock > 0:
+		case o.After <= now:
+			continue // a chamfer too
+		case o.Passes == 0:
+			o.Before, o.Stock = now, o.After-now
+		}
+		list = append(list, o)
+	}
+	return list
 }
 
 // warm returns what the gauge shows at the end of each operation while the cylinder is still warm.

@@ -70,7 +70,7 @@ func TestWarmSizeByHand(t *testing.T) {
 	rod := ring * grownSteel * (23 - 22.5)
 	warm := func(size, at float64) float64 { return size*(1+grownIron*(at-20)) - ring - rod }
 	seen := 0
-	for _, w := range s.Cylinders[0].Warm {
+	for _, w := range s.Cylinders[1].Warm { // cylinder 1 is bored
 		if w.Operation == oversize.FinishBore {
 			seen++
 			// The window is 78.446 mm, the middle piston of three, with 0.045 to 0.070 mm.
@@ -78,7 +78,7 @@ func TestWarmSizeByHand(t *testing.T) {
 			millimetres(t, "shows", w.Shows, warm(78.4435, 35), 2e-5)
 		}
 	}
-	for _, d := range s.Cylinders[0].Dial {
+	for _, d := range s.Cylinders[1].Dial {
 		if d.Operation == oversize.FinishBore {
 			seen++
 			millimetres(t, "on the dial", d.Shows, 78.4435-78.003, 2e-5)

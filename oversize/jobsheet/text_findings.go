@@ -209,7 +209,7 @@ func (s Sheet) finish() (part page.Section) {
 			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.UsualHoning().Min), show.length(oversize.UsualHoning().Max)))
 		}
 	}
-	for i, c := range s.Cylinders {
+	for _, c := range s.Cylinders {
 		if len(c.Stock) == 0 || c.there() {
 			continue
 		}
@@ -220,9 +220,6 @@ func (s Sheet) finish() (part page.Section) {
 		}
 		rows[0] = append(rows[0], "cuts")
 		for _, o := range c.Stock {
-			if s.Job.Cylinders[i].bored() && (o.Passes > 0 || o.Stock == 0) { // boring, and its chamfers
-				continue // done
-			}
 			if o.Stock == 0 {
 				rows = append(rows, []string{o.Kind})
 				continue

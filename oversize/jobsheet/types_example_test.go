@@ -301,8 +301,6 @@ func ExampleGaugeSize() {
 		fmt.Println(w.Operation, w.Size.Format(units.Millimetre, 4), w.Shows.Format(units.Millimetre, 3))
 	}
 	// Output:
-	// rough bore 78.3935 mm 0.401 mm
-	// finish bore 78.4435 mm 0.451 mm
 	// rough hone 78.4855 mm 0.493 mm
 	// finish hone 78.5005 mm 0.508 mm
 	// plateau hone 78.5035 mm 0.511 mm
