@@ -18,8 +18,8 @@
 		for (const box of boxes) {
 			let out = box.left < frame.left - near || box.right > frame.right + near || box.top < frame.top - near - line || box.bottom > frame.bottom + near + line;
 			for (let e = parent; e && !drawing && !out; e = e.parentElement) {
-				const over = getComputedStyle(e).overflowX, own = e.getBoundingClientRect();
-				out = over !== "visible" && e !== root && e !== document.body && (box.right > own.right + near || box.bottom > own.bottom + near);
+				const { overflowX, overflowY } = getComputedStyle(e), own = e.getBoundingClientRect(), scrolls = /auto|scroll/.test(overflowY); // down to it
+				out = overflowX !== "visible" && e !== root && e !== document.body && (box.right > own.right + near || !scrolls && box.bottom > own.bottom + near);
 			}
 			if (out) { faults.push(`cut off: ${JSON.stringify(node.data.slice(0, 60))}`); break; }
 		}

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 )
@@ -132,7 +133,17 @@ func (w *writer) usualUnit(k kind, path string) string {
 
 // choose writes a choice of one.
 func (w *writer) choose(id, attributes string, choices []string, now, none string) {
-	w.raw(`<select id="%s"%s>`, id, attributes)
+	key := strings.Join(choices, "|") + "=" + now + "=" + none
+	options, ok := w.options[key] // a grid has the same for every reading
+	if !ok {
+		options = optionsOf(choices, now, none)
+		w.options[key] = options
+	}
+	w.raw(`<select id="%s"%s>%s</select>`, id, attributes, options)
+}
+
+func optionsOf(choices []string, now, none string) string {
+	var b strings.Builder
 	for _, c := range choices {
 		words := strings.TrimSpace(c)
 		switch c {
@@ -143,9 +154,9 @@ func (w *writer) choose(id, attributes string, choices []string, now, none strin
 		case "false":
 			words = wordNo
 		}
-		w.raw(`<option value="%s"%s>%s</option>`, text(c), when(c == now, " selected"), text(words))
+		fmt.Fprintf(&b, `<option value="%s"%s>%s</option>`, text(c), when(c == now, " selected"), text(words))
 	}
-	w.raw(`</select>`)
+	return b.String()
 }
 
 // header writes the box at the head of a row or a column, for all that stands in it.

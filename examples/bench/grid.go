@@ -54,7 +54,7 @@ func (g grid) all(in func(readingPlace) bool) string {
 func (w *writer) grid(p part, path string) {
 	g := gridOf(w.job, path)
 	w.raw(`<div class="group grid" id="%s">`, idOf(path))
-	w.raw(`<h4>%s</h4>`, text(partWords[p.key][0]))
+	w.raw(`<h3>%s</h3>`, text(partWords[p.key][0]))
 	w.faultsAt(path)
 	read := "diameter"
 	if w.job.at("gauge.dial") != nil {
@@ -89,7 +89,7 @@ func (w *writer) grid(p part, path string) {
 	w.button("depth", path, wordDepth)
 	w.button("axis", path, wordAxis)
 	w.raw(`</p>`)
-	w.far(g, path)
+	w.far(path)
 	w.raw(`</div>`)
 }
 
@@ -123,10 +123,10 @@ func (w *writer) row(g grid, path, read string, i int, depth string) {
 	w.raw(`</div></div>`)
 }
 
-// far writes a box to tick for each reading, folded away: few are ever far from the others.
-func (w *writer) far(g grid, path string) {
+// far writes a box to tick for each reading, where the library finds one far from the others, or one was confirmed.
+func (w *writer) far(path string) {
 	l := w.job.at(path)
-	if l == nil || len(l.items) == 0 {
+	if l == nil || len(w.faults[path]) == 0 && !slices.ContainsFunc(l.items, func(n *node) bool { return n.child(step{"confirmed", -1}) != nil }) {
 		return
 	}
 	w.raw(`<details class="more" id="%s-far"><summary>%s</summary>`, idOf(path), text(wordFar))

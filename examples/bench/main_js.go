@@ -4,6 +4,7 @@ package main
 
 import (
 	"encoding/json"
+	"runtime/debug"
 	"syscall/js"
 
 	"borewright.example/oversize/jobsheet"
@@ -11,6 +12,7 @@ import (
 
 // In a browser the program gives the page one function, which takes a turn from JSON to JSON.
 func main() {
+	debug.SetGCPercent(400) // a turn makes some megabytes and is over: collecting them in the midst of it costs a third of its time
 	b := bench{jobsheet.Plan}
 	js.Global().Set("benchTurn", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		var r Request

@@ -14,18 +14,19 @@ import (
 // A writer writes the form of one job as HTML.
 type writer struct {
 	strings.Builder
-	job    *node
-	plan   planned
-	anchor []string            // the paths of all boxes and groups, in the order of the form
-	faults map[string][]string // in words, by the box or group that they stand at
-	wanted map[string]bool     // boxes and groups that the step which is on asks for
-	asked  []string            // those, in their order
-	adrift []jobsheet.Fault    // of no box
-	inch   bool
+	job     *node
+	plan    planned
+	anchor  []string            // the paths of all boxes and groups, in the order of the form
+	faults  map[string][]string // in words, by the box or group that they stand at
+	wanted  map[string]bool     // boxes and groups that the step which is on asks for
+	asked   []string            // those, in their order
+	adrift  []jobsheet.Fault    // of no box
+	inch    bool
+	options map[string]string // of choices, as HTML
 }
 
 func newWriter(job *node, p planned) *writer {
-	w := &writer{job: job, plan: p, faults: map[string][]string{}, wanted: map[string]bool{}, inch: inInches(job)}
+	w := &writer{job: job, plan: p, faults: map[string][]string{}, wanted: map[string]bool{}, inch: inInches(job), options: map[string]string{}}
 	for _, section := range form {
 		w.anchors(section, "")
 	}

@@ -135,6 +135,9 @@ func between(b *bytes.Buffer, i int, line string) {
 
 // quoted returns a text as JSON.
 func quoted(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' || r == '"' || r == '\\' }) {
+		return `"` + s + `"`
+	}
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
