@@ -179,6 +179,7 @@ var ownRow = []struct {
 }{
 	{regexp.MustCompile(`^engine\.rings\[\d+\]\.hot_gap$`), "hot gap"},
 	{regexp.MustCompile(`^engine\.texture`), "texture"},
+	{regexp.MustCompile(`^engine\.limits(\.roundness|\.cylindricity)?$`), "form"},
 	{regexp.MustCompile(`^engine\.limits\.(roundness|cylindricity)$`), "form"},
 }
 

@@ -41,12 +41,19 @@ func spoiltJobs(t testing.TB) map[string]tree {
 		unfinish(t, j)
 		all[name+", pitted"] = j
 	}
+	demos := demoTrees(t)
 	twoStroke := honestJobs(8, 5)[1].tree(true)
 	spoil(t, twoStroke)
 	put(t, twoStroke, "engine.rings.0.peg", "12°")
 	put(t, twoStroke, "cylinders.0.thinnest_wall", "2.8 ± 0.3 mm")
 	put(t, twoStroke, "engine.running", tree{"ring": "270 ± 40 °C", "bore": "120 ± 15 °C", "piston": "300 ± 20 °C"})
 	all["two-stroke, spoilt"] = twoStroke
+	traced := demos["traced"]
+	put(t, traced, "cylinders.0.proof_traces.1.radii.3", "37.1600 mm") // not confirmed: nothing is decided on it
+	put(t, traced, "cylinders.0.crosshatch", "72° included")
+	put(t, traced, "proof.washed", nil)
+	put(t, traced, "proof.torque_plate", nil)
+	all["traced, spoilt"] = traced
 	return all
 }
 
@@ -367,6 +374,25 @@ func TestWallIsAskedFor(t *testing.T) {
 		}
 		if s := mustPlan(t, j); s.Choice.Route != oversize.Undecided || s.Next != c.want {
 			t.Errorf("without %v: %v, %v", c.without, s.Choice.Route, s.Next)
+		}
+	}
+}
+
+// TestNothingIsCutOnASlip: while a field looks slipped, or the route hangs on what is not said, what has failed calls for
+// the answer and not for stones, and a limit that the bore would have by another route proves nothing.
+func TestNothingIsCutOnASlip(t *testing.T) {
+	j := spoiltJobs(t)["traced, spoilt"]
+	for _, without := range []string{"tools.spindle", "engine.limits.finish_ovality"} {
+		put(t, j, without, nil)
+		s := mustPlan(t, j)
+		if s.Next != jobsheet.StepTell || s.Cylinders[0].Next == jobsheet.StepRework {
+			t.Errorf("%v, cylinder %v; want what is missing said", s.Next, s.Cylinders[0].Next)
+		}
+		if r := rowOf(t, s, "cylinders[0].crosshatch"); r.State != jobsheet.StateFailed {
+			t.Errorf("crosshatch is %v", r.State)
+		}
+		if r := rowOf(t, s, "cylinders[0].ovality"); r.State == jobsheet.StateProven {
+			t.Errorf("ovality without %s is proven: %s", without, r.Stands)
 		}
 	}
 }

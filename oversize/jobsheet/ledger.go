@@ -149,6 +149,9 @@ func (b *book) put(r Row) {
 	if r.State.settled() && r.Step == 0 {
 		r.Step = StepReassemble
 	}
+	if b.withheld() && (r.Step == StepRework || r.Step == StepHone) {
+		r.Step = StepTell // nothing is cut on what may be a slip
+	}
 	r.Stands = r.stands(b.about())
 	b.rows = append(b.rows, r)
 }

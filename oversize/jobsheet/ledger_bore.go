@@ -147,6 +147,10 @@ func (b *book) form() {
 		default:
 			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), b.path+"readings", b.path+"proof")
 		}
+		if c.Route == oversize.Undecided && r.State == StateProven {
+			// Which limit holds, of a bore that is kept or of one that is cut, is not decided.
+			r = Row{Demand: q.demand, Finding: r.Finding, Reason: toCome, Step: b.workStep()}
+		}
 		b.put(r)
 	}
 }

@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
+	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/rings"
@@ -167,6 +168,10 @@ func (s *slipper) limits(e Engine) {
 	s.length(path+"greatest_less_least", l.GreatestLessLeast, bore.UsualForm(e.Bore))
 	s.length(path+"roundness", l.Roundness, units.Limits{Min: bore.UsualFinishForm(e.Bore).Min / 2, Max: bore.UsualForm(e.Bore).Max})
 	s.length(path+"cylindricity", l.Cylindricity, units.Limits{Min: bore.UsualFinishForm(e.Bore).Min / 2, Max: bore.UsualForm(e.Bore).Max})
+	// An ellipse is out of round by half its ovality: a limit on roundness beyond that on ovality asks for nothing.
+	s.say(path+"roundness", l.Roundness.String(), l.FinishOvality == 0 || l.Roundness <= l.FinishOvality, "no more than finish_ovality is usual")
+	s.say(path+"cylindricity", l.Cylindricity.String(), l.FinishOvality == 0 || l.FinishTaper == 0 || l.Cylindricity <= l.FinishOvality+l.FinishTaper,
+		"no more than finish_ovality and finish_taper together is usual")
 	s.length(path+"finish_ovality", l.FinishOvality, bore.UsualFinishForm(e.Bore))
 	s.length(path+"finish_taper", l.FinishTaper, bore.UsualFinishForm(e.Bore))
 	s.window(path+"piston_clearance", l.PistonClearance, fit.UsualClearance(e.Bore))
@@ -235,6 +240,9 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 	}
 	for _, t := range slices.Concat(c.Traces, c.ProofTraces) {
 		s.say(path+".traces.depth", length(t.Depth).String(), e.Layout.Length != 0 || length(t.Depth) <= 2*e.Stroke, "a bore ends within two strokes")
+	}
+	if !c.Crosshatch.IsZero() {
+		s.crosshatch(path+".crosshatch", c.Crosshatch)
 	}
 	s.say(path+".crosshatch_doubt", c.CrosshatchDoubt.String(), c.CrosshatchDoubt == 0 || c.CrosshatchDoubt >= units.Degree/5 && c.CrosshatchDoubt <= 10*units.Degree,
 		"0.2 to 10° is usual")
@@ -314,10 +322,14 @@ func (s *slipper) stands(path string, c Cylinder, e Engine, read readBore) {
 	}
 }
 
+func (s *slipper) crosshatch(path string, c hone.Crosshatch) {
+	a := c.Included()
+	s.say(path, angle(c), a >= leastCrosshatch && a <= mostCrosshatch, "%v to %v included is usual", leastCrosshatch, mostCrosshatch)
+}
+
 func (s *slipper) tools(t Tools, b Cuts) {
 	if !t.Crosshatch.IsZero() {
-		a := t.Crosshatch.Included()
-		s.say("tools.crosshatch", angle(t.Crosshatch), a >= leastCrosshatch && a <= mostCrosshatch, "%v to %v included is usual", leastCrosshatch, mostCrosshatch)
+		s.crosshatch("tools.crosshatch", t.Crosshatch)
 	}
 	s.say("tools.tolerance", t.Tolerance.String(), t.Tolerance == 0 || t.Tolerance >= leastTolerance && t.Tolerance <= mostTolerance,
 		"%v to %v is usual", leastTolerance, mostTolerance)

@@ -40,6 +40,7 @@ func (g given) untold(choice oversize.Choice) []need {
 		return c.surveyed() && g.gaugeOf(c.Readings, g.Gauge).Standard == (Standard{})
 	}), "gauge.spindle.on_standard", "was the spindle's indicator set on the standard?")
 	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(ringTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
+	ask(g.Engine.Layout.RingBottom != 0 && g.Engine.Layout.RingTop == 0, "engine.layout.ring_top", "how near to the deck do the rings come?")
 	ask(g.Counted.Readings == nil, "counted.readings", "how many readings were written down?")
 	ask(g.Counted.Pits == nil, "counted.pits", "how many scores and pits were found by looking? 0 is an answer")
 	ask(l.LeastWall == 0 && !g.unknown(leastWall), "engine.limits.least_wall", "how thin may the wall be? Or name it in not_known")
