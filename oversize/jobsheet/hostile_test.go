@@ -101,7 +101,7 @@ var cylinders = regexp.MustCompile(`(Job|Choice|^[a-z-]+)\.Cylinders (none|one l
 func TestAnySheetIsWritten(t *testing.T) {
 	survives(t, "zero", jobsheet.Sheet{})
 	turn := 0
-	for _, name := range []string{"pump", "keep", "two-stroke", "sleeve", "pump-finished"} {
+	for _, name := range []string{"pump", "keep", "two-stroke", "sleeve", "pump-finished", "traced"} {
 		s := plan(t, job(t, name))
 		hurt(reflect.ValueOf(&s).Elem(), name, func(what string) {
 			if turn++; turn%hostileStride == 0 || cylinders.MatchString(what) {

@@ -132,6 +132,14 @@ func TestTracedRooms(t *testing.T) {
 		same(t, "doubt of a form", q.form.Bend.Std, must(units.Of(math.Sqrt(2*radius), units.Micrometre))(t))
 	}
 
+	// The risk of a row is shared by its two limits on form; a wrong "beyond" by readings and traces.
+	row := f.row()
+	for _, found := range c.Proof.Form.Findings {
+		closeTo(t, "risk of "+found.Subject, found.Risk.Accept, row.Share(2).Accept)
+	}
+	closeTo(t, "risk of a wrong within", c.Proof.Findings[0].Risk.Accept, row.Accept)
+	closeTo(t, "risk of a wrong beyond", c.Proof.Findings[0].Risk.Reject, row.Share(2).Reject)
+
 	// The ring follows the trace that asks most of it.
 	engine := f.of("engine.rings", 0)
 	section := rings.Section{Bore: f.size("engine.bore"), Thickness: engine.size("thickness"), Height: engine.size("height"), Young: material.GreyIron().Young}
@@ -261,6 +269,59 @@ func TestTracesBeside(t *testing.T) {
 	put(t, j, "proof.standard.size", "74.0020 ± 0.0015 mm")
 	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen {
 		t.Errorf("the traces of the worn bore once more: %s", r.Stands)
+	}
+}
+
+// TestClosedCleanUp: the centre that traces hold is that of what they saw: not of a pit, nor of a place that the gauge
+// found larger.
+func TestClosedCleanUp(t *testing.T) {
+	closed := func(j tree) bool {
+		c := mustPlan(t, j).Cylinders[0].CleanUp
+		return c.Original.Least == c.Original.Greatest
+	}
+	read := func(diameter string) tree {
+		j := tracedDemo(t)
+		cylinderOf(j, 0)["readings"] = []any{tree{"depth": "20 mm", "axis": "thrust", "diameter": diameter}}
+		put(t, j, "counted.readings", 1)
+		return j
+	}
+	pitted := tracedDemo(t)
+	cylinderOf(pitted, 0)["pits"] = []any{tree{"below": "0.05 mm", "depth": "40 mm", "at": "10°"}}
+	put(t, pitted, "counted.pits", 1)
+	for _, c := range []struct {
+		what string
+		job  tree
+		want bool
+	}{{"traced", tracedDemo(t), true}, {"read smaller", read("74.090 mm"), true}, {"read larger", read("74.125 mm"), false}, {"a pit", pitted, false}} {
+		if got := closed(c.job); got != c.want {
+			t.Errorf("%s: closed %v", c.what, got)
+		}
+	}
+	if mustPlan(t, pitted).Cylinders[0].CleanUp.Pits == nil {
+		t.Error("the pit is gone")
+	}
+}
+
+// TestTracesHoldNoSize: beside readings an indicator that was set on nothing has no say in a size; and what the readings
+// did not reach the traces did.
+func TestTracesHoldNoSize(t *testing.T) {
+	s := mustPlan(t, tracedDemo(t))
+	if slices.Contains(s.Cylinders[0].Proof.Bore.Unseen, bore.UnseenUnworn) {
+		t.Error("a trace lies below ring travel")
+	}
+	j := tracedDemo(t)
+	for _, one := range cylinderOf(j, 0)["proof_traces"].([]any) {
+		radii := one.(tree)["radii"].([]any)
+		for i := range radii {
+			radii[i] = (must(units.ParseLength(radii[i].(string)))(t) + 100*units.Micrometre).String()
+		}
+	}
+	for _, set := range []any{true, nil} {
+		put(t, j, "gauge.spindle.on_standard", set)
+		f := mustPlan(t, j).Cylinders[0].Proof.Findings[0]
+		if traced := f.Measured.Value > 74400*units.Micrometre; f.Limit != bore.LimitNew || traced != (set != nil) {
+			t.Errorf("set on the standard %v: %v %v", set, f.Measured, f.Verdict)
+		}
 	}
 }
 
