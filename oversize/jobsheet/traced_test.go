@@ -137,6 +137,9 @@ func TestTracedRooms(t *testing.T) {
 	for _, found := range c.Proof.Form.Findings {
 		closeTo(t, "risk of "+found.Subject, found.Risk.Accept, row.Share(2).Accept)
 	}
+	for _, found := range c.Texture {
+		closeTo(t, "risk of a texture", found.Risk.Accept, row.Share(10).Accept)
+	}
 	closeTo(t, "risk of a wrong within", c.Proof.Findings[0].Risk.Accept, row.Accept)
 	closeTo(t, "risk of a wrong beyond", c.Proof.Findings[0].Risk.Reject, row.Share(2).Reject)
 
@@ -199,6 +202,9 @@ func TestTracesBeside(t *testing.T) {
 	j := tracedDemo(t)
 	if r := rowOf(t, mustPlan(t, j), row); r.State != jobsheet.StateProven || r.Finding == nil {
 		t.Error(r.Stands)
+	}
+	if s := mustPlan(t, j); s.Next != jobsheet.StepReassemble || len(s.Cylinders[0].Proof.Missing) > 0 {
+		t.Errorf("%v: a place that was traced has been read again", s.Next)
 	}
 	proof := cylinderOf(j, 0)["proof_traces"].([]any)
 	wave := func(order int, amplitude float64) {
