@@ -5,6 +5,7 @@ package main
 import (
 	"encoding/json"
 	"runtime/debug"
+	"strings"
 	"syscall/js"
 
 	"borewright.example/oversize/jobsheet"
@@ -19,11 +20,11 @@ func main() {
 		if err := json.Unmarshal([]byte(args[0].String()), &r); err != nil {
 			return js.Global().Get("Error").New(err.Error())
 		}
-		answer, err := json.Marshal(b.turn(r))
-		if err != nil {
+		var answer strings.Builder
+		if err := b.turn(r).write(&answer); err != nil {
 			return js.Global().Get("Error").New(err.Error())
 		}
-		return string(answer)
+		return answer.String()
 	}))
 	select {}
 }

@@ -101,5 +101,5 @@ func (b bench) serveTurn(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	w.Header().Set("Content-Type", "application/json")
-	json.NewEncoder(w).Encode(b.turn(request))
+	b.turn(request).write(w)
 }

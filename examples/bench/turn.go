@@ -3,8 +3,10 @@
 package main
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"runtime/debug"
 	"slices"
 	"strings"
@@ -27,6 +29,13 @@ type Answer struct {
 	Head  string  `json:"head"`  // what is next, needed or at fault, as HTML
 	Sheet string  `json:"sheet"` // as HTML; "" where there is none, and an older one is void
 	Step  string  `json:"step"`  // changes when another part of the form is asked for
+}
+
+// write writes the answer as JSON. It is never part of a page as it stands, so that HTML need not be hidden in it.
+func (a Answer) write(w io.Writer) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	return e.Encode(a)
 }
 
 // A Piece is a part of the form as HTML.
