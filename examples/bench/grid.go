@@ -98,8 +98,6 @@ func (w *writer) row(g grid, path, read string, i int, depth string) {
 	items := g.all(func(p readingPlace) bool { return p.depth == depth })
 	w.raw(`<div class="row" data-row="%d"><div class="at"><b>%s</b>`, i, text(wordDepthHead))
 	w.header(fmt.Sprintf("%s[%s].depth", path, items), path+"[].depth", depth, fmt.Sprint(wordDepthHead, " ", i+1))
-	w.button("again", path, wordAgain, depth)
-	w.button("drop", fmt.Sprintf("%s[%s]", path, items), wordDropDepth)
 	w.raw(`</div><div class="cells">`)
 	for k, axis := range g.axes {
 		cell := g.cells[readingPlace{depth, axis}]
@@ -120,7 +118,10 @@ func (w *writer) row(g grid, path, read string, i int, depth string) {
 		}
 		w.raw(`</div>`)
 	}
-	w.raw(`</div></div>`)
+	w.raw(`</div><p class="deeds">`)
+	w.button("again", path, wordAgain, depth)
+	w.button("drop", fmt.Sprintf("%s[%s]", path, items), wordDropDepth)
+	w.raw(`</p></div>`)
 }
 
 // far writes a box to tick for each reading, where the library finds one far from the others, or one was confirmed.

@@ -80,35 +80,54 @@ func (w *writer) rows() {
 	if said := slices.DeleteFunc(slices.Clone(rows), func(r jobsheet.Row) bool { return len(r.Give) == 0 }); len(said) > 0 {
 		rows = said // the others follow from these
 	}
-	w.raw(`<ul>`)
-	const most = 6
-	for i, r := range rows {
-		if i == most {
-			w.raw(`<li>%s</li>`, text(fmt.Sprintf(wordMoreRows, len(rows)-most)))
-			break
-		}
-		says := r.Reason.String()
-		if r.Says != "" {
-			says = r.Says
-		}
-		w.raw(`<li>%s`, text(when(r.Cylinder != "", r.Cylinder+": ")+r.Demand.String()+when(r.Of != "", ", "+r.Of)+": "+says))
-		if slices.Contains(r.Give, "confirmed") {
-			_, rest, _ := strings.Cut(r.Says, r.Of+" ")
-			value, _, _ := strings.Cut(rest, ": ")
-			w.button("confirm", r.Of, wordRight, value)
-		}
+	// What the same boxes would settle stands together.
+	var groups [][]jobsheet.Row
+	var links [][]string
+	for _, r := range rows {
 		var at []string
 		for _, give := range r.Give {
-			if a := w.nearest(give); a != "" {
+			if a := w.nearest(give); a != "" && !slices.Contains(at, a) {
 				at = append(at, a)
 			}
 		}
-		if len(at) > 0 {
-			w.links(at)
+		i := slices.IndexFunc(links, func(other []string) bool { return slices.Equal(at, other) })
+		if i < 0 || len(at) == 0 {
+			groups, links = append(groups, nil), append(links, at)
+			i = len(groups) - 1
+		}
+		groups[i] = append(groups[i], r)
+	}
+	w.raw(`<ul>`)
+	const most = 6
+	for i, group := range groups {
+		if i == most {
+			w.raw(`<li>%s</li>`, text(fmt.Sprintf(wordMoreRows, len(groups)-most)))
+			break
+		}
+		w.raw(`<li>`)
+		for k, r := range group {
+			w.raw("%s", when(k > 0, "; ")+text(rowWords(r)))
+			if slices.Contains(r.Give, "confirmed") {
+				_, rest, _ := strings.Cut(r.Says, r.Of+" ")
+				value, _, _ := strings.Cut(rest, ": ")
+				w.button("confirm", r.Of, wordRight, value)
+			}
+		}
+		if len(links[i]) > 0 {
+			w.links(links[i])
 		}
 		w.raw(`</li>`)
 	}
 	w.raw(`</ul>`)
+}
+
+// rowWords says a row in a few words.
+func rowWords(r jobsheet.Row) string {
+	says := r.Reason.String()
+	if r.Says != "" {
+		says = r.Says
+	}
+	return when(r.Cylinder != "", r.Cylinder+": ") + r.Demand.String() + when(r.Of != "", ", "+r.Of) + ": " + says
 }
 
 // where names a box or a group, and the cylinder it belongs to.
