@@ -46,8 +46,8 @@ func (r Risks) Delivered() float64 {
 // another matter: 1 − Conform of [uncertainty.Judge], with what is known of the process by
 // [Process.Given]. At a limit without a guard band it is one half, while the average may be 1 %.
 //
-// A process without a spread, or one of gamma whose mean is below its standard deviation, is
-// units.ErrRange; a negative std is uncertainty.ErrStd; limits that are not given are
+// A process without a spread, or one of gamma whose mean is below its standard deviation or above a thousand of
+// them, where it is as good as normal, is units.ErrRange; a negative std is uncertainty.ErrStd; limits that are not given are
 // uncertainty.ErrLimits, crossed ones units.ErrCrossed.
 func (p Process) Risks(std units.Length, tolerance, acceptance units.Limits) (Risks, error) {
 	if err := p.check(std, tolerance); err != nil {
@@ -134,7 +134,7 @@ func (p Process) Given(e uncertainty.Estimate) (uncertainty.Estimate, error) {
 }
 
 func (p Process) check(std units.Length, tolerance units.Limits) error {
-	if p.Std <= 0 || p.Std > units.MaxLength || p.Mean.Abs() > units.MaxLength || p.Gamma && p.Mean < p.Std {
+	if p.Std <= 0 || p.Std > units.MaxLength || p.Mean.Abs() > units.MaxLength || p.Gamma && (p.Mean < p.Std || (p.Mean-1)/p.Std >= mostOfGamma) {
 		return fmt.Errorf("study: a process of mean %v and standard deviation %v: %w", p.Mean, p.Std, units.ErrRange)
 	}
 	if std < 0 || std > units.MaxLength {
@@ -148,6 +148,9 @@ func (p Process) check(std units.Length, tolerance units.Limits) error {
 	}
 	return nil
 }
+
+// mostOfGamma is the mean of a gamma process in standard deviations up to which its density keeps eight digits.
+const mostOfGamma = 1000
 
 // An interval is a window in picometres; open ends are infinite.
 type interval struct{ low, high float64 }
@@ -164,7 +167,8 @@ func zone(w units.Limits) interval {
 }
 
 // risks integrates by Gauss's rule between places where the integrand turns: a few standard
-// deviations apart, and at the limits, so that each piece is smooth. Errors are below 1e-12.
+// deviations apart, and at the limits, so that each piece is smooth. Errors are below 1e-12, 1e-8 for the narrowest of
+// gamma.
 func (p Process) risks(std units.Length, tolerance, acceptance interval) Risks {
 	mean, s, u := p.Mean.In(units.Picometre), p.Std.In(units.Picometre), std.In(units.Picometre)
 	density := func(x float64) float64 {
