@@ -7,4 +7,4 @@ package jobsheet_test
 import "testing"
 
 // TestDeepReadyIsTrue is TestReadyIsTrue at full size.
-func TestDeepReadyIsTrue(t *testing.T) { readyIsTrue(t, 20_000, 2) }
+func TestDeepReadyIsTrue(t *testing.T) { readyIsTrue(t, 17_000, 2) }
