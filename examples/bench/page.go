@@ -47,7 +47,7 @@ func hash(s string) string {
 
 func (d document) script() string { return d.support + script }
 
-func styles() string { return page.Style + style }
+func styles() string { return page.Style + fmt.Sprintf(":root { --void: %q; }\n", wordVoid) + style }
 
 // html returns the page.
 func (d document) html() string {
