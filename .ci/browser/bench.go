@@ -97,6 +97,7 @@ func (w *workshop) show(address string, v view) error {
 	if err := chromedp.Do(w.ctx, chromedp.Navigate(address)); err != nil {
 		return err
 	}
+	js[bool](w, settled)
 	js[bool](w, `localStorage.clear(), true`)
 	if err := chromedp.Do(w.ctx, chromedp.Navigate("about:blank"), chromedp.Navigate(address)); err != nil {
 		return err
@@ -117,7 +118,7 @@ func (w *workshop) open(name string) {
 	if err != nil {
 		w.fault("%w", err)
 	}
-	js[bool](w, `new Promise(done => setTimeout(() => done(true), 50))`)
+	js[bool](w, `new Promise(done => { const wait = () => $("open").value ? setTimeout(wait, 10) : done(true); wait(); })`)
 	js[bool](w, settled)
 }
 

@@ -13,12 +13,12 @@ async function ask(request) {
 }
 async function unpack() {
 	if (!globalThis.DecompressionStream) throw new Error(words.old); // WebAssembly is older
-	const text = $("engine").textContent, view = new DataView(new ArrayBuffer(text.length / 5 * 4));
-	for (let i = 0, n = 0; i < text.length; n = 0) {
-		for (let k = 0; k < 5; k++) n = n * 85 + digits[text.charCodeAt(i++)];
-		view.setUint32(i / 5 * 4 - 4, n);
+	const text = $("engine").textContent, bytes = new Uint8Array($("engine").dataset.size);
+	for (let i = 0, at = 0, bits = 0, held = 0; i < text.length; i += 2) {
+		held |= digits[text.charCodeAt(i)] + digits[text.charCodeAt(i + 1)] * 91 << bits;
+		for (bits += 13; bits > 7; bits -= 8, held >>= 8) bytes[at++] = held;
 	}
-	const packed = new Blob([new Uint8Array(view.buffer, 0, $("engine").dataset.size)]), go = new Go();
+	const packed = new Blob([bytes]), go = new Go();
 	const plain = await new Response(packed.stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
 	go.run((await WebAssembly.instantiate(plain, go.importObject)).instance).then(() => engine = null); // should it end, it is started anew
 	return globalThis.benchTurn;
