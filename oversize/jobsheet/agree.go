@@ -122,19 +122,46 @@ func (b *book) surveyAndProof() {
 		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, b.path+"readings", b.path+"proof")
 }
 
-// sameReadings reports whether the proof repeats the survey reading by reading, as no second look does.
+// sameReadings reports whether the proof holds nothing but readings, or traces, of the survey, in whatever order: no
+// second look comes to that.
 func (b *book) sameReadings() bool {
 	c := b.Cylinders[b.at]
-	if len(c.Traces) > 0 && slices.EqualFunc(c.Traces, c.ProofTraces, func(x, y Trace) bool {
-		return length(x.Depth) == length(y.Depth) && slices.Equal(x.shown(b.zero(b.Gauge)), y.shown(b.zero(b.proofGauge())))
-	}) {
-		return true
+	return traceCopies(b.zero(b.Gauge), c.Traces, b.zero(b.proofGauge()), c.ProofTraces) || readingCopies(b.Gauge, c.Readings, b.proofGauge(), c.Proof)
+}
+
+// readingCopies reports whether each of some readings is one of others.
+func readingCopies(by Gauge, of []Reading, copiedBy Gauge, copied []Reading) bool {
+	type seen struct {
+		depth    units.Length
+		axis     bore.Axis
+		diameter units.Length
 	}
-	return len(c.Readings) > 0 && slices.EqualFunc(c.Readings, c.Proof, func(x, y Reading) bool {
-		dx, errx := b.Gauge.shown(x)
-		dy, erry := b.proofGauge().shown(y)
-		return errx == nil && erry == nil && x.depth() == y.depth() && x.axis() == y.axis() && dx == dy
-	})
+	left := map[seen]int{}
+	for _, r := range of {
+		if d, err := by.shown(r); err == nil {
+			left[seen{r.depth(), r.axis(), d}]++
+		}
+	}
+	for _, r := range copied {
+		d, err := copiedBy.shown(r)
+		at := seen{r.depth(), r.axis(), d}
+		if left[at]--; err != nil || left[at] < 0 {
+			return false
+		}
+	}
+	return len(copied) > 0
+}
+
+// traceCopies reports whether each of some traces is one of others.
+func traceCopies(zero units.Length, of []Trace, copiedZero units.Length, copied []Trace) bool {
+	for _, x := range copied {
+		if !slices.ContainsFunc(of, func(y Trace) bool {
+			return length(x.Depth) == length(y.Depth) && slices.Equal(x.shown(copiedZero), y.shown(zero))
+		}) {
+			return false
+		}
+	}
+	return len(copied) > 0
 }
 
 // passesAndProof compares the last pass that was written down with the proof: the proof lies round it.

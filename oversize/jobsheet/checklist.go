@@ -31,36 +31,46 @@ func checklist(s Sheet) []Note {
 		add(measuring, "Measured "+clampingWords(*clamped)+", before and after alike.")
 	}
 	add(measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide.")
-	switch s.Choice.Route {
-	case oversize.Undecided:
-		if len(s.Choice.Cylinders) > 0 {
-			add(measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again.")
-		}
-	case oversize.BoreOversize:
-		add(boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
-		add(boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered.")
-	case oversize.Sleeve:
+	does := map[oversize.Route]bool{} // an engine may have one cylinder sleeved and the others bored
+	for _, c := range s.Choice.Cylinders {
+		does[c.Route] = s.Choice.Route != oversize.Undecided
+	}
+	plate, bored := clamped != nil && *clamped, does[oversize.BoreOversize] || does[oversize.Sleeve]
+	if len(s.Choice.Cylinders) > 0 && s.Choice.Route == oversize.Undecided {
+		add(measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again.")
+	}
+	if does[oversize.Sleeve] {
 		add(sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer.")
 		add(sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again.")
 		add(sleeving, "Bored and honed to the piston.")
 	}
-	if len(s.Choice.Cylinders) > 0 && s.Choice.Route != oversize.MakersProcess && s.Choice.Route != oversize.Undecided {
-		if e.Cycle == TwoStroke {
+	if does[oversize.BoreOversize] {
+		add(boring, "New pistons measured before the last cut: the finish window follows the piston, not the box.")
+		add(boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered.")
+	}
+	if bored && plate {
+		add(boring, "The torque plate on for every cut, as for the readings.")
+	}
+	if bored || does[oversize.HoneAndKeep] {
+		if e.Cycle == TwoStroke && bored {
 			add(honing, "Edges of the ports dressed after boring, before a stone can catch in them.")
+		}
+		if plate {
+			add(honing, "The torque plate on, as for the readings.")
 		}
 		add(honing, "Honed; stopped to cool and measured before the last passes.")
 		if e.Cycle == TwoStroke {
 			add(honing, "Edges of the ports dressed lightly again after honing.")
 		}
-		if clamped != nil && *clamped {
-			add(honing, "The torque plate on for the cut and the honing as for the readings.")
-		}
 	}
 	if len(e.Rings) > 0 {
 		add(fittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there.")
-		add(fittingRings, "Rings staggered, each with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point.")
+		const side = " with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point."
 		if e.Cycle == TwoStroke {
+			add(fittingRings, "Each ring"+side)
 			add(fittingRings, "Pegged rings at their pegs, no end in a port.")
+		} else {
+			add(fittingRings, "Rings staggered, each"+side)
 		}
 	}
 	add(washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush.")

@@ -66,14 +66,20 @@ func (s Sheet) why() []page.Block {
 	var names, lines []string
 	for _, c := range s.Choice.Cylinders {
 		var parts []string
-		last := ""
+		last, weak := "", oversize.Refusal{} // the refusal said last, where a better measurement could lift it
 		for _, r := range c.Refused {
 			what := "keeping it"
 			if r.Route == oversize.BoreOversize {
 				what = "+" + s.Job.Units.plain(r.Over)
 			}
-			if what != last {
-				parts, last = append(parts, what+": "+r.Reason.String()), what
+			switch says := what + ": " + r.Reason.String(); {
+			case what != last:
+				parts, last, weak = append(parts, says), what, oversize.Refusal{}
+				if r.Reason.Open() {
+					weak = r
+				}
+			case weak.Reason.Open() && !r.Reason.Open() && r.Work == weak.Work: // what is sure says more than what is not
+				parts[len(parts)-1], weak = says, oversize.Refusal{}
 			}
 		}
 		if len(parts) > 0 && c.Route != oversize.Undecided {

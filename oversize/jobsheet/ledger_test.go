@@ -134,15 +134,67 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 	}
 }
 
-// TestProofIsASecondLook: the survey's readings written down once more prove nothing.
+// TestProofIsASecondLook: the survey's readings written down once more, in whatever order, prove nothing.
 func TestProofIsASecondLook(t *testing.T) {
-	j := finished(false, false)
-	c := j["cylinders"].([]any)[0].(tree)
-	c["proof"] = c["readings"]
-	put(t, j, "counted.proof", j["counted"].(tree)["readings"])
-	s := mustPlan(t, j)
-	if r := rowOf(t, s, "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen || name(r.Reason) != "contradicts" || s.Next >= jobsheet.StepLeaveUntouched {
-		t.Errorf("%v, %v, next %v", r.State, r.Reason, s.Next)
+	for _, turned := range []bool{false, true} {
+		j := finished(false, false)
+		c := j["cylinders"].([]any)[0].(tree)
+		proof := slices.Clone(c["readings"].([]any))
+		if turned {
+			slices.Reverse(proof)
+		}
+		c["proof"] = proof
+		put(t, j, "counted.proof", j["counted"].(tree)["readings"])
+		s := mustPlan(t, j)
+		if r := rowOf(t, s, "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen || name(r.Reason) != "contradicts" || s.Next >= jobsheet.StepLeaveUntouched {
+			t.Errorf("turned %v: %v, %v, next %v", turned, r.State, r.Reason, s.Next)
+		}
+	}
+}
+
+// TestNoBoreIsTheOther: readings that are those of another cylinder hold everything up until somebody confirms them.
+func TestNoBoreIsTheOther(t *testing.T) {
+	for _, list := range []string{"readings", "proof"} {
+		j := demoTrees(t)["pump-finished"]
+		if s := mustPlan(t, j); s.Next != jobsheet.StepReassemble {
+			t.Fatalf("two bores of their own: %v", s.Next)
+		}
+		cs := j["cylinders"].([]any)
+		own := cs[1].(tree)[list].([]any)
+		turned := slices.Clone(cs[0].(tree)[list].([]any))
+		slices.Reverse(turned)
+		cs[1].(tree)[list] = turned
+		s := mustPlan(t, j)
+		if r := rowOf(t, s, "engine.cylinders[1]."+list+".usual"); r.State != jobsheet.StateOpen || s.Next >= jobsheet.StepBore {
+			t.Errorf("%s: %v, next %v", list, r.State, s.Next)
+		}
+		put(t, j, "confirmed", []any{tree{"field": "cylinders[1]." + list, "value": fmt.Sprintf("%d readings", len(own))}})
+		for _, r := range mustPlan(t, j).Ledger {
+			if r.Key == "engine.cylinders[1]."+list+".usual" && r.State == jobsheet.StateOpen {
+				t.Errorf("%s, confirmed: %s", list, r.Stands)
+			}
+		}
+	}
+}
+
+// TestChecksOfEveryRoute: an engine of which one cylinder is sleeved and another bored has the checks of both, and a
+// torque plate is on before the first cut.
+func TestChecksOfEveryRoute(t *testing.T) {
+	j := demoTrees(t)["sleeve"]
+	put(t, j, "survey.torque_plate", true)
+	var ops []string
+	plate := map[string]bool{}
+	for _, c := range mustPlan(t, j).Checklist {
+		ops = append(ops, c.Operation)
+		plate[c.Operation] = plate[c.Operation] || strings.Contains(c.Text, "torque plate on")
+	}
+	for _, op := range []string{"sleeving", "boring", "honing"} {
+		if !slices.Contains(ops, op) {
+			t.Errorf("no check of %s", op)
+		}
+	}
+	if !plate["boring"] || !plate["honing"] {
+		t.Errorf("the torque plate is asked for at %v", plate)
 	}
 }
 

@@ -91,6 +91,10 @@ func (g given) slips(read []readBore) []slip {
 	}
 	for i, c := range g.Cylinders {
 		s.cylinder(fmt.Sprintf("cylinders[%d]", i), c, g.Engine, read[i])
+		for k, other := range g.Cylinders[:i] {
+			s.copies(fmt.Sprintf("cylinders[%d].readings", i), c.Readings, g.Gauge, fmt.Sprintf("cylinders[%d]", k), other.Readings)
+			s.copies(fmt.Sprintf("cylinders[%d].proof", i), c.Proof, g.proofGauge(), fmt.Sprintf("cylinders[%d]", k), other.Proof)
+		}
 	}
 	s.tools(g.Tools, g.Cuts)
 	s.say("risk.accept", fmt.Sprint(g.Job.Risk.Accept), g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
@@ -281,6 +285,19 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), most[at]-least[at] <= apart*by.Resolution || r.Confirmed && count[at] > 2,
 			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis, apart)
 	}
+}
+
+// copies holds the readings of a cylinder against those of another. Two bores are not alike to every step of a scale that
+// tells their places apart; where all read the same the gauge may be too coarse to.
+func (s *slipper) copies(path string, rs []Reading, by Gauge, other string, of []Reading) {
+	var shown []units.Length
+	for _, r := range rs {
+		if d, err := by.shown(r); err == nil {
+			shown = append(shown, d)
+		}
+	}
+	told := len(shown) > 0 && slices.Max(shown)-slices.Min(shown) > 2*by.Resolution
+	s.say(path, fmt.Sprintf("%d readings", len(rs)), !told || !readingCopies(by, of, by, rs), "each is a reading of %s too: written down for the wrong cylinder?", other)
 }
 
 // leastSpike is how far a radius may stand out of its neighbours where the spindle is better than any wall.

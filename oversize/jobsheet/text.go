@@ -182,6 +182,9 @@ func (s Sheet) before() (part page.Section) {
 		part.Add(heading("Cylinder %s: to be read", c.Name))
 		part.Add(table(blankTable(show, s.ToRead)))
 	}
+	if len(part.Blocks) == 0 {
+		return page.Section{}
+	}
 	return part
 }
 

@@ -10,6 +10,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
+	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -62,11 +63,22 @@ func (s Sheet) findings() (part page.Section) {
 	for _, c := range s.Cylinders {
 		for i, f := range c.Findings {
 			if r, ok := c.Remedies[i]; ok {
-				part.Add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(show, f), r.Format(show.units()[0]))})
+				part.Add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(show, f), remedyWords(show, r))})
 			}
 		}
 	}
 	return part
+}
+
+// leastStd is the least standard uncertainty that a gauge can be brought to at a bench (common practice).
+const leastStd = 200 * units.Nanometre
+
+// remedyWords says what would settle a finding, where anything at a bench would.
+func remedyWords(show Shown, r uncertainty.Remedy) string {
+	if r.Repeats != 1 && r.Std > 0 && r.Std < leastStd {
+		return "no gauge would settle it, the value stands too near the limit"
+	}
+	return r.Format(show.units()[0])
 }
 
 func riskWords(r uncertainty.Risk) string {

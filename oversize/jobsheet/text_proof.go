@@ -107,7 +107,7 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	s.drawTexture(part, c.Name)
 	for k, f := range c.Proof.Findings {
 		if r, ok := c.Proof.Remedies[k]; ok {
-			part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, f), r.Format(show.units()[0]))})
+			part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, f), remedyWords(show, r))})
 		}
 	}
 	for _, r := range c.Rings {

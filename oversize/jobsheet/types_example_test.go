@@ -364,8 +364,8 @@ func ExampleSheet_Print() {
 	fmt.Println(strings.Count(b.String(), "\f")+1, "pages; the first begins")
 	fmt.Println(strings.SplitN(b.String(), "\n", 2)[0])
 	// Output:
-	// 6 pages; the first begins
-	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 6
+	// 5 pages; the first begins
+	// Irrigation pump engine, one cylinder, kept: village workshop (invented)  page 1 of 5
 }
 
 // What the checklist says of the wash.
