@@ -159,7 +159,7 @@ func ParseLimits(s string) (w Limits, err error) {
 	}
 	if w.IsZero() || w.Max == 0 && !strings.HasPrefix(s, "min ") {
 		fail(end, ErrRange, "a limit of zero cannot be told from none")
-	} else if w.Validate() != nil {
+	} else if w.Validate() != nil || w.Min == 0 && w.Max < 0 && !strings.HasPrefix(s, "max ") { // 0 to -1 mm, too
 		fail(end, ErrCrossed, "the smaller limit first")
 	}
 	if err != nil {

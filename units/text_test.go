@@ -531,6 +531,7 @@ func TestLimitsRefusals(t *testing.T) {
 		{"72.000  to 72.020 mm", units.ErrMissingUnit, 7, ""},
 		{"72.000 to  72.020 mm", units.ErrSyntax, 10, "one plain space"},
 		{"72.020 to 72.000 mm", units.ErrCrossed, 19, "the smaller limit first"},
+		{"0 to -1 mm", units.ErrCrossed, 10, "the smaller limit first"},
 		{"72.020 - 72.000 mm", units.ErrCrossed, 18, "the smaller limit first"},
 		{"72.010 ± -0.010 mm", units.ErrCrossed, 19, ""},
 		{"72.010 mm ± 0.01", units.ErrMissingUnit, 17, ""},

@@ -85,6 +85,9 @@ func TestRing(t *testing.T) {
 
 // Persons do not average out over repeats, and leave a difference.
 func TestDoubt(t *testing.T) {
+	if e, err := (study.Study{}).Doubt(study.Sizes, 1); !errors.Is(err, study.ErrTrials) {
+		t.Errorf("no study at all: %v, %v", e, err)
+	}
 	s := study.Study{
 		Repeatability: study.Component{Std: 2 * um, DoF: 20}, Interaction: study.Component{Std: um, DoF: 10}, Person: study.Component{Std: 3 * um, DoF: 2},
 	}

@@ -165,10 +165,14 @@ func (u Use) String() string { return enum.Name(u, useNames[:]) }
 // differences, is the least that the gauge tells apart. Repeats lessen the repeatability alone.
 //
 // It holds what the study has seen: the setting ring, temperatures and the dial's scale come on
-// top, and so does what stands in Unseen. Errors are those of [uncertainty.Budget.Estimate].
+// top, and so does what stands in Unseen. The zero Study has seen nothing, and is ErrTrials, not
+// exact; other errors are those of [uncertainty.Budget.Estimate].
 func (s Study) Doubt(u Use, n int) (uncertainty.Estimate, error) {
 	if _, err := enum.Marshal(u, useNames[:]); err != nil {
 		return uncertainty.Estimate{}, fmt.Errorf("study: doubt: %w", err)
+	}
+	if s.Trials == 0 && s.Repeatability.Std == 0 {
+		return uncertainty.Estimate{}, fmt.Errorf("study: doubt of no study: %w", ErrTrials)
 	}
 	part := func(of Source, c Component, sensitivity float64) uncertainty.Component {
 		x := c.Spread(units.Micrometre)
