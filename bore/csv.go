@@ -105,6 +105,9 @@ const (
 
 // columns reads the row that names the columns.
 func columns(row []string) ([]column, error) {
+	if len(row) == 1 {
+		return nil, fmt.Errorf("bore: %w: one column, %.40q: want several, separated by commas", ErrCSV, row[0])
+	}
 	cs := make([]column, len(row))
 	seen := map[string]bool{}
 	for i, cell := range row {

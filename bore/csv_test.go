@@ -86,6 +86,7 @@ func TestReadCSVRefusals(t *testing.T) {
 		"no axis":          {"depth,diameter\n1 mm,1 mm\n", bore.ErrCSV, "axis"},
 		"no depth":         {"axis,diameter\npin,1 mm\n", bore.ErrCSV, "depth"},
 		"twice":            {"depth,axis,diameter,depth (mm)\n", bore.ErrCSV, `"depth" twice`},
+		"semicolons":       {"depth;axis;diameter\n", bore.ErrCSV, "separated by commas"},
 		"unknown":          {"depth,axis,diameter,colour\n", bore.ErrCSV, `"colour"`},
 		"unknown unit":     {"depth (cm),axis,diameter\n", units.ErrUnknownUnit, `"depth (cm)"`},
 		"axis in mm":       {"depth,axis (mm),diameter\n", units.ErrUnknownUnit, "axis"},

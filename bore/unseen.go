@@ -75,7 +75,7 @@ var unseenSentences = [...]string{
 	"three lobes: a three-point gauge reads them as size",
 	"taper: no axis was read near both ends of ring travel, or none at two depths",
 	"bell-mouth, barrel or waist: they want three depths along an axis, from end to end of ring travel",
-	"how much of the wall the rings run on: neither ring travel nor stroke is given",
+	"how much of the wall the rings run on: ring travel is neither given nor taken from a stroke",
 	"the top of ring travel, where wear is usually greatest",
 	"the middle of ring travel",
 	"the bottom of ring travel",

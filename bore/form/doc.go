@@ -9,7 +9,7 @@
 //	t, err := form.FromRadii(radii)         // or FromPolar, FromPoints
 //	z, err := t.MinimumZone()               // z.RONt, z.Centre, z.Certificate.Contacts()
 //	err = z.Check(t)                        // nil: proved, by other arithmetic
-//	mean, hs, err := t.Harmonics(z.Centre, 15) // []bore.Harmonic, for rings.Reach
+//	mean, hs, err := t.Harmonics(z.Centre, 15) // []bore.Harmonic, for rings.Tension.Follow
 //	rs, err := t.Readings(depth, z.Centre, axes) // []bore.Reading, for bore.Measure
 //	c, err := bore.CleanUpRadial(t.Radial(depth), std, allowances)
 //

@@ -4,8 +4,8 @@ package hone
 
 import "borewright.example/units"
 
-// The band of peripheral speed often quoted for honing, slowest and fastest. Common practice:
-// a reason to think, not a limit.
+// SurfaceMost is the upper end of the band of peripheral speed often quoted for stones, 15 to 110 m/min. Common
+// practice: a reason to think, not a limit.
 const (
 	surfaceLeast = 15 * units.MetrePerMinute
 	SurfaceMost  = 110 * units.MetrePerMinute

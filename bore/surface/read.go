@@ -31,6 +31,9 @@ func Read(r io.Reader) (Profile, error) {
 	table.ReuseRecord = true
 	table.TrimLeadingSpace = true
 	head, err := table.Read()
+	if errors.Is(err, io.EOF) || errors.Is(err, csv.ErrFieldCount) {
+		return Profile{}, fmt.Errorf("surface: %w: want a first row of two columns separated by commas, such as x mm,z µm", ErrTable)
+	}
 	if err != nil {
 		return Profile{}, fmt.Errorf("surface: %w: %w", ErrTable, err)
 	}

@@ -162,5 +162,5 @@ func ByName(name string) (Material, error) {
 			return m, nil
 		}
 	}
-	return Material{}, fmt.Errorf("material: %.80q: %w (want one of: %s)", name, units.ErrUnknownName, strings.Join(Names(), ", "))
+	return Material{}, fmt.Errorf("material: %.80q: %w (want one of: %s)", name, units.ErrUnknownName, strings.Join(Names(), "; "))
 }
