@@ -61,10 +61,13 @@ var perBore = [...][2]int64{
 // 0.0009 to 0.0011 (US Army TM 9-2320-289-34, Table 3-1), one with 4.25 in liners 0.0011 to 0.0020
 // and up to 0.0028 worn (US Army TM 9-2815-202-34); small cast pistons run at 0.00025 (common practice).
 //
-// A duty without a rule, and a bore that is not positive or beyond [units.MaxLength], are
-// [units.ErrRange].
+// A duty that was not said is [units.ErrNotGiven]; one without a rule, and a bore that is not positive or
+// beyond [units.MaxLength], are [units.ErrRange].
 func Usual(d Duty, bore units.Length) (units.Limits, error) {
-	if d <= DutyNotSaid || int(d) >= len(perBore) {
+	if d == DutyNotSaid {
+		return units.Limits{}, fmt.Errorf("fit: usual clearance: duty: %w", units.ErrNotGiven)
+	}
+	if d < 0 || int(d) >= len(perBore) {
 		return units.Limits{}, fmt.Errorf("fit: usual clearance of duty %q: %w", d, units.ErrRange)
 	}
 	if bore <= 0 || bore > units.MaxLength {
