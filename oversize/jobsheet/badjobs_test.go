@@ -225,6 +225,8 @@ func TestBadJobs(t *testing.T) {
 			`cylinders[0].readings[1].depth: "101 mm": want 0 at the deck, up to 100 mm`}},
 		{"plated wall to be bored", with(t, `"wall": "bare iron"`, `"wall": "plated"`), []string{
 			"cuts: a plated wall is never bored here: leave it out"}},
+		{"proof by a setting that is gone", strings.Replace(with(t, `"kind": "two-point"`, `"set_on": "2026-03-14 08:00", "kind": "two-point"`), `"tools": {`, `"proof": {"set_on": "2026-03-10 08:15"}, "tools": {`, 1), []string{
+			`proof.set_on: "2026-03-10 08:15": before the gauge was set for the survey, on 2026-03-14 08:00: that setting is gone`}},
 		{"gauge set after it was used", strings.Replace(with(t, `"kind": "two-point"`, `"set_on": "2026-03-14 10:00", "kind": "two-point"`), `"tools": {`, `"survey": {"on": "2026-03-14 09:30"}, "tools": {`, 1), []string{
 			`gauge.set_on: "2026-03-14 10:00": the gauge was set after it was used, on 2026-03-14 09:30`}},
 		{"a moment nobody can read", with(t, `"tools": {`, `"survey": {"on": "14.3.26"}, "tools": {`), []string{

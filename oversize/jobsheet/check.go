@@ -259,6 +259,9 @@ func (c *checker) proof(j Job) {
 			c.fault(order.path, order.first, order.want, order.later)
 		}
 	}
+	if before(p.SetOn, j.Gauge.SetOn) {
+		c.fault("proof.set_on", p.SetOn, "before the gauge was set for the survey, on %v: that setting is gone", j.Gauge.SetOn)
+	}
 	if before(p.On, j.Survey.On) {
 		c.fault("proof.on", p.On, "before the survey, on %v", j.Survey.On)
 	}

@@ -224,6 +224,8 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 	s.stands(path, c, e, read)
 	s.spikes(path+".traces", c.Traces)
 	s.spikes(path+".proof_traces", c.ProofTraces)
+	s.repeated(path+".traces", c.Traces)
+	s.repeated(path+".proof_traces", c.ProofTraces)
 	s.scatter(path+".readings", c.Readings, s.job.Gauge)
 	s.scatter(path+".proof", c.Proof, s.job.proofGauge())
 	s.length(path+".thinnest_wall", c.ThinnestWall.Value, oversize.UsualWall(e.Bore))
@@ -298,6 +300,21 @@ func (s *slipper) copies(path string, rs []Reading, by Gauge, other string, of [
 	}
 	told := len(shown) > 0 && slices.Max(shown)-slices.Min(shown) > 2*by.Resolution
 	s.say(path, fmt.Sprintf("%d readings", len(rs)), !told || !readingCopies(by, of, by, rs), "each is a reading of %s too: written down for the wrong cylinder?", other)
+}
+
+// repeated holds the traces of a wall against each other: no two depths have the same radii, to every step of a scale that
+// tells them apart.
+func (s *slipper) repeated(path string, ts []Trace) {
+	for i, t := range ts {
+		rs := t.shown(0)
+		if len(rs) == 0 || slices.Max(rs)-slices.Min(rs) <= 2*s.job.Gauge.Resolution {
+			continue
+		}
+		for _, other := range ts[:i] {
+			s.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%d radii", len(rs)), !slices.Equal(rs, other.shown(0)),
+				"they are those at %v too: written down for the wrong depth?", length(other.Depth))
+		}
+	}
 }
 
 // leastSpike is how far a radius may stand out of its neighbours where the spindle is better than any wall.

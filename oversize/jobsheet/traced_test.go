@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -477,5 +478,20 @@ func TestFormIsTrue(t *testing.T) {
 	}
 	if sound := draw(0.0020); sound < engines*9/10 {
 		t.Errorf("%d of %d sound walls proven", sound, engines)
+	}
+}
+
+// TestNoDepthIsTheOther: a trace that was written down for two depths wants to be confirmed.
+func TestNoDepthIsTheOther(t *testing.T) {
+	for _, list := range []string{"traces", "proof_traces"} {
+		j := tracedDemo(t)
+		ts := j["cylinders"].([]any)[0].(tree)[list].([]any)
+		copied := maps.Clone(ts[1].(tree))
+		copied["depth"] = ts[3].(tree)["depth"]
+		ts[3] = copied
+		s := mustPlan(t, j)
+		if r := rowOf(t, s, "engine.cylinders[0]."+list+"[3].usual"); r.State != jobsheet.StateOpen || s.Next >= jobsheet.StepBore {
+			t.Errorf("%s: %v, next %v", list, r.State, s.Next)
+		}
 	}
 }
