@@ -193,6 +193,10 @@ func TestChecksOfEveryRoute(t *testing.T) {
 			t.Errorf("no check of %s", op)
 		}
 	}
+	var b bytes.Buffer
+	if err := mustPlan(t, j).WriteText(&b); err != nil || !strings.Contains(b.String(), "stopped to cool and measured before the last passes") {
+		t.Errorf("no check of honing on paper: %v", err)
+	}
 	if !plate["boring"] || !plate["honing"] {
 		t.Errorf("the torque plate is asked for at %v", plate)
 	}

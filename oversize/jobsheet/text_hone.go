@@ -15,11 +15,14 @@ import (
 func (s Sheet) crosshatch() (part page.Section) {
 	show := s.Job.Units
 	h := s.Honing
-	if h.Now.Stroke == 0 || s.done(honing) {
-		return
+	if s.checks(&part, honing); s.done(honing) || h.Now.Stroke == 0 && len(part.Blocks) == 0 {
+		return page.Section{}
 	}
 	part.Title = "HONING"
-	s.checks(&part, honing)
+	if h.Now.Stroke == 0 { // the work is to be done all the same
+		s.passes(&part)
+		return part
+	}
 	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Now.Bore), show.along(h.Now.Stroke)))
 	if t := h.Travel; t.Tool != 0 {
 		part.Add(sentence("The tool of %s stands out by %s at the top and %s at the bottom.", show.plain(t.Tool), show.along(t.Top), show.along(t.Bottom)))
