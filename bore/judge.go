@@ -11,6 +11,7 @@ import (
 )
 
 // Judge holds the bore against each limit that is given, in the order of the constants of [Limit].
+// No limit gives no finding: an empty list says that nothing was held against anything, not that the bore is good.
 // What the readings cannot show, such as ovality from one axis, is undecided and NotMeasured.
 //
 // The risk r is per limit. Within one limit many places take part: "within" wants every one of

@@ -95,7 +95,7 @@ func (f Finding) String() string {
 }
 
 // Judge holds the wall against every window that is given, in the order of the parameters. The risk is
-// per window.
+// per window. No window gives no finding, which says nothing for the wall.
 //
 // What is judged is the mean of the wall, by [uncertainty.Judge] with the doubt of that mean. Standards
 // have other rules: that no place may be beyond, or that 16 % of them may (ISO 21920-3 and ISO 4288, from
