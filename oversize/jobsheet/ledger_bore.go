@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -144,6 +145,9 @@ func (b *book) form() {
 			r = open(q.demand, "", noLimit, StepTell, q.field)
 		case f.NotMeasured:
 			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
+		case q.demand == demandOvality && f.Verdict != uncertainty.Beyond && slices.Contains(g.Unseen, bore.UnseenBetweenAxes):
+			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof") // midway between the axes it may lie unseen
+			r.Finding, r.Says = &f.Finding, bore.UnseenBetweenAxes.String()
 		default:
 			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), b.path+"readings", b.path+"proof")
 		}

@@ -635,3 +635,58 @@ func TestWideRing(t *testing.T) {
 		}
 	}
 }
+
+// TestTwoAxesProveNoOvality: what lies midway between two axes reads alike on both, so that a proof along them, however
+// small its difference, leaves the ovality open; what it finds beyond is beyond.
+func TestTwoAxesProveNoOvality(t *testing.T) {
+	for name, want := range map[string]jobsheet.State{"as read": jobsheet.StateOpen, "beyond": jobsheet.StateFailed} {
+		j := demoTrees(t)["pump-finished"]
+		left := 0
+		for _, c := range j["cylinders"].([]any) {
+			for _, field := range []string{"readings", "proof"} {
+				kept := slices.DeleteFunc(c.(tree)[field].([]any), func(r any) bool { return r.(tree)["axis"] == "45°" })
+				c.(tree)[field] = kept
+				put(t, j, "counted."+field, len(kept)*len(j["cylinders"].([]any)))
+				if field == "proof" {
+					left = len(kept)
+				}
+			}
+			if name == "beyond" {
+				moveProof(t, c.(tree), "pin", 0.03)
+			}
+		}
+		s := mustPlan(t, j)
+		if s.Next == jobsheet.StepReassemble || left == 0 {
+			t.Errorf("%s: %v with %d readings", name, s.Next, left)
+		}
+		n := 0
+		for _, r := range s.Ledger {
+			if r.Demand.String() == "ovality" {
+				if n++; r.State != want {
+					t.Errorf("%s: ovality of %s is %v, want %v", name, r.Cylinder, r.State, want)
+				}
+			}
+		}
+		if n != 2 {
+			t.Errorf("%d rows of ovality", n)
+		}
+	}
+}
+
+// moveProof adds to every reading of a proof along an axis, in millimetres.
+func moveProof(t *testing.T, c tree, axis string, by float64) {
+	t.Helper()
+	for _, r := range c["proof"].([]any) {
+		if r := r.(tree); r["axis"] == axis {
+			for _, field := range []string{"diameter", "deviation"} {
+				if text, ok := r[field].(string); ok {
+					var d float64
+					if _, err := fmt.Sscanf(text, "%f mm", &d); err != nil {
+						t.Fatal(err)
+					}
+					r[field] = fmt.Sprintf("%.4f mm", d+by)
+				}
+			}
+		}
+	}
+}
