@@ -6,6 +6,10 @@
 //	sheet, err := jobsheet.Plan(job)    // through every room of the library
 //	err = sheet.WriteText(os.Stdout)    // or WriteHTML, WriteJSON
 //
+// A [Job] may be built in Go as well. Where zero is an answer, as for the depth and the axis of a [Reading] or the size
+// that a [Cylinder] stands at over nominal, the field is a pointer, so that leaving it out is not to say zero. What a
+// file is refused for, Plan refuses too.
+//
 // # Nothing goes together unless it is proven
 //
 // [Sheet.Ledger] has a [Row] for everything that must be true before the engine goes together: for each
