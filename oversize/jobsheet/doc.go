@@ -17,7 +17,8 @@
 // piston's clearances, every ring's gap cold, in service and in work and its ends at every port, a sleeve's
 // grip, how the finished bore was read; for the engine that nothing was left unsaid or lost. A row is open until
 // something shows it; a limit that was not given, a piston that nobody measured, a ring without a window are
-// rows that are open and name the fields of the job that would settle them. No row is left out.
+// rows that are open and name the fields of the job that would settle them. No row is left out. Two axes prove no
+// ovality: one whose long axis lies midway between them reads alike on both.
 //
 // The rows decide, and nothing else does. [Sheet.Next] and [CylinderSheet.Next] are the step of the most
 // pressing row: what makes readings void before what is certain, that before what is missing, that before what
