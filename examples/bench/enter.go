@@ -43,6 +43,10 @@ func (b bench) enter(job *node, e Entry) (why string) {
 	if !ok {
 		return fmt.Sprintf("%.40q: no such deed", e.Do)
 	}
+	e.Parts = slices.Clone(e.Parts)
+	for i, part := range e.Parts { // as JSON would write it
+		e.Parts[i] = strings.ToValidUTF8(part, "\uFFFD")
+	}
 	comma := strings.IndexByte(e.At, ',')
 	from, to := strings.LastIndexByte(e.At[:max(comma, 0)], '['), max(comma, 0)+strings.IndexByte(e.At[max(comma, 0):], ']')
 	if comma < 0 || from < 0 || to < comma {
