@@ -4,6 +4,7 @@ package study_test
 
 import (
 	"fmt"
+	"log"
 
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -144,17 +145,44 @@ func ExampleProcess() {
 	// a liner read 67.019 mm: 67.0178 ± 0.0036 mm <nil>
 }
 
-// A component is a sum of mean squares: here that of how parts differ, less what the repeats explain.
-func ExampleComponent() {
+// threeRings is a study of three rings, each read twice by one person. Invented data.
+func threeRings() study.Study {
 	var trials []study.Trial
 	for i, r := range []units.Length{0, 1, 10, 12, 21, 20} {
 		trials = append(trials, study.Trial{Part: fmt.Sprint("ring ", i/2), Reading: r * units.Micrometre})
 	}
 	s, err := study.Analyse(trials)
 	if err != nil {
-		fmt.Println(err)
-		return
+		log.Fatal(err)
 	}
+	return s
+}
+
+// Where the readings of a study differ: between parts far more than between repeats.
+func ExampleRow() {
+	for _, r := range threeRings().Table {
+		if r.F == 0 { // the repeats are what the others are held against
+			continue
+		}
+		fmt.Printf("%v: F = %.0f, which chance alone exceeds in %.2f %%\n", r.Source, r.F, 100*r.P)
+	}
+	// Output:
+	// part: F = 200, which chance alone exceeds in 0.06 %
+}
+
+// What a study could not tell apart has a name too: here one person read alone.
+func ExampleSource() {
+	for _, source := range threeRings().Unseen {
+		fmt.Println("not seen:", source)
+	}
+	// Output:
+	// not seen: interaction
+	// not seen: person
+}
+
+// A component is a sum of mean squares: here that of how parts differ, less what the repeats explain.
+func ExampleComponent() {
+	s := threeRings()
 	for _, t := range s.Part.Terms {
 		fmt.Printf("%+.1f × (%s)² of %v\n", t.Coefficient, t.Root.Format(units.Millimetre, 4), t.Source)
 	}
@@ -189,15 +217,7 @@ func ExampleTrial() {
 
 // A variance is the sum of its terms, so that a sheet can be worked out again by hand.
 func ExampleTerm() {
-	var trials []study.Trial
-	for i, r := range []units.Length{0, 1, 10, 12, 21, 20} {
-		trials = append(trials, study.Trial{Part: fmt.Sprint("ring ", i/2), Reading: r * units.Micrometre})
-	}
-	s, err := study.Analyse(trials)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
+	s := threeRings()
 	variance := 0.0
 	for _, t := range s.Part.Terms {
 		root := t.Root.In(units.Micrometre)

@@ -77,7 +77,7 @@ type Study struct {
 type Row struct {
 	MeanSquare
 	F float64 `json:"f,omitzero"` // ratio against what it would be without this source; 0 where there is nothing to hold it against
-	P float64 `json:"p,omitzero"` // chance, to 1e-9, of an F as large or larger if the source were nil
+	P float64 `json:"p,omitzero"` // probability from 0 to 1, good to 1e-9, of an F as large or larger if the source were nil
 }
 
 // Analyse works out a study by analysis of variance, all sources random: from one ring read ten times
