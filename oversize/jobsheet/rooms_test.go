@@ -192,6 +192,21 @@ func same(t *testing.T, what string, got, want any) {
 	}
 }
 
+// demoRooms is a demo job as its file has it, and the sheet of it, written and read back.
+func demoRooms(t *testing.T, name string) (jobFile, jobsheet.Sheet) {
+	t.Helper()
+	data, err := os.ReadFile("../../examples/refresh/jobs/" + name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := jobFile{t: t}
+	if err := json.Unmarshal(data, &f.tree); err != nil {
+		t.Fatal(err)
+	}
+	_, written := planData(t, data)
+	return f, must(jobsheet.ReadSheet(bytes.NewReader(written)))(t)
+}
+
 // TestRooms: what stands on the sheets of four demos is what the rooms say when they are called one by one, by
 // their documentation, with what stands in the file.
 func TestRooms(t *testing.T) {
@@ -199,16 +214,7 @@ func TestRooms(t *testing.T) {
 		"pump", "pump-finished", "keep", "two-stroke",
 	} {
 		t.Run(name, func(t *testing.T) {
-			data, err := os.ReadFile("../../examples/refresh/jobs/" + name + ".json")
-			if err != nil {
-				t.Fatal(err)
-			}
-			f := jobFile{t: t}
-			if err := json.Unmarshal(data, &f.tree); err != nil {
-				t.Fatal(err)
-			}
-			_, written := planData(t, data)
-			s := must(jobsheet.ReadSheet(bytes.NewReader(written)))(t)
+			f, s := demoRooms(t, name)
 			f.survey(t, s)
 			f.choice(t, s)
 			f.stock(t, s)

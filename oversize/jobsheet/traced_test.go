@@ -3,14 +3,11 @@
 package jobsheet_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"maps"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -60,16 +57,7 @@ func (f jobFile) traces(which string, g bore.Gauge) (sections []form.Section, re
 // TestTracedRooms: what stands on the sheet of a bore that was traced is what the rooms say when they are called one
 // by one; and every certificate on it holds for the radii that stand there.
 func TestTracedRooms(t *testing.T) {
-	data, err := os.ReadFile("../../examples/refresh/jobs/traced.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f := jobFile{t: t}
-	if err := json.Unmarshal(data, &f.tree); err != nil {
-		t.Fatal(err)
-	}
-	_, written := planData(t, data)
-	s := must(jobsheet.ReadSheet(bytes.NewReader(written)))(t)
+	f, s := demoRooms(t, "traced")
 	c := s.Cylinders[0]
 
 	scatter, off := f.size("gauge.spindle.repeatability"), f.size("gauge.spindle.error")
