@@ -14,7 +14,7 @@ import (
 )
 
 // kinds are the operations in the order in which they are done.
-var kinds = []string{"rough bore", "finish bore", "mouth chamfer", "bottom chamfer", "rough hone", "finish hone", "plateau hone"}
+var kinds = []string{"rough bore", "finish bore", "mouth chamfer", "bottom chamfer", "hone", "rough hone", "finish hone", "plateau hone"}
 
 // TestStockAddsUp: the operations follow on each other and take all there is, no cut deeper than
 // allowed.

@@ -19,7 +19,7 @@ const (
 type Operation struct {
 	// Kind is what is done: "rough bore", to a little under the bored size, [FinishBore], "mouth chamfer" and "bottom
 	// chamfer", so that rings enter and no edge tears the stones, "rough hone", which takes the marks of the boring
-	// tool away, [FinishHone], and "plateau hone", which takes the peaks off.
+	// tool away, [FinishHone], and "plateau hone", which takes the peaks off; "hone" where it is done in one.
 	Kind   string        `json:"kind"`
 	Before units.Length  `json:"before"`           // size at its start
 	After  units.Length  `json:"after"`            // size at its end
@@ -95,10 +95,14 @@ func (s Shop) Cuts(from, bored, to units.Length) ([]Operation, error) {
 	if to-at < last {
 		return nil, fmt.Errorf("oversize: %v left for honing, of which finish and plateau want %v: %w", to-at, last, units.ErrRange)
 	}
+	first := "rough hone"
+	if last == 0 {
+		first = "hone"
+	}
 	for _, hone := range []struct {
 		kind  string
 		after units.Length
-	}{{"rough hone", to - last}, {FinishHone, to - s.Plateau}, {"plateau hone", to}} {
+	}{{first, to - last}, {FinishHone, to - s.Plateau}, {"plateau hone", to}} {
 		if hone.after > at {
 			add(hone.kind, hone.after)
 		}

@@ -147,7 +147,7 @@ func (s Shown) gapEstimate(e uncertainty.Estimate) string {
 	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)-1) })
 }
 
-// estimateIn returns e to some decimals, its doubt rounded up to a single digit there; where that is too coarse or too
+// estimateIn returns e to some decimals, its doubt rounded up there; where that is too coarse or too
 // fine for the doubt, to the two digits of [uncertainty.Estimate.Format].
 func estimateIn(e uncertainty.Estimate, unit units.Length, places int) string {
 	step := unit
@@ -155,7 +155,7 @@ func estimateIn(e uncertainty.Estimate, unit units.Length, places int) string {
 		step /= 10
 	}
 	u, err := e.Expanded(0.95)
-	if err != nil || u < 3*step || u > 9*step || e.Validate() != nil {
+	if err != nil || u < 3*step || u > 10*step || e.Validate() != nil {
 		return e.Format(unit)
 	}
 	up := u.Ceil(step)

@@ -29,7 +29,7 @@ func (s Sheet) reasons() []page.Block {
 		var why []string
 		for _, r := range rows {
 			if !r.State.settled() && r.Step == step && r.rank() == pressing && r.Reason != toCome {
-				why = append(why, r.words())
+				why = append(why, r.wants())
 			}
 		}
 		const most = 4
@@ -37,19 +37,19 @@ func (s Sheet) reasons() []page.Block {
 			why = append(why[:most], fmt.Sprintf("and %d more", n))
 		}
 		if len(why) > 0 {
-			lines = append(lines, page.Item{Label: head, Text: strings.Join(slices.Compact(why), "; ") + "."})
+			lines = append(lines, page.Item{Label: head, Text: "wants: " + strings.Join(slices.Compact(why), "; ") + "."})
 		}
 	}
 	return lines
 }
 
-// words says a row in a few words.
-func (r *Row) words() string {
-	text := r.what() + ": " + r.Reason.String()
+// wants says what must be true, and what stands in its way.
+func (r *Row) wants() string {
+	text := r.what() + " (" + r.Reason.String()
 	if r.Says != "" {
 		text += ", " + r.Says
 	}
-	return text
+	return text + ")"
 }
 
 // ledger prints what must be true, and where it stands: a line for each row that has something to say, and in a list
@@ -273,12 +273,12 @@ func (s Sheet) routeWords() string {
 			return "bore oversize, each cylinder its own size"
 		}
 		if len(c.Cylinders) == 1 {
-			return fmt.Sprintf("bore oversize %s", show.length(c.Over))
+			return "bore oversize +" + show.plain(c.Over)
 		}
-		return fmt.Sprintf("bore oversize %s, all cylinders", show.length(c.Over))
+		return fmt.Sprintf("bore oversize +%s, all cylinders", show.plain(c.Over))
 	case oversize.Undecided:
 		if c.Otherwise == oversize.BoreOversize {
-			return fmt.Sprintf("undecided (if nothing better is measured: %v %s)", c.Otherwise, show.length(c.OtherwiseOver))
+			return fmt.Sprintf("undecided (if nothing better is measured: %v +%s)", c.Otherwise, show.plain(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
 		if s.Next == StepLeaveUntouched {
@@ -293,7 +293,7 @@ func (s Sheet) routeWords() string {
 			} else {
 				what := c.Route.String()
 				if c.Route == oversize.BoreOversize {
-					what += " " + show.plain(c.Over)
+					what += " +" + show.plain(c.Over)
 				}
 				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, what))
 			}

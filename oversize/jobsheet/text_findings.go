@@ -109,7 +109,7 @@ func (s Sheet) route() (part page.Section) {
 			if c.Shift > 0 {
 				centre = "worn centre"
 			}
-			what += " " + show.length(c.Over) + ", " + centre
+			what += " +" + show.plain(c.Over) + ", " + centre
 		}
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
@@ -168,7 +168,7 @@ func (s Sheet) refusal(cylinder int, r oversize.Refusal) string {
 	show := s.Job.Units
 	text := r.Route.String()
 	if r.Route == oversize.BoreOversize && r.Over != 0 { // of a wall that forbids boring every size is refused
-		text += " " + show.length(r.Over)
+		text += " +" + show.plain(r.Over)
 	}
 	if r.Work != oversize.NoHoning {
 		text += ", " + r.Work.String()

@@ -420,10 +420,9 @@ func (c claim) holds() bool {
 	case "estimate":
 		return slices.ContainsFunc(c.facts.sure, func(e uncertainty.Estimate) bool {
 			u, digits := c.length(e.Std), strings.TrimLeft(c.numbers[1], "0.")
-			if len(digits) == 1 { // a doubt of one digit is rounded up, of two to the nearest
-				return rounds(c.length(e.Value), c.numbers[0]) && roundsUp(u, c.numbers[1])
-			}
-			return rounds(c.length(e.Value), c.numbers[0]) && rounds(u, c.numbers[1])
+			// A doubt of up to ten steps is rounded up, a larger one to two digits, to the nearest.
+			up, near := roundsUp(u, c.numbers[1]), rounds(u, c.numbers[1])
+			return rounds(c.length(e.Value), c.numbers[0]) && (len(digits) == 1 && up || digits == "10" && (up || near) || len(digits) > 1 && near)
 		})
 	case "window":
 		return slices.ContainsFunc(c.facts.windows, func(w units.Limits) bool {
