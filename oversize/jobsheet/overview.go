@@ -38,7 +38,10 @@ const mostAcross = 4
 // beside what they are of as long as there is room.
 func (s Sheet) overview() page.Table {
 	unit := s.Job.Units.units()[0]
-	t := page.Table{Keys: 1, Head: []string{"in " + strings.TrimSpace(strings.TrimPrefix(unit.Format(unit, 0), "1"))}}
+	t := page.Table{Keys: 1, Head: []string{"in millimetres"}}
+	if unit == units.Inch {
+		t.Head[0] = "in inches"
+	}
 	var cylinders [][]*Row
 	for i := range min(len(s.Cylinders), mostAcross) {
 		t.Head = append(t.Head, fmt.Sprintf("cyl %d", i+1))

@@ -47,7 +47,7 @@ func (s Sheet) reasons() []page.Block {
 func (r *Row) wants() string {
 	text := r.what() + " (" + r.Reason.String()
 	if r.Says != "" {
-		text += ", " + r.Says
+		text += ": " + r.Says
 	}
 	return text + ")"
 }
