@@ -352,9 +352,9 @@ func lengthOf(v any) units.Length {
 	return -1
 }
 
-// near says what is wrong with a size that may be left out, against the nominal bore.
+// near says what is wrong with a size that may be left out, against the nominal bore; nothing where that is a fault itself.
 func near(l, nominal units.Length) error {
-	if l == 0 || nominal <= 0 || (l-nominal).Abs() <= nominal/100*nearBore {
+	if l == 0 || nominal <= 0 || nominal > largestBore || (l-nominal).Abs() <= nominal/100*nearBore {
 		return nil
 	}
 	return fmt.Errorf("more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
