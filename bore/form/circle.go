@@ -38,29 +38,7 @@ type Circle struct {
 // line, or on an arc so short that a centre is 1000/√n times as doubtful as a point: under 9.4° of
 // many evenly spaced points, 7.5° of three. ErrPoints where there are fewer than three, or all are
 // one.
-func (t Trace) LeastSquares() (Circle, error) { return new(workspace).LeastSquares(t) }
-
-// MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
-// points between them, the pair with the least RONt, the best in the whole plane and not only
-// nearby. Four points at least, not all one (else ErrPoints). ErrArc where the points are as well on
-// a line: where no zone is half as narrow as a straight strip, or the search for one found none.
-func (t Trace) MinimumZone() (Circle, error) { return new(workspace).MinimumZone(t) }
-
-// MinimumCircumscribed returns the smallest circle around all points. Three points at least, not
-// all one (else ErrPoints).
-func (t Trace) MinimumCircumscribed() (Circle, error) {
-	return new(workspace).MinimumCircumscribed(t)
-}
-
-// MaximumInscribed returns the largest circle that holds no point and touches points on all sides,
-// so that it cannot slip out: the best of all such, not only of those nearby. Three points at least,
-// not all one (else ErrPoints). ErrArc where none was found whose radius is a tenth of the extent
-// of the points or more, as on an arc. ErrUnproved where the search ended before it had excluded
-// one larger by a tenth.
-func (t Trace) MaximumInscribed() (Circle, error) { return new(workspace).MaximumInscribed(t) }
-
-// LeastSquares is [Trace.LeastSquares], with the same errors.
-func (w *workspace) LeastSquares(t Trace) (Circle, error) {
+func (t Trace) LeastSquares() (Circle, error) {
 	if err := enough(t.Len(), 3); err != nil {
 		return Circle{}, err
 	}
@@ -78,15 +56,26 @@ func (w *workspace) LeastSquares(t Trace) (Circle, error) {
 	return c, err
 }
 
-// MinimumZone is [Trace.MinimumZone], with the same errors.
-func (w *workspace) MinimumZone(t Trace) (Circle, error) { return w.minimax(MZCI, t, 4) }
+// MinimumZone returns the minimum zone: of all pairs of circles about one centre that hold the
+// points between them, the pair with the least RONt, the best in the whole plane and not only
+// nearby. Four points at least, not all one (else ErrPoints). ErrArc where the points are as well on
+// a line: where no zone is half as narrow as a straight strip, or the search for one found none.
+func (t Trace) MinimumZone() (Circle, error) { return new(workspace).minimax(MZCI, t, 4) }
 
-// MinimumCircumscribed is [Trace.MinimumCircumscribed], with the same errors.
-func (w *workspace) MinimumCircumscribed(t Trace) (Circle, error) { return w.minimax(MCCI, t, 3) }
+// MinimumCircumscribed returns the smallest circle around all points. Three points at least, not
+// all one (else ErrPoints).
+func (t Trace) MinimumCircumscribed() (Circle, error) {
+	return new(workspace).minimax(MCCI, t, 3)
+}
 
-// MaximumInscribed is [Trace.MaximumInscribed], with the same errors.
-func (w *workspace) MaximumInscribed(t Trace) (Circle, error) { return w.minimax(MICI, t, 3) }
+// MaximumInscribed returns the largest circle that holds no point and touches points on all sides,
+// so that it cannot slip out: the best of all such, not only of those nearby. Three points at least,
+// not all one (else ErrPoints). ErrArc where none was found whose radius is a tenth of the extent
+// of the points or more, as on an arc. ErrUnproved where the search ended before it had excluded
+// one larger by a tenth.
+func (t Trace) MaximumInscribed() (Circle, error) { return new(workspace).minimax(MICI, t, 3) }
 
+// minimax returns a reference circle that some of the points carry, with its certificate, of so many points at least.
 func (w *workspace) minimax(kind Reference, t Trace, points int) (Circle, error) {
 	if err := enough(t.Len(), points); err != nil {
 		return Circle{}, err

@@ -38,7 +38,7 @@ type Cylinder struct {
 // its radius, an axis that leans by 45° or more. ErrArc where they are on too short an arc all the
 // way down, on a line or on one generator, or do not surround the cylinder asked for. units.ErrRange for a
 // reference that is not a cylinder.
-func (w Wall) Cylinder(kind Reference) (Cylinder, error) { return new(workspace).Cylinder(kind, w) }
+func (w Wall) Cylinder(kind Reference) (Cylinder, error) { return new(workspace).cylinder(kind, w) }
 
 // A tube is what a solver found: two cylinders about one axis, all points on or between them, and
 // the points that carry it, with the weights that balance them.
@@ -49,8 +49,8 @@ type tube struct {
 	n        int
 }
 
-// Cylinder is [Wall.Cylinder], with the same errors.
-func (w *workspace) Cylinder(kind Reference, wall Wall) (Cylinder, error) {
+// cylinder is [Wall.Cylinder], with the same errors.
+func (w *workspace) cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	if !kind.ofWall() {
 		return Cylinder{}, fmt.Errorf("form: %v of a wall: want LSCY, MZCY, MCCY or MICY: %w", kind, units.ErrRange)
 	}

@@ -108,7 +108,16 @@ func Widest(angles []float64) float64 {
 	return r.widest(&taken)
 }
 
-// Workspace is what the benchmarks keep from trace to trace, and Len counts the points of a wall.
-type Workspace = workspace
+// Workspace is what the benchmarks keep from trace to trace: it answers as Trace and Wall do.
+type Workspace struct{ workspace }
 
+func (w *Workspace) LeastSquares(t Trace) (Circle, error)         { return t.LeastSquares() }
+func (w *Workspace) MinimumZone(t Trace) (Circle, error)          { return w.minimax(MZCI, t, 4) }
+func (w *Workspace) MinimumCircumscribed(t Trace) (Circle, error) { return w.minimax(MCCI, t, 3) }
+func (w *Workspace) MaximumInscribed(t Trace) (Circle, error)     { return w.minimax(MICI, t, 3) }
+func (w *Workspace) Cylinder(kind Reference, of Wall) (Cylinder, error) {
+	return w.cylinder(kind, of)
+}
+
+// Len counts the points of a wall.
 func (w Wall) Len() int { return w.len() }

@@ -4,9 +4,8 @@ package form
 
 import "math"
 
-// A workspace keeps the room that the circles of a long trace need: asking it again for those of a
-// closed trace allocates nothing. It answers as the methods of [Trace] do. The zero workspace is
-// ready; it is for one goroutine at a time.
+// A workspace keeps the room that the circles of a long trace and the cylinders of a long wall need. The zero
+// workspace is ready; one that was used before gives the same answers, and allocates nothing for a closed trace.
 type workspace struct {
 	x, y  []float64 // of the points under consideration
 	index []int     // theirs in the trace
