@@ -186,7 +186,7 @@ func (g Gauge) reading(row []string, cs []column) (r Reading, faults []error) {
 	return r, faults
 }
 
-// length reads a cell, which may borrow the unit of its column.
+// nearest reads a length, to the nearest picometre, from a cell that may borrow the unit of its column.
 func nearest(cell, unit string) (units.Length, error) {
 	l, err := units.ParseLength(withUnit(cell, unit))
 	if errors.Is(err, units.ErrInexact) {

@@ -66,7 +66,7 @@ func (f Finding) subject() string {
 	case f.Limit == LimitOvality || f.Limit == LimitTrueOvality:
 		return name + " at " + f.Depth.String()
 	case f.Between:
-		return fmt.Sprintf("%s, as a difference from %v to %v, %s axis", name, f.From, f.To, f.Axis.String())
+		return fmt.Sprintf("%s, as a difference from %v to %v, %s axis", name, f.From, f.To, f.Axis)
 	case f.Limit == LimitTaper || f.Limit == LimitChoke:
 		return name + ", " + f.Axis.String() + " axis"
 	}

@@ -40,7 +40,7 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 		return nil, fmt.Errorf("bore: judge: %w", ErrNoReadings)
 	}
 	for _, p := range all {
-		if !validAngle(units.Angle(p.Axis)) {
+		if !validAngle(p.Axis.angle()) {
 			return nil, fmt.Errorf("bore: judge: axis of %v rad at %v: want a finite angle: %w", float64(p.Axis), p.Depth, ErrReading)
 		}
 	}

@@ -113,7 +113,7 @@ func (l Layout) check(r Reading, k Kind) error {
 	}
 	for _, p := range l.Ports {
 		if p.takes(r, k) {
-			return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, r.Axis.String(), p, ErrPort)
+			return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, r.Axis, p, ErrPort)
 		}
 	}
 	return nil
@@ -174,7 +174,7 @@ func (l Layout) ToRead(axes int, k Kind) ([]Reading, error) {
 	var plan []Reading
 	for _, depth := range depths {
 		for i := range axes {
-			r := Reading{Depth: depth, Axis: Axis(foldAxis(units.Angle(i) * 180 * units.Degree / units.Angle(axes)))}
+			r := Reading{Depth: depth, Axis: Axis(units.Angle(i) * 180 * units.Degree / units.Angle(axes)).fold()}
 			if !slices.ContainsFunc(l.Ports, func(p Port) bool { return p.margin().takes(r, k) }) {
 				plan = append(plan, r)
 			}

@@ -42,7 +42,7 @@ func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 		return Geometry{}, err
 	}
 	for i := range rs {
-		rs[i].Axis = Axis(foldAxis(units.Angle(rs[i].Axis)))
+		rs[i].Axis = rs[i].Axis.fold()
 	}
 	slices.SortStableFunc(rs, func(a, b Reading) int {
 		return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Axis, b.Axis))
@@ -138,7 +138,7 @@ type Contradiction struct {
 // String says it in a line: "12 mm, thrust: 3 repeats scatter by 0.0120 mm, the gauge is said to repeat within 0.002 mm".
 func (c Contradiction) String() string {
 	return fmt.Sprintf("%v, %s: %d repeats scatter by %s, the gauge is said to repeat within %v",
-		c.Depth, c.Axis.String(), c.Repeats, c.Shown.Format(units.Millimetre, 4), c.Stated)
+		c.Depth, c.Axis, c.Repeats, c.Shown.Format(units.Millimetre, 4), c.Stated)
 }
 
 // exceeds reports whether a spread is more than a known scatter allows at a chance.

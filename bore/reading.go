@@ -114,13 +114,13 @@ func validAngle(a units.Angle) bool { return math.Abs(float64(a)) <= float64(mos
 
 func (r Reading) validate() error {
 	switch {
-	case !validAngle(units.Angle(r.Axis)):
+	case !validAngle(r.Axis.angle()):
 		return fmt.Errorf("bore: reading at %v: axis of %v rad: want a finite angle: %w", r.Depth, float64(r.Axis), ErrReading)
 	case r.Depth < 0 || r.Depth > units.MaxLength:
 		return fmt.Errorf("bore: reading at depth %v: want 0 to %v below the deck: %w", r.Depth, units.MaxLength, ErrReading)
 	case r.Diameter <= 0 || r.Diameter > units.MaxLength:
 		return fmt.Errorf("bore: reading at %v, %s: diameter %v: want above 0, up to %v: %w",
-			r.Depth, r.Axis.String(), r.Diameter, units.MaxLength, ErrReading)
+			r.Depth, r.Axis, r.Diameter, units.MaxLength, ErrReading)
 	}
 	return nil
 }
@@ -168,7 +168,7 @@ func checkSlips(rs []Reading) error {
 			}
 		}
 		errs = append(errs, fmt.Errorf("bore: reading %v at %v, %s: more than %v from the %s, %v; read it again, or confirm it: %w",
-			r.Diameter, r.Depth, r.Axis.String(), apart.Round(units.Micrometre), what, from, ErrSlippedDigit))
+			r.Diameter, r.Depth, r.Axis, apart.Round(units.Micrometre), what, from, ErrSlippedDigit))
 	}
 	return errors.Join(errs...)
 }

@@ -82,11 +82,11 @@ func (p profiler) level(i int, axes []Axis) (level, error) {
 func (p profiler) common(first, last int) []Axis {
 	axes := make([]Axis, 0, len(p.planes[first].Places))
 	for _, q := range p.planes[first].Places {
-		axes = append(axes, Axis(units.Angle(q.Axis)))
+		axes = append(axes, q.Axis)
 	}
 	for _, o := range p.planes[first+1 : last] {
 		axes = slices.DeleteFunc(axes, func(a Axis) bool {
-			_, ok := along(o.Places, Axis(a))
+			_, ok := along(o.Places, a)
 			return !ok
 		})
 	}

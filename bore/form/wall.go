@@ -97,7 +97,7 @@ func newWall(n int) Wall {
 	return Wall{x: room[:n:n], y: room[n : 2*n : 2*n], z: room[2*n:]}
 }
 
-// Len returns the number of points.
+// len returns the number of points.
 func (w Wall) len() int { return len(w.x) }
 
 // Along returns the wall as seen along an axis, all of it in one plane, as a trace about that axis: for

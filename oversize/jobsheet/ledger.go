@@ -195,7 +195,7 @@ func open(d Demand, of string, why Reason, step Step, give ...string) Row {
 	return Row{Demand: d, Of: of, Reason: why, Step: step, Give: give}
 }
 
-// proven is a row that is true by what the job shows.
+// provenBy is a row that is true by what the job shows.
 func provenBy(d Demand, of string, by Reason) Row {
 	return Row{Demand: d, Of: of, State: StateProven, Reason: by}
 }

@@ -21,7 +21,7 @@ type Measured struct {
 	Readings int          // that the doubt was worked out from, 2 or more; 0: a certificate, or experience
 }
 
-// IsZero reports whether nothing was measured. It also serves JSON's omitzero.
+// isZero reports whether nothing was measured.
 func (m Measured) isZero() bool { return m == Measured{} }
 
 // String returns the text of a Measured, in millimetres.

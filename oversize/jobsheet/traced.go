@@ -230,7 +230,7 @@ func (g given) judgeForm(f *WallForm) error {
 	return nil
 }
 
-// cleanUp returns the clean-up about the axis that a trace below ring travel shows, square to the deck, and whether there
+// cleanUpByAxis returns the clean-up about the axis that a trace below ring travel shows, square to the deck, and whether there
 // is one: the indicator was set, its axis stood square as far as the job says, no pit goes deeper, and no diameter that was read is larger than what was traced.
 func (g given) cleanUpByAxis(t *tracedBore, w bore.Wear, read bore.Geometry) (c bore.CleanUp, known bool, err error) {
 	low := g.Engine.Layout.RingBottom
