@@ -3,16 +3,11 @@
 package jobsheet
 
 import (
-	"cmp"
-	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"unicode"
 
-	"borewright.example/bore"
-	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/units"
 )
@@ -42,11 +37,7 @@ func (c *checker) fault(path string, value any, want string, args ...any) {
 }
 
 // length checks a length that may be left out: it must be above zero and at most most.
-func (c *checker) length(path string, l, most units.Length) {
-	if l < 0 || l > most {
-		c.fault(path, l, "want above 0, up to %v", most)
-	}
-}
+func (c *checker) length(path string, l, most units.Length) { c.hold(path, l, upTo(l, most)) }
 
 // needed checks a length that may not be left out. It reports whether there is a sound one.
 func (c *checker) needed(path string, l, most units.Length) bool {
@@ -71,16 +62,11 @@ func (c *checker) hold(path string, value any, err error) {
 	}
 }
 
-// window checks limits of which both ends are wanted where any is given.
+// window checks limits of which both ends are wanted where any is given. It reports whether there are sound ones.
 func (c *checker) window(path string, w units.Limits) bool {
-	if w.IsZero() {
-		return false
-	}
-	if !w.HasMin() || !w.HasMax() || w.Min < 0 || w.Max < w.Min {
-		c.fault(path, w, `want both ends, the smaller first, such as "0.040 to 0.065 mm"`)
-		return false
-	}
-	return true
+	err := window(w)
+	c.hold(path, w, err)
+	return err == nil && !w.IsZero()
 }
 
 // share checks a number from 0 to most.
@@ -188,51 +174,6 @@ func (c *checker) words(j Job) {
 	}
 }
 
-// missingTemperature says how a temperature may be written.
-const missingTemperature = `missing: write it, "21 °C" or "21 ± 1 °C", or where nobody measured it the range it must have been in, "10 to 25 °C"`
-
-func (c *checker) gauge(g Gauge) {
-	if g.Kind == nil {
-		c.fault("gauge.kind", nil, "missing: want %v, %v or %v", bore.TwoPoint, bore.ThreePoint, bore.Telescoping)
-	}
-	c.needed("gauge.resolution", g.Resolution, coarsest)
-	if len(g.Study) > 0 && g.Repeatability != 0 {
-		c.fault("gauge.repeatability", g.Repeatability, "want either this or study, which gives it")
-	}
-	if g.Spindle.OnStandard && g.Standard == (Standard{}) {
-		c.fault("gauge.spindle.on_standard", true, "want gauge.standard, that it was set on")
-	}
-	if len(g.Study) > maxReadings {
-		c.fault("gauge.study", len(g.Study), "want at most %d", maxReadings)
-	}
-	c.temperatures("gauge.temperatures", g.Temperatures, g.Standard != Standard{})
-	c.standard("gauge.standard", g.Standard)
-}
-
-func (c *checker) temperatures(path string, t Temperatures, set bool) {
-	for _, at := range []struct {
-		path   string
-		at     bore.Temperature
-		needed bool
-	}{
-		{"standard", t.Standard, set}, {"gauge_set", t.GaugeSet, set}, {"gauge_used", t.GaugeUsed, true}, {"cylinder", t.Cylinder, true},
-	} {
-		if at.needed && at.at.IsZero() {
-			c.fault(path+"."+at.path, nil, missingTemperature)
-		}
-	}
-	if s := float64(t.PlaceToPlace); !(s >= 0 && s <= 100) {
-		c.fault(path+".place_to_place", t.PlaceToPlace, "want 0 to 100 K")
-	}
-}
-
-func (c *checker) standard(path string, s Standard) {
-	if s != (Standard{}) {
-		c.needed(path+".size", s.Size.Value, largestBore)
-		c.length(path+".size", s.Size.Expanded, coarsest)
-	}
-}
-
 // proof checks what goes with the readings of the finished bores, and that survey and proof were
 // taken in their order and in the same way.
 func (c *checker) proof(j Job) {
@@ -267,163 +208,6 @@ func (c *checker) proof(j Job) {
 	}
 	if a, b := j.Survey.TorquePlate, p.TorquePlate; a != nil && b != nil && *a != *b {
 		c.fault("proof.torque_plate", *b, "the survey was read %v: read both the same way, or they cannot be compared", clampingWords(*a))
-	}
-}
-
-func (c *checker) cuts(b Cuts, e Engine) {
-	if b == (Cuts{}) {
-		return
-	}
-	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
-		c.fault("cuts", nil, "a %v wall is never bored here: leave it out", e.Wall)
-		return
-	}
-	nominal := e.Bore
-	for _, l := range []struct {
-		path string
-		size units.Length
-	}{{"most_depth", b.MostDepth}, {"finish_bore", b.FinishBore}, {"finish_hone", b.FinishHone}, {"plateau", b.Plateau}, {"feed", b.Feed}} {
-		c.small("cuts."+l.path, l.size, nominal)
-	}
-	c.length("cuts.length", b.Length, largestDepth)
-	if err := turning(b.Spindle); err != nil {
-		c.fault("cuts.spindle", b.Spindle, "%w", err)
-	}
-}
-
-// rules are what a field is held to by its tag `want`, where it is given: a length along the bore ("far") or across
-// it ("wide"), a step of a gauge ("fine"), a size near the nominal bore or a difference small against it, a window with
-// both ends, a value with its doubt, a temperature, a speed of turning, a moment.
-func rules(nominal units.Length) map[string]strictjson.Rule {
-	upTo := func(most units.Length) strictjson.Rule {
-		return func(v any) error {
-			if l := lengthOf(v); l < 0 || l > most {
-				return fmt.Errorf("want above 0, up to %v", most)
-			}
-			return nil
-		}
-	}
-	return map[string]strictjson.Rule{
-		"far": upTo(largestDepth), "wide": upTo(largestBore), "fine": upTo(coarsest),
-		"near": func(v any) error {
-			if w, ok := v.(units.Limits); ok {
-				return cmp.Or(near(w.Min, nominal), near(w.Max, nominal))
-			}
-			return near(lengthOf(v), nominal)
-		},
-		"small": func(v any) error { return small(lengthOf(v), nominal) },
-		"window": func(v any) error {
-			w, ok := v.(units.Limits)
-			if !ok || !w.IsZero() && (!w.HasMin() || !w.HasMax() || w.Min < 0 || w.Max < w.Min) {
-				return errors.New(`want both ends, the smaller first, such as "0.040 to 0.065 mm"`)
-			}
-			return nil
-		},
-		"measured": func(v any) error {
-			m, ok := v.(Measured)
-			if !ok || !m.isZero() && (m.Value <= 0 || m.Value > largestBore || m.Expanded < 0 || m.Expanded >= m.Value) {
-				return fmt.Errorf("want above 0, up to %v, and a doubt that is smaller", largestBore)
-			}
-			return nil
-		},
-		"warm": func(v any) error {
-			t, ok := v.(bore.Temperature)
-			if !ok {
-				return errors.New(missingTemperature)
-			}
-			return t.Validate()
-		},
-		"turning": turning, "moment": moment,
-	}
-}
-
-// lengthOf returns the length that a field is, of a window its upper end.
-func lengthOf(v any) units.Length {
-	switch v := v.(type) {
-	case units.Length:
-		return v
-	case *units.Length:
-		return length(v)
-	case units.Limits:
-		return v.Max
-	case Measured:
-		return v.Value
-	}
-	return -1
-}
-
-// near says what is wrong with a size that may be left out, against the nominal bore; nothing where that is a fault itself.
-func near(l, nominal units.Length) error {
-	if l == 0 || nominal <= 0 || nominal > largestBore || (l-nominal).Abs() <= nominal/100*nearBore {
-		return nil
-	}
-	return fmt.Errorf("more than %d %% from the nominal bore %v: is the unit right?", nearBore, nominal)
-}
-
-// small says what is wrong with a difference of sizes that may be left out, against the nominal bore.
-func small(l, nominal units.Length) error {
-	if most := nominal / 100 * smallShare; nominal > 0 && (l < 0 || l > most) {
-		return fmt.Errorf("want 0 to %v, %d %% of the nominal bore", most, smallShare)
-	}
-	return nil
-}
-
-// turning holds a speed of turning that may be left out to what turns.
-func turning(v any) error {
-	const most = 100_000 * units.PerMinute
-	if f, ok := v.(units.Frequency); !ok || f != 0 && !(f > 0 && f <= most) { // NaN too
-		return fmt.Errorf("want above 0, up to %v", most)
-	}
-	return nil
-}
-
-func (c *checker) tools(t Tools) {
-	for _, end := range []struct {
-		path      string
-		out, room units.Length
-	}{{"top", t.OvertravelTop, length(t.RoomTop)}, {"bottom", t.OvertravelBottom, length(t.RoomBottom)}} {
-		if end.out > end.room {
-			c.fault("tools.overtravel_"+end.path, end.out, "want at most tools.room_%s, %v", end.path, end.room)
-		}
-	}
-	for _, d := range []struct {
-		path  string
-		lasts Duration
-	}{{"trial_pass", t.TrialPass}, {"longest_pass", t.LongestPass}} {
-		if d.lasts.Duration < 0 {
-			c.fault("tools."+d.path, d.lasts, "want above 0")
-		}
-	}
-	if t.Grit < 0 || t.Grit > 5000 {
-		c.fault("tools.grit", t.Grit, "want a whole number up to 5000")
-	}
-	if t.Lines < 0 || t.Lines > 1000 {
-		c.fault("tools.lines", t.Lines, "want a whole number up to 1000")
-	}
-	if len(t.Phases) > maxPhases {
-		c.fault("tools.phases", len(t.Phases), "want at most %d", maxPhases)
-	} else {
-		for i, p := range t.Phases {
-			path := fmt.Sprintf("tools.phases[%d]", i)
-			c.needed(path+".radial_stock", p.RadialStock, coarsest)
-		}
-	}
-	for _, v := range []struct {
-		path  string
-		text  string
-		given bool
-		err   error
-	}{
-		{"spindle", t.Spindle.String(), !t.Spindle.IsZero(), t.Spindle.Validate()},
-		{"stroking", t.Stroking.String(), !t.Stroking.IsZero(), t.Stroking.Validate()},
-		{"stroking_now", t.StrokingNow.String(), !t.StrokingNow.IsZero(), t.StrokingNow.Validate()},
-	} {
-		if v.given && v.err != nil {
-			c.fault("tools."+v.path, v.text, "%w", v.err)
-		}
-	}
-	if a := float64(t.Tolerance); math.IsNaN(a) || a < 0 || a > float64(90*units.Degree) {
-		c.fault("tools.tolerance", t.Tolerance, "want 0 to 90°")
 	}
 }
 
