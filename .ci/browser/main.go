@@ -81,18 +81,32 @@ func main() {
 	fmt.Printf("%d pages in %d views: no sideways scroll, no text cut off, nothing found by axe-core\n", flag.NArg(), len(views))
 }
 
+// browser starts one, which ends with the time or when it is cancelled.
+func browser(most time.Duration) (context.Context, context.CancelFunc) {
+	timed, stop := context.WithTimeout(context.Background(), most)
+	var options []chromedp.ExecAllocatorOption
+	if os.Getuid() == 0 { // as which chromium has no sandbox
+		options = append(options, chromedp.NoSandbox)
+	}
+	ctx, cancel := chromedp.NewContext(timed, chromedp.WithAllocatorOptions(options...))
+	return ctx, func() { cancel(); stop() }
+}
+
+// printed returns the page that is shown as PDF, in the size of paper that it asks for.
+func printed(ctx context.Context) ([]byte, error) {
+	r, err := chromedp.Run(ctx, func(ctx context.Context, t *chromedp.Target) (page.PrintToPDFResult, error) {
+		style := true
+		return cdp.Call(ctx, t, page.PrintToPDF, page.PrintToPDFParams{PreferCSSPageSize: &style})
+	})
+	return r.Data, err
+}
+
 func showAll(axe, shots string, names []string) error {
 	source, err := os.ReadFile(axe)
 	if err != nil {
 		return err
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), 10*time.Minute)
-	defer cancel()
-	var options []chromedp.ExecAllocatorOption
-	if os.Getuid() == 0 { // as which chromium has no sandbox
-		options = append(options, chromedp.NoSandbox)
-	}
-	ctx, cancel = chromedp.NewContext(ctx, chromedp.WithAllocatorOptions(options...))
+	ctx, cancel := browser(10 * time.Minute)
 	defer cancel()
 	var faults []error
 	for _, name := range names {
@@ -113,14 +127,11 @@ func showAll(axe, shots string, names []string) error {
 				return err
 			}
 		}
-		printed, err := chromedp.Run(ctx, func(ctx context.Context, t *chromedp.Target) (page.PrintToPDFResult, error) {
-			style := true
-			return cdp.Call(ctx, t, page.PrintToPDF, page.PrintToPDFParams{PreferCSSPageSize: &style})
-		})
+		printed, err := printed(ctx)
 		if err != nil {
 			return fmt.Errorf("%s, printed: %w", base, err)
 		}
-		if err := os.WriteFile(filepath.Join(shots, base+".pdf"), printed.Data, 0o644); err != nil {
+		if err := os.WriteFile(filepath.Join(shots, base+".pdf"), printed, 0o644); err != nil {
 			return err
 		}
 	}
