@@ -8,9 +8,6 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
-	"errors"
 	"fmt"
 	"go/importer"
 	"go/token"
@@ -18,9 +15,10 @@ import (
 	"io"
 	"log"
 	"os"
-	"os/exec"
 	"slices"
 	"strings"
+
+	"borewright.example/ci/internal/golist"
 )
 
 func main() {
@@ -36,28 +34,23 @@ func main() {
 	fmt.Println(strings.Join(lines, "\n"))
 }
 
+// listed is what is asked of the go command.
+type listed struct {
+	ImportPath, Name, Export string
+	DepOnly                  bool
+	Module                   *struct {
+		Path string
+		Main bool
+	}
+}
+
 func list(folder string) ([]string, error) {
-	cmd := exec.Command("go", "list", "-deps", "-export", "-json=ImportPath,Name,Export,DepOnly,Module", "./...")
-	cmd.Dir, cmd.Stderr = folder, os.Stderr
-	out, err := cmd.Output()
+	packages, err := golist.Packages[listed](folder, "-deps", "-export", "-json=ImportPath,Name,Export,DepOnly,Module")
 	if err != nil {
 		return nil, err
 	}
 	exports, public, module := map[string]string{}, []string{}, ""
-	for d := json.NewDecoder(bytes.NewReader(out)); ; {
-		var p struct {
-			ImportPath, Name, Export string
-			DepOnly                  bool
-			Module                   *struct {
-				Path string
-				Main bool
-			}
-		}
-		if err := d.Decode(&p); errors.Is(err, io.EOF) {
-			break
-		} else if err != nil {
-			return nil, err
-		}
+	for _, p := range packages {
 		exports[p.ImportPath] = p.Export
 		if p.Module != nil && p.Module.Main {
 			module = p.Module.Path

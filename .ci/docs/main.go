@@ -9,23 +9,20 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
-	"errors"
 	"fmt"
 	"go/ast"
 	"go/doc"
 	"go/doc/comment"
 	"go/parser"
 	"go/token"
-	"io"
 	"log"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
+
+	"borewright.example/ci/internal/golist"
 )
 
 func main() {
@@ -60,33 +57,29 @@ type checker struct {
 	faults   []string
 }
 
+// listed is what is asked of the go command.
+type listed struct {
+	Dir, ImportPath string
+	GoFiles         []string
+}
+
 // load reads the packages below a folder, without their tests.
 func load(folder string) (*checker, error) {
 	root, err := filepath.Abs(folder)
 	if err != nil {
 		return nil, err
 	}
-	cmd := exec.Command("go", "list", "-json=Dir,ImportPath,GoFiles", "./...")
-	cmd.Dir, cmd.Stderr = folder, os.Stderr
-	out, err := cmd.Output()
+	packages, err := golist.Packages[listed](folder, "-json=Dir,ImportPath,GoFiles")
 	if err != nil {
 		return nil, err
 	}
 	c := &checker{fset: token.NewFileSet(), root: root, packages: map[string]*doc.Package{}, symbols: map[string]map[string]bool{}}
-	for d := json.NewDecoder(bytes.NewReader(out)); ; {
-		var p struct {
-			Dir, ImportPath string
-			GoFiles         []string
-		}
-		if err := d.Decode(&p); errors.Is(err, io.EOF) {
-			return c, nil
-		} else if err != nil {
-			return nil, err
-		}
+	for _, p := range packages {
 		if err := c.read(p.ImportPath, p.Dir, p.GoFiles); err != nil {
 			return nil, err
 		}
 	}
+	return c, nil
 }
 
 // read parses one package; one of tests alone has no files.
@@ -188,10 +181,7 @@ const longest = 100
 
 // pkg checks one package: of a command, or one that is internal, the comment of the package alone.
 func (c *checker) pkg(p *doc.Package) {
-	at := token.NoPos
-	for _, f := range c.filesOf(p) {
-		at = f
-	}
+	at := c.clause(p)
 	switch s := p.Synopsis(p.Doc); {
 	case s == "":
 		c.fault(at, "package %s has no comment", p.ImportPath)
@@ -215,18 +205,19 @@ func (c *checker) pkg(p *doc.Package) {
 	}
 }
 
-// filesOf returns where the package clauses stand; the last is as good as any.
-func (c *checker) filesOf(p *doc.Package) (list []token.Pos) {
+// clause returns where a package clause of the package stands.
+func (c *checker) clause(p *doc.Package) (at token.Pos) {
 	c.fset.Iterate(func(f *token.File) bool {
 		if slices.Contains(p.Filenames, f.Name()) {
-			list = append(list, f.Pos(0))
+			at = f.Pos(0)
 		}
-		return true
+		return at == token.NoPos
 	})
-	return list
+	return at
 }
 
-// comment checks that a function or type has a comment which begins with its name, an article left aside.
+// comment checks that a function or type has a comment which begins with its name, an article left aside, or has it in
+// its first line.
 func (c *checker) comment(p *doc.Package, at token.Pos, full, text string) {
 	c.links(p, at, text)
 	first := text
@@ -234,18 +225,13 @@ func (c *checker) comment(p *doc.Package, at token.Pos, full, text string) {
 		first = strings.TrimPrefix(first, article)
 	}
 	word := full[strings.LastIndex(full, ".")+1:]
+	line, _, _ := strings.Cut(text, "\n")
 	switch {
 	case text == "":
 		c.fault(at, "%s has no comment", full)
-	case !strings.HasPrefix(first, word) && !strings.Contains(sentence(text), word):
+	case !strings.HasPrefix(first, word) && !strings.Contains(line, word):
 		c.fault(at, "the comment of %s begins with %.30q", full, text)
 	}
-}
-
-// sentence is what stands before the first full stop or end of line.
-func sentence(text string) string {
-	s, _, _ := strings.Cut(text, "\n")
-	return s
 }
 
 func (c *checker) funcs(p *doc.Package, of string, list []*doc.Func) {
