@@ -38,27 +38,33 @@ func findingRow(show Shown, cylinder, what string, f uncertainty.Finding, measur
 	return row
 }
 
-var findingHead = []string{"cylinder", "limit on", "measured", "allowed", "finding", "chance it conforms"}
+var findingHead = []string{"cylinder", "limit on", "measured", "allowed", "finding", "conforms"}
 
 func (s Sheet) findings() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "FINDINGS against the maker's limits, along the axes and depths read"
-	rows := [][]string{findingHead}
 	for _, c := range s.Cylinders {
+		rows := [][]string{findingHead}
 		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
 			what := about(show, f)
 			if i < idle {
 				what += " (decides nothing)"
 			}
-			rows = append(rows, findingRow(show, c.Name, what, f.Finding, !f.NotMeasured))
+			rows = append(rows, findingRow(show, "", what, f.Finding, !f.NotMeasured))
 		}
+		if len(rows) == 1 {
+			continue
+		}
+		if len(s.Cylinders) > 1 {
+			part.Add(heading("Cylinder %s", c.Name))
+		}
+		part.Add(findingTable(rows))
 	}
-	if len(rows) == 1 {
+	if len(part.Blocks) == 0 {
 		part.Add(page.Sentence("No limits were given."))
 		return
 	}
-	part.Add(findingTable(rows))
 	part.Add(page.Sentence(riskWords(s.Choice.Risk)))
 	for _, c := range s.Cylinders {
 		for i, f := range c.Findings {
@@ -82,7 +88,7 @@ func remedyWords(show Shown, r uncertainty.Remedy) string {
 }
 
 func riskWords(r uncertainty.Risk) string {
-	return fmt.Sprintf("The chance that any of the findings that decide for this engine says within and is wrong is at most %s; says beyond and is "+
+	return fmt.Sprintf("Under conforms stands the chance that the true value does. The chance that any of the findings that decide for this engine says within and is wrong is at most %s; says beyond and is "+
 		"wrong, %s; of what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
 		"conform and still be undecided.", percent(r.Accept), percent(r.Reject))
 }

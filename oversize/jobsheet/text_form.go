@@ -132,12 +132,12 @@ func (s Sheet) drawTrace(part *page.Section, f *WallForm) {
 }
 
 // rows are the findings of roundness and cylindricity, for their table.
-func (f *WallForm) rows(show Shown, cylinder string) (rows [][]string) {
+func (f *WallForm) rows(show Shown) (rows [][]string) {
 	if f == nil {
 		return nil
 	}
 	for _, found := range f.Findings {
-		rows = append(rows, findingRow(show, cylinder, found.Subject, found, true))
+		rows = append(rows, findingRow(show, "", found.Subject, found, true))
 	}
 	return rows
 }

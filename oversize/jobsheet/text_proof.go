@@ -87,16 +87,16 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	show, c := s.Job.Units, s.Cylinders[i]
 	rows := [][]string{findingHead}
 	for _, f := range c.Proof.Findings {
-		rows = append(rows, findingRow(show, c.Name, aboutProof(show, f), f.Finding, !f.NotMeasured))
+		rows = append(rows, findingRow(show, "", aboutProof(show, f), f.Finding, !f.NotMeasured))
 	}
-	rows = append(rows, c.Proof.Form.rows(show, c.Name)...)
+	rows = append(rows, c.Proof.Form.rows(show)...)
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
-			rows = append(rows, findingRow(show, c.Name, f.Subject+", "+r.Ring, f, true))
+			rows = append(rows, findingRow(show, "", f.Subject+", "+r.Ring, f, true))
 		}
 	}
 	if v := c.Proof.Crosshatch; v != nil {
-		rows = append(rows, []string{c.Name, "crosshatch", angle(s.Job.Cylinders[i].Crosshatch), s.Job.Tools.want().String(), v.String(), "–"})
+		rows = append(rows, []string{"", "crosshatch", s.Job.Cylinders[i].Crosshatch.Format(1), s.Job.Tools.want().String(), v.String(), "–"})
 	}
 	if len(rows) > 1 {
 		part.Add(findingTable(rows))
