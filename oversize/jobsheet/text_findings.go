@@ -124,8 +124,8 @@ func (s Sheet) route() (part page.Section) {
 			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
 		}
 		part.Add(sentence("Cylinder %s: %s", c.Name, what))
-		for _, r := range c.Refused {
-			part.Add(page.Item{Text: "not " + s.refusal(i, r) + "."})
+		for _, line := range s.refusals(i) {
+			part.Add(page.Item{Text: line + "."})
 		}
 		for _, k := range c.Cautions {
 			part.Add(page.Caution(k))
@@ -169,30 +169,62 @@ func interval(show Shown, i bore.Interval) string {
 	return show.length(i.Least.Value) + " to " + show.estimate(i.Greatest)
 }
 
-// refusal says why a cheaper route was refused, in the units shown.
-func (s Sheet) refusal(cylinder int, r oversize.Refusal) string {
-	show := s.Job.Units
-	text := r.Route.String()
-	if r.Route == oversize.BoreOversize && r.Over != 0 { // of a wall that forbids boring every size is refused
-		text += " +" + show.plain(r.Over)
+// refusals say what speaks against each cheaper route, a line each, in the units shown.
+func (s Sheet) refusals(cylinder int) (lines []string) {
+	type reason struct {
+		says string
+		of   []string // findings
 	}
-	if r.Work != oversize.NoHoning {
-		text += ", " + r.Work.String()
-	}
-	text += ": " + r.Reason.String()
-	if r.Finding.Limits.IsZero() {
-		return text
-	}
-	subject := r.Finding.Subject
-	for _, f := range s.Cylinders[cylinder].Findings {
-		if f.Subject == subject {
-			subject = about(show, f)
+	var routes []string
+	against := map[string][]reason{}
+	for _, r := range s.Choice.Cylinders[cylinder].Refused {
+		route := r.Route.String()
+		if r.Route == oversize.BoreOversize && r.Over != 0 { // of a wall that forbids boring every size is refused
+			route += " +" + s.Job.Units.plain(r.Over)
+		}
+		if r.Work != oversize.NoHoning {
+			route += ", " + r.Work.String()
+		}
+		if against[route] == nil {
+			routes = append(routes, route)
+		}
+		k := slices.IndexFunc(against[route], func(a reason) bool { return a.says == r.Reason.String() })
+		if k < 0 {
+			k = len(against[route])
+			against[route] = append(against[route], reason{says: r.Reason.String()})
+		}
+		if of := s.refusedBy(cylinder, r.Finding); of != "" {
+			against[route][k].of = append(against[route][k].of, of)
 		}
 	}
-	if r.Finding.Measured == (uncertainty.Estimate{}) {
-		return text + " (" + subject + ")"
+	for _, route := range routes {
+		var says []string
+		for _, a := range against[route] {
+			if len(a.of) > 0 {
+				a.says += " (" + strings.Join(a.of, "; ") + ")"
+			}
+			says = append(says, a.says)
+		}
+		lines = append(lines, "not "+route+": "+strings.Join(says, "; "))
 	}
-	return fmt.Sprintf("%s (%s %s, %s)", text, subject, show.estimate(r.Finding.Measured), show.limits(r.Finding.Limits))
+	return lines
+}
+
+// refusedBy is the finding that a refusal rests on, "" where it rests on none.
+func (s Sheet) refusedBy(cylinder int, f uncertainty.Finding) string {
+	if f.Limits.IsZero() {
+		return ""
+	}
+	show, subject := s.Job.Units, f.Subject
+	for _, own := range s.Cylinders[cylinder].Findings {
+		if own.Subject == subject {
+			subject = about(show, own)
+		}
+	}
+	if f.Measured == (uncertainty.Estimate{}) {
+		return subject
+	}
+	return fmt.Sprintf("%s %s, %s", subject, show.estimate(f.Measured), show.limits(f.Limits))
 }
 
 func (s Sheet) finish() (part page.Section) {
