@@ -12,8 +12,8 @@ import (
 // A FeelerRule is how a maker reads a clearance from a feeler strip beside the skirt that takes
 // a stated pull to draw out.
 type FeelerRule struct {
-	Pull units.Force  // at which the rule holds
-	Adds units.Length // by which the clearance is then larger than the strip
+	Pull units.Force  `json:"pull"` // at which the rule holds
+	Adds units.Length `json:"adds"` // by which the clearance is then larger than the strip
 }
 
 // samePull is how far two pulls may lie apart and still be one, of the larger: a spring scale is not read

@@ -15,9 +15,10 @@ import (
 // be left out; of the materials only the expansion and its spread take part. An iron sleeve held in
 // an aluminium barrel grows with neither coefficient: give it one of its own.
 type Warm struct {
-	Bore, Piston material.Material // what the bore grows with, and the piston
-	BoreAt       units.Temperature // mean over the ring travel
-	PistonAt     units.Temperature // of the skirt
+	Bore     material.Material `json:"bore"`      // what it grows with
+	Piston   material.Material `json:"piston"`    // what it grows with
+	BoreAt   units.Temperature `json:"bore_at"`   // mean over the ring travel
+	PistonAt units.Temperature `json:"piston_at"` // of the skirt
 }
 
 // HotClearance returns the diametral clearance at those temperatures of a bore and a piston whose

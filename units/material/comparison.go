@@ -17,34 +17,34 @@ import (
 // All four temperatures are separate, and one that is not given is [units.ErrNotGiven]. The gauge's coefficient is that
 // of what spans the bore: its rods.
 type Comparison struct {
-	Standard  units.Length // Ls: size of the setting standard at 20 °C
-	Deviation units.Length // d: what the dial shows, plus where the part is larger than the standard
+	Standard  units.Length `json:"standard"`  // Ls: size of the setting standard at 20 °C
+	Deviation units.Length `json:"deviation"` // d: what the dial shows, plus where the part is larger than the standard
 
-	StandardAt units.Temperature // of the standard while the gauge was set
-	GaugeSetAt units.Temperature // Tset: of the gauge while it was set
-	GaugeUseAt units.Temperature // Tuse: of the gauge while it measured the part
-	PartAt     units.Temperature // of the part while it was measured
+	StandardAt units.Temperature `json:"standard_at"`  // of the standard while the gauge was set
+	GaugeSetAt units.Temperature `json:"gauge_set_at"` // Tset: of the gauge while it was set
+	GaugeUseAt units.Temperature `json:"gauge_use_at"` // Tuse: of the gauge while it measured the part
+	PartAt     units.Temperature `json:"part_at"`      // of the part while it was measured
 
-	StandardExpansion units.Expansion // αs
-	GaugeExpansion    units.Expansion // αg
-	PartExpansion     units.Expansion // αp
+	StandardExpansion units.Expansion `json:"standard_expansion"` // αs
+	GaugeExpansion    units.Expansion `json:"gauge_expansion"`    // αg
+	PartExpansion     units.Expansion `json:"part_expansion"`     // αp
 }
 
 // Sensitivities says how far the size at 20 °C moves with each input of a [Comparison]: the first derivatives, for a
 // budget of uncertainty (JCGM 100:2008, 5.1.3). Where one thing moves two inputs (one thermometer, or standard and part
 // of one steel) add their derivatives before squaring.
 type Sensitivities struct {
-	Standard  float64 // dimensionless, close to 1: of the size of the standard
-	Deviation float64 // dimensionless, close to 1: of what the dial shows
+	Standard  float64 `json:"standard"`  // dimensionless, close to 1: of the size of the standard
+	Deviation float64 `json:"deviation"` // dimensionless, close to 1: of what the dial shows
 
-	StandardAt units.Length // for +1 K of the standard: αs·Ls, about
-	GaugeSetAt units.Length // for +1 K of the gauge while it was set: −αg·Ls, about
-	GaugeUseAt units.Length // for +1 K of the gauge in use: +αg·Ls, about
-	PartAt     units.Length // for +1 K of the part: −αp·L20, about
+	StandardAt units.Length `json:"standard_at"`  // for +1 K of the standard: αs·Ls, about
+	GaugeSetAt units.Length `json:"gauge_set_at"` // for +1 K of the gauge while it was set: −αg·Ls, about
+	GaugeUseAt units.Length `json:"gauge_use_at"` // for +1 K of the gauge in use: +αg·Ls, about
+	PartAt     units.Length `json:"part_at"`      // for +1 K of the part: −αp·L20, about
 
-	StandardExpansion units.Length // for +1e-6/K of the standard's coefficient
-	GaugeExpansion    units.Length // for +1e-6/K of the gauge's
-	PartExpansion     units.Length // for +1e-6/K of the part's
+	StandardExpansion units.Length `json:"standard_expansion"` // for +1e-6/K of the standard's coefficient
+	GaugeExpansion    units.Length `json:"gauge_expansion"`    // for +1e-6/K of the gauge's
+	PartExpansion     units.Length `json:"part_expansion"`     // for +1e-6/K of the part's
 }
 
 // factors returns 1 + growth of the standard, the gauge and the part.
