@@ -113,8 +113,8 @@ func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 		}
 		last = h.Order
 		n, part := lobes(h.Order), float64(h.Amplitude)/kr
-		c.Derived.ask(h.Order, float64(part*float64(n*n)))
-		c.Empirical.ask(h.Order, float64(part*float64(20*n)))
+		c.Derived.ask(h.Order, float64(part*float64(n*n)))    // (5)
+		c.Empirical.ask(h.Order, float64(part*float64(20*n))) // (6)
 	}
 	for ; last < watched; last++ {
 		c.Unseen = append(c.Unseen, last+1)

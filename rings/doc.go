@@ -45,11 +45,11 @@
 // For a thin ring of plain rectangular section and uniform pressure, with d the bore, a the
 // radial thickness, h the height, r = (d − a)/2, I = h·a³/12 and m what the free gap closes by:
 //
-//	M(θ) = Ft·r·(1 − cos θ)                  bending moment at θ from the gap; p·d·h = 2·Ft (1)
-//	m = 2∫M·r·(1 − cos θ)·r dθ/(E·I) = 3π·Ft·r³/(E·I)      over θ from 0 to π (2)
-//	k = Ft·r²/(E·I) = 2m/(3π·(d − a))        whatever the modulus (3)
-//	stress = M(π)/(h·a²/6) = 6·Ft·(d − a)/(h·a²) (4)
-//	Q/Ft = 3π/(2 + π/2) = 2.639              Q a pair of loads at 90° to the gap with the same m
+//	(1) M(θ) = Ft·r·(1 − cos θ)              bending moment at θ from the gap; p·d·h = 2·Ft
+//	(2) m = 2∫M·r·(1 − cos θ)·r dθ/(E·I) = 3π·Ft·r³/(E·I)      over θ from 0 to π
+//	(3) k = Ft·r²/(E·I) = 2m/(3π·(d − a))    whatever the modulus
+//	(4) stress = M(π)/(h·a²/6) = 6·Ft·(d − a)/(h·a²)
+//	    Q/Ft = 3π/(2 + π/2) = 2.639          Q a pair of loads at 90° to the gap with the same m
 //
 // [Section] and [Tension] hold these. Oil rings of several pieces, and rings with an expander,
 // are outside of them. A textbook's rule for the free gap, 3.5 to 4 thicknesses, does not agree
@@ -61,12 +61,12 @@
 // To bend without stretching into A·cos(i·θ), A radial, a ring needs the radial load q per
 // length; contact is lost where this is more than its own p·h = Ft/r. So
 //
-//	q = E·I·(i² − 1)²·A/r⁴
-//	A ≤ k·r/(i² − 1)²       (5)
+//	    q = E·I·(i² − 1)²·A/r⁴
+//	(5) A ≤ k·r/(i² − 1)²
 //
 // Two other rules are in print, from experience (SAE 960356)
 //
-//	A ≤ k·r/(20·(i² − 1))   (6)
+//	(6) A ≤ k·r/(20·(i² − 1))
 //
 // and k·r/(3·(i² − 1)), which is the same as (5) at i = 2 and wider beyond. (5) and (6)
 // cross between i = 4 and 5. [Tension.Follow] decides by these two, and leaves undecided
