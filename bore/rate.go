@@ -17,22 +17,22 @@ import (
 // run, as its log counts it: in hours, or in kilometres. Which it is does not matter to a rate of wear, as long as
 // one log keeps to it.
 type Survey struct {
-	At   float64              `json:"at"`   // what the log showed
+	At   float64              `json:"at"`   // what the log showed, in its unit
 	Size uncertainty.Estimate `json:"size"` // at 20 °C
 }
 
 // A Rate is a bore's growth by wear, a straight line through dated surveys.
 type Rate struct {
-	Per  float64              `json:"per"`  // the stretch that Wear is over
+	Per  float64              `json:"per"`  // the stretch that Wear is over, in the unit of the log
 	Wear uncertainty.Estimate `json:"wear"` // growth of the diameter over that stretch
-	// The line: Size at Middle, the weighted middle of the surveys, where its doubt and that of
+	// The line: Size at Middle, the weighted middle of the surveys in the unit of the log, where its doubt and that of
 	// Wear are independent of each other.
 	Middle float64              `json:"middle"`
 	Size   uncertainty.Estimate `json:"size"`
-	Last   float64              `json:"last"` // the latest survey
+	Last   float64              `json:"last"` // of the latest survey, in the unit of the log
 }
 
-// WearRate returns the growth over a stretch of usage from two or more surveys of one bore at
+// WearRate returns the growth over a stretch of usage, in the unit of the log, from two or more surveys of one bore at
 // different times: the slope of [uncertainty.FitLine], each survey weighed by its doubt, their
 // scatter counting where it is more than their doubts allow. One setting ring for all surveys
 // would let its doubt cancel; it is left in, on the safe side.

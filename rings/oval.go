@@ -31,13 +31,13 @@ func (o Oval) validate() error {
 }
 
 // Perimeter returns the length of the wall round the bore, 2·D·E(1 − (d/D)²), with E the
-// complete elliptic integral of the second kind (DLMF 19.9.9). A perimeter beyond [units.MaxLength] is
-// units.ErrRange.
+// complete elliptic integral of the second kind (DLMF 19.9.9). Diameters that no [Oval] has are its errors, and a
+// perimeter beyond [units.MaxLength] is units.ErrRange.
 func (o Oval) Perimeter() (units.Length, error) { return o.perimeter(1) }
 
 // Round returns the diameter of the round bore with the same perimeter, in which a ring has the
 // same end gap. It is larger than the mean of the two diameters, by (D − d)²/(16·mean) nearly:
-// 0.06 µm for 0.3 mm of ovality in 87.5 mm.
+// 0.06 µm for 0.3 mm of ovality in 87.5 mm. Errors are those of [Oval.Perimeter].
 func (o Oval) Round() (units.Length, error) { return o.perimeter(1 / math.Pi) }
 
 func (o Oval) perimeter(by float64) (units.Length, error) {

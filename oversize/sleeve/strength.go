@@ -50,7 +50,7 @@ type Strength struct {
 	Stress  Range[units.Pressure] `json:"stress,omitzero"` // at the mildest and at the worst, as magnitudes
 	Tension bool                  `json:"tension"`         // whether the worst is tension; always true by yield
 	Margin  Range[float64]        `json:"margin,omitzero"` // Limit over Stress, a pure number, worst and mildest; at most 1000
-	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Least to be Within: 1.5 of the yield strength; 3 of the tensile strength in tension, 1.5 in compression
+	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Least to be Within, a ratio: 1.5 of the yield strength; 3 of the tensile strength in tension, 1.5 in compression
 	Verdict uncertainty.Verdict   `json:"verdict"`         // Within: worst margin at least Wanted; Beyond: mildest below 1
 }
 

@@ -34,7 +34,7 @@ type Simulation struct {
 	// joint normal distribution (6.4.8).
 	Correlations []uncertainty.Correlation
 	Seed         uint64
-	Coverage     float64 // share of values in the intervals, above 0 and below 1; 0 = 0.95
+	Coverage     float64 // fraction of values in the intervals, above 0 and below 1; 0 = 0.95
 }
 
 // Chunk fills values, at most [ChunkSize] of them, with the model's values, in its unit, in the trials of chunk

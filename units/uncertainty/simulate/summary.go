@@ -20,9 +20,9 @@ type Interval struct {
 // A Result is what the values of trials come to, numbers of the model's unit.
 type Result struct {
 	Trials    int      `json:"trials"`    // how many values
-	Mean      float64  `json:"mean"`      // of all
-	Std       float64  `json:"std"`       // standard uncertainty: the values' standard deviation
-	Coverage  float64  `json:"coverage"`  // share of the values in the intervals
+	Mean      float64  `json:"mean"`      // of all, in the model's unit
+	Std       float64  `json:"std"`       // standard uncertainty: the values' standard deviation, in the same
+	Coverage  float64  `json:"coverage"`  // fraction of the values in the intervals
 	Symmetric Interval `json:"symmetric"` // as many values below as above (7.7.2)
 	Shortest  Interval `json:"shortest"`  // of all that hold as many, the shortest (7.7.4); the same where the distribution is symmetric
 }
@@ -168,10 +168,10 @@ func sortFloats(xs, scratch []float64) {
 // A Validation holds the interval of the law of propagation against a simulated one (JCGM 101:2008
 // clause 8).
 type Validation struct {
-	Tolerance float64  `json:"tolerance"` // half a unit of the last digit of the standard uncertainty
+	Tolerance float64  `json:"tolerance"` // half a unit of the last digit of the standard uncertainty, in the model's unit
 	First     Interval `json:"first"`     // y ± k·u of the first order
 	Low       float64  `json:"low"`       // how far its low end is from the simulated one, in the model's unit
-	High      float64  `json:"high"`      // and its high end, in the same
+	High      float64  `json:"high"`      // and its high end, in the model's unit
 	Sound     bool     `json:"sound"`     // both within the tolerance
 }
 

@@ -20,9 +20,9 @@ type Drift struct {
 	Lag1 float64 `json:"lag1"`
 	// Runs is how many stretches above or below the median there are, readings on it left out.
 	Runs  int                  `json:"runs"`
-	RunsP float64              `json:"runs_p"` // chance, to 1e-9, of so few or fewer in random order
+	RunsP float64              `json:"runs_p"` // probability, to 1e-9, of so few or fewer in random order
 	Creep uncertainty.Estimate `json:"creep"`  // from one reading to the next, by a straight line
-	// CreepP is the chance, to 1e-9, of so steep a line or a steeper one, up or down, in random order.
+	// CreepP is the probability, to 1e-9, of so steep a line or a steeper one, up or down, in random order.
 	CreepP float64 `json:"creep_p"`
 }
 
@@ -67,7 +67,7 @@ func DriftOf(readings ...units.Length) (Drift, error) {
 	return d, nil
 }
 
-// Creeps reports whether the order of the readings matters, with a chance of at most risk, a share of 1, to say so
+// Creeps reports whether the order of the readings matters, with a probability of at most risk, 0 to 1, to say so
 // of readings in random order: half of it for the line, half for the runs. It does at no risk that is NaN.
 func (d Drift) Creeps(risk float64) bool { return min(d.CreepP, d.RunsP) <= risk/2 }
 

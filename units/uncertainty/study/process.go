@@ -19,16 +19,16 @@ type Process struct {
 	Gamma bool         `json:"gamma,omitzero"` // gamma, not normal: above zero and leaning to the left, as a roundness or a runout
 }
 
-// Risks are what becomes of the parts of a process that are measured and sorted: shares of all parts,
+// Risks are what becomes of the parts of a process that are measured and sorted: fractions of all parts,
 // to 1e-9 (JCGM 106:2012 9.4 and 9.5: the global risks).
 type Risks struct {
-	Outside  float64 `json:"outside"`  // share beyond the tolerance, before they are sorted
-	Accepted float64 `json:"accepted"` // share measured within the acceptance limits
-	Consumer float64 `json:"consumer"` // share beyond the tolerance, and accepted
-	Producer float64 `json:"producer"` // share within the tolerance, and rejected
+	Outside  float64 `json:"outside"`  // fraction beyond the tolerance, before they are sorted
+	Accepted float64 `json:"accepted"` // fraction measured within the acceptance limits
+	Consumer float64 `json:"consumer"` // fraction beyond the tolerance, and accepted
+	Producer float64 `json:"producer"` // fraction within the tolerance, and rejected
 }
 
-// Delivered returns the share of bad parts among those accepted, 0 to 1; 0 where none is.
+// Delivered returns the fraction of bad parts among those accepted, 0 to 1; 0 where none is.
 func (r Risks) Delivered() float64 {
 	if r.Accepted <= 0 {
 		return 0
