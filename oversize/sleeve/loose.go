@@ -32,11 +32,7 @@ func (j Joint) LooseAt(w Warm) (Loose, error) {
 	if err := j.checkHeat(); err != nil {
 		return Loose{}, err
 	}
-	ds, err := above("sleeve", w.Sleeve)
-	if err != nil {
-		return Loose{}, err
-	}
-	db, err := above("barrel", w.Barrel)
+	ds, db, err := w.above()
 	if err != nil {
 		return Loose{}, err
 	}

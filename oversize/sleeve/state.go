@@ -18,6 +18,14 @@ type Warm struct {
 	Gas    units.Pressure    `json:"gas,omitzero"`    // above the pressure outside, 0 to 100 MPa
 }
 
+// above returns how far sleeve and barrel are above 20 °C, in kelvins, each given and within reach.
+func (w Warm) above() (sleeve, barrel float64, err error) {
+	if sleeve, err = above("sleeve", w.Sleeve); err == nil {
+		barrel, err = above("barrel", w.Barrel)
+	}
+	return sleeve, barrel, err
+}
+
 // A State is what a joint bears. Every range runs over the interference, the coefficients of
 // expansion and the outside diameter of the barrel; tension is positive, compression negative.
 type State struct {
@@ -83,11 +91,7 @@ func (j Joint) State(w Warm) (State, error) {
 	if !(w.Gas >= 0 && w.Gas <= greatestGas) {
 		return State{}, fmt.Errorf("sleeve: gas pressure %v: %w (0 to %v)", w.Gas, units.ErrRange, greatestGas)
 	}
-	ds, err := above("sleeve", w.Sleeve)
-	if err != nil {
-		return State{}, err
-	}
-	db, err := above("barrel", w.Barrel)
+	ds, db, err := w.above()
 	if err != nil {
 		return State{}, err
 	}

@@ -55,11 +55,7 @@ func (j Joint) LeastInterference(grip units.Pressure, sleeve, barrel units.Tempe
 	if err := j.checkThermal(); err != nil {
 		return 0, err
 	}
-	ds, err := above("sleeve", sleeve)
-	if err != nil {
-		return 0, err
-	}
-	db, err := above("barrel", barrel)
+	ds, db, err := Warm{Sleeve: sleeve, Barrel: barrel}.above()
 	if err != nil {
 		return 0, err
 	}
