@@ -114,8 +114,7 @@ func TestContactsHoldTheAxis(t *testing.T) {
 	r := rand.New(rand.NewPCG(31, 7))
 	tried, bent := 0, 0
 	for range 150 {
-		radius := 20 + 30*r.Float64()
-		ps := boreWall(r, 2+r.IntN(4), 6+r.IntN(12), radius, radius*(0.6+3*r.Float64()), radius*math.Pow(10, -2-3*r.Float64()))
+		ps, radius := someWall(r)
 		if r.IntN(2) == 0 { // an oval one, which few contacts carry
 			for i, p := range ps {
 				d := radius / 500 * math.Cos(2*math.Atan2(p[1], p[0]))

@@ -34,6 +34,12 @@ func boreWall(r *rand.Rand, levels, around int, radius, length, size float64) []
 	return ps
 }
 
+// someWall makes such points of a wall of any usual size and form.
+func someWall(r *rand.Rand) (ps [][3]float64, radius float64) {
+	radius = 20 + 30*r.Float64()
+	return boreWall(r, 2+r.IntN(4), 6+r.IntN(12), radius, radius*(0.6+3*r.Float64()), radius*math.Pow(10, -2-3*r.Float64())), radius
+}
+
 // drawWall draws such points.
 func drawWall(t *rapid.T, least, most int) [][3]float64 {
 	r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 5))

@@ -16,8 +16,7 @@ func TestNothingBetterWithinReach(t *testing.T) {
 	r := rand.New(rand.NewPCG(23, 5))
 	tried, proved := 0, 0
 	for range 60 {
-		radius := 20 + 30*r.Float64()
-		ps := boreWall(r, 2+r.IntN(4), 6+r.IntN(12), radius, radius*(0.6+3*r.Float64()), radius*math.Pow(10, -2-3*r.Float64()))
+		ps, _ := someWall(r)
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
 			c, err := w.Cylinder(kind)

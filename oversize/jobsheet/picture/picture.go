@@ -179,8 +179,8 @@ func step(x float64) (float64, int) {
 // ruler draws what a scale of sizes means: a line at y with ticks, and below it their sizes and the unit.
 func (d *drawing) ruler(s scale, from, to, y float64) {
 	unit, name := d.named()
-	const room = page.LetterHeight * 5.4 // from one tick to the next, nine letters
-	by, places := step(room / s.factor / unit)
+	_, room := page.Label{Text: "123456789"}.Box() // from one tick to the next
+	by, places := step(room.X / s.factor / unit)
 	foot := y + 1 + page.LetterHeight
 	d.line(page.Thin, page.Point{X: from, Y: y}, page.Point{X: to, Y: y})
 	low, high := (s.zero+(from-s.at)/s.factor)/unit, (s.zero+(to-s.at)/s.factor)/unit
