@@ -600,7 +600,9 @@ func TestLimitsEdges(t *testing.T) {
 		d units.Length
 	}{
 		{units.Limits{Max: math.MaxInt64}, 1},
+		{units.Limits{Max: math.MinInt64}, -1},
 		{units.Limits{Min: math.MinInt64}, -1},
+		{units.Limits{Min: math.MaxInt64}, 1},
 		{units.Limits{Min: um}, -um},
 		{units.Limits{Min: um, Max: 2 * um}, -2 * um},
 		{units.Limits{Min: math.MinInt64, Max: 1}, -3},

@@ -210,6 +210,8 @@ func TestRefusals(t *testing.T) {
 		"some rings exact": {second(study.Linear(check(mm, 1, mm), check(2*mm, 0, mm), check(3*mm, 1, mm))), uncertainty.ErrStd},
 		"process, spread":  {second(study.Process{Mean: 67 * mm}.Risks(um, w, w)), units.ErrRange},
 		"gamma":            {second(study.Process{Mean: um, Std: 2 * um, Gamma: true}.Risks(um, w, w)), units.ErrRange},
+		"past 1000 of std": {second(study.Process{Mean: mm + 1, Std: um, Gamma: true}.Risks(um, w, w)), units.ErrRange},
+		"1000 of std":      {second(study.Process{Mean: mm, Std: um, Gamma: true}.Risks(um, w, w)), nil},
 		"narrow gamma":     {second(study.Process{Mean: mm, Std: um - 1, Gamma: true}.Risks(um, w, w)), units.ErrRange},
 		"risks, std":       {second(p.Risks(-1, w, w)), uncertainty.ErrStd},
 		"no tolerance":     {second(p.Risks(um, units.Limits{}, w)), uncertainty.ErrLimits},
