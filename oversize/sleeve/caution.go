@@ -4,6 +4,7 @@ package sleeve
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright.example/units"
@@ -13,7 +14,7 @@ import (
 type caution int8
 
 const (
-	noCaution caution = iota
+	_ caution = iota
 	evenHeat
 	nothingTrapped
 	hotParts
@@ -37,8 +38,11 @@ const (
 		"thrust: cast iron breaks without warning and flies."
 )
 
+// A cautionRow is what a caution is called for short and what it warns of.
+type cautionRow struct{ name, text string }
+
 // cautionRows have a short name and the warning in full: all common practice, but where a source stands beside one.
-var cautionRows = [...][2]string{
+var cautionRows = [...]cautionRow{
 	evenHeat: {"even heat", CautionEvenHeat},
 	nothingTrapped: {"nothing trapped", "Plugs, studs, seals and bearings out, every passage and blind hole open, washed and dried first: " +
 		"trapped water or oil turns to vapour and bursts the part or throws scalding liquid."},
@@ -76,16 +80,21 @@ func setOf(cs ...caution) Cautions {
 // Texts returns the warnings of the set in full, a sentence or two each.
 //
 // A caution never replaces the maker's instructions, local rules, or somebody who has done the work.
-func (s Cautions) Texts() []string { return s.column(1) }
+func (s Cautions) Texts() (texts []string) {
+	for _, row := range s.rows() {
+		texts = append(texts, row.text)
+	}
+	return texts
+}
 
-// column returns one column of the rows of the set, in order.
-func (s Cautions) column(n int) (list []string) {
+// rows returns the rows of the set, in order.
+func (s Cautions) rows() (rows []cautionRow) {
 	for c := evenHeat; c <= canComeLoose; c++ {
 		if s&(1<<c) != 0 {
-			list = append(list, cautionRows[c][n])
+			rows = append(rows, cautionRows[c])
 		}
 	}
-	return list
+	return rows
 }
 
 const cautionSeparator = "; "
@@ -97,7 +106,11 @@ func (s Cautions) MarshalText() ([]byte, error) {
 	if s&^all != 0 {
 		return nil, fmt.Errorf("sleeve: cautions %b: %w", uint32(s), units.ErrUnknownName)
 	}
-	return []byte(strings.Join(s.column(0), cautionSeparator)), nil
+	var names []string
+	for _, row := range s.rows() {
+		names = append(names, row.name)
+	}
+	return []byte(strings.Join(names, cautionSeparator)), nil
 }
 
 // UnmarshalText reads the text of [Cautions.MarshalText] back, in any order; "" is none. Any other is
@@ -108,16 +121,11 @@ func (s *Cautions) UnmarshalText(text []byte) error {
 	for more := rest != ""; more; {
 		var name string
 		name, rest, more = strings.Cut(rest, cautionSeparator)
-		c := noCaution
-		for i := evenHeat; i <= canComeLoose; i++ {
-			if cautionRows[i][0] == name {
-				c = i
-			}
-		}
-		if c == noCaution {
+		c := slices.IndexFunc(cautionRows[:], func(row cautionRow) bool { return row.name == name })
+		if c < int(evenHeat) { // none, or the row without a name
 			return fmt.Errorf("sleeve: cautions %.80q: %w", text, units.ErrUnknownName)
 		}
-		set |= setOf(c)
+		set |= setOf(caution(c))
 	}
 	*s = set
 	return nil
