@@ -49,7 +49,7 @@
 //	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
 //	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
 //	I read it five times: how large, how sure?     uncertainty.FromRepeats
-//	what doubt has a step, a swing, a certificate? uncertainty.Resolution, UShaped, FromCertificate, Rectangular
+//	what doubt has a step, a swing, a certificate? uncertainty.Resolution, UShaped, FromCertificate, Rectangular, Triangular
 //	what is most of my doubt?                      uncertainty.Budget.Rows
 //	inside by U, outside by U?                     uncertainty.JudgeExpanded
 //	what range do n readings of one size show?     uncertainty.MeanRange
