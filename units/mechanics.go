@@ -126,11 +126,11 @@ const (
 	PoundForce       = 0.45359237 * kilogramForce // exactly
 )
 
-// In returns the force as a number of the unit; a unit of zero gives 0.
-func (f Force) In(unit Force) float64 { return in(f, unit) }
-
 // kilogramForce is what a spring scale calls a kilogram, at standard gravity, exactly.
 const kilogramForce = 9.80665 * Newton
+
+// In returns the force as a number of the unit; a unit of zero gives 0.
+func (f Force) In(unit Force) float64 { return in(f, unit) }
 
 // String returns the force in newtons to 12 significant digits, "26.7 N".
 func (f Force) String() string { return text(f.MarshalText()) }
