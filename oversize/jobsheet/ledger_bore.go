@@ -145,9 +145,9 @@ func (b *book) form() {
 			r = open(q.demand, "", noLimit, StepTell, q.field)
 		case f.NotMeasured:
 			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
-		case q.demand == demandOvality && f.Verdict != uncertainty.Beyond && slices.Contains(g.Unseen, bore.UnseenBetweenAxes):
-			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof") // midway between the axes it may lie unseen
-			r.Finding, r.Says = &f.Finding, bore.UnseenBetweenAxes.String()
+		case (q.demand == demandOvality || q.demand == demandSpread) && f.Verdict != uncertainty.Beyond && betweenAxes(g) != "":
+			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
+			r.Finding, r.Says = &f.Finding, betweenAxes(g)
 		default:
 			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), b.path+"readings", b.path+"proof")
 		}
@@ -157,6 +157,16 @@ func (b *book) form() {
 		}
 		b.put(r)
 	}
+}
+
+// betweenAxes says that an ovality may lie unseen between the axes of a bore; "" where it cannot.
+func betweenAxes(g bore.Geometry) string {
+	for _, u := range []bore.Unseen{bore.UnseenOvality, bore.UnseenBetweenAxes} {
+		if slices.Contains(g.Unseen, u) {
+			return u.String()
+		}
+	}
+	return ""
 }
 
 // gaugeSet reports whether the gauge of the readings that decide was set on a standard.

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet"
 	"borewright.example/units"
 )
@@ -666,9 +667,38 @@ func TestTwoAxesProveNoOvality(t *testing.T) {
 					t.Errorf("%s: ovality of %s is %v, want %v", name, r.Cylinder, r.State, want)
 				}
 			}
+			if r.Demand.String() == "greatest minus least" && r.State == jobsheet.StateProven { // which holds the ovality of each plane
+				t.Errorf("%s: greatest minus least of %s is %v", name, r.Cylinder, r.State)
+			}
 		}
 		if n != 2 {
 			t.Errorf("%d rows of ovality", n)
+		}
+	}
+}
+
+// TestTwoAxesKeepNoBore: a worn bore that is read along one axis or two may be too oval to keep along another, so that
+// its route waits for a third one. A size is bored to on two: what is left unseen there, the proof has to show.
+func TestTwoAxesKeepNoBore(t *testing.T) {
+	for axes, want := range map[string]jobsheet.Step{
+		"thrust, 36°, 72°, 108°, 144°": jobsheet.StepDeglaze, "thrust, 36°, 108°": jobsheet.StepDeglaze,
+		"thrust, 72°": jobsheet.StepMeasureBetter, "thrust": jobsheet.StepTell, // it says nothing of a limit on ovality
+	} {
+		j := demoTrees(t)["keep"]
+		c := cylinderOf(j, 0)
+		delete(c, "proof")
+		delete(c, "crosshatch")
+		left := slices.DeleteFunc(c["readings"].([]any), func(r any) bool { return !slices.Contains(strings.Split(axes, ", "), r.(tree)["axis"].(string)) })
+		c["readings"] = left
+		put(t, j, "counted.readings", len(left))
+		put(t, j, "counted.proof", 0)
+		s := mustPlan(t, j)
+		r := rowOf(t, s, "cylinders[0].route")
+		if s.Next != want || (r.State == jobsheet.StateProven) != (want == jobsheet.StepDeglaze) {
+			t.Errorf("%s: %v, %s", axes, s.Next, r.Stands)
+		}
+		if axes == "thrust, 72°" && (name(r.Reason) != "not seen" || s.Choice.Route != oversize.HoneAndKeep) {
+			t.Errorf("%s: %v, route %v", axes, r.Reason, s.Choice.Route)
 		}
 	}
 }

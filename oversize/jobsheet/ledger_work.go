@@ -85,6 +85,7 @@ func (b *book) spoilt() bool {
 // route writes whether what is to be done is decided.
 func (b *book) route() {
 	c := b.chosen()
+	g, _, _ := b.finished()
 	r := provenBy(demandRoute, "", noReason)
 	switch {
 	case len(b.choice.Cylinders) == 0:
@@ -108,6 +109,9 @@ func (b *book) route() {
 		}
 	case waiting(b.Job, b.choice):
 		r = open(demandRoute, "", othersFirst, StepWaitForOthers)
+	case c.Route == oversize.HoneAndKeep && betweenAxes(g) != "": // along another axis it may not be one to keep
+		r = open(demandRoute, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
+		r.Says = betweenAxes(g)
 	case c.Route == oversize.MakersProcess:
 		r.Step = StepLeaveUntouched
 		switch whole := b.Cylinders[b.at].PlatingWhole; {

@@ -101,7 +101,7 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 		}
 	}
 	for _, u := range t.bore.Unseen {
-		if u == bore.UnseenTravel || slices.Contains(unseenTravel[:], u) {
+		if ofTravel(u) {
 			t.form.Unseen = append(t.form.Unseen, u)
 		}
 	}
@@ -254,8 +254,13 @@ func (g given) cleanUpByAxis(t *tracedBore, w bore.Wear, read bore.Geometry) (c 
 	return c, err == nil, err
 }
 
-// shownByTraces are the blind spots of diameters that traces from end to end of ring travel do not have, though the
-// diameters of the traces do.
+// ofTravel reports whether a blind spot is one along ring travel.
+func ofTravel(u bore.Unseen) bool {
+	return u == bore.UnseenTravel || slices.Contains(unseenTravel[:], u)
+}
+
+// shownByTraces are the blind spots of diameters in each plane that traces from end to end of ring travel do not have,
+// though the diameters of the traces may; a trace at one depth shows none of them at another.
 var shownByTraces = []bore.Unseen{
 	bore.UnseenOvality, bore.UnseenBetweenAxes, bore.UnseenFolded, bore.UnseenFourLobes, bore.UnseenHigherLobes, bore.UnseenOddLobes,
 	bore.UnseenLobesInSize, bore.UnseenCentre,
@@ -266,8 +271,12 @@ func (t *tracedBore) unseen(by []bore.Unseen) []bore.Unseen {
 	if t == nil {
 		return by
 	}
+	whole := !slices.ContainsFunc(t.form.Unseen, ofTravel)
 	return slices.DeleteFunc(slices.Clone(by), func(u bore.Unseen) bool {
-		return !slices.Contains(t.bore.Unseen, u) || len(t.form.Unseen) == 0 && slices.Contains(shownByTraces, u)
+		if slices.Contains(shownByTraces, u) {
+			return whole && (!slices.Contains(t.bore.Unseen, u) || len(t.form.Unseen) == 0)
+		}
+		return !slices.Contains(t.bore.Unseen, u)
 	})
 }
 

@@ -297,6 +297,33 @@ func TestClosedCleanUp(t *testing.T) {
 	}
 }
 
+// TestOneTraceShowsOneDepth: a trace shows every direction at its own depth alone; where two axes or one were read at the
+// others, ovality may lie between them there. Traces from end to end of ring travel show it.
+func TestOneTraceShowsOneDepth(t *testing.T) {
+	for _, q := range []struct {
+		traces int
+		axes   []string
+		want   jobsheet.State
+	}{
+		{5, []string{"thrust", "60°"}, jobsheet.StateProven}, {5, []string{"thrust"}, jobsheet.StateProven},
+		{1, []string{"thrust", "60°", "120°"}, jobsheet.StateProven},
+		{1, []string{"thrust", "60°"}, jobsheet.StateOpen}, {1, []string{"thrust"}, jobsheet.StateOpen},
+	} {
+		j := tracedDemo(t)
+		c := cylinderOf(j, 0)
+		c["proof"] = slices.DeleteFunc(c["proof"].([]any), func(r any) bool { return !slices.Contains(q.axes, r.(tree)["axis"].(string)) })
+		c["proof_traces"] = c["proof_traces"].([]any)[:q.traces]
+		put(t, j, "counted.proof", len(c["proof"].([]any)))
+		put(t, j, "counted.traces", 5+q.traces)
+		s := mustPlan(t, j)
+		for _, row := range []string{"cylinders[0].ovality", "cylinders[0].greatest minus least"} {
+			if r := rowOf(t, s, row); r.State != q.want || q.want == jobsheet.StateOpen && name(r.Reason) != "not seen" {
+				t.Errorf("%d traces and readings along %v: %s", q.traces, q.axes, r.Stands)
+			}
+		}
+	}
+}
+
 // TestTracesHoldNoSize: beside readings an indicator that was set on nothing has no say in a size; and what the readings
 // did not reach the traces did.
 func TestTracesHoldNoSize(t *testing.T) {
