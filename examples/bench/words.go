@@ -17,7 +17,7 @@ var partWords = map[string][2]string{
 	"survey":        {"Readings", "As the gauge shows them. Nothing is decided by a box that is being typed in."},
 	"cylinder":      {"Cylinder", ""},
 	"readings":      {"Readings", ""},
-	"feeler":        {"Feeler test at a depth", "One ring pushed square to two depths, the upper first. It decides nothing."},
+	"feeler":        {"Feeler test at a depth", "One ring pushed square to two depths, the upper first. It decides no size; at depths where the bore was read it has to agree."},
 	"pits":          {"Score or pit", "Found by looking and with a fingernail: the gauge bridges them."},
 	"counted":       {"Counted on the paper", "What gets lost on the way from paper to page may be the one that mattered."},
 	"pistons":       {"Sizes and pistons", "Which sizes can be had, and what boring needs to know."},

@@ -18,7 +18,9 @@ import (
 func (b *book) agreements() {
 	b.repeats()
 	b.readingsAndTraces()
+	b.feelerAndBore()
 	b.surveyAndProof()
+	b.proofAndSize()
 	b.passesAndProof()
 	b.gapsInTwoBores()
 	b.sleeveAndWindow()
@@ -90,6 +92,41 @@ func (b *book) readingsAndTraces() {
 	}
 }
 
+// feelerAndBore compares by how much a ring and a feeler gauge find the worn bore larger at the upper of two depths with
+// the mean diameters there. Where three axes or more were not read at both, there is nothing to compare it with.
+func (b *book) feelerAndBore() {
+	upper, lower, both := b.read[b.at].atFeeler(b.Cylinders[b.at].FeelerTest)
+	if !both {
+		return
+	}
+	// What the gauge shares between two depths is small beside what two feelers are in doubt by.
+	read := bore.Place{Own: upper}.Minus(bore.Place{Own: lower})
+	felt := b.read[b.at].feeler
+	apart := bore.Place{Own: felt}.Minus(bore.Place{Own: read})
+	says := fmt.Sprintf("by the ring and feeler gauge the bore is %v larger above than below, by its diameters %v", felt, read)
+	b.agree("feeler test and bore", cannot(apart, notBack) || cannot(apart, notGone), says, b.path+"feeler_test", b.path+"readings")
+}
+
+// atFeeler returns the mean diameters at the two depths of a feeler test, by readings or by traces, and whether both were
+// read along enough axes.
+func (r readBore) atFeeler(test []FeelerGap) (upper, lower uncertainty.Estimate, both bool) {
+	if len(test) != 2 {
+		return upper, lower, false
+	}
+	bores := []bore.Geometry{r.bore}
+	if r.traced != nil {
+		bores = append(bores, r.traced.bore)
+	}
+	for _, g := range bores {
+		above, _ := g.At(test[0].Depth)
+		below, _ := g.At(test[1].Depth)
+		if upper, lower = above.TwoLobe.Mean, below.TwoLobe.Mean; !above.TwoLobe.IsZero() && !below.TwoLobe.IsZero() {
+			return upper, lower, true
+		}
+	}
+	return upper, lower, false
+}
+
 // provenTraces is the finished bore as traced; nil where it was not.
 func (b *book) provenTraces() *tracedBore {
 	if p := b.proofs[b.at]; p != nil {
@@ -120,6 +157,46 @@ func (b *book) surveyAndProof() {
 	says := fmt.Sprintf("survey and proof: %v came off on the mean diameter, %v at the least place", c.Stock, c.Least.Stock)
 	b.agree("survey and proof", cannot(c.Stock, notBack) || cannot(c.Least.Stock, notBack) ||
 		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, b.path+"readings", b.path+"proof")
+}
+
+// proofAndSize holds the finished bore against the sizes on offer: one that is nearer to another than to what was meant
+// was finished to a choice that has changed since, and is not cut on to the new one unseen.
+func (b *book) proofAndSize() {
+	p, c := b.proofs[b.at], b.chosen()
+	const of = "proof and size"
+	switch {
+	case p == nil:
+		return
+	case c.Route == oversize.Undecided:
+		r := open(demandAgreement, of, toCome, b.workStep())
+		r.Key = of
+		b.put(r)
+		return
+	}
+	meant := c.Aim
+	if stays(c) {
+		meant = b.read[b.at].bore.Smallest.Size.Value
+	}
+	is := p.Bore.Smallest.Size.Value
+	over, other := b.otherSize(is, meant, c.Over)
+	b.agree(of, other, saysOther("the proof found", is, over, c.Over), b.path+"proof", b.path+"readings")
+}
+
+// otherSize returns the size on offer that a bore is nearer to than to the one it goes to, or to what is meant to become
+// of it, and whether there is any.
+func (j Job) otherSize(is, meant, chosen units.Length) (over units.Length, other bool) {
+	off := min((is - meant).Abs(), (is - j.Engine.at(chosen)).Abs())
+	for _, o := range append([]Oversize{{}}, j.Engine.Oversizes...) {
+		if d := (is - j.Engine.at(o.Over)).Abs(); o.Over != chosen && d < off {
+			over, off, other = o.Over, d, true
+		}
+	}
+	return over, other
+}
+
+func saysOther(what string, is, over, chosen units.Length) string {
+	return fmt.Sprintf("%s %v, nearer to the size %v over than to the %v that the job goes to now: has the choice changed since it was cut?",
+		what, is.Round(units.Micrometre), over, chosen)
 }
 
 // sameReadings reports whether the proof holds nothing but readings, or traces, of the survey, in whatever order: no

@@ -720,3 +720,98 @@ func moveProof(t *testing.T, c tree, axis string, by float64) {
 		}
 	}
 }
+
+// TestFeelerAndBore: a ring's gap grows by π times the mean diameter (rings.DiameterChange), so that a feeler test at two
+// depths that were read must find what the readings find: (0.46 − 0.39) mm/π = 0.022 mm beside 0.022 mm of them.
+func TestFeelerAndBore(t *testing.T) {
+	const row = "cylinders[0].feeler test and bore.agreement"
+	for _, q := range []struct {
+		upper, depth string
+		want         jobsheet.State
+	}{
+		{"0.46 ± 0.02 mm", "12 mm", jobsheet.StateProven}, {"0.48 ± 0.02 mm", "12 mm", jobsheet.StateProven},
+		{"0.56 ± 0.02 mm", "12 mm", jobsheet.StateOpen}, {"0.36 ± 0.02 mm", "12 mm", jobsheet.StateOpen},
+		{"0.56 ± 0.02 mm", "20 mm", -1}, // where nobody read there is nothing to compare
+	} {
+		j := demoTrees(t)["keep"]
+		put(t, j, "cylinders.0.feeler_test.0", tree{"depth": q.depth, "gap": q.upper})
+		s := mustPlan(t, j)
+		there := slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return r.Key == row })
+		unused := slices.ContainsFunc(s.Unused, func(r jobsheet.Remark) bool { return r.On == "cylinders[0].feeler_test" })
+		switch {
+		case q.want < 0:
+			if there || !unused {
+				t.Errorf("at %s: a row %v, said to be unused %v", q.depth, there, unused)
+			}
+		case unused || rowOf(t, s, row).State != q.want || (s.Next == jobsheet.StepReassemble) != (q.want == jobsheet.StateProven):
+			t.Errorf("%s: %v, %s", q.upper, s.Next, rowOf(t, s, row).Stands)
+		}
+	}
+	// Two axes may miss the mean.
+	j := demoTrees(t)["keep"]
+	put(t, j, "cylinders.0.feeler_test.0.gap", "0.56 ± 0.02 mm")
+	left := slices.DeleteFunc(cylinderOf(j, 0)["readings"].([]any), func(r any) bool {
+		return r.(tree)["depth"] == "12 mm" && r.(tree)["axis"] != "thrust" && r.(tree)["axis"] != "72°"
+	})
+	cylinderOf(j, 0)["readings"] = left
+	put(t, j, "counted.readings", len(left))
+	s := mustPlan(t, j)
+	if slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return r.Key == row }) || len(s.Unused) == 0 {
+		t.Errorf("along two axes: %v", s.Unused)
+	}
+	// The traces of the wall will do as well.
+	j = tracedDemo(t)
+	for gap, want := range map[string]jobsheet.State{"0.51 ± 0.02 mm": jobsheet.StateProven, "0.38 ± 0.02 mm": jobsheet.StateOpen} {
+		put(t, j, "cylinders.0.feeler_test", []any{tree{"depth": "10 mm", "gap": gap}, tree{"depth": "104 mm", "gap": "0.30 ± 0.02 mm"}})
+		if r := rowOf(t, mustPlan(t, j), row); r.State != want {
+			t.Errorf("traced, %s: %s", gap, r.Stands)
+		}
+	}
+}
+
+// TestProofOfAnotherSize: a bore that was finished to one size is not cut on to another because less is known of it than
+// when it was cut.
+func TestProofOfAnotherSize(t *testing.T) {
+	const row = "cylinders[0].proof and size.agreement"
+	j := tracedDemo(t)
+	if s := mustPlan(t, j); rowOf(t, s, row).State != jobsheet.StateProven || s.Choice.Over != 250*units.Micrometre {
+		t.Fatalf("%v over: %s", s.Choice.Over, rowOf(t, s, row).Stands)
+	}
+	put(t, j, "gauge.spindle.out_of_square", nil) // its clean-up is not about the axis then, and +0.25 mm not enough
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, row); s.Choice.Over != 500*units.Micrometre || name(r.Reason) != "contradicts" || s.Next != jobsheet.StepMeasureBetter {
+		t.Errorf("%v over, %v: %s", s.Choice.Over, s.Next, r.Stands)
+	}
+
+	kept := demoTrees(t)["keep"] // and one that was cut is not taken for one that is kept
+	if r := rowOf(t, mustPlan(t, kept), row); r.State != jobsheet.StateProven {
+		t.Error(r.Stands)
+	}
+	put(t, kept, "engine.oversizes", []any{tree{"over": "0.25 mm", "makers_list": true}})
+	for _, axis := range []string{"thrust", "36°", "72°", "108°", "144°"} {
+		moveProof(t, cylinderOf(kept, 0), axis, 0.24)
+	}
+	if r := rowOf(t, mustPlan(t, kept), row); name(r.Reason) != "contradicts" {
+		t.Errorf("kept, and 0.24 mm larger: %s", r.Stands)
+	}
+	put(t, kept, "engine.layout.ring_top", nil) // while nothing is decided nothing is proven
+	if r := rowOf(t, mustPlan(t, kept), row); r.State != jobsheet.StateOpen {
+		t.Errorf("undecided: %s", r.Stands)
+	}
+}
+
+// TestRecordOfAnotherSize: nor is a bore honed on to a size that it was not bored for.
+func TestRecordOfAnotherSize(t *testing.T) {
+	j := demoTrees(t)["pump-finished"]
+	c := cylinderOf(j, 0)
+	delete(c, "proof")
+	put(t, j, "counted.proof", len(cylinderOf(j, 1)["proof"].([]any)))
+	for start, broken := range map[string]bool{"78.450 mm": false, "78.205 mm": true} { // for +0.50 and for +0.25 mm
+		c["honing"] = []any{tree{"diameter": start, "at": "20 °C"}}
+		put(t, j, "counted.passes", 0)
+		r := rowOf(t, mustPlan(t, j), "cylinders[0].honing record")
+		if (name(r.Reason) == "record broken" && strings.Contains(r.Says, "nearer")) != broken {
+			t.Errorf("from %s: %s", start, r.Stands)
+		}
+	}
+}

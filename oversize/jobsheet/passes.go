@@ -43,6 +43,10 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 			p.broken, p.says = recordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", start, read[i].bore.Largest.Size)
 			continue
 		}
+		if over, other := g.otherSize(start+g.Engine.HoningAllowance, c.Aim, c.Over); c.Route == oversize.BoreOversize && other {
+			p.broken, p.says = recordBroken, saysOther("it starts at", start, over, c.Over)
+			continue
+		}
 		if p.next, err = g.nextPass(h, read[i].bore.Largest.Size, c.Finish); err != nil {
 			p.broken, p.says = recordBroken, err.Error()
 			continue

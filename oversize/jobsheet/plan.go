@@ -130,7 +130,7 @@ func (j Job) plan() (Sheet, error) {
 	if len(choice.Cylinders) == 0 {
 		s.Omitted = omit(s.Omitted, "everything that follows from the readings", "read every cylinder")
 	}
-	s.Unused = unused(g, rows, choice, proofs, passes)
+	s.Unused = unused(g, read, rows, choice, proofs, passes)
 	s.Checklist = checklist(s)
 	s.Cautions = cautions(s)
 	return s, nil
@@ -153,7 +153,7 @@ func (s *Sheet) usual() (err error) {
 }
 
 // unused lists what was measured and stands behind no row, and why.
-func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, passes []passing) (out []Remark) {
+func unused(g given, read []readBore, rows []Row, choice oversize.Choice, proofs []*ProofSheet, passes []passing) (out []Remark) {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d].", i)
 		if c.reread() && proofs[i] == nil {
@@ -165,8 +165,8 @@ func unused(g given, rows []Row, choice oversize.Choice, proofs []*ProofSheet, p
 		if !c.Crosshatch.IsZero() && proofs[i] == nil {
 			out = omit(out, path+"crosshatch", "the finished bore has not been read")
 		}
-		if len(c.FeelerTest) > 0 {
-			out = omit(out, path+"feeler_test", "a feeler gauge in a ring's gap decides nothing beside a bore gauge")
+		if _, _, both := read[i].atFeeler(c.FeelerTest); len(c.FeelerTest) > 0 && !both {
+			out = omit(out, path+"feeler_test", "the bore was not read along three axes at both of its depths")
 		}
 		if c.Piston.has() && len(choice.Cylinders) > 0 && choice.Cylinders[i].Route != oversize.Undecided && length(c.PistonFor) != choice.Cylinders[i].Over {
 			out = omit(out, path+"piston", "it is for another size than the one chosen")

@@ -37,7 +37,7 @@ func (s Sheet) sizes() (part page.Section) {
 		s.drawBore(&part, c.Bore, s.marks(i))
 		s.formText(&part, c.Form)
 		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
-			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides nothing.", show.estimate(t)))
+			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides no size.", show.estimate(t)))
 		}
 		part.Add(page.Sentence("These readings cannot show:"))
 		for _, u := range c.Bore.Unseen {
