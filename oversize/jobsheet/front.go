@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"borewright.example/bore"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
@@ -52,7 +53,7 @@ func (s Sheet) front() []page.Block {
 	front = append(front, s.overview())
 	for _, item := range []page.Item{
 		{Label: "STOP AT:", Text: s.stops()}, {Label: "DIAL:", Text: s.dial()}, {Label: "HONE:", Text: s.hones()},
-		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "PRICE:", Text: s.prices()},
+		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "UNASKED:", Text: s.unasked()}, {Label: "PRICE:", Text: s.prices()},
 	} {
 		if item.Text != "" {
 			front = append(front, item)
@@ -317,6 +318,24 @@ func (s Sheet) words() string {
 		list = append(list, fmt.Sprintf("%s, accepted by %s (%s)", what, r.By, r.Why))
 	}
 	return strings.Join(list, "; ")
+}
+
+// unasked says what nobody asked of the engine, since the job has no limit for it: it is not shown to be so.
+func (s Sheet) unasked() string {
+	var list []string
+	e := s.Job.Engine
+	for _, q := range []struct {
+		what  string
+		asked bool
+	}{
+		{"roundness", e.Limits.Roundness != 0}, {"cylindricity", e.Limits.Cylindricity != 0}, {"texture", e.Texture != (surface.Limits{})},
+		{"hot ring gaps", !slices.ContainsFunc(e.Rings, func(r Ring) bool { return r.HotGap == 0 })},
+	} {
+		if !q.asked {
+			list = append(list, q.what)
+		}
+	}
+	return strings.Join(list, ", ")
 }
 
 // asks says what has to be asked before the work: a piston that its running temperatures make the larger.

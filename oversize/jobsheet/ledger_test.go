@@ -815,3 +815,28 @@ func TestRecordOfAnotherSize(t *testing.T) {
 		}
 	}
 }
+
+// TestUnaskedIsSaid: a demand that vanishes with its limit is on the front page, where everybody sees it.
+func TestUnaskedIsSaid(t *testing.T) {
+	for field, what := range map[string]string{
+		"": "hot ring gaps", "engine.limits.roundness": "roundness, hot ring gaps", "engine.limits.cylindricity": "cylindricity, hot ring gaps",
+		"engine.texture": "texture, hot ring gaps", "engine.rings.1": "",
+	} {
+		j := tracedDemo(t)
+		for n := range 3 {
+			if what == "" {
+				put(t, j, fmt.Sprintf("engine.rings.%d.hot_gap", n), "0.05 mm")
+			}
+		}
+		if what != "" && field != "" {
+			put(t, j, field, nil)
+		}
+		var text strings.Builder
+		if err := mustPlan(t, j).WriteText(&text); err != nil {
+			t.Fatal(err)
+		}
+		if at := strings.Index(text.String(), "UNASKED:"); what == "" != (at < 0) || what != "" && !strings.Contains(text.String()[at:at+60], " "+what+"\n") {
+			t.Errorf("without %q: want %q", field, what)
+		}
+	}
+}
