@@ -194,6 +194,21 @@ func (p *parser) peek() byte {
 	return 0
 }
 
+// more goes past a comma to what comes next, or past the end of an object or array, where it reports false.
+func (p *parser) more(end byte) bool {
+	for {
+		switch p.peek() {
+		case end:
+			p.at++
+			return false
+		case ',':
+			p.at++
+		default:
+			return true
+		}
+	}
+}
+
 // text reads a text, at its first quote.
 func (p *parser) text(into *string) bool {
 	data := p.doc.data
@@ -218,16 +233,8 @@ const few, many = 4, 16
 func (p *parser) object(n *node, at *place, depth int) bool {
 	n.kind = object
 	var seen map[string]bool
-	for p.at++; ; {
-		switch p.peek() {
-		case '}':
-			p.at++
-			return true
-		case ',':
-			p.at++
-			continue
-		case '"':
-		default:
+	for p.at++; p.more('}'); {
+		if p.peek() != '"' {
 			return p.syntax()
 		}
 		var f field
@@ -260,25 +267,19 @@ func (p *parser) object(n *node, at *place, depth int) bool {
 		}
 		n.fields = append(n.fields, f)
 	}
+	return true
 }
 
 func (p *parser) array(n *node, at *place, depth int) bool {
 	n.kind = array
-	for p.at++; ; {
-		switch p.peek() {
-		case ']':
-			p.at++
-			return true
-		case ',':
-			p.at++
-			continue
-		}
+	for p.at++; p.more(']'); {
 		n.items = append(n.items, node{})
 		i := len(n.items) - 1
 		if !p.value(&n.items[i], &place{up: at, item: i, list: true}, depth+1) {
 			return false
 		}
 	}
+	return true
 }
 
 // syntax notes where the JSON breaks off, and returns false. The scanner of encoding/json names the place.
