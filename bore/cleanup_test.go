@@ -202,6 +202,13 @@ func TestPitCountsInItsPlace(t *testing.T) {
 			t.Errorf("toward %v°: beside the pit %v, want %s", toward, got.Pits[0].Wall, wall)
 		}
 	}
+	// A plane at the very end of a pit is next to it.
+	mid, err := l.Measure([]bore.Reading{at(10, 0, "67.020 mm"), at(50, 0, "67.060 mm"), at(98, 0, "67 mm")}, bore.Gauge{})
+	must(t, mid, err)
+	ends, err := mid.CleanUp(bore.Wear{UnwornAt: 98 * mm, Pits: []bore.Pit{{Below: um, Depth: 20 * mm, Length: 30 * mm}}})
+	if must(t, ends, err); ends.Pits[0].Wall.Value != units.MustParseLength("67.06 mm") {
+		t.Errorf("beside a pit that ends at 50 mm: %v", ends.Pits[0].Wall)
+	}
 	// Where nothing says how far rings run they may pass over any pit.
 	unknown, err := measure(t, rs).CleanUp(bore.Wear{UnwornAt: 98 * mm, Pits: []bore.Pit{{Below: mm, Depth: 99 * mm}}})
 	if must(t, unknown, err); !unknown.Pits[0].InTravel {

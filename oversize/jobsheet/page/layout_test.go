@@ -32,6 +32,18 @@ func TestLabels(t *testing.T) {
 		"  twelve wide!  a", "  b             b", "  thirteen wide c", "  麦            d", "  Between.", "  e  e", "    - point", "  ff  f")
 }
 
+// TestValuesStayWhole: no line ends inside a value, whatever its sign is written with.
+func TestValuesStayWhole(t *testing.T) {
+	for width := 40; width < 90; width++ {
+		for _, value := range []string{"−0.50 mm", "-0.51 mm", "+0.52 mm", "0.53 ± 0.01 mm", "54 × 5 mm"} {
+			lines := strings.Join(body(t, page.Text{Width: width}, page.Sentence("The bore is smaller by so much and no more, which is "+value+" in all.")), "\n")
+			if !strings.Contains(lines, value) {
+				t.Errorf("%d columns: %q is broken:\n%s", width, value, lines)
+			}
+		}
+	}
+}
+
 // TestJustFits: what fits to the column stays as it is, and one column more does not.
 func TestJustFits(t *testing.T) {
 	// Two columns: 2 of the margin, a, 3 between, b.
