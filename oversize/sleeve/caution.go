@@ -80,7 +80,8 @@ func setOf(cs ...caution) Cautions {
 // Texts returns the warnings of the set in full, a sentence or two each.
 //
 // A caution never replaces the maker's instructions, local rules, or somebody who has done the work.
-func (s Cautions) Texts() (texts []string) {
+func (s Cautions) Texts() []string {
+	var texts []string
 	for _, row := range s.rows() {
 		texts = append(texts, row.text)
 	}
