@@ -840,3 +840,33 @@ func TestUnaskedIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// TestEveryPlaceIsReadAgain: a place of the survey that the proof leaves out is missed, though no part of ring travel goes
+// without one.
+func TestEveryPlaceIsReadAgain(t *testing.T) {
+	j := demoTrees(t)["keep"]
+	c := cylinderOf(j, 0)
+	left := slices.DeleteFunc(c["proof"].([]any), func(r any) bool { return r.(tree)["depth"] == "84 mm" && r.(tree)["axis"] == "144°" })
+	c["proof"] = left
+	put(t, j, "counted.proof", len(left))
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, "cylinders[0].travel"); name(r.Reason) != "not seen" || !strings.Contains(r.Says, "1 places") || s.Next != jobsheet.StepWashAndProve {
+		t.Errorf("%v: %s", s.Next, r.Stands)
+	}
+}
+
+// TestNoStandardProvesNoSize: what a gauge shows that was set on nothing is no size, whatever it is held against.
+func TestNoStandardProvesNoSize(t *testing.T) {
+	j := demoTrees(t)["plated"] // which stays as it is, so that no route asks what the gauge was set on
+	put(t, j, "gauge.standard", nil)
+	for _, r := range cylinderOf(j, 0)["readings"].([]any) {
+		if r, ok := r.(tree); ok && r["deviation"] != nil {
+			delete(r, "deviation")
+			r["diameter"] = "48.010 mm"
+		}
+	}
+	s := mustPlan(t, j)
+	if r := rowOf(t, s, "cylinders[0].size"); name(r.Reason) != "no standard" || s.Next == jobsheet.StepLeaveUntouched {
+		t.Errorf("%v: %s", s.Next, r.Stands)
+	}
+}
