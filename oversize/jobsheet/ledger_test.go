@@ -870,3 +870,15 @@ func TestNoStandardProvesNoSize(t *testing.T) {
 		t.Errorf("%v: %s", s.Next, r.Stands)
 	}
 }
+
+// TestNoToleranceProvesNoCrosshatch: a crosshatch is held against nothing where nobody said how far it may be off; that is
+// asked, and a wall is not ready without it.
+func TestNoToleranceProvesNoCrosshatch(t *testing.T) {
+	j := demoTrees(t)["keep"]
+	put(t, j, "tools.tolerance", nil)
+	if s := mustPlan(t, j); s.Next != jobsheet.StepTell {
+		t.Error(s.Next)
+	} else if r := rowOf(t, s, "cylinders[0].crosshatch"); name(r.Reason) != "not said" || !slices.Contains(r.Give, "tools.tolerance") {
+		t.Error(r.Stands)
+	}
+}
