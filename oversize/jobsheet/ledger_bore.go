@@ -79,7 +79,7 @@ func (b *book) travel() {
 		r = open(demandTravel, "", notSaid, StepTell, "engine.layout.ring_top", "engine.layout.ring_bottom", "not_known")
 	case p != nil && len(p.Missing) > 0:
 		r = open(demandTravel, "", notSeen, step, at)
-		r.Says = fmt.Sprintf("%d places of the survey were not read again", len(p.Missing))
+		r.Says = fmt.Sprintf("places of the survey not read again: %d", len(p.Missing))
 	case !there && r.State == StateProven:
 		r = open(demandTravel, "", toCome, b.workStep())
 	}

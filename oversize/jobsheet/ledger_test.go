@@ -850,7 +850,7 @@ func TestEveryPlaceIsReadAgain(t *testing.T) {
 	c["proof"] = left
 	put(t, j, "counted.proof", len(left))
 	s := mustPlan(t, j)
-	if r := rowOf(t, s, "cylinders[0].travel"); name(r.Reason) != "not seen" || !strings.Contains(r.Says, "1 places") || s.Next != jobsheet.StepWashAndProve {
+	if r := rowOf(t, s, "cylinders[0].travel"); name(r.Reason) != "not seen" || !strings.Contains(r.Says, "not read again: 1") || s.Next != jobsheet.StepWashAndProve {
 		t.Errorf("%v: %s", s.Next, r.Stands)
 	}
 }
