@@ -50,12 +50,17 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet .stack [data-head]::before { content: attr(data-head); font-weight: normal; font-style: italic; }
 }
 @media print {
-@page { size: A4; margin: 12mm 10mm; }
+@page { size: A4; margin: 10mm; }
 :root { color-scheme: light; }
-.sheet { max-width: none; padding: 0; font-size: 10pt; }
-.sheet table { font-size: 9pt; }
-.sheet figure { margin: 0 3mm 2mm 0; }
-.sheet figcaption { font-size: 8.5pt; line-height: 1.25; }
-.sheet th, .sheet td { padding-right: .7em; }
+.sheet { max-width: none; padding: 0; font-size: 9pt; line-height: 1.2; }
+.sheet h1, .sheet h2, .sheet h3, .sheet h4 { margin: .7em 0 .2em; }
+.sheet h2 { border-top-width: 1px; padding-top: .2em; }
+.sheet p, .sheet ul, .sheet dl, .sheet table { margin: .2em 0; }
+.sheet table { font-size: 8.5pt; }
+.sheet th, .sheet td { padding: .05em .7em .05em 0; }
+.sheet .checks label { padding: 0; }
+.sheet .form > div { margin: .4em 1.2em 0 0; }
+.sheet figure { margin: 0 3mm 1mm 0; }
+.sheet figcaption { font-size: 8.5pt; line-height: 1.15; }
 }
 `
