@@ -362,7 +362,7 @@ func TestBadCleanUps(t *testing.T) {
 		}
 		return ps
 	}
-	if c, err := bore.CleanUpRadial(ring(4, 33*mm), 0, bore.Allowances{}); err != nil || c.Worn.Least.Value != 66*mm || c.Shift != 0 {
+	if c, err := bore.CleanUpRadial(ring(4, 33*mm), 0, bore.Allowances{}); err != nil || c.Worn.Min.Value != 66*mm || c.Shift != 0 {
 		t.Errorf("four points: %v, %v", c, err)
 	}
 	for name, c := range map[string]struct {
@@ -387,7 +387,7 @@ func TestBadCleanUps(t *testing.T) {
 		}
 	}
 	// A bore without wear cleans up at its size.
-	if c, err := measure(t, []bore.Reading{at(10, 0, "67 mm")}).CleanUp(bore.Wear{Unworn: unworn}); err != nil || c.Original.Greatest.Value != 67*mm || c.Shift != 0 {
+	if c, err := measure(t, []bore.Reading{at(10, 0, "67 mm")}).CleanUp(bore.Wear{Unworn: unworn}); err != nil || c.Original.Max.Value != 67*mm || c.Shift != 0 {
 		t.Errorf("no wear: %v, %v", c, err)
 	}
 }

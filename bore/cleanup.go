@@ -55,18 +55,18 @@ type Wear struct {
 
 // An Interval is a size known only to lie between two estimates, or at one where they agree.
 type Interval struct {
-	Least    uncertainty.Estimate `json:"least"`    // what is needed at best
-	Greatest uncertainty.Estimate `json:"greatest"` // what is enough at worst
+	Min uncertainty.Estimate `json:"min"` // what is needed at best
+	Max uncertainty.Estimate `json:"max"` // what is enough at worst
 }
 
 // A CleanUp is the diameter of the smallest true cylinder that leaves no worn wall.
 type CleanUp struct {
 	// Original is for boring on the original centre, from the register or the unworn bottom.
 	Original Interval `json:"original"`
-	// Worn is for boring on the centre that suits the wear best. Least does for wear in one
-	// narrow place; wear around much of the wall, or in three places, wants up to Greatest.
+	// Worn is for boring on the centre that suits the wear best. Min does for wear in one
+	// narrow place; wear around much of the wall, or in three places, wants up to Max.
 	Worn Interval `json:"worn"`
-	// Shift is how far the axis moves along the most worn axis where Worn.Least does, the share
+	// Shift is how far the axis moves along the most worn axis where Worn.Min does, the share
 	// not being known at most; Toward is the direction, where radial points give it.
 	Shift  units.Length `json:"shift"`
 	Toward units.Angle  `json:"toward,omitzero"`
@@ -129,11 +129,11 @@ func (g Geometry) CleanUp(w Wear) (CleanUp, error) {
 		if !g.Travel.passed(p) {
 			continue
 		}
-		before := c.Worn.Least
+		before := c.Worn.Min
 		if err := c.need(u, beside, p.Below, [...]float64{1 - greatest, greatest, 0.5, greatest}); err != nil {
 			return CleanUp{}, err
 		}
-		if c.Worn.Least != before { // the axis moves for the pit
+		if c.Worn.Min != before { // the axis moves for the pit
 			there := max(0, beside.Size.Value-u.size)
 			shift, err := units.Of(float64((greatest-0.5)*there.In(units.Micrometre)), units.Micrometre)
 			if err != nil {
@@ -150,7 +150,7 @@ func (g Geometry) CleanUp(w Wear) (CleanUp, error) {
 // greatest on the original centre, then on the worn one, where the pit's depth counts once.
 func (c *CleanUp) need(u unworn, p Place, pit units.Length, shares [4]float64) error {
 	worn := max(0, p.Size.Value-u.size)
-	for i, to := range [...]*uncertainty.Estimate{&c.Original.Least, &c.Original.Greatest, &c.Worn.Least, &c.Worn.Greatest} {
+	for i, to := range [...]*uncertainty.Estimate{&c.Original.Min, &c.Original.Max, &c.Worn.Min, &c.Worn.Max} {
 		k := 2 * shares[i]
 		more, err := units.Of(float64(k*worn.In(units.Micrometre)), units.Micrometre)
 		if err != nil {

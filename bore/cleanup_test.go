@@ -93,16 +93,16 @@ func TestCleanUpOfKnownWalls(t *testing.T) {
 		g := measure(t, w.readings())
 		c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm, Share: share})
 		must(t, c, err)
-		if d := c.Original.Greatest.Value; d != c.Original.Least.Value || d.In(mm) < centred-1e-8 || (d-hundredth).In(mm) >= centred {
+		if d := c.Original.Max.Value; d != c.Original.Min.Value || d.In(mm) < centred-1e-8 || (d-hundredth).In(mm) >= centred {
 			t.Fatalf("original centre %v, the wall needs %.9f mm", c.Original, centred)
 		}
-		if c.Worn.Least.Value.In(mm) > free+1e-8 || c.Worn.Greatest.Value.In(mm) < free-1e-8 {
+		if c.Worn.Min.Value.In(mm) > free+1e-8 || c.Worn.Max.Value.In(mm) < free-1e-8 {
 			t.Fatalf("worn centre %v, the wall needs %.9f mm", c.Worn, free)
 		}
 		c, err = g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 2 * unwornRadius}})
 		must(t, c, err)
-		if c.Original.Least.Value.In(mm) > centred+1e-8 || c.Original.Greatest.Value.In(mm) < centred-1e-8 ||
-			c.Worn.Least.Value.In(mm) > free+1e-8 || c.Worn.Greatest.Value.In(mm) < free-1e-8 {
+		if c.Original.Min.Value.In(mm) > centred+1e-8 || c.Original.Max.Value.In(mm) < centred-1e-8 ||
+			c.Worn.Min.Value.In(mm) > free+1e-8 || c.Worn.Max.Value.In(mm) < free-1e-8 {
 			t.Fatalf("%v, the wall needs %.9f mm, or %.9f mm on the original centre", c, free, centred)
 		}
 		if !slices.Contains(c.Unseen, bore.UnseenCentre) || !slices.Contains(c.Unseen, bore.UnseenScores) {
@@ -133,8 +133,8 @@ func TestCleanUpOfPittedWalls(t *testing.T) {
 		for _, known := range []float64{0, share} {
 			c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm, Share: known, Pits: []bore.Pit{pit}})
 			must(t, c, err)
-			if c.Original.Least.Value.In(mm) > centred+1e-8 || c.Original.Greatest.Value.In(mm) < centred-1e-8 ||
-				c.Worn.Least.Value.In(mm) > free+1e-8 || c.Worn.Greatest.Value.In(mm) < free-1e-8 {
+			if c.Original.Min.Value.In(mm) > centred+1e-8 || c.Original.Max.Value.In(mm) < centred-1e-8 ||
+				c.Worn.Min.Value.In(mm) > free+1e-8 || c.Worn.Max.Value.In(mm) < free-1e-8 {
 				t.Fatalf("share %v: %v, the wall needs %.9f mm, or %.9f mm on the original centre", known, c, free, centred)
 			}
 			if want := (2*unwornRadius + w[at%360] + w[(at+180)%360]); c.Pits[0].Wall.Value != want || !c.Pits[0].InTravel || c.Pits[0].Pit != pit {
@@ -186,9 +186,9 @@ func TestPitCountsInItsPlace(t *testing.T) {
 		} else {
 			within(t, c.name+": shift", got.Shift, c.shift, 1)
 		}
-		within(t, c.name+": original, least", got.Original.Least.Value, 67*mm+c.original, 1)
-		within(t, c.name+": original, greatest", got.Original.Greatest.Value, 67*mm+c.originalMost, 1)
-		within(t, c.name+": worn", got.Worn.Least.Value, 67*mm+c.worn, 1)
+		within(t, c.name+": original, least", got.Original.Min.Value, 67*mm+c.original, 1)
+		within(t, c.name+": original, greatest", got.Original.Max.Value, 67*mm+c.originalMost, 1)
+		within(t, c.name+": worn", got.Worn.Min.Value, 67*mm+c.worn, 1)
 		if got.Pits[0].Wall.Value != units.MustParseLength(c.wall) || got.Pits[0].InTravel == c.outside {
 			t.Errorf("%s: %+v", c.name, got.Pits[0])
 		}
@@ -231,8 +231,8 @@ func TestCleanUpBoundsAreMet(t *testing.T) {
 		within(t, name+" on the original centre", millimetres(centred), 67*mm+300*um, 0)
 		up, err := measure(t, c.w.readings()).CleanUp(bore.Wear{UnwornAt: 90 * mm})
 		must(t, up, err)
-		within(t, name+", least", up.Worn.Least.Value, 67*mm+150*um, 0)
-		within(t, name+", greatest", up.Worn.Greatest.Value, 67*mm+300*um, 0)
+		within(t, name+", least", up.Worn.Min.Value, 67*mm+150*um, 0)
+		within(t, name+", greatest", up.Worn.Max.Value, 67*mm+300*um, 0)
 		within(t, name+", shift", up.Shift, 75*um, 0)
 	}
 }
@@ -245,13 +245,13 @@ func TestCleanUpRadial(t *testing.T) {
 		free, centred := w.smallest()
 		c, err := bore.CleanUpRadial(w.points(), um, bore.Allowances{})
 		must(t, c, err)
-		if c.Original.Least != c.Original.Greatest || c.Worn.Least != c.Worn.Greatest {
+		if c.Original.Min != c.Original.Max || c.Worn.Min != c.Worn.Max {
 			t.Fatalf("intervals from points: %v", c)
 		}
 		for _, q := range []struct {
 			got  units.Length
 			want float64
-		}{{c.Original.Least.Value, centred}, {c.Worn.Least.Value, free}} {
+		}{{c.Original.Min.Value, centred}, {c.Worn.Min.Value, free}} {
 			if q.got.In(mm) < q.want-1e-9 || (q.got-hundredth).In(mm) >= q.want {
 				t.Fatalf("%v, the wall needs %.9f mm", q.got, q.want)
 			}
@@ -261,7 +261,7 @@ func TestCleanUpRadial(t *testing.T) {
 		}
 		more, err := bore.CleanUpRadial(w.points(), um, bore.Allowances{Locating: 7 * um, Surface: 4 * um})
 		must(t, more, err)
-		if more.Extra != 22*um || more.Original.Greatest.Value-c.Original.Greatest.Value != 22*um || more.Worn.Least.Value-c.Worn.Least.Value != 22*um {
+		if more.Extra != 22*um || more.Original.Max.Value-c.Original.Max.Value != 22*um || more.Worn.Min.Value-c.Worn.Min.Value != 22*um {
 			t.Fatalf("with allowances %v, without %v", more, c)
 		}
 		s, cos := math.Sincos(float64(c.Toward))
@@ -269,14 +269,14 @@ func TestCleanUpRadial(t *testing.T) {
 		for i := range w {
 			r := (unwornRadius + w[i]).In(mm)
 			s, cos := math.Sincos(float64(i) * math.Pi / 180)
-			if d := math.Hypot(r*cos-cx, r*s-cy); d > c.Worn.Least.Value.In(mm)/2+1e-6 {
-				t.Fatalf("the axis moved by %v toward %v: the point at %d° lies %g mm outside", c.Shift, c.Toward, i, d-c.Worn.Least.Value.In(mm)/2)
+			if d := math.Hypot(r*cos-cx, r*s-cy); d > c.Worn.Min.Value.In(mm)/2+1e-6 {
+				t.Fatalf("the axis moved by %v toward %v: the point at %d° lies %g mm outside", c.Shift, c.Toward, i, d-c.Worn.Min.Value.In(mm)/2)
 			}
 		}
 		// A diameter of two radii, or a circle through three: never better known than by three
 		// that share the doubt, nor worse than by one.
-		if u := c.Worn.Least.Std; c.Original.Least.Std != 2*um || u < 2*um*1000/1733 || u > 2*um*1000/1414 {
-			t.Fatalf("doubt %v, %v", c.Original.Least.Std, u)
+		if u := c.Worn.Min.Std; c.Original.Min.Std != 2*um || u < 2*um*1000/1733 || u > 2*um*1000/1414 {
+			t.Fatalf("doubt %v, %v", c.Original.Min.Std, u)
 		}
 	})
 }
@@ -303,8 +303,8 @@ func TestCleanUpIsMonotone(t *testing.T) {
 			after, err := g.CleanUp(more)
 			must(t, after, err)
 			for i, p := range [][2]uncertainty.Estimate{
-				{before.Original.Least, after.Original.Least}, {before.Original.Greatest, after.Original.Greatest},
-				{before.Worn.Least, after.Worn.Least}, {before.Worn.Greatest, after.Worn.Greatest},
+				{before.Original.Min, after.Original.Min}, {before.Original.Max, after.Original.Max},
+				{before.Worn.Min, after.Worn.Min}, {before.Worn.Max, after.Worn.Max},
 			} {
 				if p[1].Value < p[0].Value {
 					t.Fatalf("more %s: bound %d fell from %v to %v", name, i, p[0], p[1])
@@ -314,7 +314,7 @@ func TestCleanUpIsMonotone(t *testing.T) {
 		if w.Share != 0 {
 			w.Share = min(1, w.Share+0.1)
 			after, err := measure(t, rs).CleanUp(w)
-			if must(t, after, err); after.Original.Greatest.Value < before.Original.Greatest.Value {
+			if must(t, after, err); after.Original.Max.Value < before.Original.Max.Value {
 				t.Fatalf("larger share: %v, %v", before, after)
 			}
 		}
@@ -331,10 +331,10 @@ func TestCleanUpDoubt(t *testing.T) {
 	c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm})
 	must(t, c, err)
 	// 2·largest − unworn: own √(4 + 1) µm, shared 4 µm once. Each step rounds up to a nanometre.
-	within(t, "same gauge", c.Original.Greatest.Std, millimetres(math.Sqrt(5+16)/1000), 3*nm)
-	within(t, "same gauge, one width", c.Worn.Least.Std, millimetres(math.Sqrt(1+16)/1000), 3*nm)
+	within(t, "same gauge", c.Original.Max.Std, millimetres(math.Sqrt(5+16)/1000), 3*nm)
+	within(t, "same gauge, one width", c.Worn.Min.Std, millimetres(math.Sqrt(1+16)/1000), 3*nm)
 	c, err = g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm, Std: 3 * um}})
 	must(t, c, err)
 	// 2·largest − unworn, nothing shared: √(4·17 + 9) µm.
-	within(t, "from elsewhere", c.Original.Greatest.Std, millimetres(math.Sqrt(4*17+9)/1000), 3*nm)
+	within(t, "from elsewhere", c.Original.Max.Std, millimetres(math.Sqrt(4*17+9)/1000), 3*nm)
 }

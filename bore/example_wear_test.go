@@ -22,8 +22,8 @@ func ExampleGeometry_CleanUp() {
 	for _, share := range []float64{0, 1} {
 		wear.Share = share
 		c, err := g.CleanUp(wear)
-		fmt.Println("original centre", c.Original.Least, "to", c.Original.Greatest)
-		fmt.Println("worn centre    ", c.Worn.Least, "to", c.Worn.Greatest, "the axis moving by", c.Shift, err)
+		fmt.Println("original centre", c.Original.Min, "to", c.Original.Max)
+		fmt.Println("worn centre    ", c.Worn.Min, "to", c.Worn.Max, "the axis moving by", c.Shift, err)
 	}
 	// Output:
 	// original centre 67.19 mm to 67.34 mm
@@ -40,7 +40,7 @@ func ExampleCleanUpRadial() {
 	}
 	wall[0].Radius += 150 * units.Micrometre // one deep place, on the thrust side
 	c, err := bore.CleanUpRadial(wall, 0, bore.Allowances{})
-	fmt.Println("original centre", c.Original.Least, "- worn centre", c.Worn.Least)
+	fmt.Println("original centre", c.Original.Min, "- worn centre", c.Worn.Min)
 	fmt.Println("the axis moves by", c.Shift, "toward", c.Toward, err)
 	// Output:
 	// original centre 67.3 mm - worn centre 67.15 mm
@@ -94,17 +94,17 @@ func ExampleAllowances() {
 		{Angle: 0, Radius: 33 * units.Millimetre}, {Angle: 90 * units.Degree, Radius: 33 * units.Millimetre},
 		{Angle: 180 * units.Degree, Radius: 33 * units.Millimetre}, {Angle: 270 * units.Degree, Radius: 33 * units.Millimetre},
 	}, 0, bore.Allowances{Locating: 10 * units.Micrometre, OutOfSquare: 18 * units.Micrometre, Surface: 30 * units.Micrometre})
-	fmt.Println(c.Extra, "makes it", c.Original.Least, err)
+	fmt.Println(c.Extra, "makes it", c.Original.Min, err)
 	// Output: 0.116 mm makes it 66.116 mm <nil>
 }
 
 // A size known only between two ends: the axis may be anywhere, the side of the wear is not known.
 func ExampleInterval() {
 	i := bore.Interval{
-		Least:    uncertainty.Estimate{Value: units.MustParseLength("67.19 mm")},
-		Greatest: uncertainty.Estimate{Value: units.MustParseLength("67.34 mm")},
+		Min: uncertainty.Estimate{Value: units.MustParseLength("67.19 mm")},
+		Max: uncertainty.Estimate{Value: units.MustParseLength("67.34 mm")},
 	}
-	fmt.Println("the next size up must be at least", i.Greatest, "to be sure, and", i.Least, "to have a chance")
+	fmt.Println("the next size up must be at least", i.Max, "to be sure, and", i.Min, "to have a chance")
 	// Output: the next size up must be at least 67.34 mm to be sure, and 67.19 mm to have a chance
 }
 
@@ -118,9 +118,9 @@ func ExampleWear() {
 		fmt.Println(err)
 	}
 	here, err := g.CleanUp(bore.Wear{UnwornAt: 95 * units.Millimetre})
-	fmt.Println(here.Original.Greatest, err)
+	fmt.Println(here.Original.Max, err)
 	elsewhere, err := g.CleanUp(bore.Wear{Unworn: g.Smallest.Size}) // as if from another gauge
-	fmt.Println(elsewhere.Original.Greatest, err)
+	fmt.Println(elsewhere.Original.Max, err)
 	// Output:
 	// 67.3000 ± 0.0073 mm <nil>
 	// 67.300 ± 0.014 mm <nil>
@@ -174,7 +174,7 @@ func ExamplePit() {
 	for _, depth := range []units.Length{85 * units.Millimetre, 10 * units.Millimetre, 93 * units.Millimetre} {
 		score := bore.Pit{Below: 40 * units.Micrometre, Depth: depth}
 		c, err := g.CleanUp(bore.Wear{UnwornAt: 95 * units.Millimetre, Share: 0.5, Pits: []bore.Pit{score}})
-		fmt.Println("at", depth, "in ring travel:", c.Pits[0].InTravel, "- cleans up at", c.Original.Greatest, err)
+		fmt.Println("at", depth, "in ring travel:", c.Pits[0].InTravel, "- cleans up at", c.Original.Max, err)
 	}
 	// Output:
 	// at 85 mm in ring travel: true - cleans up at 67.15 mm <nil>

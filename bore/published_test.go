@@ -257,17 +257,17 @@ func TestCleanUpCentres(t *testing.T) {
 	w := bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm}, Share: 1, Allowances: bore.Allowances{Surface: 20 * um}}
 	c, err := g.CleanUp(w)
 	must(t, c, err)
-	within(t, "original centre", c.Original.Greatest.Value, 67*mm+340*um, 0)
-	if c.Original.Least != c.Original.Greatest {
+	within(t, "original centre", c.Original.Max.Value, 67*mm+340*um, 0)
+	if c.Original.Min != c.Original.Max {
 		t.Errorf("original centre, share known: %v", c.Original)
 	}
-	within(t, "worn centre", c.Worn.Least.Value, 67*mm+190*um, 0)
+	within(t, "worn centre", c.Worn.Min.Value, 67*mm+190*um, 0)
 	within(t, "shift", c.Shift, 75*um, 0)
 	within(t, "extra", c.Extra, 40*um, 0)
 	// Worn alike on both sides to 67.31 mm: 0.25 mm over does not clean up, 0.50 mm over does.
 	g = measure(t, []bore.Reading{{Diameter: 67*mm + 310*um}, {Axis: bore.PinAxis, Diameter: 67 * mm}})
 	c, err = g.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm}, Share: 0.5})
-	if need := must(t, c, err).Original.Greatest.Value; need <= 67*mm+250*um || need > 67*mm+500*um {
+	if need := must(t, c, err).Original.Max.Value; need <= 67*mm+250*um || need > 67*mm+500*um {
 		t.Errorf("cleans up at %v", need)
 	}
 }

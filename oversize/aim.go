@@ -39,7 +39,7 @@ func (t *trial) aim() error {
 			return nil // deglazing works to no size
 		}
 		// As little as is sure to take all worn wall away.
-		clean := t.c.CleanUp.Worn.Greatest
+		clean := t.c.CleanUp.Worn.Max
 		guard, err := clean.Expanded(1 - 2*t.risk.Accept) // one side
 		if err != nil {
 			return err

@@ -30,7 +30,7 @@ func benchEngine(n int, dof float64) (oversize.Engine, []oversize.Cylinder) {
 			return uncertainty.Estimate{Value: l, Std: units.Micrometre, DoF: own}
 		}
 		c.Largest, c.Smallest = doubt(c.Largest.Value), doubt(c.Smallest.Value)
-		all := bore.Interval{Least: c.Largest, Greatest: c.Largest}
+		all := bore.Interval{Min: c.Largest, Max: c.Largest}
 		c.CleanUp = bore.CleanUp{Original: all, Worn: all}
 		c.ThinnestWall = doubt(mm("3"))
 		cs[i] = c

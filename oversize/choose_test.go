@@ -27,7 +27,7 @@ func pump() oversize.Engine {
 // cylinder returns a cylinder worn by so much all round, its piston 0.030 mm under the new bore.
 func cylinder(name string, wear units.Length) oversize.Cylinder {
 	largest := mm("67") + wear
-	all := bore.Interval{Least: exact(largest), Greatest: exact(largest)}
+	all := bore.Interval{Min: exact(largest), Max: exact(largest)}
 	return oversize.Cylinder{
 		Name: name, Largest: exact(largest), Smallest: exact(mm("67")), CleanUp: bore.CleanUp{Original: all, Worn: all},
 		Findings: []bore.Finding{{Finding: uncertainty.Finding{Subject: "ovality", Measured: exact(mm("0.02")), Limits: units.Limits{Max: mm("0.05")}, Verdict: uncertainty.Within}}},
@@ -97,7 +97,7 @@ func TestRoutes(t *testing.T) {
 		{"beyond the service limit for stones", all(beyond, rigid, func(e *oversize.Engine, _ []oversize.Cylinder) { e.Service = mm("67.019") }),
 			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.NoCleanUp}},
 		{"stones in doubt", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
-			cs[0].CleanUp.Worn.Greatest = uncertainty.Estimate{Value: mm("67.09"), Std: units.Micrometre}
+			cs[0].CleanUp.Worn.Max = uncertainty.Estimate{Value: mm("67.09"), Std: units.Micrometre}
 		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
 		{"a score in a sound bore", func(_ *oversize.Engine, cs []oversize.Cylinder) { pit(&cs[0], "0.05", true) },
 			[2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.ScoreLeft, oversize.NoRigidHone}},
@@ -120,11 +120,11 @@ func TestRoutes(t *testing.T) {
 			pit(&cs[0], "0.002", true)
 		}, [2]oversize.Route{undecided, keep}, "0", []oversize.Reason{oversize.ScoreNotJudged, oversize.NoRigidHone}},
 		{"stones in doubt for want of the unseen", all(beyond, rigid, func(_ *oversize.Engine, cs []oversize.Cylinder) {
-			cs[0].CleanUp.Worn.Greatest = exact(mm("67.15"))
+			cs[0].CleanUp.Worn.Max = exact(mm("67.15"))
 		}), [2]oversize.Route{bored, bored}, "0.25", []oversize.Reason{oversize.BeyondLimit, oversize.CleanUpNotProven}},
 		{"wear of a quarter", wear("0.25"), [2]oversize.Route{bored, bored}, "0.5",
 			[]oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.NoCleanUp}},
-		{"wear of a quarter, unseen", all(wear("0.18"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].CleanUp.Original.Greatest = exact(mm("67.3")) }),
+		{"wear of a quarter, unseen", all(wear("0.18"), func(_ *oversize.Engine, cs []oversize.Cylinder) { cs[0].CleanUp.Original.Max = exact(mm("67.3")) }),
 			[2]oversize.Route{bored, bored}, "0.5", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp, oversize.CleanUpNotProven}},
 		{"worn past all sizes", wear("0.96"), [2]oversize.Route{sleeve, keep}, "0", []oversize.Reason{oversize.ClearanceBeyond, oversize.NoCleanUp,
 			oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp, oversize.NoCleanUp}},
@@ -188,8 +188,8 @@ func TestPresentOversize(t *testing.T) {
 	e := pump()
 	bored := cylinder("2", 0)
 	quarter := mm("0.25")
-	for _, x := range []*uncertainty.Estimate{&bored.Largest, &bored.Smallest, &bored.CleanUp.Original.Least, &bored.CleanUp.Original.Greatest,
-		&bored.CleanUp.Worn.Least, &bored.CleanUp.Worn.Greatest, &bored.Piston.Size} {
+	for _, x := range []*uncertainty.Estimate{&bored.Largest, &bored.Smallest, &bored.CleanUp.Original.Min, &bored.CleanUp.Original.Max,
+		&bored.CleanUp.Worn.Min, &bored.CleanUp.Worn.Max, &bored.Piston.Size} {
 		x.Value += quarter
 	}
 	bored.Over, bored.PistonFor = quarter, quarter
@@ -237,7 +237,7 @@ func TestCorrectedAsLittleAsNeeded(t *testing.T) {
 	e.RigidHone = true
 	c := cylinder("1", mm("0.04"))
 	c.Findings[0].Verdict = uncertainty.Beyond
-	c.CleanUp.Worn.Greatest.Std = units.Micrometre
+	c.CleanUp.Worn.Max.Std = units.Micrometre
 	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{Accept: 0.1})
 	if err != nil {
 		t.Fatal(err)
@@ -285,7 +285,7 @@ func TestCautions(t *testing.T) {
 			[]string{oversize.OvalityUnseen}},
 		{"axis moves", func(e *oversize.Engine, c *oversize.Cylinder) {
 			e.MayShift = mm("0.1")
-			c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))
+			c.CleanUp.Shift, c.CleanUp.Original.Max = mm("0.1"), exact(mm("67.3"))
 		}, []string{oversize.AxisMoves}},
 	} {
 		e, c := pump(), cylinder("1", mm("0.15"))
@@ -300,7 +300,7 @@ func TestCautions(t *testing.T) {
 func TestShiftTakesWall(t *testing.T) {
 	e, c := pump(), cylinder("1", mm("0.15"))
 	e.MayShift = mm("0.1")
-	c.CleanUp.Shift, c.CleanUp.Original.Greatest = mm("0.1"), exact(mm("67.3"))
+	c.CleanUp.Shift, c.CleanUp.Original.Max = mm("0.1"), exact(mm("67.3"))
 	got, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
 	if err != nil || got.Cylinders[0].Shift == 0 || got.Cylinders[0].WallLeft.Value != mm("2.7655") {
 		t.Errorf("%+v, %v; want 3 − 0.269/2 − 0.1 = 2.7655 mm left", got, err)

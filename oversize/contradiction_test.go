@@ -50,7 +50,7 @@ func TestBadInput(t *testing.T) {
 		{"piston along its pin", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston.Axis = fit.AlongPin }, fit.ErrAlongPin},
 		{"readings crossed", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest, c.Largest = c.Largest, c.Smallest }, units.ErrCrossed},
 		{"reading of another engine", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest.Value = mm("50") }, units.ErrRange},
-		{"clean-up below the largest", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Original.Least.Value = mm("67.1") }, units.ErrCrossed},
+		{"clean-up below the largest", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Original.Min.Value = mm("67.1") }, units.ErrCrossed},
 		{"no clean-up", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp = bore.CleanUp{} }, units.ErrCrossed},
 		{"negative wall", func(_ *oversize.Engine, c *oversize.Cylinder) { c.ThinnestWall.Value = -1 }, units.ErrRange},
 		{"negative doubt", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Largest.Std = -1 }, uncertainty.ErrStd},

@@ -36,7 +36,7 @@ func TestEdges(t *testing.T) {
 	bare := func(nominal units.Length) error {
 		e := oversize.Engine{Wall: oversize.BareIron, Nominal: nominal}
 		at := exact(nominal)
-		all := bore.Interval{Least: at, Greatest: at}
+		all := bore.Interval{Min: at, Max: at}
 		c := oversize.Cylinder{Name: "1", Largest: at, Smallest: at, CleanUp: bore.CleanUp{Original: all, Worn: all}}
 		_, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
 		return err

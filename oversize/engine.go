@@ -197,7 +197,7 @@ const leastRoom = units.Millimetre / 10
 func (e *Engine) validateCylinder(c *Cylinder) error {
 	name := func(err error) error { return fmt.Errorf("oversize: cylinder %q: %w", c.Name, err) }
 	for _, x := range []uncertainty.Estimate{c.Largest, c.Smallest, c.ThinnestWall,
-		c.CleanUp.Original.Least, c.CleanUp.Original.Greatest, c.CleanUp.Worn.Least, c.CleanUp.Worn.Greatest} {
+		c.CleanUp.Original.Min, c.CleanUp.Original.Max, c.CleanUp.Worn.Min, c.CleanUp.Worn.Max} {
 		if err := x.Validate(); err != nil {
 			return name(err)
 		}
@@ -227,8 +227,8 @@ func (e *Engine) validateCylinder(c *Cylinder) error {
 		return nil // nothing is bored
 	}
 	for _, i := range []bore.Interval{c.CleanUp.Original, c.CleanUp.Worn} {
-		if i.Least.Value < c.Largest.Value || i.Greatest.Value < i.Least.Value {
-			return name(fmt.Errorf("clean-up %v to %v of a bore of up to %v: %w", i.Least.Value, i.Greatest.Value, c.Largest.Value, units.ErrCrossed))
+		if i.Min.Value < c.Largest.Value || i.Max.Value < i.Min.Value {
+			return name(fmt.Errorf("clean-up %v to %v of a bore of up to %v: %w", i.Min.Value, i.Max.Value, c.Largest.Value, units.ErrCrossed))
 		}
 	}
 	if err := e.checkPiston(c.Piston, c.PistonFor); err != nil {

@@ -201,7 +201,7 @@ func ExampleCylinderChoice() {
 func ExampleCylinder() {
 	// Without a survey: sizes taken by hand, all wear known to lie on one side.
 	worn, clean := units.MustParseLength("67.310 mm"), units.MustParseLength("67.620 mm")
-	all := bore.Interval{Least: uncertainty.Estimate{Value: clean}, Greatest: uncertainty.Estimate{Value: clean}}
+	all := bore.Interval{Min: uncertainty.Estimate{Value: clean}, Max: uncertainty.Estimate{Value: clean}}
 	c := oversize.Cylinder{
 		Name: "1", Largest: uncertainty.Estimate{Value: worn}, Smallest: uncertainty.Estimate{Value: units.MustParseLength("67.010 mm")},
 		CleanUp: bore.CleanUp{Original: all, Worn: all},

@@ -68,7 +68,7 @@ func drawCylinder(t *rapid.T, name string, doubt bool) oversize.Cylinder {
 	}
 	allowance := drawLength(t, "allowance", 0, mm("0.05"))
 	from := func(least units.Length) bore.Interval {
-		return bore.Interval{Least: exact(least), Greatest: exact(least + drawLength(t, "unseen", 0, wear))}
+		return bore.Interval{Min: exact(least), Max: exact(least + drawLength(t, "unseen", 0, wear))}
 	}
 	c.CleanUp = bore.CleanUp{Original: from(c.Largest.Value + allowance), Worn: from(c.Largest.Value + allowance), Shift: drawLength(t, "shift", 0, wear/2)}
 	for range rapid.IntRange(0, 3).Draw(t, "findings") {
@@ -77,7 +77,7 @@ func drawCylinder(t *rapid.T, name string, doubt bool) oversize.Cylinder {
 	}
 	if doubt {
 		std := drawLength(t, "doubt", 0, 5*units.Micrometre)
-		for _, x := range []*uncertainty.Estimate{&c.Largest, &c.Smallest, &c.CleanUp.Original.Least, &c.CleanUp.Original.Greatest, &c.CleanUp.Worn.Least, &c.CleanUp.Worn.Greatest} {
+		for _, x := range []*uncertainty.Estimate{&c.Largest, &c.Smallest, &c.CleanUp.Original.Min, &c.CleanUp.Original.Max, &c.CleanUp.Worn.Min, &c.CleanUp.Worn.Max} {
 			x.Std, x.DoF = std, 12
 		}
 	}
@@ -107,8 +107,8 @@ func serves(e oversize.Engine, c oversize.Cylinder, s oversize.Size) bool {
 		least, greatest = s.Piston.Size.Value+e.Clearance.Min, s.Piston.Size.Value+e.Clearance.Max
 	}
 	bored, shift := least-e.Honing, units.Length(0)
-	if c.CleanUp.Original.Greatest.Value > bored {
-		if e.MayShift == 0 || c.CleanUp.Shift > e.MayShift || c.CleanUp.Worn.Greatest.Value > bored {
+	if c.CleanUp.Original.Max.Value > bored {
+		if e.MayShift == 0 || c.CleanUp.Shift > e.MayShift || c.CleanUp.Worn.Max.Value > bored {
 			return false
 		}
 		shift = c.CleanUp.Shift
@@ -193,7 +193,7 @@ func checkKept(t *rapid.T, e oversize.Engine, in oversize.Cylinder, c oversize.C
 			t.Fatalf("kept at %v with a piston of %v", in.Largest, in.Piston)
 		}
 	case oversize.CorrectForm:
-		if !e.RigidHone || in.Piston.IsZero() && e.Service == 0 || !in.Piston.IsZero() && c.Aim > greatest || c.Aim < in.CleanUp.Worn.Greatest.Value {
+		if !e.RigidHone || in.Piston.IsZero() && e.Service == 0 || !in.Piston.IsZero() && c.Aim > greatest || c.Aim < in.CleanUp.Worn.Max.Value {
 			t.Fatalf("corrected to %v: %+v", c.Aim, in)
 		}
 	default:
@@ -230,7 +230,7 @@ func TestMoreWearNeverLowersTheStep(t *testing.T) {
 		d := drawLength(t, "δ", 1, mm("0.2"))
 		i := rapid.IntRange(0, len(cs)-1).Draw(t, "which")
 		c := &worse[i]
-		raised := []*uncertainty.Estimate{&c.Largest, &c.CleanUp.Original.Least, &c.CleanUp.Original.Greatest, &c.CleanUp.Worn.Least, &c.CleanUp.Worn.Greatest}
+		raised := []*uncertainty.Estimate{&c.Largest, &c.CleanUp.Original.Min, &c.CleanUp.Original.Max, &c.CleanUp.Worn.Min, &c.CleanUp.Worn.Max}
 		switch rapid.SampledFrom([]string{"all readings", "worn readings", "honing"}).Draw(t, "what") {
 		case "all readings":
 			c.Smallest.Value += d
@@ -344,7 +344,7 @@ func TestAnythingGivesAChoiceOrAnError(t *testing.T) {
 			&e.Nominal, &e.NewBore.Min, &e.NewBore.Max, &e.Service, &e.Clearance.Min, &e.Clearance.Max, &e.WornClearance, &e.MostOver,
 			&e.LeastWall, &e.GasketHole, &e.MayShift, &e.Honing, &e.Deglaze, &c.Over, &c.PistonFor, &c.CleanUp.Shift, &c.Piston.Coating,
 			&c.Piston.Size.Value, &c.Piston.Size.Std, &c.Largest.Value, &c.Largest.Std, &c.Smallest.Value, &c.Smallest.Std,
-			&c.CleanUp.Original.Least.Value, &c.CleanUp.Original.Greatest.Value, &c.CleanUp.Original.Greatest.Std, &c.CleanUp.Worn.Greatest.Value,
+			&c.CleanUp.Original.Min.Value, &c.CleanUp.Original.Max.Value, &c.CleanUp.Original.Max.Std, &c.CleanUp.Worn.Max.Value,
 			&c.ThinnestWall.Value, &c.ThinnestWall.Std,
 		}
 		if len(e.Sizes) > 0 {

@@ -27,7 +27,7 @@ func exact(l units.Length) uncertainty.Estimate { return uncertainty.Estimate{Va
 // worn returns a cylinder of known walls: unworn size, and the greatest diameter, with clean-up
 // sizes on both centres.
 func worn(largest, original, centred, shift units.Length) oversize.Cylinder {
-	at := func(l units.Length) bore.Interval { return bore.Interval{Least: exact(l), Greatest: exact(l)} }
+	at := func(l units.Length) bore.Interval { return bore.Interval{Min: exact(l), Max: exact(l)} }
 	return oversize.Cylinder{
 		Name: "1", Largest: exact(largest), Smallest: exact(mm("67.000")),
 		CleanUp:  bore.CleanUp{Original: at(original), Worn: at(centred), Shift: shift},

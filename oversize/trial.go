@@ -211,13 +211,13 @@ func wallReason(v uncertainty.Verdict) Reason {
 // wall with them.
 func (t *trial) correct() error {
 	limit, clean := units.Limits{Max: t.choice.Finish.Max}, t.c.CleanUp.Worn
-	f, err := t.judge("clean-up on the worn centre", clean.Greatest, limit)
+	f, err := t.judge("clean-up on the worn centre", clean.Max, limit)
 	if err != nil {
 		return err
 	}
 	sure := f
-	if f.Verdict == uncertainty.Beyond && clean.Least != clean.Greatest {
-		if sure, err = t.judge(f.Subject, clean.Least, limit); err != nil {
+	if f.Verdict == uncertainty.Beyond && clean.Min != clean.Max {
+		if sure, err = t.judge(f.Subject, clean.Min, limit); err != nil {
 			return err
 		}
 	}
@@ -278,13 +278,13 @@ func (t *trial) boreWindow() (units.Limits, error) {
 // the axis may move so far, on the worn one.
 func (t *trial) judgeCleanUp(bored units.Length) error {
 	limit, clean := units.Limits{Max: bored}, &t.c.CleanUp
-	f, err := t.judge("clean-up on the original centre", clean.Original.Greatest, limit)
+	f, err := t.judge("clean-up on the original centre", clean.Original.Max, limit)
 	if err != nil || f.Verdict == uncertainty.Within {
 		return err
 	}
 	span := clean.Original
 	if t.engine.MayShift > 0 && clean.Shift <= t.engine.MayShift {
-		if f, err = t.judge("clean-up on the worn centre", clean.Worn.Greatest, limit); err != nil {
+		if f, err = t.judge("clean-up on the worn centre", clean.Worn.Max, limit); err != nil {
 			return err
 		}
 		if f.Verdict == uncertainty.Within {
@@ -294,8 +294,8 @@ func (t *trial) judgeCleanUp(bored units.Length) error {
 		span = clean.Worn
 	}
 	sure := f
-	if f.Verdict == uncertainty.Beyond && span.Least != span.Greatest {
-		if sure, err = t.judge(f.Subject, span.Least, limit); err != nil {
+	if f.Verdict == uncertainty.Beyond && span.Min != span.Max {
+		if sure, err = t.judge(f.Subject, span.Min, limit); err != nil {
 			return err
 		}
 	}

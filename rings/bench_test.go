@@ -19,7 +19,7 @@ func BenchmarkScalars(b *testing.B) {
 	r := must(s.Tension(length("8 mm"), 0))
 	h := rings.Warm{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
 	groove := rings.Groove{Height: exact("1.55 mm"), Root: exact("61 mm")}
-	oval := rings.Oval{Greatest: length("67.03 mm"), Least: length("67 mm")}
+	oval := rings.Oval{Max: length("67.03 mm"), Min: length("67 mm")}
 	for _, c := range []struct {
 		name string
 		f    func() error

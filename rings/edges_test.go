@@ -63,7 +63,7 @@ func TestEdges(t *testing.T) {
 		{"widest window", second(rings.FileTo(exact("1 mm"), units.Limits{Max: units.MaxLength}, uncertainty.Risk{})), second(rings.FileTo(exact("1 mm"), units.Limits{Max: units.MaxLength + 1}, uncertainty.Risk{})), units.ErrRange},
 		{"highest travel", passes(-units.MaxLength, 0), passes(-units.MaxLength-1, 0), units.ErrRange},
 		{"lowest travel", passes(0, units.MaxLength), passes(0, units.MaxLength+1), units.ErrRange},
-		{"largest bore", second(rings.Oval{Greatest: units.MaxLength, Least: 1}.Round()), second(rings.Oval{Greatest: units.MaxLength + 1, Least: 1}.Round()), units.ErrRange},
+		{"largest bore", second(rings.Oval{Max: units.MaxLength, Min: 1}.Round()), second(rings.Oval{Max: units.MaxLength + 1, Min: 1}.Round()), units.ErrRange},
 		{"bore for rules", ruleError(units.MaxLength), ruleError(units.MaxLength + 1), units.ErrRange},
 		{"smallest bore for rules", ruleError(1), ruleError(0), rings.ErrSize},
 		{"gap at a peg", ends(length("5 mm"), 0), ends(length("5 mm")+1, 0), rings.ErrSize},
@@ -76,7 +76,7 @@ func TestEdges(t *testing.T) {
 		{"highest order reached", second(tension.Bound(1000)), second(tension.Bound(1001)), units.ErrRange},
 		{"highest order followed", follow(1000, 0), follow(1001, 0), units.ErrRange},
 		{"greatest amplitude", follow(2, units.MaxLength), follow(2, units.MaxLength+1), rings.ErrSize},
-		{"least ovality", second(rings.Oval{Greatest: 2, Least: 2}.Harmonic(0)), second(rings.Oval{Greatest: 1, Least: 2}.Harmonic(0)), rings.ErrSize},
+		{"least ovality", second(rings.Oval{Max: 2, Min: 2}.Harmonic(0)), second(rings.Oval{Max: 1, Min: 2}.Harmonic(0)), rings.ErrSize},
 	} {
 		if c.good != nil {
 			t.Errorf("%s: %v", c.what, c.good)

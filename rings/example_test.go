@@ -191,7 +191,7 @@ func ExampleNarrowest() {
 
 // 0.1 mm of ovality makes the bore as long round as a round one of the mean diameter, to 10 nm.
 func ExampleOval() {
-	o := rings.Oval{Greatest: units.MustParseLength("87.55 mm"), Least: units.MustParseLength("87.45 mm")}
+	o := rings.Oval{Max: units.MustParseLength("87.55 mm"), Min: units.MustParseLength("87.45 mm")}
 	fmt.Println(must1(o.Perimeter()).Format(units.Millimetre, 3), must1(o.Round()).Format(units.Millimetre, 6))
 	// Output:
 	// 274.889 mm 87.500007 mm
@@ -299,7 +299,7 @@ func ExampleTension_Follow() {
 		Young: 110 * units.Gigapascal,
 	}
 	ring := must1(s.Tension(units.MustParseLength("8 mm"), 0))
-	oval := must1(rings.Oval{Greatest: units.MustParseLength("67.03 mm"), Least: units.MustParseLength("67 mm")}.Harmonic(0))
+	oval := must1(rings.Oval{Max: units.MustParseLength("67.03 mm"), Min: units.MustParseLength("67 mm")}.Harmonic(0))
 	fmt.Println("radial amplitude", oval.Amplitude)
 	c := must1(ring.Follow([]bore.Harmonic{oval}))
 	fmt.Printf("%v: %.0f %% used by the derived rule, %.0f %% by the empirical one; orders %v not seen\n",

@@ -13,8 +13,8 @@ import (
 // its window. It serves to order rings and to see what is coming, not to file by: a ring is filed only in the
 // finished and washed bore ([FileTo]).
 type Expected struct {
-	Least    uncertainty.Estimate `json:"least"`    // end gap in the smallest bore that the window allows
-	Greatest uncertainty.Estimate `json:"greatest"` // and in the largest
+	Min uncertainty.Estimate `json:"min"` // end gap in the smallest bore that the window allows
+	Max uncertainty.Estimate `json:"max"` // and in the largest
 	// Action is what [FileTo] would say whichever size the bore gets: AsIs or TooWide only where it says so of the
 	// smallest and the largest bore alike, FileEnds where a ring that fits some of them is too small for
 	// others, Undecided where nothing can be said before the bore is there.
@@ -40,7 +40,7 @@ func Expect(gap Gap, finish, window units.Limits, risk uncertainty.Risk) (Expect
 	if err != nil {
 		return Expected{}, err
 	}
-	e := Expected{Least: small.Now.Measured, Greatest: large.Now.Measured}
+	e := Expected{Min: small.Now.Measured, Max: large.Now.Measured}
 	switch {
 	case small.Action == large.Action:
 		e.Action = small.Action

@@ -35,8 +35,8 @@ func TestExpectHoldsForEveryBore(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if there.Value < e.Least.Value-1 || there.Value > e.Greatest.Value+1 || there.Std != e.Least.Std || e.Greatest.Std != e.Least.Std {
-			t.Fatalf("gap %v in %v, expected %v to %v", there, bore, e.Least, e.Greatest)
+		if there.Value < e.Min.Value-1 || there.Value > e.Max.Value+1 || there.Std != e.Min.Std || e.Max.Std != e.Min.Std {
+			t.Fatalf("gap %v in %v, expected %v to %v", there, bore, e.Min, e.Max)
 		}
 		f, err := rings.FileTo(there, window, uncertainty.Risk{})
 		if err != nil {
@@ -80,8 +80,8 @@ func TestExpect(t *testing.T) {
 		if e.Action != tt.action {
 			t.Errorf("%s: %v, want %v", tt.gap, e.Action, tt.action)
 		}
-		near(t, tt.gap+" least", e.Least.Value, tt.least, "0.0001 mm")
-		near(t, tt.gap+" greatest", e.Greatest.Value, tt.most, "0.0001 mm")
+		near(t, tt.gap+" least", e.Min.Value, tt.least, "0.0001 mm")
+		near(t, tt.gap+" greatest", e.Max.Value, tt.most, "0.0001 mm")
 		near(t, tt.gap+" comes off from", e.TakeOff.Min, tt.takeAt, "0.0001 mm")
 		near(t, tt.gap+" comes off to", e.TakeOff.Max, tt.takeTo, "0.0001 mm")
 	}
@@ -114,7 +114,7 @@ func ExampleExpect() {
 	gap := rings.Gap{Measured: uncertainty.Estimate{Value: units.MustParseLength("0.21 mm"), Std: units.MustParseLength("0.01 mm")}, Bore: atDiameter("78.500 mm")}
 	finish, window := must1(units.ParseLimits("78.490 to 78.515 mm")), must1(units.ParseLimits("0.25 to 0.45 mm"))
 	e := must1(rings.Expect(gap, finish, window, uncertainty.Risk{}))
-	fmt.Println("a gap of", e.Least.Value.Format(units.Millimetre, 2), "to", e.Greatest.Value.Format(units.Millimetre, 2))
+	fmt.Println("a gap of", e.Min.Value.Format(units.Millimetre, 2), "to", e.Max.Value.Format(units.Millimetre, 2))
 	fmt.Println(e.Action, e.TakeOff.Min.Format(units.Millimetre, 2), "to", e.TakeOff.Max.Format(units.Millimetre, 2), "is to be expected")
 	// Output:
 	// a gap of 0.18 mm to 0.26 mm

@@ -12,20 +12,20 @@ import (
 	"borewright.example/units"
 )
 
-// An Oval is a bore of elliptical section, given by two diameters at right angles. Greatest less
-// Least is its ovality, which is four times the radial amplitude of order 2. Diameters that are not positive
+// An Oval is a bore of elliptical section, given by two diameters at right angles. Max less
+// Min is its ovality, which is four times the radial amplitude of order 2. Diameters that are not positive
 // or stand the wrong way round are ErrSize, beyond [units.MaxLength] units.ErrRange.
 type Oval struct {
-	Greatest units.Length `json:"greatest"` // a diameter
-	Least    units.Length `json:"least"`    // the diameter square to it
+	Max units.Length `json:"max"` // a diameter
+	Min units.Length `json:"min"` // the diameter square to it
 }
 
 func (o Oval) validate() error {
 	switch {
-	case o.Least <= 0 || o.Greatest < o.Least:
-		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Greatest, o.Least, ErrSize)
-	case o.Greatest > units.MaxLength:
-		return fmt.Errorf("rings: oval bore %v by %v: %w (up to %v)", o.Greatest, o.Least, units.ErrRange, units.MaxLength)
+	case o.Min <= 0 || o.Max < o.Min:
+		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Max, o.Min, ErrSize)
+	case o.Max > units.MaxLength:
+		return fmt.Errorf("rings: oval bore %v by %v: %w (up to %v)", o.Max, o.Min, units.ErrRange, units.MaxLength)
 	}
 	return nil
 }
@@ -44,11 +44,11 @@ func (o Oval) perimeter(by float64) (units.Length, error) {
 	if err := o.validate(); err != nil {
 		return 0, err
 	}
-	g, l := float64(o.Greatest), float64(o.Least)
+	g, l := float64(o.Max), float64(o.Min)
 	m := (g - l) / g * ((g + l) / g) // 1 − (l/g)², without the loss of digits
 	p, err := units.Of(2*g*mathext.CompleteE(m)*by, units.Picometre)
 	if err != nil {
-		return 0, fmt.Errorf("rings: oval bore %v by %v: %w", o.Greatest, o.Least, err)
+		return 0, fmt.Errorf("rings: oval bore %v by %v: %w", o.Max, o.Min, err)
 	}
 	return p, nil
 }
@@ -63,6 +63,6 @@ func (o Oval) Harmonic(greatest units.Angle) (bore.Harmonic, error) {
 	if err := checkAngle(greatest); err != nil {
 		return bore.Harmonic{}, err
 	}
-	amplitude, err := (o.Greatest - o.Least).MulDiv(1, 4)
+	amplitude, err := (o.Max - o.Min).MulDiv(1, 4)
 	return bore.Harmonic{Order: 2, Amplitude: amplitude, Phase: greatest}, err
 }

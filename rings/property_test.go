@@ -276,12 +276,12 @@ func TestWarm(t *testing.T) {
 func TestOval(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g := drawBore(t)
-		o := rings.Oval{Greatest: g, Least: draw(t, "least", g/2, g, 1)}
+		o := rings.Oval{Max: g, Min: draw(t, "least", g/2, g, 1)}
 		p, err := o.Perimeter()
 		if err != nil {
 			t.Fatal(err)
 		}
-		a, b := float64(o.Greatest)/2, float64(o.Least)/2
+		a, b := float64(o.Max)/2, float64(o.Min)/2
 		integral := quad.Fixed(func(x float64) float64 { return math.Hypot(a*math.Sin(x), b*math.Cos(x)) }, 0, math.Pi/2, 60, quad.Legendre{}, 0)
 		within(t, "perimeter", p, units.Length(math.Round(4*integral)), 2)
 		round, err := o.Round()
@@ -290,13 +290,13 @@ func TestOval(t *testing.T) {
 		}
 		within(t, "round", round, units.Length(float64(p)/math.Pi), 1)
 		mean := (a + b)
-		if round < units.Length(mean)-1 || round > o.Greatest {
-			t.Fatalf("%v by %v: round %v", o.Greatest, o.Least, round)
+		if round < units.Length(mean)-1 || round > o.Max {
+			t.Fatalf("%v by %v: round %v", o.Max, o.Min, round)
 		}
 		// The excess over the mean, (D − d)²/(16·mean), to the next order of the ovality.
 		excess := (a - b) * (a - b) * 4 / (16 * mean)
 		if got := float64(round) - mean; math.Abs(got-excess) > excess*math.Pow((a-b)/(a+b), 2)+2 {
-			t.Fatalf("%v by %v: excess %v, want %v", o.Greatest, o.Least, got, excess)
+			t.Fatalf("%v by %v: excess %v, want %v", o.Max, o.Min, got, excess)
 		}
 	})
 }

@@ -115,7 +115,7 @@ func TestPublishedEllipses(t *testing.T) {
 		{"E(0.5) = 1.350643881048", "1 m", "0.707106781187 m", "2.701287762095 m"},
 		{"E(0.9) = 1.104774732704", "1 m", "0.316227766017 m", "2.209549465408 m"},
 	} {
-		got, err := rings.Oval{Greatest: length(c.greatest), Least: length(c.least)}.Perimeter()
+		got, err := rings.Oval{Max: length(c.greatest), Min: length(c.least)}.Perimeter()
 		if err != nil {
 			t.Errorf("%s: %v", c.source, err)
 			continue
@@ -123,7 +123,7 @@ func TestPublishedEllipses(t *testing.T) {
 		near(t, c.source, got, c.perimeter, "0.000000002 mm")
 	}
 	// The mean width over all directions is the perimeter divided by π (Cauchy): 87.5000071428572886, computed.
-	near(t, "Cauchy", must(rings.Oval{Greatest: length("87.55 mm"), Least: length("87.45 mm")}.Round()), "87.500007143 mm", "0.000000001 mm")
+	near(t, "Cauchy", must(rings.Oval{Max: length("87.55 mm"), Min: length("87.45 mm")}.Round()), "87.500007143 mm", "0.000000001 mm")
 }
 
 func TestPublishedRules(t *testing.T) {

@@ -169,8 +169,8 @@ func TestAlong(t *testing.T) {
 	near(t, "centre y", b.Centre.Y, a.Centre.Y-at.Y, 3e-9)
 	c, err := bore.CleanUpRadial(tr.Radial(0), 0, bore.Allowances{})
 	must(t, c, err)
-	near(t, "about the axis", c.Original.Least.Value, length(2*largest), 2e-6) // rounded up to a nanometre
-	near(t, "centre free", c.Worn.Least.Value, 2*a.Radius, 2e-6)
+	near(t, "about the axis", c.Original.Min.Value, length(2*largest), 2e-6) // rounded up to a nanometre
+	near(t, "centre free", c.Worn.Min.Value, 2*a.Radius, 2e-6)
 
 	mcc, err := w.Cylinder(form.MCCY)
 	along, err2 := w.Along(must(t, mcc, err).Axis)

@@ -308,7 +308,7 @@ func ExampleTrace_Readings() {
 // The exact clean-up of the wall, on the centre of the spindle and on the best one.
 func ExampleTrace_Radial() {
 	c, err := bore.CleanUpRadial(turned().Radial(20*units.Millimetre), 0, bore.Allowances{})
-	fmt.Println(c.Original.Least.Value.Format(units.Millimetre, 4), c.Worn.Least.Value.Format(units.Millimetre, 4), err)
+	fmt.Println(c.Original.Min.Value.Format(units.Millimetre, 4), c.Worn.Min.Value.Format(units.Millimetre, 4), err)
 	// Output: 67.0409 mm 67.0122 mm <nil>
 }
 

@@ -130,8 +130,8 @@ func ExampleWall_Along() {
 		return
 	}
 	mm := func(l units.Length) string { return l.Format(units.Millimetre, 3) }
-	fmt.Println("on the register", mm(c.Original.Least.Value))
-	fmt.Println("on the wear, square to the deck", mm(c.Worn.Least.Value))
+	fmt.Println("on the register", mm(c.Original.Min.Value))
+	fmt.Println("on the wear, square to the deck", mm(c.Worn.Min.Value))
 	fmt.Println("on the wear, leaning with it", mm(2*free.Radius))
 	// Output:
 	// on the register 67.062 mm

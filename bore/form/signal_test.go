@@ -306,15 +306,15 @@ func TestCleanUpOfTheTrace(t *testing.T) {
 	must(t, around, err)
 	c, err := bore.CleanUpRadial(tr.Radial(0), 0, bore.Allowances{})
 	must(t, c, err)
-	if got, want := c.Worn.Least.Value, (2 * around.Radius).Ceil(nm); got != want {
+	if got, want := c.Worn.Min.Value, (2 * around.Radius).Ceil(nm); got != want {
 		t.Errorf("worn centre %v, want %v", got, want)
 	}
 	var largest units.Length
 	for _, r := range radii(tr) {
 		largest = max(largest, r)
 	}
-	if c.Original.Least.Value != 2*largest {
-		t.Errorf("original centre %v, want %v", c.Original.Least.Value, 2*largest)
+	if c.Original.Min.Value != 2*largest {
+		t.Errorf("original centre %v, want %v", c.Original.Min.Value, 2*largest)
 	}
 }
 

@@ -166,7 +166,7 @@ func ExampleProfile() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.0f° to %.0f°\n", p.Least.In(units.Degree), p.Greatest.In(units.Degree))
+	fmt.Printf("%.0f° to %.0f°\n", p.Min.In(units.Degree), p.Max.In(units.Degree))
 	// Output: 45° to 45°
 }
 
@@ -179,7 +179,7 @@ func ExampleLevel() {
 		return
 	}
 	middle := p.Points[1]
-	fmt.Printf("at %v: %.0f° to %.0f°\n", middle.Depth, middle.Least.In(units.Degree), middle.Greatest.In(units.Degree))
+	fmt.Printf("at %v: %.0f° to %.0f°\n", middle.Depth, middle.Min.In(units.Degree), middle.Max.In(units.Degree))
 	// Output: at 40 mm: 59° to 66°
 }
 

@@ -257,7 +257,7 @@ func ExampleSetting_Profile() {
 	}
 	for _, pt := range p.Points {
 		fmt.Printf("%2.0f mm: %2.0f° to %2.0f°, mean %2.0f°, %2.0f %% within\n", pt.Depth.In(units.Millimetre),
-			pt.Least.In(units.Degree), pt.Greatest.In(units.Degree), pt.Mean.In(units.Degree), 100*pt.Within)
+			pt.Min.In(units.Degree), pt.Max.In(units.Degree), pt.Mean.In(units.Degree), 100*pt.Within)
 	}
 	fmt.Println("lines lie flat down to", p.ReversalTop.Format(units.Millimetre, 0))
 	// Output:

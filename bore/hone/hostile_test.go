@@ -37,7 +37,7 @@ func TestPlansHostile(t *testing.T) {
 		}
 		travel := hone.Travel{Depth: run.Depth, Tool: run.Tool, Top: length("top"), Bottom: length("bottom")}
 		if r, err := s.Removal(m, travel, law, length("stock"), 3); err == nil {
-			if r.Least < 0 || r.Greatest > units.MaxLength || r.Least > r.Greatest || r.Straightness < 0 {
+			if r.Min < 0 || r.Max > units.MaxLength || r.Min > r.Max || r.Straightness < 0 {
 				t.Errorf("%+v", r)
 			}
 		}

@@ -53,11 +53,11 @@ type Removal struct {
 	Middle units.Length `json:"middle,omitzero"` // half-way down
 	Bottom units.Length `json:"bottom,omitzero"` // at the bottom; 0 at the closed end of a blind bore, which stays as tight as it was
 
-	Least    units.Length `json:"least,omitzero"`    // 0 or more
-	Greatest units.Length `json:"greatest,omitzero"` // of all points and the three above
+	Min units.Length `json:"min,omitzero"` // 0 or more
+	Max units.Length `json:"max,omitzero"` // of all points and the three above
 
 	// Straightness is by how much the wall departs from a line along the axis when all is done, if
-	// it was straight before: half of Greatest less Least, since a wall is a radius.
+	// it was straight before: half of Max less Min, since a wall is a radius.
 	Straightness units.Length `json:"straightness,omitzero"`
 }
 
@@ -86,13 +86,13 @@ func (s Setting) Removal(m Motion, t Travel, law Pressing, stock units.Length, p
 	if points < 2 || points > maxPoints {
 		return Removal{}, fmt.Errorf("hone: %d points of a removal: %w: want 2 to %d", points, units.ErrRange, maxPoints)
 	}
-	r := Removal{Points: make([]Place, points), Least: math.MaxInt64}
+	r := Removal{Points: make([]Place, points), Min: math.MaxInt64}
 	take := func(depth units.Length) units.Length {
 		d, e := units.Of(float64(w.share(depth)*stock.In(units.Metre)), units.Metre)
 		if e != nil {
 			err = fmt.Errorf("hone: stock %v: %w: the wall would lose more than %v in places", stock, units.ErrRange, units.MaxLength)
 		}
-		r.Least, r.Greatest = min(r.Least, d), max(r.Greatest, d)
+		r.Min, r.Max = min(r.Min, d), max(r.Max, d)
 		return d
 	}
 	for i := range r.Points {
@@ -106,7 +106,7 @@ func (s Setting) Removal(m Motion, t Travel, law Pressing, stock units.Length, p
 	if err != nil {
 		return Removal{}, err
 	}
-	r.Straightness = (r.Greatest - r.Least) / 2
+	r.Straightness = (r.Max - r.Min) / 2
 	return r, nil
 }
 

@@ -33,7 +33,7 @@ func TestRemovalAtTheEnd(t *testing.T) {
 				// Sizes are whole picometres: 1e-9 of 10 mm is far above their grain.
 				near(t, law.String(), r.Top.In(r.Middle), want, 1e-9)
 				for name, m := range motions() {
-					if r := must[hone.Removal](t)(s.Removal(m, travel, law, 10*mm, 2)); r.Bottom != 0 || r.Least != 0 {
+					if r := must[hone.Removal](t)(s.Removal(m, travel, law, 10*mm, 2)); r.Bottom != 0 || r.Min != 0 {
 						t.Errorf("%s, %v: the closed end gets %v", name, law, r.Bottom)
 					}
 				}
@@ -79,9 +79,9 @@ func TestRemovalIntegratesToStock(t *testing.T) {
 		}
 		// The trapezoid rule over 2,000 steps h, where the curve bends by up to √h at a crank's ends:
 		// wrong by a few h^1.5 of the greatest, or 3e-4 for the short, sharp bends of a short tool.
-		near(t, "mean", sum/(points-1), 1, 5e-4*r.Greatest.In(mm))
-		if r.Straightness != (r.Greatest-r.Least)/2 || r.Least < 0 {
-			t.Errorf("least %v, greatest %v, straightness %v", r.Least, r.Greatest, r.Straightness)
+		near(t, "mean", sum/(points-1), 1, 5e-4*r.Max.In(mm))
+		if r.Straightness != (r.Max-r.Min)/2 || r.Min < 0 {
+			t.Errorf("least %v, greatest %v, straightness %v", r.Min, r.Max, r.Straightness)
 		}
 	})
 }

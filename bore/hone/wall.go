@@ -16,10 +16,10 @@ import (
 type Profile struct {
 	Points []Level `json:"points,omitzero"` // from the top face to the bottom, equally spaced
 
-	Least    units.Angle `json:"least,omitzero"`    // of all points
-	Greatest units.Angle `json:"greatest,omitzero"` // of all points
-	Mean     units.Angle `json:"mean,omitzero"`     // of all lines, by their length
-	Within   float64     `json:"within,omitzero"`   // fraction of the length of the lines that is within the tolerance, 0 to 1
+	Min    units.Angle `json:"min,omitzero"`    // of all points
+	Max    units.Angle `json:"max,omitzero"`    // of all points
+	Mean   units.Angle `json:"mean,omitzero"`   // of all lines, by their length
+	Within float64     `json:"within,omitzero"` // fraction of the length of the lines that is within the tolerance, 0 to 1
 
 	// How far into the bore the marks of the tool's turning round reach, from either end. With
 	// every motion but Steady the lines curve flat there.
@@ -30,11 +30,11 @@ type Profile struct {
 // A Level is one depth of the wall and the lines that cross it. Angles and share are as in
 // [Profile].
 type Level struct {
-	Depth    units.Length `json:"depth,omitzero"`    // from the top face
-	Least    units.Angle  `json:"least,omitzero"`    // of the lines here
-	Mean     units.Angle  `json:"mean,omitzero"`     // by their length
-	Greatest units.Angle  `json:"greatest,omitzero"` // of the lines here
-	Within   float64      `json:"within,omitzero"`   // fraction, 0 to 1
+	Depth  units.Length `json:"depth,omitzero"`  // from the top face
+	Min    units.Angle  `json:"min,omitzero"`    // of the lines here
+	Mean   units.Angle  `json:"mean,omitzero"`   // by their length
+	Max    units.Angle  `json:"max,omitzero"`    // of the lines here
+	Within float64      `json:"within,omitzero"` // fraction, 0 to 1
 }
 
 // maxPoints bounds the work and the memory of a profile.
@@ -83,14 +83,14 @@ func (s Setting) Profile(m Motion, t Travel, want Want, points int) (Profile, er
 		}
 		z := pt.Depth + t.Top // from the top of the tool's travel
 		l := w.between(max(0, z-t.Tool).In(length), min(length, z).In(length))
-		pt.Least, pt.Mean, pt.Greatest, pt.Within = l.told()
+		pt.Min, pt.Mean, pt.Max, pt.Within = l.told()
 		share := 1.0
 		if i == 0 || i == points-1 {
 			share = 0.5 // the end points stand for half a step
 		}
 		all.add(l, share)
 	}
-	p.Least, p.Mean, p.Greatest, p.Within = all.told()
+	p.Min, p.Mean, p.Max, p.Within = all.told()
 	return p, nil
 }
 

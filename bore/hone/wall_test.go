@@ -52,8 +52,8 @@ func TestProfileCrank(t *testing.T) {
 		if a > math.Pi/2 || b < math.Pi/2 {
 			greatest = k * max(math.Sin(a), math.Sin(b))
 		}
-		near(t, "greatest", float64(pt.Greatest), 2*math.Atan(greatest), 1e-8)
-		near(t, "least", float64(pt.Least), 2*math.Atan(k*min(math.Sin(a), math.Sin(b))), 1e-7)
+		near(t, "greatest", float64(pt.Max), 2*math.Atan(greatest), 1e-8)
+		near(t, "least", float64(pt.Min), 2*math.Atan(k*min(math.Sin(a), math.Sin(b))), 1e-7)
 	}
 	// All lines of the wall together: those drawn at y weigh as much more as the tool then has
 	// more of its length inside the bore.
@@ -77,8 +77,8 @@ func TestProfileCrank(t *testing.T) {
 		t.Errorf("marks of turning round reach %v and %v", p.ReversalTop, p.ReversalBottom)
 	}
 	for _, pt := range p.Points {
-		if flat := pt.Depth <= 30*mm || pt.Depth >= 60*mm; flat != (pt.Least == 0) {
-			t.Errorf("at %v the least angle is %v", pt.Depth, pt.Least)
+		if flat := pt.Depth <= 30*mm || pt.Depth >= 60*mm; flat != (pt.Min == 0) {
+			t.Errorf("at %v the least angle is %v", pt.Depth, pt.Min)
 		}
 	}
 }
@@ -124,7 +124,7 @@ func TestProfileTrapezoid(t *testing.T) {
 		within := span(max(a, enter), min(b, leave)) + span(max(a, 1-leave), min(b, 1-enter))
 		near(t, "within", pt.Within, within/span(a, b), 1e-8)
 		if pt.Depth == 45*mm { // the tool passes at full speed all the time
-			near(t, "least in the middle", float64(pt.Least), 2*math.Atan(k), 1e-9)
+			near(t, "least in the middle", float64(pt.Min), 2*math.Atan(k), 1e-9)
 			near(t, "mean in the middle", float64(pt.Mean), 2*math.Atan(k), 1e-9)
 		}
 	}
@@ -203,7 +203,7 @@ func checkProfile(t *rapid.T) {
 			}
 			least, greatest = min(least, 2*a), max(greatest, 2*a)
 		}
-		if pt.Least > pt.Mean || pt.Mean > pt.Greatest || pt.Within < 0 || pt.Within > 1 {
+		if pt.Min > pt.Mean || pt.Mean > pt.Max || pt.Within < 0 || pt.Within > 1 {
 			t.Fatalf("out of order: %+v", pt)
 		}
 		rest := s.Stroke.In(mm) / 2 // a window that ends where the tool may rest, rests or not by a hair
@@ -214,12 +214,12 @@ func checkProfile(t *rapid.T) {
 		tol := 4/float64(steps) + 2e-3
 		near(t, "mean", float64(pt.Mean), angle/length, tol*math.Pi)
 		near(t, "within", pt.Within, within/length, tol+unsure/length)
-		if float64(pt.Least) > least+1e-3 || float64(pt.Greatest) < greatest-1e-3 {
-			t.Fatalf("%v: %v to %v, the walk found %v to %v", pt.Depth, pt.Least, pt.Greatest, least, greatest)
+		if float64(pt.Min) > least+1e-3 || float64(pt.Max) < greatest-1e-3 {
+			t.Fatalf("%v: %v to %v, the walk found %v to %v", pt.Depth, pt.Min, pt.Max, least, greatest)
 		}
 	}
-	if p.Least > p.Mean || p.Mean > p.Greatest {
-		t.Fatalf("out of order: %v, %v, %v", p.Least, p.Mean, p.Greatest)
+	if p.Min > p.Mean || p.Mean > p.Max {
+		t.Fatalf("out of order: %v, %v, %v", p.Min, p.Mean, p.Max)
 	}
 }
 
@@ -233,7 +233,7 @@ func TestProfileSteady(t *testing.T) {
 	s.Stroke = 90 * mm
 	c := must[hone.Crosshatch](t)(s.Crosshatch())
 	for _, pt := range p.Points {
-		for _, a := range []units.Angle{pt.Least, pt.Mean, pt.Greatest, p.Least, p.Mean, p.Greatest} {
+		for _, a := range []units.Angle{pt.Min, pt.Mean, pt.Max, p.Min, p.Mean, p.Max} {
 			near(t, "angle", float64(a), float64(c.Included()), 1e-13)
 		}
 		if pt.Within != 1 {
@@ -259,7 +259,7 @@ func TestProfileSteady(t *testing.T) {
 		s.Stroke = 0
 		p := must[hone.Profile](t)(s.Profile(m, blind, hone.Want{Crosshatch: want45.Crosshatch, Tolerance: 12 * degree}, 61))
 		last := p.Points[60]
-		if last.Least != last.Greatest || last.Mean != last.Least || p.ReversalBottom != 60*mm {
+		if last.Min != last.Max || last.Mean != last.Min || p.ReversalBottom != 60*mm {
 			t.Errorf("%v at the blind end: %+v, marks %v", m, last, p.ReversalBottom)
 		}
 		if flat := m.String() != "steady"; flat != (last.Mean == 0) || flat == (last.Within == 1) {
@@ -321,7 +321,7 @@ func TestProfileBadInput(t *testing.T) {
 			t.Errorf("%s: %v, %v; want %v", name, p, err, row.err)
 		}
 		for _, pt := range p.Points {
-			if math.IsNaN(float64(pt.Mean+pt.Least+pt.Greatest)) || math.IsNaN(pt.Within) {
+			if math.IsNaN(float64(pt.Mean+pt.Min+pt.Max)) || math.IsNaN(pt.Within) {
 				t.Errorf("%s: %+v", name, pt)
 			}
 		}

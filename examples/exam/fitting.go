@@ -70,7 +70,7 @@ func oversized(d dice) (question, error) {
 			e.Sizes[i].Piston.Size = exact(skirt + e.Sizes[i].Over)
 		}
 		c := oversize.Cylinder{Name: "1", Largest: exact(least + wear), Smallest: exact(least), Places: 6}
-		c.CleanUp.Original.Least, c.CleanUp.Original.Greatest = exact(least+wear), exact(least+2*wear)
+		c.CleanUp.Original.Min, c.CleanUp.Original.Max = exact(least+wear), exact(least+2*wear)
 		c.CleanUp.Worn = c.CleanUp.Original
 		c.Piston.Size = exact(skirt)
 		choice, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
@@ -98,7 +98,7 @@ func loose(d dice) (question, error) {
 	iron, block := material.GreyIron(), material.AluminiumBlock()
 	iron.Within, block.Within = 0, 0
 	joint := sleeve.Joint{Bore: seat - 6*units.Millimetre, Seat: seat, Outer: units.Limits{Min: seat + 18*units.Millimetre, Max: seat + 18*units.Millimetre},
-		Interference: sleeve.Diametral{Least: delta, Greatest: delta}, Sleeve: iron, Barrel: block}
+		Interference: sleeve.Diametral{Min: delta, Max: delta}, Sleeve: iron, Barrel: block}
 	loosens, err := joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
 	as, ab := iron.Expansion.In(1e-6*units.PerKelvin), block.Expansion.In(1e-6*units.PerKelvin)
 	second := 20 + um(delta)/(um(seat)*ab-um(seat+delta)*as)*1e6
@@ -108,7 +108,7 @@ func loose(d dice) (question, error) {
 			"(Growth a kelvin, in millionths: iron %.1f, aluminium %.1f.)", mm(delta), seat, as, ab),
 		Working: []string{fmt.Sprintf("Each kelvin the seat grows away by %v·(%.1f − %.1f)/1 000 000, nearly %.3f µm; %.0f µm are gone after %.0f K, at %.0f °C.", seat, ab, as, um(seat)*(ab-as)/1e6, um(delta), second-20, second),
 			"In an engine the sleeve is the hotter part, which helps."},
-		Answers: []answer{{"The grip is gone at", loosens.Hot.Least.Celsius(), second, 0, "°C"}},
+		Answers: []answer{{"The grip is gone at", loosens.Hot.Min.Celsius(), second, 0, "°C"}},
 	}, err
 }
 

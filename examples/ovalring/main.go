@@ -31,7 +31,7 @@ func main() { lesson(os.Stdout, shipped) }
 // lesson writes the page for any data.
 func lesson(w io.Writer, d data) {
 	defer refuse(w)
-	oval := rings.Oval{Greatest: d.greatest, Least: d.least}
+	oval := rings.Oval{Max: d.greatest, Min: d.least}
 	way, round := must(oval.Perimeter()), must(oval.Round())
 	measured := rings.Gap{Measured: uncertainty.Estimate{Value: d.gap}, Bore: uncertainty.Estimate{Value: d.tried}}
 	in := func(bore units.Length) units.Length {

@@ -81,7 +81,7 @@ func lesson(w io.Writer, d data) {
 	}
 
 	step := 500 * units.Nanometre
-	for long.Greatest > 70*step {
+	for long.Max > 70*step {
 		step *= 2
 	}
 	fmt.Fprintf(w, "\nWHAT COMES OFF THE DIAMETER, from the top face down (█ each %v)\n", step)

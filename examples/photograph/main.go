@@ -70,8 +70,8 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "   b = atan(tan %.1f° · %.3f) = %.1f°;  between the lines 2b = %.1f°, and not 2a = %.1f°\n", found/2, shorter, flat/2, flat, found)
 	fmt.Fprintln(w, "\n3  By the library, with its doubt")
 	fmt.Fprintf(w, "   lines lean %.1f° one way and %.1f° the other; between them %s ± %.1f° (95 %%)\n", m.Leans[0].In(units.Degree), -m.Leans[1].In(units.Degree), m.Crosshatch.Format(1), k*std)
-	if !m.Least.IsZero() {
-		fmt.Fprintf(w, "   Lines of more than one lean are not excluded: over the wall seen it may run from %s to %s.\n", m.Least.Format(0), m.Greatest.Format(0))
+	if !m.Min.IsZero() {
+		fmt.Fprintf(w, "   Lines of more than one lean are not excluded: over the wall seen it may run from %s to %s.\n", m.Min.Format(0), m.Max.Format(0))
 	}
 	fmt.Fprintln(w, "   made of, as standard uncertainties:")
 	sum := 0.0

@@ -37,7 +37,7 @@ func main() { lesson(os.Stdout, shipped) }
 func lesson(w io.Writer, data data) {
 	defer refuse(w)
 	ring := data.ring
-	t, form := must(ring.Tension(data.free, data.gap)), must(rings.Oval{Greatest: ring.Bore + data.ovality, Least: ring.Bore}.Harmonic(0))
+	t, form := must(ring.Tension(data.free, data.gap)), must(rings.Oval{Max: ring.Bore + data.ovality, Min: ring.Bore}.Harmonic(0))
 	c := must(t.Follow(list(form)))
 	d, a := ring.Bore.In(units.Millimetre), ring.Thickness.In(units.Millimetre)
 	h, e := ring.Height.In(units.Millimetre), ring.Young.In(units.Megapascal) // N/mm²

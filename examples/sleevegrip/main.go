@@ -37,14 +37,14 @@ func main() { lesson(os.Stdout, shipped) }
 func lesson(w io.Writer, d data) {
 	defer refuse(w)
 	spread := sleeve.Joint{Bore: d.bore, Seat: d.seat, Outer: units.Limits{Min: d.outside, Max: d.outside},
-		Interference: sleeve.Diametral{Least: d.over, Greatest: d.over}, Sleeve: d.sleeve, Barrel: d.barrel}
+		Interference: sleeve.Diametral{Min: d.over, Max: d.over}, Sleeve: d.sleeve, Barrel: d.barrel}
 	joint := spread
 	joint.Sleeve.Within, joint.Barrel.Within = 0, 0 // until the end their expansion is taken as known
 	fit, loosens := must(joint.Fit()), must(joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}))
 	a, c, b := mm(d.bore)/2, mm(d.seat)/2, mm(d.outside)/2
 	ei, eo := d.sleeve.Young.In(units.Megapascal), d.barrel.Young.In(units.Megapascal)
 	as, ab := d.sleeve.Expansion.In(1e-6*units.PerKelvin), d.barrel.Expansion.In(1e-6*units.PerKelvin)
-	pressure := fit.Pressure.Greatest.In(units.Megapascal)
+	pressure := fit.Pressure.Max.In(units.Megapascal)
 
 	fmt.Fprintln(w, "A SLEEVE'S GRIP WHEN HOT")
 	fmt.Fprintf(w, "\nThe question: a sleeve %v by %v, of %s, sits in %s with %v of interference, on\nthe diameter. How hard does it sit, and at what temperature has it come loose?\n", d.bore, d.seat, d.sleeve.Name, d.barrel.Name, d.over)
@@ -57,13 +57,13 @@ func lesson(w io.Writer, d data) {
 	p := mm(d.over) / 2 / c / ((ko+d.barrel.Poisson)/eo + (ki-d.sleeve.Poisson)/ei)
 	fmt.Fprintf(w, "   a, c, b = %.4g, %.4g, %.4g mm;  Ki = %.3f, Ko = %.3f\n", a, c, b, ki, ko)
 	fmt.Fprintf(w, "   p = (%.3g/%.4g)/[(%.3f + %.2f)/%.0f + (%.3f − %.2f)/%.0f] = %.2f MPa\n", mm(d.over)/2, c, ko, d.barrel.Poisson, eo, ki, d.sleeve.Poisson, ei, p)
-	fmt.Fprintf(w, "   along the circle the barrel's bore is stretched with %.1f MPa, the sleeve's bore pressed with %.1f MPa\n", fit.BarrelHoop.Greatest.In(units.Megapascal), -fit.SleeveHoop.Least.In(units.Megapascal))
-	fmt.Fprintf(w, "   the bore closes by %.1f µm: it is honed after fitting, not before\n", fit.BoreCloses.Greatest.In(units.Micrometre))
+	fmt.Fprintf(w, "   along the circle the barrel's bore is stretched with %.1f MPa, the sleeve's bore pressed with %.1f MPa\n", fit.BarrelHoop.Max.In(units.Megapascal), -fit.SleeveHoop.Min.In(units.Megapascal))
+	fmt.Fprintf(w, "   the bore closes by %.1f µm: it is honed after fitting, not before\n", fit.BoreCloses.Max.In(units.Micrometre))
 
 	fmt.Fprintln(w, "\n2  The interference warm     δ(T) = (seat + δ)·(1 + αs·ΔT) − seat·(1 + αb·ΔT)     T: of both parts\n"+
 		"   α: growth a kelvin, s of the sleeve, b of the barrel; ΔT: kelvins above 20 °C")
 	fmt.Fprintf(w, "   αs = %.3g and αb = %.3g millionths: ", as, ab)
-	hot, cold := loosens.Hot.Least, loosens.Cold.Greatest
+	hot, cold := loosens.Hot.Min, loosens.Cold.Max
 	switch {
 	case !hot.IsZero():
 		fmt.Fprintf(w, "the barrel grows away from the sleeve.\n   The grip goes at %s.\n", at(hot))
@@ -82,7 +82,7 @@ func lesson(w io.Writer, d data) {
 	for i := range 13 {
 		both := must(units.Celsius(20 + float64(i)*step))
 		s := must(joint.State(sleeve.Warm{Sleeve: both, Barrel: both}))
-		grips, gaps = append(grips, s.Pressure.Greatest.In(units.Megapascal)), append(gaps, -s.Interference.Greatest.In(units.Micrometre))
+		grips, gaps = append(grips, s.Pressure.Max.In(units.Megapascal)), append(gaps, -s.Interference.Max.In(units.Micrometre))
 	}
 	most := max(grips[0], grips[12])
 	for i, grip := range grips {
@@ -97,7 +97,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintln(w, "\n3  The running engine: the sleeve is the hotter part, and that helps")
 	for _, t := range [][2]float64{{160, 120}, {140, 120}, {120, 120}} {
 		s := must(joint.State(sleeve.Warm{Sleeve: must(units.Celsius(t[0])), Barrel: must(units.Celsius(t[1]))}))
-		fmt.Fprintf(w, "   sleeve %.0f °C, barrel %.0f °C: δ = %+.1f µm, it %s\n", t[0], t[1], s.Interference.Least.In(units.Micrometre), map[bool]string{true: "grips", false: "is LOOSE"}[s.Interference.Least > 0])
+		fmt.Fprintf(w, "   sleeve %.0f °C, barrel %.0f °C: δ = %+.1f µm, it %s\n", t[0], t[1], s.Interference.Min.In(units.Micrometre), map[bool]string{true: "grips", false: "is LOOSE"}[s.Interference.Min > 0])
 	}
 
 	fmt.Fprintln(w, "\nA SECOND WAY: what that pressure does to each part; and halve an interval until δ(T) = 0")
@@ -121,12 +121,12 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintf(w, "   • Textbooks print the RADIAL interference, half of this: %v taken for it makes %.1f MPa of %.1f.\n", d.over, 2*pressure, pressure)
 	goes := must(spread.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})).Hot
 	switch {
-	case goes.Least.IsZero():
+	case goes.Min.IsZero():
 		fmt.Fprintln(w, "   • One growth is believed of each metal. Here the spread of handbooks changes nothing: heat loosens nothing.")
-	case goes.Greatest.IsZero():
-		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip may go at %s, or never.\n", at(goes.Least))
+	case goes.Max.IsZero():
+		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip may go at %s, or never.\n", at(goes.Min))
 	default:
-		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Least), at(goes.Greatest))
+		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Min), at(goes.Max))
 	}
 	fmt.Fprint(w, "   • Pressed in cold, which shaves the seat. ")
 	switch heat, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature}); {

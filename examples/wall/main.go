@@ -200,8 +200,8 @@ func report(w io.Writer, m photo.Measured, s photo.Shot) error {
 		return err
 	}
 	fmt.Fprintf(w, "Crosshatch  %s ± %.1f° (95 %%)\n", m.Crosshatch.Format(1), k*m.Std.In(units.Degree))
-	if !m.Least.IsZero() {
-		fmt.Fprintf(w, "Range       %s to %s over the wall seen: its leans spread\n", m.Least.Format(0), m.Greatest.Format(0))
+	if !m.Min.IsZero() {
+		fmt.Fprintf(w, "Range       %s to %s over the wall seen: its leans spread\n", m.Min.Format(0), m.Max.Format(0))
 	}
 	fmt.Fprintf(w, "Lines       lean %.1f° and %.1f° from square to the axis; the camera was tilted by %.0f°\n",
 		m.Leans[0].In(units.Degree), m.Leans[1].In(units.Degree), m.Tilt.In(units.Degree))

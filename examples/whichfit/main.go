@@ -43,7 +43,7 @@ func lesson(w io.Writer, d data) {
 	in, out := must(hole.Sizes(d.size)), must(shaft.Sizes(d.size))
 	joint := sleeve.Joint{Bore: d.bore, Seat: d.size, Outer: units.Limits{Min: d.barrel, Max: d.barrel}, Interference: fit, Sleeve: d.metal, Barrel: d.round}
 	cold := sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}
-	holds := fit.Greatest > 0
+	holds := fit.Max > 0
 	var state sleeve.State
 	if holds {
 		state = must(joint.Fit())
@@ -54,9 +54,9 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintln(w, "\n1  The windows     a letter says where the window stands against the size, a number how wide it is (ISO 286)")
 	fmt.Fprintf(w, "   seat    %-3v %s to %s\n   sleeve  %-3v %s to %s\n", hole, mm(in.Min), mm(in.Max), shaft, mm(out.Min), mm(out.Max))
 	fmt.Fprintln(w, "\n2  The interference     δ = sleeve − seat, on the diameter; least and greatest of any two such parts")
-	fmt.Fprintf(w, "   least    %s − %s = %+.1f µm\n   greatest %s − %s = %+.1f µm\n", mm(out.Min), mm(in.Max), um(fit.Least), mm(out.Max), mm(in.Min), um(fit.Greatest))
+	fmt.Fprintf(w, "   least    %s − %s = %+.1f µm\n   greatest %s − %s = %+.1f µm\n", mm(out.Min), mm(in.Max), um(fit.Min), mm(out.Max), mm(in.Min), um(fit.Max))
 	switch {
-	case fit.Least > 0:
+	case fit.Min > 0:
 		fmt.Fprintln(w, "   Every pair holds: an interference fit.")
 	case holds:
 		fmt.Fprintln(w, "   Some pairs hold and some slip: a transition fit. For a sleeve that is no fit at all.")
@@ -72,8 +72,8 @@ func lesson(w io.Writer, d data) {
 	ki, ko := (c*c+a*a)/(c*c-a*a), (b*b+c*c)/(b*b-c*c)
 	yields := (ko+d.round.Poisson)/eo + (ki-d.metal.Poisson)/ei // mm of radius for each mm of it and MPa
 	if holds {
-		fmt.Fprintf(w, "   Ki = %.3f, Ko = %.3f;  p = %.2f to %.2f MPa\n", ki, ko, mpa(state.Pressure.Least), mpa(state.Pressure.Greatest))
-		fmt.Fprintf(w, "   at most the barrel's bore is stretched with %.1f MPa, and the sleeve's bore closes by %.1f µm\n", mpa(state.BarrelHoop.Greatest), um(state.BoreCloses.Greatest))
+		fmt.Fprintf(w, "   Ki = %.3f, Ko = %.3f;  p = %.2f to %.2f MPa\n", ki, ko, mpa(state.Pressure.Min), mpa(state.Pressure.Max))
+		fmt.Fprintf(w, "   at most the barrel's bore is stretched with %.1f MPa, and the sleeve's bore closes by %.1f µm\n", mpa(state.BarrelHoop.Max), um(state.BoreCloses.Max))
 	} else {
 		fmt.Fprintln(w, "   There is none to reckon.")
 	}
@@ -91,22 +91,22 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintln(w, "\nA SECOND WAY: the deviations alone; and the pressure from what each part gives way")
 	ih, is := must(hole.Deviations(d.size)), must(shaft.Deviations(d.size))
 	fmt.Fprintf(w, "   least %.1f − (%.1f) = %.1f µm (the library: %.1f µm), greatest %.1f − (%.1f) = %.1f µm (the library: %.1f µm)\n",
-		um(is.Least), um(ih.Greatest), um(is.Least-ih.Greatest), um(fit.Least), um(is.Greatest), um(ih.Least), um(is.Greatest-ih.Least), um(fit.Greatest))
+		um(is.Min), um(ih.Max), um(is.Min-ih.Max), um(fit.Min), um(is.Max), um(ih.Min), um(is.Max-ih.Min), um(fit.Max))
 	if holds {
 		one := 2 * c * yields * 1000 // µm of diameter for each MPa
-		fmt.Fprintf(w, "   one MPa opens the seat and shrinks the sleeve by %.2f µm together: %.1f µm make %.2f MPa (the library: %.2f MPa)\n", one, um(fit.Greatest), um(fit.Greatest)/one, mpa(state.Pressure.Greatest))
+		fmt.Fprintf(w, "   one MPa opens the seat and shrinks the sleeve by %.2f µm together: %.1f µm make %.2f MPa (the library: %.2f MPa)\n", one, um(fit.Max), um(fit.Max)/one, mpa(state.Pressure.Max))
 	}
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
-	fmt.Fprintf(w, "   • Any sleeve for any seat: then δ is anywhere from %.1f to %.1f µm. Measure the sleeve first, and bore the seat for it.\n", um(fit.Least), um(fit.Greatest))
+	fmt.Fprintf(w, "   • Any sleeve for any seat: then δ is anywhere from %.1f to %.1f µm. Measure the sleeve first, and bore the seat for it.\n", um(fit.Min), um(fit.Max))
 	fmt.Fprintln(w, "   • Capital and small letter changed: H is a hole, h a shaft.")
 	fmt.Fprintln(w, "   • δ on the radius: textbooks print it so, and it is half of this.")
 	if holds {
 		hot := must(joint.LooseAt(cold)).Hot
-		if hot.Least.IsZero() {
+		if hot.Min.IsZero() {
 			fmt.Fprintln(w, "   • A cold fit is believed hot. Of these two metals heat loosens nothing.")
 		} else {
-			fmt.Fprintf(w, "   • A cold fit is believed hot: both parts at one temperature, the least of these pairs can be loose from %.0f °C.\n", hot.Least.Celsius())
+			fmt.Fprintf(w, "   • A cold fit is believed hot: both parts at one temperature, the least of these pairs can be loose from %.0f °C.\n", hot.Min.Celsius())
 		}
 	}
 	lines := strings.NewReplacer("; ", ";\n", ". ", ".\n")

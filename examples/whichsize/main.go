@@ -50,7 +50,7 @@ func lesson(w io.Writer, d data) {
 	wear := d.worst - d.least
 	size := func(l units.Length) uncertainty.Estimate { return uncertainty.Estimate{Value: l, Std: d.std} }
 	cylinder := oversize.Cylinder{Name: "cylinder 1", Largest: size(d.worst), Smallest: size(d.least), Places: 6}
-	cylinder.CleanUp.Original.Least, cylinder.CleanUp.Original.Greatest = size(d.least+wear), size(d.least+2*wear)
+	cylinder.CleanUp.Original.Min, cylinder.CleanUp.Original.Max = size(d.least+wear), size(d.least+2*wear)
 	cylinder.CleanUp.Worn = cylinder.CleanUp.Original
 	cylinder.Piston.Size = uncertainty.Estimate{Value: d.skirt}
 	choice := must(oversize.Choose(engine, []oversize.Cylinder{cylinder}, uncertainty.Risk{}))

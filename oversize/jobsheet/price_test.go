@@ -44,7 +44,7 @@ func TestDoubtHasItsPrice(t *testing.T) {
 	through := 0
 	for standard := 0.001; standard < 0.009; standard += 0.0005 {
 		s := mustPlan(t, dear(t, standard))
-		now, err := s.Cylinders[0].CleanUp.Original.Greatest.Expanded(0.95)
+		now, err := s.Cylinders[0].CleanUp.Original.Max.Expanded(0.95)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -675,8 +675,8 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 	const points = 33
 	// From here the setting is that of the sheet's JSON, which keeps 12 digits.
 	wall := must(h.Used.Profile(hone.Crank(), travel, f.want(), points))(t)
-	closeTo(t, "least angle", float64(h.Wall.Least), float64(wall.Least))
-	closeTo(t, "greatest angle", float64(h.Wall.Greatest), float64(wall.Greatest))
+	closeTo(t, "least angle", float64(h.Wall.Min), float64(wall.Min))
+	closeTo(t, "greatest angle", float64(h.Wall.Max), float64(wall.Max))
 	closeTo(t, "mean angle", float64(h.Wall.Mean), float64(wall.Mean))
 	same(t, "turning round", []units.Length{h.Wall.ReversalTop, h.Wall.ReversalBottom}, []units.Length{wall.ReversalTop, wall.ReversalBottom})
 	if pressing := f.text("tools.pressing"); pressing != "" && f.size("engine.honing_allowance") != 0 {

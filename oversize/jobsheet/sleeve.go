@@ -65,7 +65,7 @@ func sleeved(g given, read []readBore, choice oversize.Choice) (fit *SleeveSheet
 	if err != nil {
 		return nil, seats, err, nil
 	}
-	if h := g.Engine.HoningAllowance; h != 0 && joint.Hone.Stock.Greatest > h {
+	if h := g.Engine.HoningAllowance; h != 0 && joint.Hone.Stock.Max > h {
 		joint.Bored = choice.Cylinders[i].Aim - h
 	}
 	for i := range choice.Cylinders {
@@ -89,7 +89,7 @@ type seat struct {
 
 func (g given) seat(i int, read readBore) (s seat, err error) {
 	given, v := g.Cylinders[i], g.Engine.Sleeve
-	if s.cleansUp, err = uncertainty.Judge(read.cleanUp.Original.Greatest, units.Limits{Max: v.Seat}, g.risk.survey); err != nil {
+	if s.cleansUp, err = uncertainty.Judge(read.cleanUp.Original.Max, units.Limits{Max: v.Seat}, g.risk.survey); err != nil {
 		return s, err
 	}
 	s.cleansUp.Subject = "clean-up of the seat"
@@ -125,7 +125,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if err != nil {
 		return SleeveSheet{}, err
 	}
-	tight := sleeve.Diametral{Least: v.Interference.Min, Greatest: v.Interference.Max}
+	tight := sleeve.Diametral{Min: v.Interference.Min, Max: v.Interference.Max}
 	var s SleeveSheet
 	if v.Interference.IsZero() {
 		if tight, err = sleeve.DiametralFromClasses(v.Seat, v.Hole, v.Shaft); err != nil {
@@ -155,7 +155,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 			if err != nil {
 				return s, err
 			}
-			if s.Running == nil || state.Pressure.Least < s.Running.Pressure.Least {
+			if s.Running == nil || state.Pressure.Min < s.Running.Pressure.Min {
 				s.Running = &state
 			}
 		}

@@ -46,8 +46,8 @@ func TestSleeveByHand(t *testing.T) {
 	if v == nil {
 		t.Fatal("no sleeve")
 	}
-	millimetres(t, "least interference", v.Joint.Interference.Least, 0.029, 1e-9)
-	millimetres(t, "greatest interference", v.Joint.Interference.Greatest, 0.078, 1e-9)
+	millimetres(t, "least interference", v.Joint.Interference.Min, 0.029, 1e-9)
+	millimetres(t, "greatest interference", v.Joint.Interference.Max, 0.078, 1e-9)
 	const grows = (0.078 + 0.05) / 73
 	if at := v.Heat.Barrel.Celsius(); at < 20+grows/22.5e-6 || at > 20+1.2*grows/20.5e-6 {
 		t.Errorf("heated to %.1f °C, by hand some %.1f °C", at, 20+grows/21.5e-6)

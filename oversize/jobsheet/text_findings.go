@@ -163,10 +163,10 @@ func (s Sheet) cleanUps(part *page.Section) {
 
 // interval prints a size that is known only to lie between two.
 func interval(show Shown, i bore.Interval) string {
-	if i.Least == i.Greatest {
-		return show.estimate(i.Least)
+	if i.Min == i.Max {
+		return show.estimate(i.Min)
 	}
-	return show.length(i.Least.Value) + " to " + show.estimate(i.Greatest)
+	return show.length(i.Min.Value) + " to " + show.estimate(i.Max)
 }
 
 // refusals say what speaks against each cheaper route, a line each, in the units shown.

@@ -66,7 +66,7 @@ func (s Sheet) wall(part *page.Section) {
 	}
 	if w := h.Wall; w.Mean != 0 {
 		part.Add(sentence("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
-			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Least.In(units.Degree), w.Greatest.In(units.Degree), w.Mean.In(units.Degree),
+			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Min.In(units.Degree), w.Max.In(units.Degree), w.Mean.In(units.Degree),
 			show.along(w.ReversalTop), show.along(w.ReversalBottom)))
 	}
 	if r := h.Removal; r.Middle != 0 {

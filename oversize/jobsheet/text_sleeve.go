@@ -31,9 +31,9 @@ func (s Sheet) sleeve() (part page.Section) {
 	}
 	c := s.Choice.Cylinders[i]
 	span := func(r sleeve.Range[units.Length]) string {
-		return show.length(r.Least) + " to " + show.length(r.Greatest)
+		return show.length(r.Min) + " to " + show.length(r.Max)
 	}
-	pressure := func(r sleeve.Range[units.Pressure]) string { return show.pressures(r.Least, r.Greatest) }
+	pressure := func(r sleeve.Range[units.Pressure]) string { return show.pressures(r.Min, r.Max) }
 	part.Title = "SLEEVE (interference is DIAMETRAL)"
 	s.checks(&part, sleeving)
 	rows := [][]string{
@@ -56,10 +56,10 @@ func (s Sheet) sleeve() (part page.Section) {
 		cautions |= v.Running.Cautions
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
 	}
-	if hot := v.Loosens.Hot; !hot.Least.IsZero() { // zero is never
-		text := "from " + show.temperature(hot.Least)
-		if !hot.Greatest.IsZero() {
-			text += ", surely by " + show.temperature(hot.Greatest)
+	if hot := v.Loosens.Hot; !hot.Min.IsZero() { // zero is never
+		text := "from " + show.temperature(hot.Min)
+		if !hot.Max.IsZero() {
+			text += ", surely by " + show.temperature(hot.Max)
 		}
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}

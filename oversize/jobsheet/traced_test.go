@@ -89,8 +89,8 @@ func TestTracedRooms(t *testing.T) {
 	about := must(bore.CleanUpRadial(along.Radial(0), must(units.Of(std, units.Micrometre))(t), bore.Allowances{
 		Locating: f.size("cuts.locating"), OutOfSquare: f.size("cuts.out_of_square") + f.size("gauge.spindle.out_of_square"), Surface: f.size("cuts.surface"),
 	}))(t)
-	closeTo(t, "clean-up", c.CleanUp.Original.Greatest.Value.In(units.Micrometre), about.Original.Greatest.Value.In(units.Micrometre))
-	same(t, "doubt of the clean-up", c.CleanUp.Original.Greatest.Std.Round(units.Nanometre), about.Original.Greatest.Std.Round(units.Nanometre))
+	closeTo(t, "clean-up", c.CleanUp.Original.Max.Value.In(units.Micrometre), about.Original.Max.Value.In(units.Micrometre))
+	same(t, "doubt of the clean-up", c.CleanUp.Original.Max.Std.Round(units.Nanometre), about.Original.Max.Std.Round(units.Nanometre))
 	same(t, "shift", c.CleanUp.Shift, about.Shift)
 
 	proven, _ := f.traces("proof_traces", spindle("proof"))
@@ -151,14 +151,14 @@ func TestTracesSpareASize(t *testing.T) {
 	j := tracedDemo(t)
 	s := mustPlan(t, j)
 	c := s.Cylinders[0].CleanUp
-	need := c.Original.Greatest.Value - c.Extra
+	need := c.Original.Max.Value - c.Extra
 	if true20 := 74.007 + 2*0.0594; math.Abs(need.In(units.Millimetre)-true20) > 0.004 {
 		t.Errorf("clean-up %v, drawn with %v mm", need, true20)
 	}
 	if how := j["gauge"].(tree)["spindle"].(tree); how["out_of_square"] != nil {
 		square := how["out_of_square"]
 		delete(how, "out_of_square")
-		if c := mustPlan(t, j).Cylinders[0].CleanUp; c.Original.Least == c.Original.Greatest {
+		if c := mustPlan(t, j).Cylinders[0].CleanUp; c.Original.Min == c.Original.Max {
 			t.Error("about an axis of which nobody said how square it stood")
 		}
 		how["out_of_square"] = square
@@ -272,7 +272,7 @@ func TestTracesBeside(t *testing.T) {
 func TestClosedCleanUp(t *testing.T) {
 	closed := func(j tree) bool {
 		c := mustPlan(t, j).Cylinders[0].CleanUp
-		return c.Original.Least == c.Original.Greatest
+		return c.Original.Min == c.Original.Max
 	}
 	read := func(diameter string) tree {
 		j := tracedDemo(t)

@@ -221,7 +221,7 @@ func ExampleCuts() {
 
 func ExampleSleeve() {
 	s := sheetOf("sleeve-loose")
-	fmt.Println(s.Job.Engine.Sleeve.Hole, s.Job.Engine.Sleeve.Shaft, "DIAMETRAL", s.Sleeve.Joint.Interference.Least, "to", s.Sleeve.Joint.Interference.Greatest)
+	fmt.Println(s.Job.Engine.Sleeve.Hole, s.Job.Engine.Sleeve.Shaft, "DIAMETRAL", s.Sleeve.Joint.Interference.Min, "to", s.Sleeve.Joint.Interference.Max)
 	// Output:
 	// H7 s6 DIAMETRAL 0.029 mm to 0.078 mm
 }
@@ -320,7 +320,7 @@ func ExampleHoneSheet() {
 	h := sheetOf("pump").Honing
 	fmt.Println("as set:", h.Leaves.Format(1))
 	fmt.Printf("better: %.0f rev/min, %s\n", h.Used.Spindle.In(units.PerMinute), h.Reach.Leaves.Format(1))
-	fmt.Printf("along the wall %.0f° to %.0f°\n", h.Wall.Least.In(units.Degree), h.Wall.Greatest.In(units.Degree))
+	fmt.Printf("along the wall %.0f° to %.0f°\n", h.Wall.Min.In(units.Degree), h.Wall.Max.In(units.Degree))
 	// Output:
 	// as set: 7.8° included
 	// better: 74 rev/min, 45.0° included

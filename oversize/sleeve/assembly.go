@@ -70,7 +70,7 @@ func (j *Joint) assembling(a Assembling) (assembling, error) {
 	}
 	r.slip = a.Slip.In(units.Metre)
 	r.seat = j.Seat.In(units.Metre)
-	r.tight = j.Interference.Greatest.In(units.Metre)
+	r.tight = j.Interference.Max.In(units.Metre)
 	return r, nil
 }
 
@@ -181,7 +181,7 @@ func (j *Joint) assembly(a Assembling, r assembling) (Assembly, error) {
 	}
 	// The clearance at a temperature that was solved for can miss its slip by a rounding.
 	s.Clearance = gap
-	s.Slips = verdict(gap.Least >= a.Slip-rounding, gap.Greatest >= a.Slip-rounding)
+	s.Slips = verdict(gap.Min >= a.Slip-rounding, gap.Max >= a.Slip-rounding)
 	s.Cautions = setOf(stopsHalfWay) | j.coefficientCaution(s.Sleeve, s.Barrel)
 	if max(s.Sleeve, s.Barrel) > handHot {
 		s.Cautions |= setOf(evenHeat, nothingTrapped, hotParts, noFlame)

@@ -14,7 +14,7 @@ import (
 func benchJoint() sleeve.Joint {
 	j := demoJoint()
 	j.Outer.Max = 110 * mm
-	j.Interference = sleeve.Diametral{Least: 29 * um, Greatest: 78 * um}
+	j.Interference = sleeve.Diametral{Min: 29 * um, Max: 78 * um}
 	j.Sleeve.Within, j.Barrel.Within = 0.6e-6, 1e-6
 	return j
 }

@@ -167,7 +167,7 @@ func (c Class) Sizes(size units.Length) (units.Limits, error) {
 	if err != nil {
 		return units.Limits{}, err
 	}
-	return units.Limits{Min: size + d.Least, Max: size + d.Greatest}, nil
+	return units.Limits{Min: size + d.Min, Max: size + d.Max}, nil
 }
 
 // DiametralFromClasses returns the DIAMETRAL interference that two parts made to their classes at
@@ -190,5 +190,5 @@ func DiametralFromClasses(size units.Length, hole, shaft Class) (Diametral, erro
 	if !hole.hole() || shaft.hole() {
 		return Diametral{}, fmt.Errorf("sleeve: hole %v, shaft %v: %w (the capital for the hole, the small letter for the shaft)", hole, shaft, ErrClass)
 	}
-	return Diametral{Least: s.Least - h.Greatest, Greatest: s.Greatest - h.Least}, nil
+	return Diametral{Min: s.Min - h.Max, Max: s.Max - h.Min}, nil
 }

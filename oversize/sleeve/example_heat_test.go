@@ -55,7 +55,7 @@ func ExampleAssembling() {
 
 func ExampleAssembly() {
 	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
-	fmt.Println("DIAMETRAL", a.Clearance.Least, "to spare,", a.Slips, err)
+	fmt.Println("DIAMETRAL", a.Clearance.Min, "to spare,", a.Slips, err)
 	// Output:
 	// DIAMETRAL 0.05 mm to spare, within <nil>
 }
@@ -71,7 +71,7 @@ func ExampleJoint_LooseAt() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("loose with the barrel at %.0f °C, %.0f K more\n", l.Hot.Least.Celsius(), l.Hot.Least.Sub(c.Barrel).In(units.Kelvin))
+		fmt.Printf("loose with the barrel at %.0f °C, %.0f K more\n", l.Hot.Min.Celsius(), l.Hot.Min.Sub(c.Barrel).In(units.Kelvin))
 	}
 	// Output:
 	// loose with the barrel at 101 °C, 81 K more
@@ -87,7 +87,7 @@ func ExampleLoose() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("hot: never %v; cold: %.0f °C\n", l.Hot.Least.IsZero(), l.Cold.Greatest.Celsius())
+	fmt.Printf("hot: never %v; cold: %.0f °C\n", l.Hot.Min.IsZero(), l.Cold.Max.Celsius())
 	// Output:
 	// hot: never true; cold: -106 °C
 }

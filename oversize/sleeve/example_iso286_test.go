@@ -26,7 +26,7 @@ func ExampleTolerance() {
 func ExampleClass() {
 	s6 := sleeve.MustParseClass("s6")
 	d, err := s6.Deviations(73 * units.Millimetre)
-	fmt.Println(s6, d.Least, d.Greatest, err)
+	fmt.Println(s6, d.Min, d.Max, err)
 	// Output:
 	// s6 0.059 mm 0.078 mm <nil>
 }
@@ -56,7 +56,7 @@ func ExampleDiametralFromClasses() {
 	for _, text := range []string{"s6", "k6", "g6"} {
 		shaft := sleeve.MustParseClass(text)
 		d, err := sleeve.DiametralFromClasses(73*units.Millimetre, h7, shaft)
-		fmt.Println(h7, shaft, d.Least, "to", d.Greatest, err)
+		fmt.Println(h7, shaft, d.Min, "to", d.Max, err)
 	}
 	// Output:
 	// H7 s6 0.029 mm to 0.078 mm <nil>

@@ -83,12 +83,12 @@ func Example() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("DIAMETRAL %s to %s\n", d.Least.Format(mm, 3), d.Greatest.Format(mm, 3))
-		fmt.Printf("  fit: %.1f to %.1f MPa; barrel %v, sleeve %v\n", fit.Pressure.Least.In(units.Megapascal),
-			fit.Pressure.Greatest.In(units.Megapascal), fit.Barrel.Verdict, fit.Sleeve.Verdict)
+		fmt.Printf("DIAMETRAL %s to %s\n", d.Min.Format(mm, 3), d.Max.Format(mm, 3))
+		fmt.Printf("  fit: %.1f to %.1f MPa; barrel %v, sleeve %v\n", fit.Pressure.Min.In(units.Megapascal),
+			fit.Pressure.Max.In(units.Megapascal), fit.Barrel.Verdict, fit.Sleeve.Verdict)
 		fmt.Printf("  oven: %.0f °C\n", oven.Barrel.Celsius())
-		fmt.Printf("  hone out: %s to %s, to 67.080 mm\n", hone.Stock.Least.Format(mm, 3), hone.Stock.Greatest.Format(mm, 3))
-		fmt.Printf("  tight at work: %v, can come loose from %.0f °C\n", hot.Grips, loose.Hot.Least.Celsius())
+		fmt.Printf("  hone out: %s to %s, to 67.080 mm\n", hone.Stock.Min.Format(mm, 3), hone.Stock.Max.Format(mm, 3))
+		fmt.Printf("  tight at work: %v, can come loose from %.0f °C\n", hot.Grips, loose.Hot.Min.Celsius())
 	}
 	// Output:
 	// DIAMETRAL 0.029 mm to 0.078 mm
@@ -106,8 +106,8 @@ func Example() {
 // Half of what two micrometers show is what the textbooks' formulas want; the type says which.
 func ExampleDiametral() {
 	outside, seat := 73060*units.Micrometre, 73000*units.Micrometre
-	d := sleeve.Diametral{Least: outside - seat, Greatest: outside - seat}
-	fmt.Println("DIAMETRAL", d.Least, "is", d.Least/2, "RADIAL")
+	d := sleeve.Diametral{Min: outside - seat, Max: outside - seat}
+	fmt.Println("DIAMETRAL", d.Min, "is", d.Min/2, "RADIAL")
 	// Output:
 	// DIAMETRAL 0.06 mm is 0.03 mm RADIAL
 }
@@ -117,14 +117,14 @@ func ExampleDiametralFromMeasured() {
 	d, err := sleeve.DiametralFromMeasured(
 		uncertainty.Estimate{Value: 73060 * units.Micrometre, Std: 2 * units.Micrometre},
 		uncertainty.Estimate{Value: 73000 * units.Micrometre, Std: 3 * units.Micrometre})
-	fmt.Println(d.Least.Format(units.Millimetre, 3), "to", d.Greatest.Format(units.Millimetre, 3), err)
+	fmt.Println(d.Min.Format(units.Millimetre, 3), "to", d.Max.Format(units.Millimetre, 3), err)
 	// Output:
 	// 0.053 mm to 0.067 mm <nil>
 }
 
 func ExampleTradeInterference() {
 	for _, t := range sleeve.TradeInterference() {
-		fmt.Printf("%s: %.4f to %.4f in (%s)\n", t.Barrel, t.Interference.Least.In(units.Inch), t.Interference.Greatest.In(units.Inch), t.Source)
+		fmt.Printf("%s: %.4f to %.4f in (%s)\n", t.Barrel, t.Interference.Min.In(units.Inch), t.Interference.Max.In(units.Inch), t.Source)
 	}
 	// Output:
 	// block, metal not said: 0.0030 to 0.0030 in (common practice)
@@ -139,7 +139,7 @@ func ExampleRange() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.2f to %.2f MPa\n", s.SleeveHoop.Least.In(units.Megapascal), s.SleeveHoop.Greatest.In(units.Megapascal))
+	fmt.Printf("%.2f to %.2f MPa\n", s.SleeveHoop.Min.In(units.Megapascal), s.SleeveHoop.Max.In(units.Megapascal))
 	// Output:
 	// -58.99 to -58.99 MPa
 }
@@ -153,10 +153,10 @@ func ExampleJoint_Fit() {
 		return
 	}
 	const mm = units.Millimetre
-	fmt.Println("barrel opens  ", s.BarrelOpens.Least.Format(mm, 4))
-	fmt.Println("sleeve shrinks", s.SleeveShrinks.Least.Format(mm, 4))
-	fmt.Println("together      ", (s.BarrelOpens.Least+s.SleeveShrinks.Least).Format(mm, 4))
-	fmt.Println("bore closes in", s.BoreCloses.Least.Format(mm, 4))
+	fmt.Println("barrel opens  ", s.BarrelOpens.Min.Format(mm, 4))
+	fmt.Println("sleeve shrinks", s.SleeveShrinks.Min.Format(mm, 4))
+	fmt.Println("together      ", (s.BarrelOpens.Min+s.SleeveShrinks.Min).Format(mm, 4))
+	fmt.Println("bore closes in", s.BoreCloses.Min.Format(mm, 4))
 	// Output:
 	// barrel opens   0.0247 mm
 	// sleeve shrinks 0.0353 mm
@@ -172,7 +172,7 @@ func ExampleWarm() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("gas %v: sleeve %.1f MPa, barrel %.1f MPa\n", gas, s.SleeveHoop.Least.In(units.Megapascal), s.BarrelHoop.Greatest.In(units.Megapascal))
+		fmt.Printf("gas %v: sleeve %.1f MPa, barrel %.1f MPa\n", gas, s.SleeveHoop.Min.In(units.Megapascal), s.BarrelHoop.Max.In(units.Megapascal))
 	}
 	// Output:
 	// gas 0 MPa: sleeve -59.0 MPa, barrel 22.5 MPa
@@ -187,7 +187,7 @@ func ExampleJoint_State() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("DIAMETRAL", s.Interference.Greatest.Format(units.Millimetre, 4), "- tight:", s.Grips)
+	fmt.Println("DIAMETRAL", s.Interference.Max.Format(units.Millimetre, 4), "- tight:", s.Grips)
 	text, err := json.Marshal(s.Cautions)
 	fmt.Println(string(text), err)
 	// Output:
@@ -207,7 +207,7 @@ func ExampleState() {
 	text, err = json.Marshal(s.Grips)
 	fmt.Println(string(text), err)
 	// Output:
-	// {"least":"0.06 mm","greatest":"0.06 mm"} <nil>
+	// {"min":"0.06 mm","max":"0.06 mm"} <nil>
 	// "within" <nil>
 }
 
@@ -221,7 +221,7 @@ func ExampleStrength() {
 	}
 	for _, p := range []sleeve.Strength{s.Barrel, s.Sleeve} {
 		fmt.Printf("by %v: %.1f of %v, margin %.1f, wanted %.1f, tension %v: %v\n",
-			p.Basis, p.Stress.Greatest.In(units.Megapascal), p.Limit, p.Margin.Least, p.Wanted, p.Tension, p.Verdict)
+			p.Basis, p.Stress.Max.In(units.Megapascal), p.Limit, p.Margin.Min, p.Wanted, p.Tension, p.Verdict)
 	}
 	// Output:
 	// by yield: 27.2 of 165 MPa, margin 6.1, wanted 1.5, tension true: within
@@ -230,7 +230,7 @@ func ExampleStrength() {
 
 func ExampleJoint_Hone() {
 	h, err := demoJoint().Hone(67050 * units.Micrometre)
-	fmt.Println("fitted", h.Fitted.Least.Format(units.Millimetre, 3), "stock on the DIAMETER", h.Stock.Least.Format(units.Millimetre, 3), h.CleansUp, err)
+	fmt.Println("fitted", h.Fitted.Min.Format(units.Millimetre, 3), "stock on the DIAMETER", h.Stock.Min.Format(units.Millimetre, 3), h.CleansUp, err)
 	_, err = demoJoint().Hone(66960 * units.Micrometre)
 	fmt.Println(errors.Is(err, units.ErrRange))
 	// Output:
@@ -247,7 +247,7 @@ func ExampleHoning() {
 	}
 	for _, j := range []sleeve.Joint{demoJoint(), h.Joint} {
 		s, err := j.Fit()
-		fmt.Printf("%.2f MPa %v\n", s.Pressure.Least.In(units.Megapascal), err)
+		fmt.Printf("%.2f MPa %v\n", s.Pressure.Min.In(units.Megapascal), err)
 	}
 	// Output:
 	// 4.65 MPa <nil>
@@ -255,9 +255,9 @@ func ExampleHoning() {
 }
 
 func ExampleJoint_Press() {
-	oiled := sleeve.Range[float64]{Least: 0.05, Greatest: 0.15}
+	oiled := sleeve.Range[float64]{Min: 0.05, Max: 0.15}
 	f, err := demoJoint().Press(90*units.Millimetre, oiled)
-	fmt.Printf("%.1f to %.1f kN %v\n", f.Least.In(1000*units.Newton), f.Greatest.In(1000*units.Newton), err)
+	fmt.Printf("%.1f to %.1f kN %v\n", f.Min.In(1000*units.Newton), f.Max.In(1000*units.Newton), err)
 	// Output:
 	// 4.8 to 14.4 kN <nil>
 }
@@ -275,7 +275,7 @@ func ExampleCautions() {
 
 func ExampleTrade() {
 	t := sleeve.TradeInterference()[0]
-	fmt.Println(t.Bore, "DIAMETRAL", t.Interference.Least)
+	fmt.Println(t.Bore, "DIAMETRAL", t.Interference.Min)
 	// Output:
 	// 50.8 mm to 130.175 mm DIAMETRAL 0.0762 mm
 }
@@ -285,11 +285,11 @@ func ExampleJoint() {
 	j := sleeve.Joint{
 		Bore: units.MustParseLength("2.640 in"), Seat: units.MustParseLength("2.874 in"),
 		Outer:        units.Limits{Min: units.MustParseLength("3.543 in"), Max: units.MustParseLength("3.543 in")},
-		Interference: sleeve.Diametral{Least: units.MustParseLength("0.0024 in"), Greatest: units.MustParseLength("0.0024 in")},
+		Interference: sleeve.Diametral{Min: units.MustParseLength("0.0024 in"), Max: units.MustParseLength("0.0024 in")},
 		Sleeve:       demoIron(), Barrel: demoAluminium(),
 	}
 	s, err := j.Fit()
-	fmt.Printf("%.0f psi %v\n", s.Pressure.Least.In(units.PoundPerSquareInch), err)
+	fmt.Printf("%.0f psi %v\n", s.Pressure.Min.In(units.PoundPerSquareInch), err)
 	// Output:
 	// 681 psi <nil>
 }

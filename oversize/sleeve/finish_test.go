@@ -20,12 +20,12 @@ func TestPressForce(t *testing.T) {
 		j := rangedJoint(t)
 		length := lengthBetween(t, "length", mm, 300*mm)
 		var friction sleeve.Range[float64]
-		friction.Least = rapid.Float64Range(0.01, 0.5).Draw(t, "least friction")
-		friction.Greatest = rapid.Float64Range(friction.Least, 1).Draw(t, "greatest friction")
+		friction.Min = rapid.Float64Range(0.01, 0.5).Draw(t, "least friction")
+		friction.Max = rapid.Float64Range(friction.Min, 1).Draw(t, "greatest friction")
 		f, s := must(j.Press(length, friction)), must(j.Fit())
 		area := math.Pi * j.Seat.In(units.Metre) * length.In(units.Metre)
-		near(t, "least", float64(f.Least), float64(s.Pressure.Least)*area*friction.Least, 1e-9*float64(f.Greatest))
-		near(t, "greatest", float64(f.Greatest), float64(s.Pressure.Greatest)*area*friction.Greatest, 1e-9*float64(f.Greatest))
+		near(t, "least", float64(f.Min), float64(s.Pressure.Min)*area*friction.Min, 1e-9*float64(f.Max))
+		near(t, "greatest", float64(f.Max), float64(s.Pressure.Max)*area*friction.Max, 1e-9*float64(f.Max))
 	})
 }
 
@@ -40,25 +40,25 @@ func TestHoning(t *testing.T) {
 		if rapid.Bool().Draw(t, "near") {
 			over = 10 * um
 		}
-		finish := j.Bore - s.BoreCloses.Least + lengthBetween(t, "over", s.BoreCloses.Least-s.BoreCloses.Greatest-10*um, over)
+		finish := j.Bore - s.BoreCloses.Min + lengthBetween(t, "over", s.BoreCloses.Min-s.BoreCloses.Max-10*um, over)
 		h, err := j.Hone(finish)
-		if smallest := j.Bore - s.BoreCloses.Greatest; (finish <= smallest) != errors.Is(err, units.ErrRange) {
+		if smallest := j.Bore - s.BoreCloses.Max; (finish <= smallest) != errors.Is(err, units.ErrRange) {
 			t.Fatalf("finish %v, fitted from %v: %v", finish, smallest, err)
 		}
 		if err != nil {
 			return
 		}
-		if h.Fitted.Least != j.Bore-s.BoreCloses.Greatest || h.Fitted.Greatest != j.Bore-s.BoreCloses.Least {
+		if h.Fitted.Min != j.Bore-s.BoreCloses.Max || h.Fitted.Max != j.Bore-s.BoreCloses.Min {
 			t.Fatalf("fitted %v, closes in by %v", h.Fitted, s.BoreCloses)
 		}
-		if h.Stock.Least != finish-h.Fitted.Greatest || h.Stock.Greatest != finish-h.Fitted.Least || h.Stock.Least > h.Stock.Greatest {
+		if h.Stock.Min != finish-h.Fitted.Max || h.Stock.Max != finish-h.Fitted.Min || h.Stock.Min > h.Stock.Max {
 			t.Fatalf("stock %v", h.Stock)
 		}
-		if (h.CleansUp == uncertainty.Within) != (h.Stock.Least > 0) || h.CleansUp == uncertainty.Beyond {
+		if (h.CleansUp == uncertainty.Within) != (h.Stock.Min > 0) || h.CleansUp == uncertainty.Beyond {
 			t.Fatalf("cleans up: %v with stock %v", h.CleansUp, h.Stock)
 		}
 		after := must(h.Joint.Fit())
-		middle := h.Joint.Bore - after.BoreCloses.Least - (after.BoreCloses.Greatest-after.BoreCloses.Least)/2
+		middle := h.Joint.Bore - after.BoreCloses.Min - (after.BoreCloses.Max-after.BoreCloses.Min)/2
 		// The free bore is larger than the finish size by the closing-in, which changes the
 		// closing-in itself by that share of it, and the more the thinner the wall.
 		closes := float64(h.Joint.Bore - finish)
@@ -79,8 +79,8 @@ func TestMeasuredInterference(t *testing.T) {
 		u1, u2 := lengthBetween(t, "u1", 0, 10*um), lengthBetween(t, "u2", 0, 10*um)
 		d = must(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: outside, Std: u1}, uncertainty.Estimate{Value: seat, Std: u2}))
 		half := 1.959964 * math.Hypot(float64(u1), float64(u2))
-		near(t, "half-width", float64(d.Greatest-d.Least)/2, half, 2+1e-6*half)
-		near(t, "middle", float64(d.Greatest+d.Least)/2, float64(outside-seat), 0)
+		near(t, "half-width", float64(d.Max-d.Min)/2, half, 2+1e-6*half)
+		near(t, "middle", float64(d.Max+d.Min)/2, float64(outside-seat), 0)
 	})
 }
 
@@ -100,7 +100,7 @@ func TestEdges(t *testing.T) {
 		want            uncertainty.Verdict
 	}{{1, 1, uncertainty.Within}, {0, 1, uncertainty.Undecided}, {-1, 1, uncertainty.Undecided}} {
 		j := demoJoint()
-		j.Interference = sleeve.Diametral{Least: tt.least, Greatest: tt.greatest}
+		j.Interference = sleeve.Diametral{Min: tt.least, Max: tt.greatest}
 		if s := must(j.Fit()); s.Grips != tt.want || s.Cautions.Has(sleeve.CanComeLoose) != (tt.want != uncertainty.Within) {
 			t.Errorf("interference %v: %v", j.Interference, s.Grips)
 		}

@@ -43,7 +43,7 @@ func (j Joint) Growth(t units.Temperature) (material.Material, error) {
 	if err != nil {
 		return material.Material{}, err
 	}
-	slack, tight := j.Interference.Least.In(units.Metre), j.Interference.Greatest.In(units.Metre)
+	slack, tight := j.Interference.Min.In(units.Metre), j.Interference.Max.In(units.Metre)
 	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
 	mean := nothing()
 	b := boreGrowth{bore: j.Bore.In(units.Metre), seat: j.Seat.In(units.Metre), dT: dT}
@@ -58,7 +58,7 @@ func (j Joint) Growth(t units.Temperature) (material.Material, error) {
 			mean.corners(&b, sleeves, barrels)
 		}
 	}
-	if gap.Greatest >= 0 && gap.Least < 0 { // whether it grips is undecided
+	if gap.Max >= 0 && gap.Min < 0 { // whether it grips is undecided
 		mean.kinks(&b, closings, [2]float64{slack, tight}, sleeves, barrels)
 	}
 	m := material.Material{

@@ -16,9 +16,9 @@ import (
 func TestGrowthOfASlackFit(t *testing.T) {
 	j := demoJoint()
 	s := must(j.Fit())
-	closing := s.BoreCloses.Least.In(um) / 60 // for a unit of interference
+	closing := s.BoreCloses.Min.In(um) / 60 // for a unit of interference
 	j.Sleeve.Expansion, j.Barrel.Expansion = 24e-6, 10e-6
-	j.Interference = sleeve.Diametral{Least: -20 * um, Greatest: 1}
+	j.Interference = sleeve.Diametral{Min: -20 * um, Max: 1}
 	const dT = 100
 	g := must(j.Growth(units.ReferenceTemperature + dT))
 	at := func(d float64) float64 { // µm

@@ -19,7 +19,7 @@ import (
 // slipped checks that an answer gives the slip to its worst pair of parts and to no less.
 func slipped(t *rapid.T, j sleeve.Joint, slip units.Length, a sleeve.Assembly) {
 	t.Helper()
-	near(t, "least clearance, pm", float64(a.Clearance.Least), float64(slip), 3)
+	near(t, "least clearance, pm", float64(a.Clearance.Min), float64(slip), 3)
 	if a.Slips != uncertainty.Within {
 		t.Fatalf("slips: %v at %+v", a.Slips, a)
 	}
@@ -44,8 +44,8 @@ func TestHeatingGivesTheSlip(t *testing.T) {
 				near(t, "sleeve", float64(hot.Sleeve), float64(a.Sleeve), 1e-9)
 			}
 		case err == nil:
-			if hot.Clearance.Least < a.Slip {
-				t.Fatalf("no heat, yet only %v of %v", hot.Clearance.Least, a.Slip)
+			if hot.Clearance.Min < a.Slip {
+				t.Fatalf("no heat, yet only %v of %v", hot.Clearance.Min, a.Slip)
 			}
 		case !errors.Is(err, sleeve.ErrUnreachable) && !errors.Is(err, sleeve.ErrTooHot):
 			t.Fatal(err)
@@ -56,8 +56,8 @@ func TestHeatingGivesTheSlip(t *testing.T) {
 		case err == nil && cold.Sleeve < units.ReferenceTemperature:
 			slipped(t, j, a.Slip, cold)
 		case err == nil:
-			if cold.Clearance.Least < a.Slip {
-				t.Fatalf("no cold, yet only %v of %v", cold.Clearance.Least, a.Slip)
+			if cold.Clearance.Min < a.Slip {
+				t.Fatalf("no cold, yet only %v of %v", cold.Clearance.Min, a.Slip)
 			}
 		case !errors.Is(err, sleeve.ErrUnreachable):
 			t.Fatal(err)
@@ -88,7 +88,7 @@ func TestMoreSlipMoreHeat(t *testing.T) {
 		more.Slip += lengthBetween(t, "more slip", 0, j.Seat/1000)
 		more.Sleeve += units.Temperature(rapid.Float64Range(0, 50).Draw(t, "warmer"))
 		tighter := j
-		tighter.Interference.Greatest += lengthBetween(t, "tighter", 0, j.Seat/1000)
+		tighter.Interference.Max += lengthBetween(t, "tighter", 0, j.Seat/1000)
 		one, err := j.HeatBarrel(a)
 		two, err2 := tighter.HeatBarrel(more)
 		if err != nil && err2 == nil || err == nil && err2 == nil && two.Barrel < one.Barrel-1e-9 {
@@ -105,22 +105,22 @@ func TestLoosensWhereTheGripGoes(t *testing.T) {
 		j := exactJoint(t)
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", 0, 250), Barrel: celsius(t, "Tb", 0, 250)}
 		l := must(j.LooseAt(c))
-		if l.Hot.Least != l.Hot.Greatest || l.Cold.Least != l.Cold.Greatest {
+		if l.Hot.Min != l.Hot.Max || l.Cold.Min != l.Cold.Max {
 			t.Fatalf("an exact joint has a range: %+v", l)
 		}
 		if must(j.State(c)).Grips == uncertainty.Beyond {
-			near(t, "already loose, hot", float64(l.Hot.Least), float64(c.Barrel), 1e-9)
-			near(t, "already loose, cold", float64(l.Cold.Least), float64(c.Barrel), 1e-9)
+			near(t, "already loose, hot", float64(l.Hot.Min), float64(c.Barrel), 1e-9)
+			near(t, "already loose, cold", float64(l.Cold.Min), float64(c.Barrel), 1e-9)
 			return
 		}
-		for _, at := range []units.Temperature{l.Hot.Least, l.Cold.Least} {
+		for _, at := range []units.Temperature{l.Hot.Min, l.Cold.Min} {
 			rise := at.Sub(c.Barrel)
 			if at.IsZero() || c.Sleeve.Add(rise) <= 1 || c.Sleeve.Add(rise) > 1273 {
 				continue
 			}
 			// The temperature is rounded to 1e-9 K, of which a length of 200 mm grows 5e-6 nm.
 			s := must(j.State(sleeve.Warm{Sleeve: c.Sleeve.Add(rise), Barrel: at}))
-			near(t, "interference, pm", float64(s.Interference.Least), 0, 3)
+			near(t, "interference, pm", float64(s.Interference.Min), 0, 3)
 			back := units.TemperatureChange(0.01) // K
 			if rise < 0 {
 				back = -back
@@ -141,16 +141,16 @@ func TestLooseningHoldsEveryJoint(t *testing.T) {
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", 0, 250), Barrel: celsius(t, "Tb", 0, 250)}
 		r, l := must(j.LooseAt(c)), must(inside(t, j).LooseAt(c))
 		const tol = 1e-6 // K
-		if can, at := r.Hot.Least, l.Hot.Least; !at.IsZero() && (can.IsZero() || at < can-tol) {
+		if can, at := r.Hot.Min, l.Hot.Min; !at.IsZero() && (can.IsZero() || at < can-tol) {
 			t.Fatalf("hot: %v before %v", at, can)
 		}
-		if surely, at := r.Hot.Greatest, l.Hot.Greatest; !surely.IsZero() && (at.IsZero() || at > surely+tol) {
+		if surely, at := r.Hot.Max, l.Hot.Max; !surely.IsZero() && (at.IsZero() || at > surely+tol) {
 			t.Fatalf("hot: %v after %v", at, surely)
 		}
-		if can, at := r.Cold.Greatest, l.Cold.Greatest; !at.IsZero() && (can.IsZero() || at > can+tol) {
+		if can, at := r.Cold.Max, l.Cold.Max; !at.IsZero() && (can.IsZero() || at > can+tol) {
 			t.Fatalf("cold: %v before %v", at, can)
 		}
-		if surely, at := r.Cold.Least, l.Cold.Least; !surely.IsZero() && (at.IsZero() || at < surely-tol) {
+		if surely, at := r.Cold.Min, l.Cold.Min; !surely.IsZero() && (at.IsZero() || at < surely-tol) {
 			t.Fatalf("cold: %v after %v", at, surely)
 		}
 	})
@@ -165,13 +165,13 @@ func TestLoosensEitherWay(t *testing.T) {
 	j.Barrel.Expansion, j.Barrel.Within = 11.5e-6, 1e-6
 	l := must(j.LooseAt(sleeve.Warm{Sleeve: room, Barrel: room}))
 	// 10 µm over 73 mm and 2e-6/K hot, 3e-6/K cold: +68.5 K, -45.7 K (computed).
-	close64(t, "hot, °C", l.Hot.Least.Celsius(), 88.5, 0.1)
-	close64(t, "cold, °C", l.Cold.Greatest.Celsius(), -25.7, 0.1)
-	if !l.Hot.Greatest.IsZero() || !l.Cold.Least.IsZero() {
+	close64(t, "hot, °C", l.Hot.Min.Celsius(), 88.5, 0.1)
+	close64(t, "cold, °C", l.Cold.Max.Celsius(), -25.7, 0.1)
+	if !l.Hot.Max.IsZero() || !l.Cold.Min.IsZero() {
 		t.Errorf("surely: %+v", l)
 	}
 	if !l.Cautions.Has(sleeve.CoefficientRange) {
-		t.Errorf("no caution at %v", l.Cold.Greatest)
+		t.Errorf("no caution at %v", l.Cold.Max)
 	}
 	j.Sleeve.From, j.Barrel.From = 223.15, 223.15 // -50 °C
 	if l := must(j.LooseAt(sleeve.Warm{Sleeve: room, Barrel: room})); l.Cautions != 0 {
@@ -187,8 +187,8 @@ func TestHotterSleeveHelps(t *testing.T) {
 		hotter := c
 		hotter.Sleeve += units.Temperature(rapid.Float64Range(0.001, 50).Draw(t, "hotter"))
 		a, b := must(j.LooseAt(c)), must(j.LooseAt(hotter))
-		if !b.Hot.Least.IsZero() && (a.Hot.Least.IsZero() || b.Hot.Least < a.Hot.Least-1e-9) {
-			t.Fatalf("sleeve at %v: loose at %v; at %v: %v", c.Sleeve, a.Hot.Least, hotter.Sleeve, b.Hot.Least)
+		if !b.Hot.Min.IsZero() && (a.Hot.Min.IsZero() || b.Hot.Min < a.Hot.Min-1e-9) {
+			t.Fatalf("sleeve at %v: loose at %v; at %v: %v", c.Sleeve, a.Hot.Min, hotter.Sleeve, b.Hot.Min)
 		}
 	})
 }
@@ -201,8 +201,8 @@ func TestGrowthIsTheBore(t *testing.T) {
 		at := celsius(t, "T", -100, 400)
 		dT := float64(at.AboveReference())
 		g, s, cold := must(j.Growth(at)), must(j.State(sleeve.Warm{Sleeve: at, Barrel: at})), must(j.Fit())
-		d20 := float64(j.Bore - cold.BoreCloses.Least)
-		want := float64(j.Bore)*(1+float64(j.Sleeve.Expansion)*dT) - float64(s.BoreCloses.Least)
+		d20 := float64(j.Bore - cold.BoreCloses.Min)
+		want := float64(j.Bore)*(1+float64(j.Sleeve.Expansion)*dT) - float64(s.BoreCloses.Min)
 		near(t, "bore, pm", d20*(1+float64(g.Expansion)*dT), want, 3)
 		if g.Within != 0 {
 			t.Fatalf("%+v", g)
@@ -257,13 +257,13 @@ func TestGrowthHoldsEveryJoint(t *testing.T) {
 		j := rangedJoint(t)
 		if rapid.Bool().Draw(t, "soft in stiff") { // where the size has its kink
 			j.Sleeve.Young, j.Barrel.Young = 60e9, 220e9
-			j.Interference.Greatest = lengthBetween(t, "little", 1, 20*um)
-			j.Interference.Least = min(j.Interference.Least, j.Interference.Greatest)
+			j.Interference.Max = lengthBetween(t, "little", 1, 20*um)
+			j.Interference.Min = min(j.Interference.Min, j.Interference.Max)
 		}
 		at := celsius(t, "T", -100, 400)
 		r, g := must(j.Growth(at)), must(inside(t, j).Growth(at))
 		// What the interference does to the coefficients is of the second order and left out of the range.
-		window := float64(j.Interference.Greatest-min(0, j.Interference.Least)) / float64(j.Seat)
+		window := float64(j.Interference.Max-min(0, j.Interference.Min)) / float64(j.Seat)
 		apart := math.Abs(float64(j.Barrel.Expansion-j.Sleeve.Expansion)) + float64(j.Barrel.Within+j.Sleeve.Within)
 		tol := 3e-15 + window*apart
 		near(t, "mean", float64(g.Expansion), float64(r.Expansion), float64(r.Within)+tol)
@@ -274,7 +274,7 @@ func TestGrowthHoldsEveryJoint(t *testing.T) {
 func TestGrowthIsContinuous(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := exactJoint(t)
-		at := must(j.LooseAt(sleeve.Warm{Sleeve: room, Barrel: room})).Hot.Least
+		at := must(j.LooseAt(sleeve.Warm{Sleeve: room, Barrel: room})).Hot.Min
 		if at.IsZero() || at < 295 || at > 1200 {
 			return
 		}
@@ -286,7 +286,7 @@ func TestGrowthIsContinuous(t *testing.T) {
 // TestSlipsVerdicts: the three answers to whether an oven of one temperature does.
 func TestSlipsVerdicts(t *testing.T) {
 	j := demoJoint()
-	j.Interference.Least = 40 * um
+	j.Interference.Min = 40 * um
 	for _, tt := range []struct {
 		slip units.Length
 		want uncertainty.Verdict
@@ -300,11 +300,11 @@ func TestSlipsVerdicts(t *testing.T) {
 		{70 * um, uncertainty.Beyond},
 	} {
 		a := must(j.Slips(sleeve.Assembling{Slip: tt.slip, Barrel: must(units.Celsius(90)), Sleeve: room}))
-		if a.Slips != tt.want || a.Clearance.Least.Round(units.Nanometre*10) != 49870*units.Nanometre || a.Clearance.Greatest.Round(units.Nanometre*10) != 69870*units.Nanometre {
+		if a.Slips != tt.want || a.Clearance.Min.Round(units.Nanometre*10) != 49870*units.Nanometre || a.Clearance.Max.Round(units.Nanometre*10) != 69870*units.Nanometre {
 			t.Errorf("slip %v: %v, clearance %v; want %v", tt.slip, a.Slips, a.Clearance, tt.want)
 		}
 	}
-	if a := must(j.Slips(sleeve.Assembling{Sleeve: room, Barrel: room})); a.Slips != uncertainty.Beyond || a.Clearance.Least != -60*um || a.Clearance.Greatest != -40*um {
+	if a := must(j.Slips(sleeve.Assembling{Sleeve: room, Barrel: room})); a.Slips != uncertainty.Beyond || a.Clearance.Min != -60*um || a.Clearance.Max != -40*um {
 		t.Errorf("cold: %+v", a)
 	}
 }

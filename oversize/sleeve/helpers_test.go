@@ -32,7 +32,7 @@ func demoAluminium() material.Material {
 	}
 }
 
-func exactly(l units.Length) sleeve.Diametral { return sleeve.Diametral{Least: l, Greatest: l} }
+func exactly(l units.Length) sleeve.Diametral { return sleeve.Diametral{Min: l, Max: l} }
 
 func plain(l units.Length) units.Limits { return units.Limits{Min: l, Max: l} }
 

@@ -39,15 +39,15 @@ func (j Joint) Hone(finish units.Length) (Honing, error) {
 	if err != nil {
 		return Honing{}, err
 	}
-	h := Honing{Fitted: Range[units.Length]{j.Bore - closes.Greatest, j.Bore - closes.Least}}
-	h.Stock = Range[units.Length]{finish - h.Fitted.Greatest, finish - h.Fitted.Least}
+	h := Honing{Fitted: Range[units.Length]{j.Bore - closes.Max, j.Bore - closes.Min}}
+	h.Stock = Range[units.Length]{finish - h.Fitted.Max, finish - h.Fitted.Min}
 	switch {
-	case h.Stock.Greatest <= 0:
-		return Honing{}, fmt.Errorf("sleeve: finish size %v of a fitted bore of %v to %v: %w", finish, h.Fitted.Least, h.Fitted.Greatest, units.ErrRange)
+	case h.Stock.Max <= 0:
+		return Honing{}, fmt.Errorf("sleeve: finish size %v of a fitted bore of %v to %v: %w", finish, h.Fitted.Min, h.Fitted.Max, units.ErrRange)
 	case finish >= j.Seat:
 		return Honing{}, fmt.Errorf("sleeve: finish size %v in a seat of %v: %w (below the seat)", finish, j.Seat, ErrWall)
 	}
-	h.CleansUp = verdict(h.Stock.Least > 0, true)
+	h.CleansUp = verdict(h.Stock.Min > 0, true)
 	// The thinner sleeve closes in by its own measure; its free bore is looked for from its fitted
 	// one, which differs from it by a thousandth at most.
 	h.Joint = j
@@ -55,7 +55,7 @@ func (j Joint) Hone(finish units.Length) (Honing, error) {
 	if closes, err = h.Joint.boreCloses(); err != nil {
 		return Honing{}, err
 	}
-	h.Joint.Bore = finish + closes.Least + (closes.Greatest-closes.Least)/2
+	h.Joint.Bore = finish + closes.Min + (closes.Max-closes.Min)/2
 	if err := h.Joint.check(); err != nil { // thinner than its own interference
 		return Honing{}, err
 	}
@@ -65,7 +65,7 @@ func (j Joint) Hone(finish units.Length) (Honing, error) {
 // boreCloses returns by how much the diameter of the bore closes in at 20 °C with no gas.
 func (j *Joint) boreCloses() (Range[units.Length], error) {
 	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
-	least := float64(thin.closing() * max(0, j.Interference.Least.In(units.Metre)))
-	greatest := float64(thick.closing() * j.Interference.Greatest.In(units.Metre))
+	least := float64(thin.closing() * max(0, j.Interference.Min.In(units.Metre)))
+	greatest := float64(thick.closing() * j.Interference.Max.In(units.Metre))
 	return span{least, greatest}.lengths()
 }

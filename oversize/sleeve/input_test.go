@@ -43,7 +43,7 @@ func every(j sleeve.Joint, c sleeve.Warm, a sleeve.Assembling, p pressing, l uni
 }
 
 var (
-	demoFriction = sleeve.Range[float64]{Least: 0.1, Greatest: 0.2}
+	demoFriction = sleeve.Range[float64]{Min: 0.1, Max: 0.2}
 	demoPress    = pressing{Length: 90 * mm, Friction: demoFriction}
 	demoSize     = 67050 * um
 )
@@ -69,11 +69,11 @@ func TestJointsThatCannotBe(t *testing.T) {
 		{"barrel with less than no wall", func(j *sleeve.Joint) { j.Outer = plain(72 * mm) }, sleeve.ErrWall, "72 mm"},
 		{"no interference", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{} }, units.ErrNotGiven, "DIAMETRAL"},
 		{"negative interference", func(j *sleeve.Joint) { j.Interference = exactly(-um) }, sleeve.ErrInterference, "-0.001 mm"},
-		{"clearance up to nothing", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: -um} }, sleeve.ErrInterference, "-0.001 mm"},
-		{"interference crossed", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Least: 2 * um, Greatest: um} }, sleeve.ErrInterference, "lesser end first"},
+		{"clearance up to nothing", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Min: -um} }, sleeve.ErrInterference, "-0.001 mm"},
+		{"interference crossed", func(j *sleeve.Joint) { j.Interference = sleeve.Diametral{Min: 2 * um, Max: um} }, sleeve.ErrInterference, "lesser end first"},
 		{"interference of millimetres", func(j *sleeve.Joint) { j.Interference = exactly(j.Seat/100 + 1) }, sleeve.ErrInterference, "0.73 mm"},
-		{"interference up to millimetres", func(j *sleeve.Joint) { j.Interference.Greatest = j.Seat/100 + 1 }, sleeve.ErrInterference, "0.73 mm"},
-		{"clearance of millimetres", func(j *sleeve.Joint) { j.Interference.Least = -j.Seat/100 - 1 }, sleeve.ErrInterference, "0.73 mm"},
+		{"interference up to millimetres", func(j *sleeve.Joint) { j.Interference.Max = j.Seat/100 + 1 }, sleeve.ErrInterference, "0.73 mm"},
+		{"clearance of millimetres", func(j *sleeve.Joint) { j.Interference.Min = -j.Seat/100 - 1 }, sleeve.ErrInterference, "0.73 mm"},
 		{"no modulus", func(j *sleeve.Joint) { j.Sleeve.Young = 0 }, units.ErrNotGiven, "sleeve"},
 		{"modulus in MPa", func(j *sleeve.Joint) { j.Barrel.Young = 71e3 }, units.ErrRange, "barrel"},
 		{"modulus beyond diamond", func(j *sleeve.Joint) { j.Barrel.Young = 1001e9 }, units.ErrRange, "1001000 MPa"},
@@ -219,11 +219,11 @@ func TestOtherInputs(t *testing.T) {
 		{"slip negative", second(j.HeatBarrel(sleeve.Assembling{Slip: -1, Sleeve: room})), units.ErrRange, "DIAMETRAL"},
 		{"slip of millimetres", second(j.ChillSleeve(sleeve.Assembling{Slip: mm, Barrel: room})), units.ErrRange, "1 mm"},
 		{"friction missing", second(j.Press(pressing{Length: mm}.of())), units.ErrNotGiven, "friction"},
-		{"friction negative", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: -0.1, Greatest: 0.1}}.of())), units.ErrRange, "-0.1"},
-		{"friction down to none", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Greatest: 0.1}}.of())), units.ErrRange, "0 to 0.1"},
-		{"friction crossed", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 0.1}}.of())), units.ErrRange, "0.2"},
-		{"friction above 1", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 0.2, Greatest: 1.1}}.of())), units.ErrRange, "1.1"},
-		{"friction NaN", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: nan, Greatest: nan}}.of())), units.ErrRange, "NaN"},
+		{"friction negative", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: -0.1, Max: 0.1}}.of())), units.ErrRange, "-0.1"},
+		{"friction down to none", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Max: 0.1}}.of())), units.ErrRange, "0 to 0.1"},
+		{"friction crossed", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: 0.2, Max: 0.1}}.of())), units.ErrRange, "0.2"},
+		{"friction above 1", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: 0.2, Max: 1.1}}.of())), units.ErrRange, "1.1"},
+		{"friction NaN", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: nan, Max: nan}}.of())), units.ErrRange, "NaN"},
 		{"length missing", second(j.Press(pressing{Friction: demoPress.Friction}.of())), units.ErrNotGiven, "length"},
 		{"length negative", second(j.Press(pressing{Length: -1, Friction: demoPress.Friction}.of())), units.ErrRange, "length"},
 		{"finish missing", second(j.Hone(0)), units.ErrNotGiven, "finish"},
@@ -258,7 +258,7 @@ func TestLimitsOfInputs(t *testing.T) {
 	j := demoJoint()
 	for name, err := range map[string]error{
 		"a hundredth of the seat":  func() error { k := j; k.Interference = exactly(j.Seat / 100); return k.Validate() }(),
-		"clearance of a hundredth": func() error { k := j; k.Interference.Least = -j.Seat / 100; return k.Validate() }(),
+		"clearance of a hundredth": func() error { k := j; k.Interference.Min = -j.Seat / 100; return k.Validate() }(),
 		"a wall of a picometre":    func() error { k := j; k.Bore = j.Seat - 1; k.Outer = plain(j.Seat + 1); return second(k.Fit()) }(),
 		"rubber's ratio":           func() error { k := j; k.Sleeve.Poisson = 0.5; return k.Validate() }(),
 		"cork's ratio":             func() error { k := j; k.Sleeve.Poisson = 0; return k.Validate() }(),
@@ -272,7 +272,7 @@ func TestLimitsOfInputs(t *testing.T) {
 		}(),
 		"1000 °C":             second(j.State(sleeve.Warm{Sleeve: 1273.15, Barrel: 1273.15})),
 		"100 MPa of gas":      second(j.State(sleeve.Warm{Gas: 100e6, Sleeve: room, Barrel: room})),
-		"friction 1":          second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Least: 1, Greatest: 1}}.of())),
+		"friction 1":          second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: 1, Max: 1}}.of())),
 		"slip of a hundredth": second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900, Sleeve: room})),
 		"a wall of 0.05 mm":   second(j.Hone(j.Seat - 100*um)),
 	} {
@@ -319,14 +319,14 @@ func TestHostile(t *testing.T) {
 		j := demoJoint()
 		j.Bore, j.Seat = length("bore", j.Bore), length("seat", j.Seat)
 		j.Outer.Min, j.Outer.Max = length("outer min", j.Outer.Min), length("outer max", j.Outer.Max)
-		j.Interference.Least, j.Interference.Greatest = length("least", j.Interference.Least), length("greatest", j.Interference.Greatest)
+		j.Interference.Min, j.Interference.Max = length("least", j.Interference.Min), length("greatest", j.Interference.Max)
 		j.Sleeve.Young, j.Sleeve.Poisson = units.Pressure(number("Ei", 110e9)), number("νi", 0.26)
 		j.Sleeve.Expansion, j.Sleeve.Within = units.Expansion(number("αi", 11e-6)), units.Expansion(number("±αi", 1e-6))
 		j.Barrel.Yield, j.Barrel.Tensile = units.Pressure(number("Rp", 1e8)), units.Pressure(number("Rm", 2e8))
 		j.Sleeve.From, j.Sleeve.To = units.Temperature(number("from", 293)), units.Temperature(number("to", 373))
 		c := sleeve.Warm{Sleeve: units.Temperature(number("Ts", 400)), Barrel: units.Temperature(number("Tb", 400)), Gas: units.Pressure(number("gas", 5e6))}
 		a := sleeve.Assembling{Slip: length("slip", 50*um), Sleeve: units.Temperature(number("As", 200)), Barrel: units.Temperature(number("Ab", 400)), Stands: units.Temperature(number("stands", 473))}
-		p := pressing{Length: length("length", 90*mm), Friction: sleeve.Range[float64]{Least: number("µ", 0.1), Greatest: number("µ", 0.2)}}
+		p := pressing{Length: length("length", 90*mm), Friction: sleeve.Range[float64]{Min: number("µ", 0.1), Max: number("µ", 0.2)}}
 		for name, call := range every(j, c, a, p, length("size", demoSize)) {
 			v, err := call()
 			if err != nil && !reflect.ValueOf(v).IsZero() {

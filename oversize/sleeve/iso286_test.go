@@ -91,9 +91,9 @@ func TestShaftDeviations(t *testing.T) {
 					n++
 					c := sleeve.MustParseClass(heading[:1] + strconv.Itoa(g))
 					d, err := c.Deviations(size)
-					near, far := d.Least, d.Greatest
+					near, far := d.Min, d.Max
 					if heading == "g_es" || heading == "h_es" {
-						near, far = d.Greatest, d.Least
+						near, far = d.Max, d.Min
 					}
 					if near != want || err != nil || (far-near).Abs() != must(sleeve.Tolerance(size, g)) {
 						t.Errorf("%v at %v: %+v, %v; want %v", c, size, d, err, want)
@@ -119,10 +119,10 @@ func TestHoleDeviations(t *testing.T) {
 				n++
 				c := sleeve.MustParseClass(heading[:2])
 				d, err := c.Deviations(size)
-				if size == 250*mm+1 && heading == "M6_ES" && d.Greatest == -11*um {
+				if size == 250*mm+1 && heading == "M6_ES" && d.Max == -11*um {
 					t.Errorf("M6 just over 250 mm: the exception is missing")
 				}
-				if d.Greatest != want || err != nil || d.Greatest-d.Least != row.cells["IT"+heading[1:2]] {
+				if d.Max != want || err != nil || d.Max-d.Min != row.cells["IT"+heading[1:2]] {
 					t.Errorf("%v at %v: %+v, %v; want %v", c, size, d, err, want)
 				}
 			}
@@ -166,8 +166,8 @@ func TestHolesOfEachLetter(t *testing.T) {
 		{73 * mm, "k8", 0, 46 * um},
 	} {
 		c := sleeve.MustParseClass(tt.class)
-		if d, err := c.Deviations(tt.size); err != nil || d.Least != tt.least || d.Greatest != tt.greatest {
-			t.Errorf("%v at %v: %v to %v, %v; want %v to %v", c, tt.size, d.Least, d.Greatest, err, tt.least, tt.greatest)
+		if d, err := c.Deviations(tt.size); err != nil || d.Min != tt.least || d.Max != tt.greatest {
+			t.Errorf("%v at %v: %v to %v, %v; want %v to %v", c, tt.size, d.Min, d.Max, err, tt.least, tt.greatest)
 		}
 	}
 }
@@ -224,9 +224,9 @@ func TestDeviationsAreTheFormula(t *testing.T) {
 			near := func(letter string) float64 {
 				d := must(sleeve.MustParseClass(letter + "6").Deviations(size))
 				if letter < "h" {
-					return -d.Greatest.In(um)
+					return -d.Max.In(um)
 				}
-				return d.Least.In(um)
+				return d.Min.In(um)
 			}
 			it := func(g int) float64 { return must(sleeve.Tolerance(size, g)).In(um) }
 			for letter, want := range map[string]float64{
@@ -269,7 +269,7 @@ func TestDeltaRule(t *testing.T) {
 					}
 					holes, shafts := pair(tt[0]+coarse, "h"+fine), pair("H"+coarse, tt[1]+fine)
 					if tt[0] == "M" && g == 6 && size > 250*mm && size <= 315*mm {
-						shafts = sleeve.Diametral{Least: shafts.Least - 2*um, Greatest: shafts.Greatest - 2*um}
+						shafts = sleeve.Diametral{Min: shafts.Min - 2*um, Max: shafts.Max - 2*um}
 					}
 					if holes != shafts {
 						t.Errorf("at %v: %s%s/h%s %+v, H%s/%s%s %+v", size, tt[0], coarse, fine, holes, coarse, tt[1], fine, shafts)
@@ -310,8 +310,8 @@ func TestClassPair(t *testing.T) {
 		{67 * mm, "P7", "h6", 2 * um, 51 * um},
 	} {
 		d, err := sleeve.DiametralFromClasses(tt.size, sleeve.MustParseClass(tt.hole), sleeve.MustParseClass(tt.shaft))
-		if err != nil || d.Least != tt.least || d.Greatest != tt.greatest {
-			t.Errorf("%s/%s at %v: %v to %v, %v; want %v to %v", tt.hole, tt.shaft, tt.size, d.Least, d.Greatest, err, tt.least, tt.greatest)
+		if err != nil || d.Min != tt.least || d.Max != tt.greatest {
+			t.Errorf("%s/%s at %v: %v to %v, %v; want %v to %v", tt.hole, tt.shaft, tt.size, d.Min, d.Max, err, tt.least, tt.greatest)
 		}
 	}
 	w := must(sleeve.MustParseClass("s6").Sizes(73 * mm))
@@ -400,7 +400,7 @@ func TestNotInTheTable(t *testing.T) {
 	if _, err := t6.Deviations(24 * mm); !errors.Is(err, sleeve.ErrSize) {
 		t.Errorf("t6 at 24 mm: %v", err)
 	}
-	if d, err := t6.Deviations(24*mm + 1); err != nil || d.Least != 41*um {
+	if d, err := t6.Deviations(24*mm + 1); err != nil || d.Min != 41*um {
 		t.Errorf("t6 over 24 mm: %v, %v", d, err)
 	}
 	for _, g := range []int{-1, 0, 1, 4, 12, 127, 128 + 7, 256 + 7} {
@@ -431,13 +431,13 @@ func TestGradesAndDeviationsRise(t *testing.T) {
 			for _, letter := range []string{"f", "g", "h", "js", "k", "m", "n", "p", "r", "s", "t", "u", "x"} {
 				c := sleeve.MustParseClass(letter + grade)
 				d, l := must(c.Deviations(size)), must(c.Sizes(size))
-				if d.Greatest-d.Least > w || d.Greatest-d.Least < w-1 || l.Min != size+d.Least || l.Max != size+d.Greatest || d.Greatest <= last {
+				if d.Max-d.Min > w || d.Max-d.Min < w-1 || l.Min != size+d.Min || l.Max != size+d.Max || d.Max <= last {
 					t.Fatalf("%v at %v: %v, %v, after %v", c, size, d, l, last)
 				}
-				last = d.Greatest
+				last = d.Max
 				hole := sleeve.MustParseClass("H" + grade)
 				h, i := must(hole.Sizes(size)), must(sleeve.DiametralFromClasses(size, hole, c))
-				if i.Least != l.Min-h.Max || i.Greatest != l.Max-h.Min {
+				if i.Min != l.Min-h.Max || i.Max != l.Max-h.Min {
 					t.Fatalf("%v/%v at %v: %v", hole, c, size, i)
 				}
 			}
@@ -448,10 +448,10 @@ func TestGradesAndDeviationsRise(t *testing.T) {
 					continue
 				}
 				d := must(c.Deviations(size))
-				if d.Greatest-d.Least != w || d.Greatest >= last {
+				if d.Max-d.Min != w || d.Max >= last {
 					t.Fatalf("%v at %v: %v, after %v", c, size, d, last)
 				}
-				last = d.Greatest
+				last = d.Max
 			}
 		}
 	})
@@ -480,9 +480,9 @@ func TestRowsFromMemory(t *testing.T) {
 		values := strings.Fields(row.shafts)
 		for i, letter := range strings.Fields(shafts) {
 			d := must(sleeve.MustParseClass(letter + "6").Deviations(size))
-			near := d.Least
+			near := d.Min
 			if letter < "h" {
-				near = d.Greatest
+				near = d.Max
 			}
 			if want := units.Length(must(strconv.Atoi(values[i]))) * um; near != want {
 				t.Errorf("%s at %v: %v, want %v", letter, size, near, want)
@@ -490,8 +490,8 @@ func TestRowsFromMemory(t *testing.T) {
 		}
 		for i, value := range strings.Fields(row.j) {
 			c := sleeve.MustParseClass("J" + strconv.Itoa(6+i))
-			if d := must(c.Deviations(size)); d.Greatest != units.Length(must(strconv.Atoi(value)))*um {
-				t.Errorf("%v at %v: %v, want %s µm", c, size, d.Greatest, value)
+			if d := must(c.Deviations(size)); d.Max != units.Length(must(strconv.Atoi(value)))*um {
+				t.Errorf("%v at %v: %v, want %s µm", c, size, d.Max, value)
 			}
 		}
 	}
@@ -501,8 +501,8 @@ func TestRowsFromMemory(t *testing.T) {
 func TestF(t *testing.T) {
 	for i, want := range []units.Length{20, 25, 30, 36, 43, 50, 56, 62, 68} {
 		for _, size := range sizesOf(mains[i], mains[i+1]) {
-			if d := must(sleeve.MustParseClass("f7").Deviations(size)); d.Greatest != -want*um {
-				t.Errorf("f at %v: %v, want -%d µm", size, d.Greatest, want)
+			if d := must(sleeve.MustParseClass("f7").Deviations(size)); d.Max != -want*um {
+				t.Errorf("f at %v: %v, want -%d µm", size, d.Max, want)
 			}
 		}
 	}

@@ -93,10 +93,10 @@ func (j *Joint) checkInterference() error {
 	switch {
 	case d == Diametral{}:
 		return fmt.Errorf("sleeve: DIAMETRAL interference: %w", units.ErrNotGiven)
-	case d.Least > d.Greatest:
-		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", d.Least, d.Greatest, ErrInterference)
-	case d.Greatest <= 0 || d.Greatest > most || d.Least < -most:
-		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (above 0, up to %v)", d.Least, d.Greatest, j.Seat, ErrInterference, most)
+	case d.Min > d.Max:
+		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", d.Min, d.Max, ErrInterference)
+	case d.Max <= 0 || d.Max > most || d.Min < -most:
+		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (above 0, up to %v)", d.Min, d.Max, j.Seat, ErrInterference, most)
 	}
 	return nil
 }

@@ -7,14 +7,14 @@ import "borewright.example/units"
 // A Loose is where a joint lets go, as temperatures of the barrel. A temperature of zero
 // stands for never: not within reach, from absolute zero to 1000 °C.
 type Loose struct {
-	// Hot is where the grip goes as the parts get hotter: Least is the first temperature at which
-	// it can, over the interference and the spread of both coefficients, Greatest the first at
+	// Hot is where the grip goes as the parts get hotter: Min is the first temperature at which
+	// it can, over the interference and the spread of both coefficients, Max the first at
 	// which it surely has.
 	Hot Range[units.Temperature] `json:"hot,omitzero"`
-	// Cold is where the grip goes as the parts get colder: Greatest is the first temperature at
-	// which it can, Least the first at which it surely has.
+	// Cold is where the grip goes as the parts get colder: Max is the first temperature at
+	// which it can, Min the first at which it surely has.
 	Cold Range[units.Temperature] `json:"cold,omitzero"`
-	// Cautions says so where Hot.Least or Cold.Greatest, on which the work turns, or
+	// Cautions says so where Hot.Min or Cold.Max, on which the work turns, or
 	// what was asked about lies outside what a coefficient is the mean over.
 	Cautions Cautions `json:"cautions,omitzero"`
 }
@@ -39,7 +39,7 @@ func (j Joint) LooseAt(w Warm) (Loose, error) {
 	seat := j.Seat.In(units.Metre)
 	sleeves, barrels := coefficients(&j.Sleeve), coefficients(&j.Barrel)
 	hot, cold := parting{at: nothing()}, parting{at: nothing()}
-	for _, l := range [2]units.Length{j.Interference.Least, j.Interference.Greatest} {
+	for _, l := range [2]units.Length{j.Interference.Min, j.Interference.Max} {
 		d := l.In(units.Metre)
 		for _, as := range sleeves {
 			grown := float64((seat + d) * as)
@@ -52,14 +52,14 @@ func (j Joint) LooseAt(w Warm) (Loose, error) {
 		}
 	}
 	r := Loose{
-		Hot:      Range[units.Temperature]{Least: hot.can(hot.at.lo), Greatest: hot.surely(hot.at.hi)},
-		Cold:     Range[units.Temperature]{Least: cold.surely(cold.at.lo), Greatest: cold.can(cold.at.hi)},
+		Hot:      Range[units.Temperature]{Min: hot.can(hot.at.lo), Max: hot.surely(hot.at.hi)},
+		Cold:     Range[units.Temperature]{Min: cold.surely(cold.at.lo), Max: cold.can(cold.at.hi)},
 		Cautions: j.coefficientCaution(w.Sleeve, w.Barrel),
 	}
-	if first := r.Hot.Least; !first.IsZero() {
+	if first := r.Hot.Min; !first.IsZero() {
 		r.Cautions |= j.coefficientCaution(first, first)
 	}
-	if first := r.Cold.Greatest; !first.IsZero() {
+	if first := r.Cold.Max; !first.IsZero() {
 		r.Cautions |= j.coefficientCaution(first, first)
 	}
 	return r, nil

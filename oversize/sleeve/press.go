@@ -31,12 +31,12 @@ func (j Joint) Press(length units.Length, friction Range[float64]) (Range[units.
 	if f == (Range[float64]{}) {
 		return Range[units.Force]{}, fmt.Errorf("sleeve: coefficient of friction: %w", units.ErrNotGiven)
 	}
-	if !(f.Least > 0 && f.Least <= f.Greatest && f.Greatest <= 1) {
-		return Range[units.Force]{}, fmt.Errorf("sleeve: coefficient of friction %v to %v: %w (above 0, up to 1, the lesser end first)", f.Least, f.Greatest, units.ErrRange)
+	if !(f.Min > 0 && f.Min <= f.Max && f.Max <= 1) {
+		return Range[units.Force]{}, fmt.Errorf("sleeve: coefficient of friction %v to %v: %w (above 0, up to 1, the lesser end first)", f.Min, f.Max, units.ErrRange)
 	}
 	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
-	least := thin.pressure(j.Interference.Least.In(units.Metre)/2, 0)
-	greatest := thick.pressure(j.Interference.Greatest.In(units.Metre)/2, 0)
+	least := thin.pressure(j.Interference.Min.In(units.Metre)/2, 0)
+	greatest := thick.pressure(j.Interference.Max.In(units.Metre)/2, 0)
 	area := math.Pi * j.Seat.In(units.Metre) * length.In(units.Metre)
-	return Range[units.Force]{units.Force(f.Least * least * area), units.Force(f.Greatest * greatest * area)}, nil
+	return Range[units.Force]{units.Force(f.Min * least * area), units.Force(f.Max * greatest * area)}, nil
 }

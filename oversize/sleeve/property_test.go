@@ -49,8 +49,8 @@ func exactJoint(t *rapid.T) sleeve.Joint {
 func rangedJoint(t *rapid.T) sleeve.Joint {
 	j := exactJoint(t)
 	j.Outer.Max += lengthBetween(t, "fins", 0, 50*mm)
-	j.Interference.Least -= lengthBetween(t, "window", 0, 100*um)
-	j.Interference.Least = max(j.Interference.Least, -j.Seat/100)
+	j.Interference.Min -= lengthBetween(t, "window", 0, 100*um)
+	j.Interference.Min = max(j.Interference.Min, -j.Seat/100)
 	j.Sleeve = metal(t, "sleeve", 2e-6)
 	j.Barrel = metal(t, "barrel", 2e-6)
 	return j
@@ -60,12 +60,12 @@ func rangedJoint(t *rapid.T) sleeve.Joint {
 func inside(t *rapid.T, j sleeve.Joint) sleeve.Joint {
 	outer := lengthBetween(t, "outer inside", j.Outer.Min, j.Outer.Max)
 	j.Outer = plain(outer)
-	least := max(j.Interference.Least, 1)
-	if j.Interference.Least < 0 && rapid.Bool().Draw(t, "keep the clearance") {
+	least := max(j.Interference.Min, 1)
+	if j.Interference.Min < 0 && rapid.Bool().Draw(t, "keep the clearance") {
 		// A joint must interfere at its greater end: leave a picometre of it.
-		j.Interference = sleeve.Diametral{Least: lengthBetween(t, "clearance inside", j.Interference.Least, 0), Greatest: 1}
+		j.Interference = sleeve.Diametral{Min: lengthBetween(t, "clearance inside", j.Interference.Min, 0), Max: 1}
 	} else {
-		j.Interference = exactly(lengthBetween(t, "interference inside", least, j.Interference.Greatest))
+		j.Interference = exactly(lengthBetween(t, "interference inside", least, j.Interference.Max))
 	}
 	for _, m := range []*material.Material{&j.Sleeve, &j.Barrel} {
 		w := float64(m.Within)
@@ -96,13 +96,13 @@ func TestDisplacementsAreTheInterference(t *testing.T) {
 			Gas: units.Pressure(rapid.Float64Range(0, 20e6).Draw(t, "gas")),
 		}
 		s := must(j.State(c))
-		if s.Pressure.Least == 0 {
-			if gap := s.BarrelOpens.Least + s.SleeveShrinks.Least; gap < s.Interference.Least-2 {
-				t.Fatalf("no pressure, yet the parts overlap: %v of %v", gap, s.Interference.Least)
+		if s.Pressure.Min == 0 {
+			if gap := s.BarrelOpens.Min + s.SleeveShrinks.Min; gap < s.Interference.Min-2 {
+				t.Fatalf("no pressure, yet the parts overlap: %v of %v", gap, s.Interference.Min)
 			}
 			return
 		}
-		near(t, "sum of displacements, pm", float64(s.BarrelOpens.Least+s.SleeveShrinks.Least), float64(s.Interference.Least), 2)
+		near(t, "sum of displacements, pm", float64(s.BarrelOpens.Min+s.SleeveShrinks.Min), float64(s.Interference.Min), 2)
 	})
 }
 
@@ -113,13 +113,13 @@ func TestPressureIsLinear(t *testing.T) {
 		j := exactJoint(t)
 		k := rapid.Int64Range(2, 5).Draw(t, "k")
 		once := must(j.Fit())
-		j.Interference = exactly(j.Interference.Least * units.Length(k))
+		j.Interference = exactly(j.Interference.Min * units.Length(k))
 		more := must(j.Fit())
 		f := float64(k)
-		near(t, "pressure", float64(more.Pressure.Least), f*float64(once.Pressure.Least), 1e-12*float64(more.Pressure.Least))
-		near(t, "barrel", float64(more.BarrelHoop.Least), f*float64(once.BarrelHoop.Least), 1e-12*float64(more.BarrelHoop.Least))
-		near(t, "sleeve", float64(more.SleeveHoop.Least), f*float64(once.SleeveHoop.Least), -1e-12*float64(more.SleeveHoop.Least))
-		near(t, "closing-in", float64(more.BoreCloses.Least), f*float64(once.BoreCloses.Least), f)
+		near(t, "pressure", float64(more.Pressure.Min), f*float64(once.Pressure.Min), 1e-12*float64(more.Pressure.Min))
+		near(t, "barrel", float64(more.BarrelHoop.Min), f*float64(once.BarrelHoop.Min), 1e-12*float64(more.BarrelHoop.Min))
+		near(t, "sleeve", float64(more.SleeveHoop.Min), f*float64(once.SleeveHoop.Min), -1e-12*float64(more.SleeveHoop.Min))
+		near(t, "closing-in", float64(more.BoreCloses.Min), f*float64(once.BoreCloses.Min), f)
 	})
 }
 
@@ -128,14 +128,14 @@ func TestLooseBearsNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := exactJoint(t)
 		s := must(j.State(sleeve.Warm{Sleeve: celsius(t, "Ts", -100, 20), Barrel: celsius(t, "Tb", 20, 400)}))
-		loose := s.Interference.Greatest <= 0
+		loose := s.Interference.Max <= 0
 		if loose != (s.Grips == uncertainty.Beyond) || loose == (s.Grips == uncertainty.Within) {
 			t.Fatalf("interference %+v, grips: %v", s.Interference, s.Grips)
 		}
 		if loose != s.Cautions.Has(sleeve.CanComeLoose) {
 			t.Fatalf("cautions %v", s.Cautions)
 		}
-		if bears := s.Pressure.Greatest != 0 || s.BarrelHoop.Greatest != 0 || s.SleeveHoop.Least != 0 || s.BoreCloses.Greatest != 0; bears == loose {
+		if bears := s.Pressure.Max != 0 || s.BarrelHoop.Max != 0 || s.SleeveHoop.Min != 0 || s.BoreCloses.Max != 0; bears == loose {
 			t.Fatalf("loose: %v, state %+v", loose, s)
 		}
 	})
@@ -149,8 +149,8 @@ func TestThinWalls(t *testing.T) {
 		d := float64(j.Seat)
 		t1, t2 := lengthBetween(t, "t1", j.Seat/10000, j.Seat/100), lengthBetween(t, "t2", j.Seat/10000, j.Seat/100)
 		j.Bore, j.Outer = j.Seat-2*t1, plain(j.Seat+2*t2)
-		want := float64(j.Interference.Least) / d / (d/(2*float64(t1)*float64(j.Sleeve.Young)) + d/(2*float64(t2)*float64(j.Barrel.Young)))
-		near(t, "pressure", float64(must(j.Fit()).Pressure.Least)/want, 1, 2*float64(t1+t2)/d)
+		want := float64(j.Interference.Min) / d / (d/(2*float64(t1)*float64(j.Sleeve.Young)) + d/(2*float64(t2)*float64(j.Barrel.Young)))
+		near(t, "pressure", float64(must(j.Fit()).Pressure.Min)/want, 1, 2*float64(t1+t2)/d)
 	})
 }
 
@@ -165,24 +165,24 @@ func TestScaling(t *testing.T) {
 		big := j
 		big.Bore, big.Seat = times(j.Bore), times(j.Seat)
 		big.Outer = units.Limits{Min: times(j.Outer.Min), Max: times(j.Outer.Max)}
-		big.Interference = sleeve.Diametral{Least: times(j.Interference.Least), Greatest: times(j.Interference.Greatest)}
+		big.Interference = sleeve.Diametral{Min: times(j.Interference.Min), Max: times(j.Interference.Max)}
 		b := must(big.Fit())
-		near(t, "pressure", float64(b.Pressure.Greatest), float64(s.Pressure.Greatest), 1e-9*float64(s.Pressure.Greatest))
-		near(t, "stress", float64(b.SleeveHoop.Least), float64(s.SleeveHoop.Least), -1e-9*float64(s.SleeveHoop.Least))
-		near(t, "closing-in", float64(b.BoreCloses.Greatest), float64(k)*float64(s.BoreCloses.Greatest), float64(k))
+		near(t, "pressure", float64(b.Pressure.Max), float64(s.Pressure.Max), 1e-9*float64(s.Pressure.Max))
+		near(t, "stress", float64(b.SleeveHoop.Min), float64(s.SleeveHoop.Min), -1e-9*float64(s.SleeveHoop.Min))
+		near(t, "closing-in", float64(b.BoreCloses.Max), float64(k)*float64(s.BoreCloses.Max), float64(k))
 		stiff := j
 		stiff.Sleeve.Young *= units.Pressure(k)
 		stiff.Barrel.Young *= units.Pressure(k)
 		h := must(stiff.Fit())
-		near(t, "pressure", float64(h.Pressure.Greatest), float64(k)*float64(s.Pressure.Greatest), 1e-9*float64(h.Pressure.Greatest))
-		near(t, "closing-in", float64(h.BoreCloses.Greatest), float64(s.BoreCloses.Greatest), 1)
+		near(t, "pressure", float64(h.Pressure.Max), float64(k)*float64(s.Pressure.Max), 1e-9*float64(h.Pressure.Max))
+		near(t, "closing-in", float64(h.BoreCloses.Max), float64(s.BoreCloses.Max), 1)
 	})
 }
 
 // holds fails where the inner range reaches beyond the outer by more than tol.
 func holds[T ~int64 | ~float64](t *rapid.T, what string, outer, inner sleeve.Range[T], tol float64) {
 	t.Helper()
-	if float64(inner.Least) < float64(outer.Least)-tol || float64(inner.Greatest) > float64(outer.Greatest)+tol || inner.Least > inner.Greatest {
+	if float64(inner.Min) < float64(outer.Min)-tol || float64(inner.Max) > float64(outer.Max)+tol || inner.Min > inner.Max {
 		t.Fatalf("%s: %v outside %v", what, inner, outer)
 	}
 }
@@ -219,7 +219,7 @@ func TestRangesHoldEveryJoint(t *testing.T) {
 			if outer.Basis == "yield" {
 				holds(t, "stress", outer.Stress, inner.Stress, 2*pascals)
 			}
-			if m := inner.Margin.Least * outer.Wanted / max(inner.Wanted, 1); m < outer.Margin.Least*(1-1e-4) {
+			if m := inner.Margin.Min * outer.Wanted / max(inner.Wanted, 1); m < outer.Margin.Min*(1-1e-4) {
 				t.Fatalf("margin %v of %v wanted, worst of the range %v of %v", inner.Margin, inner.Wanted, outer.Margin, outer.Wanted)
 			}
 		}
@@ -231,12 +231,12 @@ func TestRangesHoldEveryJoint(t *testing.T) {
 func TestRangesAreReached(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := rangedJoint(t)
-		j.Interference.Least = max(j.Interference.Least, 1)
+		j.Interference.Min = max(j.Interference.Min, 1)
 		j.Sleeve.Within, j.Barrel.Within = 0, 0
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", -50, 150), Barrel: celsius(t, "Tb", -50, 150), Gas: units.Pressure(rapid.Float64Range(0, 10e6).Draw(t, "gas"))}
 		var corners []sleeve.State
 		for _, outer := range []units.Length{j.Outer.Min, j.Outer.Max} {
-			for _, d := range []units.Length{j.Interference.Least, j.Interference.Greatest} {
+			for _, d := range []units.Length{j.Interference.Min, j.Interference.Max} {
 				corner := j
 				corner.Outer, corner.Interference = plain(outer), exactly(d)
 				corners = append(corners, must(corner.State(c)))
@@ -248,14 +248,14 @@ func TestRangesAreReached(t *testing.T) {
 			for _, corner := range corners {
 				lo, hi = min(lo, float64(of(corner))), max(hi, float64(of(corner)))
 			}
-			near(t, what+" least", float64(got.Least), lo, 0)
-			near(t, what+" greatest", float64(got.Greatest), hi, 0)
+			near(t, what+" least", float64(got.Min), lo, 0)
+			near(t, what+" greatest", float64(got.Max), hi, 0)
 		}
-		reached("pressure", s.Pressure, func(s sleeve.State) units.Pressure { return s.Pressure.Least })
-		reached("barrel", s.BarrelHoop, func(s sleeve.State) units.Pressure { return s.BarrelHoop.Least })
-		reached("sleeve", s.SleeveHoop, func(s sleeve.State) units.Pressure { return s.SleeveHoop.Least })
+		reached("pressure", s.Pressure, func(s sleeve.State) units.Pressure { return s.Pressure.Min })
+		reached("barrel", s.BarrelHoop, func(s sleeve.State) units.Pressure { return s.BarrelHoop.Min })
+		reached("sleeve", s.SleeveHoop, func(s sleeve.State) units.Pressure { return s.SleeveHoop.Min })
 		if s.Barrel.Basis == "yield" {
-			reached("stress of the barrel", s.Barrel.Stress, func(s sleeve.State) units.Pressure { return s.Barrel.Stress.Least })
+			reached("stress of the barrel", s.Barrel.Stress, func(s sleeve.State) units.Pressure { return s.Barrel.Stress.Min })
 		}
 		if s.Sleeve.Basis != "not known" {
 			// With gas the mildest of the sleeve lies inside the ranges: look at many of them. It
@@ -264,16 +264,16 @@ func TestRangesAreReached(t *testing.T) {
 			for i := range 201 {
 				step := j
 				step.Outer = plain(j.Outer.Min + (j.Outer.Max-j.Outer.Min)*units.Length(i)/200)
-				step.Interference = exactly(j.Interference.Least + (j.Interference.Greatest-j.Interference.Least)*units.Length(i)/200)
-				m := float64(must(step.State(c)).Sleeve.Stress.Least)
+				step.Interference = exactly(j.Interference.Min + (j.Interference.Max-j.Interference.Min)*units.Length(i)/200)
+				m := float64(must(step.State(c)).Sleeve.Stress.Min)
 				lo, hi = min(lo, m), max(hi, m)
 			}
 			got := s.Sleeve.Stress
-			if least := float64(got.Least); lo < least-1e-9*least-100 || lo > least+(hi-least)/20+100 {
+			if least := float64(got.Min); lo < least-1e-9*least-100 || lo > least+(hi-least)/20+100 {
 				t.Fatalf("mildest stress of the sleeve %v, by trial %v (worst %v)", least, lo, hi)
 			}
 			if s.Sleeve.Basis == "yield" {
-				near(t, "worst stress of the sleeve", float64(got.Greatest), hi, 1e-9*hi)
+				near(t, "worst stress of the sleeve", float64(got.Max), hi, 1e-9*hi)
 			}
 		}
 	})
@@ -284,21 +284,21 @@ func TestRangesAreReached(t *testing.T) {
 func TestInterferenceIsReached(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := rangedJoint(t)
-		j.Interference.Least = max(j.Interference.Least, 1)
+		j.Interference.Min = max(j.Interference.Min, 1)
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250)}
 		lo, hi := units.MaxLength, -units.MaxLength
 		for i := range 8 {
 			corner := j
-			corner.Interference = exactly([2]units.Length{j.Interference.Least, j.Interference.Greatest}[i&1])
+			corner.Interference = exactly([2]units.Length{j.Interference.Min, j.Interference.Max}[i&1])
 			corner.Sleeve.Expansion = [2]units.Expansion{j.Sleeve.Expansion - j.Sleeve.Within, j.Sleeve.Expansion + j.Sleeve.Within}[i>>1&1]
 			corner.Barrel.Expansion = [2]units.Expansion{j.Barrel.Expansion - j.Barrel.Within, j.Barrel.Expansion + j.Barrel.Within}[i>>2]
 			corner.Sleeve.Within, corner.Barrel.Within = 0, 0
 			d := must(corner.State(c)).Interference
-			lo, hi = min(lo, d.Least), max(hi, d.Greatest)
+			lo, hi = min(lo, d.Min), max(hi, d.Max)
 		}
 		s := must(j.State(c)).Interference
-		near(t, "least, pm", float64(s.Least), float64(lo), 1)
-		near(t, "greatest, pm", float64(s.Greatest), float64(hi), 1)
+		near(t, "least, pm", float64(s.Min), float64(lo), 1)
+		near(t, "greatest, pm", float64(s.Max), float64(hi), 1)
 	})
 }
 
@@ -312,7 +312,7 @@ func TestJudgedWhereItIsWorst(t *testing.T) {
 		gas := rapid.Float64Range(0, 60e6).Draw(t, "gas")
 		j.Sleeve.Tensile, j.Barrel.Tensile = 200e6, 200e6
 		s := must(j.State(sleeve.Warm{Gas: units.Pressure(gas), Sleeve: room, Barrel: room}))
-		p := float64(s.Pressure.Least)
+		p := float64(s.Pressure.Min)
 		for _, w := range []struct {
 			inner, outer           units.Length
 			pressureIn, pressureTo float64
@@ -334,7 +334,7 @@ func TestJudgedWhereItIsWorst(t *testing.T) {
 				worst = max(worst, use)
 			}
 			// The picometre to which the interference is rounded is worth some pascals.
-			near(t, "worst stress", float64(w.got.Stress.Greatest), worst, 100+1e-9*worst)
+			near(t, "worst stress", float64(w.got.Stress.Max), worst, 100+1e-9*worst)
 		}
 	})
 }
@@ -345,7 +345,7 @@ func TestWiderRangeDecidesNoMore(t *testing.T) {
 		j := rangedJoint(t)
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250)}
 		wide := j
-		wide.Interference.Least = max(wide.Interference.Least-lengthBetween(t, "wider", 0, 50*um), -j.Seat/100)
+		wide.Interference.Min = max(wide.Interference.Min-lengthBetween(t, "wider", 0, 50*um), -j.Seat/100)
 		wide.Outer.Max += lengthBetween(t, "more fin", 0, 20*mm)
 		wide.Barrel.Within += 1e-6
 		s, w := must(j.State(c)), must(wide.State(c))

@@ -36,10 +36,10 @@ func TestPressure(t *testing.T) {
 			t.Errorf("%s: %v", tt.source, err)
 			continue
 		}
-		close64(t, tt.source+": pressure", s.Pressure.Least.In(units.Megapascal), tt.pressure, tt.tol)
-		close64(t, tt.source+": hoop stress of the barrel", s.BarrelHoop.Least.In(units.Megapascal), tt.outer2, tt.tol)
-		close64(t, tt.source+": hoop stress of the sleeve", s.SleeveHoop.Least.In(units.Megapascal), tt.inner2, tt.tol)
-		if s.Pressure.Least != s.Pressure.Greatest || s.BarrelHoop.Least != s.BarrelHoop.Greatest {
+		close64(t, tt.source+": pressure", s.Pressure.Min.In(units.Megapascal), tt.pressure, tt.tol)
+		close64(t, tt.source+": hoop stress of the barrel", s.BarrelHoop.Min.In(units.Megapascal), tt.outer2, tt.tol)
+		close64(t, tt.source+": hoop stress of the sleeve", s.SleeveHoop.Min.In(units.Megapascal), tt.inner2, tt.tol)
+		if s.Pressure.Min != s.Pressure.Max || s.BarrelHoop.Min != s.BarrelHoop.Max {
 			t.Errorf("%s: an exact joint gives a range: %+v", tt.source, s)
 		}
 	}
@@ -49,7 +49,7 @@ func TestPressure(t *testing.T) {
 // 35.9 µm on the diameter (computed, tolerance 0.1 %).
 func TestClosingIn(t *testing.T) {
 	s := must(demoJoint().Fit())
-	close64(t, "closing-in, µm", s.BoreCloses.Least.In(um), 35.9, 0.036)
+	close64(t, "closing-in, µm", s.BoreCloses.Min.In(um), 35.9, 0.036)
 }
 
 // TestGasInTheBore: the tubes 100/200 and 200/300 mm, 90 MPa inside: 112.5 - 26.0 = 86.5 MPa at the
@@ -62,7 +62,7 @@ func TestGasInTheBore(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close64(t, "hoop stress at the sleeve's bore, MPa", s.SleeveHoop.Least.In(units.Megapascal), 86.5, 0.05)
+	close64(t, "hoop stress at the sleeve's bore, MPa", s.SleeveHoop.Min.In(units.Megapascal), 86.5, 0.05)
 }
 
 // TestPressureBack: 150/250/300 mm, 10 MPa wanted, E 200 GPa: RADIAL interference 0.04794 mm
@@ -73,7 +73,7 @@ func TestPressureBack(t *testing.T) {
 	j := sleeve.Joint{Bore: 150 * mm, Seat: 250 * mm, Outer: plain(300 * mm), Interference: exactly(100 * um), Sleeve: m, Barrel: m}
 	s := must(j.Fit())
 	// The pressure is in proportion to the interference.
-	radial := 50 * 10 / s.Pressure.Least.In(units.Megapascal) // µm
+	radial := 50 * 10 / s.Pressure.Min.In(units.Megapascal) // µm
 	close64(t, "RADIAL interference, µm", radial, 47.94, 0.1)
 	j.Interference = exactly(95880 * units.Nanometre)
 	a := must(j.HeatBarrel(sleeve.Assembling{Sleeve: room}))
@@ -88,7 +88,7 @@ func TestPlaneStrainIsNotUsed(t *testing.T) {
 	const nu = 0.28
 	m := elastic(200e9, nu)
 	j := sleeve.Joint{Bore: 100 * mm, Seat: 150 * mm, Outer: plain(300 * mm), Interference: exactly(50 * um), Sleeve: m, Barrel: m}
-	got := must(j.Fit()).Pressure.Least.In(units.Megapascal)
+	got := must(j.Fit()).Pressure.Min.In(units.Megapascal)
 	close64(t, "plane stress, MPa", got, 15.625, 1e-9)
 	close64(t, "plane strain of the same, MPa", got/(1-nu*nu), 16.95, 0.005)
 	if math.Abs(got-16.9) < 1 {
@@ -121,8 +121,8 @@ func TestRingAndShaft(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close64(t, "grip lost in the cold, °C", l.Cold.Greatest.Celsius(), -179.2, 0.1)
-	if !l.Hot.Least.IsZero() || !l.Hot.Greatest.IsZero() {
+	close64(t, "grip lost in the cold, °C", l.Cold.Max.Celsius(), -179.2, 0.1)
+	if !l.Hot.Min.IsZero() || !l.Hot.Max.IsZero() {
 		t.Errorf("brass in steel goes loose hot: %+v", l)
 	}
 }
@@ -135,8 +135,8 @@ func TestGripLostHot(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close64(t, "interference lost, mm", (60*um - s.Interference.Greatest).In(mm), 0.0737, 0.0001)
-	if s.Grips.String() != "beyond" || s.Pressure.Greatest != 0 {
+	close64(t, "interference lost, mm", (60*um - s.Interference.Max).In(mm), 0.0737, 0.0001)
+	if s.Grips.String() != "beyond" || s.Pressure.Max != 0 {
 		t.Errorf("still tight: %+v", s)
 	}
 }
@@ -157,7 +157,7 @@ func TestChilled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close64(t, "shrinkage, mm", (a.Clearance.Least + 60*um).In(mm), 0.0816, 0.0001)
+	close64(t, "shrinkage, mm", (a.Clearance.Min + 60*um).In(mm), 0.0816, 0.0001)
 }
 
 // TestDiametralNotRadial: two thin rings, diameter 100 mm, the inner 2.5 mm thick, E 200 GPa, 0.2 MPa
@@ -172,7 +172,7 @@ func TestDiametralNotRadial(t *testing.T) {
 			Bore: 995 * mm, Seat: 1000 * mm, Outer: plain(1000*mm + 2*thickness),
 			Interference: exactly(430500 * units.Nanometre), Sleeve: m, Barrel: m,
 		}
-		return must(j.Fit()).Pressure.Least.In(units.Megapascal)
+		return must(j.Fit()).Pressure.Min.In(units.Megapascal)
 	}
 	close64(t, "pressure with 2.169 mm, MPa", with(2169*um), 0.2, 0.2*0.003)
 	if p := with(756 * um); math.Abs(p-0.2) < 0.05 {
@@ -183,9 +183,9 @@ func TestDiametralNotRadial(t *testing.T) {
 // TestPress: the joint of demoJoint, 90 mm long, friction 0.10 and 0.15: 9.5957 and 14.3935 kN (μ·p·π·d·L, computed
 // apart from this package).
 func TestPress(t *testing.T) {
-	f := must(demoJoint().Press(90*mm, sleeve.Range[float64]{Least: 0.10, Greatest: 0.15}))
-	close64(t, "least, kN", f.Least.In(units.Newton)/1000, 9.5957, 0.0096)
-	close64(t, "greatest, kN", f.Greatest.In(units.Newton)/1000, 14.3935, 0.0144)
+	f := must(demoJoint().Press(90*mm, sleeve.Range[float64]{Min: 0.10, Max: 0.15}))
+	close64(t, "least, kN", f.Min.In(units.Newton)/1000, 9.5957, 0.0096)
+	close64(t, "greatest, kN", f.Max.In(units.Newton)/1000, 14.3935, 0.0144)
 }
 
 // TestTradeValues: 0.003 in for bores of 2.00 to 5.125 in; for aluminium blocks 0.0015 to 0.003
@@ -194,7 +194,7 @@ func TestTradeValues(t *testing.T) {
 	const want = "block, metal not said 50.8 mm to 130.175 mm 0.0762..0.0762; aluminium block not given 0.0381..0.0762; aluminium block not given 0.0762..0.1016; "
 	var got string
 	for _, v := range sleeve.TradeInterference() {
-		got += v.Barrel + " " + v.Bore.String() + " " + trim(v.Interference.Least) + ".." + trim(v.Interference.Greatest) + "; "
+		got += v.Barrel + " " + v.Bore.String() + " " + trim(v.Interference.Min) + ".." + trim(v.Interference.Max) + "; "
 		if v.Source != "common practice" {
 			t.Errorf("source %q", v.Source)
 		}
@@ -219,7 +219,7 @@ func TestMeasuredWithFewRepeats(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		close64(t, "half-width over its standard uncertainty", (d.Greatest - d.Least).In(4*um), want, 0.005)
+		close64(t, "half-width over its standard uncertainty", (d.Max - d.Min).In(4*um), want, 0.005)
 	}
 }
 

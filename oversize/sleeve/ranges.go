@@ -11,11 +11,11 @@ import (
 )
 
 // A Range is a quantity between two ends, both of which belong to it, with the sign of the
-// quantity: of compressive stresses Least is the most compressive. An end of zero is a value as
+// quantity: of compressive stresses Min is the most compressive. An end of zero is a value as
 // any other, but for temperatures, where it stands for "never".
 type Range[T ~int64 | ~float64] struct {
-	Least    T `json:"least,omitzero"`    // with its sign
-	Greatest T `json:"greatest,omitzero"` // with its sign
+	Min T `json:"min,omitzero"` // with its sign
+	Max T `json:"max,omitzero"` // with its sign
 }
 
 // A Diametral is a DIAMETRAL interference, from its least to its greatest: the outside diameter of
@@ -23,8 +23,8 @@ type Range[T ~int64 | ~float64] struct {
 // radial interference that textbooks print. Negative is a clearance. Where it is known exactly,
 // both ends are the same.
 type Diametral struct {
-	Least    units.Length `json:"least"`    // DIAMETRAL
-	Greatest units.Length `json:"greatest"` // DIAMETRAL
+	Min units.Length `json:"min"` // DIAMETRAL
+	Max units.Length `json:"max"` // DIAMETRAL
 }
 
 // measuredCoverage is the coverage probability of the ends that DiametralFromMeasured returns.
@@ -32,8 +32,8 @@ const measuredCoverage = 0.95
 
 // DiametralFromMeasured returns the DIAMETRAL interference of two measured parts: the sleeve's
 // outside diameter less the diameter of the seat in the barrel, both at 20 °C, with the expanded
-// uncertainty of the difference (95 %, JCGM 100:2008 clause 6 and G.4.1) taken off for Least and
-// added for Greatest. The two measurements are taken as independent; a setting error that both
+// uncertainty of the difference (95 %, JCGM 100:2008 clause 6 and G.4.1) taken off for Min and
+// added for Max. The two measurements are taken as independent; a setting error that both
 // share cancels and may be left out of both.
 //
 // A size that is not above 0 or is beyond [units.MaxLength] is [units.ErrRange]; the errors of
@@ -58,7 +58,7 @@ func DiametralFromMeasured(outside, seat uncertainty.Estimate) (Diametral, error
 	if err != nil {
 		return Diametral{}, fmt.Errorf("sleeve: measured interference: %w", err)
 	}
-	return Diametral{Least: e.Value - u, Greatest: e.Value + u}, nil
+	return Diametral{Min: e.Value - u, Max: e.Value + u}, nil
 }
 
 // A Trade is an interference that the trade quotes.

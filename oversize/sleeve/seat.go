@@ -25,10 +25,10 @@ func SeatFor(outside units.Length, wanted Diametral) (units.Limits, error) {
 		return units.Limits{}, err
 	}
 	most := outside / greatestStrain
-	if wanted.Least > wanted.Greatest || wanted.Greatest > most || wanted.Least < -most {
-		return units.Limits{}, fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (the lesser end first, ±%v)", wanted.Least, wanted.Greatest, outside, ErrInterference, most)
+	if wanted.Min > wanted.Max || wanted.Max > most || wanted.Min < -most {
+		return units.Limits{}, fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (the lesser end first, ±%v)", wanted.Min, wanted.Max, outside, ErrInterference, most)
 	}
-	return units.Limits{Min: outside - wanted.Greatest, Max: outside - wanted.Least}, nil
+	return units.Limits{Min: outside - wanted.Max, Max: outside - wanted.Min}, nil
 }
 
 // Proud returns how far a sleeve stands above the deck, negative where it stands below: the sum of what stacks
@@ -50,9 +50,9 @@ func Proud(up, down []units.Limits) (Range[units.Length], error) {
 			return Range[units.Length]{}, fmt.Errorf("sleeve: height %d of the stack: %w", i+1, err)
 		}
 		if i < len(up) {
-			r.Least, r.Greatest = r.Least+w.Min, r.Greatest+w.Max
+			r.Min, r.Max = r.Min+w.Min, r.Max+w.Max
 		} else {
-			r.Least, r.Greatest = r.Least-w.Max, r.Greatest-w.Min
+			r.Min, r.Max = r.Min-w.Max, r.Max-w.Min
 		}
 	}
 	return r, nil
@@ -68,10 +68,10 @@ func (h Honing) Allowed(allowance units.Limits) (enough, notTooMuch uncertainty.
 		return uncertainty.Undecided, uncertainty.Undecided
 	}
 	if allowance.HasMin() {
-		enough = verdict(h.Stock.Least >= allowance.Min, h.Stock.Greatest >= allowance.Min)
+		enough = verdict(h.Stock.Min >= allowance.Min, h.Stock.Max >= allowance.Min)
 	}
 	if allowance.HasMax() {
-		notTooMuch = verdict(h.Stock.Greatest <= allowance.Max, h.Stock.Least <= allowance.Max)
+		notTooMuch = verdict(h.Stock.Max <= allowance.Max, h.Stock.Min <= allowance.Max)
 	}
 	return enough, notTooMuch
 }

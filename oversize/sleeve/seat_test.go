@@ -18,7 +18,7 @@ func inch(s string) units.Length { return units.MustParseLength(s + " in") }
 
 // TestSeatFor: US Army TM 5-3895-359-14&P, table 2: slip-fit liners, each paired to its own seat, 0.0005 to 0.0015 in larger.
 func TestSeatFor(t *testing.T) {
-	slip := sleeve.Diametral{Least: -inch("0.0015"), Greatest: -inch("0.0005")}
+	slip := sleeve.Diametral{Min: -inch("0.0015"), Max: -inch("0.0005")}
 	for _, tt := range [][3]string{{"4.6300", "4.6305", "4.6315"}, {"4.6315", "4.6320", "4.6330"}, {"4.6265", "4.6270", "4.6280"}} {
 		if w := must(sleeve.SeatFor(inch(tt[0]), slip)); w.Min != inch(tt[1]) || w.Max != inch(tt[2]) {
 			t.Errorf("liner of %s in: seat %v, want %s to %s in", tt[0], w, tt[1], tt[2])
@@ -36,11 +36,11 @@ func TestSeatHasTheInterference(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		outside := lengthBetween(t, "outside", 30*mm, 300*mm)
 		least := lengthBetween(t, "least", -100*um, 100*um)
-		wanted := sleeve.Diametral{Least: least, Greatest: lengthBetween(t, "greatest", least, 200*um)}
+		wanted := sleeve.Diametral{Min: least, Max: lengthBetween(t, "greatest", least, 200*um)}
 		w := must(sleeve.SeatFor(outside, wanted))
 		seat := lengthBetween(t, "seat", w.Min, w.Max)
 		d := must(sleeve.DiametralFromMeasured(uncertainty.Estimate{Value: outside}, uncertainty.Estimate{Value: seat}))
-		if d.Least < wanted.Least || d.Greatest > wanted.Greatest || w.Max-w.Min != wanted.Greatest-wanted.Least {
+		if d.Min < wanted.Min || d.Max > wanted.Max || w.Max-w.Min != wanted.Max-wanted.Min {
 			t.Fatalf("seat %v of %v: interference %v, wanted %v", seat, w, d, wanted)
 		}
 	})
@@ -50,7 +50,7 @@ func TestSeatHasTheInterference(t *testing.T) {
 		want    error
 	}{
 		{0, exactly(um), units.ErrNotGiven}, {-1, exactly(um), units.ErrRange}, {units.MaxLength + 1, exactly(um), units.ErrRange},
-		{73 * mm, sleeve.Diametral{Least: 2, Greatest: 1}, sleeve.ErrInterference}, {73 * mm, exactly(731 * um), sleeve.ErrInterference},
+		{73 * mm, sleeve.Diametral{Min: 2, Max: 1}, sleeve.ErrInterference}, {73 * mm, exactly(731 * um), sleeve.ErrInterference},
 		{73 * mm, exactly(-731 * um), sleeve.ErrInterference},
 	} {
 		if _, err := sleeve.SeatFor(tt.outside, tt.wanted); !errors.Is(err, tt.want) {
@@ -69,7 +69,7 @@ func TestProud(t *testing.T) {
 	// TM 5-3805-263-14&P-2: a flange of 0.4048 ± 0.0008 less a plate of 0.3925 ± 0.0010 and a gasket of 0.0082 ± 0.0010 in is printed as
 	// 0.0013 to 0.0069 in.
 	r := must(sleeve.Proud([]units.Limits{within("0.4048", "0.0008")}, []units.Limits{within("0.3925", "0.0010"), within("0.0082", "0.0010")}))
-	if r.Least != inch("0.0013") || r.Greatest != inch("0.0069") {
+	if r.Min != inch("0.0013") || r.Max != inch("0.0069") {
 		t.Errorf("%+v", r)
 	}
 	// TM 5-4310-379-14: 0.002 to 0.005 in wanted, shims of 0.0015 and 0.003 in; a liner that stands 0.0005 in above.
@@ -86,12 +86,12 @@ func TestProud(t *testing.T) {
 			stack = append(stack, within(s, "0"))
 		}
 		r := must(sleeve.Proud(stack, []units.Limits{within("0.310", "0")}))
-		if r.Least != inch(tt.proud) || r.Greatest != r.Least || wanted.Contains(r.Least) != tt.in {
+		if r.Min != inch(tt.proud) || r.Max != r.Min || wanted.Contains(r.Min) != tt.in {
 			t.Errorf("shims %v: %+v", tt.shims, r)
 		}
 	}
 	// A sleeve that stands below the deck.
-	if r := must(sleeve.Proud([]units.Limits{within("3.00", "0.01")}, []units.Limits{within("3.02", "0.005")})); r.Least != -inch("0.035") || r.Greatest != -inch("0.005") {
+	if r := must(sleeve.Proud([]units.Limits{within("3.00", "0.01")}, []units.Limits{within("3.02", "0.005")})); r.Min != -inch("0.035") || r.Max != -inch("0.005") {
 		t.Errorf("%+v", r)
 	}
 	for _, tt := range []struct {
@@ -116,7 +116,7 @@ func TestProud(t *testing.T) {
 // TestAllowed: stock of 0.05 to 0.08 mm against allowances on every side of it.
 func TestAllowed(t *testing.T) {
 	const w, b, u = uncertainty.Within, uncertainty.Beyond, uncertainty.Undecided
-	h := sleeve.Honing{Stock: sleeve.Range[units.Length]{Least: 50 * um, Greatest: 80 * um}}
+	h := sleeve.Honing{Stock: sleeve.Range[units.Length]{Min: 50 * um, Max: 80 * um}}
 	for _, tt := range []struct {
 		allowance          units.Limits
 		enough, notTooMuch uncertainty.Verdict
@@ -138,14 +138,14 @@ func TestAllowed(t *testing.T) {
 		}
 	}
 	// A negative stock, a bore already too large, is never enough.
-	if enough, _ := (sleeve.Honing{Stock: sleeve.Range[units.Length]{Least: -2, Greatest: -1}}).Allowed(units.Limits{Min: 1, Max: um}); enough != b {
+	if enough, _ := (sleeve.Honing{Stock: sleeve.Range[units.Length]{Min: -2, Max: -1}}).Allowed(units.Limits{Min: 1, Max: um}); enough != b {
 		t.Errorf("no stock: %v", enough)
 	}
 }
 
 // The sleeve came with 83.048 mm: to what is its seat bored, for 0.040 to 0.060 mm of interference?
 func ExampleSeatFor() {
-	seat, err := sleeve.SeatFor(units.MustParseLength("83.048 mm"), sleeve.Diametral{Least: units.MustParseLength("0.040 mm"), Greatest: units.MustParseLength("0.060 mm")})
+	seat, err := sleeve.SeatFor(units.MustParseLength("83.048 mm"), sleeve.Diametral{Min: units.MustParseLength("0.040 mm"), Max: units.MustParseLength("0.060 mm")})
 	fmt.Println(seat, err)
 	// Output:
 	// 82.988 mm to 83.008 mm <nil>
@@ -161,7 +161,7 @@ func ExampleProud() {
 		return w
 	}
 	r, err := sleeve.Proud([]units.Limits{limits("122.4 to 122.6 mm")}, []units.Limits{limits("121.9 to 122.1 mm")})
-	fmt.Println(r.Least, "to", r.Greatest, err)
+	fmt.Println(r.Min, "to", r.Max, err)
 	// Output:
 	// 0.3 mm to 0.7 mm <nil>
 }
@@ -170,7 +170,7 @@ func ExampleProud() {
 func ExampleHoning_Allowed() {
 	j := sleeve.Joint{
 		Bore: units.MustParseLength("66.95 mm"), Seat: units.MustParseLength("73 mm"), Outer: units.Limits{Min: 90 * units.Millimetre, Max: 90 * units.Millimetre},
-		Interference: sleeve.Diametral{Least: units.MustParseLength("0.04 mm"), Greatest: units.MustParseLength("0.06 mm")}, Sleeve: demoIron(), Barrel: demoAluminium(),
+		Interference: sleeve.Diametral{Min: units.MustParseLength("0.04 mm"), Max: units.MustParseLength("0.06 mm")}, Sleeve: demoIron(), Barrel: demoAluminium(),
 	}
 	h, err := j.Hone(units.MustParseLength("67.05 mm"))
 	if err != nil {
@@ -178,7 +178,7 @@ func ExampleHoning_Allowed() {
 		return
 	}
 	enough, notTooMuch := h.Allowed(units.Limits{Min: units.MustParseLength("0.02 mm"), Max: units.MustParseLength("0.13 mm")})
-	fmt.Println(h.Stock.Least.Format(units.Millimetre, 3), "to", h.Stock.Greatest.Format(units.Millimetre, 3), enough, notTooMuch)
+	fmt.Println(h.Stock.Min.Format(units.Millimetre, 3), "to", h.Stock.Max.Format(units.Millimetre, 3), enough, notTooMuch)
 	// Output:
 	// 0.124 mm to 0.136 mm within undecided
 }

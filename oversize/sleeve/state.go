@@ -99,7 +99,7 @@ func (j Joint) State(w Warm) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	s, err := j.state(Diametral{Least: -gap.Greatest, Greatest: -gap.Least}, float64(w.Gas))
+	s, err := j.state(Diametral{Min: -gap.Max, Max: -gap.Min}, float64(w.Gas))
 	if err != nil {
 		return State{}, err
 	}
@@ -111,8 +111,8 @@ func (j Joint) State(w Warm) (State, error) {
 // the factors of the two spans.
 func (j *Joint) clearance(sleeve, barrel span) (Range[units.Length], error) {
 	seat := j.Seat.In(units.Metre)
-	tight := j.Interference.Greatest.In(units.Metre)
-	slack := j.Interference.Least.In(units.Metre)
+	tight := j.Interference.Max.In(units.Metre)
+	slack := j.Interference.Min.In(units.Metre)
 	return span{
 		float64(seat*(barrel.lo-sleeve.hi)) - float64(tight*sleeve.hi),
 		float64(seat*(barrel.hi-sleeve.lo)) - float64(slack*sleeve.lo),
@@ -126,7 +126,7 @@ func (j *Joint) clearance(sleeve, barrel span) (Range[units.Length], error) {
 // while the parts touch. What the sleeve bears depends on the pressure and the gas alone.
 func (j *Joint) state(d Diametral, gas float64) (State, error) {
 	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
-	slack, tight := d.Least.In(units.Metre)/2, d.Greatest.In(units.Metre)/2
+	slack, tight := d.Min.In(units.Metre)/2, d.Max.In(units.Metre)/2
 	slackThin, slackThick := thin.pressure(slack, gas), thick.pressure(slack, gas)
 	tightThin, tightThick := thin.pressure(tight, gas), thick.pressure(tight, gas)
 	least, greatest := slackThin, tightThick
@@ -140,7 +140,7 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 		BarrelOuterHoop: span{thick.barrelOuterHoop(slackThick), thin.barrelOuterHoop(tightThin)}.pressures(),
 		SleeveOuterHoop: span{inner.sleeveOuterHoop(greatest, gas), inner.sleeveOuterHoop(least, gas)}.pressures(),
 
-		Grips: verdict(d.Least > 0, d.Greatest > 0),
+		Grips: verdict(d.Min > 0, d.Max > 0),
 	}
 	by := basisOf(&j.Barrel)
 	brittle := by == byTensile

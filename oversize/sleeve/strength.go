@@ -50,7 +50,7 @@ type Strength struct {
 	Stress  Range[units.Pressure] `json:"stress,omitzero"` // at the mildest and at the worst, as magnitudes
 	Tension bool                  `json:"tension"`         // whether the worst is tension; always true by yield
 	Margin  Range[float64]        `json:"margin,omitzero"` // Limit over Stress, a pure number, worst and mildest; at most 1000
-	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Least to be Within, a ratio: 1.5 of the yield strength; 3 of the tensile strength in tension, 1.5 in compression
+	Wanted  float64               `json:"wanted,omitzero"` // the Margin.Min to be Within, a ratio: 1.5 of the yield strength; 3 of the tensile strength in tension, 1.5 in compression
 	Verdict uncertainty.Verdict   `json:"verdict"`         // Within: worst margin at least Wanted; Beyond: mildest below 1
 }
 
@@ -124,7 +124,7 @@ func (b basis) strength(m *material.Material, mildest float64, worst load) Stren
 	}
 	s.Stress = Range[units.Pressure]{units.Pressure(mildest), units.Pressure(worst.stress)}
 	s.Margin = Range[float64]{margin(s.Limit, worst.stress), margin(s.Limit, mildest)}
-	s.Verdict = verdict(s.Margin.Least >= s.Wanted, s.Margin.Greatest >= 1)
+	s.Verdict = verdict(s.Margin.Min >= s.Wanted, s.Margin.Max >= 1)
 	return s
 }
 

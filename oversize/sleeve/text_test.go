@@ -171,8 +171,8 @@ func TestJudgedAsBrittle(t *testing.T) {
 // TestTouching: parts that touch without overlap grip nothing.
 func TestTouching(t *testing.T) {
 	j := demoJoint()
-	j.Interference.Least = 0
-	if s := must(j.Fit()); s.Grips != uncertainty.Undecided || s.Pressure.Least != 0 {
+	j.Interference.Min = 0
+	if s := must(j.Fit()); s.Grips != uncertainty.Undecided || s.Pressure.Min != 0 {
 		t.Errorf("down to none: %v, %+v", s.Grips, s.Pressure)
 	}
 	// A sleeve of 100.1 mm cooled until it is 100 mm, as the seat: 1 - 0.1/100.1 of its size.
@@ -218,7 +218,7 @@ func TestStrengths(t *testing.T) {
 		} {
 			got := p.got.Basis + " " + p.got.Verdict.String()
 			if p.got.Basis != "not known" {
-				got += " " + fixed(p.got.Margin.Least)
+				got += " " + fixed(p.got.Margin.Min)
 			}
 			if got != p.want {
 				t.Errorf("%s: %s: %s, want %s", tt.name, p.part, got, p.want)
@@ -233,34 +233,34 @@ func TestStrengths(t *testing.T) {
 	}
 	// Exactly as strong as is wanted is strong enough; exactly as strong as it must be has not failed.
 	j := demoJoint()
-	worst := must(j.Fit()).Barrel.Stress.Greatest
+	worst := must(j.Fit()).Barrel.Stress.Max
 	j.Barrel.Yield = 3 * worst / 2
-	if s := must(j.Fit()).Barrel; s.Margin.Least != 1.5 || s.Verdict != uncertainty.Within {
+	if s := must(j.Fit()).Barrel; s.Margin.Min != 1.5 || s.Verdict != uncertainty.Within {
 		t.Errorf("as strong as is wanted: %+v", s)
 	}
 	j.Barrel.Yield = worst
-	if s := must(j.Fit()).Barrel; s.Margin.Greatest != 1 || s.Verdict != uncertainty.Undecided {
+	if s := must(j.Fit()).Barrel; s.Margin.Max != 1 || s.Verdict != uncertainty.Undecided {
 		t.Errorf("as strong as it must be: %+v", s)
 	}
 	// Gas turns a sleeve from compression to tension; with a margin of 3 wanted instead of 1.5 it
 	// fails sooner.
 	j = demoJoint()
 	s := must(j.State(sleeve.Warm{Gas: 30 * mpa, Sleeve: room, Barrel: room}))
-	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Least <= 0 {
+	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Min <= 0 {
 		t.Errorf("with gas: %+v", s.Sleeve)
 	}
 	// From 20 MPa of tension to 26 MPa of compression: the tension asks for more, being worth twice as
 	// much.
-	j.Interference = sleeve.Diametral{Least: 1 * um, Greatest: 48 * um}
+	j.Interference = sleeve.Diametral{Min: 1 * um, Max: 48 * um}
 	s = must(j.State(sleeve.Warm{Gas: 45 * mpa / 10, Sleeve: room, Barrel: room}))
-	if -s.SleeveHoop.Least <= s.SleeveHoop.Greatest || !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.Sleeve.Stress.Greatest != s.SleeveHoop.Greatest {
+	if -s.SleeveHoop.Min <= s.SleeveHoop.Max || !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.Sleeve.Stress.Max != s.SleeveHoop.Max {
 		t.Errorf("tension and compression: %v, %+v", s.SleeveHoop, s.Sleeve)
 	}
 	// A range that has the limit inside it decides nothing, even where the margin at one end is
 	// below 1.
-	j.Interference = sleeve.Diametral{Least: 20 * um, Greatest: 300 * um}
+	j.Interference = sleeve.Diametral{Min: 20 * um, Max: 300 * um}
 	s = must(j.Fit())
-	if s.Sleeve.Margin.Least >= 1 || s.Sleeve.Margin.Greatest <= 1 || s.Sleeve.Verdict != uncertainty.Undecided {
+	if s.Sleeve.Margin.Min >= 1 || s.Sleeve.Margin.Max <= 1 || s.Sleeve.Verdict != uncertainty.Undecided {
 		t.Errorf("range: %+v", s.Sleeve)
 	}
 }

@@ -34,14 +34,14 @@ func TestUsual(t *testing.T) {
 	}
 	for _, q := range sleeve.TradeInterference() {
 		for _, seat := range []units.Length{2 * units.Inch, 73 * mm, 83 * mm, 5125 * units.Thou} {
-			check(q.Barrel, sleeve.UsualInterference(seat), q.Interference.Least)
-			check(q.Barrel, sleeve.UsualInterference(seat), q.Interference.Greatest)
+			check(q.Barrel, sleeve.UsualInterference(seat), q.Interference.Min)
+			check(q.Barrel, sleeve.UsualInterference(seat), q.Interference.Max)
 		}
 	}
 	for seat := 120 * mm; seat <= 300*mm; seat += mm {
 		d := must(sleeve.DiametralFromClasses(seat, sleeve.MustParseClass("H7"), sleeve.MustParseClass("s6")))
-		check("H7/s6", sleeve.UsualInterference(seat), d.Least)
-		check("H7/s6", sleeve.UsualInterference(seat), d.Greatest)
+		check("H7/s6", sleeve.UsualInterference(seat), d.Min)
+		check("H7/s6", sleeve.UsualInterference(seat), d.Max)
 	}
 	for _, d := range []units.Length{-1, 0, 1, units.MaxLength + 1, 1 << 62} {
 		for _, w := range []units.Limits{sleeve.UsualWall(d), sleeve.UsualInterference(d)} {

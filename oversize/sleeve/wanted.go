@@ -25,7 +25,7 @@ func (j Joint) GreatestInterference(barrel, sleeve units.Pressure) (units.Length
 			return 0, fmt.Errorf("sleeve: hoop stress allowed, %v: %w (0 to %v)", s, units.ErrRange, greatestStress)
 		}
 	}
-	j.Interference = Diametral{Least: 1, Greatest: 1} // any that check takes
+	j.Interference = Diametral{Min: 1, Max: 1} // any that check takes
 	if err := j.check(); err != nil {
 		return 0, err
 	}
@@ -51,7 +51,7 @@ func (j Joint) LeastInterference(grip units.Pressure, sleeve, barrel units.Tempe
 	if !(grip > 0 && grip <= greatestStress) {
 		return 0, fmt.Errorf("sleeve: pressure wanted at the joint, %v: %w (above 0, up to %v)", grip, units.ErrRange, greatestStress)
 	}
-	j.Interference = Diametral{Least: 1, Greatest: 1} // any that check takes
+	j.Interference = Diametral{Min: 1, Max: 1} // any that check takes
 	if err := j.checkThermal(); err != nil {
 		return 0, err
 	}

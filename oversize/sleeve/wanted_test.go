@@ -28,8 +28,8 @@ func TestOuterHoop(t *testing.T) {
 	} {
 		m := elastic(tt.young, 0.3)
 		s := must(sleeve.Joint{Bore: tt.bore, Seat: tt.seat, Outer: plain(tt.outer), Interference: exactly(tt.diametral), Sleeve: m, Barrel: m}.Fit())
-		close64(t, "barrel's outside, MPa", s.BarrelOuterHoop.Least.In(units.Megapascal), tt.barrel, 0.01)
-		close64(t, "sleeve's outside, MPa", s.SleeveOuterHoop.Greatest.In(units.Megapascal), tt.sleeve, 0.01)
+		close64(t, "barrel's outside, MPa", s.BarrelOuterHoop.Min.In(units.Megapascal), tt.barrel, 0.01)
+		close64(t, "sleeve's outside, MPa", s.SleeveOuterHoop.Max.In(units.Megapascal), tt.sleeve, 0.01)
 	}
 }
 
@@ -40,11 +40,11 @@ func TestHoopAndRadial(t *testing.T) {
 		ranged := rangedJoint(t)
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250), Gas: units.Pressure(rapid.Float64Range(0, 20e6).Draw(t, "gas"))}
 		s := must(inside(t, ranged).State(c))
-		p, g := float64(s.Pressure.Greatest), float64(c.Gas)
-		sum := float64(s.BarrelHoop.Greatest) - p
-		near(t, "barrel", float64(s.BarrelOuterHoop.Greatest), sum, 1e-9*(math.Abs(sum)+p)+100)
-		sum = float64(s.SleeveHoop.Least) - g
-		near(t, "sleeve", float64(s.SleeveOuterHoop.Least)-p, sum, 1e-9*(math.Abs(sum)+p)+100)
+		p, g := float64(s.Pressure.Max), float64(c.Gas)
+		sum := float64(s.BarrelHoop.Max) - p
+		near(t, "barrel", float64(s.BarrelOuterHoop.Max), sum, 1e-9*(math.Abs(sum)+p)+100)
+		sum = float64(s.SleeveHoop.Min) - g
+		near(t, "sleeve", float64(s.SleeveOuterHoop.Min)-p, sum, 1e-9*(math.Abs(sum)+p)+100)
 		r := must(ranged.State(c))
 		holds(t, "barrel's outside", r.BarrelOuterHoop, s.BarrelOuterHoop, 100)
 		holds(t, "sleeve's outside", r.SleeveOuterHoop, s.SleeveOuterHoop, 100)
@@ -78,7 +78,7 @@ func TestInterferenceBack(t *testing.T) {
 		j.Interference = exactly(d)
 		if j.Validate() == nil {
 			s := must(j.Fit())
-			use := max(float64(s.BarrelHoop.Greatest/barrel), float64(-s.SleeveHoop.Least/pressed))
+			use := max(float64(s.BarrelHoop.Max/barrel), float64(-s.SleeveHoop.Min/pressed))
 			near(t, "share of the stress allowed", use, 1, 1e-9+1/float64(d)) // of which half a picometre was rounded
 		}
 		ts, tb := celsius(t, "Ts", -50, 250), celsius(t, "Tb", -50, 250)
@@ -87,8 +87,8 @@ func TestInterferenceBack(t *testing.T) {
 		j.Interference = exactly(d)
 		if j.Validate() == nil {
 			s := must(j.State(sleeve.Warm{Sleeve: ts, Barrel: tb}))
-			near(t, "least grip", float64(s.Pressure.Least/grip), 1, 1e-9+1.5/float64(s.Interference.Least)) // rounded twice
-			if s.Pressure.Greatest < s.Pressure.Least {
+			near(t, "least grip", float64(s.Pressure.Min/grip), 1, 1e-9+1.5/float64(s.Interference.Min)) // rounded twice
+			if s.Pressure.Max < s.Pressure.Min {
 				t.Fatalf("pressure %+v", s.Pressure)
 			}
 		}

@@ -55,8 +55,8 @@
 //	method                0.1°, found on rendered walls without noise
 //
 // A hand that swings leaves flat lines where it turns and steep ones at mid-stroke. Where the angle changes
-// along the bore more than it does round it, or families hold more leans than lines of one lean show, Least and
-// Greatest give its range; where no range is safe, the answer is [ErrSpread].
+// along the bore more than it does round it, or families hold more leans than lines of one lean show, Min and
+// Max give its range; where no range is safe, the answer is [ErrSpread].
 //
 // # What it was tried on, and what nobody has tried
 //

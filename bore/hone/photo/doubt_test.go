@@ -97,8 +97,8 @@ func TestRange(t *testing.T) {
 	s.kind, s.up, s.down, s.stroke, s.mid, s.tool, s.strays, s.jitter = swinging, 30, -30, 90, 0.45, 4, 0, 0
 	m := measured(t, s.shot())
 	lo, mean, hi := s.span()
-	t.Logf("%v, %v to %v; true %.1f to %.1f, mean %.1f", m.Crosshatch.Format(1), m.Least.Format(1), m.Greatest.Format(1), lo, hi, mean)
-	least, greatest := m.Least.Included().In(units.Degree), m.Greatest.Included().In(units.Degree)
+	t.Logf("%v, %v to %v; true %.1f to %.1f, mean %.1f", m.Crosshatch.Format(1), m.Min.Format(1), m.Max.Format(1), lo, hi, mean)
+	least, greatest := m.Min.Included().In(units.Degree), m.Max.Included().In(units.Degree)
 	if !(least < lo && lo < included(m) && included(m) < hi && hi < greatest) {
 		t.Errorf("%.1f° to %.1f° about %.1f°, of %.1f° to %.1f°", least, greatest, included(m), lo, hi)
 	}

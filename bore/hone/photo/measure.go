@@ -60,10 +60,10 @@ func (s Shot) Crosshatch() (Measured, error) {
 	}
 	if spread.seen {
 		low, high := max(angle+spread.low-k*std, 0.001), min(angle+spread.high+k*std, 179.999)
-		if m.Least, err = hone.Included(rounded(low)); err != nil {
+		if m.Min, err = hone.Included(rounded(low)); err != nil {
 			return Measured{}, fmt.Errorf("photo: %w", err)
 		}
-		if m.Greatest, err = hone.Included(rounded(high)); err != nil {
+		if m.Max, err = hone.Included(rounded(high)); err != nil {
 			return Measured{}, fmt.Errorf("photo: %w", err)
 		}
 	}

@@ -57,10 +57,10 @@ type Measured struct {
 	DoF        float64            `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 	Budget     uncertainty.Budget `json:"budget"`       // what Std is made of, in degrees
 
-	// Least and Greatest are the range of the angle over the wall seen, where the leans of its lines spread
+	// Min and Max are the range of the angle over the wall seen, where the leans of its lines spread
 	// beyond what one angle shows: those of a hand that swings. They are zero where they do not.
-	Least    hone.Crosshatch `json:"least,omitzero"`
-	Greatest hone.Crosshatch `json:"greatest,omitzero"`
+	Min hone.Crosshatch `json:"min,omitzero"`
+	Max hone.Crosshatch `json:"max,omitzero"`
 
 	Leans [2]units.Angle `json:"leans"` // of the two families from square to the axis, up to the right and down
 	Tilt  units.Angle    `json:"tilt"`  // of the camera from square to the wall at the label

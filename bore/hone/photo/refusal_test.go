@@ -113,11 +113,11 @@ func TestSwingByName(t *testing.T) {
 	s := plain()
 	s.kind, s.up, s.down, s.stroke, s.mid, s.tool = swinging, 40, -40, 60, 0.6, 30
 	m, err := s.shot().Crosshatch()
-	if err == nil && m.Least.IsZero() {
+	if err == nil && m.Min.IsZero() {
 		lo, _, hi := s.span()
 		t.Errorf("%v ± %.1f° of a wall that has %.0f° to %.0f°", m.Crosshatch, expanded(m), lo, hi)
 	}
-	t.Log(m.Least, m.Greatest, err)
+	t.Log(m.Min, m.Max, err)
 }
 
 // A label that leaves no wall to see.

@@ -65,8 +65,8 @@ func judge(s *scene) verdict {
 	v := verdict{scene: s, angle: included(m), u: expanded(m)}
 	v.off = v.angle - s.included()
 	v.from, v.to = v.angle-v.u, v.angle+v.u
-	if !m.Least.IsZero() {
-		v.from, v.to = m.Least.Included().In(units.Degree), m.Greatest.Included().In(units.Degree)
+	if !m.Min.IsZero() {
+		v.from, v.to = m.Min.Included().In(units.Degree), m.Max.Included().In(units.Degree)
 	}
 	return v
 }

@@ -54,8 +54,8 @@ func TestPlainWall(t *testing.T) {
 	near(t, "up", m.Leans[0].In(units.Degree), 26, u)
 	near(t, "down", m.Leans[1].In(units.Degree), -24, u)
 	near(t, "tilt", m.Tilt.In(units.Degree), 20, 2)
-	if u > 1.2 || !m.Least.IsZero() {
-		t.Errorf("± %.2f°, range %v to %v", u, m.Least, m.Greatest)
+	if u > 1.2 || !m.Min.IsZero() {
+		t.Errorf("± %.2f°, range %v to %v", u, m.Min, m.Max)
 	}
 	std, dof, err := m.Budget.Combined()
 	if err != nil {

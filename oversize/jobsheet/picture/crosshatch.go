@@ -15,9 +15,9 @@ import (
 
 // Lines are those that a setting leaves.
 type Lines struct {
-	Leaves      hone.Crosshatch // at the mean speed
-	Least, Most hone.Crosshatch // with the doubt of the speeds; zero where that is not known
-	Wall        hone.Profile    // along the wall; zero where the travel is not known
+	Leaves   hone.Crosshatch // at the mean speed
+	Min, Max hone.Crosshatch // with the doubt of the speeds; zero where that is not known
+	Wall     hone.Profile    // along the wall; zero where the travel is not known
 }
 
 // Crosshatch draws the lines on the wall, unrolled, at their true angle: those that are wanted beside those that are
@@ -65,16 +65,16 @@ func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 		b := panel(middle, "left")
 		if len(points) > 1 {
 			d.along(b, left.Wall, f)
-			d.say("Along the wall from %s to %s included.", angle(left.Wall.Least), angle(left.Wall.Greatest))
+			d.say("Along the wall from %s to %s included.", angle(left.Wall.Min), angle(left.Wall.Max))
 			d.note("Down the wall, %s; what is left is the mean at each depth: it lies flat where the tool turns round.", ratio(f))
 		} else {
 			d.straight(b, left.Leaves)
 		}
 		least, most := float64(left.Leaves.FromSquare()), float64(left.Leaves.FromSquare())
 		text := left.Leaves.Format(1)
-		if !left.Least.IsZero() && !left.Most.IsZero() {
-			least, most = float64(left.Least.FromSquare()), float64(left.Most.FromSquare())
-			text = fmt.Sprintf("%s to %s", angle(left.Least.Included()), left.Most.Format(1))
+		if !left.Min.IsZero() && !left.Max.IsZero() {
+			least, most = float64(left.Min.FromSquare()), float64(left.Max.FromSquare())
+			text = fmt.Sprintf("%s to %s", angle(left.Min.Included()), left.Max.Format(1))
 		}
 		d.wedge(page.Point{X: middle, Y: foot}, least, most, left.Leaves)
 		d.say("Left: %s included at the mean speed, %s with its doubt.", angle(left.Leaves.Included()), text)

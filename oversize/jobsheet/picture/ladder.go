@@ -41,11 +41,11 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 		if err != nil {
 			return page.Picture{}, err
 		}
-		u, err := half(c.CleanUp.Greatest)
+		u, err := half(c.CleanUp.Max)
 		if err != nil {
 			return page.Picture{}, err
 		}
-		sure[i] = max(mm(c.CleanUp.Greatest.Value)+u, mm(c.Geometry.Largest.Size.Value))
+		sure[i] = max(mm(c.CleanUp.Max.Value)+u, mm(c.Geometry.Largest.Size.Value))
 		s.cover(read.from, max(read.to, sure[i]))
 	}
 	for _, r := range rungs {
@@ -76,7 +76,7 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 		g := c.Geometry
 		largest := mm(g.Largest.Size.Value)
 		d.add(page.Area{Points: rectangle(page.Point{X: from, Y: y.of(largest)}, page.Point{X: to, Y: y.of(mm(g.Smallest.Size.Value))})})
-		d.add(page.Area{Points: rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(c.CleanUp.Least.Value))}), Hatched: true})
+		d.add(page.Area{Points: rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(c.CleanUp.Min.Value))}), Hatched: true})
 		d.add(page.Line{Points: rectangle(page.Point{X: from, Y: y.of(sure[i])}, page.Point{X: to, Y: y.of(mm(g.Smallest.Size.Value))}), Closed: true})
 		u, err := half(g.Largest.Size)
 		if err != nil {
@@ -84,7 +84,7 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 		}
 		d.add(page.Dot{At: page.Point{X: middle, Y: y.of(largest)}, From: page.Point{X: middle, Y: y.of(largest - u)}, To: page.Point{X: middle, Y: y.of(largest + u)},
 			Text: fmt.Sprintf("%s, largest read: %s", c.Name, g.Largest.Size.Format(d.unit))})
-		d.say("Cylinder %s: read from %s to %s; cleans up at %s to %s.", c.Name, d.size(g.Smallest.Size.Value), d.size(g.Largest.Size.Value), d.size(c.CleanUp.Least.Value), c.CleanUp.Greatest.Format(d.unit))
+		d.say("Cylinder %s: read from %s to %s; cleans up at %s to %s.", c.Name, d.size(g.Smallest.Size.Value), d.size(g.Largest.Size.Value), d.size(c.CleanUp.Min.Value), c.CleanUp.Max.Format(d.unit))
 		if c.Rung >= 0 && c.Rung < len(rungs) {
 			if w := rungs[c.Rung].Finish; !w.IsZero() {
 				d.add(page.Line{Points: rectangle(page.Point{X: from, Y: y.of(mm(w.Max))}, page.Point{X: to, Y: y.of(mm(w.Min))}), Closed: true, Stroke: page.Thick})

@@ -14,12 +14,12 @@ import (
 // not read. A removal of no points is [ErrNothing].
 func Removal(r hone.Removal, unit units.Length) (page.Picture, error) {
 	const left, right, top, tall = 18.0, 87.0, 4.0, 70.0
-	if len(r.Points) < 2 || r.Greatest <= 0 {
+	if len(r.Points) < 2 || r.Max <= 0 {
 		return page.Picture{}, fmt.Errorf("picture: %w: nothing is taken off", ErrNothing)
 	}
 	d := newDrawing("What honing takes off along the wall", unit)
 	deepest := r.Points[len(r.Points)-1].Depth
-	f, fy := factor(mm(r.Greatest), right-left), factor(mm(deepest), tall)
+	f, fy := factor(mm(r.Max), right-left), factor(mm(deepest), tall)
 	x, y := scale{at: left, factor: f}, scale{at: top, factor: fy}
 	bottom := y.of(mm(deepest))
 	d.Height = bottom + 4*row
@@ -35,7 +35,7 @@ func Removal(r hone.Removal, unit units.Length) (page.Picture, error) {
 		d.label(d.plain(depth), page.Start, page.Point{X: 0, Y: y.of(mm(depth)) + 1})
 	}
 	d.ruler(x, left, right, bottom+2)
-	d.say("%s at the top face, %s half-way down, %s at the bottom; from %s to %s in all.", d.size(r.Top), d.size(r.Middle), d.size(r.Bottom), d.size(r.Least), d.size(r.Greatest))
+	d.say("%s at the top face, %s half-way down, %s at the bottom; from %s to %s in all.", d.size(r.Top), d.size(r.Middle), d.size(r.Bottom), d.size(r.Min), d.size(r.Max))
 	d.note("Off the diameter, magnified %s; depths %s. Computed: the wall is straight to %s afterwards if it was straight before.", ratio(f), ratio(fy), d.size(r.Straightness))
 	return d.Picture, nil
 }
