@@ -96,7 +96,7 @@ func TestBadJobs(t *testing.T) {
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si"}},
 		{"wrong case", with(t, `"stroke": "49.5 mm"`, `"Stroke": "49.5 mm"`), []string{
 			`engine.Stroke: "49.5 mm": unknown field: is stroke meant?`,
-			"engine.stroke: missing or zero: want a length above 0, up to 5000 mm"}},
+			"engine.stroke: missing: want a length above 0, up to 5 m"}},
 		{"doubled", with(t, `"bore": "67 mm"`, `"bore": "67 mm", "bore": "68 mm"`), []string{
 			`engine.bore: "68 mm": given twice`}},
 		{"null field", with(t, `"axis": "across pin"`, `"axis": null`), []string{
@@ -151,7 +151,7 @@ func TestBadJobs(t *testing.T) {
 		{"ratio of one", with(t, `"compression_ratio": 9.0`, `"compression_ratio": 1`), []string{
 			"engine.compression_ratio: 1: want above 1, up to 100"}},
 		{"a thousand cylinders", with(t, `"cylinders": 1`, `"cylinders": 1000`), []string{
-			"engine.cylinders: 1000: want a whole number from 1 to 64"}},
+			"engine.cylinders: 1000: want at most 64"}},
 		{"kelvins taken for degrees", with(t, `"10 to 25 °C"`, `"24 ± 1 K"`), []string{
 			`gauge.temperatures.cylinder: "24 ± 1 K": missing unit: a bare number has no unit: write 24 °C or 24 °F`}},
 		{"plating on iron", with(t, `"name": "1",`, `"name": "1", "plating_whole": false,`), []string{
@@ -167,7 +167,7 @@ func TestBadJobs(t *testing.T) {
 			"cylinders[0].readings[0].depth: missing: want how far below the deck",
 			`cylinders[0].readings[0].axis: missing: want "thrust", "pin" or an angle from the thrust axis`}},
 		{"no size to stand at", with(t, `"over": "0 mm",`, ""), []string{
-			`cylinders[0].over: missing: write at which size it stands over nominal, "0 mm" for the standard one`}},
+			`cylinders[0].over: missing: want at which size it stands over nominal, "0 mm" for the standard one`}},
 		{"a piston for no size", with(t, `, "piston_for": "0 mm"`, ""), []string{
 			`cylinders[0].piston_for: missing: write for which size the piston is, over nominal, "0 mm" for the standard one`}},
 		{"kind of gauge left out", with(t, `"kind": "two-point", `, ""), []string{
@@ -177,7 +177,7 @@ func TestBadJobs(t *testing.T) {
 		{"known and not known", with(t, `"name": "1",`, `"name": "1", "wear_share": 0.7,`), []string{
 			`not_known[0]: "wear share": the job gives it: take one of the two out`}},
 		{"a doubt larger than the thing", with(t, `"67.002 ± 0.002 mm"`, `"67.002 ± 0.9 mm"`), []string{
-			`gauge.standard.size: "67.002 ± 0.9 mm": want above 0, up to 0.5 mm`}},
+			`gauge.standard.size: "67.002 ± 0.9 mm": want a doubt up to 0.5 mm`}},
 		{"a wall that may not be there", with(t, `"name": "1",`, `"name": "1", "thinnest_wall": "5 ± 59 mm",`), []string{
 			`cylinders[0].thinnest_wall: "5 ± 59 mm": want above 0, up to 1000 mm, and a doubt that is smaller`}},
 		{"nobody's word", with(t, `"counted": {`, `"accepted": [{"demand": "taper", "by": " ", "why": "x"}], "counted": {`), []string{
@@ -188,7 +188,7 @@ func TestBadJobs(t *testing.T) {
 			"engine.running.piston_by_window: true: want either this or the running temperature of the piston"}},
 		{"pass of no time", onePass(t, `"name": "1",`, `"name": "1", "honing": [{"diameter": "67.00 mm", "at": "20 °C"}, {"lasts": "0s", "diameter": "67.01 mm"}],`), []string{
 			`cylinders[0].honing[1].lasts: "0s": zero, which is the same as nothing here: leave the field out where nothing is known`,
-			`cylinders[0].honing[1].at: missing: write the cylinder's temperature then, "27 °C"`}},
+			`cylinders[0].honing[1].at: missing: want the cylinder's temperature then, "27 °C"`}},
 		{"pass without a unit", onePass(t, `"name": "1",`, `"name": "1", "honing": [{"diameter": "67.00 mm", "at": "20 °C"}, {"lasts": "20", "diameter": "67.01 mm", "at": "20 °C"}],`), []string{
 			`cylinders[0].honing[1].lasts: "20": want a time such as "20s" or "1m30s"`}},
 		{"cylinder not listed", with(t, `"cylinders": 1`, `"cylinders": 2`), []string{
@@ -205,7 +205,7 @@ func TestBadJobs(t *testing.T) {
 		{"ring nobody knows", with(t, `"ring": "top"`, `"ring": "wiper"`), []string{
 			`cylinders[0].rings[0].ring: "wiper": want the name of one of engine.rings: top`}},
 		{"gap without its bore", with(t, `, "bore": "67.01 mm"`, ""), []string{
-			"cylinders[0].rings[0].bore: missing or zero: want a length above 0, up to 10000 mm"}},
+			"cylinders[0].rings[0].bore: missing: want the bore it was measured in"}},
 		{"sizes out of order", with(t, `"over": "0.25 mm"`, `"over": "0.75 mm"`), []string{
 			`engine.oversizes[1].over: "0.50 mm": want more than the size before it, 0.75 mm`}},
 		{"service below new", with(t, `"service": "67.1 mm"`, `"service": "67.01 mm"`), []string{
@@ -247,7 +247,7 @@ func TestBadJobs(t *testing.T) {
 		{"feeler test upside down", with(t, `"name": "1",`, `"name": "1", "feeler_test": [{"depth": "90 mm", "gap": "0.4 mm"}, {"depth": "10 mm", "gap": "0.3 mm"}],`), []string{
 			`cylinders[0].feeler_test[1].depth: "10 mm": want more than the upper one, 90 mm`}},
 		{"phase of no stock", with(t, `"tools": {`, `"tools": {"phases": [{"spindle": "100 rev/min", "stroking": "40 cycles/min"}], `), []string{
-			"tools.phases[0].radial_stock: missing or zero: want a length above 0, up to 0.5 mm"}},
+			"tools.phases[0].radial_stock: missing: want what comes off the radius"}},
 		{"strokes or cycles of a phase", with(t, `"tools": {`, `"tools": {"phases": [{"spindle": "100 rev/min", "stroking": "40 /min", "radial_stock": "0.01 mm"}], `), []string{
 			`tools.phases[0].stroking: "40 /min": hone: stroking `}},
 		{"peg without an angle", with(t, `"gap_limit": "1 mm"`, `"gap_limit": "1 mm", "peg": "left"`), []string{
@@ -260,17 +260,17 @@ func TestBadJobs(t *testing.T) {
 			"engin: {…}: unknown field: is engine meant?",
 			`cylinders[0].readings[0].depth: 10: a bare number has no unit: want a text such as "72.031 mm" or "2.8360 in"`,
 			"x: null: unknown field: want one of version, title, units, engine, gauge, survey, cylinders, tools, cuts, proof, counted, not_known, confirmed, accepted, risk",
-			"engine.cylinders: 0: want a whole number from 1 to 64",
+			"engine.cylinders: missing: want a whole number from 1 to 64",
 			"engine.cycle: missing: want two-stroke or four-stroke",
+			"engine.bore: missing: want a length above 0, up to 1 m",
+			"engine.stroke: missing: want a length above 0, up to 5 m",
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si",
-			"engine.bore: missing or zero: want a length above 0, up to 1000 mm",
-			"engine.stroke: missing or zero: want a length above 0, up to 5000 mm",
 			"gauge.kind: missing: want two-point, three-point or telescoping",
-			"gauge.resolution: missing or zero: want a length above 0, up to 0.5 mm",
+			"gauge.resolution: missing: want a length above 0, up to 0.5 mm",
+			`cylinders[0].over: missing: want at which size it stands over nominal, "0 mm" for the standard one`,
 			"gauge.temperatures.gauge_used: " + range_,
 			"gauge.temperatures.cylinder: " + range_,
 			"cylinders[0].name: missing: want a name",
-			`cylinders[0].over: missing: write at which size it stands over nominal, "0 mm" for the standard one`,
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

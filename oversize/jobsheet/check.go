@@ -12,14 +12,11 @@ import (
 	"borewright.example/units"
 )
 
-// What a job may hold at most, and how far its numbers may lie apart before a slip of the pen
-// is likelier than the engine. Each is a check of sense, not a limit of any maker's.
+// How far the numbers of a job may lie apart before a slip of the pen is likelier than the engine. Each is a check of
+// sense, not a limit of any maker's.
 const (
-	maxCylinders = 64
+	maxCylinders = 64                   // and much else: the tags of the fields say what a list may hold
 	maxReadings  = 1000                 // of one cylinder
-	maxRings     = 12                   // of one piston
-	maxOversizes = 64                   //
-	maxPhases    = 12                   // of honing
 	maxPorts     = 64                   //
 	largestBore  = 1 * units.Metre      // an inch taken for a millimetre, or the reverse, is caught by nearBore
 	largestDepth = 5 * units.Metre      //
@@ -36,43 +33,10 @@ func (c *checker) fault(path string, value any, want string, args ...any) {
 	c.doc.Fault(path, value, fmt.Errorf(want, args...))
 }
 
-// length checks a length that may be left out: it must be above zero and at most most.
-func (c *checker) length(path string, l, most units.Length) { c.hold(path, l, upTo(l, most)) }
-
-// needed checks a length that may not be left out. It reports whether there is a sound one.
-func (c *checker) needed(path string, l, most units.Length) bool {
-	if l == 0 {
-		c.fault(path, nil, "missing or zero: want a length above 0, up to %v", most)
-		return false
-	}
-	c.length(path, l, most)
-	return l > 0 && l <= most
-}
-
-// near checks a size that may be left out against the nominal bore.
-func (c *checker) near(path string, l, nominal units.Length) { c.hold(path, l, near(l, nominal)) }
-
-// small checks a difference of sizes that may be left out against the nominal bore.
-func (c *checker) small(path string, l, nominal units.Length) { c.hold(path, l, small(l, nominal)) }
-
 // hold notes a fault of a value where there is one.
 func (c *checker) hold(path string, value any, err error) {
 	if err != nil {
 		c.doc.Fault(path, value, err)
-	}
-}
-
-// window checks limits of which both ends are wanted where any is given. It reports whether there are sound ones.
-func (c *checker) window(path string, w units.Limits) bool {
-	err := window(w)
-	c.hold(path, w, err)
-	return err == nil && !w.IsZero()
-}
-
-// share checks a number from 0 to most.
-func (c *checker) share(path string, x, most float64) {
-	if !(x >= 0 && x <= most) { // NaN too
-		c.fault(path, x, "want 0 to %v", most)
 	}
 }
 
@@ -96,8 +60,9 @@ func (j Job) check(doc *strictjson.Document) error {
 	c.cuts(j.Cuts, j.Engine)
 	c.proof(j)
 	c.words(j)
-	c.share("risk.accept", j.Risk.Accept, 0.5)
-	c.share("risk.reject", j.Risk.Reject, 0.5)
+	const mostRisk = "want 0 to 0.5"
+	c.hold("risk.accept", j.Risk.Accept, inRange(j.Risk.Accept, 0, 0.5, mostRisk))
+	c.hold("risk.reject", j.Risk.Reject, inRange(j.Risk.Reject, 0, 0.5, mostRisk))
 	return faults(doc)
 }
 
@@ -128,15 +93,12 @@ func (c *checker) words(j Job) {
 	if len(j.Gauge.Study) > 0 && j.Counted.Trials == nil {
 		c.fault("counted.trials", nil, "missing: how many trials of the gauge were written down?")
 	}
-	for i, cyl := range j.Cylinders {
+	for _, cyl := range j.Cylinders {
 		if len(cyl.Texture) > 0 && j.Counted.Textures == nil {
 			c.fault("counted.textures", nil, "missing: how many readings of the texture were written down?")
 		}
 		if len(cyl.Traces)+len(cyl.ProofTraces) > 0 && j.Counted.Traces == nil {
 			c.fault("counted.traces", nil, "missing: how many traces were taken?")
-		}
-		if len(cyl.Texture) > maxReadings {
-			c.fault(fmt.Sprintf("cylinders[%d].texture", i), len(cyl.Texture), "want at most %d", maxReadings)
 		}
 	}
 	for i, u := range j.NotKnown {
@@ -187,7 +149,6 @@ func (c *checker) proof(j Job) {
 	if a, b := j.Gauge.Standard, p.Standard; a.Name != "" && a.Name == b.Name && a.Size != b.Size {
 		c.fault("proof.standard.size", b.Size, "%q was %v for the survey: one setting has one size, and another setting another name", a.Name, a.Size)
 	}
-	c.standard("proof.standard", p.Standard)
 	for _, order := range []struct {
 		path         string
 		later, first string

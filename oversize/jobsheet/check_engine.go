@@ -6,33 +6,17 @@ import (
 	"fmt"
 
 	"borewright.example/bore"
-
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 )
 
 func (c *checker) engine(e Engine) {
-	if e.Cylinders < 1 || e.Cylinders > maxCylinders {
-		c.fault("engine.cylinders", e.Cylinders, "want a whole number from 1 to %d", maxCylinders)
-	}
-	if e.Cycle == CycleNotGiven {
-		c.fault("engine.cycle", nil, "missing: want two-stroke or four-stroke")
-	}
-	if e.Wall == oversize.WallNotGiven {
-		c.fault("engine.wall", nil, "missing: want %v, %v, %v or %v", oversize.BareIron, oversize.IronSleeve, oversize.Plated, oversize.BareAlSi)
-	}
-	c.needed("engine.bore", e.Bore, largestBore)
-	c.needed("engine.stroke", e.Stroke, largestDepth)
-	switch v := float64(e.ClearanceVolume); {
+	switch {
 	case e.Chamber != (oversize.Chamber{}) && (e.ClearanceVolume != 0 || e.CompressionRatio != 0):
 		c.fault("engine.chamber", nil, "want this, clearance_volume or compression_ratio, and no two of them")
 	case e.ClearanceVolume != 0 && e.CompressionRatio != 0:
 		c.fault("engine.compression_ratio", e.CompressionRatio, "want either this or clearance_volume, not both")
-	case v < 0 || v > 1:
-		c.fault("engine.clearance_volume", e.ClearanceVolume, "want above 0, up to 1 m³")
-	case e.CompressionRatio != 0 && !(e.CompressionRatio > 1 && e.CompressionRatio <= 100):
-		c.fault("engine.compression_ratio", e.CompressionRatio, "want above 1, up to 100")
 	}
 	if e.Chamber.GasketHole != 0 {
 		c.fault("engine.chamber.gasket_hole", e.Chamber.GasketHole, "give it as engine.gasket_hole")
@@ -50,52 +34,25 @@ func (c *checker) engine(e Engine) {
 		c.fault("engine.running.rings_by_window", true, "want either this or the running temperature of the rings")
 	}
 	c.limits(e.Limits)
-	c.sleeve(e.Sleeve, e.Bore)
-	if len(e.Rings) > maxRings {
-		c.fault("engine.rings", len(e.Rings), "want at most %d", maxRings)
-	}
+	c.sleeve(e.Sleeve)
 	seen := map[string]bool{}
 	for i, r := range e.Rings {
 		path := fmt.Sprintf("engine.rings[%d]", i)
 		c.name(path+".name", r.Name, seen)
-		for _, l := range []struct {
-			path string
-			size units.Length
-		}{{"thickness", r.Thickness}, {"height", r.Height}, {"free_gap", r.FreeGap}} {
-			c.length(path+"."+l.path, l.size, max(e.Bore, 0))
-		}
 		if r.GapLimit > 0 && r.GapLimit < r.Gap.Max {
 			c.fault(path+".gap_limit", r.GapLimit, "want at least the upper end of gap, %v", r.Gap.Max)
 		}
 	}
-	if len(e.Oversizes) > maxOversizes {
-		c.fault("engine.oversizes", len(e.Oversizes), "want at most %d", maxOversizes)
-	}
 	for i, o := range e.Oversizes {
 		path := fmt.Sprintf("engine.oversizes[%d]", i)
-		if c.needed(path+".over", o.Over, units.MaxLength) {
-			c.small(path+".over", o.Over, e.Bore)
-			if i > 0 && o.Over <= e.Oversizes[i-1].Over {
-				c.fault(path+".over", o.Over, "want more than the size before it, %v", e.Oversizes[i-1].Over)
-			}
+		if i > 0 && o.Over <= e.Oversizes[i-1].Over {
+			c.fault(path+".over", o.Over, "want more than the size before it, %v", e.Oversizes[i-1].Over)
 		}
 		if most := e.Limits.GreatestOverbore; o.MakersList && most != 0 && o.Over > most {
 			c.fault(path+".makers_list", true, "the maker lists it, and allows %v at the most: one of the two is wrong", most)
 		}
-		c.piston(path+".piston", o.Piston)
-		if len(o.Pistons) > maxCylinders {
-			c.fault(path+".pistons", len(o.Pistons), "want at most %d", maxCylinders)
-			continue
-		}
 		if n := len(o.Pistons); n > 0 && n < e.Cylinders && !e.ownSizes() {
 			c.fault(path+".pistons", n, "want one for each of the %d cylinders, or more", e.Cylinders)
-		}
-		for k, p := range o.Pistons {
-			path := fmt.Sprintf("%s.pistons[%d]", path, k)
-			if p == (Piston{}) {
-				c.fault(path+".size", nil, "missing: want the skirt's diameter")
-			}
-			c.piston(path, p)
 		}
 	}
 }
@@ -115,26 +72,15 @@ func (c *checker) metal(e Engine) {
 	}
 }
 
-func (c *checker) sleeve(v Sleeve, nominal units.Length) {
-	if v == (Sleeve{}) {
-		return
-	}
-	const path = "engine.sleeve."
-	c.needed(path+"bore", v.Bore, largestBore)
-	c.needed(path+"seat", v.Seat, largestBore)
-	if !c.window(path+"outer", v.Outer) && v.Outer.IsZero() {
-		c.fault(path+"outer", nil, "missing: want the outside of the barrel, roots of the fins to their tips")
-	}
-	classes := v.Hole != sleeve.Class{} || v.Shaft != sleeve.Class{}
-	switch {
+func (c *checker) sleeve(v Sleeve) {
+	const path = "engine.sleeve.interference"
+	none := sleeve.Class{}
+	switch classes := v.Hole != none || v.Shaft != none; {
+	case v == (Sleeve{}):
 	case v.Interference.IsZero() && !classes:
-		c.fault(path+"interference", nil, "missing: want the DIAMETRAL interference, or hole and shaft")
+		c.fault(path, nil, "missing: want the DIAMETRAL interference, or hole and shaft")
 	case !v.Interference.IsZero() && classes:
-		c.fault(path+"interference", v.Interference, "want either this or hole and shaft, not both")
-	case !v.Interference.IsZero():
-		if c.window(path+"interference", v.Interference) {
-			c.small(path+"interference", v.Interference.Max, nominal)
-		}
+		c.fault(path, v.Interference, "want either this or hole and shaft, not both")
 	}
 }
 
@@ -148,11 +94,5 @@ func (c *checker) limits(l Limits) {
 	}
 	if l.WornClearance > 0 && l.WornClearance < l.PistonClearance.Max {
 		c.fault(path+"worn_clearance", l.WornClearance, "want at least the upper end of piston_clearance, %v", l.PistonClearance.Max)
-	}
-}
-
-func (c *checker) piston(path string, p Piston) {
-	if p != (Piston{}) && !p.has() {
-		c.fault(path+".size", nil, "missing: want the skirt's diameter")
 	}
 }

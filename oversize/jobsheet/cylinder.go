@@ -11,37 +11,37 @@ import (
 
 // A Cylinder is one bore with what belongs to it.
 type Cylinder struct {
-	Name      string        `json:"name"`                 // as it stands on the sheet; no two alike
-	Over      *units.Length `json:"over"`                 // the size it stands at, over nominal; "0 mm" is the standard one
-	Readings  []Reading     `json:"readings,omitzero"`    // as taken; none before the survey
-	Traces    []Trace       `json:"traces,omitzero"`      // of the same wall, instead of readings or beside them, by depth
-	Piston    Piston        `json:"piston,omitzero"`      // the one in hand for it, measured
-	PistonFor *units.Length `json:"piston_for,omitempty"` // the size that piston is for, over nominal
-	Rings     []RingGap     `json:"rings,omitzero"`
+	Name      string        `json:"name"`                                                                                          // as it stands on the sheet; no two alike
+	Over      *units.Length `json:"over" needs:"at which size it stands over nominal, \"0 mm\" for the standard one" want:"small"` // the size it stands at, over nominal; "0 mm" is the standard one
+	Readings  []Reading     `json:"readings,omitzero" most:"1000"`                                                                 // as taken; none before the survey
+	Traces    []Trace       `json:"traces,omitzero" most:"64"`                                                                     // of the same wall, instead of readings or beside them, by depth
+	Piston    Piston        `json:"piston,omitzero"`                                                                               // the one in hand for it, measured
+	PistonFor *units.Length `json:"piston_for,omitempty" want:"small"`                                                             // the size that piston is for, over nominal
+	Rings     []RingGap     `json:"rings,omitzero" most:"12"`
 	// ThinnestWall is the thinnest wall as measured, not as drawn.
 	ThinnestWall Measured `json:"thinnest_wall,omitzero" want:"measured"`
 	// Pits are the scores and pits found by looking: gauge anvils bridge them. That there are none is said
 	// by counting them.
-	Pits []bore.Pit `json:"pits,omitzero"`
+	Pits []bore.Pit `json:"pits,omitzero" most:"1000"`
 	// WearShare is how much of the wear is on the more worn side, a number without unit from 0.5 to
 	// 1; left out, not known.
-	WearShare float64 `json:"wear_share,omitzero"`
+	WearShare float64 `json:"wear_share,omitzero" want:"share"`
 	// FeelerTest is what one ring's gap was at two depths, the upper one first.
 	FeelerTest []FeelerGap `json:"feeler_test,omitzero"`
 	// Honing is how far the honing to size has got: the size before the first pass, then each pass made.
-	Honing []Pass `json:"honing,omitzero"`
+	Honing []Pass `json:"honing,omitzero" most:"1000"`
 	// SleeveFitted is what was measured of a sleeve before it went in.
 	SleeveFitted SleeveFitted `json:"sleeve_fitted,omitzero"`
 	// Proof is read in the finished bore, washed and at rest, at the places of Readings.
-	Proof []Reading `json:"proof,omitzero"`
+	Proof []Reading `json:"proof,omitzero" most:"1000"`
 	// ProofTraces are those of the finished bore, instead of Proof or beside it.
-	ProofTraces []Trace `json:"proof_traces,omitzero"`
+	ProofTraces []Trace `json:"proof_traces,omitzero" most:"64"`
 	// Crosshatch is that of the finished bore as measured.
 	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`
 	// CrosshatchDoubt is that of its included angle, expanded to 95 %, as a photograph gives it; left out, 2°.
 	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero"`
 	// Texture is that of the finished wall, place by place, as an instrument shows it.
-	Texture []surface.Reading `json:"texture,omitzero"`
+	Texture []surface.Reading `json:"texture,omitzero" most:"1000"`
 	// PlatingWhole says that the plating of a coated wall is whole, or that it lifts or lets bare metal show; left out,
 	// nobody looked.
 	PlatingWhole *bool `json:"plating_whole,omitempty"`
@@ -56,14 +56,14 @@ func (c Cylinder) over() units.Length { return length(c.Over) }
 
 // A SleeveFitted is a sleeve and its seat as measured, at 20 °C, before the one went into the other.
 type SleeveFitted struct {
-	Seat    Measured `json:"seat" want:"measured"`    // diameter bored for it
-	Outside Measured `json:"outside" want:"measured"` // of the sleeve
+	Seat    Measured `json:"seat" needs:"the seat as bored" want:"measured"`          // diameter bored for it
+	Outside Measured `json:"outside" needs:"the outside as measured" want:"measured"` // of the sleeve
 }
 
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.
 type Reading struct {
-	Depth     *units.Length `json:"depth"` // from the deck
-	Axis      *bore.Axis    `json:"axis"`
+	Depth     *units.Length `json:"depth" needs:"how far below the deck"`
+	Axis      *bore.Axis    `json:"axis" needs:"\"thrust\", \"pin\" or an angle from the thrust axis"`
 	Diameter  units.Length  `json:"diameter,omitzero"`
 	Deviation *units.Length `json:"deviation,omitempty"` // plus or minus, as the dial shows
 	Confirmed bool          `json:"confirmed,omitzero"`  // taken again and right, though far from the others
@@ -71,17 +71,17 @@ type Reading struct {
 
 // A RingGap is a ring's end gap as measured.
 type RingGap struct {
-	Ring string       `json:"ring"` // the name of one of the engine's rings
-	Gap  Measured     `json:"gap"`  // end gap, at 20 °C
-	Bore units.Length `json:"bore"` // diameter of the bore or ring gauge it was measured in
+	Ring string       `json:"ring"`                                                      // the name of one of the engine's rings
+	Gap  Measured     `json:"gap" needs:"the end gap as measured" want:"measured,small"` // at 20 °C
+	Bore units.Length `json:"bore" needs:"the bore it was measured in" want:"near"`      // diameter of the bore or ring gauge it was measured in
 	// Finished is the gap in the finished bore, after any filing, as measured.
-	Finished Measured `json:"finished,omitzero"`
+	Finished Measured `json:"finished,omitzero" want:"measured,small"`
 	// Filed says that metal came off its ends between the two.
 	Filed bool `json:"filed,omitzero"`
 }
 
 // A FeelerGap is the end gap of a ring at one depth of a bore.
 type FeelerGap struct {
-	Depth units.Length `json:"depth"` // from the deck
-	Gap   Measured     `json:"gap"`
+	Depth units.Length `json:"depth" want:"far"` // from the deck
+	Gap   Measured     `json:"gap" needs:"the end gap there" want:"measured,small"`
 }

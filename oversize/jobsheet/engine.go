@@ -13,11 +13,11 @@ import (
 
 // An Engine is what the maker and the first look say.
 type Engine struct {
-	Cylinders int           `json:"cylinders"` // how many: 1 to 64, all of them listed
-	Cycle     Cycle         `json:"cycle"`     // two-stroke or four-stroke
-	Bore      units.Length  `json:"bore"`      // nominal
-	Stroke    units.Length  `json:"stroke"`
-	Wall      oversize.Wall `json:"wall"`
+	Cylinders int           `json:"cylinders" needs:"a whole number from 1 to 64" most:"64"` // how many, all of them listed
+	Cycle     Cycle         `json:"cycle" needs:"two-stroke or four-stroke"`
+	Bore      units.Length  `json:"bore" needs:"a length above 0, up to 1 m" want:"wide"` // nominal
+	Stroke    units.Length  `json:"stroke" needs:"a length above 0, up to 5 m" want:"far"`
+	Wall      oversize.Wall `json:"wall" needs:"bare iron, iron sleeve, plated or bare Al-Si"`
 	// Material of the cylinder, or of the sleeve in it; Barrel is what stands around a sleeve.
 	Material Metal `json:"material,omitzero"`
 	Barrel   Metal `json:"barrel,omitzero"`
@@ -26,20 +26,20 @@ type Engine struct {
 	// At most one of the three: the space above the piston of one cylinder part by part, its
 	// volume, or the ratio it gives at the nominal bore.
 	Chamber          oversize.Chamber `json:"chamber,omitzero"` // without the gasket's hole, which is GasketHole
-	ClearanceVolume  units.Volume     `json:"clearance_volume,omitzero"`
-	CompressionRatio float64          `json:"compression_ratio,omitzero"`
+	ClearanceVolume  units.Volume     `json:"clearance_volume,omitzero" want:"volume"`
+	CompressionRatio float64          `json:"compression_ratio,omitzero" want:"ratio"`
 	Limits           Limits           `json:"limits,omitzero"`
 	// Duty is the kind of piston and cooling, for the clearances that rules of thumb give.
 	Duty           fit.Duty `json:"duty,omitzero"`
 	PistonMaterial Metal    `json:"piston_material,omitzero"` // left out, the aluminium of pistons
-	Rings          []Ring   `json:"rings,omitzero"`
+	Rings          []Ring   `json:"rings,omitzero" most:"12"`
 	// Texture is what the rings want of the finished wall, of its mean over the places read.
 	Texture surface.Limits `json:"texture,omitzero"`
 	// Aim is where in its window a bore is cut to; left out, the middle.
 	Aim fit.Aim `json:"aim,omitzero"`
 	// Oversizes are the sizes that can be had, smallest first. An empty list says that there is none; left
 	// out, nobody has asked yet.
-	Oversizes []Oversize `json:"oversizes,omitzero"`
+	Oversizes []Oversize `json:"oversizes,omitzero" most:"64"`
 	// Running temperatures, for end gaps and clearances when hot.
 	Running Running `json:"running,omitzero"`
 	// Sleeve is what is to be fitted where no size on offer serves.
@@ -88,9 +88,9 @@ type Limits struct {
 
 // Running has mean temperatures in work; one without a half-width is known to ± 20 K.
 type Running struct {
-	Ring   bore.Temperature `json:"ring,omitzero" want:"warm"`   // of the ring, where it runs hottest
-	Bore   bore.Temperature `json:"bore,omitzero" want:"warm"`   // of the bore there
-	Piston bore.Temperature `json:"piston,omitzero" want:"warm"` // of the skirt
+	Ring   bore.Temperature `json:"ring,omitzero" want:"valid"`   // of the ring, where it runs hottest
+	Bore   bore.Temperature `json:"bore,omitzero" want:"valid"`   // of the bore there
+	Piston bore.Temperature `json:"piston,omitzero" want:"valid"` // of the skirt
 	// PistonByWindow and RingsByWindow say instead that the maker's windows at 20 °C stand for the running ones,
 	// as most manuals mean them to.
 	PistonByWindow bool `json:"piston_by_window,omitzero"`
@@ -104,10 +104,10 @@ type Ring struct {
 	GapLimit units.Length `json:"gap_limit,omitzero" want:"small"`  // the largest gap in service
 	Material Metal        `json:"material,omitzero"`                // left out, grey iron
 	// Section and free gap, from which it follows whether the ring follows the bore.
-	Thickness units.Length `json:"thickness,omitzero"`            // radial
-	Height    units.Length `json:"height,omitzero"`               // axial
-	FreeGap   units.Length `json:"free_gap,omitzero"`             // of the ring lying on the bench
-	HotGap    units.Length `json:"hot_gap,omitzero" want:"small"` // the least to be left when running
+	Thickness units.Length `json:"thickness,omitzero" want:"inside"` // radial
+	Height    units.Length `json:"height,omitzero" want:"inside"`    // axial
+	FreeGap   units.Length `json:"free_gap,omitzero" want:"inside"`  // of the ring lying on the bench
+	HotGap    units.Length `json:"hot_gap,omitzero" want:"small"`    // the least to be left when running
 	// Of a pegged ring: the direction of the middle of its gap, once round from one end of the thrust
 	// axis, and how far it can turn about its peg, along the wall.
 	Peg  *units.Angle  `json:"peg,omitempty"`
@@ -116,22 +116,22 @@ type Ring struct {
 
 // An Oversize is one size on offer.
 type Oversize struct {
-	Over units.Length `json:"over"` // over nominal
+	Over units.Length `json:"over" needs:"how much over nominal" want:"small"`
 	// MakersList says that the engine's maker lists this size.
 	MakersList bool `json:"makers_list,omitzero"`
 	// Piston for this size as its supplier states it: enough to choose by, not to cut by.
 	Piston Piston `json:"piston,omitzero"`
 	// Pistons are those that came for this size, each measured, to be matched to the finished bores.
-	Pistons []Piston `json:"pistons,omitzero"`
+	Pistons []Piston `json:"pistons,omitzero" most:"64"`
 }
 
 // A Piston is a skirt as measured, at 20 °C.
 type Piston struct {
-	Size        Measured      `json:"size" want:"measured,near"`        // diameter of the skirt
-	Axis        fit.Axis      `json:"axis,omitzero"`                    // in which it was measured
-	Height      units.Length  `json:"height,omitzero" want:"far"`       // of the measured place above the skirt's edge
-	MakerHeight units.Length  `json:"maker_height,omitzero" want:"far"` // at which the maker says to measure
-	Coating     *units.Length `json:"coating,omitempty" want:"small"`   // on one side, that the maker's clearance does not count; "0 mm" where it has none
+	Size        Measured      `json:"size" needs:"the skirt's diameter" want:"measured,near"` // diameter of the skirt
+	Axis        fit.Axis      `json:"axis,omitzero"`                                          // in which it was measured
+	Height      units.Length  `json:"height,omitzero" want:"far"`                             // of the measured place above the skirt's edge
+	MakerHeight units.Length  `json:"maker_height,omitzero" want:"far"`                       // at which the maker says to measure
+	Coating     *units.Length `json:"coating,omitempty" want:"small"`                         // on one side, that the maker's clearance does not count; "0 mm" where it has none
 	// WithStandard says that it was measured with the micrometer on which the gauge was set: then what that
 	// micrometer is off cancels in the clearance.
 	WithStandard bool `json:"with_standard,omitzero"`

@@ -129,7 +129,7 @@ func ExampleFaults() {
 		fmt.Println(len(faults), "faults, the first:", faults[0])
 	}
 	// Output:
-	// 9 faults, the first: engine.cylinders: 0: want a whole number from 1 to 64
+	// 9 faults, the first: engine.cylinders: missing: want a whole number from 1 to 64
 }
 
 func ExampleFault() {

@@ -24,7 +24,7 @@ type Job struct {
 	Engine    Engine     `json:"engine"`
 	Gauge     Gauge      `json:"gauge"`
 	Survey    Survey     `json:"survey,omitzero"` // of the worn bores
-	Cylinders []Cylinder `json:"cylinders"`
+	Cylinders []Cylinder `json:"cylinders" most:"64"`
 	Tools     Tools      `json:"tools,omitzero"`
 	Cuts      Cuts       `json:"cuts,omitzero"`
 	Proof     Proof      `json:"proof,omitzero"` // of the finished bores

@@ -14,7 +14,7 @@ import (
 type Tools struct {
 	Hone       hone.Kind    `json:"hone,omitzero"`                   // kind of hone; its cautions depend on it
 	Drive      hone.Drive   `json:"drive,omitzero"`                  // by hand or by machine
-	Grit       int          `json:"grit,omitzero"`                   // of the abrasive, for the record
+	Grit       int          `json:"grit,omitzero" most:"5000"`       // of the abrasive, for the record
 	ToolLength units.Length `json:"tool_length,omitzero" want:"far"` // of the abrasive
 	Stroke     units.Length `json:"stroke,omitzero" want:"far"`      // one way; left out, it follows from tool, bore and room
 	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much
@@ -25,15 +25,15 @@ type Tools struct {
 	OvertravelTop    units.Length  `json:"overtravel_top,omitzero" want:"far"`
 	OvertravelBottom units.Length  `json:"overtravel_bottom,omitzero" want:"far"`
 
-	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"` // wanted; its text names the convention
-	Tolerance  units.Angle     `json:"tolerance,omitzero"`  // either side, on the included angle; left out, 5°
+	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`                 // wanted; its text names the convention
+	Tolerance  units.Angle     `json:"tolerance,omitzero" want:"tolerance"` // either side, on the included angle; left out, 5°
 
-	Spindle  hone.SpindleRange  `json:"spindle,omitzero"`  // what the drill or machine can turn
-	Stroking hone.StrokingRange `json:"stroking,omitzero"` // what the hand or machine can hold
+	Spindle  hone.SpindleRange  `json:"spindle,omitzero" want:"valid"`  // what the drill or machine can turn
+	Stroking hone.StrokingRange `json:"stroking,omitzero" want:"valid"` // what the hand or machine can hold
 
 	// Lines of abrasive round the tool and the width of one, for how many strokes cover the wall;
 	// the width of the track that one line draws, for whether a machine runs in its own tracks.
-	Lines     int          `json:"lines,omitzero"`
+	Lines     int          `json:"lines,omitzero" most:"1000"`
 	LineWidth units.Length `json:"line_width,omitzero" want:"far"`
 	Track     units.Length `json:"track,omitzero" want:"far"`
 
@@ -43,24 +43,24 @@ type Tools struct {
 	// Pressing is how the abrasive is pressed on; where the metal goes depends on it.
 	Pressing hone.Pressing `json:"pressing,omitzero"`
 	// The first pass, while nothing is known of the rate, and the longest of any.
-	TrialPass   Duration `json:"trial_pass,omitzero"`
-	LongestPass Duration `json:"longest_pass,omitzero"`
+	TrialPass   Duration `json:"trial_pass,omitzero" want:"lasting"`
+	LongestPass Duration `json:"longest_pass,omitzero" want:"lasting"`
 
 	// The setting that is meant to be used, if there is one already.
 	SpindleNow  units.Frequency `json:"spindle_now,omitzero" want:"turning"`
-	StrokingNow hone.Stroking   `json:"stroking_now,omitzero"`
+	StrokingNow hone.Stroking   `json:"stroking_now,omitzero" want:"valid"`
 
 	// Phases are the settings used one after the other, where the last is to replace the lines of
 	// those before.
-	Phases []Phase `json:"phases,omitzero"`
+	Phases []Phase `json:"phases,omitzero" most:"12"`
 }
 
 // A Phase is a stretch of honing with one setting.
 type Phase struct {
-	Spindle     units.Frequency `json:"spindle" want:"turning"`      // turning of the tool
-	Stroking    hone.Stroking   `json:"stroking"`                    // strokes or cycles of the tool
-	RadialStock units.Length    `json:"radial_stock"`                // what it takes off the RADIUS: half of what the diameter grows
-	Groove      units.Length    `json:"groove,omitzero" want:"fine"` // how deep its lines are; left out, not known
+	Spindle     units.Frequency `json:"spindle" want:"turning"`                                     // turning of the tool
+	Stroking    hone.Stroking   `json:"stroking"`                                                   // strokes or cycles of the tool
+	RadialStock units.Length    `json:"radial_stock" needs:"what comes off the radius" want:"fine"` // what it takes off the RADIUS: half of what the diameter grows
+	Groove      units.Length    `json:"groove,omitzero" want:"fine"`                                // how deep its lines are; left out, not known
 }
 
 // Cuts is how the stock is to be divided, and what a cut has to take besides it. What is left out is not done.

@@ -18,9 +18,9 @@ import (
 // points to one end of the thrust axis, and angles grow as those of readings do. All traces of one cylinder are of
 // one set-up, about one axis.
 type Trace struct {
-	Depth *units.Length `json:"depth"` // from the deck
+	Depth *units.Length `json:"depth" needs:"how far below the deck"`
 	// Step is the angle from one radius to the next: all of them go once round by it, so that one that is lost is missed.
-	Step units.Angle `json:"step"`
+	Step units.Angle `json:"step" needs:"the angle from one to the next"`
 	// Either Radii from the axis, or Deviations as the indicator shows them, plus where the wall is farther off.
 	Radii      []units.Length `json:"radii,omitzero"`
 	Deviations []units.Length `json:"deviations,omitzero"`
@@ -39,7 +39,6 @@ type Spindle struct {
 }
 
 const (
-	maxTraces   = 64     // of one cylinder
 	leastPoints = 12     // of one trace
 	mostPoints  = 3600   //
 	maxPoints   = 20_000 // of all traces of one cylinder
@@ -91,10 +90,6 @@ func at20(radii []units.Length, m material.Comparison) ([]units.Length, error) {
 
 // traces checks the traces of a cylinder.
 func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
-	if len(ts) > maxTraces {
-		c.fault(path, len(ts), "want at most %d", maxTraces)
-		return
-	}
 	all := 0
 	for _, t := range ts {
 		all += t.points()
@@ -118,15 +113,14 @@ func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 		case n < leastPoints || n > mostPoints || n%2 != 0:
 			c.fault(list, n, "want an even number of them, from %d to %d", leastPoints, mostPoints)
 			continue
-		case t.Step == 0:
-			c.fault(path+".step", nil, "missing: want the angle from one to the next")
-			continue
 		case !(math.Abs(float64(n)*t.Step.In(units.Degree)-360) < 1e-6): // NaN too
 			c.fault(path+".step", t.Step, "%d of them want %.6g°: is one lost?", n, 360/float64(n))
 			continue
 		}
 		for k, r := range t.shown(j.zero(by)) {
-			c.near(fmt.Sprintf("%s[%d]", list, k), 2*r, j.Engine.Bore)
+			if err := near(2*r, j.Engine.Bore); err != nil {
+				c.fault(fmt.Sprintf("%s[%d]", list, k), 2*r, "%w", err)
+			}
 		}
 		if _, err := form.FromRadii(t.shown(j.zero(by))); err != nil {
 			c.fault(list, nil, "%w", err)
@@ -136,11 +130,9 @@ func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 
 // traceDepth checks the depth of a trace: they go down the wall, clear of ports, in which there is none.
 func (c *checker) traceDepth(path string, ts []Trace, i int, l bore.Layout) {
-	t := ts[i]
-	most := cmp.Or(l.Length, largestDepth)
+	t, most := ts[i], cmp.Or(l.Length, largestDepth)
 	switch {
-	case t.Depth == nil:
-		c.fault(path, nil, "missing: want how far below the deck")
+	case t.Depth == nil: // a fault by its tag
 		return
 	case *t.Depth < 0 || *t.Depth > most:
 		c.fault(path, t.Depth, "want 0 at the deck, up to %v", most)

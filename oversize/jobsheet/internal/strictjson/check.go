@@ -4,62 +4,105 @@ package strictjson
 
 import (
 	"errors"
+	"fmt"
 	"reflect"
 )
 
 // A Rule returns what is wrong with the value of a field, or nil.
 type Rule func(v any) error
 
-// Check walks v, a struct, and whatever it holds: every text must be one that can be printed, and every field
-// whose tag is `want:"NAME"` is handed to the rule of that name; `want:"ONE,TWO"` is for two. A field that is left
-// out is its zero value, and the rule says whether it may be. A name without a rule panics.
-func (d *Document) Check(v any, rules map[string]Rule) { d.check(reflect.ValueOf(v), rules, nil) }
+// Check walks v, a struct, and whatever it holds. Every text must be one that can be printed. A field whose tag is
+// `needs:"WHAT"` must be there, and the tag says what is wanted; of a list, or of a whole number, `most:"N"` allows no
+// more than that; and a field with `want:"NAME"` is handed to the rule of that name, one with `want:"ONE,TWO"` to two.
+// Nobody looks into what is left out, by omitzero or as a nil pointer. A name without a rule panics.
+func (d *Document) Check(v any, rules map[string]Rule) {
+	d.walk(reflect.ValueOf(v), nil, func(m *member, v reflect.Value, at *place) { d.hold(m, v, rules, at) })
+}
 
-func (d *Document) check(v reflect.Value, rules map[string]Rule, at *place) {
-	switch v.Kind() {
-	case reflect.String:
-		if why := d.reader.plain(v.String()); why != "" {
-			d.Fault(at.String(), v.Interface(), errors.New(why))
+// Walk hands look every field of v that is not left out and has a tag `usual:"ONE,TWO"`, with its path and the names.
+func (d *Document) Walk(v any, look func(path string, v any, usual []string)) {
+	d.walk(reflect.ValueOf(v), nil, func(m *member, v reflect.Value, at *place) {
+		if m.usual != nil {
+			look(at.String(), v.Interface(), m.usual)
 		}
+	})
+}
+
+// walk goes through the fields of a struct, and of whatever it holds, that are not left out, or may not be.
+func (d *Document) walk(v reflect.Value, at *place, look func(*member, reflect.Value, *place)) {
+	switch v.Kind() {
 	case reflect.Slice:
 		for i := range v.Len() {
-			d.check(v.Index(i), rules, &place{up: at, item: i, list: true})
+			at := &place{up: at, item: i, list: true}
+			if v.Type().Elem().Kind() == reflect.String {
+				look(&member{}, v.Index(i), at)
+			} else {
+				d.walk(v.Index(i), at, look)
+			}
 		}
 	case reflect.Pointer:
 		if !v.IsNil() {
-			d.check(v.Elem(), rules, at)
+			d.walk(v.Elem(), at, look)
 		}
 	case reflect.Struct:
 		s := d.shape(v.Type())
 		if s.quantity {
 			return // whose text is its own
 		}
-		for i, name := range s.names {
-			if name != "" && (s.deep[i] || s.rules[i] != nil) {
-				in := &place{up: at, name: name}
-				d.hold(v.FieldByIndex(s.paths[i]), s.rules[i], rules, in)
-				d.check(v.FieldByIndex(s.paths[i]), rules, in)
+		for i := range s.members {
+			m := &s.members[i]
+			in := v.FieldByIndex(m.path)
+			if m.name == "" || !m.looked || m.needs == "" && m.omits && in.IsZero() {
+				continue
+			}
+			at := &place{up: at, name: m.name}
+			look(m, in, at)
+			if m.deep {
+				d.walk(in, at, look)
 			}
 		}
 	}
 }
 
-// hold holds a field to its rules, in the order of the tag.
-func (d *Document) hold(v reflect.Value, names []string, rules map[string]Rule, at *place) {
-	for _, name := range names {
+// hold holds a field to its tags.
+func (d *Document) hold(m *member, v reflect.Value, rules map[string]Rule, at *place) {
+	if m.needs != "" && v.IsZero() {
+		path, what := at.String(), "want "
+		if d.find(path) == nil {
+			what = "missing: want "
+		}
+		d.Fault(path, nil, errors.New(what+m.needs))
+		return
+	}
+	if v.Kind() == reflect.String {
+		if why := d.reader.plain(v.String()); why != "" {
+			d.Fault(at.String(), v.Interface(), errors.New(why))
+		}
+	}
+	if m.most > 0 {
+		n := 0
+		if v.Kind() == reflect.Slice {
+			n = v.Len()
+		} else {
+			n = int(v.Int())
+		}
+		if n < 0 || n > m.most {
+			d.Fault(at.String(), n, fmt.Errorf("want at most %d", m.most))
+			return
+		}
+	}
+	for _, name := range m.rules {
 		rule, ok := rules[name]
 		if !ok {
 			panic("strictjson: no rule " + name)
 		}
-		err := rule(v.Interface())
-		if err == nil {
-			continue
+		if err := rule(v.Interface()); err != nil {
+			var shown any
+			if !v.IsZero() {
+				shown = v.Interface()
+			}
+			d.Fault(at.String(), shown, err)
+			return
 		}
-		var shown any
-		if !v.IsZero() {
-			shown = v.Interface()
-		}
-		d.Fault(at.String(), shown, err)
-		return
 	}
 }

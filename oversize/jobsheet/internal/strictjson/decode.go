@@ -114,13 +114,14 @@ func (d decoder) fields(n *node, v reflect.Value, at *place) {
 	s := d.doc.shape(v.Type())
 	n.fields = slices.DeleteFunc(n.fields, func(f field) bool {
 		in := &place{up: at, name: f.name}
-		i := slices.Index(s.names, f.name)
+		i := slices.IndexFunc(s.members, func(m member) bool { return m.name == f.name })
 		if i < 0 || f.name == "" {
 			d.doc.fault(in, &f.value, s.unknown(f.name), nil)
 			return true
 		}
-		d.value(&f.value, v.FieldByIndex(s.paths[i]), in)
-		if s.omits[i] && (f.value.kind == text || f.value.kind == number) && v.FieldByIndex(s.paths[i]).IsZero() {
+		to := v.FieldByIndex(s.members[i].path)
+		d.value(&f.value, to, in)
+		if s.members[i].omits && (f.value.kind == text || f.value.kind == number) && to.IsZero() {
 			d.doc.fault(in, &f.value, "zero, which is the same as nothing here: "+leaveOut, nil)
 		}
 		return false

@@ -6,17 +6,26 @@ import (
 	"encoding"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 )
 
 // A shape is what the tags of a struct say, looked up once for each type.
 type shape struct {
-	names    []string   // in JSON, by field; "" for what JSON does not hold
-	paths    [][]int    // where each field is, those of embedded structs among them
-	rules    [][]string // that a field is held to
-	deep     []bool     // that may hold a text, or a rule
-	omits    []bool     // whose zero is not written: a zero that stands there is no answer
-	quantity bool       // a text of its own, not an object
+	members  []member
+	quantity bool // a text of its own, not an object
+}
+
+// A member is a field of a struct.
+type member struct {
+	name         string   // in JSON; "" for what JSON does not hold
+	path         []int    // where it is, of an embedded struct too
+	omits        bool     // its zero is not written: a zero that stands there is no answer
+	deep         bool     // it may hold a text, or a field with a tag
+	looked       bool     // it is deep, a text, or has a tag
+	needs        string   // what is wanted, of a field that must be there
+	most         int      // of a list, or a whole number; 0: any
+	rules, usual []string // by name
 }
 
 func (d *Document) shape(t reflect.Type) *shape {
@@ -40,31 +49,39 @@ func (d *Document) fill(s *shape, t reflect.Type, path []int) {
 			d.fill(s, field.Type, at)
 			continue
 		}
-		name, options, _ := strings.Cut(field.Tag.Get("json"), ",")
-		if name == "-" {
-			name = ""
+		tag := field.Tag
+		name, options, _ := strings.Cut(tag.Get("json"), ",")
+		m := member{path: at, deep: deep(field.Type), needs: tag.Get("needs"), rules: split(tag.Get("want")), usual: split(tag.Get("usual"))}
+		if name != "-" {
+			m.name = name
 		}
-		omits := false
 		switch field.Type.Kind() {
 		case reflect.Int, reflect.Int64, reflect.Float64, reflect.Struct: // the zero of a choice is a choice
-			omits = options == "omitzero"
+			m.omits = options == "omitzero"
 		}
-		var rules []string
-		if want := field.Tag.Get("want"); want != "" {
-			rules = strings.Split(want, ",")
-		}
-		s.names, s.paths, s.omits, s.rules = append(s.names, name), append(s.paths, at), append(s.omits, omits), append(s.rules, rules)
-		s.deep = append(s.deep, deep(field.Type))
+		m.most, _ = strconv.Atoi(tag.Get("most"))
+		m.looked = m.deep || field.Type.Kind() == reflect.String || m.needs != "" || m.most != 0 || m.rules != nil || m.usual != nil
+		s.members = append(s.members, m)
 	}
 }
 
-// deep reports whether a value of a type may hold a text, or a field with a rule.
+// split returns the names that a tag lists.
+func split(tag string) []string {
+	if tag == "" {
+		return nil
+	}
+	return strings.Split(tag, ",")
+}
+
+// deep reports whether a value of a type may hold fields, or is a list of texts.
 func deep(t reflect.Type) bool {
 	switch t.Kind() {
 	case reflect.Pointer:
 		return deep(t.Elem())
-	case reflect.String, reflect.Slice, reflect.Struct:
-		return true
+	case reflect.Slice:
+		return t.Elem().Kind() == reflect.String || deep(t.Elem())
+	case reflect.Struct:
+		return !t.Implements(reflect.TypeFor[encoding.TextMarshaler]())
 	}
 	return false
 }
@@ -72,15 +89,20 @@ func deep(t reflect.Type) bool {
 // unknown names the field that was probably meant by a name, or all that are known.
 func (s *shape) unknown(name string) string {
 	best, least := "", farOff
-	for _, known := range s.names {
-		if d := distance(strings.ToLower(name), known); known != "" && d < least {
-			best, least = known, d
+	var all []string
+	for _, m := range s.members {
+		if m.name == "" {
+			continue
+		}
+		all = append(all, m.name)
+		if d := distance(strings.ToLower(name), m.name); d < least {
+			best, least = m.name, d
 		}
 	}
 	if best != "" {
 		return "unknown field: is " + best + " meant?"
 	}
-	return "unknown field: want one of " + strings.Join(slices.DeleteFunc(slices.Clone(s.names), func(n string) bool { return n == "" }), ", ")
+	return "unknown field: want one of " + strings.Join(all, ", ")
 }
 
 // farOff is the distance from which on two names have nothing to do with each other.

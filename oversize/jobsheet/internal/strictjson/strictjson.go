@@ -11,8 +11,8 @@
 // whose tag has omitzero, for there it is the same as nothing, and whoever wrote it meant something.
 //
 // What it reads into are structs whose fields have a json tag with a name, slices, pointers, texts, booleans,
-// int, float64, and whatever has UnmarshalText. A field may name a rule in a tag `want:"NAME"`, which
-// [Document.Check] holds it to, whether the value was read or made by a program.
+// int, float64, and whatever has UnmarshalText. Tags of a field say that it must be there, how many there may be, and
+// which rule holds it: [Document.Check] holds a value to them, whether it was read or made by a program.
 package strictjson
 
 import (

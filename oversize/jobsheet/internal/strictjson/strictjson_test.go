@@ -251,6 +251,43 @@ func TestCheck(t *testing.T) {
 	}
 }
 
+// TestTags: what must be there is asked for by its tag, and may not be zero; of a list or a whole number there is a most;
+// nobody looks into what is left out; what is usual is handed on with its path.
+func TestTags(t *testing.T) {
+	type shelf struct {
+		Oven  oven     `json:"oven,omitzero"`
+		Size  weight   `json:"size" needs:"how much it bears" usual:"light"`
+		Rows  int      `json:"rows,omitzero" most:"3"`
+		Steps []step   `json:"steps,omitzero" most:"1" usual:"few,even"`
+		Notes []string `json:"notes,omitzero"`
+		Spice struct {
+			Hot int `json:"hot" needs:"how hot"`
+		} `json:"spice,omitzero"`
+	}
+	for file, want := range map[string][]string{
+		`{}`: {"size: want more sense:; missing: want how much it bears"},
+		`{"size": "0 g", "rows": 4, "steps": [{"text": "a"}, {"text": "b"}]}`: {`size: "0 g": want more sense:; want how much it bears`,
+			"rows: 4: want more sense:; want at most 3", "steps: 2: want more sense:; want at most 1"},
+		`{"size": "1 g", "rows": -1, "notes": ["a", "this is a long text, too long"], "spice": {"hot": 0}}`: {`notes[1]: "this is a long text, too long": longer than 20 bytes`,
+			"rows: -1: want more sense:; want at most 3"},
+		`{"size": "1 g", "rows": 3, "spice": {"hot": 1}, "steps": [{"text": "a"}]}`: nil,
+	} {
+		var s shelf
+		d := reader().Read([]byte(file), &s)
+		d.Check(s, rules())
+		if got := texts(d.Faults()); !slices.Equal(got, want) {
+			t.Errorf("%s:\ngot  %q\nwant %q", file, got, want)
+		}
+	}
+	var looked []string
+	reader().Made().Walk(shelf{Size: 3, Steps: []step{{Text: "a"}}}, func(path string, v any, usual []string) {
+		looked = append(looked, fmt.Sprint(path, v, usual))
+	})
+	if want := []string{"size3 [light]", "steps[{a 0}] [few even]"}; !slices.Equal(looked, want) {
+		t.Errorf("%q", looked)
+	}
+}
+
 // TestWrongProgram: a tag without its rule, and a type that cannot be read, are the programmer's.
 func TestWrongProgram(t *testing.T) {
 	for name, call := range map[string]func(){
