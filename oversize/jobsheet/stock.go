@@ -67,22 +67,15 @@ func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 	if at.IsZero() || by.Standard.Size == 0 {
 		return nil, nil
 	}
-	now := material.Comparison{
-		Standard: by.Standard.Size, StandardAt: by.Standard.At.Value, GaugeSetAt: by.SetAt.Value, GaugeUseAt: by.UsedAt.Value, PartAt: at,
-		StandardExpansion: by.Standard.Material.Expansion, GaugeExpansion: by.Material.Expansion, PartExpansion: by.Part.Expansion,
-	}
 	var list []GaugeSize
 	for _, o := range stock {
-		if o.Stock == 0 {
-			continue // a chamfer has no size
+		if o.Stock != 0 { // a chamfer has no size
+			list = append(list, GaugeSize{Operation: o.Kind, Size: o.After})
 		}
-		shows, err := now.DialFor(o.After)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, GaugeSize{o.Kind, o.After, shows})
 	}
-	return list, nil
+	return list, g.shows(list, material.Comparison{
+		StandardAt: by.Standard.At.Value, GaugeSetAt: by.SetAt.Value, GaugeUseAt: by.UsedAt.Value, PartAt: at, PartExpansion: by.Part.Expansion,
+	})
 }
 
 // dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
@@ -90,24 +83,27 @@ func (g given) dial(c oversize.CylinderChoice) (list []GaugeSize, err error) {
 	if g.survey.Standard.Size == 0 || c.Aim == 0 {
 		return nil, nil
 	}
-	cold := material.Comparison{
-		Standard: g.survey.Standard.Size, StandardAt: units.ReferenceTemperature, GaugeSetAt: units.ReferenceTemperature,
-		GaugeUseAt: units.ReferenceTemperature, PartAt: units.ReferenceTemperature,
-		StandardExpansion: g.survey.Standard.Material.Expansion, GaugeExpansion: g.survey.Material.Expansion, PartExpansion: g.wall.Expansion,
+	if c.Bored != 0 {
+		list = append(list, GaugeSize{Operation: oversize.FinishBore, Size: c.Bored})
 	}
-	for _, at := range []GaugeSize{{Operation: oversize.FinishBore, Size: c.Bored}, {Operation: oversize.FinishHone, Size: c.Aim}} {
-		if at.Size == 0 {
-			continue
-		}
-		if at.Shows, err = cold.DialFor(at.Size); err != nil {
-			return nil, err
+	list = append(list, GaugeSize{Operation: oversize.FinishHone, Size: c.Aim})
+	cold := units.ReferenceTemperature
+	return list, g.shows(list, material.Comparison{StandardAt: cold, GaugeSetAt: cold, GaugeUseAt: cold, PartAt: cold, PartExpansion: g.wall.Expansion})
+}
+
+// shows fills in what the dial of the survey's gauge shows at each size, with the sign that it shows it with.
+func (g given) shows(list []GaugeSize, now material.Comparison) (err error) {
+	now.Standard, now.StandardExpansion, now.GaugeExpansion = g.survey.Standard.Size, g.survey.Standard.Material.Expansion, g.survey.Material.Expansion
+	for i := range list {
+		at := &list[i]
+		if at.Shows, err = now.DialFor(at.Size); err != nil {
+			return err
 		}
 		if g.Gauge.Dial == bore.PlusIsSmaller {
 			at.Shows = -at.Shows
 		}
-		list = append(list, at)
 	}
-	return list, nil
+	return nil
 }
 
 // waiting reports whether no cylinder may be cut yet, because all share a size that is not decided.

@@ -6,7 +6,9 @@ import (
 	"math"
 	"testing"
 
+	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -85,6 +87,28 @@ func TestWarmSizeByHand(t *testing.T) {
 		}
 	}
 	if seen != 2 {
+		t.Errorf("%d sizes", seen)
+	}
+}
+
+// TestDialTurnsRound: on a gauge whose plus is a smaller bore, every size to stop at shows with the other sign, cold and warm.
+func TestDialTurnsRound(t *testing.T) {
+	j := job(t, "pump")
+	usual := plan(t, j)
+	j.Gauge.Dial = bore.PlusIsSmaller
+	turned := plan(t, j)
+	seen := 0
+	for i, c := range usual.Cylinders {
+		for _, pair := range [][2][]jobsheet.GaugeSize{{c.Warm, turned.Cylinders[i].Warm}, {c.Dial, turned.Cylinders[i].Dial}} {
+			for k, u := range pair[0] {
+				seen++
+				if v := pair[1][k]; u.Shows == 0 || v.Shows != -u.Shows || v.Size != u.Size {
+					t.Errorf("cylinder %d, %s: %v and %v", i+1, u.Operation, u, v)
+				}
+			}
+		}
+	}
+	if seen != 12 { // 3 and 5 warm, 2 and 2 cold
 		t.Errorf("%d sizes", seen)
 	}
 }
