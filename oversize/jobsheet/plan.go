@@ -27,10 +27,9 @@ func Plan(j Job) (Sheet, error) {
 // plan is the chain of the work: each step takes what it needs and returns its part; none writes into an
 // earlier one.
 //
-//	survey -> choice -> passes -> stock
-//	                           -> proofs -> matching -> fits
-//	                                     -> bores -> rings, hone
-//	                 -> sleeve
+//	survey -> choice -> sleeve, passes -> stock
+//	                                   -> proofs -> matching -> fits
+//	                                             -> bores -> rings, hone
 //	all of them -> ledger
 func (j Job) plan() (Sheet, error) {
 	g, err := j.given()
@@ -53,7 +52,11 @@ func (j Job) plan() (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	cuts, notCut, err := cut(g, read, choice, passes)
+	sleeve, seats, noFit, err := sleeved(g, read, choice)
+	if err != nil {
+		return Sheet{}, err
+	}
+	cuts, notCut, err := cut(g, read, choice, sleeve, passes)
 	if err != nil {
 		return Sheet{}, err
 	}
@@ -80,10 +83,6 @@ func (j Job) plan() (Sheet, error) {
 		if honing, notHoned, err = honed(g, choice, bores); err != nil {
 			return Sheet{}, err
 		}
-	}
-	sleeve, seats, noFit, err := sleeved(g, read, choice)
-	if err != nil {
-		return Sheet{}, err
 	}
 	walls, err := textures(g)
 	if err != nil {
@@ -117,7 +116,7 @@ func (j Job) plan() (Sheet, error) {
 			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
 		}
 		if len(choice.Cylinders) > 0 {
-			cs.Clearances, cs.Stock, cs.Warm, cs.Dial = fits[i].clearances, cuts[i].stock, cuts[i].warm, cuts[i].dial
+			cs.Clearances, cs.Seat, cs.Stock, cs.Warm, cs.Dial = fits[i].clearances, cuts[i].seat, cuts[i].stock, cuts[i].warm, cuts[i].dial
 			cs.Pass, cs.Skirts = passes[i].next, passes[i].skirts
 			if p := proofs[i]; p != nil {
 				cs.Skirts = g.skirts(units.Limits{Min: p.Bore.Smallest.Size.Value, Max: p.Bore.Largest.Size.Value})

@@ -80,9 +80,11 @@ type CylinderSheet struct {
 	CleanUp  bore.CleanUp               `json:"clean_up"`
 	// FeelerTaper is by how much the bore is larger at the upper of the two depths of a feeler test.
 	FeelerTaper uncertainty.Estimate `json:"feeler_taper,omitzero"`
-	// Stock is what comes off, operation by operation, where the bore is bored.
+	// Seat is what comes off the barrel for a sleeve that is not in yet; Stock off the bore, or off the sleeve once it
+	// is in, operation by operation.
+	Seat  []oversize.Operation `json:"seat,omitzero"`
 	Stock []oversize.Operation `json:"stock,omitzero"`
-	// Warm is by how much the bore is larger than the standard while the cylinder is warm, one for each size in Stock.
+	// Warm is what the dial shows, with its own sign, while the cylinder is warm, one for each size in Stock.
 	Warm []GaugeSize `json:"warm,omitzero"`
 	// Dial is what the dial shows, with its own sign, at the sizes to bore and to hone to, all being at one temperature.
 	Dial []GaugeSize `json:"dial,omitzero"`

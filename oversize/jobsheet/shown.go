@@ -93,6 +93,16 @@ func (s Shown) length(l units.Length) string {
 	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)) })
 }
 
+// stock returns the difference of two sizes as they are printed, so that whoever adds it up finds them again.
+func (s Shown) stock(before, after units.Length) string {
+	return s.each(func(u units.Length) string {
+		places := placesFor(u)
+		a, _ := units.ParseLength(before.Format(u, places))
+		b, _ := units.ParseLength(after.Format(u, places))
+		return (b - a).Format(u, places)
+	})
+}
+
 // finer prints a length to a place more than others, for what is smaller than the doubt of a size.
 func (s Shown) finer(l units.Length) string {
 	return s.each(func(unit units.Length) string { return l.Format(unit, placesFor(unit)+1) })
@@ -247,6 +257,16 @@ func (s Shown) pressures(least, greatest units.Pressure) string {
 			return fmt.Sprintf("%.0f to %.0f psi", least.In(units.PoundPerSquareInch), greatest.In(units.PoundPerSquareInch))
 		}
 		return fmt.Sprintf("%.1f to %.1f MPa", least.In(units.Megapascal), greatest.In(units.Megapascal))
+	})
+}
+
+// forces returns a range of forces in the units that go with those shown.
+func (s Shown) forces(least, greatest units.Force) string {
+	return s.each(func(u units.Length) string {
+		if u == units.Inch {
+			return fmt.Sprintf("%.0f to %.0f lbf", least.In(units.PoundForce), greatest.In(units.PoundForce))
+		}
+		return fmt.Sprintf("%.1f to %.1f kN", least.In(1000*units.Newton), greatest.In(1000*units.Newton))
 	})
 }
 

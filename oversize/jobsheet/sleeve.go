@@ -45,7 +45,12 @@ type SleeveSheet struct {
 	// Running is the joint honed, at the running temperature of the bore; nil where the job does not give that.
 	Running *sleeve.State `json:"running,omitempty"`
 	Loosens sleeve.Loose  `json:"loosens"` // honed, heated evenly from 20 °C
+	// Press is the force that would press it home at 20 °C over the length of the bore; zero where that is not given.
+	Press sleeve.Range[units.Force] `json:"press,omitzero"`
 }
+
+// pressFriction is that of a sleeve on its seat, oiled at the least and dry at the most (common practice).
+var pressFriction = sleeve.Range[float64]{Min: 0.05, Max: 0.3}
 
 // usualSlip lets a sleeve held in the hand drop home before it warms through (common practice).
 const usualSlip = 50 * units.Micrometre
@@ -144,6 +149,11 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	}
 	if s.Heat, err = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip), Sleeve: units.ReferenceTemperature}); err != nil {
 		return s, err
+	}
+	if e.Layout.Length != 0 {
+		if s.Press, err = s.Joint.Press(e.Layout.Length, pressFriction); err != nil {
+			return s, err
+		}
 	}
 	if s.Hone, err = s.Joint.Hone(finish); err != nil {
 		return s, err

@@ -11,30 +11,42 @@ import (
 
 // A cutting is what comes off one cylinder, operation by operation; zero where nothing is bored.
 type cutting struct {
+	seat  []oversize.Operation // out of the barrel, for a sleeve that is not in yet
 	stock []oversize.Operation
 	warm  []GaugeSize
 	dial  []GaugeSize
 }
 
 // cut divides what is to be bored and honed off, where the job says how; of a bore that is being honed, what is left.
-func cut(g given, read []readBore, choice oversize.Choice, passes []passing) (all []cutting, out []Remark, err error) {
+func cut(g given, read []readBore, choice oversize.Choice, fit *SleeveSheet, passes []passing) (all []cutting, out []Remark, err error) {
 	all = make([]cutting, len(read))
 	b := g.Cuts
 	if waiting(g.Job, choice) {
 		return all, nil, nil
 	}
 	for i, c := range choice.Cylinders {
-		if all[i].dial, err = g.dial(c); err != nil {
+		from, bored, sleeved := read[i].bore.Smallest.Size.Value, c.Bored, c.Route == oversize.Sleeve && fit != nil
+		if sleeved {
+			from, bored = fit.Hone.Fitted.Min, fit.Bored
+		}
+		if all[i].dial, err = g.dial(bored, c.Aim); err != nil {
 			return nil, nil, fault("gauge.standard", err)
 		}
-		if c.Bored == 0 {
+		if bored == 0 && !sleeved {
 			continue
 		}
 		if b.MostDepth == 0 {
 			out = omit(out, "the stock of each operation", "give cuts.most_depth")
 			continue
 		}
-		if all[i].stock, err = b.Shop.Cuts(read[i].bore.Smallest.Size.Value, c.Bored, c.Aim); err != nil {
+		if sleeved && g.Cylinders[i].SleeveFitted == (SleeveFitted{}) {
+			seat := b.Shop // which is not honed
+			seat.FinishHone, seat.Plateau = 0, 0
+			if all[i].seat, err = seat.Cuts(read[i].bore.Smallest.Size.Value, fit.Joint.Seat, fit.Joint.Seat); err != nil {
+				out = omit(out, "the seat's cuts, cylinder "+c.Name, "%v", err)
+			}
+		}
+		if all[i].stock, err = b.Shop.Cuts(from, bored, c.Aim); err != nil {
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
 			continue
 		}
@@ -79,14 +91,14 @@ func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 }
 
 // dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
-func (g given) dial(c oversize.CylinderChoice) (list []GaugeSize, err error) {
-	if g.survey.Standard.Size == 0 || c.Aim == 0 {
+func (g given) dial(bored, aim units.Length) (list []GaugeSize, err error) {
+	if g.survey.Standard.Size == 0 || aim == 0 {
 		return nil, nil
 	}
-	if c.Bored != 0 {
-		list = append(list, GaugeSize{Operation: oversize.FinishBore, Size: c.Bored})
+	if bored != 0 {
+		list = append(list, GaugeSize{Operation: oversize.FinishBore, Size: bored})
 	}
-	list = append(list, GaugeSize{Operation: oversize.FinishHone, Size: c.Aim})
+	list = append(list, GaugeSize{Operation: oversize.FinishHone, Size: aim})
 	cold := units.ReferenceTemperature
 	return list, g.shows(list, material.Comparison{StandardAt: cold, GaugeSetAt: cold, GaugeUseAt: cold, PartAt: cold, PartExpansion: g.wall.Expansion})
 }

@@ -64,6 +64,65 @@ func TestSleeveByHand(t *testing.T) {
 	}
 }
 
+// TestSleeveCutsByHand: the seat is cut from the smallest reading, 78.200 mm, to 83 mm, 0.15 mm deep at most, that is 16
+// rough cuts, and not honed; the sleeve, once in, from where it stands smallest to the 0.06 mm that the hone has.
+func TestSleeveCutsByHand(t *testing.T) {
+	j := job(t, "sleeve")
+	s := plan(t, j)
+	c := s.Cylinders[0]
+	for _, v := range []struct {
+		what             string
+		list             []oversize.Operation
+		from, bored, to  float64
+		operations, cuts int
+	}{{"seat", c.Seat, 78.200, 83, 83, 3, 16}, {"sleeve", c.Stock, s.Sleeve.Hone.Fitted.Min.In(units.Millimetre), 78.4435, 78.5035, 5, 1}} {
+		if len(v.list) != v.operations || v.list[0].Passes != v.cuts {
+			t.Fatalf("%s: %v", v.what, v.list)
+		}
+		at := v.list[0].Before
+		millimetres(t, v.what+" from", at, v.from, 6e-4) // 78.2 mm of steel grows by no more in the 0.6 K between setting and use
+		for _, o := range v.list {
+			if o.Before != at || o.After-o.Before != o.Stock {
+				t.Errorf("%s, %s: %v to %v, stock %v, after %v", v.what, o.Kind, o.Before, o.After, o.Stock, at)
+			}
+			at = o.After
+			if o.Kind == oversize.FinishBore {
+				millimetres(t, v.what+" bored", at, v.bored, 1e-9)
+			}
+		}
+		millimetres(t, v.what+" to", at, v.to, 1e-9)
+	}
+	j.Cylinders[0].SleeveFitted = jobsheet.SleeveFitted{
+		Seat: jobsheet.Measured{Value: 83 * units.Millimetre, Expanded: 4 * units.Micrometre}, Outside: jobsheet.Measured{Value: 83050 * units.Micrometre, Expanded: 4 * units.Micrometre},
+	}
+	if in := plan(t, j).Cylinders[0]; in.Seat != nil || len(in.Stock) != 5 {
+		t.Errorf("the sleeve is in: seat %v, sleeve %v", in.Seat, in.Stock)
+	}
+	j.Cuts.MostDepth = 0
+	if in := plan(t, j).Cylinders[0]; in.Seat != nil || in.Stock != nil {
+		t.Error("cut without a depth of cut")
+	}
+}
+
+// TestPressByHand: friction · pressure · π · 83 mm · 118 mm, friction 0.05 to 0.3.
+func TestPressByHand(t *testing.T) {
+	j := job(t, "sleeve")
+	v := plan(t, j).Sleeve
+	area := math.Pi * 83 * 118
+	for _, f := range []struct{ got, want float64 }{
+		{v.Press.Min.In(units.Newton), 0.05 * area * v.Fit.Pressure.Min.In(units.Megapascal)},
+		{v.Press.Max.In(units.Newton), 0.3 * area * v.Fit.Pressure.Max.In(units.Megapascal)},
+	} {
+		if math.Abs(f.got/f.want-1) > 1e-9 {
+			t.Errorf("pressed home with %.1f N, by hand %.1f N", f.got, f.want)
+		}
+	}
+	j.Engine.Layout.Length = 0
+	if v := plan(t, j).Sleeve; v.Press.Max != 0 {
+		t.Errorf("pressed over no length with %v", v.Press)
+	}
+}
+
 // TestWarmSizeByHand: what the dial shows of 78.4425 mm, 0.06 mm below the middle of the finish window, in iron at
 // 35 °C: the gauge was set at 22.5 °C on a ring of 78.003 mm at 22 °C, and its rod is at 23 °C.
 func TestWarmSizeByHand(t *testing.T) {

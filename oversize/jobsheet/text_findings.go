@@ -263,34 +263,12 @@ func (s Sheet) finish() (part page.Section) {
 		if len(c.Stock) == 0 || c.there() {
 			continue
 		}
-		part.Add(heading("Cylinder %s, step by step", c.Name))
-		rows := [][]string{{"", "from", "to", "stock"}}
-		if len(c.Warm) > 0 {
-			rows[0] = append(rows[0], "shows at "+show.temperature(s.Job.Cuts.Warm))
+		what := "step by step"
+		if len(c.Seat) > 0 {
+			what = "once its sleeve is in"
 		}
-		rows[0] = append(rows[0], "cuts")
-		for _, o := range c.Stock {
-			if o.Stock == 0 {
-				rows = append(rows, []string{o.Kind})
-				continue
-			}
-			row := []string{o.Kind, show.length(o.Before), show.length(o.After), show.length(o.Stock)}
-			for _, w := range c.Warm {
-				if w.Operation == o.Kind {
-					row = append(row, signed(show.length(w.Shows)))
-				}
-			}
-			row = append(row, make([]string, max(0, len(rows[0])-len(row)))...)
-			cuts := &row[len(row)-1]
-			if o.Passes > 0 {
-				*cuts = fmt.Sprintf("%d × %s deep", o.Passes, show.length(o.Depth))
-			}
-			if o.Time > 0 {
-				*cuts += fmt.Sprintf(", %.1f min", o.Time.Minutes())
-			}
-			rows = append(rows, row)
-		}
-		part.Add(table(rows))
+		part.Add(heading("Cylinder %s, %s", c.Name, what))
+		part.Add(s.steps(c.Stock, c.Warm))
 		if len(c.Warm) > 0 {
 			part.Add(page.Sentence("What the gauge then shows is its deviation from the setting standard while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature."))
 		}
@@ -299,6 +277,38 @@ func (s Sheet) finish() (part page.Section) {
 		part.Title = "FINISH SIZES at 20 °C (stock is on the diameter)"
 	}
 	return part
+}
+
+// steps is a row for each operation, with what the gauge shows of its end while the work is warm.
+func (s Sheet) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
+	show := s.Job.Units
+	rows := [][]string{{"", "from", "to", "stock"}}
+	if len(warm) > 0 {
+		rows[0] = append(rows[0], "shows at "+show.temperature(s.Job.Cuts.Warm))
+	}
+	rows[0] = append(rows[0], "cuts")
+	for _, o := range stock {
+		if o.Stock == 0 {
+			rows = append(rows, []string{o.Kind})
+			continue
+		}
+		row := []string{o.Kind, show.length(o.Before), show.length(o.After), show.stock(o.Before, o.After)}
+		for _, w := range warm {
+			if w.Operation == o.Kind {
+				row = append(row, signed(show.length(w.Shows)))
+			}
+		}
+		row = append(row, make([]string, max(0, len(rows[0])-len(row)))...)
+		cuts := &row[len(row)-1]
+		if o.Passes > 0 {
+			*cuts = fmt.Sprintf("%d × %s deep", o.Passes, show.length(o.Depth))
+		}
+		if o.Time > 0 {
+			*cuts += fmt.Sprintf(", %.1f min", o.Time.Minutes())
+		}
+		rows = append(rows, row)
+	}
+	return table(rows)
 }
 
 // signed puts a plus before what has no sign.

@@ -51,6 +51,10 @@ func (s Sheet) sleeve() (part page.Section) {
 	if v.Bored != 0 {
 		rows[7] = []string{"bore it to", show.length(v.Bored), "then hone the rest"}
 	}
+	if v.Press != (sleeve.Range[units.Force]{}) {
+		rows = append(rows, []string{"or press it in with", show.forces(v.Press.Min, v.Press.Max), "at its end, cold: oiled to dry"})
+		part.Add(page.Caution(sleeve.CautionPress))
+	}
 	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions
 	if v.Running != nil {
 		cautions |= v.Running.Cautions
@@ -66,6 +70,12 @@ func (s Sheet) sleeve() (part page.Section) {
 	part.Add(facts(rows))
 	part.Add(sentence("The seat follows the sleeve: its outside as measured, less %s.", span(sleeve.Range[units.Length](v.Joint.Interference))))
 	part.Add(page.Form{{Label: "sleeve, outside"}, {Label: "seat to bore"}})
+	for _, c := range s.Cylinders {
+		if len(c.Seat) > 0 && !c.there() {
+			part.Add(heading("Cylinder %s, the seat of its sleeve", c.Name))
+			part.Add(s.steps(c.Seat, nil))
+		}
+	}
 	rows = [][]string{findingHead}
 	for _, r := range s.Ledger {
 		if r.Demand == demandSleeve && r.Finding != nil {

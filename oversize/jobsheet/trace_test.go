@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"math"
 	"path/filepath"
 	"regexp"
@@ -43,7 +44,7 @@ var sections = []section{
 	{"FINDINGS", []string{"cylinders.*.findings", "cylinders.*.remedies", "choice.risk"}},
 	{"ROUTE", []string{"choice", "cylinders.*.clean_up", "cylinders.*.findings"}},
 	{"FINISH", []string{"choice.cylinders", "cylinders.*.stock", "cylinders.*.warm", "job.engine.honing_allowance", "job.cuts.warm", "sleeve.bored"}},
-	{"SLEEVE", []string{"sleeve", "choice.cylinders", "ledger.*.finding"}},
+	{"SLEEVE", []string{"sleeve", "choice.cylinders", "ledger.*.finding", "cylinders.*.seat"}},
 	{"HONING", []string{"honing", "cylinders.*.pass", "cylinders.*.skirts", "job.tools.phases", "job.engine.limits"}},
 	{"PISTONS", []string{"cylinders.*.clearances", "cylinders.*.kept_clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched", "ledger.*.finding"}},
 	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "job.engine.rings", "usual_gap"}},
@@ -97,6 +98,15 @@ func (f *facts) take(t testing.TB, key string, v any) {
 				f.stroking(k.Min)
 				f.stroking(k.Max)
 			}
+		}
+		if _, ok := v["kind"]; ok && v["before"] != nil { // the stock is that between the sizes as printed
+			var o oversize.Operation
+			again(t, v, &o)
+			for _, step := range []units.Length{units.Micrometre, units.Inch / 10000} {
+				f.lengths = append(f.lengths, o.After.Round(step)-o.Before.Round(step))
+			}
+			v = maps.Clone(v)
+			delete(v, "stock")
 		}
 		if filing, ok := v["filing"]; ok { // the gap once it is filed
 			var r rings.Filing
@@ -162,6 +172,7 @@ func (f *facts) text(s string) {
 	var m jobsheet.Measured
 	var v units.Volume
 	var p units.Pressure
+	var push units.Force
 	if strings.Contains(s, "±") && m.UnmarshalText([]byte(s)) == nil {
 		f.lengths = append(f.lengths, m.Value)
 		f.sure = append(f.sure, uncertainty.Estimate{Value: m.Value, Std: m.Expanded})
@@ -190,6 +201,9 @@ func (f *facts) text(s string) {
 	} else if p.UnmarshalText([]byte(s)) == nil {
 		f.add("MPa", p.In(units.Megapascal))
 		f.add("psi", p.In(units.PoundPerSquareInch))
+	} else if push.UnmarshalText([]byte(s)) == nil {
+		f.add("kN", push.In(1000*units.Newton))
+		f.add("lbf", push.In(units.PoundForce))
 	}
 }
 
@@ -235,7 +249,7 @@ var forms = []struct{ kind, pattern string }{
 	{"both", number + `° ± ` + number + `(°)`},
 	{"both", number + ` ± ` + number + ` (°C|°F)`},
 	{"window", number + ` to ` + number + ` (mm|in|µm)\b`},
-	{"both", number + ` to ` + number + ` (MPa|psi)`},
+	{"both", number + ` to ` + number + ` (MPa|psi|kN|lbf)`},
 	{"most", `max ` + number + ` (mm|in|µm)\b`},
 	{"least", `min ` + number + ` (mm|in|µm)\b`},
 	{"bare window", number + ` to ` + number + `()`},
@@ -244,7 +258,7 @@ var forms = []struct{ kind, pattern string }{
 	{"lasts", `\b((?:\d+h)?(?:\d+m)?\d+(?:\.\d+)?s)()\b`},
 	{"under", `< ` + number + ` (%)`},
 	{"over", `> ` + number + ` (%)`},
-	{"one", number + ` ?(in³|cm³|mm\b|µm\b|in\b|rev/min|cycles/min|strokes|min\b|°C|°F|°|MPa|psi|%|: 1)`},
+	{"one", number + ` ?(in³|cm³|mm\b|µm\b|in\b|rev/min|cycles/min|strokes|min\b|°C|°F|°|MPa|psi|kN|lbf|%|: 1)`},
 	{"one", number + `()`},
 }
 
@@ -292,7 +306,7 @@ func factsOf(t testing.TB, tree map[string]any, p part) (*facts, string) {
 	t.Helper()
 	f := &facts{others: map[string][]float64{}}
 	f.lengths = append(f.lengths, 0) // zeros are left out of JSON
-	for _, unit := range []string{"°", "MPa", "psi", "%"} {
+	for _, unit := range []string{"°", "MPa", "psi", "kN", "lbf", "%"} {
 		f.add(unit, 0)
 	}
 	for _, name := range pick(tree, "job.cylinders.*.name") {
