@@ -11,15 +11,17 @@ import (
 
 // A Cylinder is one bore with what belongs to it.
 type Cylinder struct {
-	Name      string        `json:"name"`                                                                                          // as it stands on the sheet; no two alike
-	Over      *units.Length `json:"over" needs:"at which size it stands over nominal, \"0 mm\" for the standard one" want:"small"` // the size it stands at, over nominal; "0 mm" is the standard one
-	Readings  []Reading     `json:"readings,omitzero" most:"1000"`                                                                 // as taken; none before the survey
-	Traces    []Trace       `json:"traces,omitzero" most:"64"`                                                                     // of the same wall, instead of readings or beside them, by depth
-	Piston    Piston        `json:"piston,omitzero"`                                                                               // the one in hand for it, measured
-	PistonFor *units.Length `json:"piston_for,omitempty" want:"small"`                                                             // the size that piston is for, over nominal
+	// Name is as it stands on the sheet, Over the size it stands at.
+	Name string        `json:"name"` // no two alike
+	Over *units.Length `json:"over" needs:"at which size it stands over nominal, \"0 mm\" for the standard one" want:"small" usual:"over"`
+
+	Readings  []Reading     `json:"readings,omitzero" most:"1000"`     // as taken; none before the survey
+	Traces    []Trace       `json:"traces,omitzero" most:"64"`         // of the same wall, instead of readings or beside them, by depth
+	Piston    Piston        `json:"piston,omitzero"`                   // the one in hand for it, measured
+	PistonFor *units.Length `json:"piston_for,omitempty" want:"small"` // the size that piston is for, over nominal
 	Rings     []RingGap     `json:"rings,omitzero" most:"12"`
 	// ThinnestWall is the thinnest wall as measured, not as drawn.
-	ThinnestWall Measured `json:"thinnest_wall,omitzero" want:"measured"`
+	ThinnestWall Measured `json:"thinnest_wall,omitzero" want:"measured" usual:"wall,wall doubt"`
 	// Pits are the scores and pits found by looking: gauge anvils bridge them. That there are none is said
 	// by counting them.
 	Pits []bore.Pit `json:"pits,omitzero" most:"1000"`
@@ -37,9 +39,9 @@ type Cylinder struct {
 	// ProofTraces are those of the finished bore, instead of Proof or beside it.
 	ProofTraces []Trace `json:"proof_traces,omitzero" most:"64"`
 	// Crosshatch is that of the finished bore as measured.
-	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`
+	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero" usual:"crosshatch"`
 	// CrosshatchDoubt is that of its included angle, expanded to 95 %, as a photograph gives it; left out, 2°.
-	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero"`
+	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero" usual:"angle doubt"`
 	// Texture is that of the finished wall, place by place, as an instrument shows it.
 	Texture []surface.Reading `json:"texture,omitzero" most:"1000"`
 	// PlatingWhole says that the plating of a coated wall is whole, or that it lifts or lets bare metal show; left out,
@@ -71,11 +73,11 @@ type Reading struct {
 
 // A RingGap is a ring's end gap as measured.
 type RingGap struct {
-	Ring string       `json:"ring"`                                                      // the name of one of the engine's rings
-	Gap  Measured     `json:"gap" needs:"the end gap as measured" want:"measured,small"` // at 20 °C
-	Bore units.Length `json:"bore" needs:"the bore it was measured in" want:"near"`      // diameter of the bore or ring gauge it was measured in
+	Ring string       `json:"ring"`                                                                        // the name of one of the engine's rings
+	Gap  Measured     `json:"gap" needs:"the end gap as measured" want:"measured,small" usual:"gap doubt"` // at 20 °C
+	Bore units.Length `json:"bore" needs:"the bore it was measured in" want:"near"`
 	// Finished is the gap in the finished bore, after any filing, as measured.
-	Finished Measured `json:"finished,omitzero" want:"measured,small"`
+	Finished Measured `json:"finished,omitzero" want:"measured,small" usual:"gap doubt"`
 	// Filed says that metal came off its ends between the two.
 	Filed bool `json:"filed,omitzero"`
 }

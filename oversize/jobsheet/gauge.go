@@ -11,16 +11,17 @@ import (
 
 // A Gauge is the instrument and the way it was used.
 type Gauge struct {
-	Kind          *bore.Kind   `json:"kind" needs:"two-point, three-point or telescoping"`            // how many points it touches at
-	Resolution    units.Length `json:"resolution" needs:"a length above 0, up to 0.5 mm" want:"fine"` // smallest step that is read
-	Repeatability units.Length `json:"repeatability,omitzero" want:"fine"`                            // standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
+	Kind       *bore.Kind   `json:"kind" needs:"two-point, three-point or telescoping"`                               // how many points it touches at
+	Resolution units.Length `json:"resolution" needs:"a length above 0, up to 0.5 mm" want:"fine" usual:"resolution"` // smallest step that is read
+	// Repeatability is the standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
+	Repeatability units.Length `json:"repeatability,omitzero" want:"fine" usual:"scatter"`
 	// Study is trials of the gauge, one ring or several read again and again: they give the repeatability.
 	Study []study.Trial `json:"study,omitzero" most:"1000"`
 	// Profiler is what is known of the instrument that read the texture.
 	Profiler     surface.Instrument `json:"profiler,omitzero"`
-	DialError    units.Length       `json:"dial_error,omitzero" want:"fine"` // greatest, over the travel used; left out, two steps of the scale
-	Dial         bore.Dial          `json:"dial,omitzero"`                   // needed where deviations are read
-	Spindle      Spindle            `json:"spindle,omitzero"`                // that took traces, where any were taken
+	DialError    units.Length       `json:"dial_error,omitzero" want:"fine" usual:"dial"` // greatest, over the travel used; left out, two steps of the scale
+	Dial         bore.Dial          `json:"dial,omitzero"`                                // needed where deviations are read
+	Spindle      Spindle            `json:"spindle,omitzero"`                             // that took traces, where any were taken
 	Material     Metal              `json:"material,omitzero"`
 	Standard     Standard           `json:"standard,omitzero"`
 	Temperatures Temperatures       `json:"temperatures"`
@@ -29,8 +30,8 @@ type Gauge struct {
 
 // A Standard is what the gauge was set to.
 type Standard struct {
-	Name     string   `json:"name,omitzero"`                                                            // such as the number on a setting ring
-	Size     Measured `json:"size" needs:"the size of what the gauge was set on" want:"measured,known"` // at 20 °C
+	Name     string   `json:"name,omitzero"`                                                                          // such as the number on a setting ring
+	Size     Measured `json:"size" needs:"the size of what the gauge was set on" want:"measured,known" usual:"doubt"` // at 20 °C
 	Material Metal    `json:"material,omitzero"`
 }
 
@@ -38,11 +39,11 @@ type Standard struct {
 // the range it must have been in, "10 to 25 °C", and so finds its way into the doubt; one without a half-width
 // is known to ± 2 K.
 type Temperatures struct {
-	Standard     bore.Temperature        `json:"standard,omitzero" want:"valid"`   // the setting standard, while the gauge was set
-	GaugeSet     bore.Temperature        `json:"gauge_set,omitzero" want:"valid"`  // the gauge, while it was set
-	GaugeUsed    bore.Temperature        `json:"gauge_used,omitzero" want:"valid"` // the gauge, while it measured
-	Cylinder     bore.Temperature        `json:"cylinder,omitzero" want:"valid"`
-	PlaceToPlace units.TemperatureChange `json:"place_to_place,omitzero" want:"apart"` // half-width of differences along the wall; left out, 1 K
+	Standard     bore.Temperature        `json:"standard,omitzero" want:"valid" usual:"workshop"`   // the setting standard, while the gauge was set
+	GaugeSet     bore.Temperature        `json:"gauge_set,omitzero" want:"valid" usual:"workshop"`  // the gauge, while it was set
+	GaugeUsed    bore.Temperature        `json:"gauge_used,omitzero" want:"valid" usual:"workshop"` // the gauge, while it measured
+	Cylinder     bore.Temperature        `json:"cylinder,omitzero" want:"valid" usual:"workshop"`
+	PlaceToPlace units.TemperatureChange `json:"place_to_place,omitzero" want:"apart" usual:"place to place"` // half-width of differences along the wall; left out, 1 K
 }
 
 // kind is how the gauge touches the wall; a job that does not say is refused.

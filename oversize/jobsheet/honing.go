@@ -12,9 +12,9 @@ import (
 // A Pass is a stretch of honing without stopping, and the size after it. Read it at one depth and along one axis,
 // the gauge set as for the survey.
 type Pass struct {
-	Lasts    Duration          `json:"lasts,omitzero"`                                        // "20s", "1m30s"; left out where it is the size before the first
-	Diameter units.Length      `json:"diameter" needs:"what the gauge shows" want:"near"`     // as the gauge shows it, as in the survey
-	At       units.Temperature `json:"at" needs:"the cylinder's temperature then, \"27 °C\""` // of the cylinder then
+	Lasts    Duration          `json:"lasts,omitzero"`                                    // "20s", "1m30s"; left out where it is the size before the first
+	Diameter units.Length      `json:"diameter" needs:"what the gauge shows" want:"near"` // as the gauge shows it, as in the survey
+	At       units.Temperature `json:"at" needs:"the cylinder's temperature then, \"27 °C\"" usual:"honing"`
 }
 
 // A Duration is a time with its unit in the text: "20s", "1m30s".

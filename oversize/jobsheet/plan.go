@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore/fit"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/rings"
 	"borewright.example/units"
 )
@@ -18,10 +19,11 @@ import (
 //
 // Plan reads no clock: the same job gives the same sheet.
 func Plan(j Job) (Sheet, error) {
-	if err := j.check(strict().Made()); err != nil {
+	doc := strict().Made()
+	if err := j.check(doc); err != nil {
 		return Sheet{}, err
 	}
-	return j.plan()
+	return j.plan(doc)
 }
 
 // plan is the chain of the work: each step takes what it needs and returns its part; none writes into an
@@ -31,7 +33,7 @@ func Plan(j Job) (Sheet, error) {
 //	                                   -> proofs -> matching -> fits
 //	                                             -> bores -> rings, hone
 //	all of them -> ledger
-func (j Job) plan() (Sheet, error) {
+func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	g, err := j.given()
 	if err != nil {
 		return Sheet{}, err
@@ -44,7 +46,7 @@ func (j Job) plan() (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	untold, slipped := g.untold(choice), g.slips(read)
+	untold, slipped := g.untold(choice), g.slips(doc, read)
 	if len(untold)+len(slipped) > 0 {
 		choice = withheld(choice)
 	}

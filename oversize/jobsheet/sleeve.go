@@ -17,16 +17,16 @@ import (
 // A Sleeve is the sleeve to be fitted where no size on offer serves. Interference is DIAMETRAL, never
 // radial: the outside diameter of the sleeve less the bore of the barrel.
 type Sleeve struct {
-	Bore     units.Length `json:"bore" needs:"the inside of the sleeve" want:"wide"`                                      // inside diameter of the sleeve before it is fitted
-	Seat     units.Length `json:"seat" needs:"the diameter bored for it" want:"wide"`                                     // diameter bored in the barrel for it
-	Outer    units.Limits `json:"outer" needs:"the outside of the barrel, roots of the fins to their tips" want:"window"` // outside of the barrel: roots of the fins to their tips
-	Material Metal        `json:"material,omitzero"`                                                                      // left out, grey iron
+	Bore     units.Length `json:"bore" needs:"the inside of the sleeve" want:"wide"`  // inside diameter of the sleeve before it is fitted
+	Seat     units.Length `json:"seat" needs:"the diameter bored for it" want:"wide"` // diameter bored in the barrel for it
+	Outer    units.Limits `json:"outer" needs:"the outside of the barrel, roots of the fins to their tips" want:"window"`
+	Material Metal        `json:"material,omitzero"` // left out, grey iron
 	// One of the two: the DIAMETRAL interference, or the ISO 286 classes that give it.
-	Interference units.Limits `json:"interference,omitzero" want:"window,small"`
-	Hole         sleeve.Class `json:"hole,omitzero"`               // of the seat, "H7"
-	Shaft        sleeve.Class `json:"shaft,omitzero"`              // of the outside of the sleeve, "s6"
-	Slip         units.Length `json:"slip,omitzero" want:"small"`  // DIAMETRAL, while it goes in; left out, 0.05 mm
-	Finish       units.Length `json:"finish,omitzero" want:"near"` // to hone to; left out, the size that the cylinder is going to have
+	Interference units.Limits `json:"interference,omitzero" want:"window,small" usual:"interference"`
+	Hole         sleeve.Class `json:"hole,omitzero"`                           // of the seat, "H7"
+	Shaft        sleeve.Class `json:"shaft,omitzero"`                          // of the outside of the sleeve, "s6"
+	Slip         units.Length `json:"slip,omitzero" want:"small" usual:"slip"` // DIAMETRAL, while it goes in; left out, 0.05 mm
+	Finish       units.Length `json:"finish,omitzero" want:"near"`             // to hone to; left out, the size that the cylinder is going to have
 }
 
 // A SleeveSheet is the fit of the sleeve, cold and hot.

@@ -6,15 +6,14 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"borewright.example/bore"
-	"borewright.example/bore/fit"
-	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/rings"
 	"borewright.example/units"
-	"borewright.example/units/material"
 )
 
 // A slip is a field that holds what such an engine can hardly have: a point moved by a place, one unit taken
@@ -23,204 +22,109 @@ type slip struct {
 	path, value, says string
 }
 
-// What no room owns, since it is about the bench and not about a part: each band is common practice.
-var (
-	usualDoubts = struct{ size, gap, wall units.Limits }{ // expanded
-		size: units.Limits{Min: 500 * units.Nanometre, Max: 30 * units.Micrometre},
-		gap:  units.Limits{Min: 5 * units.Micrometre, Max: 120 * units.Micrometre},
-		wall: units.Limits{Min: 50 * units.Micrometre, Max: 1500 * units.Micrometre},
-	}
-	usualAllowance = units.Limits{Min: units.Micrometre, Max: 50 * units.Micrometre} // of a boring bar, radial
-	usualPlay      = units.Limits{Min: 50 * units.Micrometre, Max: 1500 * units.Micrometre}
-	usualSpindle   = units.Limits{Min: 100 * units.Nanometre, Max: 30 * units.Micrometre} // error of a radius; a tenth of the most in scatter
-	usualHotGap    = units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre}
-)
-
-const (
-	leastCrosshatch, mostCrosshatch = 15 * units.Degree, 120 * units.Degree // included
-	leastTolerance, mostTolerance   = 1 * units.Degree, 15 * units.Degree
-	leastPort, mostPort             = 10 * units.Degree, 110 * units.Degree // a narrow transfer port, a whole exhaust
-	warmest                         = 90                                    // °C of a cylinder that is being honed
-	leastWithin, mostWithin         = 0.1, 15                               // half-width of a temperature, K
-	mostRunning                     = 60                                    // and of one in work
-	mostRisk                        = 0.2                                   // that a workshop accepts
-	steps                           = 10                                    // of a scale, that scatter and dial are off by at most
-	resolutionFrom, resolutionTo    = 400 * units.Nanometre, units.Millimetre / 50
-)
-
 // A slipper collects slips that are not confirmed.
 type slipper struct {
 	job  Job
 	list []slip
 }
 
-func (s *slipper) say(path, value string, usual bool, says string, args ...any) {
-	if usual || slices.Contains(s.job.Confirmed, Confirmation{path, value}) {
+// say notes that the value of a field is not usual, unless that is confirmed.
+func (s *slipper) say(path string, value any, usual bool, says string, args ...any) {
+	if usual {
 		return
 	}
-	s.list = append(s.list, slip{path, value, path + " " + value + ": " + fmt.Sprintf(says, args...)})
+	text := fmt.Sprint(value)
+	if !slices.Contains(s.job.Confirmed, Confirmation{path, text}) {
+		s.list = append(s.list, slip{path, text, path + " " + text + ": " + fmt.Sprintf(says, args...)})
+	}
 }
 
-// length holds a length that may be left out against a band.
-func (s *slipper) length(path string, l units.Length, band units.Limits) {
-	s.say(path, l.String(), l == 0 || band.Contains(l), "%v is usual", band)
-}
-
-func (s *slipper) window(path string, w, band units.Limits) {
-	s.say(path, w.String(), w.IsZero() || band.Contains(w.Min) && band.Contains(w.Max), "%v is usual", band)
-}
-
-func (s *slipper) doubt(path string, m Measured, band units.Limits) {
-	s.say(path, m.String(), m.Expanded == 0 || band.Contains(m.Expanded), "a doubt of %v is usual", band)
-}
-
-func (s *slipper) temperature(path string, t bore.Temperature, least, most units.Temperature, within float64) {
-	w := float64(t.Within)
-	s.say(path, t.String(), t == (bore.Temperature{}) || t.Value >= least && t.Value <= most && (w == 0 || w >= leastWithin && w <= within),
-		"%v to %v is usual, known to ± %v to %v K", least, most, leastWithin, within)
-}
-
-// slips returns the fields of the job that look like a slip and are not confirmed.
-func (g given) slips(read []readBore) []slip {
+// slips returns the fields of the job that look like a slip and are not confirmed: by their tags, and of those that hang
+// on others.
+func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	s := &slipper{job: g.Job}
+	bands := usual(g.Job)
+	doc.Walk(g.Job, func(path string, v any, names []string) {
+		if strings.HasPrefix(path, "proof.") && !g.proven() {
+			return
+		}
+		for _, name := range names {
+			if says := bands[name](v); says != "" {
+				s.say(path, shownAs(v), false, "%s", says)
+			}
+		}
+	})
 	s.engine(g.Engine)
-	s.limits(g.Engine)
-	s.gauge("gauge", g.Gauge, g.Job)
+	s.standard("gauge.standard.size", g.Gauge.Standard)
 	if g.proven() {
-		s.gauge("proof", g.proofGauge(), g.Job)
+		s.standard("proof.standard.size", g.Proof.Standard)
 	}
 	for i, c := range g.Cylinders {
-		s.cylinder(fmt.Sprintf("cylinders[%d]", i), c, g.Engine, read[i])
+		path := fmt.Sprintf("cylinders[%d]", i)
+		s.cylinder(path, c, g.Engine, read[i])
 		for k, other := range g.Cylinders[:i] {
-			s.copies(fmt.Sprintf("cylinders[%d].readings", i), c.Readings, g.Gauge, fmt.Sprintf("cylinders[%d]", k), other.Readings)
-			s.copies(fmt.Sprintf("cylinders[%d].proof", i), c.Proof, g.proofGauge(), fmt.Sprintf("cylinders[%d]", k), other.Proof)
+			s.copies(path+".readings", c.Readings, g.Gauge, k, other.Readings)
+			s.copies(path+".proof", c.Proof, g.proofGauge(), k, other.Proof)
 		}
 	}
-	s.tools(g.Tools, g.Cuts)
-	s.say("risk.accept", fmt.Sprint(g.Job.Risk.Accept), g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
-	s.say("risk.reject", fmt.Sprint(g.Job.Risk.Reject), g.Job.Risk.Reject <= mostRisk, "at most %v is usual", mostRisk)
+	const mostRisk = 0.2 // that a workshop accepts
+	s.say("risk.accept", g.Job.Risk.Accept, g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
+	s.say("risk.reject", g.Job.Risk.Reject, g.Job.Risk.Reject <= mostRisk, "at most %v is usual", mostRisk)
 	return s.list
 }
 
 func (s *slipper) engine(e Engine) {
-	s.length("engine.stroke", e.Stroke, oversize.UsualStroke(e.Bore))
-	least, most := oversize.UsualRatio()
-	s.say("engine.compression_ratio", fmt.Sprint(e.CompressionRatio), e.CompressionRatio == 0 || e.CompressionRatio >= least && e.CompressionRatio <= most,
-		"%v to %v is usual", least, most)
-	if l := e.Layout; l.RingBottom != 0 {
-		travel := units.Limits{Min: e.Stroke, Max: 2 * e.Stroke}
-		s.say("engine.layout", (l.RingBottom - l.RingTop).String(), travel.Contains(l.RingBottom-l.RingTop) && l.RingTop <= e.Stroke/2,
+	l := e.Layout
+	if travel := (units.Limits{Min: e.Stroke, Max: 2 * e.Stroke}); l.RingBottom != 0 {
+		s.say("engine.layout", l.RingBottom-l.RingTop, travel.Contains(l.RingBottom-l.RingTop) && l.RingTop <= e.Stroke/2,
 			"ring travel is one stroke and the height of the ring pack, and begins near the deck")
 	}
+	s.say("engine.layout.length", l.Length, l.Length == 0 || l.Length >= e.Stroke && l.Length <= 5*e.Stroke, "%v to %v is usual", e.Stroke, 5*e.Stroke)
 	pegged := slices.ContainsFunc(e.Rings, func(r Ring) bool { return r.Peg != nil || r.Play != nil })
-	switch n := len(e.Layout.Ports); e.Cycle {
+	switch n := len(l.Ports); e.Cycle {
 	case TwoStroke:
-		s.say("engine.cycle", e.Cycle.String(), n > 0, "a two-stroke breathes through ports in the wall, and none is given")
+		s.say("engine.cycle", e.Cycle, n > 0, "a two-stroke breathes through ports in the wall, and none is given")
 	case FourStroke:
-		s.say("engine.cycle", e.Cycle.String(), n == 0 && !pegged, "ports in the wall and pegged rings are a two-stroke's")
+		s.say("engine.cycle", e.Cycle, n == 0 && !pegged, "ports in the wall and pegged rings are a two-stroke's")
 	}
-	for i, p := range e.Layout.Ports {
-		s.say(fmt.Sprintf("engine.layout.ports[%d].width", i), p.Width.String(), p.Width >= leastPort && p.Width <= mostPort,
+	const leastPort, mostPort = 10 * units.Degree, 110 * units.Degree // a narrow transfer port, a whole exhaust
+	for i, p := range l.Ports {
+		s.say(fmt.Sprintf("engine.layout.ports[%d].width", i), p.Width, p.Width >= leastPort && p.Width <= mostPort,
 			"%v to %v of the circumference is usual", leastPort, mostPort)
 	}
-	s.length("engine.layout.length", e.Layout.Length, units.Limits{Min: e.Stroke, Max: 5 * e.Stroke})
-	for i, o := range e.Oversizes {
-		s.length(fmt.Sprintf("engine.oversizes[%d].over", i), o.Over, oversize.UsualOver())
-		s.piston(fmt.Sprintf("engine.oversizes[%d].piston", i), o.Piston)
-		for k, p := range o.Pistons {
-			s.piston(fmt.Sprintf("engine.oversizes[%d].pistons[%d]", i, k), p)
-		}
-	}
 	if least, most := rings.UsualCount(); len(e.Rings) > 0 {
-		s.say("engine.rings", fmt.Sprint(len(e.Rings)), len(e.Rings) >= least && len(e.Rings) <= most, "%d to %d rings are usual", least, most)
+		s.say("engine.rings", len(e.Rings), len(e.Rings) >= least && len(e.Rings) <= most, "%d to %d rings are usual", least, most)
 	}
-	for i, r := range e.Rings {
-		path := fmt.Sprintf("engine.rings[%d].", i)
-		window, limit := rings.UsualGap(e.Bore)
-		s.window(path+"gap", r.Gap, window)
-		s.length(path+"gap_limit", r.GapLimit, limit)
-		s.length(path+"hot_gap", r.HotGap, usualHotGap)
-		s.length(path+"play", length(r.Play), usualPlay)
-	}
-	cool, hot := material.UsualRunning()
-	s.temperature("engine.running.ring", e.Running.Ring, cool, hot, mostRunning)
-	s.temperature("engine.running.bore", e.Running.Bore, cool, hot, mostRunning)
-	s.temperature("engine.running.piston", e.Running.Piston, cool, hot, mostRunning)
-	s.length("engine.honing_allowance", e.HoningAllowance, oversize.UsualHoning())
-	s.length("engine.may_shift", length(e.MayShift), units.Limits{Min: units.Micrometre, Max: e.Bore / 500})
 	if v := e.Sleeve; v != (Sleeve{}) {
-		s.window("engine.sleeve.interference", v.Interference, sleeve.UsualInterference(v.Seat))
-		wall := sleeve.UsualWall(e.Bore)
-		s.say("engine.sleeve.seat", v.Seat.String(), wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", wall)
-		around := oversize.UsualWall(e.Bore)
-		s.say("engine.sleeve.outer", v.Outer.String(), around.Contains((v.Outer.Min-v.Seat)/2) && (v.Outer.Max-v.Seat)/2 <= 2*around.Max,
+		wall, around := sleeve.UsualWall(e.Bore), oversize.UsualWall(e.Bore)
+		s.say("engine.sleeve.seat", v.Seat, wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", wall)
+		s.say("engine.sleeve.outer", v.Outer, around.Contains((v.Outer.Min-v.Seat)/2) && (v.Outer.Max-v.Seat)/2 <= 2*around.Max,
 			"%v of barrel round the seat is usual", around)
-		s.length("engine.sleeve.slip", v.Slip, units.Limits{Min: 20 * units.Micrometre, Max: 200 * units.Micrometre})
 	}
-}
-
-func (s *slipper) limits(e Engine) {
-	l, path := e.Limits, "engine.limits."
-	s.window(path+"new_bore", l.NewBore, bore.UsualNew(e.Bore))
-	if width, ok := l.NewBore.Width(); ok && !l.NewBore.IsZero() {
-		s.say(path+"new_bore", l.NewBore.String(), bore.UsualWindow().Contains(width), "a width of %v is usual", bore.UsualWindow())
+	f := e.Limits
+	if width, ok := f.NewBore.Width(); ok && !f.NewBore.IsZero() {
+		s.say("engine.limits.new_bore", f.NewBore, bore.UsualWindow().Contains(width), "a width of %v is usual", bore.UsualWindow())
 	}
-	s.length(path+"service", l.Service, bore.UsualService(e.Bore))
-	s.length(path+"ovality", l.Ovality, bore.UsualForm(e.Bore))
-	s.length(path+"taper", l.Taper, bore.UsualForm(e.Bore))
-	s.say(path+"choke", l.Choke.String(), l.Choke.IsZero() || bore.UsualForm(e.Bore).Contains(l.Choke.Max) && l.Choke.Min >= 0, "%v at the most is usual", bore.UsualForm(e.Bore))
-	s.length(path+"greatest_less_least", l.GreatestLessLeast, bore.UsualForm(e.Bore))
-	s.length(path+"roundness", l.Roundness, units.Limits{Min: bore.UsualFinishForm(e.Bore).Min / 2, Max: bore.UsualForm(e.Bore).Max})
-	s.length(path+"cylindricity", l.Cylindricity, units.Limits{Min: bore.UsualFinishForm(e.Bore).Min / 2, Max: bore.UsualForm(e.Bore).Max})
+	form := bore.UsualForm(e.Bore)
+	s.say("engine.limits.choke", f.Choke, f.Choke.IsZero() || form.Contains(f.Choke.Max) && f.Choke.Min >= 0, "%v at the most is usual", form)
 	// An ellipse is out of round by half its ovality: a limit on roundness beyond that on ovality asks for nothing.
-	s.say(path+"roundness", l.Roundness.String(), l.FinishOvality == 0 || l.Roundness <= l.FinishOvality, "no more than finish_ovality is usual")
-	s.say(path+"cylindricity", l.Cylindricity.String(), l.FinishOvality == 0 || l.FinishTaper == 0 || l.Cylindricity <= l.FinishOvality+l.FinishTaper,
+	s.say("engine.limits.roundness", f.Roundness, f.FinishOvality == 0 || f.Roundness <= f.FinishOvality, "no more than finish_ovality is usual")
+	s.say("engine.limits.cylindricity", f.Cylindricity, f.FinishOvality == 0 || f.FinishTaper == 0 || f.Cylindricity <= f.FinishOvality+f.FinishTaper,
 		"no more than finish_ovality and finish_taper together is usual")
-	s.length(path+"finish_ovality", l.FinishOvality, bore.UsualFinishForm(e.Bore))
-	s.length(path+"finish_taper", l.FinishTaper, bore.UsualFinishForm(e.Bore))
-	s.window(path+"piston_clearance", l.PistonClearance, fit.UsualClearance(e.Bore))
-	s.length(path+"worn_clearance", l.WornClearance, fit.UsualWornClearance(e.Bore))
-	s.length(path+"greatest_overbore", l.GreatestOverbore, oversize.UsualOver())
-	s.length(path+"least_wall", l.LeastWall, oversize.UsualWall(e.Bore))
 }
 
-func (s *slipper) piston(path string, p Piston) {
-	s.doubt(path+".size", p.Size, usualDoubts.size)
-	s.length(path+".coating", length(p.Coating), units.Limits{Min: 3 * units.Micrometre, Max: 40 * units.Micrometre})
-}
-
-func (s *slipper) gauge(path string, by Gauge, j Job) {
-	s.length("gauge.resolution", by.Resolution, units.Limits{Min: resolutionFrom, Max: resolutionTo})
-	scale := units.Limits{Min: by.Resolution / steps * 2, Max: steps * by.Resolution}
-	s.length("gauge.repeatability", by.Repeatability, scale)
-	s.length("gauge.spindle.repeatability", by.Spindle.Repeatability, units.Limits{Min: usualSpindle.Min, Max: usualSpindle.Max / steps})
-	s.length("gauge.spindle.error", by.Spindle.Error, usualSpindle)
-	s.length("gauge.spindle.out_of_square", by.Spindle.OutOfSquare, usualAllowance)
-	s.length("gauge.dial_error", by.DialError, units.Limits{Min: scale.Min, Max: 4 * by.Resolution})
-	if by.Standard != (Standard{}) {
-		s.doubt(path+".standard.size", by.Standard.Size, usualDoubts.size)
-		size := j.Engine.Bore
-		for _, c := range j.Cylinders { // one standard serves the sizes that stand there
-			if band := bore.UsualStandard(size + c.over()); !band.Contains(by.Standard.Size.Value) && !bore.UsualStandard(size).Contains(by.Standard.Size.Value) {
-				s.length(path+".standard.size", by.Standard.Size.Value, band)
-				break
-			}
+// standard holds a standard against the sizes that stand there: one serves all of them.
+func (s *slipper) standard(path string, by Standard) {
+	size, nominal := by.Size.Value, bore.UsualStandard(s.job.Engine.Bore)
+	for _, c := range s.job.Cylinders {
+		if band := bore.UsualStandard(s.job.Engine.Bore + c.over()); size != 0 && !band.Contains(size) && !nominal.Contains(size) {
+			s.say(path, size, false, "%v is usual", band)
+			return
 		}
 	}
-	cool, hot := material.UsualWorkshop()
-	t := by.Temperatures
-	s.temperature(path+".temperatures.standard", t.Standard, cool, hot, mostWithin)
-	s.temperature(path+".temperatures.gauge_set", t.GaugeSet, cool, hot, mostWithin)
-	s.temperature(path+".temperatures.gauge_used", t.GaugeUsed, cool, hot, mostWithin)
-	s.temperature(path+".temperatures.cylinder", t.Cylinder, cool, hot, mostWithin)
-	k := float64(t.PlaceToPlace)
-	s.say(path+".temperatures.place_to_place", t.PlaceToPlace.String(), k == 0 || k >= leastWithin && k <= mostWithin/3, "%v to %v K is usual", leastWithin, mostWithin/3)
 }
 
 func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
-	if c.over() != 0 {
-		s.length(path+".over", c.over(), oversize.UsualOver())
-	}
 	s.stands(path, c, e, read)
 	s.spikes(path+".traces", c.Traces)
 	s.spikes(path+".proof_traces", c.ProofTraces)
@@ -228,34 +132,21 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 	s.repeated(path+".proof_traces", c.ProofTraces)
 	s.scatter(path+".readings", c.Readings, s.job.Gauge)
 	s.scatter(path+".proof", c.Proof, s.job.proofGauge())
-	s.length(path+".thinnest_wall", c.ThinnestWall.Value, oversize.UsualWall(e.Bore))
-	s.doubt(path+".thinnest_wall", c.ThinnestWall, usualDoubts.wall)
-	s.piston(path+".piston", c.Piston)
 	for i, p := range c.Pits {
-		s.say(fmt.Sprintf("%s.pits[%d].depth", path, i), p.Depth.String(), i >= len(read.cleanUp.Pits) || read.cleanUp.Pits[i].InTravel,
+		s.say(fmt.Sprintf("%s.pits[%d].depth", path, i), p.Depth, i >= len(read.cleanUp.Pits) || read.cleanUp.Pits[i].InTravel,
 			"no ring passes over it, so that it decides nothing: is it noted where it lies?")
 	}
-	for i, r := range c.Rings {
-		s.doubt(fmt.Sprintf("%s.rings[%d].gap", path, i), r.Gap, usualDoubts.gap)
-		s.doubt(fmt.Sprintf("%s.rings[%d].finished", path, i), r.Finished, usualDoubts.gap)
+	if e.Layout.Length != 0 {
+		return
 	}
-	if e.Layout.Length == 0 {
-		for i, r := range slices.Concat(c.Readings, c.Proof) {
-			s.say(fmt.Sprintf("%s.readings[%d].depth", path, i), r.depth().String(), r.depth() <= 2*e.Stroke, "a bore ends within two strokes")
+	const ends = "a bore ends within two strokes"
+	for i, r := range slices.Concat(c.Readings, c.Proof) {
+		if r.depth() > 2*e.Stroke {
+			s.say(fmt.Sprintf("%s.readings[%d].depth", path, i), r.depth(), false, ends)
 		}
 	}
 	for _, t := range slices.Concat(c.Traces, c.ProofTraces) {
-		s.say(path+".traces.depth", length(t.Depth).String(), e.Layout.Length != 0 || length(t.Depth) <= 2*e.Stroke, "a bore ends within two strokes")
-	}
-	if !c.Crosshatch.IsZero() {
-		s.crosshatch(path+".crosshatch", c.Crosshatch)
-	}
-	s.say(path+".crosshatch_doubt", c.CrosshatchDoubt.String(), c.CrosshatchDoubt == 0 || c.CrosshatchDoubt >= units.Degree/5 && c.CrosshatchDoubt <= 10*units.Degree,
-		"0.2 to 10° is usual")
-	cool, _ := material.UsualWorkshop()
-	for i, p := range c.Honing {
-		s.say(fmt.Sprintf("%s.honing[%d].at", path, i), p.At.String(), p.At >= cool && p.At <= units.ReferenceTemperature+warmest,
-			"%v to %v is usual", cool, units.ReferenceTemperature+warmest)
+		s.say(path+".traces.depth", length(t.Depth), length(t.Depth) <= 2*e.Stroke, ends)
 	}
 }
 
@@ -269,13 +160,16 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 	if by.Repeatability != 0 || len(by.Study) > 0 {
 		return
 	}
-	type place struct{ depth, axis string }
+	type place struct {
+		depth units.Length
+		axis  bore.Axis
+	}
 	least, most, count := map[place]units.Length{}, map[place]units.Length{}, map[place]int{}
 	for _, r := range rs {
-		count[place{r.depth().String(), r.axis().String()}]++
+		count[place{r.depth(), r.axis()}]++
 	}
 	for i, r := range rs {
-		at := place{r.depth().String(), r.axis().String()}
+		at := place{r.depth(), r.axis()}
 		d, err := by.shown(r)
 		if err != nil {
 			continue // a fault of the readings
@@ -284,14 +178,17 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 			least[at], most[at] = d, d
 		}
 		least[at], most[at] = min(least[at], d), max(most[at], d)
-		s.say(fmt.Sprintf("%s[%d]", path, i), d.String(), most[at]-least[at] <= apart*by.Resolution || r.Confirmed && count[at] > 2,
-			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis, apart)
+		if most[at]-least[at] <= apart*by.Resolution || r.Confirmed && count[at] > 2 {
+			continue
+		}
+		s.say(fmt.Sprintf("%s[%d]", path, i), d, false,
+			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis.String(), apart)
 	}
 }
 
 // copies holds the readings of a cylinder against those of another. Two bores are not alike to every step of a scale that
 // tells their places apart; where all read the same the gauge may be too coarse to.
-func (s *slipper) copies(path string, rs []Reading, by Gauge, other string, of []Reading) {
+func (s *slipper) copies(path string, rs []Reading, by Gauge, k int, of []Reading) {
 	var shown []units.Length
 	for _, r := range rs {
 		if d, err := by.shown(r); err == nil {
@@ -299,7 +196,9 @@ func (s *slipper) copies(path string, rs []Reading, by Gauge, other string, of [
 		}
 	}
 	told := len(shown) > 0 && slices.Max(shown)-slices.Min(shown) > 2*by.Resolution
-	s.say(path, fmt.Sprintf("%d readings", len(rs)), !told || !readingCopies(by, of, by, rs), "each is a reading of %s too: written down for the wrong cylinder?", other)
+	if told && readingCopies(by, of, by, rs) {
+		s.say(path, fmt.Sprintf("%d readings", len(rs)), false, "each is a reading of cylinders[%d] too: written down for the wrong cylinder?", k)
+	}
 }
 
 // repeated holds the traces of a wall against each other: no two depths have the same radii, to every step of a scale that
@@ -311,8 +210,10 @@ func (s *slipper) repeated(path string, ts []Trace) {
 			continue
 		}
 		for _, other := range ts[:i] {
-			s.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%d radii", len(rs)), !slices.Equal(rs, other.shown(0)),
-				"they are those at %v too: written down for the wrong depth?", length(other.Depth))
+			if slices.Equal(rs, other.shown(0)) {
+				s.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%d radii", len(rs)), false,
+					"they are those at %v too: written down for the wrong depth?", length(other.Depth))
+			}
 		}
 	}
 }
@@ -335,8 +236,8 @@ func (s *slipper) spikes(path string, ts []Trace) {
 			return (at(k) - (4*(at(k-1)+at(k+1))-at(k-2)-at(k+2))/6).Abs()
 		}
 		for k, r := range rs {
-			if off(k) >= max(off(k-1), off(k+1)) { // else it is the neighbour that stands out
-				s.say(fmt.Sprintf("%s[%d].%s[%d]", path, i, list, k), r.String(), off(k) <= most,
+			if off(k) > most && off(k) >= max(off(k-1), off(k+1)) { // else it is the neighbour that stands out
+				s.say(fmt.Sprintf("%s[%d].%s[%d]", path, i, list, k), r, false,
 					"it stands out of its neighbours by %v: a score, or a slip?", off(k).Round(units.Micrometre))
 			}
 		}
@@ -352,22 +253,6 @@ func (s *slipper) stands(path string, c Cylinder, e Engine, read readBore) {
 	}
 	off := func(over units.Length) units.Length { return (least - e.at(over)).Abs() }
 	for _, o := range append([]Oversize{{}}, e.Oversizes...) {
-		s.say(path+".over", c.over().String(), off(o.Over) >= off(c.over()), "its smallest reading, %v, is nearer to the size %v over", least, o.Over)
+		s.say(path+".over", c.over(), off(o.Over) >= off(c.over()), "its smallest reading, %v, is nearer to the size %v over", least, o.Over)
 	}
-}
-
-func (s *slipper) crosshatch(path string, c hone.Crosshatch) {
-	a := c.Included()
-	s.say(path, angle(c), a >= leastCrosshatch && a <= mostCrosshatch, "%v to %v included is usual", leastCrosshatch, mostCrosshatch)
-}
-
-func (s *slipper) tools(t Tools, b Cuts) {
-	if !t.Crosshatch.IsZero() {
-		s.crosshatch("tools.crosshatch", t.Crosshatch)
-	}
-	s.say("tools.tolerance", t.Tolerance.String(), t.Tolerance == 0 || t.Tolerance >= leastTolerance && t.Tolerance <= mostTolerance,
-		"%v to %v is usual", leastTolerance, mostTolerance)
-	s.length("cuts.locating", length(b.Locating), usualAllowance)
-	s.length("cuts.out_of_square", length(b.OutOfSquare), usualAllowance)
-	s.length("cuts.surface", length(b.Surface), units.Limits{Min: usualAllowance.Min, Max: 20 * units.Micrometre})
 }

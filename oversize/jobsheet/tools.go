@@ -25,8 +25,8 @@ type Tools struct {
 	OvertravelTop    units.Length  `json:"overtravel_top,omitzero" want:"far"`
 	OvertravelBottom units.Length  `json:"overtravel_bottom,omitzero" want:"far"`
 
-	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero"`                 // wanted; its text names the convention
-	Tolerance  units.Angle     `json:"tolerance,omitzero" want:"tolerance"` // either side, on the included angle; left out, 5°
+	Crosshatch hone.Crosshatch `json:"crosshatch,omitzero" usual:"crosshatch"`                // wanted; its text names the convention
+	Tolerance  units.Angle     `json:"tolerance,omitzero" want:"tolerance" usual:"tolerance"` // either side, on the included angle; left out, 5°
 
 	Spindle  hone.SpindleRange  `json:"spindle,omitzero" want:"valid"`  // what the drill or machine can turn
 	Stroking hone.StrokingRange `json:"stroking,omitzero" want:"valid"` // what the hand or machine can hold
@@ -68,9 +68,9 @@ type Cuts struct {
 	oversize.Shop
 	// How far the boring axis may miss the one meant, how far it may lean over the length bored, and
 	// what has to go under the worn skin for a sound surface: all radial.
-	Locating    *units.Length `json:"locating,omitempty" want:"small"`
-	OutOfSquare *units.Length `json:"out_of_square,omitempty" want:"small"`
-	Surface     *units.Length `json:"surface,omitempty" want:"small"`
+	Locating    *units.Length `json:"locating,omitempty" want:"small" usual:"bar"`
+	OutOfSquare *units.Length `json:"out_of_square,omitempty" want:"small" usual:"bar"`
+	Surface     *units.Length `json:"surface,omitempty" want:"small" usual:"skin"`
 	// Deglaze is what deglazing takes, on the diameter; left out, 4 µm.
 	Deglaze units.Length `json:"deglaze,omitzero"`
 	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.

@@ -31,11 +31,11 @@ type Spindle struct {
 	// OnStandard says that its indicator was set on the gauge's standard, and its deviations count from half of that;
 	// left out, traces hold form and no size.
 	OnStandard    bool         `json:"on_standard,omitzero"`
-	Repeatability units.Length `json:"repeatability,omitzero" want:"fine"` // standard deviation of one radius; left out, a step of the gauge's scale
-	Error         units.Length `json:"error,omitzero" want:"fine"`         // greatest of a radius, either way: of axis, indicator and column; left out, 10 µm
+	Repeatability units.Length `json:"repeatability,omitzero" want:"fine" usual:"spindle scatter"` // standard deviation of one radius; left out, a step of the gauge's scale
+	Error         units.Length `json:"error,omitzero" want:"fine" usual:"spindle"`                 // greatest of a radius, either way: of axis, indicator and column; left out, 10 µm
 	// OutOfSquare is how far its axis may have stood out of square to the deck, over the length traced; left out, traces
 	// hold no centre that the cylinder could be bored about.
-	OutOfSquare units.Length `json:"out_of_square,omitzero" want:"fine"`
+	OutOfSquare units.Length `json:"out_of_square,omitzero" want:"fine" usual:"bar"`
 }
 
 const (
