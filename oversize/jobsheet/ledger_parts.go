@@ -275,7 +275,9 @@ func (w ringRows) ends() {
 			case w.inBore():
 				r = provenBy(demandEnds, name, noReason)
 			}
-			r.Says = says
+			if r.Says = says; r.State == StateOpen {
+				r.Says = "expected: " + says
+			}
 		}
 		// A port that no ring passes has no room to speak of.
 		if len(w.sheet.Ports) > 0 && r.Says == "" && w.inBore() {

