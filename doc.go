@@ -36,7 +36,7 @@
 //
 //	re-ring, hone, or rebore?                      oversize.Choose
 //	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
-//	does my taper hold over the whole travel?      bore.Taper.Whole, bore.Travel
+//	does my taper hold over the whole travel?      bore.Taper.Whole, bore.RingTravel
 //	choked on purpose, or worn?                    bore.Limits.TaperAtDeck, Choke
 //	ovality or taper: which did I measure?         bore.Measure
 //	I have a micrometer and no setting ring?       bore.Gauge, without Standard.Size
@@ -96,8 +96,8 @@
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
 //	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Find
 //	which angle is really on the wall?             photo.Shot.Crosshatch
-//	is 45° between the lines or to the square?     hone.Included, hone.FromSquare
-//	are those strokes or full cycles?              hone.Strokes, hone.Cycles
+//	is 45° between the lines or to the square?     hone.Included, hone.FromSquare, ParseCrosshatch
+//	are those strokes or full cycles?              hone.Strokes, hone.Cycles, ParseStroking
 //	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
 //	how many of the lines are flat?                hone.Setting.CountLines
 //	how much metal does half a minute take?        hone.Sizing.Next, hone.Trial.Stock

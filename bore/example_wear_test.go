@@ -183,7 +183,7 @@ func ExamplePit() {
 }
 
 // Two planes 4 mm apart say nothing of the taper of the bore, however like they are.
-func ExampleTravel() {
+func ExampleRingTravel() {
 	travel := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 106 * units.Millimetre}
 	for _, lower := range []units.Length{16 * units.Millimetre, 90 * units.Millimetre} {
 		g, err := travel.Measure([]bore.Reading{

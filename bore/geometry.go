@@ -127,7 +127,7 @@ type Geometry struct {
 	OvalityAt  units.Length         `json:"ovality_at,omitzero"`
 	HasOvality bool                 `json:"has_ovality,omitzero"`
 	// Travel is ring travel, and the depths read within it.
-	Travel Travel `json:"travel,omitzero"`
+	Travel RingTravel `json:"travel,omitzero"`
 	// Tapers has one entry for each axis that was read at two depths or more, within ring travel
 	// where that is known: the uppermost against the lowest. Taper is the one largest in size, its
 	// sign kept.

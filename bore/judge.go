@@ -118,7 +118,7 @@ func (j *jury) spread(places []Place) error {
 
 // taper hears the ends of each axis or, where no limit on the spread covers what lies between, every
 // two depths of it. Where no axis reaches both ends of ring travel nothing is within: there may be more.
-func (j *jury) taper(profiles []profile, travel Travel, l Limits) error {
+func (j *jury) taper(profiles []profile, travel RingTravel, l Limits) error {
 	j.worst.AtDeck = l.TaperAtDeck
 	var ends, between []Taper
 	whole := false

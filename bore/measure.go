@@ -305,7 +305,7 @@ func (s *session) mean(geo *Geometry, doubts [][]doubt) error {
 }
 
 // tapers compares the ends of each axis that was read at two depths or more.
-func tapers(cs []profile, t Travel) []Taper {
+func tapers(cs []profile, t RingTravel) []Taper {
 	var ts []Taper
 	for _, c := range cs {
 		if len(c.places) < 2 {

@@ -47,7 +47,7 @@ type WornPit struct {
 }
 
 // passed reports whether rings may pass over the pit.
-func (t Travel) passed(p Pit) bool {
+func (t RingTravel) passed(p Pit) bool {
 	return !t.known() || t.Assumed || p.Depth <= t.Bottom && p.end() >= t.Top
 }
 

@@ -18,21 +18,22 @@ type Shape int8
 // where that is known; ports take no part of the wall away from the axes that miss them. The looks
 // at one bore, along all of its axes, share a chance of 5 %: so often at most is a straight bore called
 // anything else, or a bore of even taper anything but straight or tapered. What stands out along one
-// axis alone is the shape of the bore.
+// axis alone is the shape of the bore. All but the first are told by their text.
 const (
-	ShapeUnknown Shape = iota // no axis was read at three depths, from end to end of ring travel
-	Straight                  // no difference along an axis stands out of the doubt, large as that may be
-	Tapered                   // the ends differ; no place between them is larger or smaller than both, nor is it bell-mouthed
-	BellMouthed               // the ends differ, and a place between is smaller than an even taper would be
-	Barrelled                 // a place between is larger than both ends
-	Waisted                   // a place between is smaller than both ends: bell-mouthed at either
-	Irregular                 // both at once
-	PortBelly                 // barrelled, at depths that ports cut and nowhere else
+	ShapeUnknown     Shape = iota // no axis was read at three depths, from end to end of ring travel
+	shapeStraight                 // no difference along an axis stands out of the doubt, large as that may be
+	shapeTapered                  // the ends differ; no place between them is larger or smaller than both, nor is it bell-mouthed
+	shapeBellMouthed              // the ends differ, and a place between is smaller than an even taper would be
+	shapeBarrelled                // a place between is larger than both ends
+	shapeWaisted                  // a place between is smaller than both ends: bell-mouthed at either
+	shapeIrregular                // both at once
+	shapePortBelly                // barrelled, at depths that ports cut and nowhere else
 )
 
 var shapeNames = [...]string{"unknown", "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular", "belly at the ports"}
 
-// String returns the word of the trade, "bell-mouthed"; [Straight] is "straight within the doubt".
+// String returns the words of the trade: "unknown", "straight within the doubt", "tapered", "bell-mouthed",
+// "barrelled", "waisted", "irregular" (barrelled and waisted at once) or "belly at the ports".
 func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
 
 // MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
@@ -122,7 +123,7 @@ func standsOut(d units.Length, variance, k float64) (above, below bool) {
 
 // mean returns the run of the mean sizes of the planes within ring travel along the axes that all of
 // them have, where there are two or more: a form that all axes share stands out of it sooner.
-func (p profiler) mean(t Travel) (profile, error) {
+func (p profiler) mean(t RingTravel) (profile, error) {
 	var within profiler
 	for i, q := range p.planes {
 		if t.holds(q.Depth) {
@@ -231,24 +232,24 @@ func (s *run) along(c profile, k float64, bridges []Plane) {
 func (s run) shape() Shape {
 	switch {
 	case s.barrelled && s.waisted:
-		return Irregular
+		return shapeIrregular
 	case s.barrelled && !s.offPorts:
-		return PortBelly
+		return shapePortBelly
 	case s.barrelled:
-		return Barrelled
+		return shapeBarrelled
 	case s.waisted:
-		return Waisted
+		return shapeWaisted
 	case s.hollow:
-		return BellMouthed
+		return shapeBellMouthed
 	case s.tapered:
-		return Tapered
+		return shapeTapered
 	}
-	return Straight
+	return shapeStraight
 }
 
 // ridge returns the step from the plane above ring travel, if there is one, to the uppermost
 // within it, and whether it stands out.
-func (p profiler) ridge(t Travel) (uncertainty.Estimate, bool, error) {
+func (p profiler) ridge(t RingTravel) (uncertainty.Estimate, bool, error) {
 	first := slices.IndexFunc(p.planes, func(q Plane) bool { return t.holds(q.Depth) })
 	if first < 1 {
 		return uncertainty.Estimate{}, false, nil

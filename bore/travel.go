@@ -9,9 +9,9 @@ import (
 	"borewright.example/units"
 )
 
-// A Travel is how far the rings run along a bore, and between which depths of it readings were
+// A RingTravel is how far the rings run along a bore, and between which depths of it readings were
 // taken: over that part alone does a taper or a shape hold.
-type Travel struct {
+type RingTravel struct {
 	// Ring travel: the depth of its upper and of its lower end. Bottom zero: not known.
 	Top    units.Length `json:"top,omitzero"`
 	Bottom units.Length `json:"bottom,omitzero"`
@@ -27,7 +27,7 @@ type Travel struct {
 const assumedTop = 10 * units.Millimetre
 
 // String says it in words: "12 mm to 90 mm, of a ring travel from 8 mm to 106 mm".
-func (t Travel) String() string {
+func (t RingTravel) String() string {
 	s := t.From.String() + " to " + t.To.String()
 	if !t.known() {
 		return s + ", of a ring travel not known"
@@ -39,10 +39,10 @@ func (t Travel) String() string {
 	return s
 }
 
-func (t Travel) known() bool { return t.Bottom > 0 }
+func (t RingTravel) known() bool { return t.Bottom > 0 }
 
 // holds reports whether rings reach the depth, as far as that is known for certain.
-func (t Travel) holds(depth units.Length) bool {
+func (t RingTravel) holds(depth units.Length) bool {
 	return !t.known() || t.Assumed || t.Top <= depth && depth <= t.Bottom
 }
 
@@ -53,35 +53,35 @@ func topReach(travel units.Length) units.Length { return min(travel/10, 10*units
 // nearTop reports whether a plane at the depth shows the upper end of ring travel: it lies within a
 // tenth of the travel and 10 mm of it, for wear is greatest just below where the top ring turns
 // round and falls off fast.
-func (t Travel) nearTop(depth units.Length) bool {
+func (t RingTravel) nearTop(depth units.Length) bool {
 	return t.known() && t.Top <= depth && depth <= t.Top+topReach(t.Bottom-t.Top)
 }
 
 // nearBottom reports whether a plane at the depth shows the lower end: its last fifth. Below a travel
 // that is only assumed, which leaves the height of the ring pack out, a plane shows it too: a bore as
 // it was makes a taper larger, not smaller.
-func (t Travel) nearBottom(depth units.Length) bool {
+func (t RingTravel) nearBottom(depth units.Length) bool {
 	return t.known() && t.Bottom-(t.Bottom-t.Top)/5 <= depth && (depth <= t.Bottom || t.Assumed)
 }
 
 // nearMiddle reports whether the depth lies in the middle two fifths.
-func (t Travel) nearMiddle(depth units.Length) bool {
+func (t RingTravel) nearMiddle(depth units.Length) bool {
 	at, travel := 10*(depth-t.Top), t.Bottom-t.Top
 	return t.known() && 3*travel <= at && at <= 7*travel
 }
 
 // travel returns the ring travel of the layout, or the one assumed for its stroke, without what was
 // read of it.
-func (l Layout) travel() Travel {
+func (l Layout) travel() RingTravel {
 	switch {
 	case l.RingBottom > 0:
-		return Travel{Top: l.RingTop, Bottom: l.RingBottom}
+		return RingTravel{Top: l.RingTop, Bottom: l.RingBottom}
 	case l.Stroke > 0:
 		if bottom := min(assumedTop+l.Stroke, l.end()); bottom > assumedTop {
-			return Travel{Top: assumedTop, Bottom: bottom, Assumed: true}
+			return RingTravel{Top: assumedTop, Bottom: bottom, Assumed: true}
 		}
 	}
-	return Travel{}
+	return RingTravel{}
 }
 
 // A profile is all that was read along one axis within ring travel, downwards.
@@ -117,18 +117,18 @@ func (g *Geometry) profiles() []profile {
 }
 
 // whole reports whether the readings along the axis reach near enough to both ends of ring travel.
-func (c profile) whole(t Travel) bool {
+func (c profile) whole(t RingTravel) bool {
 	return slices.ContainsFunc(c.places, func(p Place) bool { return t.nearTop(p.Depth) }) &&
 		slices.ContainsFunc(c.places, func(p Place) bool { return t.nearBottom(p.Depth) })
 }
 
 // taper compares the ends of what was read along the axis.
-func (c profile) taper(t Travel) Taper {
+func (c profile) taper(t RingTravel) Taper {
 	return c.between(0, len(c.places)-1, t)
 }
 
 // between compares two places of the axis.
-func (c profile) between(i, j int, t Travel) Taper {
+func (c profile) between(i, j int, t RingTravel) Taper {
 	a, b := c.places[i], c.places[j]
 	return Taper{Axis: c.axis, From: a.Depth, To: b.Depth, Size: a.Minus(b), Whole: c.whole(t)}
 }

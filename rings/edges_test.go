@@ -22,7 +22,7 @@ func TestEdges(t *testing.T) {
 		change(&h)
 		return second(h.Change(d.Value))
 	}
-	travel := bore.Travel{Top: length("5 mm"), Bottom: length("80 mm")}
+	travel := bore.RingTravel{Top: length("5 mm"), Bottom: length("80 mm")}
 	tension := must(section().Tension(length("8 mm"), 0))
 	stiff := func(young units.Pressure) error {
 		s := section()
@@ -33,7 +33,7 @@ func TestEdges(t *testing.T) {
 		return second(rings.Ends{Gap: gap, Play: play, Bore: length("50 mm")}.Clear(nil, travel))
 	}
 	passes := func(top, bottom units.Length) error {
-		return second(rings.Ends{Gap: 1, Bore: length("50 mm")}.Clear(nil, bore.Travel{Top: top, Bottom: bottom}))
+		return second(rings.Ends{Gap: 1, Bore: length("50 mm")}.Clear(nil, bore.RingTravel{Top: top, Bottom: bottom}))
 	}
 	beyond := func(k float64) error { // 33.5 mm of closing are 0.11056 for this section
 		r := tension
@@ -141,7 +141,7 @@ func TestButtsAtZero(t *testing.T) {
 
 func TestPortEdges(t *testing.T) {
 	ends := rings.Ends{Gap: length("0.4 mm"), Play: length("0.3 mm"), Bore: length("50 mm")}
-	travel := bore.Travel{Top: length("5 mm"), Bottom: length("40 mm")}
+	travel := bore.RingTravel{Top: length("5 mm"), Bottom: length("40 mm")}
 	half := units.Angle(length("0.5 mm")) / units.Angle(length("25 mm"))
 	at := func(edge units.Angle) bore.Port {
 		return bore.Port{At: edge + 0.5, Width: 1, From: length("20 mm"), To: length("30 mm")}
@@ -194,7 +194,7 @@ func TestNarrowestEdges(t *testing.T) {
 		{"1 mm", "5 mm", "5 mm"},   // so does this one
 		{"80 mm", "80.5 mm", "80 mm"},
 	} {
-		got, err := rings.Narrowest(levels, bore.Travel{Top: length(c.top), Bottom: length(c.bottom)})
+		got, err := rings.Narrowest(levels, bore.RingTravel{Top: length(c.top), Bottom: length(c.bottom)})
 		if err != nil || got.Depth != length(c.want) {
 			t.Errorf("travel %s to %s: %v, %v; want %s", c.top, c.bottom, got.Depth, err, c.want)
 		}

@@ -32,7 +32,7 @@ func gap(measured, in uncertainty.Estimate) rings.Gap { return rings.Gap{Measure
 func TestRefused(t *testing.T) {
 	good, d := exact("0.3 mm"), exact("67 mm")
 	levels := []rings.Level{{Depth: length("10 mm"), Diameter: d}}
-	travel := bore.Travel{Top: length("5 mm"), Bottom: length("80 mm")}
+	travel := bore.RingTravel{Top: length("5 mm"), Bottom: length("80 mm")}
 	heat := rings.Warm{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
 	with := func(change func(h *rings.Warm)) error {
 		h := heat
@@ -94,10 +94,10 @@ func TestRefused(t *testing.T) {
 		{"vast oval", second(rings.Oval{Max: units.MaxLength + 1, Min: 1}.Round()), units.ErrRange, "10000 mm"},
 		{"perimeter beyond range", second(rings.Oval{Max: units.MaxLength, Min: units.MaxLength}.Perimeter()), units.ErrRange, "oval"},
 		{"level", second(rings.Narrowest([]rings.Level{{Depth: length("10 mm")}}, travel)), rings.ErrSize, "at a depth of 10 mm"},
-		{"no level in travel", second(rings.Narrowest(levels, bore.Travel{Top: length("20 mm"), Bottom: length("80 mm")})), units.ErrRange, "0 of 1"},
+		{"no level in travel", second(rings.Narrowest(levels, bore.RingTravel{Top: length("20 mm"), Bottom: length("80 mm")})), units.ErrRange, "0 of 1"},
 		{"no levels", second(rings.Narrowest(nil, travel)), units.ErrRange, "0 of 0"},
-		{"no travel", second(rings.Narrowest(levels, bore.Travel{})), rings.ErrSize, "deeper"},
-		{"travel out of range", second(rings.Narrowest(levels, bore.Travel{Bottom: math.MaxInt64})), units.ErrRange, "travel"},
+		{"no travel", second(rings.Narrowest(levels, bore.RingTravel{})), rings.ErrSize, "deeper"},
+		{"travel out of range", second(rings.Narrowest(levels, bore.RingTravel{Bottom: math.MaxInt64})), units.ErrRange, "travel"},
 
 		{"no window", second(rings.FileTo(good, units.Limits{}, uncertainty.Risk{})), uncertainty.ErrLimits, "end gap"},
 		{"crossed window", second(rings.FileTo(good, units.Limits{Min: 2, Max: 1}, uncertainty.Risk{})), units.ErrCrossed, "end gap"},
@@ -158,7 +158,7 @@ func TestRefused(t *testing.T) {
 		{"ends in no bore", clear(func(e *rings.Ends, _ *bore.Port) { e.Bore = 0 }), rings.ErrSize, "bore"},
 		{"ends in a vast bore", clear(func(e *rings.Ends, _ *bore.Port) { e.Bore = math.MaxInt64 }), units.ErrRange, "bore"},
 		{"hot window of one end", second(rings.Warm{Ring: material.GreyIron(), Bore: material.GreyIron(), RingAt: units.ReferenceTemperature, BoreAt: units.ReferenceTemperature}.Window(units.Limits{Min: 1}, length("50 mm"), 0)), rings.ErrSize, "window"},
-		{"no ring travel", second(ends.Clear([]bore.Port{port}, bore.Travel{})), rings.ErrSize, "travel"},
+		{"no ring travel", second(ends.Clear([]bore.Port{port}, bore.RingTravel{})), rings.ErrSize, "travel"},
 		{"no rings", second(rings.Stagger(0)), units.ErrRange, "of 0"},
 		{"eight rings", second(rings.Stagger(8)), units.ErrRange, "of 8"},
 

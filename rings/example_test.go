@@ -169,7 +169,7 @@ func ExampleRules() {
 // Where in a worn bore should the gap be set? Where it is smallest in the ring's travel: low in one that is
 // worn at the top, high in a choked one.
 func ExampleNarrowest() {
-	travel := bore.Travel{Top: units.MustParseLength("8 mm"), Bottom: units.MustParseLength("85 mm")}
+	travel := bore.RingTravel{Top: units.MustParseLength("8 mm"), Bottom: units.MustParseLength("85 mm")}
 	worn := []rings.Level{
 		{Depth: units.MustParseLength("10 mm"), Diameter: atDiameter("67.090 mm")},
 		{Depth: units.MustParseLength("45 mm"), Diameter: atDiameter("67.050 mm")},
@@ -225,7 +225,7 @@ func ExampleEnds() {
 		{Name: "exhaust", At: 0, Width: 60 * units.Degree, From: units.MustParseLength("28 mm"), To: units.MustParseLength("48 mm")},
 		{Name: "transfer", At: 63 * units.Degree, Width: 44 * units.Degree, From: units.MustParseLength("36 mm"), To: units.MustParseLength("48 mm")},
 	}
-	travel := bore.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}
+	travel := bore.RingTravel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}
 	for _, r := range must1(ends.Clear(ports, travel)) {
 		fmt.Println("port", r.Port, "room", r.Room.Format(units.Millimetre, 2), "crosses:", r.Room <= 0)
 	}
@@ -238,7 +238,7 @@ func ExampleEnds() {
 func ExampleEnds_Clear() {
 	ends := rings.Ends{Peg: 0, Gap: units.MustParseLength("0.4 mm"), Bore: units.MustParseLength("52 mm")}
 	crankcase := bore.Port{At: 0, Width: 20 * units.Degree, From: units.MustParseLength("60 mm"), To: units.MustParseLength("70 mm")}
-	rooms := must1(ends.Clear([]bore.Port{crankcase}, bore.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
+	rooms := must1(ends.Clear([]bore.Port{crankcase}, bore.RingTravel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
 	fmt.Println(len(rooms), "ports passed")
 	// Output:
 	// 0 ports passed
@@ -248,7 +248,7 @@ func ExampleEnds_Clear() {
 func ExampleRoom() {
 	ends := rings.Ends{Peg: 50 * units.Degree, Gap: units.MustParseLength("0.4 mm"), Bore: units.MustParseLength("52 mm")}
 	port := bore.Port{At: 230 * units.Degree, Width: 340 * units.Degree, From: units.MustParseLength("28 mm"), To: units.MustParseLength("48 mm")}
-	rooms := must1(ends.Clear([]bore.Port{port}, bore.Travel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
+	rooms := must1(ends.Clear([]bore.Port{port}, bore.RingTravel{Top: units.MustParseLength("3 mm"), Bottom: units.MustParseLength("50 mm")}))
 	fmt.Println(rooms[0].Room.Format(units.Millimetre, 2))
 	// Output:
 	// 4.34 mm

@@ -16,7 +16,7 @@ type Level struct {
 	Diameter uncertainty.Estimate `json:"diameter"` // mean round the bore, at 20 °C
 }
 
-func checkTravel(t bore.Travel) error {
+func checkTravel(t bore.RingTravel) error {
 	switch {
 	case t.Bottom <= t.Top:
 		return fmt.Errorf("rings: ring travel from %v to %v: %w (the bottom is deeper than the top)", t.Top, t.Bottom, ErrSize)
@@ -34,7 +34,7 @@ func checkTravel(t bore.Travel) error {
 //
 // Of the travel Top and Bottom take part. No level inside it is [units.ErrRange], and so are ends beyond
 // [units.MaxLength]; a bottom that is not below the top, or a diameter that is not positive, is ErrSize.
-func Narrowest(levels []Level, travel bore.Travel) (Level, error) {
+func Narrowest(levels []Level, travel bore.RingTravel) (Level, error) {
 	if err := checkTravel(travel); err != nil {
 		return Level{}, err
 	}

@@ -32,7 +32,7 @@ type Room struct {
 //
 // Of the travel Top and Bottom take part, as in [Narrowest]. A negative play, or a gap and bore that [Gap.In]
 // refuses, is an error, and so is a port that is none or a peg's angle that is not finite (units.ErrNotFinite).
-func (e Ends) Clear(ports []bore.Port, travel bore.Travel) ([]Room, error) {
+func (e Ends) Clear(ports []bore.Port, travel bore.RingTravel) ([]Room, error) {
 	if err := e.validate(); err != nil {
 		return nil, err
 	}

@@ -336,7 +336,7 @@ func TestClear(t *testing.T) {
 		width := degrees("width", 1, 350)
 		from := degrees("from", -360, 360)
 		p := bore.Port{At: from + width/2, Width: width, From: 20 * units.Millimetre, To: 30 * units.Millimetre}
-		rooms, err := e.Clear([]bore.Port{p}, bore.Travel{Top: 5 * units.Millimetre, Bottom: 40 * units.Millimetre})
+		rooms, err := e.Clear([]bore.Port{p}, bore.RingTravel{Top: 5 * units.Millimetre, Bottom: 40 * units.Millimetre})
 		if err != nil || len(rooms) != 1 {
 			t.Fatal(rooms, err)
 		}

@@ -83,14 +83,14 @@ func TestPublishedPlace(t *testing.T) {
 	for _, c := range []struct {
 		source string
 		levels []rings.Level
-		travel bore.Travel
+		travel bore.RingTravel
 		want   string
 	}{
 		// US Army TM 10-3930-653-14&P: where the bore is smallest, at the bottom of the travel. The
 		// level below it is smaller yet, but no ring comes there.
-		{"worn at the top", worn, bore.Travel{Top: length("8 mm"), Bottom: length("80 mm")}, "75 mm"},
+		{"worn at the top", worn, bore.RingTravel{Top: length("8 mm"), Bottom: length("80 mm")}, "75 mm"},
 		// FAA powerplant handbook, choke; US Army TM 9-2815-200-35, p. 6-55.
-		{"choked", choked, bore.Travel{Top: length("10 mm"), Bottom: length("120 mm")}, "10 mm"},
+		{"choked", choked, bore.RingTravel{Top: length("10 mm"), Bottom: length("120 mm")}, "10 mm"},
 	} {
 		got, err := rings.Narrowest(c.levels, c.travel)
 		if err != nil || got.Depth != length(c.want) {

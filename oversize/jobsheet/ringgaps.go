@@ -50,7 +50,7 @@ func (g given) narrowest(b bore.Geometry) ringBore {
 	for _, p := range b.Planes {
 		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
 	}
-	at, err := rings.Narrowest(levels, bore.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	at, err := rings.Narrowest(levels, bore.RingTravel{Top: layout.RingTop, Bottom: layout.RingBottom})
 	if err != nil {
 		return ringBore{size: b.Smallest.Size, depth: b.Smallest.Depth, known: true}
 	}
@@ -187,7 +187,7 @@ func (w ringWork) ports(r RingSheet) ([]rings.Room, error) {
 		return nil, nil // not known, or it does not go in at all
 	}
 	ends := rings.Ends{Peg: *w.ring.Peg, Gap: gap.Value, Play: *w.ring.Play, Bore: r.Bore.Value}
-	return ends.Clear(layout.Ports, bore.Travel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	return ends.Clear(layout.Ports, bore.RingTravel{Top: layout.RingTop, Bottom: layout.RingBottom})
 }
 
 // heat is a ring and its bore in work, and whether the job says how warm they are.

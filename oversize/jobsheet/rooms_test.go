@@ -539,7 +539,7 @@ func (f jobFile) finished(t *testing.T, s jobsheet.Sheet, i int) rings.Level {
 	for _, p := range c.Proof.Bore.Planes {
 		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
 	}
-	return must(rings.Narrowest(levels, bore.Travel{Top: f.size("engine.layout.ring_top"), Bottom: f.size("engine.layout.ring_bottom")}))(t)
+	return must(rings.Narrowest(levels, bore.RingTravel{Top: f.size("engine.layout.ring_top"), Bottom: f.size("engine.layout.ring_bottom")}))(t)
 }
 
 func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
@@ -599,7 +599,7 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 				ends := rings.Ends{
 					Peg: field[units.Angle](engine, "peg"), Gap: filing.After().Value, Play: engine.size("play"), Bore: at.Diameter.Value,
 				}
-				travel := bore.Travel{Top: f.layout().RingTop, Bottom: f.layout().RingBottom}
+				travel := bore.RingTravel{Top: f.layout().RingTop, Bottom: f.layout().RingBottom}
 				same(t, "room to the ports", r.Ports, must(ends.Clear(f.layout().Ports, travel))(t))
 			}
 			f.follows(t, s, i, r, engine)
