@@ -4,6 +4,7 @@ package enum_test
 
 import (
 	"errors"
+	"slices"
 	"testing"
 
 	"borewright.example/internal/enum"
@@ -38,7 +39,12 @@ func TestNoName(t *testing.T) {
 		t.Error(got)
 	}
 	c := colour(1)
-	if err := enum.Unmarshal(&c, []byte("Red"), names); !errors.Is(err, units.ErrUnknownName) || c != 1 {
+	err := enum.Unmarshal(&c, []byte("Red"), names)
+	if !errors.Is(err, units.ErrUnknownName) || c != 1 {
 		t.Error(c, err)
+	}
+	var unknown *enum.NameError
+	if !errors.As(err, &unknown) || !slices.Equal(unknown.Names, []string{"red", "blue"}) {
+		t.Errorf("%v offers %q", err, unknown.Names)
 	}
 }

@@ -128,3 +128,42 @@ func BenchmarkSolve(b *testing.B) {
 		})
 	}
 }
+
+// What is refused would be in doubt by more than 1000/√n times a reading's doubt, and by not much more: at the edge, of few
+// axes and of many.
+func TestFloorIsARatio(t *testing.T) {
+	for _, n := range []int{3, 300} {
+		solves := func(spread float64) (f lobes.Fit, ok bool) {
+			theta, d := make([]float64, n), make([]float64, n)
+			for i := range theta {
+				theta[i] = spread * float64(i%3)
+				d[i] = 67 + 0.01*float64(i)
+			}
+			return lobes.Solve(theta, d, 1)
+		}
+		around := func(spread float64) bool {
+			x, y := make([]float64, n), make([]float64, n)
+			for i := range x {
+				y[i], x[i] = math.Sincos(spread * float64(i%3))
+			}
+			_, ok := lobes.Around(x, y, 0, 0, 1)
+			return ok
+		}
+		least, most := 1e-6, 1.0 // the spread that is enough, by halves
+		for most/least > 1.001 {
+			mid := math.Sqrt(least * most)
+			if _, ok := solves(mid); ok {
+				most = mid
+			} else {
+				least = mid
+			}
+		}
+		f, _ := solves(most)
+		if doubt := math.Sqrt(max(f.Cov[1][1], f.Cov[2][2]) * float64(n)); doubt < 1000 || doubt > 5000 {
+			t.Errorf("%d axes: the doubt at the floor is %g/√n of a reading's, want a little over 1000", n, doubt)
+		}
+		if around(1.9*least) || !around(2.1*most) {
+			t.Errorf("%d points: the floor of a series is not where that of a bore's axes is", n)
+		}
+	}
+}
