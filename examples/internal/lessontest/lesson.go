@@ -11,9 +11,11 @@ package lessontest
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"io/fs"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -90,6 +92,10 @@ func (l Lesson[D]) golden(t *testing.T, file string, d D) {
 	page, _ := l.page(d)
 	if again, _ := l.page(d); again != page {
 		t.Errorf("%s: two runs differ", file)
+	}
+	if _, err := os.Stat(filepath.Dir(file)); errors.Is(err, fs.ErrNotExist) {
+		t.Log("golden files are no part of the module's archive")
+		return
 	}
 	if *update {
 		if err := os.WriteFile(file, []byte(page), 0o644); err != nil {
