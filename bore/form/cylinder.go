@@ -60,7 +60,7 @@ func (w *workspace) cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	if kind != LSCY {
 		return w.minimaxCylinder(kind, wall)
 	}
-	f, ok := w.leastSquaresCylinder(wall)
+	f, ok := startCylinder(wall.x, wall.y, wall.z)
 	if !ok || f.half < float64(shortest*f.r) {
 		return Cylinder{}, wall.unfit(kind, f)
 	}

@@ -4,122 +4,6 @@ package form
 
 import "math"
 
-// A tally holds the sums of one pass of Gauss and Newton's method about an axis: u and v are the
-// direction of a point from it, h its height, f its distance less r0.
-type tally struct {
-	u, v, hu, hv                 float64
-	uu, uv, huu, huv, hhuu, hhuv float64
-	h, hh                        float64
-	f, ff, fu, fv, fhu, fhv      float64
-}
-
-func tallyPass(x, y, z []float64, p *pose, r0 float64) tally {
-	var s tally
-	y, z = y[:len(x)], z[:len(x)]
-	cu, cv, ch := p.c.dot(p.u), p.c.dot(p.v), p.c.dot(p.w)/p.half
-	u0, u1, u2, v0, v1, v2 := p.u[0], p.u[1], p.u[2], p.v[0], p.v[1], p.v[2]
-	h0, h1, h2 := p.w[0]/p.half, p.w[1]/p.half, p.w[2]/p.half
-	for i := range x {
-		a, b, c := x[i], y[i], z[i]
-		du := float64(u0*a) + float64(u1*b) + float64(u2*c) - cu
-		dv := float64(v0*a) + float64(v1*b) + float64(v2*c) - cv
-		h := float64(h0*a) + float64(h1*b) + float64(h2*c) - ch
-		d := math.Sqrt(float64(du*du) + float64(dv*dv))
-		q := 1 / d
-		u, v, f := float64(du*q), float64(dv*q), d-r0
-		hu, hv := float64(h*u), float64(h*v)
-		s.u += u
-		s.v += v
-		s.hu += hu
-		s.hv += hv
-		s.uu += float64(u * u)
-		s.uv += float64(u * v)
-		s.huu += float64(hu * u)
-		s.huv += float64(hu * v)
-		s.hhuu += float64(hu * hu)
-		s.hhuv += float64(hu * hv)
-		s.h += h
-		s.hh += float64(h * h)
-		s.f += f
-		s.ff += float64(f * f)
-		s.fu += float64(f * u)
-		s.fv += float64(f * v)
-		s.fhu += float64(f * hu)
-		s.fhv += float64(f * hv)
-	}
-	return s
-}
-
-// pullPass renews the sums with f alone, the others being known well enough, and finds the squares of the
-// least and the greatest distance.
-func (s *tally) pullPass(x, y, z []float64, p *pose, r0 float64) (in, out float64) {
-	var sf, sff, sfu, sfv, sfhu, sfhv float64
-	in, out = math.Inf(1), -1
-	y, z = y[:len(x)], z[:len(x)]
-	cu, cv, ch := p.c.dot(p.u), p.c.dot(p.v), p.c.dot(p.w)/p.half
-	u0, u1, u2, v0, v1, v2 := p.u[0], p.u[1], p.u[2], p.v[0], p.v[1], p.v[2]
-	h0, h1, h2 := p.w[0]/p.half, p.w[1]/p.half, p.w[2]/p.half
-	for i := range x {
-		a, b, c := x[i], y[i], z[i]
-		u := float64(u0*a) + float64(u1*b) + float64(u2*c) - cu
-		v := float64(v0*a) + float64(v1*b) + float64(v2*c) - cv
-		h := float64(h0*a) + float64(h1*b) + float64(h2*c) - ch
-		d2 := float64(u*u) + float64(v*v)
-		if d2 < in {
-			in = d2
-		}
-		if d2 > out {
-			out = d2
-		}
-		d := math.Sqrt(d2)
-		f := d - r0
-		q := f / d
-		fu, fv := float64(u*q), float64(v*q)
-		sf += f
-		sff += float64(f * f)
-		sfu += fu
-		sfv += fv
-		sfhu += float64(h * fu)
-		sfhv += float64(h * fv)
-	}
-	s.f, s.ff, s.fu, s.fv, s.fhu, s.fhv = sf, sff, sfu, sfv, sfhu, sfhv
-	return in, out
-}
-
-// step solves the normal equations: how the axis and the radius are to move, and the least pivot
-// relative to the number of points, which says how firmly the points hold the axis.
-func (s *tally) step(n float64) (m move, dr, firmness float64) {
-	a := [5][6]float64{ // the radius first: it goes with the mean
-		{n, s.u, s.v, s.hu, s.hv, s.f},
-		{0, s.uu, s.uv, s.huu, s.huv, s.fu},
-		{0, 0, n - s.uu, s.huv, s.h - s.huu, s.fv},
-		{0, 0, 0, s.hhuu, s.hhuv, s.fhu},
-		{0, 0, 0, 0, s.hh - s.hhuu, s.fhv},
-	}
-	firmness = 1
-	for k := range a {
-		pivot := a[k][k]
-		if k > 0 {
-			firmness = min(firmness, pivot/n)
-		}
-		for i := k + 1; i < len(a); i++ {
-			share := a[k][i] / pivot
-			for j := i; j < len(a[k]); j++ {
-				a[i][j] -= float64(share * a[k][j])
-			}
-		}
-	}
-	var r [5]float64
-	for k := len(r) - 1; k >= 0; k-- {
-		sum := a[k][5]
-		for j := k + 1; j < len(r); j++ {
-			sum -= float64(a[k][j] * r[j])
-		}
-		r[k] = sum / a[k][k]
-	}
-	return move(r[1:]), r[0], firmness
-}
-
 // A fitted cylinder: its radius, the root mean square of the distances from it, and the distances of the
 // nearest and the farthest point from its axis.
 type fitted struct {
@@ -127,24 +11,29 @@ type fitted struct {
 	r, rms, in, out float64
 }
 
+// arrived is how far, in radii, an axis may still be from where the steps lead, a third of a picometre for a bore
+// of 70 mm. That is what the bound allows; what is left is mostly a tenth of it.
+const arrived = 1e-11
+
+// kept is how far an axis may have moved, in radii, for the normal matrix to be good for it.
+const kept = 2e-3
+
 // fitCylinder goes from an axis to the nearest least-squares cylinder, by Gauss and Newton's method
 // with its steps halved where the sum of the squares would grow. Once near it keeps the normal matrix,
-// which changes no more than the axis moves. It reports false where the points do not hold an axis, or the
-// steps find no end.
-func fitCylinder(x, y, z []float64, p pose, r float64) (fitted, bool) {
+// which changes no more than the axis moves; it may be given one, off by no more than if the axis had moved so far. It reports false where the points do not hold an axis, or the steps find no end.
+func fitCylinder(x, y, z []float64, p pose, r float64, a normal, moved float64) (fitted, bool) {
 	n := float64(len(x))
 	best, m, dr, last := p, move{}, 0.0, math.Inf(1)
 	var s tally
-	near := false
-	in2, out2 := 0.0, 0.0
 	for range mostSteps {
-		if near {
-			in2, out2 = s.pullPass(x, y, z, &p, r)
+		if moved <= float64(kept*r) {
+			s.pullPass(x, y, z, &p, r)
 		} else {
-			s = tallyPass(x, y, z, &p, r)
+			s, moved = tallyPass(x, y, z, &p, r), 0
+			a = s.normal(n, 1)
 		}
 		if math.IsNaN(s.fu) || math.IsNaN(s.fv) { // a point on the axis has no direction
-			p, near = p.moved(move{1e-9 * r}), false
+			p, moved = p.moved(move{1e-9 * r}), math.Inf(1)
 			continue
 		}
 		mean := s.f / n
@@ -153,36 +42,30 @@ func fitCylinder(x, y, z []float64, p pose, r float64) (fitted, bool) {
 			for k := range m {
 				m[k] /= 2
 			}
-			p, near = best.moved(m), false
+			p, moved = best.moved(m), math.Inf(1)
 			continue
 		}
-		var firmness float64
-		m, dr, firmness = s.step(n)
-		if !(firmness >= arcFloor) {
+		m, dr = s.step(&a)
+		if !(a.firmness >= arcFloor) {
 			return fitted{pose: p}, false
 		}
 		best, last = p, squares
 		p = p.moved(m)
 		r += dr
-		// As for the circle: the next step is at most this one times the curvature of the distances
-		// over the normal matrix, and what is of second order in this one.
+		// As for the circle: the next step is at most this one times the curvature of the distances, and
+		// what the axis has moved since the matrix was made, over the matrix; and what is of second order
+		// in this one.
 		step, rms, lever := m.size(), math.Sqrt(squares/n), r/p.half
-		if step*(step*(1+float64(lever*lever))+rms/firmness) <= float64(settled*r*r) {
+		bend := 1 + float64(lever*lever)
+		if step*(float64(step*bend)+(float64((2+bend)*rms)+float64(2*bend*moved))/a.firmness) <= float64(arrived*r*r) {
 			f := fitted{pose: p, r: r, rms: math.Sqrt(max(0, s.ff-s.gain(m, dr)) / n)}
-			if !near || step > float64(settled*r) { // the distances were about the axis before
-				_, _, in2, out2 = p.around(x, y, z)
-			}
+			_, _, in2, out2 := p.around(x, y, z)
 			f.in, f.out = math.Sqrt(in2), math.Sqrt(out2)
 			return f, true
 		}
-		near = step <= float64(1e-4*r)
+		moved += step
 	}
 	return fitted{pose: p}, false
-}
-
-// gain is by how much a step makes the sum of the squares less.
-func (s *tally) gain(m move, dr float64) float64 {
-	return float64(s.f*dr) + float64(s.fu*m[0]) + float64(s.fv*m[1]) + float64(s.fhu*m[2]) + float64(s.fhv*m[3])
 }
 
 // leaning is the sine of the angle to the depth that an axis may have, 45° with room for rounding.
@@ -209,7 +92,10 @@ func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 		if !ok {
 			return fitted{}, false
 		}
-		return fitCylinder(x, y, z, upright(from.c.plus(cx, from.u).plus(cy, from.v), w, half), r)
+		return fitCylinder(x, y, z, upright(from.c.plus(cx, from.u).plus(cy, from.v), w, half), r, normal{}, math.Inf(1))
+	}
+	if f, ok = fromAlgebraic(x, y, z, half); ok && f.usual() {
+		return f, true
 	}
 	f, ok = try(vector{0, 0, 1}, upright(vector{0, 0, (low + high) / 2}, vector{0, 0, 1}, half))
 	if ok && f.usual() {
@@ -227,20 +113,35 @@ func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 // need be looked for.
 func (f *fitted) usual() bool { return norm(f.w[0], f.w[1]) < 0.1 && f.rms < float64(0.01*f.r) }
 
-// leastSquaresCylinder is startCylinder by way of part of the points, where there are many.
-func (w *workspace) leastSquaresCylinder(wall Wall) (f fitted, ok bool) {
-	low, high := extremes(wall.z)
-	half := (high - low) / 2
-	if wall.len() > 4*partPoints { // fewer are not worth it
-		w.partOfWall(wall)
-		if f, ok = startCylinder(w.x, w.y, w.z); ok && f.usual() {
-			f.half = half
-			if f, ok = fitCylinder(wall.x, wall.y, wall.z, f.pose, f.r); ok && f.usual() {
-				return f, true
-			}
+// fromAlgebraic returns the least-squares cylinder by way of the algebraic one: that of some points shows where the
+// axis is, to some micrometres; that of all, linear about that axis, where it is to some tenths of a nanometre;
+// and its matrix is good for the step that is left.
+func fromAlgebraic(x, y, z []float64, half float64) (fitted, bool) {
+	const few = 64
+	var px, py, pz [few]float64
+	part, dice := min(len(x), few), uint64(1)
+	for k := range part {
+		i := k
+		if part < len(x) { // scattered, since the points of sections are in step
+			dice = dice*6364136223846793005 + 1442695040888963407
+			i = int((dice >> 32) * uint64(len(x)) >> 32)
 		}
+		px[k], py[k], pz[k] = x[i], y[i], z[i]
 	}
-	return startCylinder(wall.x, wall.y, wall.z)
+	s := algebraicPass(px[:part], py[:part], pz[:part], half, 0, 0, 0, 0)
+	a := s.normal(float64(part), 1)
+	at, _ := s.step(&a)
+	dx, dy, ax, ay := at[0], at[1], at[2]/half, at[3]/half
+	s = algebraicPass(x, y, z, half, dx, dy, ax, ay)
+	a = s.normal(float64(len(x)), 1)
+	m, k := s.step(&a)
+	r := math.Sqrt(2*k + dot(m[0], m[1], m[0], m[1]))
+	if !(r < math.Inf(1)) {
+		return fitted{}, false
+	}
+	dx, dy, ax, ay = dx+m[0], dy+m[1], ax+m[2]/half, ay+m[3]/half
+	a.unit, a.firmness = r, a.firmness/float64(r*r)
+	return fitCylinder(x, y, z, upright(vector{dx, dy, 0}, vector{ax, ay, 1}, half), r, a, m.size()+float64(r*dot(ax, ay, ax, ay)))
 }
 
 func extremes(z []float64) (low, high float64) {

@@ -21,8 +21,8 @@ func (a vector) cross(b vector) vector {
 }
 
 func (a vector) unit() vector {
-	d := math.Sqrt(a.dot(a))
-	return vector{a[0] / d, a[1] / d, a[2] / d}
+	k := 1 / math.Sqrt(a.dot(a))
+	return vector{float64(k * a[0]), float64(k * a[1]), float64(k * a[2])}
 }
 
 // A pose is an axis under trial: a point c of it half way down the wall, its direction w, and two
