@@ -87,8 +87,8 @@ func ExampleClearance() {
 	// Output: 0.0370 ± 0.0049 mm <nil>
 }
 
-func ExampleAxis() {
-	var a fit.Axis
+func ExampleSkirtAxis() {
+	var a fit.SkirtAxis
 	err := a.UnmarshalText([]byte("across pin"))
 	fmt.Println(a, a == fit.AcrossPin, err)
 	// Output: across pin true <nil>

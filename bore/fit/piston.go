@@ -10,34 +10,34 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// An Axis is the direction in which a piston's skirt was measured.
-type Axis int8
+// A SkirtAxis is the direction in which a piston's skirt was measured.
+type SkirtAxis int8
 
 // Skirts are oval: only the diameter square to the pin is the one that clearances count from.
 const (
-	AxisNotSaid Axis = iota // answered with a caution
-	AcrossPin               // square to the pin, the greatest diameter
-	AlongPin                // along the pin: refused
+	AxisNotSaid SkirtAxis = iota // answered with a caution
+	AcrossPin                    // square to the pin, the greatest diameter
+	AlongPin                     // along the pin: refused
 )
 
 var axisNames = [...]string{AxisNotSaid: "", AcrossPin: "across pin", AlongPin: "along pin"}
 
 // String returns "across pin", "along pin", or "" where the axis was not said.
-func (a Axis) String() string { return enum.Name(a, axisNames[:]) }
+func (a SkirtAxis) String() string { return enum.Name(a, axisNames[:]) }
 
-// MarshalText returns the text of [Axis.String].
-func (a Axis) MarshalText() ([]byte, error) { return enum.Marshal(a, axisNames[:]) }
+// MarshalText returns the text of [SkirtAxis.String].
+func (a SkirtAxis) MarshalText() ([]byte, error) { return enum.Marshal(a, axisNames[:]) }
 
-// UnmarshalText reads the text of [Axis.String]. Anything else is [units.ErrUnknownName], and the
+// UnmarshalText reads the text of [SkirtAxis.String]. Anything else is [units.ErrUnknownName], and the
 // receiver keeps its value.
-func (a *Axis) UnmarshalText(text []byte) error {
+func (a *SkirtAxis) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(a, text, axisNames[:])
 }
 
 // A Piston is a piston's skirt as measured, at 20 °C.
 type Piston struct {
 	Size        uncertainty.Estimate `json:"size"` // as measured, over any coating
-	Axis        Axis                 `json:"axis,omitzero"`
+	Axis        SkirtAxis            `json:"axis,omitzero"`
 	Height      units.Length         `json:"height,omitzero"`       // of the measured place above the lower edge of the skirt; 0: not said
 	MakerHeight units.Length         `json:"maker_height,omitzero"` // at which the maker says to measure; 0: not said
 	Coating     units.Length         `json:"coating,omitzero"`      // thickness on one side of a coating that the maker's clearance does not count; 0: none

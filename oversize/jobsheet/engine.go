@@ -128,7 +128,7 @@ type Oversize struct {
 // A Piston is a skirt as measured, at 20 °C.
 type Piston struct {
 	Size        Measured      `json:"size" needs:"the skirt's diameter" want:"measured,near" usual:"doubt"` // diameter of the skirt
-	Axis        fit.Axis      `json:"axis,omitzero"`                                                        // in which it was measured
+	Axis        fit.SkirtAxis `json:"axis,omitzero"`                                                        // in which it was measured
 	Height      units.Length  `json:"height,omitzero" want:"far"`                                           // of the measured place above the skirt's edge
 	MakerHeight units.Length  `json:"maker_height,omitzero" want:"far"`                                     // at which the maker says to measure
 	Coating     *units.Length `json:"coating,omitempty" want:"small" usual:"coating"`                       // on one side, that the maker's clearance does not count; "0 mm" where it has none

@@ -226,7 +226,7 @@ func ExampleCycle() {
 }
 
 // Cautions come in the order of the work.
-func ExampleNote() {
+func ExampleSheet_cautions() {
 	sheet, err := jobsheet.Plan(pump())
 	if err != nil {
 		fmt.Println(err)
@@ -234,9 +234,9 @@ func ExampleNote() {
 	}
 	last := ""
 	for _, c := range sheet.Cautions {
-		if c.Operation != last {
-			fmt.Println(c.Operation)
-			last = c.Operation
+		if c.On != last {
+			fmt.Println(c.On)
+			last = c.On
 		}
 	}
 	// Output:

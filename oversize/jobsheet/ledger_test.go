@@ -186,8 +186,8 @@ func TestChecksOfEveryRoute(t *testing.T) {
 	var ops []string
 	plate := map[string]bool{}
 	for _, c := range mustPlan(t, j).Checklist {
-		ops = append(ops, c.Operation)
-		plate[c.Operation] = plate[c.Operation] || strings.Contains(c.Text, "torque plate on")
+		ops = append(ops, c.On)
+		plate[c.On] = plate[c.On] || strings.Contains(c.Says, "torque plate on")
 	}
 	for _, op := range []string{"sleeving", "boring", "honing"} {
 		if !slices.Contains(ops, op) {

@@ -10,13 +10,6 @@ import (
 	"borewright.example/rings"
 )
 
-// A Note is a check or a warning for one operation. The maker's manual, local rules and a qualified
-// machinist outrank it.
-type Note struct {
-	Operation string `json:"operation"` // the work it belongs to, such as "fitting rings"
-	Text      string `json:"text"`      // in a sentence or two
-}
-
 // Kinds of work that checks and cautions belong to.
 const (
 	anyWork       = "any work"
@@ -33,7 +26,7 @@ const (
 // operations is the order of the work.
 var operations = [...]string{anyWork, stripping, measuring, boring, honing, fittingRings, sleeving, washing, goingTogether}
 
-// A due is what has to be the case for a note to be due, all of it.
+// A due is what has to be the case for a remark to be due, all of it.
 type due uint32
 
 const (
@@ -85,9 +78,9 @@ func (s Sheet) due() (is due) {
 	return is
 }
 
-// A rule is a note with when it is due.
+// A rule is a remark with when it is due.
 type rule struct {
-	Note
+	Remark
 	when due
 }
 
@@ -101,14 +94,14 @@ func (s Sheet) done(op string) bool {
 }
 
 // checklist returns what to look at and to do, in the order of the work. All of it is common practice.
-func checklist(s Sheet) (list []Note) {
+func checklist(s Sheet) (list []Remark) {
 	is := s.due()
 	for _, r := range checks {
-		if r.when&^is == 0 && !s.done(r.Operation) {
-			if r.Text == stagger {
-				r.Text = staggerWords(s.Job.Engine)
+		if r.when&^is == 0 && !s.done(r.On) {
+			if r.Says == stagger {
+				r.Says = staggerWords(s.Job.Engine)
 			}
-			list = append(list, r.Note)
+			list = append(list, r.Remark)
 		}
 	}
 	return list
@@ -116,30 +109,30 @@ func checklist(s Sheet) (list []Note) {
 
 // cautions returns what the operations on the sheet call for, in the order of the work: what hangs on the engine and the
 // work, then what the rooms own whose arithmetic it is.
-func cautions(s Sheet) (list []Note) {
+func cautions(s Sheet) (list []Remark) {
 	is, kind := s.due(), s.Job.Tools.Hone
 	for _, op := range operations {
 		if s.done(op) {
 			continue
 		}
 		for _, r := range warnings {
-			if r.Operation == op && r.when&^is == 0 {
-				list = append(list, r.Note)
+			if r.On == op && r.when&^is == 0 {
+				list = append(list, r.Remark)
 			}
 		}
 		switch {
 		case op == honing && is&ifHoning != 0:
 			for _, c := range kind.Cautions() {
 				if !c.AnyWork { // what goes for any work is said there
-					list = append(list, Note{op, c.Text})
+					list = append(list, Remark{op, c.Text})
 				}
 			}
 		case op == fittingRings && is&ifRinged != 0:
 			for _, text := range rings.Cautions() {
-				list = append(list, Note{op, text})
+				list = append(list, Remark{op, text})
 			}
 			if is&ifTwoStroke != 0 {
-				list = append(list, Note{op, rings.CautionPegs})
+				list = append(list, Remark{op, rings.CautionPegs})
 			}
 		}
 	}
@@ -148,27 +141,27 @@ func cautions(s Sheet) (list []Note) {
 
 // The cautions that no room below owns. Common practice, but where a source stands beside them.
 var warnings = [...]rule{
-	{Note{anyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."}, always},
-	{Note{anyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."}, always},
-	{Note{anyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."}, always},
-	{Note{anyWork, "Stop the machine and pull the plug before reaching in."}, always},
-	{Note{anyWork, "A block or barrel too heavy to hold out at arm's length goes by hoist, and stands where it cannot tip."}, always},
-	{Note{stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."}, always},
-	{Note{stripping, "Solvents and oil burn: no flame, fresh air, no drill with a brushed motor near the vapour; oily rags go into a tin with a lid."}, always},
-	{Note{measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."}, always},
-	{Note{measuring, "A finding that is undecided is not a pass. Do not reassemble on it."}, always},
-	{Note{boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."}, ifCut},
-	{Note{sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."}, ifSleeved},
-	{Note{fittingRings, "Ring edges cut, and a ring that slips flies: a ring expander, eyes guarded."}, ifRinged},
-	{Note{washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."}, always},
+	{Remark{anyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."}, always},
+	{Remark{anyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."}, always},
+	{Remark{anyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."}, always},
+	{Remark{anyWork, "Stop the machine and pull the plug before reaching in."}, always},
+	{Remark{anyWork, "A block or barrel too heavy to hold out at arm's length goes by hoist, and stands where it cannot tip."}, always},
+	{Remark{stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."}, always},
+	{Remark{stripping, "Solvents and oil burn: no flame, fresh air, no drill with a brushed motor near the vapour; oily rags go into a tin with a lid."}, always},
+	{Remark{measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."}, always},
+	{Remark{measuring, "A finding that is undecided is not a pass. Do not reassemble on it."}, always},
+	{Remark{boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."}, ifCut},
+	{Remark{sleeving, "Hot parts and cold gases burn, and boiled-off gas drives out the air you breathe: heat-proof gloves, an even oven, no torch, fresh air."}, ifSleeved},
+	{Remark{fittingRings, "Ring edges cut, and a ring that slips flies: a ring expander, eyes guarded."}, ifRinged},
+	{Remark{washing, "Wash with hot water and soap, in gloves, for what cleans scalds, until a white cloth stays clean. No caustic on aluminium. Dry and oil at once."}, always},
 	// US Army TM 5-4320-304-14: at most 30 psi, chip guard and eye protection.
-	{Note{washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."}, always},
-	{Note{goingTogether, "While it is turned by hand: fuel shut and spark or compression off, nobody's fingers at a port, the deck, a belt or the fan."}, ifReady},
-	{Note{goingTogether, "Exhaust gas kills: run it in the open. Guards on, a fire extinguisher at hand, and a way to stop it that does not hang on its governor."}, ifReady},
-	{Note{boring, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."}, ifCut | ifFollowed},
-	{Note{boring, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."}, ifCut | ifTwoStroke},
-	{Note{honing, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly. A drill run backwards may unscrew its tool."}, ifHoning | ifTwoStroke},
-	{Note{sleeving, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."}, ifSleeved | ifTwoStroke},
+	{Remark{washing, "Compressed air at no more than 2 bar, with a guard, and never at skin."}, always},
+	{Remark{goingTogether, "While it is turned by hand: fuel shut and spark or compression off, nobody's fingers at a port, the deck, a belt or the fan."}, ifReady},
+	{Remark{goingTogether, "Exhaust gas kills: run it in the open. Guards on, a fire extinguisher at hand, and a way to stop it that does not hang on its governor."}, ifReady},
+	{Remark{boring, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."}, ifCut | ifFollowed},
+	{Remark{boring, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."}, ifCut | ifTwoStroke},
+	{Remark{honing, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly. A drill run backwards may unscrew its tool."}, ifHoning | ifTwoStroke},
+	{Remark{sleeving, "Every port of the sleeve lines up with its port in the barrel before it is driven home, and is chamfered afterwards."}, ifSleeved | ifTwoStroke},
 }
 
 // stagger stands where the gaps of the rings are said to go.
@@ -177,42 +170,42 @@ const stagger = "stagger"
 const sideUp = " with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point."
 
 var checks = [...]rule{
-	{Note{measuring, "Wall: plated. Never bored, and honed by nobody but the maker's process: under the plating there is no wall to run on."}, ifPlated},
-	{Note{measuring, "Wall: bare aluminium-silicon. Never bored, honed or brushed in the ordinary way: the silicon has to stand out of it."}, ifAlSi},
-	{Note{measuring, "Wall: bare iron. Bored and honed in the ordinary way."}, ifIron},
-	{Note{measuring, "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."}, ifInserted},
-	{Note{measuring, "Wall: not known. Neither bored nor honed until it is."}, ifNoWall},
-	{Note{measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base."}, always},
-	{Note{measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them."}, always},
-	{Note{measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted."}, ifTwoStroke},
-	{Note{measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards."}, ifNotHeld},
-	{Note{measuring, "Measured clamped with a torque plate, before and after alike."}, ifPlate},
-	{Note{measuring, "Measured free, without a torque plate, before and after alike."}, ifFree},
-	{Note{measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide."}, always},
-	{Note{measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again."}, ifOpen},
-	{Note{sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer."}, ifDecided | ifSleeved},
-	{Note{sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again."}, ifDecided | ifSleeved},
-	{Note{sleeving, "Bored and honed to the piston."}, ifDecided | ifSleeved},
-	{Note{boring, "New pistons measured before the last cut: the finish window follows the piston, not the box."}, ifDecided | ifBored},
-	{Note{boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered."}, ifDecided | ifBored},
-	{Note{boring, "The torque plate on for every cut, as for the readings."}, ifDecided | ifCut | ifPlate},
-	{Note{honing, "Edges of the ports dressed after boring, before a stone can catch in them."}, ifDecided | ifCut | ifTwoStroke},
-	{Note{honing, "The torque plate on, as for the readings."}, ifDecided | ifHoned | ifPlate},
-	{Note{honing, "Honed; stopped to cool and measured before the last passes."}, ifDecided | ifHoned},
-	{Note{honing, "Edges of the ports dressed lightly again after honing."}, ifDecided | ifHoned | ifTwoStroke},
-	{Note{fittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there."}, ifRinged},
-	{Note{fittingRings, "Each ring" + sideUp}, ifRinged | ifTwoStroke},
-	{Note{fittingRings, "Pegged rings at their pegs, no end in a port."}, ifRinged | ifTwoStroke},
-	{Note{fittingRings, "Rings staggered, each" + sideUp}, ifRinged | ifFourStroke},
-	{Note{washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush."}, always},
-	{Note{washing, "Washed until a white cloth stays clean, dried, oiled at once."}, always},
-	{Note{washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name."}, always},
-	{Note{goingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove."}, ifReady},
-	{Note{goingTogether, stagger}, ifReady},
-	{Note{goingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it."}, ifReady},
-	{Note{goingTogether, "New gaskets; torques, their order, timing and valve clearances by the maker's manual."}, ifReady},
-	{Note{goingTogether, "Turned two full turns by hand, without a hard place, before anything drives it."}, ifReady},
-	{Note{goingTogether, "First run and running in by the maker's manual; oil and cooling seen to work before any load; stopped, let cool, and looked over for leaks."}, ifReady},
+	{Remark{measuring, "Wall: plated. Never bored, and honed by nobody but the maker's process: under the plating there is no wall to run on."}, ifPlated},
+	{Remark{measuring, "Wall: bare aluminium-silicon. Never bored, honed or brushed in the ordinary way: the silicon has to stand out of it."}, ifAlSi},
+	{Remark{measuring, "Wall: bare iron. Bored and honed in the ordinary way."}, ifIron},
+	{Remark{measuring, "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."}, ifInserted},
+	{Remark{measuring, "Wall: not known. Neither bored nor honed until it is."}, ifNoWall},
+	{Remark{measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base."}, always},
+	{Remark{measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them."}, always},
+	{Remark{measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted."}, ifTwoStroke},
+	{Remark{measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards."}, ifNotHeld},
+	{Remark{measuring, "Measured clamped with a torque plate, before and after alike."}, ifPlate},
+	{Remark{measuring, "Measured free, without a torque plate, before and after alike."}, ifFree},
+	{Remark{measuring, "Cylinder, gauge and setting standard at one temperature before the readings that decide."}, always},
+	{Remark{measuring, "Undecided: do not reassemble on this. Measure better, as each finding says, and plan the job again."}, ifOpen},
+	{Remark{sleeving, "The sleeve measured first, and the seat bored to suit it; a step or collar for it to stand on; a lead chamfer."}, ifDecided | ifSleeved},
+	{Remark{sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again."}, ifDecided | ifSleeved},
+	{Remark{sleeving, "Bored and honed to the piston."}, ifDecided | ifSleeved},
+	{Remark{boring, "New pistons measured before the last cut: the finish window follows the piston, not the box."}, ifDecided | ifBored},
+	{Remark{boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered."}, ifDecided | ifBored},
+	{Remark{boring, "The torque plate on for every cut, as for the readings."}, ifDecided | ifCut | ifPlate},
+	{Remark{honing, "Edges of the ports dressed after boring, before a stone can catch in them."}, ifDecided | ifCut | ifTwoStroke},
+	{Remark{honing, "The torque plate on, as for the readings."}, ifDecided | ifHoned | ifPlate},
+	{Remark{honing, "Honed; stopped to cool and measured before the last passes."}, ifDecided | ifHoned},
+	{Remark{honing, "Edges of the ports dressed lightly again after honing."}, ifDecided | ifHoned | ifTwoStroke},
+	{Remark{fittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there."}, ifRinged},
+	{Remark{fittingRings, "Each ring" + sideUp}, ifRinged | ifTwoStroke},
+	{Remark{fittingRings, "Pegged rings at their pegs, no end in a port."}, ifRinged | ifTwoStroke},
+	{Remark{fittingRings, "Rings staggered, each" + sideUp}, ifRinged | ifFourStroke},
+	{Remark{washing, "Power off, the work cold; swarf off by brush, never by hand. Solvent only moves the grit about: hot water, soap and a brush."}, always},
+	{Remark{washing, "Washed until a white cloth stays clean, dried, oiled at once."}, always},
+	{Remark{washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name."}, always},
+	{Remark{goingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove."}, ifReady},
+	{Remark{goingTogether, stagger}, ifReady},
+	{Remark{goingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it."}, ifReady},
+	{Remark{goingTogether, "New gaskets; torques, their order, timing and valve clearances by the maker's manual."}, ifReady},
+	{Remark{goingTogether, "Turned two full turns by hand, without a hard place, before anything drives it."}, ifReady},
+	{Remark{goingTogether, "First run and running in by the maker's manual; oil and cooling seen to work before any load; stopped, let cool, and looked over for leaks."}, ifReady},
 }
 
 // staggerWords says where the gaps of the rings go.

@@ -87,22 +87,22 @@ func TestCautionsAtTheStep(t *testing.T) {
 			clear(holds)
 			want := "CAUTIONS"
 			for title, body := range sections {
-				if n := strings.Count(body, c.Text); n > 0 {
+				if n := strings.Count(body, c.Says); n > 0 {
 					holds[title] = n
 				}
-				if step := stepTitles[c.Operation]; step != "" && strings.HasPrefix(title, step) {
+				if step := stepTitles[c.On]; step != "" && strings.HasPrefix(title, step) {
 					want = step
 				}
 			}
 			if len(holds) != 1 {
-				t.Errorf("%v: %q stands in %v", c.Operation, c.Text, holds)
+				t.Errorf("%v: %q stands in %v", c.On, c.Says, holds)
 			}
 			for title, n := range holds {
 				if n != 1 || !strings.HasPrefix(title, want) {
-					t.Errorf("%v: %q stands %d times in %q, want once in %s", c.Operation, c.Text, n, title, want)
+					t.Errorf("%v: %q stands %d times in %q, want once in %s", c.On, c.Says, n, title, want)
 				}
 			}
-			atStep[c.Operation] = atStep[c.Operation] || want != "CAUTIONS"
+			atStep[c.On] = atStep[c.On] || want != "CAUTIONS"
 		}
 	})
 	for operation := range stepTitles {

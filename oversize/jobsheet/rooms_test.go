@@ -125,7 +125,7 @@ func (f jobFile) sure(path string) uncertainty.Estimate {
 // piston returns what stands at a path as package fit wants it.
 func (f jobFile) piston(path string) fit.Piston {
 	return fit.Piston{
-		Size: f.sure(path + "size"), Axis: field[fit.Axis](f, path+"axis"),
+		Size: f.sure(path + "size"), Axis: field[fit.SkirtAxis](f, path+"axis"),
 		Height: f.size(path + "height"), MakerHeight: f.size(path + "maker_height"),
 	}
 }

@@ -53,8 +53,8 @@ type Sheet struct {
 	Past      float64  `json:"past,omitzero"`
 	Omitted   []Remark `json:"omitted,omitzero"` // parts that the job does not say enough for
 	Unused    []Remark `json:"unused,omitzero"`  // what was given and stands behind no row
-	Checklist []Note   `json:"checklist"`        // what to look at and to do, by operation
-	Cautions  []Note   `json:"cautions"`         // what can hurt someone or spoil the work, by operation
+	Checklist []Remark `json:"checklist"`        // what to look at and to do, by operation
+	Cautions  []Remark `json:"cautions"`         // what can hurt someone or spoil the work, by operation
 
 	// While it is printed: the rows of the engine, then of each cylinder, and whether pictures are.
 	rows     [][]*Row
@@ -171,10 +171,11 @@ type HoneSheet struct {
 	Cautions []hone.Caution `json:"cautions,omitzero"`
 }
 
-// A Remark is something that a sheet took, left out or had no use for, and a word about it.
+// A Remark is a word about something: what the sheet took, left out or had no use for, and why; a check or a
+// warning for one operation, which the maker's manual, local rules and a qualified machinist outrank.
 type Remark struct {
-	On   string `json:"on"`   // a field of the job, or a part of the sheet
-	Says string `json:"says"` // what was taken, or why
+	On   string `json:"on"`   // a field of the job, a part of the sheet, or an operation, "fitting rings"
+	Says string `json:"says"` // in a sentence or two
 }
 
 // WriteJSON writes the sheet, every quantity as text with its unit. An error is the writer's, or that of

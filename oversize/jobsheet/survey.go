@@ -20,9 +20,7 @@ type Survey struct {
 // A Proof is when, by whom and how the finished bores were read: washed, at rest, at the places of the
 // survey. The gauge is the survey's, its temperatures are taken anew.
 type Proof struct {
-	On           string       `json:"on,omitzero" want:"moment"`     // when the readings were taken
-	By           string       `json:"by,omitzero"`                   // name, as it shall stand on the sheet
-	TorquePlate  *bool        `json:"torque_plate,omitempty"`        // the cylinders were clamped with one, or lay free
+	Survey
 	Standard     Standard     `json:"standard,omitzero"`             // that the gauge was set on this time
 	Temperatures Temperatures `json:"temperatures,omitzero"`         // needed where any finished bore is read
 	SetOn        string       `json:"set_on,omitzero" want:"moment"` // when the gauge was set

@@ -208,13 +208,13 @@ func (s Sheet) before() (part page.Section) {
 // checks prints the checks of an operation as boxes to tick, and under them what may hurt somebody at it.
 func (s Sheet) checks(part *page.Section, op string) {
 	for _, c := range s.Checklist {
-		if c.Operation == op {
-			part.Add(page.Check(c.Text))
+		if c.On == op {
+			part.Add(page.Check(c.Says))
 		}
 	}
 	for _, c := range s.Cautions {
-		if c.Operation == op {
-			part.Add(page.Caution(c.Text))
+		if c.On == op {
+			part.Add(page.Caution(c.Says))
 		}
 	}
 }
@@ -250,14 +250,14 @@ func (s Sheet) cautions(sections []page.Section) (part page.Section) {
 	}
 	last := ""
 	for _, c := range s.Cautions {
-		if said(c.Text) {
+		if said(c.Says) {
 			continue
 		}
-		if c.Operation != last {
-			part.Add(page.Sentence(c.Operation))
-			last = c.Operation
+		if c.On != last {
+			part.Add(page.Sentence(c.On))
+			last = c.On
 		}
-		part.Add(page.Caution(c.Text))
+		part.Add(page.Caution(c.Says))
 	}
 	return part
 }

@@ -418,7 +418,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 			fixed = append(fixed, name)
 		}
 	}
-	fixed = append(fixed, texts("checklist.*.text", "cautions.*.text", "omitted.*.on", "omitted.*.says", "unused.*.on", "unused.*.says", "assumed.*.says", "assumed.*.on",
+	fixed = append(fixed, texts("checklist.*.says", "cautions.*.says", "omitted.*.on", "omitted.*.says", "unused.*.on", "unused.*.says", "assumed.*.says", "assumed.*.on",
 		"ledger.*.says", "ledger.*.give.*", "ledger.*.key")...)
 	for bit := range 32 { // what the rooms warn of
 		fixed = append(fixed, sleeve.Cautions(1<<bit).Texts()...)

@@ -369,10 +369,10 @@ func ExampleSheet_Print() {
 }
 
 // What the checklist says of the wash.
-func ExampleNote_checklist() {
+func ExampleSheet_checklist() {
 	for _, c := range sheetOf("keep").Checklist {
-		if c.Operation == "washing" {
-			fmt.Println(c.Text)
+		if c.On == "washing" {
+			fmt.Println(c.Says)
 		}
 	}
 	// Output:
