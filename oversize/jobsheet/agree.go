@@ -51,8 +51,8 @@ func (b *book) agree(of string, cannotBe bool, says string, give ...string) {
 // repeats writes whether places that were read more than once agree with how well the gauge is said to repeat.
 func (b *book) repeats() {
 	says := ""
-	for _, g := range []bore.Geometry{b.read[b.at].bore, b.provenBore()} {
-		for _, c := range g.Contradictions {
+	for _, at := range b.sittings() {
+		for _, c := range at.bore.Contradictions {
 			says = list(says, c.String())
 		}
 	}
@@ -61,25 +61,17 @@ func (b *book) repeats() {
 
 // readingsAndTraces compares diameters that were both read and traced, the two instruments being set on one standard.
 func (b *book) readingsAndTraces() {
-	c := b.Cylinders[b.at]
 	if !b.spindle.OnStandard {
 		return
 	}
-	for _, q := range []struct {
-		of, readings, traces string
-		read                 []Reading
-		bore                 bore.Geometry
-		traced               *tracedBore
-	}{
-		{"readings and traces", "readings", "traces", c.Readings, b.read[b.at].bore, b.read[b.at].traced},
-		{"proof and its traces", "proof", "proof_traces", c.Proof, b.provenBore(), b.provenTraces()},
-	} {
-		if len(q.read) == 0 || q.traced == nil {
+	for n, at := range b.sittings() {
+		if len(at.readings) == 0 || at.traced == nil {
 			continue
 		}
+		names := [...][3]string{{"readings and traces", "readings", "traces"}, {"proof and its traces", "proof", "proof_traces"}}[n]
 		worst, says := false, ""
-		traced := places(q.traced.bore)
-		for _, p := range places(q.bore) {
+		traced := places(at.traced.bore)
+		for _, p := range places(at.bore) {
 			i := slices.IndexFunc(traced, func(t bore.Place) bool { return t.Depth == p.Depth && t.Axis == p.Axis })
 			if i < 0 || worst {
 				continue
@@ -88,7 +80,7 @@ func (b *book) readingsAndTraces() {
 			worst = cannot(apart, notBack) || cannot(apart, notGone)
 			says = fmt.Sprintf("at %v, %s the gauge read %v and the trace has %v", p.Depth, p.Axis.String(), p.Size, traced[i].Size)
 		}
-		b.agree(q.of, worst, says, b.path+q.readings, b.path+q.traces)
+		b.agree(names[0], worst, says, b.path+names[1], b.path+names[2])
 	}
 }
 
@@ -127,20 +119,12 @@ func (r readBore) atFeeler(test []FeelerGap) (upper, lower uncertainty.Estimate,
 	return upper, lower, false
 }
 
-// provenTraces is the finished bore as traced; nil where it was not.
-func (b *book) provenTraces() *tracedBore {
+// sittings are the worn bore and, where it was read, the finished one.
+func (b *book) sittings() []sitting {
 	if p := b.proofs[b.at]; p != nil {
-		return p.traced
+		return []sitting{b.read[b.at].sitting, p.as}
 	}
-	return nil
-}
-
-// provenBore is the finished bore as read; zero where it was not.
-func (b *book) provenBore() bore.Geometry {
-	if p := b.proofs[b.at]; p != nil {
-		return p.Bore
-	}
-	return bore.Geometry{}
+	return []sitting{b.read[b.at].sitting}
 }
 
 // surveyAndProof compares the two with what was taken off between them.

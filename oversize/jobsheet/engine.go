@@ -57,14 +57,6 @@ type Engine struct {
 // ownSizes reports whether each cylinder may have its own size.
 func (e Engine) ownSizes() bool { return e.OneSize != nil && !*e.OneSize || e.Cylinders == 1 }
 
-// length returns a length that is a pointer in the job, so that none and zero are two things.
-func length(l *units.Length) units.Length {
-	if l == nil {
-		return 0
-	}
-	return *l
-}
-
 // Limits are the maker's, each optional.
 type Limits struct {
 	NewBore           units.Limits `json:"new_bore,omitzero" want:"window,near" usual:"new"`                // every diameter of a new bore

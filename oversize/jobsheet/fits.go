@@ -144,17 +144,17 @@ func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proo
 	if !f.own || proof == nil && !stays(choice) {
 		return f, nil // the bore that goes together is still to come
 	}
-	readings, by, gauge, finished := c.Readings, g.Gauge, g.survey, read.bore
+	at := read.sitting
 	if proof != nil {
-		readings, by, gauge, finished = c.Proof, g.proofGauge(), g.proof, proof.Bore
+		at = proof.as
 	}
-	if f.piston.WithStandard && len(readings) > 0 {
-		gauge.Standard.Std = 0 // what that micrometer is off is in both sizes alike
-		if finished, err = g.measure(readings, by, gauge); err != nil {
+	if f.piston.WithStandard && len(at.readings) > 0 {
+		at.gauge.Standard.Std = 0 // what that micrometer is off is in both sizes alike
+		if at.bore, err = g.measure(at.session, at.readings); err != nil {
 			return f, err
 		}
 	}
-	err = g.judgeClearances(&f, finished, stays(choice))
+	err = g.judgeClearances(&f, at.bore, stays(choice))
 	return f, err
 }
 

@@ -21,13 +21,11 @@ type given struct {
 	risk    budget
 	wall    material.Material // what a bore grows with
 	piston  material.Material
-	survey  bore.Gauge // as it was set for the survey
-	proof   bore.Gauge // and for the proof
-	spindle Spindle    // with what is taken where the job does not say
-	// The spindle as an instrument that reads diameters.
-	surveySpindle, proofSpindle bore.Gauge
-	study                       *study.Study // of the gauge; nil where there is none
-	assumed                     []Remark
+	survey  session
+	proof   session
+	spindle Spindle      // with what is taken where the job does not say
+	study   *study.Study // of the gauge; nil where there is none
+	assumed []Remark
 }
 
 // given looks up what the job names, and what is taken where it names nothing.
@@ -48,7 +46,7 @@ func (j Job) given() (given, error) {
 		g.study = &found
 	}
 	g.spindled()
-	if g.survey, g.surveySpindle, err = g.instrument(j.Gauge, "gauge", j.surveyed(), j.traced(false)); err != nil {
+	if g.survey, err = g.session(j.Gauge, "gauge", false); err != nil {
 		return g, fault("gauge", err)
 	}
 	hot := j.Engine.Running
@@ -60,10 +58,8 @@ func (j Job) given() (given, error) {
 			g.assume(fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), "the crosshatch is what was measured to ± %v", byProtractor)
 		}
 	}
-	if j.proven() {
-		if g.proof, g.proofSpindle, err = g.instrument(j.proofGauge(), "proof", j.reread(), j.traced(true)); err != nil {
-			return g, fault("proof", err)
-		}
+	if g.proof, err = g.session(j.proofGauge(), "proof", true); err != nil {
+		return g, fault("proof", err)
 	}
 	return g, nil
 }
@@ -104,35 +100,40 @@ func (g *given) assumeWithin(field string, t bore.Temperature, usual units.Tempe
 	}
 }
 
-// instrument returns a gauge of the job as package bore wants it, and the spindle likewise where it traced anything.
-func (g *given) instrument(by Gauge, path string, readings []Reading, traced bool) (gauge, spindle bore.Gauge, err error) {
+// session returns the instruments as they were set for the survey, or for the proof.
+func (g *given) session(by Gauge, path string, finished bool) (session, error) {
+	read, once, traced := g.taken(finished)
+	if finished && !read && !traced {
+		return session{by: by}, nil
+	}
 	t := by.Temperatures.within()
+	s := session{by: by}
 	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod")
 	if err != nil {
-		return gauge, spindle, err
+		return s, err
 	}
-	out := bore.Gauge{
+	s.gauge = bore.Gauge{
 		Kind: by.kind(), Dial: by.Dial, Resolution: by.Resolution, Repeatability: by.Repeatability, DialError: by.DialError,
 		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
 		Part: g.wall, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
 	}
-	if len(readings) == 0 && !traced {
-		return out, spindle, nil
+	if !read && !traced {
+		return s, nil
 	}
+	out := &s.gauge
 	g.assumeWithin(path+".temperatures.standard", by.Temperatures.Standard, thermometer)
 	g.assumeWithin(path+".temperatures.gauge_set", by.Temperatures.GaugeSet, thermometer)
 	g.assumeWithin(path+".temperatures.gauge_used", by.Temperatures.GaugeUsed, thermometer)
 	g.assumeWithin(path+".temperatures.cylinder", by.Temperatures.Cylinder, thermometer)
-	if by.DialError == 0 && len(readings) > 0 {
+	if by.DialError == 0 && read {
 		out.DialError = dialSteps * by.Resolution
 		g.assume("gauge.dial_error", "the dial is off by %v at most", out.DialError)
 	}
 	if g.study != nil && g.study.Repeatability.Std > 0 {
 		out.Repeatability, out.RepeatabilityDoF = g.study.Repeatability.Std, g.study.Repeatability.DoF
 	}
-	if out.Repeatability == 0 && len(readings) > 0 && !repeats(readings) {
-		out.Repeatability = repeatSteps * by.Resolution
-		g.assume("gauge.repeatability", "one reading scatters by %v, one standard deviation", out.Repeatability)
+	if out.Repeatability == 0 && once {
+		g.assume("gauge.repeatability", "one reading scatters by %v, one standard deviation", repeatSteps*by.Resolution)
 	}
 	if t.PlaceToPlace == 0 {
 		out.PlaceSpread = placeToPlace
@@ -141,27 +142,27 @@ func (g *given) instrument(by Gauge, path string, readings []Reading, traced boo
 	if by.Standard != (Standard{}) {
 		metal, err := g.metalOr(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard")
 		if err != nil {
-			return gauge, spindle, err
+			return s, err
 		}
 		if by.Standard.Size.Expanded == 0 {
 			g.assume(path+".standard.size", "the setting standard, without a certificate, is its size to ± %v", uncertified)
 		}
 		size, err := by.Standard.Size.estimate(uncertified)
 		if err != nil {
-			return gauge, spindle, err
+			return s, err
 		}
 		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
 	}
 	if traced {
-		spindle, err = g.spindle.gauge(out)
+		s.spindle, err = g.spindle.gauge(s.gauge)
 	}
-	return out, spindle, err
+	return s, err
 }
 
 // spindled adds what is taken of the spindle where the job does not say.
 func (g *given) spindled() {
 	g.spindle = g.Gauge.Spindle
-	if !g.traced(false) && !g.traced(true) {
+	if !slices.ContainsFunc(g.Cylinders, func(c Cylinder) bool { return len(c.Traces)+len(c.ProofTraces) > 0 }) {
 		return
 	}
 	if g.spindle.Repeatability == 0 {
@@ -174,46 +175,21 @@ func (g *given) spindled() {
 	}
 }
 
-// traced reports whether any worn bore was traced, or any finished one.
-func (j Job) traced(finished bool) bool {
-	return slices.ContainsFunc(j.Cylinders, func(c Cylinder) bool {
+// taken reports, of the worn bores or of the finished ones, whether any was read, any without a place twice, any traced.
+func (j Job) taken(finished bool) (read, once, traced bool) {
+	for _, c := range j.Cylinders {
+		readings, traces := c.Readings, c.Traces
 		if finished {
-			return len(c.ProofTraces) > 0
+			readings, traces = c.Proof, c.ProofTraces
 		}
-		return len(c.Traces) > 0
-	})
-}
-
-// surveyed returns the readings of every worn bore, reread those of the finished ones.
-func (j Job) surveyed() (all []Reading) {
-	for _, c := range j.Cylinders {
-		all = append(all, c.Readings...)
+		read, traced = read || len(readings) > 0, traced || len(traces) > 0
+		once = once || len(readings) > 0 && !repeats(readings)
 	}
-	return all
-}
-
-func (j Job) reread() (all []Reading) {
-	for _, c := range j.Cylinders {
-		all = append(all, c.Proof...)
-	}
-	return all
+	return read, once, traced
 }
 
 // proven reports whether any finished bore has been read.
 func (j Job) proven() bool { return slices.ContainsFunc(j.Cylinders, Cylinder.reread) }
-
-// repeats reports whether any place was read more than once.
-func repeats(rs []Reading) bool {
-	seen := map[[2]string]bool{}
-	for _, r := range rs {
-		place := [2]string{r.depth().String(), r.axis().String()}
-		if seen[place] {
-			return true
-		}
-		seen[place] = true
-	}
-	return false
-}
 
 // depth and axis of a reading; a job without them is refused.
 func (r Reading) depth() units.Length { return length(r.Depth) }
@@ -238,19 +214,6 @@ func (j Job) proofGauge() Gauge {
 	g := j.Gauge
 	g.Standard, g.Temperatures, g.SetOn = j.Proof.Standard, j.Proof.Temperatures, j.Proof.SetOn
 	return g
-}
-
-// measure returns the geometry that readings come to, by a gauge as the job and as package bore have it.
-func (g given) measure(readings []Reading, by Gauge, gauge bore.Gauge) (bore.Geometry, error) {
-	rs := make([]bore.Reading, len(readings))
-	for i, r := range readings {
-		d, err := by.shown(r)
-		if err != nil {
-			return bore.Geometry{}, err
-		}
-		rs[i] = bore.Reading{Depth: r.depth(), Axis: r.axis(), Diameter: d, Confirmed: r.Confirmed}
-	}
-	return g.layout().Measure(rs, gauge)
 }
 
 // layout is where things lie along the bore. Only where ring travel is said to be not known is it taken from

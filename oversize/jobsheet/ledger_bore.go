@@ -17,7 +17,7 @@ func (b *book) proofRows() {
 	p, c := b.proofs[b.at], b.chosen()
 	if p == nil && c.Route == oversize.MakersProcess {
 		b.put(notAsked(demandWashed, ""))
-		b.rest(b.gaugeOf(b.Cylinders[b.at].Readings, b.Gauge))
+		b.rest()
 		b.put(notAsked(demandClamping, ""))
 		return
 	}
@@ -32,7 +32,7 @@ func (b *book) proofRows() {
 	} else {
 		b.put(open(demandWashed, "", notSaid, StepWashAndProve, "proof.washed"))
 	}
-	b.rest(b.gaugeOf(b.Cylinders[b.at].Proof, b.proofGauge()))
+	b.rest()
 	if b.Survey.TorquePlate != nil && b.Proof.TorquePlate != nil {
 		b.put(provenBy(demandClamping, "", byOwnRecord)) // that they differ is a fault of the job
 	} else {
@@ -41,11 +41,12 @@ func (b *book) proofRows() {
 }
 
 // rest writes whether the cylinder lay at the temperature of the standard.
-func (b *book) rest(g Gauge) {
+func (b *book) rest() {
+	at, _ := b.finished()
 	switch {
-	case g.Standard == (Standard{}):
+	case at.standard() == (Standard{}):
 		b.put(open(demandRest, "", noStandard, StepMeasureBetter, "gauge.standard"))
-	case !g.Temperatures.atRest():
+	case !at.by.Temperatures.atRest():
 		b.put(open(demandRest, "", notAtRest, StepWashAndProve, "proof.temperatures"))
 	default:
 		b.put(provenBy(demandRest, "", byOwnRecord))
@@ -57,7 +58,8 @@ var unseenTravel = [...]bore.Unseen{bore.UnseenTop, bore.UnseenMiddle, bore.Unse
 
 // travel writes whether all of ring travel was looked at, and in the proof all places of the survey.
 func (b *book) travel() {
-	g, _, there := b.finished()
+	found, there := b.finished()
+	g := found.bore
 	step, at := StepMeasure, b.path+"readings"
 	p := b.proofs[b.at]
 	if p != nil {
@@ -88,7 +90,8 @@ func (b *book) travel() {
 
 // form writes the size and the form of the bore that goes together.
 func (b *book) form() {
-	g, findings, there := b.finished()
+	at, there := b.finished()
+	g, findings := at.bore, at.findings
 	c := b.chosen()
 	limits := b.Engine.Limits
 	cut, worn := cutToSize(c), cutToSize(c) && !there
@@ -126,7 +129,7 @@ func (b *book) form() {
 				f = &findings[k]
 			}
 		}
-		sized := !b.gaugeSet()
+		sized := at.standard() == (Standard{})
 		var r Row
 		switch {
 		case unread(g):
@@ -169,16 +172,6 @@ func betweenAxes(g bore.Geometry) string {
 	return ""
 }
 
-// gaugeSet reports whether the gauge of the readings that decide was set on a standard.
-func (b *book) gaugeSet() bool {
-	c, by := b.Cylinders[b.at], b.Gauge
-	readings := c.Readings
-	if b.proofs[b.at] != nil {
-		readings, by = c.Proof, b.proofGauge()
-	}
-	return b.gaugeOf(readings, by).Standard != (Standard{})
-}
-
 // sizeSteps are the steps that a finding of a finished bore calls for. One that was cut to a size can be honed
 // on where it is too small, or may be, and is past its size where it is too large.
 func (b *book) sizeSteps(f bore.Finding) verdict {
@@ -198,11 +191,11 @@ func (b *book) sizeSteps(f bore.Finding) verdict {
 // traces alone show them.
 func (b *book) wallForm() {
 	l := b.Engine.Limits
-	f := b.read[b.at].wallForm()
-	_, _, there := b.finished()
+	at, there := b.finished()
+	f := at.form()
 	step, give := StepMeasure, b.path+"traces"
-	if p := b.proofs[b.at]; p != nil {
-		f, step, give = p.Form, StepWashAndProve, b.path+"proof_traces"
+	if b.proofs[b.at] != nil {
+		step, give = StepWashAndProve, b.path+"proof_traces"
 	}
 	r := provenBy(demandForm, "", noReason)
 	switch {
@@ -265,7 +258,7 @@ func (b *book) pits() {
 func (b *book) wallRow() {
 	c, given := b.chosen(), b.Cylinders[b.at]
 	least := b.Engine.Limits.LeastWall
-	_, _, there := b.finished()
+	_, there := b.finished()
 	wall, err := given.ThinnestWall.estimate(byCalliper)
 	if c.WallLeft.Value != 0 {
 		wall = c.WallLeft

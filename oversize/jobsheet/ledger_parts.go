@@ -16,7 +16,7 @@ import (
 // clearances writes the piston in the bore that goes together, cold and running.
 func (b *book) clearances() {
 	f, c := b.fits[b.at], b.chosen()
-	_, _, there := b.finished()
+	at, there := b.finished()
 	steps := func(edge uncertainty.Edge) verdict {
 		switch {
 		case c.Route == oversize.MakersProcess:
@@ -32,7 +32,7 @@ func (b *book) clearances() {
 			return open(d, "", toCome, b.workStep()), true
 		case !f.got:
 			return open(d, "", notMeasured, b.getPistons(), b.path+"piston"), true
-		case !b.gaugeSet():
+		case at.standard() == (Standard{}):
 			return open(d, "", noStandard, StepMeasureBetter, "gauge.standard"), true
 		case !there:
 			return open(d, "", toCome, b.workStep()), true
@@ -171,7 +171,10 @@ func (w ringRows) toSet(d Demand, foretold uncertainty.Finding) Row {
 }
 
 // inBore reports whether the gap was measured in the bore that goes together.
-func (w ringRows) inBore() bool { return w.sheet.inBore() && w.gaugeSet() }
+func (w ringRows) inBore() bool {
+	at, _ := w.finished()
+	return w.sheet.inBore() && at.standard() != (Standard{})
+}
 
 func (w ringRows) gap() Row {
 	field := fmt.Sprintf("engine.rings[%d].gap", w.n)

@@ -21,11 +21,11 @@ func (b *book) chosen() oversize.CylinderChoice {
 
 // finished returns the bore that goes together, and whether it is there: as proven, or as it stays. Until then
 // it is the worn one.
-func (b *book) finished() (g bore.Geometry, findings []bore.Finding, there bool) {
+func (b *book) finished() (at sitting, there bool) {
 	if p := b.proofs[b.at]; p != nil {
-		return p.Bore, p.Findings, true
+		return p.as, true
 	}
-	return b.read[b.at].bore, b.read[b.at].findings, b.chosen().Route == oversize.MakersProcess
+	return b.read[b.at].sitting, b.chosen().Route == oversize.MakersProcess
 }
 
 // workStep is the step that brings a cylinder on while its work is to come.
@@ -63,7 +63,7 @@ func (b *book) withheld() bool { return len(b.untold)+len(b.slipped) > 0 }
 
 // later is the step that settles a row about the finished bore: while that is still to come, its work.
 func (b *book) later(step Step) Step {
-	if _, _, there := b.finished(); !there {
+	if _, there := b.finished(); !there {
 		return b.workStep()
 	}
 	return step
@@ -85,7 +85,7 @@ func (b *book) spoilt() bool {
 // route writes whether what is to be done is decided.
 func (b *book) route() {
 	c := b.chosen()
-	g, _, _ := b.finished()
+	at, _ := b.finished()
 	r := provenBy(demandRoute, "", noReason)
 	switch {
 	case len(b.choice.Cylinders) == 0:
@@ -109,9 +109,9 @@ func (b *book) route() {
 		}
 	case waiting(b.Job, b.choice):
 		r = open(demandRoute, "", othersFirst, StepWaitForOthers)
-	case c.Route == oversize.HoneAndKeep && betweenAxes(g) != "": // along another axis it may not be one to keep
+	case c.Route == oversize.HoneAndKeep && betweenAxes(at.bore) != "": // along another axis it may not be one to keep
 		r = open(demandRoute, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
-		r.Says = betweenAxes(g)
+		r.Says = betweenAxes(at.bore)
 	case c.Route == oversize.MakersProcess:
 		r.Step = StepLeaveUntouched
 		switch whole := b.Cylinders[b.at].PlatingWhole; {

@@ -31,7 +31,7 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 		}
 		p := &all[i]
 		p.recorded = true
-		start, err := h[0].at20(g.survey)
+		start, err := h[0].at20(g.survey.gauge)
 		switch {
 		case err != nil:
 			p.broken, p.says = recordBroken, err.Error()
@@ -74,11 +74,11 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 // fallsBack says where a bore was read smaller after a pass than before it; "" where it never was.
 func (g given) fallsBack(h []Pass, doubt uncertainty.Estimate) (string, error) {
 	for n := 1; n < len(h); n++ {
-		a, err := h[n-1].at20(g.survey)
+		a, err := h[n-1].at20(g.survey.gauge)
 		if err != nil {
 			return "", err
 		}
-		b, err := h[n].at20(g.survey)
+		b, err := h[n].at20(g.survey.gauge)
 		if err != nil {
 			return "", err
 		}
@@ -105,12 +105,12 @@ func (p Pass) at20(gauge bore.Gauge) (units.Length, error) {
 // nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
 func (g given) nextPass(h []Pass, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
 	read := func(p Pass) (hone.Reading, error) {
-		size, err := p.at20(g.survey)
+		size, err := p.at20(g.survey.gauge)
 		doubt.Value = size
 		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
 	}
 	z := hone.Sizing{
-		Metal: g.survey.Part, Finish: finish, Risk: g.risk.hone,
+		Metal: g.survey.gauge.Part, Finish: finish, Risk: g.risk.hone,
 		Trial: g.Tools.TrialPass.Duration, Longest: g.Tools.LongestPass.Duration,
 	}
 	var err error

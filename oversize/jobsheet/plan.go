@@ -38,7 +38,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	read, err := readBores(g)
+	read, err := perCylinder(g, "readings", func(_ int, c Cylinder) (readBore, error) { return g.readBore(c) })
 	if err != nil {
 		return Sheet{}, err
 	}
@@ -62,7 +62,12 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	proofs, err := proofs(g, read, choice)
+	proofs, err := perCylinder(g, "proof", func(i int, c Cylinder) (*ProofSheet, error) {
+		if !c.reread() || len(choice.Cylinders) == 0 {
+			return nil, nil
+		}
+		return g.prove(c, read[i], choice.Cylinders[i])
+	})
 	if err != nil {
 		return Sheet{}, err
 	}
@@ -114,7 +119,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	}
 	for i, c := range g.Cylinders {
 		cs := CylinderSheet{
-			Name: c.Name, Next: next(steps[i+1]), Bore: read[i].bore, Form: read[i].wallForm(), Findings: read[i].findings, Coarse: read[i].coarse,
+			Name: c.Name, Next: next(steps[i+1]), Bore: read[i].bore, Form: read[i].form(), Findings: read[i].findings, Coarse: read[i].coarse,
 			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
 		}
 		if len(choice.Cylinders) > 0 {

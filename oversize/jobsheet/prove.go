@@ -4,7 +4,6 @@ package jobsheet
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"borewright.example/bore"
@@ -26,7 +25,7 @@ type ProofSheet struct {
 	// Remedies has, for each undecided finding by its place from 0, what would settle it if the value stayed.
 	Remedies map[int]uncertainty.Remedy `json:"remedies,omitempty"`
 
-	traced *tracedBore // what Form is of
+	as sitting
 }
 
 // mostApart is how far the cylinder may be from the temperature of the setting standard in the reading that
@@ -40,35 +39,20 @@ func (t Temperatures) atRest() bool {
 	return max(apart, -apart)+t.Cylinder.Within+t.Standard.Within <= mostApart
 }
 
-// proofs reads the finished bores and holds them against what they were to become; nil for one that has not
-// been read.
-func proofs(g given, read []readBore, choice oversize.Choice) ([]*ProofSheet, error) {
-	all := make([]*ProofSheet, len(read))
-	for i, c := range g.Cylinders {
-		if !c.reread() || len(choice.Cylinders) == 0 {
-			continue
-		}
-		p, err := g.prove(c, read[i], choice.Cylinders[i])
-		if err != nil {
-			return nil, fault(fmt.Sprintf("cylinders[%d].proof", i), err)
-		}
-		all[i] = &p
-	}
-	return all, nil
-}
-
-func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice) (p ProofSheet, err error) {
-	by := g.proofGauge()
-	traced, err := g.trace(c.ProofTraces, by, g.proofSpindle)
+// prove reads a finished bore and holds it against what it was to become; nil where it has not been read.
+func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice) (*ProofSheet, error) {
+	at, err := g.sit(g.proof, c.Proof, c.ProofTraces)
 	if err != nil {
-		return p, err
+		return nil, err
 	}
-	if p.Bore, err = g.measureOrTraced(c.Proof, by, g.proof, traced); err != nil {
-		return p, err
+	limits, err := g.finishLimits(choice)
+	if err != nil {
+		return nil, err
 	}
-	if traced != nil {
-		p.Form, p.traced = &traced.form, traced
+	if err := g.judge(&at, limits, g.risk.row); err != nil {
+		return nil, err
 	}
+	p := ProofSheet{Bore: at.bore, Form: at.form(), Findings: at.findings, Remedies: at.remedies, as: at}
 	was := toRead(places(before.bore))
 	if len(c.Readings) == 0 {
 		was = printed(was) // of a trace not every direction
@@ -79,21 +63,11 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 			p.Changed = &change
 		}
 	}
-	limits, err := g.finishLimits(choice)
-	if err != nil {
-		return p, err
-	}
-	if p.Findings, err = g.judge(p.Bore, traced, c.Proof, limits, g.risk.row); err != nil {
-		return p, err
-	}
-	if p.Remedies, err = remedies(p.Bore, p.Findings); err != nil {
-		return p, err
-	}
 	if got, want := c.Crosshatch, g.Tools.want(); !got.IsZero() && !want.Crosshatch.IsZero() {
 		v := want.Judge(got, c.crosshatchDoubt())
 		p.Crosshatch = &v
 	}
-	return p, nil
+	return &p, nil
 }
 
 // missing returns the places that were neither read again nor traced.

@@ -4,7 +4,6 @@ package jobsheet
 
 import (
 	"fmt"
-	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -15,35 +14,17 @@ import (
 
 // A read bore is what the survey of one cylinder says; zero where it was not read.
 type readBore struct {
-	bore     bore.Geometry
-	traced   *tracedBore // nil where it was not traced
-	findings []bore.Finding
-	coarse   []bore.Coarse
-	remedies map[int]uncertainty.Remedy
-	cleanUp  bore.CleanUp
-	feeler   uncertainty.Estimate
-}
-
-// readBores measures and judges every bore that has been read.
-func readBores(g given) ([]readBore, error) {
-	all := make([]readBore, len(g.Cylinders))
-	for i, c := range g.Cylinders {
-		if !c.surveyed() {
-			continue
-		}
-		var err error
-		if all[i], err = g.readBore(c); err != nil {
-			return nil, fault(fmt.Sprintf("cylinders[%d].%s", i, c.readFrom()), err)
-		}
-	}
-	return all, nil
+	sitting
+	coarse  []bore.Coarse
+	cleanUp bore.CleanUp
+	feeler  uncertainty.Estimate
 }
 
 func (g given) readBore(c Cylinder) (r readBore, err error) {
-	if r.traced, err = g.trace(c.Traces, g.Gauge, g.surveySpindle); err != nil {
-		return r, err
+	if !c.surveyed() {
+		return r, nil
 	}
-	if r.bore, err = g.measureOrTraced(c.Readings, g.Gauge, g.survey, r.traced); err != nil {
+	if r.sitting, err = g.sit(g.survey, c.Readings, c.Traces); err != nil {
 		return r, err
 	}
 	if fresh := g.Engine.Limits.NewBore; fresh.HasMin() && cannot(r.bore.Largest.Size, units.Limits{Min: fresh.Min + c.over()}) {
@@ -54,7 +35,7 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 	if err != nil {
 		return r, err
 	}
-	if r.findings, err = g.judge(r.bore, r.traced, c.Readings, limits, g.risk.survey); err != nil {
+	if err = g.judge(&r.sitting, limits, g.risk.survey); err != nil {
 		return r, err
 	}
 	if len(oversize.Deciding(r.findings)) < len(r.findings) {
@@ -63,10 +44,7 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 	if r.coarse, err = r.bore.Coarse(limits); err != nil {
 		return r, err
 	}
-	if r.remedies, err = remedies(r.bore, r.findings); err != nil {
-		return r, err
-	}
-	if r.cleanUp, err = g.cleanUp(g.wear(c, r.bore), r); err != nil {
+	if r.cleanUp, err = g.cleanUp(g.wear(c, r.bore), r.sitting); err != nil {
 		return r, err
 	}
 	if t := c.FeelerTest; len(t) == 2 {
@@ -82,22 +60,6 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 		return r, err
 	}
 	return r, nil
-}
-
-// wallForm is what the traces show; nil where there are none.
-func (r readBore) wallForm() *WallForm {
-	if r.traced == nil {
-		return nil
-	}
-	return &r.traced.form
-}
-
-// readFrom is the field that a worn bore is known by.
-func (c Cylinder) readFrom() string {
-	if len(c.Readings) == 0 {
-		return "traces"
-	}
-	return "readings"
 }
 
 // limits returns the maker's limits as package bore wants them, for a cylinder that stands at a size over
@@ -118,23 +80,6 @@ func (j Job) limits(over units.Length) (bore.Limits, error) {
 		}
 	}
 	return b, nil
-}
-
-// remedies returns what would settle each undecided finding, by its place.
-func remedies(g bore.Geometry, fs []bore.Finding) (map[int]uncertainty.Remedy, error) {
-	list := map[int]uncertainty.Remedy{}
-	for i, f := range fs {
-		if f.Verdict != uncertainty.Undecided || f.NotMeasured {
-			continue
-		}
-		// More readings average out what a place has to itself, and no more.
-		r, err := f.Settle(min(g.Largest.Own.Std, f.Measured.Std))
-		if err != nil {
-			return nil, err
-		}
-		list[i] = r
-	}
-	return list, nil
 }
 
 // wear says what is known of the metal that is gone, besides the readings: the unworn size from below ring
@@ -162,37 +107,4 @@ func (j Job) wear(c Cylinder, g bore.Geometry) bore.Wear {
 	// A bore cannot have been larger when new than where it is smallest now.
 	w.Unworn = uncertainty.Estimate{Value: min(unworn, g.Smallest.Size.Value)}
 	return w
-}
-
-// places returns the places that were read, plane by plane, those between ports last.
-func places(g bore.Geometry) []bore.Place {
-	var list []bore.Place
-	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
-		for i := range planes {
-			list = append(list, planes[i].Places...)
-		}
-	}
-	return list
-}
-
-// unread reports whether no place was.
-func unread(g bore.Geometry) bool { return len(g.Planes)+len(g.Bridges) == 0 }
-
-// toRead returns where the places were read: readings without their diameters.
-func toRead(places []bore.Place) []bore.Reading {
-	var list []bore.Reading
-	for _, q := range places {
-		list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
-	}
-	return list
-}
-
-// axesOf returns the axes of readings, in the order of their angles.
-func axesOf(rs []bore.Reading) []bore.Axis {
-	var axes []bore.Axis
-	for _, r := range rs {
-		axes = append(axes, r.Axis)
-	}
-	slices.Sort(axes)
-	return slices.Compact(axes)
 }

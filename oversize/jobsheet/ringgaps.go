@@ -69,7 +69,7 @@ func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofS
 			out = omit(out, "ring gaps of cylinder "+c.Name, "the finished size is not known yet")
 			continue
 		}
-		forms, formKnown := formsOf(read[i].bore, read[i].wallForm()), stays(choice.Cylinders[i])
+		forms, formKnown := formsOf(read[i].bore, read[i].form()), stays(choice.Cylinders[i])
 		if proofs[i] != nil {
 			forms, formKnown = formsOf(proofs[i].Bore, proofs[i].Form), true
 		}

@@ -75,7 +75,7 @@ func left(stock []oversize.Operation, now units.Length) (list []oversize.Operati
 
 // warm returns what the gauge shows at the end of each operation while the cylinder is still warm.
 func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
-	at, by := g.Cuts.Warm, g.survey
+	at, by := g.Cuts.Warm, g.survey.gauge
 	if at.IsZero() || by.Standard.Size == 0 {
 		return nil, nil
 	}
@@ -92,7 +92,7 @@ func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 
 // dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
 func (g given) dial(bored, aim units.Length) (list []GaugeSize, err error) {
-	if g.survey.Standard.Size == 0 || aim == 0 {
+	if g.survey.gauge.Standard.Size == 0 || aim == 0 {
 		return nil, nil
 	}
 	if bored != 0 {
@@ -105,7 +105,7 @@ func (g given) dial(bored, aim units.Length) (list []GaugeSize, err error) {
 
 // shows fills in what the dial of the survey's gauge shows at each size, with the sign that it shows it with.
 func (g given) shows(list []GaugeSize, now material.Comparison) (err error) {
-	now.Standard, now.StandardExpansion, now.GaugeExpansion = g.survey.Standard.Size, g.survey.Standard.Material.Expansion, g.survey.Material.Expansion
+	now.Standard, now.StandardExpansion, now.GaugeExpansion = g.survey.gauge.Standard.Size, g.survey.gauge.Standard.Material.Expansion, g.survey.gauge.Material.Expansion
 	for i := range list {
 		at := &list[i]
 		if at.Shows, err = now.DialFor(at.Size); err != nil {

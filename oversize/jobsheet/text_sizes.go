@@ -18,7 +18,8 @@ import (
 func (s Sheet) sizes() (part page.Section) {
 	show := s.Job.Units
 	part.Title = "SIZES AT 20 °C (± expanded uncertainty, 95 %)"
-	gaugeLine(&part, show, s.Job.Gauge, len(s.Job.surveyed()) > 0)
+	read, _, _ := s.Job.taken(false)
+	gaugeLine(&part, show, s.Job.Gauge, read)
 	if v := s.Study; v != nil {
 		text := fmt.Sprintf("By %d trials one reading of this gauge scatters by %s, one standard deviation", v.Trials, show.length(v.Repeatability.Std))
 		if two, err := v.Doubt(study.Differences, 1); err == nil {

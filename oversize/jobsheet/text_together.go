@@ -59,7 +59,8 @@ func (s Sheet) record() (part page.Section) {
 	if len(walls) > 1 {
 		part.Add(table(walls))
 	}
-	gaugeLine(&part, show, s.Job.proofGauge(), len(s.Job.reread()) > 0)
+	read, _, _ := s.Job.taken(true)
+	gaugeLine(&part, show, s.Job.proofGauge(), read)
 	part.Add(page.Form{{Label: "pistons, make and size"}, {Label: "rings, make and size"}, {Label: "date"}, {Label: "name"}})
 	return part
 }

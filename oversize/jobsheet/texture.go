@@ -58,7 +58,7 @@ func (b *book) texture() {
 		}
 		r.Give = []string{b.path + "texture"}
 	}
-	if _, _, there := b.finished(); !there && r.State == StateProven {
+	if _, there := b.finished(); !there && r.State == StateProven {
 		r = open(demandTexture, "", toCome, b.workStep())
 	}
 	b.put(r)

@@ -36,8 +36,8 @@ func (g given) untold(choice oversize.Choice) []need {
 	}
 	e, l := g.Engine, g.Engine.Limits
 	ask(g.Gauge.Standard == (Standard{}), "gauge.standard", "what was the gauge set on?")
-	ask(g.Gauge.Standard != (Standard{}) && slices.ContainsFunc(g.Cylinders, func(c Cylinder) bool {
-		return c.surveyed() && g.gaugeOf(c.Readings, g.Gauge).Standard == (Standard{})
+	ask(g.Gauge.Standard != (Standard{}) && !g.Gauge.Spindle.OnStandard && slices.ContainsFunc(g.Cylinders, func(c Cylinder) bool {
+		return c.surveyed() && len(c.Readings) == 0
 	}), "gauge.spindle.on_standard", "was the spindle's indicator set on the standard?")
 	ask(g.Engine.Layout.RingBottom == 0 && !g.unknown(ringTravel), "engine.layout.ring_bottom", "how deep do the rings travel? Turn the crank to find the top ring's highest edge and the lowest ring's lowest; or name it in not_known")
 	ask(g.Engine.Layout.RingBottom != 0 && g.Engine.Layout.RingTop == 0, "engine.layout.ring_top", "how near to the deck do the rings come?")

@@ -311,33 +311,8 @@ func (f *WallForm) has(depth units.Length) bool {
 	return f != nil && slices.ContainsFunc(f.Traces, func(t TraceForm) bool { return t.Depth == depth })
 }
 
-// measureOrTraced returns the geometry that readings come to; where there are none, that of the traces.
-func (g given) measureOrTraced(readings []Reading, by Gauge, gauge bore.Gauge, t *tracedBore) (bore.Geometry, error) {
-	if len(readings) == 0 && t != nil {
-		b := t.bore
-		b.Unseen = t.unseen(b.Unseen)
-		return b, nil
-	}
-	b, err := g.measure(readings, by, gauge)
-	b.Unseen = t.unseen(b.Unseen)
-	return b, err
-}
-
-// judge holds a bore against limits, by its readings and by traces beside them, of which either may say beyond.
-func (g given) judge(b bore.Geometry, t *tracedBore, readings []Reading, l bore.Limits, r uncertainty.Risk) ([]bore.Finding, error) {
-	beside := t != nil && len(readings) > 0
-	if beside {
-		r.Reject = r.Share(2).Reject
-	}
-	findings, err := b.Judge(l, r)
-	if err != nil || !beside {
-		return findings, err
-	}
-	return t.judge(findings, l, g.spindle.OnStandard, r)
-}
-
 // cleanUp returns the clean-up of a worn bore: about its axis where traces show that, else as far as diameters do.
-func (g given) cleanUp(w bore.Wear, r readBore) (bore.CleanUp, error) {
+func (g given) cleanUp(w bore.Wear, r sitting) (bore.CleanUp, error) {
 	c, err := r.bore.CleanUp(w)
 	if err != nil || r.traced == nil {
 		return c, err
@@ -346,13 +321,4 @@ func (g given) cleanUp(w bore.Wear, r readBore) (bore.CleanUp, error) {
 		return about, err
 	}
 	return c, nil
-}
-
-// gaugeOf is the gauge of readings; where there are none, and traces stand for them, the spindle, which may have been set
-// on nothing.
-func (j Job) gaugeOf(readings []Reading, by Gauge) Gauge {
-	if len(readings) == 0 && !j.Gauge.Spindle.OnStandard {
-		by.Standard = Standard{}
-	}
-	return by
 }

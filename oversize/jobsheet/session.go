@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"fmt"
+	"slices"
+
+	"borewright.example/bore"
+	"borewright.example/units"
+	"borewright.example/units/uncertainty"
+)
+
+// A session is one round of reading, of the worn bores or of the finished ones, with the instruments as they were set for
+// it.
+type session struct {
+	by      Gauge      // as the job has it
+	gauge   bore.Gauge // as package bore has it
+	spindle bore.Gauge // the spindle, as a gauge that reads diameters
+}
+
+// A sitting is one bore as a session found it; zero where it was neither read nor traced.
+type sitting struct {
+	session
+	readings []Reading
+	bore     bore.Geometry
+	traced   *tracedBore // nil where it was not traced
+	findings []bore.Finding
+	remedies map[int]uncertainty.Remedy // what would settle each finding that is undecided, by its place
+}
+
+// sit works out a bore from its readings, or from its traces where there are none; from both what they cannot show.
+func (g given) sit(s session, readings []Reading, traces []Trace) (at sitting, err error) {
+	at = sitting{session: s, readings: readings}
+	if at.traced, err = g.trace(traces, s.by, s.spindle); err != nil {
+		return at, err
+	}
+	if len(readings) > 0 {
+		at.bore, err = g.measure(s, readings)
+	} else if at.traced != nil {
+		at.bore = at.traced.bore
+	}
+	at.bore.Unseen = at.traced.unseen(at.bore.Unseen)
+	return at, err
+}
+
+// measure returns the geometry that readings come to. Where nothing says how they scatter, and no place was read twice,
+// they scatter by as much as is usual.
+func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
+	rs := make([]bore.Reading, len(readings))
+	for i, r := range readings {
+		d, err := s.by.shown(r)
+		if err != nil {
+			return bore.Geometry{}, err
+		}
+		rs[i] = bore.Reading{Depth: r.depth(), Axis: r.axis(), Diameter: d, Confirmed: r.Confirmed}
+	}
+	if s.gauge.Repeatability == 0 && !repeats(readings) {
+		s.gauge.Repeatability = repeatSteps * s.by.Resolution
+	}
+	return g.layout().Measure(rs, s.gauge)
+}
+
+// repeats reports whether any place was read more than once.
+func repeats(rs []Reading) bool {
+	for i, r := range rs {
+		if slices.ContainsFunc(rs[:i], func(q Reading) bool { return q.depth() == r.depth() && q.axis() == r.axis() }) {
+			return true
+		}
+	}
+	return false
+}
+
+// judge holds a bore against limits, by its readings and by traces beside them, of which either may say beyond.
+func (g given) judge(at *sitting, l bore.Limits, r uncertainty.Risk) (err error) {
+	beside := at.traced != nil && len(at.readings) > 0
+	if beside {
+		r.Reject = r.Share(2).Reject
+	}
+	if at.findings, err = at.bore.Judge(l, r); err != nil {
+		return err
+	}
+	if beside {
+		if at.findings, err = at.traced.judge(at.findings, l, g.spindle.OnStandard, r); err != nil {
+			return err
+		}
+	}
+	at.remedies = map[int]uncertainty.Remedy{}
+	for i, f := range at.findings {
+		if f.Verdict == uncertainty.Undecided && !f.NotMeasured {
+			// More readings average out what a place has to itself, and no more.
+			if at.remedies[i], err = f.Settle(min(at.bore.Largest.Own.Std, f.Measured.Std)); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// form is what the traces show; nil where there are none.
+func (at sitting) form() *WallForm {
+	if at.traced == nil {
+		return nil
+	}
+	return &at.traced.form
+}
+
+// standard is what the instrument was set on that the sizes are of: the spindle's indicator, where there are no readings
+// and traces stand for them, may have been set on nothing.
+func (at sitting) standard() Standard {
+	if len(at.readings) == 0 && !at.by.Spindle.OnStandard {
+		return Standard{}
+	}
+	return at.by.Standard
+}
+
+// places returns the places that were read, plane by plane, those between ports last.
+func places(g bore.Geometry) []bore.Place {
+	var list []bore.Place
+	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
+		for i := range planes {
+			list = append(list, planes[i].Places...)
+		}
+	}
+	return list
+}
+
+// unread reports whether no place was.
+func unread(g bore.Geometry) bool { return len(g.Planes)+len(g.Bridges) == 0 }
+
+// toRead returns where the places were read: readings without their diameters.
+func toRead(places []bore.Place) []bore.Reading {
+	var list []bore.Reading
+	for _, q := range places {
+		list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+	}
+	return list
+}
+
+// axesOf returns the axes of readings, in the order of their angles.
+func axesOf(rs []bore.Reading) []bore.Axis {
+	var axes []bore.Axis
+	for _, r := range rs {
+		axes = append(axes, r.Axis)
+	}
+	slices.Sort(axes)
+	return slices.Compact(axes)
+}
+
+// perCylinder runs a step for each cylinder. What a room refuses there becomes a fault of that part of it.
+func perCylinder[T any](g given, part string, step func(i int, c Cylinder) (T, error)) ([]T, error) {
+	all := make([]T, len(g.Cylinders))
+	for i, c := range g.Cylinders {
+		var err error
+		if all[i], err = step(i, c); err != nil {
+			return nil, fault(fmt.Sprintf("cylinders[%d].%s", i, c.from(part)), err)
+		}
+	}
+	return all, nil
+}
+
+// from is the field that a bore is known by: that of its traces where there are no readings.
+func (c Cylinder) from(part string) string {
+	switch {
+	case part == "readings" && len(c.Readings) == 0:
+		return "traces"
+	case part == "proof" && len(c.Proof) == 0:
+		return "proof_traces"
+	}
+	return part
+}
+
+// length returns a length that is a pointer in the job, so that none and zero are two things.
+func length(l *units.Length) units.Length {
+	if l == nil {
+		return 0
+	}
+	return *l
+}
