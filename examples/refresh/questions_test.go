@@ -30,6 +30,7 @@ func TestQuestions(t *testing.T) {
 		{"my drill turns at 600 rev/min: what angle?", "pump", "Your setting, 450 rev/min with 40 cycles/min (80 strokes) leaves 7.8° included"},
 		{"how slow must it turn for 45°?", "pump", "With 40 cycles/min (80 strokes), 66.1 rev/min to 84.7 rev/min will do."},
 		{"is 45° between the lines or to the square?", "pump", "45.0° included (22.5° from square)"},
+		{"how many of the lines are flat?", "pump", "Of the lines as one counts them across, 7 % are flatter than 30° included, and their mean is 54.8°."},
 		{"are those strokes or full cycles?", "pump", "40 cycles/min (80 strokes)"},
 		{"how long a stroke, how far out of the bore?", "two-stroke", "The tool of 50 mm stands out by 17 mm at the top and 14 mm at the bottom."},
 		{"how much metal does half a minute take?", "pump", "A minute of honing has taken 0.034 ± 0.030 mm on the diameter"},

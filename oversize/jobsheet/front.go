@@ -354,7 +354,10 @@ func (s Sheet) asks() string {
 	if len(names) == 0 {
 		return ""
 	}
-	return "the pistons' supplier, before the cut: by these running temperatures the piston of cylinder " + strings.Join(names, "; ") + " is larger than its bore"
+	if len(names) == 1 {
+		return "the pistons' supplier, before the cut: by these running temperatures the piston of cylinder " + names[0] + " is larger than its bore"
+	}
+	return "the pistons' supplier, before the cut: by these running temperatures the pistons of cylinders " + strings.Join(names, "; ") + " are larger than their bores"
 }
 
 // prices says what less doubt might spare.

@@ -117,6 +117,13 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Remark) {
 			out = omit(out, "the angle along the wall", "%v", err)
 		}
 		h.Wall.Points = nil
+		flat, err := hone.Included(30 * units.Degree) // often named as the flattest wanted (common practice)
+		if err == nil {
+			_, h.Flat, err = h.Used.CountLines(t.motion(), h.Travel, flat)
+		}
+		if err != nil {
+			out = omit(out, "how many lines are flat", "%v", err)
+		}
 	}
 	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone.FollowsWall() {
 		return out // what follows the wall takes no stock to a size

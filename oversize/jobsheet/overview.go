@@ -84,7 +84,11 @@ func (s Sheet) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 		}
 		worst = worse(worst, r)
 		if len(demands) == 1 && r.Finding != nil && r.Finding.Measured != (uncertainty.Estimate{}) {
-			value = bare(s.Job.Units.length(r.Finding.Measured.Value), s.Job.Units.units()[0])
+			size := r.Finding.Measured.Value
+			if r.Demand == demandTaper && !s.Job.Engine.Limits.TaperAtDeck {
+				size = size.Abs() // larger at either end
+			}
+			value = bare(s.Job.Units.length(size), s.Job.Units.units()[0])
 		}
 	}
 	return worst, value

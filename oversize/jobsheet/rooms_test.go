@@ -678,6 +678,12 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 	closeTo(t, "least angle", float64(h.Wall.Min), float64(wall.Min))
 	closeTo(t, "greatest angle", float64(h.Wall.Max), float64(wall.Max))
 	closeTo(t, "mean angle", float64(h.Wall.Mean), float64(wall.Mean))
+	_, lines, err := h.Used.CountLines(hone.Crank(), travel, must(hone.Included(30*units.Degree))(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	closeTo(t, "mean of the lines as counted", float64(h.Flat.Mean), float64(lines.Mean))
+	closeTo(t, "flat lines", h.Flat.Flat, lines.Flat)
 	same(t, "turning round", []units.Length{h.Wall.ReversalTop, h.Wall.ReversalBottom}, []units.Length{wall.ReversalTop, wall.ReversalBottom})
 	if pressing := f.text("tools.pressing"); pressing != "" && f.size("engine.honing_allowance") != 0 {
 		r := must(h.Used.Removal(hone.Crank(), travel, field[hone.Pressing](f, "tools.pressing"), f.size("engine.honing_allowance"), points))(t)

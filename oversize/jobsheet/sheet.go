@@ -160,7 +160,10 @@ type HoneSheet struct {
 	// is not known or does not leave the crosshatch wanted.
 	Used hone.Setting `json:"used,omitzero"`
 	// Wall is the angle along the wall; zero where the travel is not known.
-	Wall    hone.Profile `json:"wall,omitzero"`
+	Wall hone.Profile `json:"wall,omitzero"`
+	// Flat is the lines of that wall as one counts them across: their mean angle, and the share flatter than 30°
+	// included.
+	Flat    hone.Tally   `json:"flat,omitzero"`
 	Retrace hone.Retrace `json:"retrace,omitzero"` // zero unless the job gives lines and track
 	Cover   hone.Cover   `json:"cover,omitzero"`   // zero unless it gives lines and their width
 	Traces  []hone.Trace `json:"traces,omitzero"`  // what is left of the lines of each phase

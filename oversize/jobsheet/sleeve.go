@@ -49,9 +49,6 @@ type SleeveSheet struct {
 	Press sleeve.Range[units.Force] `json:"press,omitzero"`
 }
 
-// pressFriction is that of a sleeve on its seat, oiled at the least and dry at the most (common practice).
-var pressFriction = sleeve.Range[float64]{Min: 0.05, Max: 0.3}
-
 // usualSlip lets a sleeve held in the hand drop home before it warms through (common practice).
 const usualSlip = 50 * units.Micrometre
 
@@ -151,7 +148,8 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 		return s, err
 	}
 	if e.Layout.Length != 0 {
-		if s.Press, err = s.Joint.Press(e.Layout.Length, pressFriction); err != nil {
+		friction := sleeve.Range[float64]{Min: 0.05, Max: 0.3} // oiled at the least, dry at the most (common practice)
+		if s.Press, err = s.Joint.Press(e.Layout.Length, friction); err != nil {
 			return s, err
 		}
 	}

@@ -65,9 +65,15 @@ func (s Sheet) wall(part *page.Section) {
 		strokes = "With strokes fastest in the middle, as by hand or crank"
 	}
 	if w := h.Wall; w.Mean != 0 {
-		part.Add(sentence("%s, %s and %s leave %.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
-			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), w.Min.In(units.Degree), w.Max.In(units.Degree), w.Mean.In(units.Degree),
-			show.along(w.ReversalTop), show.along(w.ReversalBottom)))
+		along := fmt.Sprintf("%.1f° to %.1f° included along the wall, flattest at its ends, %.1f° as the mean of all lines", w.Min.In(units.Degree), w.Max.In(units.Degree), w.Mean.In(units.Degree))
+		if w.Min == w.Max {
+			along = fmt.Sprintf("%.1f° included all along the wall", w.Mean.In(units.Degree))
+		}
+		part.Add(sentence("%s, %s and %s leave %s; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
+			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), along, show.along(w.ReversalTop), show.along(w.ReversalBottom)))
+		if n := h.Flat; w.Min != w.Max {
+			part.Add(sentence("Of the lines as one counts them across, %.0f %% are flatter than 30° included, and their mean is %.1f°.", 100*n.Flat, n.Mean.In(units.Degree)))
+		}
 	}
 	if r := h.Removal; r.Middle != 0 {
 		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",

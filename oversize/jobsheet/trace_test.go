@@ -437,8 +437,8 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 			fixed = append(fixed, c.Text)
 		}
 	}
-	// The temperature of every size, and what "±" stands for.
-	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %")
+	// The temperature of every size, what "±" stands for, and which lines are flat.
+	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %", "flatter than 30° included")
 	for _, class := range texts("job.engine.sleeve.hole", "job.engine.sleeve.shaft") {
 		fixed = append(fixed, "to "+class+",")
 	}
