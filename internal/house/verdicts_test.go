@@ -17,14 +17,16 @@ import (
 // says something else. These functions outside it ask one, and why they may.
 var asksVerdict = map[string]string{
 	"passes.go fallsBack":     "says whether a record of honing falls back, which the ledger makes a row of",
-	"read.go remedies":        "works out what would settle a finding, which is printed",
+	"session.go judge":        "works out what would settle a finding, which is printed",
+	"traced.go pressing":      "picks the worse of two findings on one limit, by readings and by traces",
+	"price.go price":          "works out what less doubt would spare, which is printed",
 	"texture.go texture":      "writes a row of the ledger",
 	"overview.go mark":        "prints the finding of a row that is open because the work is to come",
 	"text_proof.go proofWork": "prints the way out of a row that has failed",
 }
 
-// TestVerdictsAreAskedInOnePlace finds every comparison, switch and map on an uncertainty.Verdict in the job sheet
-// outside the ledger.
+// TestVerdictsAreAskedInOnePlace finds every comparison, switch, map, search and conversion of an uncertainty.Verdict, or of
+// its text, in the job sheet outside the ledger.
 func TestVerdictsAreAskedInOnePlace(t *testing.T) {
 	fset, own, imports := load(t)
 	seen := map[string]bool{}
@@ -79,13 +81,29 @@ func asked(info *types.Info, n ast.Node) string {
 	verdict := func(e ast.Expr) bool {
 		return e != nil && fmt.Sprint(info.TypeOf(e)) == module+"/units/uncertainty.Verdict"
 	}
+	said := func(e ast.Expr) bool { // its text
+		call, ok := e.(*ast.CallExpr)
+		if !ok {
+			return false
+		}
+		method, ok := call.Fun.(*ast.SelectorExpr)
+		return ok && verdict(method.X)
+	}
 	switch n := n.(type) {
 	case *ast.BinaryExpr:
-		if n.Op != token.ADD && (verdict(n.X) || verdict(n.Y)) {
+		if n.Op != token.ADD && (verdict(n.X) || verdict(n.Y) || said(n.X) || said(n.Y)) {
 			return "a comparison"
 		}
+	case *ast.CallExpr:
+		if info.Types[n.Fun].IsType() && len(n.Args) == 1 && verdict(n.Args[0]) {
+			return "a conversion"
+		}
+	case *ast.ArrayType:
+		if verdict(n.Elt) {
+			return "a list"
+		}
 	case *ast.SwitchStmt:
-		if verdict(n.Tag) {
+		if n.Tag != nil && (verdict(n.Tag) || said(n.Tag)) {
 			return "a switch"
 		}
 	case *ast.MapType:
@@ -93,7 +111,7 @@ func asked(info *types.Info, n ast.Node) string {
 			return "a map"
 		}
 	case *ast.IndexExpr:
-		if verdict(n.Index) {
+		if verdict(n.Index) || said(n.Index) {
 			return "a look-up"
 		}
 	}

@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"borewright.example/oversize"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // A Price is what doubt costs: a cheaper route that less of it might allow.
@@ -40,7 +41,7 @@ func (b *book) price(c oversize.CylinderChoice) *Price {
 		settled := f.Measured
 		settled.Std = remedy.Std
 		would, err := settled.Expanded(0.95)
-		if err != nil || would == 0 || remedy.Toward.String() != "within" {
+		if err != nil || would == 0 || remedy.Toward != uncertainty.Within {
 			continue
 		}
 		return &Price{Route: r.Route, Over: r.Over, Now: now, Would: would}
