@@ -9,7 +9,11 @@ var (
 )
 
 // MeanLine is the mean line by weights with a standard deviation of sigma steps.
-func MeanLine(z []float64, sigma float64) []float64 { return newGaussian(sigma).meanLine(z) }
+func MeanLine(z []float64, sigma float64) []float64 {
+	mean := make([]float64, len(z))
+	newGaussian(sigma).meanLine(mean, z, new(room))
+	return mean
+}
 
 // CurveOf is the curve of heights in µm, not rounded to picometres, the highest first.
 func CurveOf(z []float64) Curve { return Curve{z: z} }

@@ -26,32 +26,30 @@ type Heights struct {
 // heights computes them, z being counted from the mean line.
 func (r Roughness) heights() Heights {
 	n := float64(len(r.z))
-	var abs, squares float64
-	for _, z := range r.z {
-		abs += math.Abs(z)
-		squares += float64(z * z)
-	}
-	h := Heights{Ra: um(abs / n), Rq: um(math.Sqrt(squares / n))}
-	var peaks, valleys float64
-	highest, lowest := math.Inf(-1), math.Inf(1)
+	var abs, squares, cubes, fourths, peaks, valleys float64
+	highest, lowest := r.z[0], r.z[0]
 	for s := range r.sections {
-		peak, valley := math.Inf(-1), math.Inf(1)
-		for _, z := range r.z[s*len(r.z)/r.sections : (s+1)*len(r.z)/r.sections] {
-			peak, valley = max(peak, z), min(valley, z)
+		section := r.z[s*len(r.z)/r.sections : (s+1)*len(r.z)/r.sections]
+		peak, valley := section[0], section[0]
+		for _, z := range section {
+			if z > peak {
+				peak = z
+			} else if z < valley {
+				valley = z
+			}
+			square := float64(z * z)
+			abs, squares = abs+math.Abs(z), squares+square
+			cubes, fourths = cubes+float64(square*z), fourths+float64(square*square)
 		}
 		peaks, valleys = peaks+peak, valleys-valley
 		highest, lowest = max(highest, peak), min(lowest, valley)
 	}
+	q := math.Sqrt(squares / n)
+	h := Heights{Ra: um(abs / n), Rq: um(q)}
 	h.Rp, h.Rv = um(peaks/float64(r.sections)), um(valleys/float64(r.sections))
 	h.Rz, h.Rt = um((peaks+valleys)/float64(r.sections)), um(highest-lowest)
-	if q := math.Sqrt(squares / n); q > 0 {
-		var cubes, fourths float64
-		for _, z := range r.z {
-			t := z / q
-			s := float64(t * t)
-			cubes, fourths = cubes+float64(s*t), fourths+float64(s*s)
-		}
-		h.Rsk, h.Rku = cubes/n, fourths/n
+	if h.Rq > 0 {
+		h.Rsk, h.Rku = cubes/n/(q*q*q), fourths/n/(q*q*q*q)
 	}
 	h.Rdq = r.slope()
 	h.RSm = r.spacing((peaks + valleys) / float64(r.sections))
@@ -66,11 +64,18 @@ func (r Roughness) slope() float64 {
 	var squares float64
 	z := r.z
 	for i := 3; i < len(z)-3; i++ {
-		d := float64(45*(z[i+1]-z[i-1])) - float64(9*(z[i+2]-z[i-2])) + (z[i+3] - z[i-3])
+		d := slopeAt(z, i)
 		squares += float64(d * d)
 	}
 	const perMillimetre = 1000
-	return math.Sqrt(squares/float64(len(z)-6)) / (60 * r.step * perMillimetre)
+	return math.Sqrt(squares/float64(len(z)-6)) / (r.step * perMillimetre)
+}
+
+// slopeAt returns the slope by the step at the fourth point or a later one, fitted through three points on either
+// side.
+func slopeAt(z []float64, i int) float64 {
+	near := z[i-3:][:7]
+	return (float64(45*(near[4]-near[2])) - float64(9*(near[5]-near[1])) + (near[6] - near[0])) / 60
 }
 
 // What is too small to be a profile element: a tenth of Rz in height, a hundredth of a section in width

@@ -139,8 +139,8 @@ func straight(z []float64) (mean, slope float64) {
 	middle := (n - 1) / 2
 	var moment float64
 	for i, v := range z {
-		mean += v / n
+		mean += v
 		moment += float64((float64(i) - middle) * v)
 	}
-	return mean, moment / (n * (n*n - 1) / 12)
+	return mean / n, moment / (n * (n*n - 1) / 12)
 }

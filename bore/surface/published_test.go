@@ -335,7 +335,7 @@ func TestTransmission(t *testing.T) {
 		rows = append(rows, row{waves, math.Exp2(-1 / (waves * waves))})
 	}
 	for _, row := range rows {
-		for _, cutOff := range []float64{20, 200, 1600} { // in steps
+		for _, cutOff := range []float64{20, 85, 86, 200, 1600} { // in steps
 			n := int(14 * cutOff)
 			z := make([]float64, n)
 			wave := func(i int) float64 { return math.Cos(2 * math.Pi * float64(i-n/2) / (row.waves * cutOff)) }

@@ -46,6 +46,7 @@ type split struct {
 	from, to int // the points evaluated
 	sections int
 	long     *gaussian // nil where there is no λc
+	room     room
 }
 
 // split prepares a profile for either way to its roughness.
@@ -69,14 +70,15 @@ func (p Profile) split(f Filter) (split, error) {
 		return split{}, fmt.Errorf("surface: λs %v: want it below λc, %v: %w", f.Short, f.CutOff, units.ErrRange)
 	}
 	if f.Short > 0 {
-		s.z = newGaussian(deviation(steps(f.Short))).meanLine(p.z)
+		s.z = make([]float64, len(p.z))
+		newGaussian(deviation(steps(f.Short))).meanLine(s.z, p.z, &s.room)
 	}
+	s.mean = make([]float64, len(s.z))
 	if f.CutOff == 0 {
 		mean := 0.0
 		for _, v := range s.z {
 			mean += v / float64(len(s.z))
 		}
-		s.mean = make([]float64, len(s.z))
 		for i := range s.mean {
 			s.mean[i] = mean
 		}
@@ -88,7 +90,7 @@ func (p Profile) split(f Filter) (split, error) {
 		s.from = (len(p.z) - int(length)) / 2
 		s.to = s.from + int(length)
 		s.long = newGaussian(deviation(steps(f.CutOff)))
-		s.mean = s.long.meanLine(s.z)
+		s.long.meanLine(s.mean, s.z, &s.room)
 	}
 	if s.to-s.from < s.sections*2 {
 		return split{}, fmt.Errorf("surface: %d points for %d sections: %w", s.to-s.from, s.sections, ErrPoints)
@@ -115,7 +117,8 @@ func (s split) twoStep() []float64 {
 	for i := range filled {
 		filled[i] = max(s.z[i], s.mean[i])
 	}
-	return s.long.meanLine(filled)
+	s.long.meanLine(filled, filled, &s.room)
+	return filled
 }
 
 // Gaussian returns the roughness profile about the mean line of ISO 16610-21, from which Ra and its kin are

@@ -22,7 +22,7 @@ func (p Profile) Texture(f Filter) (Texture, error) {
 	if err != nil {
 		return Texture{}, err
 	}
-	c := s.less(p, s.twoStep()).Curve()
+	c := curve(s.less(p, s.twoStep()).z, s.room.level(0, len(s.z)))
 	t := Texture{Heights: s.less(p, s.mean).heights(), Plateau: c.Plateau()}
 	if t.TwoProcess, err = c.TwoProcess(); err != nil && !errors.Is(err, ErrOneProcess) {
 		return Texture{}, err
