@@ -4,7 +4,15 @@
 
 package jobsheet_test
 
-import "testing"
+import (
+	"flag"
+	"testing"
+)
+
+var (
+	engines = flag.Int("engines", 100_000, "how many to draw")
+	seed    = flag.Uint64("seed", 2, "of what is drawn, so that runs side by side draw others")
+)
 
 // TestDeepReadyIsTrue is TestReadyIsTrue at full size.
-func TestDeepReadyIsTrue(t *testing.T) { readyIsTrue(t, 17_000, 2) }
+func TestDeepReadyIsTrue(t *testing.T) { readyIsTrue(t, *engines, *seed) }

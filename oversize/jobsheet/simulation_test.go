@@ -9,6 +9,8 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/mathext"
+
 	"borewright.example/oversize/jobsheet"
 	"borewright.example/units/material"
 )
@@ -357,7 +359,9 @@ func readyIsTrue(t *testing.T, engines int, seed uint64) {
 			}
 		}
 	}
-	t.Logf("%d of %d ready though something is past its limit, %v; promised %.0f %%", wrong, could, false_, 100*promised)
+	low, high := share(wrong, could)
+	t.Logf("%d of %d ready though something is past its limit, %.2f to %.2f %% (95 %%), %v; promised %.0f %%",
+		wrong, could, 100*low, 100*high, false_, 100*promised)
 	t.Logf("ready %v of sound %v; with something left out %d; engines by cylinders %v", ready, sound, without, cylinders)
 	mean := promised * float64(could)
 	if float64(wrong) > mean+4*math.Sqrt(mean) {
@@ -368,4 +372,16 @@ func readyIsTrue(t *testing.T, engines int, seed uint64) {
 			t.Errorf("%s: only %d of %d sound engines are ready", name, ready[name], n)
 		}
 	}
+}
+
+// share returns the ends of the 95 % interval of Clopper and Pearson (1934) for k of n.
+func share(k, n int) (low, high float64) {
+	high = 1
+	if k > 0 {
+		low = mathext.InvRegIncBeta(float64(k), float64(n-k+1), 0.025)
+	}
+	if k < n {
+		high = mathext.InvRegIncBeta(float64(k+1), float64(n-k), 0.975)
+	}
+	return low, high
 }

@@ -109,6 +109,9 @@ func TestFaults(t *testing.T) {
 		{"a comma too many", `{"steps":[1,]}`, []string{"line 1, column 13: not JSON: invalid character ']' looking for beginning of value"}},
 		{"a comma at once", `,`, []string{"line 1, column 1: not JSON: invalid character ',' looking for beginning of value"}},
 		{"cut short", "{\"name\": \"é\",\n", []string{"line 2, column 1: not JSON: it ends too early"}},
+		{"an open text", `{"name": "rye`, []string{"line 1, column 14: not JSON: it ends too early"}},
+		{"as long as allowed", strings.Repeat(" ", 4000), []string{"empty: want a JSON object"}},
+		{"a letter after the end", "{}x", []string{"line 1, column 3: text after the end"}},
 		{"two values", "{}\n{}", []string{"line 2, column 1: text after the end"}},
 		{"another encoding", "{\"name\": \"é\xe9\"}", []string{"line 1, column 12: not UTF-8"}},
 		{"a list", `[]`, []string{"line 1, column 1: […]: want an object"}},
@@ -144,6 +147,10 @@ func TestFaults(t *testing.T) {
 		{"half a pair", `{"name": "\ud800"}`, []string{`name: "�": holds a broken character`}},
 		{"long", `{"name": "` + strings.Repeat("x", 70) + `"}`, []string{
 			`name: "` + strings.Repeat("x", 59) + "…: longer than 20 bytes"}},
+		{"long, of letters of two bytes", `{"name": "` + strings.Repeat("é", 40) + `"}`, []string{
+			`name: "` + strings.Repeat("é", 29) + "…: longer than 20 bytes"}},
+		{"a long name", `{"` + strings.Repeat("y", 40) + `": 1}`, []string{strings.Repeat("y", 40) + ": 1: unknown field: want one of " + all}},
+		{"a name too long to be one", `{"` + strings.Repeat("y", 41) + `": 1}`, []string{`"` + strings.Repeat("y", 41) + `": 1: unknown field: want one of ` + all}},
 
 		{"all at once, in order", "{\n \"yeast\": null, \"steps\": [{}, {\"text\": 1, \"weigh\": \"a\"}],\n \"salt\": \"x\"}", []string{
 			"yeast: null: unknown field: want one of " + all, "steps[1].text: 1: want a text",
@@ -166,11 +173,13 @@ func TestPlaces(t *testing.T) {
 	d := reader().Read([]byte(file), &r)
 	d.Fault("name", nil, errHeavy) // found later, standing earlier
 	d.Fault("oven.heat", 0, errHeavy)
+	d.Fault("steps[0].text", nil, errHeavy)
+	d.Fault("steps[0]", nil, errHeavy) // before that in its line
 	var got []string
 	for _, f := range d.Faults() {
 		got = append(got, fmt.Sprintf("%s %d:%d %t", f.Path, f.Line, f.Column, errors.Is(f.Err, errUnit)))
 	}
-	want := []string{"loaves 1:25 false", "steps[0].weigh 4:27 true", "rye 4:41 false", "name 1:10 false", "oven.heat 0:0 false"}
+	want := []string{"loaves 1:25 false", "steps[0].weigh 4:27 true", "rye 4:41 false", "name 1:10 false", "oven.heat 0:0 false", "steps[0].text 4:13 false", "steps[0] 4:5 false"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got  %q\nwant %q", got, want)
 	}
