@@ -3,6 +3,7 @@
 package picture_test
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -14,6 +15,7 @@ import (
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // of returns the shapes of one kind, in the order in which they are drawn.
@@ -298,6 +300,22 @@ func TestGapReadsBack(t *testing.T) {
 	if !slices.ContainsFunc(of[page.Area](p), func(a page.Area) bool { return a.Hatched }) || printed(t, p, 0) >= 10 {
 		t.Errorf("%+v", p)
 	}
+	// From a closed gap to the widest end of the bar takes 22 mm at most, and the factor is the greatest of 1, 2, 5 and so on.
+	for _, wide := range []float64{3, 4, 4.5, 12} {
+		one := picture.Gap{Name: "cold", Size: uncertainty.Estimate{Value: mm(wide), Std: 2 * um}}
+		p := must(picture.RingGap("top", []picture.Gap{one}, units.Limits{}, j.unit))(t)
+		u := expanded(t, one).In(units.Millimetre)
+		want := 5.0
+		if 5*(wide+u) > 22 {
+			want = 2
+		}
+		if 2*(wide+u) > 22 {
+			want = 1
+		}
+		if f := printed(t, p, 0); f != want {
+			t.Errorf("a gap of %v mm at %v : 1, want %v : 1", wide, f, want)
+		}
+	}
 }
 
 func expanded(t *testing.T, g picture.Gap) units.Length {
@@ -478,4 +496,17 @@ func TestRemovalReadsBack(t *testing.T) {
 		return
 	}
 	t.Error("no curve")
+}
+
+// TestRemovalOfTwoPoints: two points are a line, one is nothing.
+func TestRemovalOfTwoPoints(t *testing.T) {
+	r := invented(t).removal
+	r.Points = r.Points[:2]
+	if _, err := picture.Removal(r, units.Millimetre); err != nil {
+		t.Error(err)
+	}
+	r.Points = r.Points[:1]
+	if _, err := picture.Removal(r, units.Millimetre); !errors.Is(err, picture.ErrNothing) {
+		t.Error(err)
+	}
 }
