@@ -181,12 +181,11 @@ func (o order) measure(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if err := png.Encode(out, m.Picture()); err != nil {
-		out.Close()
+	if err := errors.Join(png.Encode(out, m.Picture()), out.Close()); err != nil {
 		return err
 	}
-	fmt.Fprintf(w, "\nWhat was seen is in %s: the lines found, in two colours, and what was left out.\n", o.seen)
-	return out.Close()
+	_, err = fmt.Fprintf(w, "\nWhat was seen is in %s: the lines found, in two colours, and what was left out.\n", o.seen)
+	return err
 }
 
 // report prints the angle, its doubt, and what that is made of.
