@@ -5,6 +5,7 @@ package oversize_test
 import (
 	"errors"
 	"strconv"
+	"strings"
 	"testing"
 
 	"borewright.example/bore"
@@ -169,6 +170,18 @@ func TestTimeWantsAllThree(t *testing.T) {
 		list, err := shop.Cuts(mm("67.02"), mm("67.46"), mm("67.5"))
 		if err != nil || len(list) == 0 || (list[0].Time != 0) != (i == 0) || (list[1].Time != 0) != (i == 0) {
 			t.Errorf("%+v: %+v, %v", shop, list, err)
+		}
+	}
+}
+
+// TestPitsHaveADepth: a pit is deeper than nothing and no deeper than a tenth of the bore, which the error says.
+func TestPitsHaveADepth(t *testing.T) {
+	for below, sound := range map[units.Length]bool{-1: false, 0: false, 1: true, mm("6.7"): true, mm("6.7") + 1: false} {
+		c := cylinder("1", mm("0.01"))
+		c.CleanUp.Pits = append(c.CleanUp.Pits, bore.WornPit{Pit: bore.Pit{Below: below}})
+		_, err := oversize.Choose(pump(), []oversize.Cylinder{c}, uncertainty.Risk{})
+		if sound != (err == nil) || err != nil && (!errors.Is(err, units.ErrRange) || !strings.Contains(err.Error(), "up to 6.7 mm")) {
+			t.Errorf("a pit of %v: %v", below, err)
 		}
 	}
 }

@@ -326,6 +326,9 @@ func TestOwnSizes(t *testing.T) {
 			if err != nil || !reflect.DeepEqual(alone.Cylinders[0], got.Cylinders[i]) {
 				t.Fatalf("cylinder %s alone: %+v, %v\ntogether: %+v", cs[i].Name, alone.Cylinders[0], err, got.Cylinders[i])
 			}
+			if got.Route != oversize.Undecided && (got.Otherwise != oversize.Undecided || got.OtherwiseOver != 0) {
+				t.Fatalf("decided for %v, and otherwise %v, %v over", got.Route, got.Otherwise, got.OtherwiseOver)
+			}
 			if got.Route != oversize.Undecided && got.Cylinders[i].Route > got.Route || got.Cylinders[i].Over > got.Over {
 				t.Fatalf("engine %v, %v over, holds %+v", got.Route, got.Over, got.Cylinders[i])
 			}

@@ -149,6 +149,8 @@ func TestBoringTime(t *testing.T) {
 	}{
 		// T = L/(f·N), computed.
 		{mm("90"), mm("0.1"), 300, 1, 3 * time.Minute, 0},
+		{mm("90"), mm("0.1"), 300, 400, 20 * time.Hour, 0},
+		{mm("90"), mm("0.1"), 300, 365 * 24 * 20, 365 * 24 * time.Hour, 0}, // the most allowed
 		// 60·L·passes/(in/rev·rev/min), the shortcut of inch shops; computed.
 		{inch("3.54"), inch("0.005"), 500, 2, 169900 * time.Millisecond, 100 * time.Millisecond},
 	} {

@@ -35,6 +35,7 @@ func TestEdges(t *testing.T) {
 	passes := func(top, bottom units.Length) error {
 		return second(rings.Ends{Gap: 1, Bore: length("50 mm")}.Clear(nil, bore.RingTravel{Top: top, Bottom: bottom}))
 	}
+	force := func(newtons units.Force) error { return second(section().TensionUnder(newtons)) }
 	beyond := func(k float64) error { // 33.5 mm of closing are 0.11056 for this section
 		r := tension
 		r.Parameter = k
@@ -57,6 +58,10 @@ func TestEdges(t *testing.T) {
 		{"thickest leaf", second(rings.Feeler(1, units.MaxLength)), second(rings.Feeler(1, units.MaxLength+1)), rings.ErrSize},
 		{"ring as high as its groove", second(rings.Groove{Height: value(1)}.SideClearance(value(1))), second(rings.Groove{Height: value(1)}.SideClearance(value(2))), rings.ErrSize},
 		{"ring on its root", second(rings.Groove{Root: value(4)}.BackClearance(value(3), value(10))), second(rings.Groove{Root: value(4)}.BackClearance(value(4), value(10))), rings.ErrSize},
+		{"force that closes half the bore", force(28.94), force(28.96), rings.ErrSize}, // 6.913 N close 8 mm, and so 33.5 mm need 28.95
+		{"closing of half the bore", second(section().Tension(length("33.5 mm"), 0)), second(section().Tension(length("33.5 mm")+1, 0)), rings.ErrSize},
+		{"bore of the greatest length", second(rings.Ends{Gap: length("1 mm"), Bore: units.MaxLength}.Clear(nil, travel)),
+			second(rings.Ends{Gap: length("1 mm"), Bore: units.MaxLength + 1}.Clear(nil, travel)), units.ErrRange},
 		{"unknown temperature", with(func(h *rings.Warm) { h.RingWithin = 1000 }), with(func(h *rings.Warm) { h.RingWithin = 1000.001 }), units.ErrRange},
 		{"unknown coefficient", with(func(h *rings.Warm) { h.Ring.Within = 11e-6 }), with(func(h *rings.Warm) { h.Ring.Within = 11.001e-6 }), units.ErrRange},
 		{"margin", second(heat.Least(d.Value, length("6.7 mm"))), second(heat.Least(d.Value, length("6.7 mm")+1)), rings.ErrSize},

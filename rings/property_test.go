@@ -597,5 +597,9 @@ func TestWarmWindow(t *testing.T) {
 		if err != nil || got.Max != w.Max || got.Min != max(w.Min, least.Value+u) {
 			t.Fatalf("%v of %v, least %v ± %v: %v", got, w, least.Value, u, err)
 		}
+		one := units.Limits{Min: 1, Max: least.Value + u} // a window of one size
+		if got, err := h.Window(one, diameter, margin); err != nil || got.Min != one.Max || got.Max != one.Max {
+			t.Fatalf("%v of %v, least %v ± %v: %v", got, one, least.Value, u, err)
+		}
 	})
 }

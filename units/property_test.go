@@ -566,3 +566,29 @@ func TestProductsInvert(t *testing.T) {
 		}
 	})
 }
+
+// TestHalfOfTheLeast: a picometre is half of two, and goes away from zero; so do all odd numbers of them.
+func TestHalfOfTheLeast(t *testing.T) {
+	for l := units.Length(1); l < 20; l += 2 {
+		if up, down := l.Round(2), (-l).Round(2); up != l+1 || down != -l-1 {
+			t.Errorf("%d and %d pm round to %d and %d", l, -l, up, down)
+		}
+	}
+}
+
+// TestNothingIsNothing: no width of a window without both ends, no unit of a thousandth for an expansion of nothing, and a
+// letter alone is no length, window or size.
+func TestNothingIsNothing(t *testing.T) {
+	for _, w := range []units.Limits{{}, {Min: 3}, {Max: 3}} {
+		if d, ok := w.Width(); d != 0 || ok {
+			t.Errorf("%v: width %v, %t", w, d, ok)
+		}
+	}
+	if s := units.Expansion(0).String(); s != "0e-6/K" {
+		t.Errorf("no expansion is %s", s)
+	}
+	l, w := units.Millimetre, units.Limits{Min: 1, Max: 2}
+	if l.UnmarshalText([]byte("x")) == nil || w.UnmarshalText([]byte("x")) == nil || l != units.Millimetre || w != (units.Limits{Min: 1, Max: 2}) {
+		t.Errorf("a letter was read as %v, %v", l, w)
+	}
+}

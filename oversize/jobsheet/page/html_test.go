@@ -186,3 +186,15 @@ func TestTight(t *testing.T) {
 		}
 	}
 }
+
+// TestStacked: a table of 36 columns, the gaps between them among those, is shown whole on a telephone; of 37 it may be
+// written out.
+func TestStacked(t *testing.T) {
+	for last, want := range map[int]bool{16: false, 17: true} {
+		row := []string{strings.Repeat("a", 17), strings.Repeat("b", last)}
+		doc := page.Doc{Title: "t", Front: []page.Block{page.Table{Rows: [][]string{row}}}}
+		if got := strings.Contains(browsed(t, page.HTML{}, doc), `class="stack"`); got != want {
+			t.Errorf("17 and %d letters: stacked %v, want %v", last, got, want)
+		}
+	}
+}

@@ -70,6 +70,10 @@ func TestJustFits(t *testing.T) {
 	same(t, body(t, page.Text{Width: 40}, table), "  key           what", "  kkkkkkkkkkk   word word word word word", "                word", "  l             m")
 	table.Rows[0][0] += "k"
 	same(t, body(t, page.Text{Width: 40}, table)[:2], "  key: kkkkkkkkkkkk", "    what: word word word word word word")
+	// Turned, of as many columns as there are, and of one more.
+	long := page.Table{Head: []string{"k", "v"}, Keys: 1, Rows: [][]string{{strings.Repeat("a", 36), strings.Repeat("b", 30)}}}
+	same(t, body(t, page.Text{Width: 42}, long), "  k   "+long.Rows[0][0], "  v   "+long.Rows[0][1])
+	same(t, body(t, page.Text{Width: 41}, long)[:1], "  k: "+long.Rows[0][0])
 	// A line of 94 columns and its margin.
 	same(t, body(t, page.Text{}, page.Sentence(strings.Repeat("x", 90)+" yyy z")), "  "+strings.Repeat("x", 90)+" yyy", "  z")
 }
@@ -121,6 +125,37 @@ func TestSectionsOnPages(t *testing.T) {
 		}
 		if got := pages(s...); fmt.Sprint(got) != fmt.Sprint(c.want) {
 			t.Errorf("sections of %v lines: pages of %v, want %v", c.lines, got, c.want)
+		}
+	}
+}
+
+// TestNoSpaceTooMany: there is no line above the first heading, and no space before a text, behind it or twice within.
+func TestNoSpaceTooMany(t *testing.T) {
+	same(t, body(t, page.Text{}, page.Heading("H"), page.Sentence("s"), page.Heading("I")), "  H", "  s", "", "  I")
+	for _, text := range []string{" a b", "a b ", "a  b", " a  b "} {
+		markup := browsed(t, page.HTML{Fragment: true}, page.Doc{Front: []page.Block{page.Table{Head: []string{text}, Rows: [][]string{{text}}}}})
+		if !strings.Contains(markup, ">a b</th>") || !strings.Contains(markup, ">a b</td>") {
+			t.Errorf("%q: %s", text, markup)
+		}
+	}
+}
+
+// TestWidths: a mark above a letter takes no column, each of the 11,172 syllables of Hangul and the ideographs take two (Unicode
+// Standard Annex 11: Wide).
+func TestWidths(t *testing.T) {
+	columns := func(text string) float64 {
+		from, to := page.Label{Text: text}.Box()
+		one, end := page.Label{Text: "a"}.Box()
+		return (to.X - from.X) / (end.X - one.X)
+	}
+	for text, want := range map[string]float64{"e\u0300": 1, "e\u0301a": 2, "é": 1, "µm": 2, "\u1100": 2, "、": 2, "あ": 2, "漢字": 4, "\uff21": 2, "\U00020000": 2} {
+		if got := columns(text); got != want {
+			t.Errorf("%q takes %v columns, want %v", text, got, want)
+		}
+	}
+	for r := '가'; r <= '힣'; r++ {
+		if got := columns(string(r)); got != 2 {
+			t.Fatalf("%c takes %v columns", r, got)
 		}
 	}
 }
