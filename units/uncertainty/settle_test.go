@@ -76,3 +76,16 @@ func greatest(t *testing.T, es []uncertainty.Estimate, w units.Limits) uncertain
 	worst.Kind, worst.N, worst.Risk = uncertainty.GreatestOf, len(es), risk
 	return worst
 }
+
+// TestGreatestOfOne: what settles the greatest of one value settles that value.
+func TestGreatestOfOne(t *testing.T) {
+	for _, value := range []units.Length{90, 97, 100, 103, 130} {
+		e := uncertainty.Estimate{Value: value * units.Micrometre, Std: 3 * units.Micrometre}
+		f := must[uncertainty.Finding](t)(uncertainty.Judge(e, units.Limits{Max: 100 * units.Micrometre}, uncertainty.Risk{}))
+		one := must[uncertainty.Remedy](t)(f.Settle(2 * units.Micrometre))
+		f.Kind, f.N = uncertainty.GreatestOf, 1
+		if got := must[uncertainty.Remedy](t)(f.Settle(2 * units.Micrometre)); got != one {
+			t.Errorf("%v: %v of one, %v alone", value, got, one)
+		}
+	}
+}
