@@ -215,8 +215,12 @@ func TestBadJobs(t *testing.T) {
 		{"overtravel into the closed end", with(t, `"stroke": "90 mm"`, `"stroke": "90 mm", "overtravel_bottom": "10 mm"`), []string{
 			`tools.overtravel_bottom: "10 mm": want at most tools.room_bottom, 0 mm`}},
 		{"risk of two", with(t, `"tools": {`, `"risk": {"accept": 2}, "tools": {`), []string{
-			"risk.accept: 2: want 0 to 0.5"}},
+			"risk.accept: 2: want 0.00001 to 0.5"}},
 
+		{"risk of next to nothing", with(t, `"tools": {`, `"risk": {"reject": 1e-300}, "tools": {`), []string{
+			"risk.reject: 1e-300: want 0.00001 to 0.5"}},
+		{"grit of less than nothing", with(t, `"tools": {`, `"tools": {"grit": -80, `), []string{
+			"tools.grit: -80: want 0 to 5000"}},
 		{"newer job", with(t, `"gauge": {`, `"version": 3, "gauge": {`), []string{
 			"version: 3: newer than 2, the newest that is known here"}},
 		{"older job", with(t, `"gauge": {`, `"version": 1, "gauge": {`), []string{

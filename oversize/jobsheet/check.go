@@ -60,9 +60,10 @@ func (j Job) check(doc *strictjson.Document) error {
 	c.cuts(j.Cuts, j.Engine)
 	c.proof(j)
 	c.words(j)
-	const mostRisk = "want 0 to 0.5"
-	c.hold("risk.accept", j.Risk.Accept, inRange(j.Risk.Accept, 0, 0.5, mostRisk))
-	c.hold("risk.reject", j.Risk.Reject, inRange(j.Risk.Reject, 0, 0.5, mostRisk))
+	r := j.Risk.OrDefault()
+	const least = 1e-5 // that an engine's many rows can share
+	c.hold("risk.accept", r.Accept, inRange(r.Accept, least, 0.5, "want 0.00001 to 0.5"))
+	c.hold("risk.reject", r.Reject, inRange(r.Reject, least, 0.5, "want 0.00001 to 0.5"))
 	return faults(doc)
 }
 

@@ -74,7 +74,7 @@ type Cuts struct {
 	// Deglaze is what deglazing takes, on the diameter; left out, 4 µm.
 	Deglaze units.Length `json:"deglaze,omitzero"`
 	// Warm is the temperature of the cylinder while it is roughed out, for what the gauge shows then.
-	Warm units.Temperature `json:"warm,omitzero"`
+	Warm units.Temperature `json:"warm,omitzero" usual:"honing"`
 }
 
 // usualDeglaze is what a few strokes take where nobody measured it (common practice).

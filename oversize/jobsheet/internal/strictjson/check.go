@@ -80,14 +80,14 @@ func (d *Document) hold(m *member, v reflect.Value, rules map[string]Rule, at *p
 		}
 	}
 	if m.most > 0 {
-		n := 0
+		n, want := 0, "want at most %d"
 		if v.Kind() == reflect.Slice {
 			n = v.Len()
-		} else {
-			n = int(v.Int())
+		} else if n = int(v.Int()); n < 0 {
+			want = "want 0 to %d"
 		}
 		if n < 0 || n > m.most {
-			d.Fault(at.String(), n, fmt.Errorf("want at most %d", m.most))
+			d.Fault(at.String(), n, fmt.Errorf(want, m.most))
 			return
 		}
 	}

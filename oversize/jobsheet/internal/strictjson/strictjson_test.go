@@ -278,7 +278,7 @@ func TestTags(t *testing.T) {
 		`{"size": "0 g", "rows": 4, "steps": [{"text": "a"}, {"text": "b"}]}`: {`size: "0 g": want more sense:; want how much it bears`,
 			"rows: 4: want more sense:; want at most 3", "steps: 2: want more sense:; want at most 1"},
 		`{"size": "1 g", "rows": -1, "notes": ["a", "this is a long text, too long"], "spice": {"hot": 0}}`: {`notes[1]: "this is a long text, too long": longer than 20 bytes`,
-			"rows: -1: want more sense:; want at most 3"},
+			"rows: -1: want more sense:; want 0 to 3"},
 		`{"size": "1 g", "rows": 3, "spice": {"hot": 1}, "steps": [{"text": "a"}]}`: nil,
 	} {
 		var s shelf
