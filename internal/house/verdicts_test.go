@@ -16,7 +16,6 @@ import (
 // Only the ledger of the job sheet says what a verdict means for the work; a second place that asks a verdict soon
 // says something else. These functions outside it ask one, and why they may.
 var asksVerdict = map[string]string{
-	"passes.go fallsBack":     "says whether a record of honing falls back, which the ledger makes a row of",
 	"session.go judge":        "works out what would settle a finding, which is printed",
 	"traced.go pressing":      "picks the worse of two findings on one limit, by readings and by traces",
 	"price.go price":          "works out what less doubt would spare, which is printed",

@@ -3,9 +3,9 @@
 package jobsheet
 
 import (
-	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"borewright.example/units"
 )
@@ -75,7 +75,10 @@ func (r Row) stands(about string) string {
 		text += "; " + r.Says
 	}
 	if f := r.Finding; f != nil && f.Subject != "" {
-		text += fmt.Sprintf("; %s %v, %v", f.Subject, f.Measured, limitWords(f.Limits))
+		text += "; " + f.Subject + " " + f.Measured.String() + ", " + limitWords(f.Limits)
+	}
+	if !strings.Contains(text, "  ") && !strings.ContainsFunc(text, func(r rune) bool { return r != ' ' && unicode.IsSpace(r) }) {
+		return text // as nearly every one is
 	}
 	return strings.Join(strings.Fields(text), " ")
 }

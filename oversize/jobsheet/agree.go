@@ -197,20 +197,23 @@ func readingCopies(by Gauge, of []Reading, copiedBy Gauge, copied []Reading) boo
 		axis     bore.Axis
 		diameter units.Length
 	}
+	see := func(by Gauge, r Reading) seen {
+		d, _ := by.shown(r) // or it would have been a fault
+		return seen{r.depth(), r.axis(), d}
+	}
+	if len(copied) == 0 || !slices.ContainsFunc(of, func(r Reading) bool { return see(by, r) == see(copiedBy, copied[0]) }) {
+		return false // as nearly always
+	}
 	left := map[seen]int{}
 	for _, r := range of {
-		if d, err := by.shown(r); err == nil {
-			left[seen{r.depth(), r.axis(), d}]++
-		}
+		left[see(by, r)]++
 	}
 	for _, r := range copied {
-		d, err := copiedBy.shown(r)
-		at := seen{r.depth(), r.axis(), d}
-		if left[at]--; err != nil || left[at] < 0 {
+		if left[see(copiedBy, r)]--; left[see(copiedBy, r)] < 0 {
 			return false
 		}
 	}
-	return len(copied) > 0
+	return true
 }
 
 // traceCopies reports whether each of some traces is one of others.

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
 )
 
 // BenchmarkWholeJob goes from the bytes of a job to the text of its sheet.
@@ -25,6 +26,10 @@ func BenchmarkWholeJob(b *testing.B) {
 		for i := range n {
 			c := two[i%2]
 			c.Name = fmt.Sprint(i)
+			c.Readings = slices.Clone(c.Readings)
+			for k := range c.Readings { // no two bores read alike
+				c.Readings[k].Diameter += units.Length(i/2) * 2 * units.Micrometre
+			}
 			job.Cylinders = append(job.Cylinders, c)
 		}
 		readings, passes := 0, 0
@@ -36,6 +41,9 @@ func BenchmarkWholeJob(b *testing.B) {
 			if o := &job.Engine.Oversizes[i]; len(o.Pistons) > 0 {
 				o.Pistons = slices.Repeat(o.Pistons[:1], n)
 			}
+		}
+		if s, err := jobsheet.Plan(job); err != nil || s.Next != jobsheet.StepBore && s.Next != jobsheet.StepHone {
+			b.Fatal(s.Next, err)
 		}
 		var file bytes.Buffer
 		if err := job.WriteJSON(&file); err != nil {

@@ -30,12 +30,13 @@ func (s Sheet) document(pictures bool) page.Doc {
 	s = s.even()
 	s.rows, s.pictures = grouped(s.Ledger, len(s.Cylinders)), pictures
 	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
-	parts := []func() page.Section{s.before}
+	parts := []func(Sheet) page.Section{Sheet.before}
 	if s.decided() {
-		parts = append(parts, s.sizes, s.findings, s.route, s.clearances, s.sleeve, s.finish, s.crosshatch, s.proofText, s.rings, s.capacity, s.together, s.record)
+		parts = append(parts, Sheet.sizes, Sheet.findings, Sheet.route, Sheet.clearances, Sheet.sleeve, Sheet.finish, Sheet.crosshatch,
+			Sheet.proofText, Sheet.rings, Sheet.capacity, Sheet.together, Sheet.record)
 	}
-	for _, part := range append(parts, s.ledger, s.leftOut) {
-		if p := part(); p.Title != "" { // else there is nothing to say of it
+	for _, part := range append(parts, Sheet.ledger, Sheet.leftOut) {
+		if p := part(s); p.Title != "" { // else there is nothing to say of it
 			doc.Sections = append(doc.Sections, p)
 		}
 	}

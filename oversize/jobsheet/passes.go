@@ -22,7 +22,7 @@ type passing struct {
 }
 
 // passed says, for each cylinder that is being honed to a size, what the next pass may be.
-func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error) {
+func passed(g given, read []readBore, choice oversize.Choice) []passing {
 	all := make([]passing, len(read))
 	for i, c := range choice.Cylinders {
 		h := g.Cylinders[i].Honing
@@ -31,7 +31,7 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 		}
 		p := &all[i]
 		p.recorded = true
-		start, err := h[0].at20(g.survey.gauge)
+		sizes, err := g.sizes(h)
 		switch {
 		case err != nil:
 			p.broken, p.says = recordBroken, err.Error()
@@ -39,15 +39,15 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 		case c.Aim == 0 || waiting(g.Job, choice):
 			p.broken, p.says = recordUnasked, "there is no size to hone to"
 			continue
-		case c.Route == oversize.BoreOversize && start < read[i].bore.Largest.Size.Value:
-			p.broken, p.says = recordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", start, read[i].bore.Largest.Size)
+		case c.Route == oversize.BoreOversize && sizes[0] < read[i].bore.Largest.Size.Value:
+			p.broken, p.says = recordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", sizes[0], read[i].bore.Largest.Size)
 			continue
 		}
-		if over, other := g.otherSize(start+g.Engine.HoningAllowance, c.Aim, c.Over); c.Route == oversize.BoreOversize && other {
-			p.broken, p.says = recordBroken, saysOther("it starts at", start, over, c.Over)
+		if over, other := g.otherSize(sizes[0]+g.Engine.HoningAllowance, c.Aim, c.Over); c.Route == oversize.BoreOversize && other {
+			p.broken, p.says = recordBroken, saysOther("it starts at", sizes[0], over, c.Over)
 			continue
 		}
-		if p.next, err = g.nextPass(h, read[i].bore.Largest.Size, c.Finish); err != nil {
+		if p.next, err = g.nextPass(h, sizes, read[i].bore.Largest.Size, c.Finish); err != nil {
 			p.broken, p.says = recordBroken, err.Error()
 			continue
 		}
@@ -59,70 +59,54 @@ func passed(g given, read []readBore, choice oversize.Choice) ([]passing, error)
 		case p.next.Decision == hone.PastSize:
 			p.skirts = g.skirts(units.Limits{Min: p.next.Size.Value, Max: p.next.Size.Value})
 		}
-		if p.broken == noReason {
-			if p.says, err = g.fallsBack(h, read[i].bore.Largest.Size); err != nil {
-				return nil, fault(fmt.Sprintf("cylinders[%d].honing", i), err)
-			}
-			if p.says != "" {
-				p.broken = recordBroken
-			}
+		if n := fallsBack(sizes, read[i].bore.Largest.Size); n > 0 && p.broken == noReason {
+			p.broken, p.says = recordBroken, fmt.Sprintf("it falls back in pass %d, from %v to %v", n, sizes[n-1], sizes[n])
 		}
 	}
-	return all, nil
+	return all
 }
 
-// fallsBack says where a bore was read smaller after a pass than before it; "" where it never was.
-func (g given) fallsBack(h []Pass, doubt uncertainty.Estimate) (string, error) {
-	for n := 1; n < len(h); n++ {
-		a, err := h[n-1].at20(g.survey.gauge)
-		if err != nil {
-			return "", err
-		}
-		b, err := h[n].at20(g.survey.gauge)
-		if err != nil {
-			return "", err
-		}
+// fallsBack returns the first pass after which a bore was read smaller than before it; 0 where none is.
+func fallsBack(sizes []units.Length, doubt uncertainty.Estimate) int {
+	for n := 1; n < len(sizes); n++ {
 		was, is := doubt, doubt
-		was.Value, is.Value = a, b
-		f, err := uncertainty.Judge(bore.Place{Own: is}.Minus(bore.Place{Own: was}), units.Limits{Min: -units.Picometre}, uncertainty.Risk{})
-		if err != nil {
-			return "", err
-		}
-		if f.Verdict == uncertainty.Beyond {
-			return fmt.Sprintf("it falls back in pass %d, from %v to %v", n, a, b), nil
+		was.Value, is.Value = sizes[n-1], sizes[n]
+		if cannot(bore.Place{Own: is}.Minus(bore.Place{Own: was}), notBack) {
+			return n
 		}
 	}
-	return "", nil
+	return 0
 }
 
-// at20 returns the size at 20 °C, read with the gauge as it was set for the survey.
-func (p Pass) at20(gauge bore.Gauge) (units.Length, error) {
-	gauge.PartAt.Value = p.At
-	g, err := bore.Measure([]bore.Reading{{Diameter: p.Diameter}}, gauge)
-	return g.Largest.Size.Value, err
+// sizes returns what was read before the first pass and after each, at 20 °C, with the gauge as it was set for the survey.
+func (g given) sizes(h []Pass) ([]units.Length, error) {
+	sizes := make([]units.Length, len(h))
+	for i, p := range h {
+		gauge := g.survey.gauge
+		gauge.PartAt.Value = p.At
+		read, err := bore.Measure([]bore.Reading{{Diameter: p.Diameter}}, gauge)
+		if err != nil {
+			return nil, err
+		}
+		sizes[i] = read.Largest.Size.Value
+	}
+	return sizes, nil
 }
 
 // nextPass returns what the next pass may be. The doubt of one size by this gauge is that of the survey.
-func (g given) nextPass(h []Pass, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
-	read := func(p Pass) (hone.Reading, error) {
-		size, err := p.at20(g.survey.gauge)
-		doubt.Value = size
-		return hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}, err
-	}
+func (g given) nextPass(h []Pass, sizes []units.Length, doubt uncertainty.Estimate, finish units.Limits) (hone.Next, error) {
 	z := hone.Sizing{
 		Metal: g.survey.gauge.Part, Finish: finish, Risk: g.risk.hone,
 		Trial: g.Tools.TrialPass.Duration, Longest: g.Tools.LongestPass.Duration,
 	}
-	var err error
-	if z.Start, err = read(h[0]); err != nil {
-		return hone.Next{}, err
-	}
-	for _, p := range h[1:] {
-		after, err := read(p)
-		if err != nil {
-			return hone.Next{}, err
+	for i, size := range sizes {
+		doubt.Value = size
+		after := hone.Reading{Diameter: doubt, At: units.ReferenceTemperature}
+		if i == 0 {
+			z.Start = after
+		} else {
+			z.Passes = append(z.Passes, hone.Pass{Lasts: h[i].Lasts.Duration, After: after})
 		}
-		z.Passes = append(z.Passes, hone.Pass{Lasts: p.Lasts.Duration, After: after})
 	}
 	return z.Next()
 }

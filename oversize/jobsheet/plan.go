@@ -50,10 +50,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	if len(untold)+len(slipped) > 0 {
 		choice = withheld(choice)
 	}
-	passes, err := passed(g, read, choice)
-	if err != nil {
-		return Sheet{}, err
-	}
+	passes := passed(g, read, choice)
 	sleeve, seats, noFit, err := sleeved(g, read, choice)
 	if err != nil {
 		return Sheet{}, err

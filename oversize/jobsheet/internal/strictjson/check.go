@@ -32,8 +32,9 @@ func (d *Document) Walk(v any, look func(path string, v any, usual []string)) {
 func (d *Document) walk(v reflect.Value, at *place, look func(*member, reflect.Value, *place)) {
 	switch v.Kind() {
 	case reflect.Slice:
+		at := &place{up: at, list: true} // one for all, since a path is made at once
 		for i := range v.Len() {
-			at := &place{up: at, item: i, list: true}
+			at.item = i
 			if v.Type().Elem().Kind() == reflect.String {
 				look(&member{}, v.Index(i), at)
 			} else {
@@ -49,13 +50,14 @@ func (d *Document) walk(v reflect.Value, at *place, look func(*member, reflect.V
 		if s.quantity {
 			return // whose text is its own
 		}
+		at := &place{up: at}
 		for i := range s.members {
 			m := &s.members[i]
 			in := v.FieldByIndex(m.path)
 			if m.name == "" || !m.looked || m.needs == "" && m.omits && in.IsZero() {
 				continue
 			}
-			at := &place{up: at, name: m.name}
+			at.name = m.name
 			look(m, in, at)
 			if m.deep {
 				d.walk(in, at, look)

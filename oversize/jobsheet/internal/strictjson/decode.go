@@ -37,8 +37,10 @@ func (d decoder) value(n *node, v reflect.Value, at *place) {
 	case reflect.Slice:
 		if d.is(n, array, at) {
 			v.Set(reflect.MakeSlice(v.Type(), len(n.items), len(n.items)))
+			in := &place{up: at, list: true} // one for all, since a path is made at once
 			for i := range n.items {
-				d.value(&n.items[i], v.Index(i), &place{up: at, item: i, list: true})
+				in.item = i
+				d.value(&n.items[i], v.Index(i), in)
 			}
 		}
 	case reflect.String:
@@ -112,16 +114,17 @@ func (d decoder) unmarshal(n *node, u encoding.TextUnmarshaler, at *place) {
 // fields sets a struct, and drops what it has no field for.
 func (d decoder) fields(n *node, v reflect.Value, at *place) {
 	s := d.doc.shape(v.Type())
+	in := &place{up: at}
 	n.fields = slices.DeleteFunc(n.fields, func(f field) bool {
-		in := &place{up: at, name: f.name}
-		i := slices.IndexFunc(s.members, func(m member) bool { return m.name == f.name })
-		if i < 0 || f.name == "" {
+		in.name = f.name
+		m := s.member(f.name)
+		if m == nil {
 			d.doc.fault(in, &f.value, s.unknown(f.name), nil)
 			return true
 		}
-		to := v.FieldByIndex(s.members[i].path)
+		to := v.FieldByIndex(m.path)
 		d.value(&f.value, to, in)
-		if s.members[i].omits && (f.value.kind == text || f.value.kind == number) && to.IsZero() {
+		if m.omits && (f.value.kind == text || f.value.kind == number) && to.IsZero() {
 			d.doc.fault(in, &f.value, "zero, which is the same as nothing here: "+leaveOut, nil)
 		}
 		return false

@@ -42,6 +42,7 @@ func (d *Document) shape(t reflect.Type) *shape {
 // fill adds the fields of a struct, which is reached by a path; those of one that is embedded stand beside its own, as
 // encoding/json has them.
 func (d *Document) fill(s *shape, t reflect.Type, path []int) {
+	s.members = slices.Grow(s.members, t.NumField())
 	for i := range t.NumField() {
 		field := t.Field(i)
 		at := append(slices.Clip(path), i)
@@ -59,10 +60,22 @@ func (d *Document) fill(s *shape, t reflect.Type, path []int) {
 		case reflect.Int, reflect.Int64, reflect.Float64, reflect.Struct: // the zero of a choice is a choice
 			m.omits = options == "omitzero"
 		}
-		m.most, _ = strconv.Atoi(tag.Get("most"))
+		if most := tag.Get("most"); most != "" {
+			m.most, _ = strconv.Atoi(most)
+		}
 		m.looked = m.deep || field.Type.Kind() == reflect.String || m.needs != "" || m.most != 0 || m.rules != nil || m.usual != nil
 		s.members = append(s.members, m)
 	}
+}
+
+// member returns the field of a name, or nil.
+func (s *shape) member(name string) *member {
+	for i := range s.members {
+		if s.members[i].name == name && name != "" {
+			return &s.members[i]
+		}
+	}
+	return nil
 }
 
 // split returns the names that a tag lists.

@@ -228,10 +228,11 @@ func (p *parser) text(into *string) bool {
 }
 
 // Of few fields is most of what stands in a list; many are looked up in a map when another is asked for.
-const few, many = 4, 16
+const few, many = 3, 16
 
 func (p *parser) object(n *node, at *place, depth int) bool {
 	n.kind = object
+	in := &place{up: at} // one for all, since a path is made at once
 	var seen map[string]bool
 	for p.at++; p.more('}'); {
 		if p.peek() != '"' {
@@ -245,7 +246,7 @@ func (p *parser) object(n *node, at *place, depth int) bool {
 			return p.syntax()
 		}
 		p.at++
-		in := &place{up: at, name: f.name}
+		in.name = f.name
 		if !p.value(&f.value, in, depth+1) {
 			return false
 		}
@@ -272,10 +273,11 @@ func (p *parser) object(n *node, at *place, depth int) bool {
 
 func (p *parser) array(n *node, at *place, depth int) bool {
 	n.kind = array
+	in := &place{up: at, list: true}
 	for p.at++; p.more(']'); {
 		n.items = append(n.items, node{})
-		i := len(n.items) - 1
-		if !p.value(&n.items[i], &place{up: at, item: i, list: true}, depth+1) {
+		in.item = len(n.items) - 1
+		if !p.value(&n.items[in.item], in, depth+1) {
 			return false
 		}
 	}
