@@ -11,13 +11,15 @@ import (
 // What is held of a lens before the picture is seen, as standard uncertainties. Of cameras the focal length
 // is taken as usualFocal times the longer side of the picture, within a factor of e^focalDoubt: common
 // practice, from 18 mm to 100 mm on the frame of 36 mm. The axis of the lens meets a whole picture in its
-// middle, within 2 % of its longer side; where the picture may have been cropped, anywhere in it.
+// middle, within 2 % of its longer side; where the picture may have been cropped, anywhere in it. A lens that
+// bends shows the corners of the picture farther out or in than one without distortion.
 const (
 	usualFocal  = 1.1
 	focalDoubt  = 0.6
 	knownFocal  = 0.03
 	wholeMiddle = 0.02
 	cropMiddle  = 0.30
+	bendDoubt   = 0.015 // at the corners of the picture, in parts of their distance from the middle
 )
 
 // A fitted is a pose that fits the corners.
@@ -37,6 +39,7 @@ type sight struct {
 	logFocal, focalStd float64
 	mid                Pixel
 	midStd             float64
+	corner             float64 // of the picture, from mid, pixels
 }
 
 // far stands in for a residual that does not exist, as of a corner behind the camera.

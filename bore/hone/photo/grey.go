@@ -52,7 +52,10 @@ func readGrey(img image.Image) (*grey, error) {
 	}
 	g.pix = make([]float32, g.w*g.h)
 	take := min(k, mostTaken)
-	sample := sampler(img)
+	sample, err := sampler(img)
+	if err != nil {
+		return nil, err
+	}
 	for y := range g.h {
 		for x := range g.w {
 			var sum float32
@@ -68,9 +71,40 @@ func readGrey(img image.Image) (*grey, error) {
 	return g, nil
 }
 
-// sampler returns how to read the brightness of one pixel, without an allocation for the types that
-// pictures come in.
-func sampler(img image.Image) func(x, y int) float32 {
+// sampler returns how to read the brightness of one pixel, and refuses a picture whose pixels do not fill its
+// bounds.
+func sampler(img image.Image) (func(x, y int) float32, error) {
+	box := img.Bounds()
+	// Offsets grow evenly along rows and columns: if those of the corners hold, all do.
+	short := func(offset func(x, y int) int, length int) bool {
+		for _, x := range [2]int{box.Min.X, box.Max.X - 1} {
+			for _, y := range [2]int{box.Min.Y, box.Max.Y - 1} {
+				if i := offset(x, y); i < 0 || i >= length {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	var bad bool
+	switch p := img.(type) {
+	case *image.YCbCr:
+		bad = short(p.YOffset, len(p.Y))
+	case *image.Gray:
+		bad = short(p.PixOffset, len(p.Pix))
+	case *image.RGBA:
+		bad = short(p.PixOffset, len(p.Pix)-3)
+	case *image.NRGBA:
+		bad = short(p.PixOffset, len(p.Pix)-3)
+	}
+	if bad {
+		return nil, fmt.Errorf("photo: picture: %w: its pixels do not fill its bounds of %v", units.ErrRange, box)
+	}
+	return reader(img), nil
+}
+
+// reader reads without an allocation the types that pictures come in.
+func reader(img image.Image) func(x, y int) float32 {
 	switch p := img.(type) {
 	case *image.YCbCr:
 		return func(x, y int) float32 { return float32(p.Y[p.YOffset(x, y)]) }

@@ -139,6 +139,7 @@ func (s Shot) sight(g *grey) (*sight, error) {
 		out.logFocal, out.focalStd = math.Log(s.Focal/g.step), knownFocal
 	}
 	out.mid, out.midStd = Pixel{float64(g.w) / 2, float64(g.h) / 2}, cropMiddle*side
+	out.corner = math.Hypot(out.mid.X, out.mid.Y)
 	if s.Whole {
 		out.midStd = wholeMiddle * side
 	}
