@@ -87,19 +87,12 @@ func (c *checker) name(path, name string, seen map[string]bool) {
 // words checks what the job says about itself: counts, what is not known, confirmed or accepted.
 func (c *checker) words(j Job) {
 	for _, n := range j.counts() {
-		if n.given != nil && *n.given != n.holds {
+		must := n.path == "counted.trials" || n.path == "counted.textures" || n.path == "counted.traces"
+		switch {
+		case must && n.given == nil && n.holds > 0:
+			c.fault(n.path, nil, "missing: how many stand on the paper?")
+		case n.given != nil && *n.given != n.holds:
 			c.fault(n.path, *n.given, "the job holds %d: is one missing?", n.holds)
-		}
-	}
-	if len(j.Gauge.Study) > 0 && j.Counted.Trials == nil {
-		c.fault("counted.trials", nil, "missing: how many trials of the gauge were written down?")
-	}
-	for _, cyl := range j.Cylinders {
-		if len(cyl.Texture) > 0 && j.Counted.Textures == nil {
-			c.fault("counted.textures", nil, "missing: how many readings of the texture were written down?")
-		}
-		if len(cyl.Traces)+len(cyl.ProofTraces) > 0 && j.Counted.Traces == nil {
-			c.fault("counted.traces", nil, "missing: how many traces were taken?")
 		}
 	}
 	for i, u := range j.NotKnown {

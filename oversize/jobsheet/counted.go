@@ -19,12 +19,15 @@ type Counted struct {
 	Traces   *int `json:"traces,omitempty"`   // of worn and of finished bores, all cylinders together
 }
 
-// counts returns what the job holds beside each count given, with the path of the count.
-func (j Job) counts() []struct {
+// A count is what was counted of one thing beside what the job holds.
+type count struct {
 	path  string
 	given *int
 	holds int
-} {
+}
+
+// counts returns every count, given or not.
+func (j Job) counts() []count {
 	var readings, proof, passes, pits, textures, traces int
 	for _, c := range j.Cylinders {
 		readings, proof = readings+len(c.Readings), proof+len(c.Proof)
@@ -32,11 +35,7 @@ func (j Job) counts() []struct {
 		textures, traces = textures+len(c.Texture), traces+len(c.Traces)+len(c.ProofTraces)
 	}
 	n := j.Counted
-	return []struct {
-		path  string
-		given *int
-		holds int
-	}{
+	return []count{
 		{"counted.readings", n.Readings, readings}, {"counted.proof", n.Proof, proof}, {"counted.passes", n.Passes, passes},
 		{"counted.rings", n.Rings, len(j.Engine.Rings)}, {"counted.pits", n.Pits, pits}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports)},
 		{"counted.trials", n.Trials, len(j.Gauge.Study)}, {"counted.textures", n.Textures, textures}, {"counted.traces", n.Traces, traces},

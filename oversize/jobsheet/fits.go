@@ -99,27 +99,15 @@ func (j Job) inHand(i int, over units.Length) bool {
 	return c.Piston.has() && length(c.PistonFor) == over
 }
 
-// fitted works out the clearances of every piston.
-func fitted(g given, read []readBore, choice oversize.Choice, proofs []*ProofSheet, pairs pairing) ([]fitting, error) {
-	all := make([]fitting, len(read))
-	var sizes []units.Length
-	for _, c := range choice.Cylinders {
-		sizes = append(sizes, c.Over)
+// fitted works out the clearances of the piston of a cylinder.
+func (g given) fitted(i int, read readBore, all oversize.Choice, proof *ProofSheet, own int) (f fitting, err error) {
+	if len(all.Cylinders) == 0 {
+		return f, nil
 	}
-	for i := range choice.Cylinders {
-		var err error
-		if all[i], err = g.fitted(i, read[i], choice.Cylinders[i], proofs[i], pairs.of[i], sizes); err != nil {
-			return nil, fault(fmt.Sprintf("cylinders[%d].piston", i), err)
-		}
-	}
-	return all, nil
-}
-
-func (g given) fitted(i int, read readBore, choice oversize.CylinderChoice, proof *ProofSheet, own int, sizes []units.Length) (f fitting, err error) {
-	c := g.Cylinders[i]
+	c, choice := g.Cylinders[i], all.Cylinders[i]
 	f.piston = g.pistonFor(i, choice.Over, own)
 	f.own = f.piston.has() && (g.inHand(i, choice.Over) || own >= 0)
-	f.got = f.own || g.got(choice, sizes)
+	f.got = f.own || g.got(choice, all)
 	if c.Piston.has() && length(c.PistonFor) == c.over() && choice.Route != oversize.Sleeve {
 		for _, at := range []struct {
 			where string
@@ -251,10 +239,10 @@ func (j Job) pistonFor(i int, over units.Length, own int) Piston {
 }
 
 // got reports whether there are pistons, measured, for every cylinder that goes to the size of this one.
-func (g given) got(c oversize.CylinderChoice, sizes []units.Length) bool {
+func (g given) got(c oversize.CylinderChoice, all oversize.Choice) bool {
 	n := 0
-	for k := range g.Cylinders {
-		if sizes[k] == c.Over && !g.inHand(k, c.Over) {
+	for k, other := range all.Cylinders {
+		if other.Over == c.Over && !g.inHand(k, c.Over) {
 			n++
 		}
 	}

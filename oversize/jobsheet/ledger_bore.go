@@ -232,26 +232,20 @@ func (b *book) pits() {
 			deepest = max(deepest, p.Below)
 		}
 	}
-	switch {
+	r := provenBy(demandPits, "", byOwnRecord)
+	switch cut := cutToSize(choice) && b.proofs[b.at] != nil; {
 	case b.Counted.Pits == nil:
-		b.put(open(demandPits, "", notRead, StepMeasure, "counted.pits", b.path+"pits"))
-	case len(c.Pits) == 0:
-		b.put(provenBy(demandPits, "", byOwnRecord))
-	case !c.surveyed():
-		b.put(open(demandPits, "", toCome, b.workStep()))
-	case deepest == 0:
-		b.put(provenBy(demandPits, "", byOwnRecord)) // no ring passes over any of them
-	case choice.Route == oversize.MakersProcess:
-		b.put(Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: deepest.String() + " deep"})
-	case cutToSize(choice) && b.proofs[b.at] != nil:
-		b.put(provenBy(demandPits, "", byOwnRecord)) // what cleans up counts their depth
-	case stays(choice) && deepest <= b.Cuts.deglaze()/2:
-		b.put(provenBy(demandPits, "", byOwnRecord))
-	case stays(choice):
-		b.put(Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: deepest.String() + " deep"})
+		r = open(demandPits, "", notRead, StepMeasure, "counted.pits", b.path+"pits")
+	case len(c.Pits) == 0, c.surveyed() && deepest == 0: // or no ring passes over any of them
+	case c.surveyed() && choice.Route == oversize.MakersProcess:
+		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: deepest.String() + " deep"}
+	case c.surveyed() && (cut || stays(choice) && deepest <= b.Cuts.deglaze()/2): // what cleans up counts their depth
+	case c.surveyed() && stays(choice):
+		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: deepest.String() + " deep"}
 	default:
-		b.put(open(demandPits, "", toCome, b.workStep()))
+		r = open(demandPits, "", toCome, b.workStep())
 	}
+	b.put(r)
 }
 
 // wallRow writes whether enough wall is left at the thinnest place.

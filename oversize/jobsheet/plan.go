@@ -72,7 +72,9 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	fits, err := fitted(g, read, choice, proofs, pairs)
+	fits, err := perCylinder(g, "piston", func(i int, _ Cylinder) (fitting, error) {
+		return g.fitted(i, read[i], choice, proofs[i], pairs.of[i])
+	})
 	if err != nil {
 		return Sheet{}, err
 	}

@@ -88,6 +88,16 @@ func (s Shown) each(say func(unit units.Length) string) string {
 	return strings.Join(parts, " = ")
 }
 
+// either returns a text for what goes with millimetres and another for what goes with inches, where they are shown.
+func (s Shown) either(metric, inch string) string {
+	return s.each(func(u units.Length) string {
+		if u == units.Inch {
+			return inch
+		}
+		return metric
+	})
+}
+
 // length returns l in every unit shown, as sizes are worked to: to a micrometre, or a tenth of a thou.
 func (s Shown) length(l units.Length) string {
 	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)) })
@@ -115,12 +125,7 @@ func (s Shown) gap(l units.Length) string {
 
 // along returns a length along the bore, such as a stroke: to 1 mm, or 0.01 in.
 func (s Shown) along(l units.Length) string {
-	return s.each(func(u units.Length) string {
-		if u == units.Inch {
-			return l.Format(u, 2)
-		}
-		return l.Format(u, 0)
-	})
+	return s.either(l.Format(units.Millimetre, 0), l.Format(units.Inch, 2))
 }
 
 // room returns a length round the bore: to 0.1 mm, or 0.01 in.
@@ -219,65 +224,35 @@ func (s Shown) window(w units.Limits, less int) string {
 
 // temperature returns t in the degrees that go with the units shown, to a whole one.
 func (s Shown) temperature(t units.Temperature) string {
-	return s.each(func(u units.Length) string {
-		x := t.Celsius()
-		if u == units.Inch {
-			x = t.Fahrenheit()
-		}
-		return fmt.Sprintf("%.0f %s", x, degree(u))
-	})
+	return s.either(fmt.Sprintf("%.0f °C", t.Celsius()), fmt.Sprintf("%.0f °F", t.Fahrenheit()))
 }
 
 // within returns a temperature with its half-width, to a tenth of a degree.
 func (s Shown) within(t bore.Temperature) string {
-	return s.each(func(u units.Length) string {
-		x, half := t.Value.Celsius(), t.Within.In(units.Kelvin)
-		if u == units.Inch {
-			x, half = t.Value.Fahrenheit(), t.Within.In(units.DegreeFahrenheit)
-		}
-		if half == 0 {
-			return fmt.Sprintf("%.1f %s", x, degree(u))
-		}
-		return fmt.Sprintf("%.1f ± %.1f %s", x, half, degree(u))
-	})
-}
-
-// degree names the degree that goes with a unit of length.
-func degree(unit units.Length) string {
-	if unit == units.Inch {
-		return "°F"
+	if t.Within == 0 {
+		return s.either(fmt.Sprintf("%.1f °C", t.Value.Celsius()), fmt.Sprintf("%.1f °F", t.Value.Fahrenheit()))
 	}
-	return "°C"
+	return s.either(fmt.Sprintf("%.1f ± %.1f °C", t.Value.Celsius(), t.Within.In(units.Kelvin)),
+		fmt.Sprintf("%.1f ± %.1f °F", t.Value.Fahrenheit(), t.Within.In(units.DegreeFahrenheit)))
 }
 
 // pressures returns a range of pressures in the units that go with those shown.
 func (s Shown) pressures(least, greatest units.Pressure) string {
-	return s.each(func(u units.Length) string {
-		if u == units.Inch {
-			return fmt.Sprintf("%.0f to %.0f psi", least.In(units.PoundPerSquareInch), greatest.In(units.PoundPerSquareInch))
-		}
-		return fmt.Sprintf("%.1f to %.1f MPa", least.In(units.Megapascal), greatest.In(units.Megapascal))
-	})
+	const psi = units.PoundPerSquareInch
+	return s.either(fmt.Sprintf("%.1f to %.1f MPa", least.In(units.Megapascal), greatest.In(units.Megapascal)),
+		fmt.Sprintf("%.0f to %.0f psi", least.In(psi), greatest.In(psi)))
 }
 
 // forces returns a range of forces in the units that go with those shown.
 func (s Shown) forces(least, greatest units.Force) string {
-	return s.each(func(u units.Length) string {
-		if u == units.Inch {
-			return fmt.Sprintf("%.0f to %.0f lbf", least.In(units.PoundForce), greatest.In(units.PoundForce))
-		}
-		return fmt.Sprintf("%.1f to %.1f kN", least.In(1000*units.Newton), greatest.In(1000*units.Newton))
-	})
+	const kilonewton = 1000 * units.Newton
+	return s.either(fmt.Sprintf("%.1f to %.1f kN", least.In(kilonewton), greatest.In(kilonewton)),
+		fmt.Sprintf("%.0f to %.0f lbf", least.In(units.PoundForce), greatest.In(units.PoundForce)))
 }
 
 // capacity returns a swept volume in every unit shown, and the ratio where it is known.
 func (s Shown) capacity(c oversize.Compression) string {
-	text := s.each(func(u units.Length) string {
-		if u == units.Inch {
-			return fmt.Sprintf("%.2f in³", c.Swept.In(units.CubicInch))
-		}
-		return fmt.Sprintf("%.1f cm³", c.Swept.In(units.CubicCentimetre))
-	})
+	text := s.either(fmt.Sprintf("%.1f cm³", c.Swept.In(units.CubicCentimetre)), fmt.Sprintf("%.2f in³", c.Swept.In(units.CubicInch)))
 	if c.Ratio != 0 {
 		text += fmt.Sprintf(", %.2f : 1", c.Ratio)
 	}

@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -53,7 +54,7 @@ func (s Sheet) proofBlanks(part *page.Section, i int) {
 	show := s.Job.Units
 	c := s.Cylinders[i]
 	part.Add(heading("Cylinder %s: to be read", c.Name))
-	warm := degree(show.units()[0])
+	warm, _, _ := strings.Cut(show.either("°C", "°F"), " = ")
 	part.Add(page.Form{{Label: "date"}, {Label: "name"}, {Label: "standard at", Unit: warm}, {Label: "gauge set at", Unit: warm},
 		{Label: "gauge used at", Unit: warm}, {Label: "cylinder at", Unit: warm}})
 	again := toRead(places(c.Bore))

@@ -402,7 +402,7 @@ func TestNoPointIsLost(t *testing.T) {
 		{"cylinders.0.traces.2.deviations.3", "10.02 mm", "cylinders[0].traces[2].deviations[3]: "},
 		{"cylinders.0.traces.0.radii", []any{"37 mm"}, "cylinders[0].traces[0].deviations: want either these or radii, not both"},
 		{"engine.layout.ports", []any{tree{"name": "exhaust", "from": "30 mm", "to": "40 mm", "at": "0°", "width": "60°"}}, "cylinders[0].traces[1].depth: \"36 mm\": a port cuts the wall there"},
-		{"counted.traces", nil, "counted.traces: missing: how many traces were taken?"},
+		{"counted.traces", nil, "counted.traces: missing: how many stand on the paper?"},
 		{"gauge.standard", nil, "gauge.spindle.on_standard: true: want gauge.standard"},
 	} {
 		j := tracedDemo(t)
