@@ -13,6 +13,9 @@ type Grit struct {
 	Source string `json:"source"`          // a manual, or "common practice", which no one answers for
 }
 
+// LastHoning is the [Grit.Stage] of the honing that sets size and crosshatch.
+const LastHoning = "last honing"
+
 const (
 	magazine = commonPractice + ", a trade magazine of 2004"
 	tradeWeb = commonPractice + ", a trade page"
@@ -31,7 +34,7 @@ const (
 // How many plateau strokes is no number that one shop can take from another: package surface reckons them from
 // the profile of the wall and the metal that a stroke takes.
 func Grits() []Grit {
-	const deglaze, finish, plateau = "deglazing", "last honing", "plateau strokes"
+	const deglaze, finish, plateau = "deglazing", LastHoning, "plateau strokes"
 	const iron, chromium, molybdenum = "plain iron", "chromium", "molybdenum"
 	return []Grit{
 		{deglaze, "", 80, 100, "a small air-cooled cylinder", "US Army TM 10-4320-351-14, 6.4.5"},

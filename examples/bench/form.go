@@ -81,10 +81,10 @@ var form = []part{
 		key: "rings",
 		parts: []part{
 			{key: "ring", list: "engine.rings", boxes: []string{"name", "gap", "gap_limit"},
-				more: []string{"material", "thickness", "height", "free_gap", "hot_gap", "peg", "play"}},
+				more: []string{"material", "thickness", "height", "free_gap", "hot_gap", "side", "facing", "peg", "play"}},
 			{key: "ringsCounted", boxes: []string{"counted.rings"}},
 			{key: "ringsOf", list: "cylinders", fixed: true,
-				parts: []part{{key: "gaps", list: "rings", seeds: []string{"ring"}, boxes: []string{"ring", "gap", "bore", "finished", "filed"}}}},
+				parts: []part{{key: "gaps", list: "rings", seeds: []string{"ring"}, boxes: []string{"ring", "gap", "bore", "finished", "side", "filed"}}}},
 		},
 	},
 	{

@@ -178,6 +178,7 @@ var ownRow = []struct {
 	demand string
 }{
 	{regexp.MustCompile(`^engine\.rings\[\d+\]\.hot_gap$`), "hot gap"},
+	{regexp.MustCompile(`^engine\.rings\[\d+\]\.side$`), "side clearance"},
 	{regexp.MustCompile(`^engine\.texture`), "texture"},
 	{regexp.MustCompile(`^engine\.limits(\.roundness|\.cylindricity)?$`), "form"},
 	{regexp.MustCompile(`^engine\.limits\.(roundness|cylindricity)$`), "form"},

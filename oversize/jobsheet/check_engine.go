@@ -4,8 +4,10 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright.example/bore"
+	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
@@ -41,6 +43,9 @@ func (c *checker) engine(e Engine) {
 		c.name(path+".name", r.Name, seen)
 		if r.GapLimit > 0 && r.GapLimit < r.Gap.Max {
 			c.fault(path+".gap_limit", r.GapLimit, "want at least the upper end of gap, %v", r.Gap.Max)
+		}
+		if r.Facing != "" && !slices.ContainsFunc(hone.Grits(), func(g hone.Grit) bool { return g.Facing == r.Facing }) {
+			c.fault(path+".facing", r.Facing, "want \"plain iron\", \"chromium\" or \"molybdenum\"")
 		}
 	}
 	for i, o := range e.Oversizes {

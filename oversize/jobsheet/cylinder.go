@@ -78,6 +78,8 @@ type RingGap struct {
 	Bore units.Length `json:"bore" needs:"the bore it was measured in" want:"near"`
 	// Finished is the gap in the finished bore, after any filing, as measured.
 	Finished Measured `json:"finished,omitzero" want:"measured,small" usual:"gap doubt"`
+	// Side is its axial play in the groove of the piston that goes in, as a leaf shows it.
+	Side Measured `json:"side,omitzero" want:"measured,small" usual:"gap doubt"`
 	// Filed says that metal came off its ends between the two.
 	Filed bool `json:"filed,omitzero"`
 }

@@ -39,6 +39,7 @@ const (
 	demandServiceGap // against the greatest in service
 	demandRunningGap // the ends do not touch in work
 	demandHotGap     // what is wanted between them in work
+	demandSide       // of a ring in its groove
 	demandEnds       // an end of a ring and a port
 	demandOthers     // the other cylinders of the engine are as far
 )
@@ -46,7 +47,7 @@ const (
 var demandNames = []string{
 	"told", "counted", "usual", "agreement", "read", "route", "pistons", "work", "honing record", "sleeve", "washed", "rest", "clamping",
 	"travel", "size", "ovality", "taper", "greatest minus least", "form", "pits", "wall", "crosshatch", "texture", "least clearance",
-	"greatest clearance", "running clearance", "gap", "gap in service", "running gap", "hot gap", "ring ends", "others",
+	"greatest clearance", "running clearance", "gap", "gap in service", "running gap", "hot gap", "side clearance", "ring ends", "others",
 }
 
 var demandWords = []string{
@@ -54,7 +55,7 @@ var demandWords = []string{
 	"what to do is decided", "the piston is there and measured", "the work is done", "the honing record holds", "the sleeve's fit holds",
 	"washed before it was read", "at rest when read", "held as before", "all of ring travel is seen", "size", "ovality", "taper",
 	"greatest minus least", "roundness and cylindricity", "scores and pits", "wall left", "crosshatch", "texture", "least clearance", "greatest clearance",
-	"running clearance", "ring gap", "ring gap in service", "ring ends apart in work", "hot ring gap wanted", "ring ends and ports",
+	"running clearance", "ring gap", "ring gap in service", "ring ends apart in work", "hot ring gap wanted", "side clearance in the groove", "ring ends and ports",
 	"the other cylinders are as far",
 }
 

@@ -94,6 +94,8 @@ type Ring struct {
 	Name     string       `json:"name"`                                              // such as "top"; no two alike
 	Gap      units.Limits `json:"gap,omitzero" want:"window,small" usual:"gap"`      // window for a new ring
 	GapLimit units.Length `json:"gap_limit,omitzero" want:"small" usual:"gap limit"` // the largest gap in service
+	Side     units.Limits `json:"side,omitzero" want:"window,small" usual:"side"`    // its axial play in its groove, new or as the maker allows it worn
+	Facing   string       `json:"facing,omitzero"`                                   // what runs on the wall: "plain iron", "chromium" or "molybdenum", for the grit
 	Material Metal        `json:"material,omitzero"`                                 // left out, grey iron
 	// Section and free gap, from which it follows whether the ring follows the bore.
 	Thickness units.Length `json:"thickness,omitzero" want:"inside"`              // radial

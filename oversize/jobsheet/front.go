@@ -329,6 +329,7 @@ func (s Sheet) unasked() string {
 		asked bool
 	}{
 		{"roundness", e.Limits.Roundness != 0}, {"cylindricity", e.Limits.Cylindricity != 0}, {"texture", e.Texture != (surface.Limits{})},
+		{"side clearance", !slices.ContainsFunc(e.Rings, func(r Ring) bool { return r.Side.IsZero() })},
 		{"hot ring gaps", !slices.ContainsFunc(e.Rings, func(r Ring) bool { return r.HotGap == 0 })},
 	} {
 		if !q.asked {

@@ -139,6 +139,7 @@ func (b *book) ringRows() {
 		w.put(w.service())
 		w.put(w.running())
 		w.put(w.hot())
+		w.put(w.side())
 		w.ends()
 	}
 }
@@ -158,12 +159,12 @@ func (w ringRows) put(r Row) {
 }
 
 // toSet is the row of a gap that was not measured in the bore it goes into, with what its first reading foretells.
-func (w ringRows) toSet(d Demand, foretold uncertainty.Finding) Row {
+func (w ringRows) toSet(d Demand, foretold uncertainty.Finding, give string) Row {
 	step := StepSetRingGaps
 	if s := w.workStep(); s == StepWaitForOthers || s == StepMeasureBetter || s == StepMeasure {
 		step = s
 	}
-	r := open(d, "", notMeasured, step, w.path+"rings.finished")
+	r := open(d, "", notMeasured, step, w.path+give)
 	if foretold.Subject != "" {
 		r.Finding = &foretold
 	}
@@ -184,7 +185,7 @@ func (w ringRows) gap() Row {
 	case w.ring.Gap.IsZero():
 		return open(demandGap, "", noLimit, w.later(StepTell), field)
 	case !w.inBore():
-		r := w.toSet(demandGap, w.sheet.expected)
+		r := w.toSet(demandGap, w.sheet.expected, "rings.finished")
 		if f := w.sheet.expected; f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper {
 			r.Reason = wideRing
 		}
@@ -202,7 +203,7 @@ func (w ringRows) service() Row {
 	case w.ring.GapLimit == 0:
 		return open(demandServiceGap, "", noLimit, w.later(StepTell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
 	case !w.inBore():
-		return w.toSet(demandServiceGap, w.sheet.Service)
+		return w.toSet(demandServiceGap, w.sheet.Service, "rings.finished")
 	}
 	return judged(demandServiceGap, "", w.sheet.Service, verdict{StepSetRingGaps, StepMeasureBetter}, w.path+"rings.finished")
 }
@@ -216,13 +217,13 @@ func (w ringRows) running() Row {
 		case r.State == StateFailed:
 			r.Reason = touches
 		case !w.inBore():
-			r = w.toSet(demandRunningGap, w.sheet.Hot)
+			r = w.toSet(demandRunningGap, w.sheet.Hot, "rings.finished")
 		case r.State == StateOpen:
 			r.Reason = mayTouch
 		}
 		return r
 	case t.Ring != (bore.Temperature{}) && t.Bore != (bore.Temperature{}):
-		return w.toSet(demandRunningGap, uncertainty.Finding{})
+		return w.toSet(demandRunningGap, uncertainty.Finding{}, "rings.finished")
 	case t.RingsByWindow:
 		r := w.gap()
 		r.Demand = demandRunningGap
@@ -239,13 +240,23 @@ func (w ringRows) hot() Row {
 	case w.ring.HotGap == 0:
 		return notAsked(demandHotGap, "")
 	case w.sheet.Ring == "" || w.sheet.HotEnough.Subject == "" && w.Engine.Running.Ring != (bore.Temperature{}):
-		return w.toSet(demandHotGap, uncertainty.Finding{})
+		return w.toSet(demandHotGap, uncertainty.Finding{}, "rings.finished")
 	case w.sheet.HotEnough.Subject == "":
 		return open(demandHotGap, "", notSaid, w.later(StepTell), "engine.running.ring", "engine.running.bore")
 	case !w.inBore() && w.sheet.HotEnough.Verdict != uncertainty.Beyond:
-		return w.toSet(demandHotGap, w.sheet.HotEnough)
+		return w.toSet(demandHotGap, w.sheet.HotEnough, "rings.finished")
 	}
 	return judged(demandHotGap, "", w.sheet.HotEnough, verdict{StepAskMaker, StepMeasureBetter}, w.path+"rings.finished")
+}
+
+func (w ringRows) side() Row {
+	switch {
+	case w.ring.Side.IsZero():
+		return notAsked(demandSide, "")
+	case w.sheet.Side.Subject == "":
+		return w.toSet(demandSide, uncertainty.Finding{}, "rings.side")
+	}
+	return judged(demandSide, "", w.sheet.Side, verdict{StepSetRingGaps, StepMeasureBetter}, w.path+"rings.side")
 }
 
 // ends writes each end of the ring against each port.
@@ -264,7 +275,7 @@ func (w ringRows) ends() {
 		ring := fmt.Sprintf("engine.rings[%d]", w.n)
 		r := open(demandEnds, name, notSaid, w.later(StepTell), ring+".peg", ring+".play")
 		if w.ring.Peg != nil && w.ring.Play != nil {
-			r = w.toSet(demandEnds, uncertainty.Finding{})
+			r = w.toSet(demandEnds, uncertainty.Finding{}, "rings.finished")
 			r.Of = name
 		}
 		for _, room := range w.sheet.Ports {

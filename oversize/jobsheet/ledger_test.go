@@ -819,13 +819,14 @@ func TestRecordOfAnotherSize(t *testing.T) {
 // TestUnaskedIsSaid: a demand that vanishes with its limit is on the front page, where everybody sees it.
 func TestUnaskedIsSaid(t *testing.T) {
 	for field, what := range map[string]string{
-		"": "hot ring gaps", "engine.limits.roundness": "roundness, hot ring gaps", "engine.limits.cylindricity": "cylindricity, hot ring gaps",
-		"engine.texture": "texture, hot ring gaps", "engine.rings.1": "",
+		"": "side clearance, hot ring gaps", "engine.limits.roundness": "roundness, side clearance, hot ring gaps",
+		"engine.limits.cylindricity": "cylindricity, side clearance, hot ring gaps", "engine.texture": "texture, side clearance, hot ring gaps", "engine.rings.1": "",
 	} {
 		j := tracedDemo(t)
 		for n := range 3 {
 			if what == "" {
 				put(t, j, fmt.Sprintf("engine.rings.%d.hot_gap", n), "0.05 mm")
+				put(t, j, fmt.Sprintf("engine.rings.%d.side", n), "0.02 to 0.10 mm")
 			}
 		}
 		if what != "" && field != "" {

@@ -25,7 +25,7 @@ var overviewRows = [...]struct {
 	{"travel seen, pits", []Demand{demandRead, demandTravel, demandPits}},
 	{"route, sleeve", []Demand{demandRoute, demandSleeve}},
 	{"piston, clearance", []Demand{demandPistons, demandLeastClearance, demandGreatestClearance, demandRunningClearance}},
-	{"ring gaps, ends", []Demand{demandGap, demandServiceGap, demandRunningGap, demandHotGap, demandEnds}},
+	{"ring gaps, ends", []Demand{demandGap, demandServiceGap, demandRunningGap, demandHotGap, demandSide, demandEnds}},
 	{"work, finish, form", []Demand{demandWork, demandRecord, demandCrosshatch, demandTexture, demandForm}},
 	{"washed, at rest, held", []Demand{demandWashed, demandRest, demandClamping}},
 	{"facts agree", []Demand{demandAgreement}},

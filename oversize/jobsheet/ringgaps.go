@@ -137,6 +137,9 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 	if err := w.judge(&r, window); err != nil {
 		return r, err
 	}
+	if r.Side, err = w.side(); err != nil {
+		return r, err
+	}
 	if r.Ports, err = w.ports(r); err != nil {
 		return r, err
 	}
@@ -177,6 +180,20 @@ func (w ringWork) judge(r *RingSheet, window units.Limits) error {
 	*found, err = uncertainty.Judge(r.Gap, window, w.risk.row)
 	found.Subject = subject
 	return err
+}
+
+// side holds the play of the ring in its groove against what is allowed.
+func (w ringWork) side() (f uncertainty.Finding, err error) {
+	if w.ring.Side.IsZero() || w.measured.Side.isZero() {
+		return f, nil
+	}
+	play, err := gapEstimate(w.measured.Side)
+	if err != nil {
+		return f, err
+	}
+	f, err = uncertainty.Judge(play, w.ring.Side, w.risk.row)
+	f.Subject = "side clearance"
+	return f, err
 }
 
 // ports returns how far the ends of a pegged ring stay from the ports.

@@ -374,10 +374,10 @@ func (f jobFile) stock(t *testing.T, s jobsheet.Sheet) {
 	}
 }
 
-// row is the risk of each row of the ledger: the job's, which is 0.05, over eleven of each cylinder and three of each
+// row is the risk of each row of the ledger: the job's, which is 0.05, over eleven of each cylinder and four of each
 // of its rings.
 func (f jobFile) row() uncertainty.Risk {
-	rows := f.count("cylinders") * (11 + 3*f.count("engine.rings"))
+	rows := f.count("cylinders") * (11 + 4*f.count("engine.rings"))
 	return uncertainty.Risk{Accept: 0.05, Reject: 0.05}.Share(rows)
 }
 
@@ -601,6 +601,9 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 				}
 				travel := bore.RingTravel{Top: f.layout().RingTop, Bottom: f.layout().RingBottom}
 				same(t, "room to the ports", r.Ports, must(ends.Clear(f.layout().Ports, travel))(t))
+			}
+			if allowed := engine.window("side"); allowed != (units.Limits{}) {
+				same(t, "side clearance", []any{r.Side.Verdict, r.Side.Conform}, judged(t, own.sure("side"), allowed, each))
 			}
 			f.follows(t, s, i, r, engine)
 		}

@@ -135,6 +135,8 @@ type RingSheet struct {
 	// off in between.
 	Measured uncertainty.Finding  `json:"measured,omitzero"`
 	Grown    uncertainty.Estimate `json:"grown,omitzero"`
+	// Side is the axial play in the groove against what is allowed; zero where one of the two is not given.
+	Side uncertainty.Finding `json:"side,omitzero"`
 	// Follows says whether the ring follows the bore where its form stays as it was read: zero
 	// where that form goes, was not seen, or the ring's section is not given.
 	Follows *rings.Conformity `json:"follows,omitempty"`

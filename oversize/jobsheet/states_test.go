@@ -48,6 +48,7 @@ var states = map[string][]jobsheet.State{
 	"gap in service":       {open, proven, failed},
 	"running gap":          {open, proven, failed},
 	"hot gap":              {open, proven, failed, notAsked},
+	"side clearance":       {open, proven, failed, notAsked},
 	"ring ends":            {open, proven, failed},
 	"others":               {open, proven, notAsked},
 }
@@ -104,6 +105,9 @@ func TestEveryStateIsReached(t *testing.T) {
 		{true, map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "320 °C", "bore": "90 °C"}}},
 		{true, map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "150 °C", "bore": "110 °C"}, "engine.rings.0.hot_gap": "0.05 mm"}},
 		{true, map[string]any{"engine.running": tree{"piston_by_window": true, "ring": "150 °C", "bore": "110 °C"}, "engine.rings.0.hot_gap": "0.5 mm"}},
+		{true, map[string]any{"engine.rings.0.side": "0.02 to 0.10 mm"}},
+		{true, map[string]any{"engine.rings.0.side": "0.02 to 0.10 mm", "cylinders.0.rings.0.side": "0.06 ± 0.01 mm"}},
+		{true, map[string]any{"engine.rings.0.side": "0.02 to 0.10 mm", "cylinders.0.rings.0.side": "0.14 ± 0.01 mm"}},
 		{true, map[string]any{"engine.running": tree{"rings_by_window": true, "piston": "100 °C", "bore": "100 °C"}}},
 		{true, map[string]any{"engine.limits.least_wall": "6.3 mm", "engine.oversizes.0.makers_list": nil}},
 		{false, map[string]any{"cylinders.0.piston.size": "79.850 ± 0.002 mm"}},

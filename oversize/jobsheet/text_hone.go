@@ -5,7 +5,9 @@ package jobsheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"borewright.example/bore/hone"
 	"borewright.example/oversize/jobsheet/page"
@@ -50,10 +52,48 @@ func (s Sheet) crosshatch() (part page.Section) {
 		}
 	}
 	s.wall(&part)
+	s.grit(&part)
 	s.drawHoning(&part)
 	s.traceLines(&part)
 	s.passes(&part)
 	return part
+}
+
+// grit says what sources name for the last honing before such rings, and how many of them name what is on hand.
+func (s Sheet) grit(part *page.Section) {
+	facing, on := "", s.Job.Tools.Grit
+	if list := s.Job.Engine.Rings; len(list) > 0 {
+		facing = list[0].Facing
+	}
+	var names []string
+	all, by := 0, 0
+	for _, g := range hone.Grits() {
+		if g.Stage != hone.LastHoning || g.Facing != "" && facing != "" && g.Facing != facing {
+			continue
+		}
+		all++
+		if g.Coarse <= on && on <= g.Fine {
+			by++
+		}
+		name := fmt.Sprint(g.Coarse)
+		if g.Fine != g.Coarse {
+			name += " to " + fmt.Sprint(g.Fine)
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	text := "Grit of the last honing: for "
+	if facing == "" {
+		text += "any facing of the top ring"
+	} else {
+		text += "a top ring of " + facing
+	}
+	text += " sources name " + strings.Join(names, ", ")
+	if on != 0 {
+		text += fmt.Sprintf("; yours, %d, is named by %d of %d", on, by, all)
+	}
+	part.Add(page.Sentence(text + ". They disagree, and the supplier of the rings comes before them all."))
 }
 
 // wall says what the setting does along the wall.

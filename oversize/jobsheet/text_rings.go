@@ -30,19 +30,30 @@ func (s Sheet) rings() (part page.Section) {
 		if len(c.Rings) == 0 {
 			continue
 		}
-		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot, once filed", "to do"}}
+		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot", "in its groove", "to do"}}
 		for _, r := range c.Rings {
-			fresh, worn, hot := show.gapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–"
+			fresh, worn, hot, side := show.gapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–", "–"
 			if f := r.Service; f.Subject != "" {
 				worn = show.gapLimits(f.Limits) + ": " + f.Verdict.String()
 			}
+			if f := r.Side; f.Subject != "" {
+				side = show.estimate(f.Measured) + ": " + f.Verdict.String()
+			}
 			if e := r.Hot.Measured; r.Hot.Subject != "" {
 				hot = show.gapEstimate(e)
+				if r.Filing.Action == rings.FileEnds {
+					hot += ", once filed"
+				}
 				if e.Value < 0 {
 					hot += ": THE ENDS BUTT"
 				}
 			}
-			rows = append(rows, []string{r.Ring, show.gapEstimate(r.Gap), fresh, worn, hot, s.ringWork(r, i)})
+			rows = append(rows, []string{r.Ring, show.gapEstimate(r.Gap), fresh, worn, hot, side, s.ringWork(r, i)})
+		}
+		if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Side.Subject != "" }) {
+			for i, row := range rows {
+				rows[i] = slices.Delete(row, 5, 6)
+			}
 		}
 		part.Add(table(rows))
 		s.drawRings(&part, c)

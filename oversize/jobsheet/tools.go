@@ -14,7 +14,7 @@ import (
 type Tools struct {
 	Hone       hone.Kind    `json:"hone,omitzero"`                   // kind of hone; its cautions depend on it
 	Drive      hone.Drive   `json:"drive,omitzero"`                  // by hand or by machine
-	Grit       int          `json:"grit,omitzero" most:"5000"`       // of the abrasive, for the record
+	Grit       int          `json:"grit,omitzero" most:"5000"`       // of the abrasive
 	ToolLength units.Length `json:"tool_length,omitzero" want:"far"` // of the abrasive
 	Stroke     units.Length `json:"stroke,omitzero" want:"far"`      // one way; left out, it follows from tool, bore and room
 	// Room is what is free beyond each end of the bore, 0 at a closed one; overtravel is how much

@@ -423,6 +423,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	for bit := range 32 { // what the rooms warn of
 		fixed = append(fixed, sleeve.Cautions(1<<bit).Texts()...)
 	}
+	grits := regexp.MustCompile(`Grit of the last honing: .*?\. They disagree`) // what sources name, of no job
 	for k := hone.KindUnknown; k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {
 			fixed = append(fixed, c.Text)
@@ -445,7 +446,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	slices.SortFunc(fixed, func(a, b string) int { return len(b) - len(a) })
 	var list []claim
 	for _, p := range parts(text, cylinders) {
-		all := moment.ReplaceAllString(strings.Join(strings.Fields(p.text), " "), "…")
+		all := grits.ReplaceAllString(moment.ReplaceAllString(strings.Join(strings.Fields(p.text), " "), "…"), "…")
 		for _, s := range fixed {
 			if s != "" {
 				all = strings.ReplaceAll(all, s, "…")

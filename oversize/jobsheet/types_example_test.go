@@ -311,7 +311,7 @@ func ExampleRingSheet() {
 		fmt.Println(r.Ring, r.Gap, r.Filing.Action, "hot", r.Hot.Measured)
 	}
 	// Output:
-	// top 0.221 ± 0.023 mm file hot 0.122 ± 0.097 mm
+	// top 0.221 ± 0.023 mm file hot 0.123 ± 0.097 mm
 	// second 0.291 ± 0.023 mm as is hot 0.125 ± 0.097 mm
 	// oil 0.631 ± 0.023 mm too wide hot 0.465 ± 0.097 mm
 }

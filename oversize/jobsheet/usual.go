@@ -50,6 +50,7 @@ func usual(j Job) map[string]func(v any) string {
 		"gap":             inBand(gap),
 		"gap limit":       inBand(gapLimit),
 		"hot gap":         inBand(units.Limits{Min: 20 * um, Max: 200 * um}),
+		"side":            inBand(units.Limits{Min: 10 * um, Max: 250 * um}),
 		"play":            inBand(units.Limits{Min: 50 * um, Max: 1500 * um}),
 		"coating":         inBand(units.Limits{Min: 3 * um, Max: 40 * um}),
 		"resolution":      inBand(units.Limits{Min: 400 * units.Nanometre, Max: units.Millimetre / 50}),
