@@ -191,6 +191,10 @@ func (w *workshop) paper(pump string) error {
 	if err != nil {
 		return err
 	}
-	fmt.Printf("pump on A4: %d pages\n", bytes.Count(printed, []byte("/Type /Page\n")))
+	pages := bytes.Count(printed, []byte("/Type /Page\n"))
+	fmt.Printf("pump on A4: %d pages\n", pages)
+	if pages > 7 {
+		w.fault("pump takes %d pages of A4, more than 7", pages)
+	}
 	return os.WriteFile(filepath.Join(w.shots, "bench-pump.pdf"), printed, 0o644)
 }

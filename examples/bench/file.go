@@ -19,11 +19,14 @@ func writeFile(ctx context.Context, name string) error {
 	if err != nil {
 		return err
 	}
-	return os.WriteFile(name, []byte(d.html()), 0o644)
+	file, err := bytesOf(d.html())
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(name, file, 0o644)
 }
 
-// build compiles this program for the browser. Without functions written out where they are called it is a tenth smaller
-// when it is packed.
+// build compiles this program for the browser.
 func build(ctx context.Context) (d document, err error) {
 	folder, err := os.MkdirTemp("", "bench")
 	if err != nil {
@@ -31,7 +34,7 @@ func build(ctx context.Context) (d document, err error) {
 	}
 	defer os.RemoveAll(folder)
 	wasm := filepath.Join(folder, "bench.wasm")
-	compile := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-gcflags=all=-l", "-ldflags=-s -w -buildid=", "-o", wasm, "borewright.example/examples/bench")
+	compile := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", wasm, "borewright.example/examples/bench")
 	compile.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if out, err := compile.CombinedOutput(); err != nil {
 		return d, fmt.Errorf("go build: %w: %s", err, out)

@@ -45,6 +45,14 @@ func hash(s string) string {
 	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 }
 
+// charset is that of the page: a file of its own has a shorter one than the usual.
+func (d document) charset() string {
+	if d.packed != "" {
+		return charset
+	}
+	return "utf-8"
+}
+
 func (d document) script() string { return d.support + script }
 
 func styles() string { return page.Style + fmt.Sprintf(":root { --void: %q; }\n", wordVoid) + style }
@@ -54,8 +62,8 @@ func (d document) html() string {
 	var b strings.Builder
 	raw := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
 	raw(`<!DOCTYPE html>
-<html lang="en-GB"><head><meta charset="utf-8"/><meta name="viewport" content="width=device-width, initial-scale=1"/>
-`)
+<html lang="en-GB"><head><meta charset="%s"/><meta name="viewport" content="width=device-width, initial-scale=1"/>
+`, d.charset())
 	if d.packed != "" {
 		raw(`<meta http-equiv="Content-Security-Policy" content="%s"/>`+"\n", text(d.policy()))
 	}

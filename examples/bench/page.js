@@ -15,8 +15,8 @@ async function unpack() {
 	if (!globalThis.DecompressionStream) throw new Error(words.old); // WebAssembly is older
 	const text = $("engine").textContent, bytes = new Uint8Array($("engine").dataset.size);
 	for (let i = 0, at = 0, bits = 0, held = 0; i < text.length; i += 2) {
-		held |= digits[text.charCodeAt(i)] + digits[text.charCodeAt(i + 1)] * 91 << bits;
-		for (bits += 13; bits > 7; bits -= 8, held >>= 8) bytes[at++] = held;
+		held |= digits[text.charCodeAt(i)] + digits[text.charCodeAt(i + 1)] * 182 << bits;
+		for (bits += 15; bits > 7; bits -= 8, held >>= 8) bytes[at++] = held;
 	}
 	const packed = new Blob([bytes]), go = new Go();
 	const plain = await new Response(packed.stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();

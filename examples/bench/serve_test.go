@@ -15,6 +15,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -184,22 +185,40 @@ func TestNoActingAttributes(t *testing.T) {
 
 // TestPack: what is packed unpacks to what it was, with the rule of the script.
 func TestPack(t *testing.T) {
-	if len(digits) != 91 || strings.ContainsAny(digits, `<"\ `) {
-		t.Fatalf("%d digits", len(digits))
+	letters := []rune(digits)
+	if len(letters) != 182 || strings.ContainsAny(digits, `<"\ `) {
+		t.Fatalf("%d digits", len(letters))
 	}
 	for n := range 20 {
 		data := []byte("\x00\xff\x80abcde\x00\xff\x80abcde\xff\xff\xff\xff")[:n]
-		text := encode(data)
+		text := []rune(encode(data))
+		if file, err := bytesOf(string(text)); err != nil || len(file) != len(text) {
+			t.Errorf("%d letters in %d bytes: %v", len(text), len(file), err)
+		}
 		var back []byte
 		held, bits := 0, 0
 		for i := 0; i < len(text); i += 2 {
-			held |= (strings.IndexByte(digits, text[i]) + 91*strings.IndexByte(digits, text[i+1])) << bits
-			for bits += 13; bits > 7; bits, held = bits-8, held>>8 {
+			held |= (slices.Index(letters, text[i]) + 182*slices.Index(letters, text[i+1])) << bits
+			for bits += 15; bits > 7; bits, held = bits-8, held>>8 {
 				back = append(back, byte(held))
 			}
 		}
 		if len(back) < n || !bytes.Equal(back[:n], data) {
 			t.Errorf("%q came back as %q", data, back)
+		}
+	}
+}
+
+// TestCharset: the page is written in letters that its file has, and one that has none there is refused.
+func TestCharset(t *testing.T) {
+	page := document{packed: encode([]byte("library")), size: 7}.html()
+	file, err := bytesOf(page)
+	if err != nil || !bytes.Contains(file[:1024], []byte(charset)) || bytes.Contains(file[:1024], []byte("utf-8")) {
+		t.Errorf("%v: %.200s", err, file)
+	}
+	for _, letter := range []string{"…", "\u0085", "€"} {
+		if _, err := bytesOf("a" + letter); err == nil {
+			t.Errorf("%q is written", letter)
 		}
 	}
 }

@@ -60,7 +60,7 @@ body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet th, .sheet td { padding: .05em .7em .05em 0; }
 .sheet .checks label { padding: 0; }
 .sheet .form > div { margin: .4em 1.2em 0 0; }
-.sheet figure { margin: 0 3mm 1mm 0; }
+.sheet figure { width: 84.5mm; margin: 0 3mm 1mm 0; }
 .sheet figcaption { font-size: 8.5pt; line-height: 1.15; }
 }
 `
