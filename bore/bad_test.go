@@ -29,7 +29,7 @@ func TestBadReadings(t *testing.T) {
 		{"none", nil, bore.ErrNoReadings, ""},
 		{"above the deck", []bore.Reading{good, at(-1, 0, "67 mm")}, bore.ErrReading, "-1 mm"},
 		{"beyond all depth", []bore.Reading{good, at(10_001, 0, "67 mm")}, bore.ErrReading, "10001 mm"},
-		{"no diameter", []bore.Reading{{Depth: mm}}, bore.ErrReading, "0 mm"},
+		{"no diameter", []bore.Reading{{Depth: mm}}, units.ErrNotGiven, "diameter"},
 		{"negative diameter", []bore.Reading{at(1, 0, "-67 mm")}, bore.ErrReading, "-67 mm"},
 		{"huge diameter", []bore.Reading{at(1, 0, "10001 mm")}, bore.ErrReading, "10001 mm"},
 		{"axis not a number", []bore.Reading{{Axis: bore.Axis(units.Angle(math.NaN())), Diameter: mm}}, bore.ErrReading, "axis"},
@@ -174,20 +174,20 @@ func TestLayoutRefusals(t *testing.T) {
 		"port too wide":    {Ports: []bore.Port{{From: 2, To: 3, Width: 7}}},
 		"port nowhere":     {Ports: []bore.Port{{From: 2, To: 3, Width: 1, At: units.Angle(math.NaN())}}},
 	} {
-		if _, err := l.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, bore.ErrLayout) {
+		if _, err := l.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
-		if _, err := l.ToRead(2, bore.TwoPoint); !errors.Is(err, bore.ErrLayout) {
+		if _, err := l.ToRead(2, bore.TwoPoint); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: plan: %v", name, err)
 		}
 	}
 	known := bore.Layout{RingBottom: 50 * mm}
 	for _, axes := range []int{-1, 0, 37} {
-		if _, err := known.ToRead(axes, bore.TwoPoint); !errors.Is(err, bore.ErrLayout) {
+		if _, err := known.ToRead(axes, bore.TwoPoint); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%d axes: %v", axes, err)
 		}
 	}
-	if _, err := (bore.Layout{}).ToRead(2, bore.TwoPoint); !errors.Is(err, bore.ErrLayout) {
+	if _, err := (bore.Layout{}).ToRead(2, bore.TwoPoint); !errors.Is(err, units.ErrRange) {
 		t.Errorf("plan without ring travel: %v", err)
 	}
 }
@@ -226,8 +226,16 @@ func TestBadGauges(t *testing.T) {
 		"half-width not a number":     {PartAt: bore.Temperature{Within: units.TemperatureChange(math.NaN())}, Part: iron},
 		"half-width below zero":       {PartAt: bore.Temperature{Within: -1}, Part: iron},
 		"half-width endless":          {PartAt: bore.Temperature{Within: units.TemperatureChange(math.Inf(1))}, Part: iron},
+		"temperature in plain °C":     {PartAt: bore.Temperature{Value: 30}, Part: iron},
 	} {
-		if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g); !errors.Is(err, bore.ErrGauge) {
+		want := units.ErrRange
+		switch {
+		case name == "kind":
+			want = units.ErrUnknownName
+		case strings.Contains(name, "no expansion"), strings.HasPrefix(name, "half-width"), name == "gauge warm when set":
+			want = units.ErrNotGiven
+		}
+		if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g); !errors.Is(err, want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -252,7 +260,7 @@ func TestForgottenTemperatures(t *testing.T) {
 		g := shopGauge()
 		spoil(&g)
 		_, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g)
-		if name == "" && err != nil || name != "" && (!errors.Is(err, units.ErrNotGiven) || !errors.Is(err, bore.ErrGauge) || !strings.Contains(err.Error(), "temperature of the "+name)) {
+		if name == "" && err != nil || name != "" && (!errors.Is(err, units.ErrNotGiven) || !strings.Contains(err.Error(), "temperature of the "+name)) {
 			t.Errorf("%s: %v", name, err)
 		}
 		g.Standard.Size = 0 // the readings stand for themselves
@@ -276,13 +284,13 @@ func TestDialDeviations(t *testing.T) {
 	}{
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsLarger}, 30 * um, 67*mm + 30*um, nil},
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsSmaller}, 30 * um, 67*mm - 30*um, nil},
-		{bore.Gauge{Standard: set}, 30 * um, 0, bore.ErrGauge},
-		{bore.Gauge{Standard: set, Dial: 7}, 30 * um, 0, bore.ErrGauge},
-		{bore.Gauge{Dial: bore.PlusIsLarger}, 30 * um, 0, bore.ErrGauge},
+		{bore.Gauge{Standard: set}, 30 * um, 0, units.ErrNotGiven},
+		{bore.Gauge{Standard: set, Dial: 7}, 30 * um, 0, units.ErrNotGiven},
+		{bore.Gauge{Dial: bore.PlusIsLarger}, 30 * um, 0, units.ErrNotGiven},
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsLarger}, -67 * mm, 0, bore.ErrReading},
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsSmaller}, math.MinInt64, 0, bore.ErrReading},
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsLarger}, math.MaxInt64, 0, bore.ErrReading},
-		{bore.Gauge{Standard: bore.Standard{Size: math.MaxInt64}, Dial: bore.PlusIsLarger}, 1, 0, bore.ErrGauge},
+		{bore.Gauge{Standard: bore.Standard{Size: math.MaxInt64}, Dial: bore.PlusIsLarger}, 1, 0, units.ErrRange},
 	} {
 		got, err := c.g.Diameter(c.d)
 		if got != c.want || !errors.Is(err, c.err) {
@@ -303,10 +311,14 @@ func TestBadLimits(t *testing.T) {
 		"spread":          {Spread: units.MaxLength + 1},
 		"true ovality":    {TrueOvality: -1},
 	} {
-		if _, err := g.Judge(l, noRisk); !errors.Is(err, bore.ErrLimits) {
+		want := units.ErrRange
+		if strings.HasSuffix(name, "crossed") {
+			want = units.ErrCrossed
+		}
+		if _, err := g.Judge(l, noRisk); !errors.Is(err, want) {
 			t.Errorf("%s: %v", name, err)
 		}
-		if _, err := g.Coarse(l); !errors.Is(err, bore.ErrLimits) {
+		if _, err := g.Coarse(l); !errors.Is(err, want) {
 			t.Errorf("%s: cautions: %v", name, err)
 		}
 	}
@@ -331,22 +343,22 @@ func TestBadCleanUps(t *testing.T) {
 		w    bore.Wear
 		want error
 	}{
-		"no unworn size":       {bore.Wear{}, bore.ErrLimits},
+		"no unworn size":       {bore.Wear{}, units.ErrNotGiven},
 		"no such plane":        {bore.Wear{UnwornAt: 50 * mm}, bore.ErrNoReadings},
-		"unworn below zero":    {bore.Wear{Unworn: uncertainty.Estimate{Value: -1}}, bore.ErrLimits},
-		"unworn above largest": {bore.Wear{Unworn: uncertainty.Estimate{Value: 68 * mm}}, bore.ErrLimits},
-		"unworn's doubt":       {bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm, Std: -1}}, bore.ErrLimits},
-		"share too small":      {bore.Wear{Unworn: unworn, Share: 0.49}, bore.ErrLimits},
-		"share too large":      {bore.Wear{Unworn: unworn, Share: 1.01}, bore.ErrLimits},
-		"share not a number":   {bore.Wear{Unworn: unworn, Share: math.NaN()}, bore.ErrLimits},
-		"pit above the wall":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um}, {Below: -1}}}, bore.ErrLimits},
-		"pit of no depth":      {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Depth: 10 * mm}}}, bore.ErrLimits},
-		"pit through the wall": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: units.Metre}}}, bore.ErrLimits},
-		"pit above the deck":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: -1}}}, bore.ErrLimits},
-		"pit upwards":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Length: -1}}}, bore.ErrLimits},
-		"pit out of the world": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: mm, Length: units.MaxLength}}}, bore.ErrLimits},
-		"pit nowhere":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, At: units.Angle(math.NaN())}}}, bore.ErrLimits},
-		"locating absurd":      {bore.Wear{Unworn: unworn, Allowances: bore.Allowances{Locating: units.Metre}}, bore.ErrLimits},
+		"unworn below zero":    {bore.Wear{Unworn: uncertainty.Estimate{Value: -1}}, units.ErrRange},
+		"unworn above largest": {bore.Wear{Unworn: uncertainty.Estimate{Value: 68 * mm}}, units.ErrRange},
+		"unworn's doubt":       {bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm, Std: -1}}, units.ErrRange},
+		"share too small":      {bore.Wear{Unworn: unworn, Share: 0.49}, units.ErrRange},
+		"share too large":      {bore.Wear{Unworn: unworn, Share: 1.01}, units.ErrRange},
+		"share not a number":   {bore.Wear{Unworn: unworn, Share: math.NaN()}, units.ErrRange},
+		"pit above the wall":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um}, {Below: -1}}}, units.ErrRange},
+		"pit of no depth":      {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Depth: 10 * mm}}}, units.ErrRange},
+		"pit through the wall": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: units.Metre}}}, units.ErrRange},
+		"pit above the deck":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: -1}}}, units.ErrRange},
+		"pit upwards":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Length: -1}}}, units.ErrRange},
+		"pit out of the world": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: mm, Length: units.MaxLength}}}, units.ErrRange},
+		"pit nowhere":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, At: units.Angle(math.NaN())}}}, units.ErrRange},
+		"locating absurd":      {bore.Wear{Unworn: unworn, Allowances: bore.Allowances{Locating: units.Metre}}, units.ErrRange},
 	} {
 		if _, err := g.CleanUp(c.w); !errors.Is(err, c.want) {
 			t.Errorf("%s: %v, want %v", name, err, c.want)
@@ -380,7 +392,7 @@ func TestBadCleanUps(t *testing.T) {
 		"depth":              {append(ring(4, mm), bore.Point{Depth: -1, Radius: mm}), 0, bore.Allowances{}, bore.ErrReading},
 		"doubt below zero":   {ring(4, 33*mm), -1, bore.Allowances{}, bore.ErrReading},
 		"doubt absurd":       {ring(4, 33*mm), 2 * mm, bore.Allowances{}, bore.ErrReading},
-		"surface below zero": {ring(4, 33*mm), 0, bore.Allowances{Surface: -1}, bore.ErrLimits},
+		"surface below zero": {ring(4, 33*mm), 0, bore.Allowances{Surface: -1}, units.ErrRange},
 	} {
 		if _, err := bore.CleanUpRadial(c.ps, c.std, c.a); !errors.Is(err, c.want) {
 			t.Errorf("%s: %v, want %v", name, err, c.want)

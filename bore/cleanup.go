@@ -22,7 +22,7 @@ const mostAllowance = units.MaxLength / 100
 func (a Allowances) validate() error {
 	for _, l := range [...]units.Length{a.Locating, a.OutOfSquare, a.Surface} {
 		if l < 0 || l > mostAllowance {
-			return fmt.Errorf("bore: clean-up allowance %v: want 0 to %v: %w", l, mostAllowance, ErrLimits)
+			return fmt.Errorf("bore: clean-up allowance %v: want 0 to %v: %w", l, mostAllowance, units.ErrRange)
 		}
 	}
 	return nil
@@ -97,8 +97,8 @@ type CleanUp struct {
 // Where the share is known and half, or the wall is known by radial points ([CleanUpRadial]),
 // both ends agree. Wear that the axes and depths read have missed is in neither: see Unseen.
 //
-// Errors: ErrNoReadings, also for no plane at UnwornAt; ErrLimits where neither Unworn nor a plane at
-// UnwornAt is given, for an unworn size above the largest reading, a share outside 0.5 to 1, and an
+// Errors: ErrNoReadings, also for no plane at UnwornAt; [units.ErrNotGiven] where neither Unworn nor a plane at
+// UnwornAt is given, [units.ErrRange] for an unworn size above the largest reading, a share outside 0.5 to 1, and an
 // impossible pit or allowance.
 func (g Geometry) CleanUp(w Wear) (CleanUp, error) {
 	if g.Largest.Size.Value <= 0 {
@@ -184,7 +184,7 @@ func (g *Geometry) unworn(w Wear) (unworn, error) {
 	if u.size == 0 {
 		plane, ok := g.At(w.UnwornAt)
 		if w.UnwornAt == 0 {
-			return u, fmt.Errorf("bore: clean-up: give the size before any wear as Unworn, or as UnwornAt the depth of a plane that no ring reaches: %w", ErrLimits)
+			return u, fmt.Errorf("bore: clean-up: give the size before any wear as Unworn, or as UnwornAt the depth of a plane that no ring reaches: %w", units.ErrNotGiven)
 		}
 		if !ok {
 			return u, fmt.Errorf("bore: clean-up: unworn size: no plane at %v: %w", w.UnwornAt, ErrNoReadings)
@@ -193,7 +193,7 @@ func (g *Geometry) unworn(w Wear) (unworn, error) {
 	}
 	if err := w.Unworn.Validate(); err != nil || u.size <= 0 || u.size > g.Largest.Size.Value {
 		return u, fmt.Errorf("bore: clean-up: unworn size %v: want above 0, up to the largest size %v: %w",
-			w.Unworn.Value, g.Largest.Size.Value, ErrLimits)
+			w.Unworn.Value, g.Largest.Size.Value, units.ErrRange)
 	}
 	return u, nil
 }
@@ -209,7 +209,7 @@ func (u unworn) combine(p Place, value units.Length, k float64) (uncertainty.Est
 
 func (w Wear) validate() error {
 	if w.Share != 0 && !(w.Share >= 0.5 && w.Share <= 1) { // NaN too
-		return fmt.Errorf("bore: clean-up: share of wear on one side %v: want 0.5 to 1, or 0 for not known: %w", w.Share, ErrLimits)
+		return fmt.Errorf("bore: clean-up: share of wear on one side %v: want 0.5 to 1, or 0 for not known: %w", w.Share, units.ErrRange)
 	}
 	for _, p := range w.Pits {
 		if err := p.validate(); err != nil {

@@ -23,7 +23,7 @@ const coarseShare = 4
 
 // Coarse returns a caution for each limit that the gauge is too coarse for, in the order of
 // [Geometry.Judge]. A window open at one end sets no scale and gives none. Errors: ErrNoReadings,
-// ErrLimits.
+// those of limits that cannot be, [units.ErrRange] or [units.ErrCrossed].
 func (g Geometry) Coarse(l Limits) ([]Coarse, error) {
 	if err := l.validate(); err != nil {
 		return nil, err

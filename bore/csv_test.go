@@ -54,7 +54,7 @@ func TestReadCSVDeviations(t *testing.T) {
 		t.Errorf("%v, %v", got, err)
 	}
 	gauge.Dial = bore.DialNotGiven
-	if _, err := bore.ReadCSV(strings.NewReader(text), gauge); !errors.Is(err, bore.ErrGauge) {
+	if _, err := bore.ReadCSV(strings.NewReader(text), gauge); !errors.Is(err, units.ErrNotGiven) {
 		t.Errorf("no direction of the dial: %v", err)
 	}
 }

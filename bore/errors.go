@@ -4,7 +4,8 @@ package bore
 
 import "errors"
 
-// Why readings, or a question about them, were refused. Test with [errors.Is].
+// Why readings, or a question about them, were refused. Test with [errors.Is]. A gauge, layout, limit or allowance that
+// cannot be carries the sentinels of package units.
 var (
 	// ErrNoReadings: nothing was measured, or nothing at the place asked about.
 	ErrNoReadings = errors.New("no readings")
@@ -14,12 +15,6 @@ var (
 	ErrSlippedDigit = errors.New("far from its fellows")
 	// ErrPort: a reading with an anvil in a port.
 	ErrPort = errors.New("anvil in a port")
-	// ErrGauge: the description of the gauge does not hang together.
-	ErrGauge = errors.New("impossible gauge")
-	// ErrLayout: a length, ring travel or port that no bore can have.
-	ErrLayout = errors.New("impossible layout")
-	// ErrLimits: limits or allowances that no bore could be judged by.
-	ErrLimits = errors.New("impossible limits")
 	// ErrSurveys: surveys from which no rate of wear follows.
 	ErrSurveys = errors.New("no rate of wear")
 	// ErrCSV: a table that is not laid out as readings.

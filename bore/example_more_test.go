@@ -98,7 +98,7 @@ func ExampleTemperature() {
 	fmt.Println(err)
 	// Output:
 	// not given or 31 ± 2 °C
-	// bore: temperature of the gauge in use: not given, while the cylinder was at 31 ± 2 °C: impossible gauge
+	// bore: temperature of the gauge in use: not given, while the cylinder was at 31 ± 2 °C
 }
 
 // An inside micrometer out of the same shed as the cylinder: nothing was set, and nothing has to be said of

@@ -201,7 +201,7 @@ func ExampleGauge() {
 	fmt.Println(d, err)
 	g.Dial = bore.DialNotGiven
 	_, err = g.Diameter(-105 * units.Micrometre)
-	fmt.Println(errors.Is(err, bore.ErrGauge))
+	fmt.Println(errors.Is(err, units.ErrNotGiven))
 	// Output:
 	// 67.105 mm <nil>
 	// true

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"borewright.example/internal/enum"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
@@ -104,11 +105,11 @@ type Gauge struct {
 }
 
 // Diameter returns the diameter that a dial deviation from the setting size means, for a
-// [Reading]. It errs with ErrGauge where the gauge has no setting size or no direction of the
+// [Reading]. It errs with [units.ErrNotGiven] where the gauge has no setting size or no direction of the
 // dial, and with ErrReading where the diameter is not above 0 and up to [units.MaxLength].
 func (g Gauge) Diameter(deviation units.Length) (units.Length, error) {
 	if g.Standard.Size <= 0 || g.Standard.Size > units.MaxLength {
-		return 0, fmt.Errorf("bore: dial deviation %v: the size of the setting standard is wanted, not %v: %w", deviation, g.Standard.Size, ErrGauge)
+		return 0, fmt.Errorf("bore: dial deviation %v: the size of the setting standard is wanted, not %v: %w", deviation, g.Standard.Size, given.Err(g.Standard.Size))
 	}
 	if deviation.Abs() > units.MaxLength {
 		return 0, fmt.Errorf("bore: dial deviation %v: want ±%v at most: %w", deviation, units.MaxLength, ErrReading)
@@ -120,7 +121,7 @@ func (g Gauge) Diameter(deviation units.Length) (units.Length, error) {
 	case PlusIsSmaller:
 		d -= deviation
 	default:
-		return 0, fmt.Errorf("bore: dial deviation %v: which way the dial runs is wanted: %w", deviation, ErrGauge)
+		return 0, fmt.Errorf("bore: dial deviation %v: which way the dial runs is wanted: %w", deviation, units.ErrNotGiven)
 	}
 	if d <= 0 || d > units.MaxLength {
 		return 0, fmt.Errorf("bore: dial deviation %v from %v: diameter %v: want above 0, up to %v: %w", deviation, g.Standard.Size, d, units.MaxLength, ErrReading)
@@ -130,7 +131,7 @@ func (g Gauge) Diameter(deviation units.Length) (units.Length, error) {
 
 func (g Gauge) validate() error {
 	if _, err := g.Kind.MarshalText(); err != nil {
-		return fmt.Errorf("bore: gauge: kind: %w: %w", err, ErrGauge)
+		return fmt.Errorf("bore: gauge: kind: %w", err)
 	}
 	for _, l := range [...]struct {
 		what string
@@ -145,15 +146,15 @@ func (g Gauge) validate() error {
 		{"drift", g.Drift, units.Millimetre},
 	} {
 		if l.size < 0 || l.size > l.most {
-			return fmt.Errorf("bore: gauge: %s %v: want 0 to %v: %w", l.what, l.size, l.most, ErrGauge)
+			return fmt.Errorf("bore: gauge: %s %v: want 0 to %v: %w", l.what, l.size, l.most, units.ErrRange)
 		}
 	}
 	if d := g.RepeatabilityDoF; d != 0 && !(d >= 1 && !math.IsInf(d, 0) && g.Repeatability > 0) {
-		return fmt.Errorf("bore: gauge: repeatability %v with %v degrees of freedom: want 0, or 1 and more of one above 0: %w", g.Repeatability, d, ErrGauge)
+		return fmt.Errorf("bore: gauge: repeatability %v with %v degrees of freedom: want 0, or 1 and more of one above 0: %w", g.Repeatability, d, units.ErrRange)
 	}
 	s := float64(g.PlaceSpread)
 	if !(s >= 0 && s <= 1000) {
-		return fmt.Errorf("bore: gauge: spread of temperature from place to place %v K: want 0 to 1000 K: %w", s, ErrGauge)
+		return fmt.Errorf("bore: gauge: spread of temperature from place to place %v K: want 0 to 1000 K: %w", s, units.ErrRange)
 	}
 	for _, t := range [...]struct {
 		what   string
@@ -171,10 +172,10 @@ func (g Gauge) validate() error {
 		}
 		e, w := float64(t.of.Expansion), float64(t.of.Within)
 		if !(e >= 0 && e <= 1e-3 && w >= 0 && w <= 1e-3) {
-			return fmt.Errorf("bore: expansion of the %s, %v ± %v /K: want 0 to 1000e-6 /K: %w", t.what, e, w, ErrGauge)
+			return fmt.Errorf("bore: expansion of the %s, %v ± %v /K: want 0 to 1000e-6 /K: %w", t.what, e, w, units.ErrRange)
 		}
 		if e == 0 && (t.wanted || !t.at.isReference()) {
-			return fmt.Errorf("bore: the %s was at %v: its expansion is wanted to bring it to 20 °C: %w", t.what, t.at, ErrGauge)
+			return fmt.Errorf("bore: the %s was at %v: its expansion is wanted to bring it to 20 °C: %w", t.what, t.at, units.ErrNotGiven)
 		}
 	}
 	return g.checkGiven()
@@ -197,7 +198,7 @@ func (g Gauge) checkGiven() error {
 		}
 		for _, given := range all {
 			if !given.at.IsZero() {
-				return fmt.Errorf("bore: temperature of the %s: %w, while the %s was at %v: %w", missing.what, units.ErrNotGiven, given.what, given.at, ErrGauge)
+				return fmt.Errorf("bore: temperature of the %s: %w, while the %s was at %v", missing.what, units.ErrNotGiven, given.what, given.at)
 			}
 		}
 	}

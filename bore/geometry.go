@@ -90,14 +90,14 @@ func (t Taper) choke() uncertainty.Estimate {
 
 // Per returns the taper over a length of the bore, with its sign: t.Per(100*units.Millimetre).
 // A length below zero or beyond [units.MaxLength], a taper without length of its own, or one
-// that would come out beyond [units.MaxLength], is ErrLimits.
+// that would come out beyond [units.MaxLength], is [units.ErrRange].
 func (t Taper) Per(length units.Length) (uncertainty.Estimate, error) {
 	e := t.Size
 	var err, err2 error
 	e.Value, err = e.Value.MulDiv(int64(length), int64(t.To-t.From))
 	e.Std, err2 = e.Std.MulDiv(int64(length), int64(t.To-t.From))
 	if err = errors.Join(err, err2, e.Validate()); err != nil || length < 0 || length > units.MaxLength || t.To <= t.From {
-		return uncertainty.Estimate{}, fmt.Errorf("bore: taper from %v to %v over a length of %v: %w", t.From, t.To, length, ErrLimits)
+		return uncertainty.Estimate{}, fmt.Errorf("bore: taper from %v to %v over a length of %v: %w", t.From, t.To, length, units.ErrRange)
 	}
 	return e, nil
 }

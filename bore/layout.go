@@ -27,11 +27,11 @@ func (p Port) String() string {
 	return fmt.Sprintf("port %q (%v to %v, %v wide at %v)", p.Name, p.From, p.To, p.Width, p.At)
 }
 
-// Validate returns [ErrLayout] where the upper edge is not above the lower one, both within 0 to
+// Validate returns [units.ErrRange] where the upper edge is not above the lower one, both within 0 to
 // [units.MaxLength], or the width is not above 0 up to 360°.
 func (p Port) Validate() error {
 	if p.From < 0 || p.To <= p.From || p.To > units.MaxLength || !validAngle(p.At) || !(p.Width > 0 && p.Width <= 360*units.Degree) {
-		return fmt.Errorf("bore: %v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, units.MaxLength, ErrLayout)
+		return fmt.Errorf("bore: %v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, units.MaxLength, units.ErrRange)
 	}
 	return nil
 }
@@ -75,24 +75,24 @@ func (p Port) margin() Port {
 	return p
 }
 
-// Validate returns [ErrLayout] where the length, the ring travel or a port cannot be, or they do not
+// Validate returns [units.ErrRange] where the length, the ring travel or a port cannot be, or they do not
 // go together.
 func (l Layout) Validate() error {
 	switch {
 	case l.Length < 0 || l.Length > units.MaxLength:
-		return fmt.Errorf("bore: length %v: want 0 (not known) to %v: %w", l.Length, units.MaxLength, ErrLayout)
+		return fmt.Errorf("bore: length %v: want 0 (not known) to %v: %w", l.Length, units.MaxLength, units.ErrRange)
 	case l.Stroke < 0 || l.Stroke > units.MaxLength-assumedTop:
-		return fmt.Errorf("bore: stroke %v: want 0 (not known) to %v: %w", l.Stroke, units.MaxLength-assumedTop, ErrLayout)
+		return fmt.Errorf("bore: stroke %v: want 0 (not known) to %v: %w", l.Stroke, units.MaxLength-assumedTop, units.ErrRange)
 	case l.RingBottom == 0 && l.RingTop == 0:
 	case l.RingTop < 0 || l.RingBottom <= l.RingTop || l.RingBottom > l.end():
-		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), ErrLayout)
+		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), units.ErrRange)
 	}
 	for _, p := range l.Ports {
 		if err := p.Validate(); err != nil {
 			return err
 		}
 		if p.To > l.end() {
-			return fmt.Errorf("bore: %v: the bore ends at %v: %w", p, l.end(), ErrLayout)
+			return fmt.Errorf("bore: %v: the bore ends at %v: %w", p, l.end(), units.ErrRange)
 		}
 	}
 	return nil
@@ -156,14 +156,14 @@ const mostAxes = 36
 // four-lobed one too. A three-point gauge needs one.
 //
 // Neither ring travel nor stroke, an impossible layout and a number of axes outside 1 to 36 are
-// ErrLayout.
+// [units.ErrRange].
 func (l Layout) ToRead(axes int, k Kind) ([]Reading, error) {
 	if err := l.Validate(); err != nil {
 		return nil, err
 	}
 	t := l.travel()
 	if !t.known() || axes < 1 || axes > mostAxes {
-		return nil, fmt.Errorf("bore: plan of %d axes for ring travel from %v to %v: want 1 to %d axes and the travel: %w", axes, l.RingTop, l.RingBottom, mostAxes, ErrLayout)
+		return nil, fmt.Errorf("bore: plan of %d axes for ring travel from %v to %v: want 1 to %d axes and the travel: %w", axes, l.RingTop, l.RingBottom, mostAxes, units.ErrRange)
 	}
 	travel := t.Bottom - t.Top
 	reach := topReach(travel)

@@ -32,19 +32,19 @@ type Limits struct {
 func (l Limits) validate() error {
 	for _, w := range [...]units.Limits{l.New, l.Service, l.Choke} {
 		if err := w.Validate(); err != nil {
-			return fmt.Errorf("bore: %w: %w", ErrLimits, err)
+			return fmt.Errorf("bore: limits: %w", err)
 		}
 		if w.Min < 0 || w.Max < 0 || w.Min > units.MaxLength || w.Max > units.MaxLength {
-			return fmt.Errorf("bore: limits %v: want 0 (not given) to %v: %w", w, units.MaxLength, ErrLimits)
+			return fmt.Errorf("bore: limits %v: want 0 (not given) to %v: %w", w, units.MaxLength, units.ErrRange)
 		}
 	}
 	for _, m := range [...]units.Length{l.Ovality, l.Taper, l.Spread, l.TrueOvality} {
 		if m < 0 || m > units.MaxLength {
-			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, ErrLimits)
+			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, units.ErrRange)
 		}
 	}
 	if l.Taper != 0 && !l.TaperAtDeck && l.Choke.Min > l.Taper {
-		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore larger at the deck: %w", l.Choke, l.Taper, ErrLimits)
+		return fmt.Errorf("bore: a choke of %v is wanted and a taper of more than %v forbidden either way: say that the limit is on a bore larger at the deck: %w", l.Choke, l.Taper, units.ErrRange)
 	}
 	return nil
 }

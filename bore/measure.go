@@ -13,7 +13,7 @@ import (
 )
 
 // Measure turns the readings of one bore of which nothing else is known into its geometry at
-// 20 °C, as [Layout.Measure] does, with its errors but for ErrLayout and ErrPort.
+// 20 °C, as [Layout.Measure] does, with its errors but for ErrPort.
 func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Measure(readings, g) }
 
 // Measure turns the readings of one bore into its geometry at 20 °C. The order of the readings
@@ -23,7 +23,7 @@ func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Me
 // repeatability is not known from elsewhere they give it, pooled over all places. A plane is
 // all readings at exactly one depth.
 //
-// Errors: ErrNoReadings; ErrLayout; ErrGauge; and, for all readings at once, ErrReading (also
+// Errors: ErrNoReadings; [units.ErrRange] and [units.ErrNotGiven] for layout and gauge; and, for all readings at once, ErrReading (also
 // for one below the bore), ErrPort, ErrSlippedDigit (unless Confirmed).
 func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 	if len(readings) == 0 {

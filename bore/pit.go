@@ -30,7 +30,7 @@ func (p Pit) validate() error {
 	if p.Below <= 0 || p.Below > mostAllowance || p.Depth < 0 || p.Length < 0 ||
 		p.Depth > units.MaxLength || p.Length > units.MaxLength-p.Depth || !validAngle(p.At) {
 		return fmt.Errorf("bore: pit %v below the wall, from %v over %v, at %v rad: want it above 0, up to %v, inside a bore of %v at most, and a finite angle: %w",
-			p.Below, p.Depth, p.Length, float64(p.At), mostAllowance, units.MaxLength, ErrLimits)
+			p.Below, p.Depth, p.Length, float64(p.At), mostAllowance, units.MaxLength, units.ErrRange)
 	}
 	return nil
 }

@@ -34,7 +34,7 @@ const mostGap = 90 * units.Degree
 // the original one; allow for a lean.
 //
 // Errors: ErrNoReadings; ErrReading for a point that no bore can have, an std outside 0 to 1 mm,
-// or neighbouring points more than 90° apart, between which there might be anything; ErrLimits
+// or neighbouring points more than 90° apart, between which there might be anything; [units.ErrRange]
 // for an impossible allowance.
 func CleanUpRadial(points []Point, std units.Length, a Allowances) (CleanUp, error) {
 	if err := checkPoints(points, std); err != nil {

@@ -118,7 +118,9 @@ func (r Reading) validate() error {
 		return fmt.Errorf("bore: reading at %v: axis of %v rad: want a finite angle: %w", r.Depth, float64(r.Axis), ErrReading)
 	case r.Depth < 0 || r.Depth > units.MaxLength:
 		return fmt.Errorf("bore: reading at depth %v: want 0 to %v below the deck: %w", r.Depth, units.MaxLength, ErrReading)
-	case r.Diameter <= 0 || r.Diameter > units.MaxLength:
+	case r.Diameter == 0:
+		return fmt.Errorf("bore: reading at %v, %s: diameter: %w: %w", r.Depth, r.Axis, units.ErrNotGiven, ErrReading)
+	case r.Diameter < 0 || r.Diameter > units.MaxLength:
 		return fmt.Errorf("bore: reading at %v, %s: diameter %v: want above 0, up to %v: %w",
 			r.Depth, r.Axis, r.Diameter, units.MaxLength, ErrReading)
 	}

@@ -22,7 +22,7 @@ type Temperature struct {
 }
 
 // ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F"; one unit serves
-// both numbers, unless it is K, which is the half-width's alone: "24 °C ± 1 K". A range with the higher end first, or a half-width below zero, is ErrGauge; any
+// both numbers, unless it is K, which is the half-width's alone: "24 °C ± 1 K". A range with the higher end first, or a half-width below zero, is [units.ErrRange]; any
 // other text is one of the errors of [units.ParseTemperature].
 func ParseTemperature(s string) (Temperature, error) {
 	if a, b, ok := strings.Cut(s, " to "); ok {
@@ -36,7 +36,7 @@ func ParseTemperature(s string) (Temperature, error) {
 		}
 		half := hi.Sub(lo) / 2
 		if half < 0 {
-			return Temperature{}, fmt.Errorf("bore: temperature %q: the lower one first: %w", s, ErrGauge)
+			return Temperature{}, fmt.Errorf("bore: temperature %q: the lower one first: %w", s, units.ErrRange)
 		}
 		return Temperature{Value: lo.Add(half), Within: half}, nil
 	}
@@ -51,7 +51,7 @@ func ParseTemperature(s string) (Temperature, error) {
 				return Temperature{}, err
 			}
 			if half < 0 {
-				return Temperature{}, fmt.Errorf("bore: temperature %q: want a positive half-width: %w", s, ErrGauge)
+				return Temperature{}, fmt.Errorf("bore: temperature %q: want a positive half-width: %w", s, units.ErrRange)
 			}
 			return Temperature{Value: value, Within: half}, nil
 		}
@@ -84,7 +84,7 @@ func (t Temperature) String() string {
 }
 
 // MarshalText returns the text of [Temperature.String], empty where none is given; of one that no workshop
-// has, ErrGauge.
+// has, the errors of [Temperature.Validate].
 func (t Temperature) MarshalText() ([]byte, error) {
 	if t.IsZero() {
 		return nil, nil
@@ -123,17 +123,25 @@ func (t Temperature) isReference() bool {
 	return t.Within == 0 && math.Abs(float64(t.orReference().Value-units.ReferenceTemperature)) < 1e-9
 }
 
-// Validate returns ErrGauge for a temperature or half-width that no workshop has, or a half-width of nothing.
+// coldest is, in kelvins, below any air that was ever measured, −89 °C (World Meteorological Organization, from memory),
+// and above any number that is meant in °C and put where kelvins belong.
+const coldest = 180
+
+// Validate returns [units.ErrRange] for a temperature or half-width that no workshop has, as of a Value of plain 30, which is
+// 30 K; [units.ErrNotGiven] for a half-width of nothing.
 // The zero Temperature passes: it is not given.
 func (t Temperature) Validate() error { return t.validate("part") }
 
 func (t Temperature) validate(what string) error {
 	if t.Value.IsZero() && t.Within != 0 {
-		return fmt.Errorf("bore: temperature of the %s, within %v: %w: %w", what, t.Within, units.ErrNotGiven, ErrGauge)
+		return fmt.Errorf("bore: temperature of the %s, within %v: %w", what, t.Within, units.ErrNotGiven)
 	}
 	v, w := float64(t.Value), float64(t.Within)
 	if err := t.Value.Validate(); err != nil || !(w >= 0 && w <= 1000) || v > 5000 {
-		return fmt.Errorf("bore: temperature of the %s, %v K ± %v K: want one up to 5000 K within 0 to 1000 K: %w", what, v, w, ErrGauge)
+		return fmt.Errorf("bore: temperature of the %s, %v K ± %v K: want one up to 5000 K within 0 to 1000 K: %w", what, v, w, units.ErrRange)
+	}
+	if !t.Value.IsZero() && v < coldest {
+		return fmt.Errorf("bore: temperature of the %s, %v K: %w: no workshop is so cold; a plain number is in kelvins, and 30 °C is units.Celsius(30)", what, v, units.ErrRange)
 	}
 	return nil
 }

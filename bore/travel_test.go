@@ -119,7 +119,7 @@ func TestShapeWantsBothEndsOfTravel(t *testing.T) {
 	if g := measure(t, profile([]float64{10, 50, 90}, over)); g.Shape != bore.Barrelled || g.Travel.String() != "10 mm to 90 mm, of a ring travel not known" {
 		t.Errorf("%v over %v", g.Shape, g.Travel)
 	}
-	if _, err := (bore.Layout{Stroke: -1}).Measure(profile([]float64{5}, []float64{0}), bore.Gauge{}); !errors.Is(err, bore.ErrLayout) {
+	if _, err := (bore.Layout{Stroke: -1}).Measure(profile([]float64{5}, []float64{0}), bore.Gauge{}); !errors.Is(err, units.ErrRange) {
 		t.Errorf("stroke below zero: %v", err)
 	}
 }
@@ -260,7 +260,7 @@ func TestChokeHasItsOwnWindow(t *testing.T) {
 	for name, bad := range map[string]bore.Limits{
 		"wanted and forbidden": {Taper: 30 * um, Choke: window}, "below zero": {Choke: units.Limits{Min: -um}},
 	} {
-		if _, err := measure(t, rs("95 mm", "95 mm")).Judge(bad, noRisk); !errors.Is(err, bore.ErrLimits) {
+		if _, err := measure(t, rs("95 mm", "95 mm")).Judge(bad, noRisk); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

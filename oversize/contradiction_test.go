@@ -24,7 +24,7 @@ func TestBadInput(t *testing.T) {
 	}{
 		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = oversize.WallNotGiven }, units.ErrNotGiven},
 		{"unknown wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 99 }, units.ErrNotGiven},
-		{"no bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 0 }, units.ErrRange},
+		{"no bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 0 }, units.ErrNotGiven},
 		{"bore of 2 m", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 2 * units.Metre }, units.ErrRange},
 		{"negative service limit", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Service = -1 }, units.ErrRange},
 		{"negative honing", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Honing = -1 }, units.ErrRange},
@@ -47,7 +47,7 @@ func TestBadInput(t *testing.T) {
 		{"piston of the next size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[0].Piston = piston("67.47") }, oversize.ErrPiston},
 		{"piston of no size", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Sizes[3].Piston = piston("68.3") }, oversize.ErrPiston},
 		{"piston in hand larger than all", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston, c.PistonFor = piston("68.3"), mm("1") }, oversize.ErrPiston},
-		{"piston along its pin", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston.Axis = fit.AlongPin }, fit.ErrAlongPin},
+		{"piston along its pin", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Piston.Axis = fit.AlongPin }, units.ErrRange},
 		{"readings crossed", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest, c.Largest = c.Largest, c.Smallest }, units.ErrCrossed},
 		{"reading of another engine", func(_ *oversize.Engine, c *oversize.Cylinder) { c.Smallest.Value = mm("50") }, units.ErrRange},
 		{"clean-up below the largest", func(_ *oversize.Engine, c *oversize.Cylinder) { c.CleanUp.Original.Min.Value = mm("67.1") }, units.ErrCrossed},

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -14,7 +15,7 @@ import (
 var ErrNoSpace = errors.New("no space left above the piston")
 
 // Swept returns the swept volume of one cylinder, π/4·bore²·stroke. Both must be above 0 and at
-// most [units.MaxLength]; else [units.ErrRange].
+// most [units.MaxLength]; else [units.ErrRange], for one of zero [units.ErrNotGiven].
 func Swept(bore, stroke units.Length) (units.Volume, error) {
 	if err := checkSize("bore", bore); err != nil {
 		return 0, err
@@ -41,8 +42,8 @@ func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
 // Ratio returns the compression ratio (swept + clearance) / clearance, a pure number above 1.
 // clearance is all the space that is left above the piston at top dead centre.
 //
-// A clearance volume of zero or less is ErrNoSpace; a swept volume of zero or less, or one that
-// is not finite, [units.ErrRange].
+// A clearance volume of zero or less is ErrNoSpace; a swept volume of zero [units.ErrNotGiven], one below
+// that or not finite [units.ErrRange].
 func Ratio(swept, clearance units.Volume) (float64, error) {
 	if err := checkSwept(swept); err != nil {
 		return 0, err
@@ -73,7 +74,7 @@ const maxVolume = 1000 * units.CubicMetre // a cube with edges of units.MaxLengt
 
 func checkSwept(v units.Volume) error {
 	if !(v > 0 && v <= maxVolume) {
-		return fmt.Errorf("oversize: swept volume %v: %w (above 0, up to %v)", v, units.ErrRange, units.Volume(maxVolume))
+		return fmt.Errorf("oversize: swept volume %v: %w (above 0, up to %v)", v, given.Err(v), units.Volume(maxVolume))
 	}
 	return nil
 }
@@ -86,7 +87,7 @@ func checkSize(what string, l units.Length) error {
 }
 
 func outOfRange(what string, l units.Length) error {
-	return fmt.Errorf("oversize: %s %v: %w (above 0, up to %v)", what, l, units.ErrRange, units.MaxLength)
+	return fmt.Errorf("oversize: %s %v: %w (above 0, up to %v)", what, l, given.Err(l), units.MaxLength)
 }
 
 // discVolume returns π/4·d²·h, with the sign of h.

@@ -76,7 +76,7 @@ func TestEdges(t *testing.T) {
 	}{
 		{"greatest nominal", bare(most), nil},
 		{"nominal beyond it", bare(most + 1), units.ErrRange},
-		{"nominal of none", bare(0), units.ErrRange},
+		{"nominal of none", bare(0), units.ErrNotGiven},
 		{"greatest service limit", engine(func(e *oversize.Engine) { e.Service = nominal + tenth }), nil},
 		{"service limit beyond it", engine(func(e *oversize.Engine) { e.Service = nominal + tenth + 1 }), units.ErrRange},
 		{"greatest worn clearance", engine(func(e *oversize.Engine) { e.WornClearance = tenth }), nil},

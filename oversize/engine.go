@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/fit"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -91,7 +92,7 @@ func (e *Engine) validate() error {
 		return fmt.Errorf("oversize: kind of wall %v: %w", e.Wall, units.ErrNotGiven)
 	}
 	if e.Nominal <= 0 || e.Nominal > most {
-		return fmt.Errorf("oversize: nominal bore %v: %w (above 0, up to %v)", e.Nominal, units.ErrRange, most)
+		return fmt.Errorf("oversize: nominal bore %v: %w (above 0, up to %v)", e.Nominal, given.Err(e.Nominal), most)
 	}
 	for _, l := range []struct {
 		what        string

@@ -91,7 +91,7 @@ const watched = 6
 // not found belongs into the form with amplitude 0.
 //
 // A parameter that no ring of its section can have, and orders that do not ascend, or beyond 1000, are
-// [units.ErrRange]; a negative amplitude, or one beyond [units.MaxLength], is ErrSize.
+// [units.ErrRange], and so is a negative amplitude, or one beyond [units.MaxLength].
 func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 	kr, err := t.kr()
 	if err != nil {
@@ -104,7 +104,7 @@ func (t Tension) Follow(form []bore.Harmonic) (Conformity, error) {
 		case h.Order < 0 || h.Order > mostOrder || i > 0 && h.Order <= form[i-1].Order:
 			return Conformity{}, fmt.Errorf("rings: order %d: %w (0 to %d, each once, in ascending order)", h.Order, units.ErrRange, mostOrder)
 		case h.Amplitude < 0 || h.Amplitude > units.MaxLength:
-			return Conformity{}, fmt.Errorf("rings: amplitude %v of order %d: %w (0 to %v)", h.Amplitude, h.Order, ErrSize, units.MaxLength)
+			return Conformity{}, fmt.Errorf("rings: amplitude %v of order %d: %w (0 to %v)", h.Amplitude, h.Order, units.ErrRange, units.MaxLength)
 		case h.Order < 2:
 			continue
 		}

@@ -80,10 +80,10 @@ func ExampleGap() {
 	ring := rings.Gap{Measured: atDiameter("0.30 mm"), Bore: atDiameter("67.25 mm")}
 	fmt.Println(must1(ring.In(atDiameter("67.00 mm"))).Value.Format(units.Millimetre, 2))
 	_, err := rings.Gap{Measured: atDiameter("-0.49 mm"), Bore: atDiameter("67.00 mm")}.In(atDiameter("67.25 mm"))
-	fmt.Println(errors.Is(err, rings.ErrOverlap), err)
+	fmt.Println(errors.Is(err, units.ErrRange), err)
 	// Output:
 	// -0.49 mm
-	// true rings: end gap -0.49 mm: ring ends overlap (a gap is more than 0)
+	// true rings: end gap -0.49 mm: out of range (a gap is more than 0)
 }
 
 func ExampleFeeler() {

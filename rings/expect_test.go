@@ -93,8 +93,8 @@ func TestExpect(t *testing.T) {
 		finish units.Limits
 		want   error
 	}{
-		{units.Limits{}, rings.ErrSize}, {units.Limits{Min: 78 * units.Millimetre}, rings.ErrSize}, {units.Limits{Max: 78 * units.Millimetre}, rings.ErrSize},
-		{units.Limits{Min: -1, Max: 78 * units.Millimetre}, rings.ErrSize}, {units.Limits{Min: 78 * units.Millimetre, Max: units.MaxLength + 1}, units.ErrRange},
+		{units.Limits{}, units.ErrNotGiven}, {units.Limits{Min: 78 * units.Millimetre}, units.ErrNotGiven}, {units.Limits{Max: 78 * units.Millimetre}, units.ErrNotGiven},
+		{units.Limits{Min: -1, Max: 78 * units.Millimetre}, units.ErrRange}, {units.Limits{Min: 78 * units.Millimetre, Max: units.MaxLength + 1}, units.ErrRange},
 		{units.Limits{Min: 79 * units.Millimetre, Max: 78 * units.Millimetre}, units.ErrCrossed},
 	} {
 		if _, err := rings.Expect(in("0.3 mm"), tt.finish, window, uncertainty.Risk{}); !errors.Is(err, tt.want) {

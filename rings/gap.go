@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -17,7 +18,7 @@ type Gap struct {
 	Bore     uncertainty.Estimate `json:"bore"`     // diameter of the bore in which it was measured
 }
 
-// validate returns ErrOverlap where the gap is not positive, ErrSize where the bore is not, or
+// validate returns [units.ErrNotGiven] where gap or bore is zero, [units.ErrRange] where it is below that, or
 // where the gap is more than a tenth of the bore. A ring's gap is some 0.12 of its bore
 // when it lies free; a tenth and more in the bore is a slip of unit or another engine's ring.
 func (g Gap) validate() error {
@@ -28,7 +29,7 @@ func (g Gap) validate() error {
 		return err
 	}
 	if g.Measured.Value > g.Bore.Value/10 {
-		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", g.Measured.Value, g.Bore.Value, ErrSize)
+		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", g.Measured.Value, g.Bore.Value, units.ErrRange)
 	}
 	return nil
 }
@@ -38,7 +39,7 @@ func checkGap(gap uncertainty.Estimate) error {
 		return fmt.Errorf("rings: end gap: %w", err)
 	}
 	if gap.Value <= 0 {
-		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", gap.Value, ErrOverlap)
+		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", gap.Value, given.Err(gap.Value))
 	}
 	return nil
 }
@@ -48,7 +49,7 @@ func checkBore(bore uncertainty.Estimate) error {
 		return fmt.Errorf("rings: bore: %w", err)
 	}
 	if bore.Value <= 0 {
-		return fmt.Errorf("rings: bore %v: %w (more than 0)", bore.Value, ErrSize)
+		return fmt.Errorf("rings: bore %v: %w (more than 0)", bore.Value, given.Err(bore.Value))
 	}
 	return nil
 }
@@ -62,8 +63,8 @@ func checkBore(bore uncertainty.Estimate) error {
 // the bore where the gap was measured it is g.Measured, with no bore's uncertainty added. The
 // diameter of a bore that is not round is that of [Oval.Round].
 //
-// A gap that is not positive is ErrOverlap; a bore that is not, and a gap of more than a tenth of its bore,
-// which is a slip of unit or another engine's ring, ErrSize.
+// A gap or bore of zero is [units.ErrNotGiven]; one below that, and a gap of more than a tenth of its bore, which is a slip
+// of unit or another engine's ring, [units.ErrRange].
 func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := g.validate(); err != nil {
 		return uncertainty.Estimate{}, err
@@ -83,8 +84,8 @@ func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 // Between two heights that is taper, its sign kept; from before to after honing, what came off
 // the diameter.
 //
-// The two uncertainties are taken as independent; what both gaps share cancels. A gap of zero or
-// less is ErrOverlap.
+// The two uncertainties are taken as independent; what both gaps share cancels. A gap of zero is
+// [units.ErrNotGiven], below that [units.ErrRange].
 func DiameterChange(from, to uncertainty.Estimate) (uncertainty.Estimate, error) {
 	for _, gap := range []uncertainty.Estimate{from, to} {
 		if err := checkGap(gap); err != nil {
@@ -104,13 +105,13 @@ const leafStep = 50 * units.Micrometre
 // the middle of the two, anywhere between them with equal probability (JCGM 100:2008 4.3.7).
 // Refuses zero is one leaf alone, the thickest that goes in with a drag: what refuses is then taken to be the
 // next of a usual set, 0.05 mm (0.002 in) thicker (common practice). Leaves that are not positive or not in
-// this order are ErrSize.
+// this order are [units.ErrRange], no leaf that goes in [units.ErrNotGiven].
 func Feeler(goes, refuses units.Length) (uncertainty.Estimate, error) {
 	if refuses == 0 && goes <= units.MaxLength {
 		refuses = goes + leafStep
 	}
 	if goes <= 0 || refuses <= goes || refuses > units.MaxLength {
-		return uncertainty.Estimate{}, fmt.Errorf("rings: feeler leaves %v, which goes in, and %v, which does not: %w (0 < goes in < does not)", goes, refuses, ErrSize)
+		return uncertainty.Estimate{}, fmt.Errorf("rings: feeler leaves %v, which goes in, and %v, which does not: %w (0 < goes in < does not)", goes, refuses, given.Err(goes))
 	}
 	half := float64(refuses-goes) / 2
 	s := sum{value: float64(goes) + half}

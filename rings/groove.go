@@ -5,6 +5,8 @@ package rings
 import (
 	"fmt"
 
+	"borewright.example/internal/given"
+	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -16,7 +18,7 @@ type Groove struct {
 }
 
 // SideClearance returns the axial play in the groove of a ring of that height, groove height less ring
-// height. A ring higher than its groove is ErrSize. Clear the carbon out before a groove is measured.
+// height. A ring higher than its groove is [units.ErrRange]. Clear the carbon out before a groove is measured.
 func (g Groove) SideClearance(height uncertainty.Estimate) (uncertainty.Estimate, error) {
 	for _, e := range []uncertainty.Estimate{g.Height, height} {
 		if err := checkPart("height", e); err != nil {
@@ -24,7 +26,7 @@ func (g Groove) SideClearance(height uncertainty.Estimate) (uncertainty.Estimate
 		}
 	}
 	if height.Value > g.Height.Value {
-		return uncertainty.Estimate{}, fmt.Errorf("rings: ring height %v in a groove of %v: %w (the ring does not go in)", height.Value, g.Height.Value, ErrSize)
+		return uncertainty.Estimate{}, fmt.Errorf("rings: ring height %v in a groove of %v: %w (the ring does not go in)", height.Value, g.Height.Value, units.ErrRange)
 	}
 	var s sum
 	s.add(1, g.Height)
@@ -35,7 +37,7 @@ func (g Groove) SideClearance(height uncertainty.Estimate) (uncertainty.Estimate
 // BackClearance returns the radial room behind a ring of that thickness with the piston in the middle of a bore of
 // that diameter: half of bore less groove root, less the ring's thickness. A ring thicker than half the
 // bore, or one that would stand on the bottom of its groove before it cleared the bore, and
-// seize, is ErrSize.
+// seize, is [units.ErrRange].
 func (g Groove) BackClearance(thickness, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := checkBore(bore); err != nil {
 		return uncertainty.Estimate{}, err
@@ -53,14 +55,15 @@ func (g Groove) BackClearance(thickness, bore uncertainty.Estimate) (uncertainty
 	back, err := s.estimate()
 	if err == nil && back.Value < 0 {
 		return uncertainty.Estimate{}, fmt.Errorf("rings: ring thickness %v on a groove root of %v in a bore of %v: %w (the ring stands %v proud)",
-			thickness.Value, g.Root.Value, bore.Value, ErrSize, -back.Value)
+			thickness.Value, g.Root.Value, bore.Value, units.ErrRange, -back.Value)
 	}
 	return back, err
 }
 
 // GrooveHeight returns the height of a groove from the axial play of a ring in it, as a leaf shows it, and the height of that
 // ring. With it [Groove.SideClearance] tells what play a new ring will have: where that is too much the
-// groove is worn, and else the ring was. A play or height that is not positive is ErrSize.
+// groove is worn, and else the ring was. A play or height of zero is [units.ErrNotGiven], below
+// that [units.ErrRange].
 func GrooveHeight(side, ring uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := checkPart("side clearance", side); err != nil {
 		return uncertainty.Estimate{}, err
@@ -79,7 +82,7 @@ func checkPart(what string, e uncertainty.Estimate) error {
 		return fmt.Errorf("rings: %s: %w", what, err)
 	}
 	if e.Value <= 0 {
-		return fmt.Errorf("rings: %s %v: %w (more than 0)", what, e.Value, ErrSize)
+		return fmt.Errorf("rings: %s %v: %w (more than 0)", what, e.Value, given.Err(e.Value))
 	}
 	return nil
 }

@@ -66,12 +66,12 @@ func TestPublishedThickness(t *testing.T) {
 		wall, stress units.Pressure
 		want         error
 	}{
-		{0, mpa, mpa, rings.ErrSize}, {-1, mpa, mpa, rings.ErrSize}, {units.MaxLength + 1, 0.035 * mpa, 90 * mpa, units.ErrRange},
+		{0, mpa, mpa, units.ErrNotGiven}, {-1, mpa, mpa, units.ErrRange}, {units.MaxLength + 1, 0.035 * mpa, 90 * mpa, units.ErrRange},
 		{length("100 mm"), 0, mpa, units.ErrRange}, {length("100 mm"), mpa, 0, units.ErrRange}, {length("100 mm"), -mpa, -mpa, units.ErrRange},
 		{length("100 mm"), units.Pressure(math.NaN()), mpa, units.ErrRange}, {length("100 mm"), mpa, units.Pressure(math.NaN()), units.ErrRange},
 		{length("100 mm"), units.Pressure(math.Inf(1)), mpa, units.ErrRange}, {length("100 mm"), mpa, units.Pressure(math.Inf(1)), units.ErrRange},
-		{length("100 mm"), mpa, mpa, rings.ErrSize}, {length("100 mm"), 1e-30, 1e15, rings.ErrSize},
-		{length("100 mm"), 7.5 * mpa, 90 * mpa, rings.ErrSize}, // exactly half the bore
+		{length("100 mm"), mpa, mpa, units.ErrRange}, {length("100 mm"), 1e-30, 1e15, units.ErrRange},
+		{length("100 mm"), 7.5 * mpa, 90 * mpa, units.ErrRange}, // exactly half the bore
 	} {
 		if a, err := rings.Thickness(tt.bore, tt.wall, tt.stress); !errors.Is(err, tt.want) || a != 0 {
 			t.Errorf("%v, %v, %v: %v, %v", tt.bore, tt.wall, tt.stress, a, err)

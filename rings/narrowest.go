@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"borewright.example/bore"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -19,7 +20,7 @@ type Level struct {
 func checkTravel(t bore.RingTravel) error {
 	switch {
 	case t.Bottom <= t.Top:
-		return fmt.Errorf("rings: ring travel from %v to %v: %w (the bottom is deeper than the top)", t.Top, t.Bottom, ErrSize)
+		return fmt.Errorf("rings: ring travel from %v to %v: %w (the bottom is deeper than the top)", t.Top, t.Bottom, given.Err(t.Bottom))
 	case t.Top.Abs() > units.MaxLength || t.Bottom.Abs() > units.MaxLength:
 		return fmt.Errorf("rings: ring travel from %v to %v: %w (±%v)", t.Top, t.Bottom, units.ErrRange, units.MaxLength)
 	}
@@ -33,7 +34,7 @@ func checkTravel(t bore.RingTravel) error {
 // ring's smallest, and filed there the ring would butt lower down.
 //
 // Of the travel Top and Bottom take part. No level inside it is [units.ErrRange], and so are ends beyond
-// [units.MaxLength]; a bottom that is not below the top, or a diameter that is not positive, is ErrSize.
+// [units.MaxLength]; so is a bottom that is not below the top. A bottom or diameter of zero is [units.ErrNotGiven].
 func Narrowest(levels []Level, travel bore.RingTravel) (Level, error) {
 	if err := checkTravel(travel); err != nil {
 		return Level{}, err

@@ -9,12 +9,13 @@ import (
 	"gonum.org/v1/gonum/mathext"
 
 	"borewright.example/bore"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
 // An Oval is a bore of elliptical section, given by two diameters at right angles. Max less
-// Min is its ovality, which is four times the radial amplitude of order 2. Diameters that are not positive
-// or stand the wrong way round are ErrSize, beyond [units.MaxLength] units.ErrRange.
+// Min is its ovality, which is four times the radial amplitude of order 2. A diameter of zero is
+// [units.ErrNotGiven]; below that, beyond [units.MaxLength] or the wrong way round they are [units.ErrRange].
 type Oval struct {
 	Max units.Length `json:"max"` // a diameter
 	Min units.Length `json:"min"` // the diameter square to it
@@ -23,7 +24,7 @@ type Oval struct {
 func (o Oval) validate() error {
 	switch {
 	case o.Min <= 0 || o.Max < o.Min:
-		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Max, o.Min, ErrSize)
+		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Max, o.Min, given.Err(o.Min))
 	case o.Max > units.MaxLength:
 		return fmt.Errorf("rings: oval bore %v by %v: %w (up to %v)", o.Max, o.Min, units.ErrRange, units.MaxLength)
 	}

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"borewright.example/bore"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -67,15 +68,15 @@ func (e Ends) validate() error {
 	}
 	switch {
 	case e.Bore <= 0:
-		return fmt.Errorf("rings: bore %v: %w (more than 0)", e.Bore, ErrSize)
+		return fmt.Errorf("rings: bore %v: %w (more than 0)", e.Bore, given.Err(e.Bore))
 	case e.Bore > units.MaxLength:
 		return fmt.Errorf("rings: bore %v: %w (up to %v)", e.Bore, units.ErrRange, units.MaxLength)
 	case e.Gap <= 0:
-		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", e.Gap, ErrOverlap)
+		return fmt.Errorf("rings: end gap %v: %w (a gap is more than 0)", e.Gap, given.Err(e.Gap))
 	case e.Gap > e.Bore/10:
-		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", e.Gap, e.Bore, ErrSize)
+		return fmt.Errorf("rings: end gap %v in a bore of %v: %w (up to a tenth of the bore)", e.Gap, e.Bore, units.ErrRange)
 	case e.Play < 0 || e.Play > e.Bore:
-		return fmt.Errorf("rings: play %v of a peg in a bore of %v: %w (0 up to the bore)", e.Play, e.Bore, ErrSize)
+		return fmt.Errorf("rings: play %v of a peg in a bore of %v: %w (0 up to the bore)", e.Play, e.Bore, units.ErrRange)
 	}
 	return nil
 }

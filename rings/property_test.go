@@ -308,7 +308,7 @@ func TestGroove(t *testing.T) {
 		g := rings.Groove{Height: drawEstimate(t, "groove", units.Millimetre, 3*units.Millimetre), Root: drawEstimate(t, "root", 60*units.Millimetre, 70*units.Millimetre)}
 		d := drawEstimate(t, "bore", 70*units.Millimetre, 75*units.Millimetre)
 		side, err := g.SideClearance(height)
-		if (g.Height.Value < height.Value) != errors.Is(err, rings.ErrSize) {
+		if (g.Height.Value < height.Value) != errors.Is(err, units.ErrRange) {
 			t.Fatalf("%v in %v: %v", height.Value, g.Height.Value, err)
 		}
 		if err == nil {
@@ -316,7 +316,7 @@ func TestGroove(t *testing.T) {
 			within(t, "doubt", side.Std, units.Length(math.Hypot(float64(height.Std), float64(g.Height.Std))), 1)
 		}
 		back, err := g.BackClearance(thickness, d)
-		if (g.Root.Value+2*thickness.Value > d.Value+1) && !errors.Is(err, rings.ErrSize) {
+		if (g.Root.Value+2*thickness.Value > d.Value+1) && !errors.Is(err, units.ErrRange) {
 			t.Fatalf("%v on %v in %v: %v", thickness.Value, g.Root.Value, d.Value, err)
 		}
 		if err == nil {

@@ -5,6 +5,7 @@ package rings
 import (
 	"fmt"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -17,12 +18,12 @@ type Rule struct {
 
 // Rules returns the end gaps that rules per unit of bore give for a bore, which is its diameter,
 // and the whole of their spread. The rules do not say for what duty they are, and the largest
-// asks for three times the smallest; the maker's window comes first. A bore that is not positive
-// is ErrSize, one beyond [units.MaxLength] units.ErrRange.
+// asks for three times the smallest; the maker's window comes first. A bore of zero is
+// [units.ErrNotGiven], one below that or beyond [units.MaxLength] [units.ErrRange].
 func Rules(bore units.Length) (rules []Rule, spread units.Limits, err error) {
 	switch {
 	case bore <= 0:
-		return nil, units.Limits{}, fmt.Errorf("rings: bore %v: %w (more than 0)", bore, ErrSize)
+		return nil, units.Limits{}, fmt.Errorf("rings: bore %v: %w (more than 0)", bore, given.Err(bore))
 	case bore > units.MaxLength:
 		return nil, units.Limits{}, fmt.Errorf("rings: bore %v: %w (up to %v)", bore, units.ErrRange, units.MaxLength)
 	}

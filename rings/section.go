@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -20,20 +21,19 @@ type Section struct {
 // stiffest is a modulus beyond that of any solid.
 const stiffest = 10_000 * units.Gigapascal
 
-// validate returns ErrSize where a length is not positive or the thickness is half the bore or
-// more, units.ErrRange for lengths beyond [units.MaxLength], and for a modulus that is
-// not positive, or beyond 10 000 GPa.
+// validate returns [units.ErrNotGiven] for a length of zero, [units.ErrRange] for one below that or beyond
+// [units.MaxLength], a thickness of half the bore or more, and a modulus that is not positive, or beyond 10 000 GPa.
 func (s Section) validate() error {
 	for _, l := range []units.Length{s.Bore, s.Thickness, s.Height} {
 		switch {
 		case l <= 0:
-			return fmt.Errorf("rings: ring of %v × %v for a bore of %v: %w (each more than 0)", s.Thickness, s.Height, s.Bore, ErrSize)
+			return fmt.Errorf("rings: ring of %v × %v for a bore of %v: %w (each more than 0)", s.Thickness, s.Height, s.Bore, given.Err(l))
 		case l > units.MaxLength:
 			return fmt.Errorf("rings: ring of %v × %v for a bore of %v: %w (up to %v)", s.Thickness, s.Height, s.Bore, units.ErrRange, units.MaxLength)
 		}
 	}
 	if s.Thickness >= s.Bore/2 {
-		return fmt.Errorf("rings: radial thickness %v in a bore of %v: %w (less than half the bore)", s.Thickness, s.Bore, ErrSize)
+		return fmt.Errorf("rings: radial thickness %v in a bore of %v: %w (less than half the bore)", s.Thickness, s.Bore, units.ErrRange)
 	}
 	if !(s.Young > 0 && s.Young <= stiffest) {
 		return fmt.Errorf("rings: modulus %v: %w (up to %v)", s.Young, units.ErrRange, stiffest)
@@ -55,12 +55,12 @@ func (s Section) stiffness() float64 {
 // Design, chapter 32, with 0.025 to 0.042 MPa and 85 to 110 MPa). The equations of [Section] in full give 2 % less at
 // a thickness of 0.034 of the bore.
 //
-// A bore that is not positive is ErrSize, beyond [units.MaxLength] units.ErrRange, and so is a pressure or stress that
-// is not positive and finite; an answer of half the bore or more, or of nothing, is ErrSize.
+// A bore of zero is [units.ErrNotGiven], below that or beyond [units.MaxLength] [units.ErrRange], and so is a pressure or
+// stress that is not positive and finite, and an answer of half the bore or more, or of nothing.
 func Thickness(bore units.Length, wall, stress units.Pressure) (units.Length, error) {
 	switch {
 	case bore <= 0:
-		return 0, fmt.Errorf("rings: bore %v: %w (more than 0)", bore, ErrSize)
+		return 0, fmt.Errorf("rings: bore %v: %w (more than 0)", bore, given.Err(bore))
 	case bore > units.MaxLength:
 		return 0, fmt.Errorf("rings: bore %v: %w (up to %v)", bore, units.ErrRange, units.MaxLength)
 	case !(wall > 0 && stress > 0) || math.IsInf(float64(wall), 0) || math.IsInf(float64(stress), 0):
@@ -69,7 +69,7 @@ func Thickness(bore units.Length, wall, stress units.Pressure) (units.Length, er
 	share := math.Sqrt(3 * float64(wall) / float64(stress))
 	a, err := units.Of(bore.In(units.Millimetre)*min(share, 1), units.Millimetre)
 	if err == nil && (a <= 0 || a >= bore/2) {
-		err = fmt.Errorf("rings: wall pressure %v at a stress of %v: thickness of %.3g of the bore: %w (less than half)", wall, stress, share, ErrSize)
+		err = fmt.Errorf("rings: wall pressure %v at a stress of %v: thickness of %.3g of the bore: %w (less than half)", wall, stress, share, units.ErrRange)
 	}
 	if err != nil {
 		return 0, err
@@ -95,16 +95,16 @@ const diametral = 3 * math.Pi / (2 + math.Pi/2)
 // Tension returns the tension from the free gap, with the ring lying on the bench, and the end gap in the
 // bore: Ft = E·I·m/(3π·r³), m the free gap less the end gap.
 //
-// A closing m that is not positive, or beyond half the bore and so outside the theory, is ErrSize, and so is a
-// length that is not positive or a thickness of half the bore or more; lengths beyond [units.MaxLength],
-// and a modulus that is not positive or beyond 10 000 GPa, are units.ErrRange.
+// A length of zero is [units.ErrNotGiven]; one below that or beyond [units.MaxLength], a thickness of half the bore or more,
+// a closing m that is not positive, or beyond half the bore and so outside the theory, and a modulus that is not
+// positive or beyond 10 000 GPa, are [units.ErrRange].
 func (s Section) Tension(free, end units.Length) (Tension, error) {
 	if err := s.validate(); err != nil {
 		return Tension{}, err
 	}
 	m := free - end
 	if m <= 0 || m > s.Bore/2 {
-		return Tension{}, fmt.Errorf("rings: closing %v of a ring for a bore of %v: %w (more than 0, up to half the bore)", m, s.Bore, ErrSize)
+		return Tension{}, fmt.Errorf("rings: closing %v of a ring for a bore of %v: %w (more than 0, up to half the bore)", m, s.Bore, units.ErrRange)
 	}
 	r := s.radius()
 	t, err := s.tension(s.stiffness() * m.In(units.Metre) / (3 * math.Pi * r * r * r)) // (2)
@@ -114,8 +114,8 @@ func (s Section) Tension(free, end units.Length) (Tension, error) {
 
 // TensionUnder returns the tension from the tangential force, as measured with a band round the ring; a
 // diametral force Q, as measured by pressing the ring to its gap between two plates at 90° to the gap, is
-// Ft = Q·(2 + π/2)/(3π) = 0.379·Q. A force that is not positive and finite is units.ErrRange; one whose closing
-// would be none or beyond half the bore is ErrSize; others are those of [Section.Tension].
+// Ft = Q·(2 + π/2)/(3π) = 0.379·Q. A force that is not positive and finite is [units.ErrRange], and so is one whose
+// closing would be none or beyond half the bore; others are those of [Section.Tension].
 func (s Section) TensionUnder(ft units.Force) (Tension, error) {
 	if err := s.validate(); err != nil {
 		return Tension{}, err
@@ -132,7 +132,7 @@ func (s Section) tension(ft float64) (Tension, error) {
 	k := ft * r * r / ei // (3)
 	closing, err := units.Of(3*math.Pi*k*r, units.Metre)
 	if err != nil || closing <= 0 || closing > s.Bore/2 {
-		return Tension{}, fmt.Errorf("rings: force %v N on a ring of %v × %v for a bore of %v: %w (closing more than 0, up to half the bore)", ft, s.Thickness, s.Height, s.Bore, ErrSize)
+		return Tension{}, fmt.Errorf("rings: force %v N on a ring of %v × %v for a bore of %v: %w (closing more than 0, up to half the bore)", ft, s.Thickness, s.Height, s.Bore, units.ErrRange)
 	}
 	return Tension{
 		Section:    s,

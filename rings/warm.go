@@ -35,7 +35,7 @@ type Warm struct {
 // half-width with equal probability. A temperature or coefficient that is not given is
 // [units.ErrNotGiven]; a half-width that is negative, beyond 1000 K or beyond the coefficient, or a
 // growth by more than a tenth, is units.ErrRange; below absolute zero it is the error of
-// [units.Temperature.Validate]; a bore that is not positive is ErrSize.
+// [units.Temperature.Validate]; a bore of zero is not given, one below that out of range.
 func (w Warm) Change(bore units.Length) (uncertainty.Estimate, error) {
 	if err := checkBore(uncertainty.Estimate{Value: bore}); err != nil {
 		return uncertainty.Estimate{}, err
@@ -84,7 +84,7 @@ func (s *sum) grow(what string, by float64, l units.Length, m *material.Material
 // Where nothing is left of it the error is ErrButts, with the overlap as a negative gap; where
 // what is left is less than its uncertainty, judging it against a margin tells.
 //
-// A cold gap of zero or less is ErrOverlap. Other errors are those of [Warm.Change].
+// A cold gap of zero is [units.ErrNotGiven], below that [units.ErrRange]. Other errors are those of [Warm.Change].
 func (w Warm) HotGap(cold, bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := (Gap{Measured: cold, Bore: bore}).validate(); err != nil {
 		return uncertainty.Estimate{}, err
@@ -108,14 +108,14 @@ func (w Warm) HotGap(cold, bore uncertainty.Estimate) (uncertainty.Estimate, err
 // its expanded uncertainty comes on top. After a hard start the ring is hot while the bore is
 // still cold; ask for that case too. The maker's window, where there is one, comes first.
 //
-// A margin that is negative, or more than a tenth of the bore, is ErrSize. Other errors are those of [Warm.Change].
+// A margin that is negative, or more than a tenth of the bore, is [units.ErrRange]. Other errors are those of [Warm.Change].
 func (w Warm) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
 	least, err := w.Change(bore)
 	if err != nil {
 		return uncertainty.Estimate{}, err
 	}
 	if margin < 0 || margin > bore/10 {
-		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v in a bore of %v: %w (0 up to a tenth of the bore)", margin, bore, ErrSize)
+		return uncertainty.Estimate{}, fmt.Errorf("rings: margin %v in a bore of %v: %w (0 up to a tenth of the bore)", margin, bore, units.ErrRange)
 	}
 	least.Value = margin + max(0, -least.Value)
 	return least, nil
@@ -123,7 +123,7 @@ func (w Warm) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
 
 // Window returns what of a window for the end gap at 20 °C leaves the margin when hot: its lower end
 // is raised, where need be, to [Warm.Least] with its expanded uncertainty for 95 % on top. A window
-// that leaves it nowhere is ErrButts; one without an upper end, or crossed, is ErrSize. Other errors
+// that leaves it nowhere is ErrButts; one without an upper end, or crossed, is [units.ErrRange]. Other errors
 // are those of Least.
 func (w Warm) Window(window units.Limits, bore, margin units.Length) (units.Limits, error) {
 	least, err := w.Least(bore, margin)
@@ -131,7 +131,7 @@ func (w Warm) Window(window units.Limits, bore, margin units.Length) (units.Limi
 		return units.Limits{}, err
 	}
 	if !window.HasMax() || window.Validate() != nil {
-		return units.Limits{}, fmt.Errorf("rings: window %q: %w (both ends, the smaller first)", window, ErrSize)
+		return units.Limits{}, fmt.Errorf("rings: window %q: %w (both ends, the smaller first)", window, units.ErrRange)
 	}
 	u, err := least.Expanded(0.95)
 	if err != nil {

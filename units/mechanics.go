@@ -147,7 +147,10 @@ func (f *Force) UnmarshalText(text []byte) error {
 
 func sizes(ls ...Length) error {
 	for _, l := range ls {
-		if l <= 0 || l > MaxLength {
+		if l == 0 {
+			return fmt.Errorf("units: size of %v: %w (above 0, at most %v)", l, ErrNotGiven, MaxLength)
+		}
+		if l < 0 || l > MaxLength {
 			return fmt.Errorf("units: size of %v: %w (above 0, at most %v)", l, ErrRange, MaxLength)
 		}
 	}
@@ -155,8 +158,8 @@ func sizes(ls ...Length) error {
 }
 
 // FrequencyFor returns the rate of turning at which a surface of the diameter, the bore under a boring tool or a stone,
-// has the speed: v/(π·diameter), with the sign of v. A diameter not above 0 or above [MaxLength], and a rate above
-// 1e15 Hz, is ErrRange; a v not finite is ErrNotFinite.
+// has the speed: v/(π·diameter), with the sign of v. A diameter of zero is ErrNotGiven; one below that or above
+// [MaxLength], and a rate above 1e15 Hz, is ErrRange; a v not finite is ErrNotFinite.
 func FrequencyFor(diameter Length, v Speed) (Frequency, error) {
 	if err := sizes(diameter); err != nil {
 		return 0, err
@@ -172,7 +175,7 @@ func FrequencyFor(diameter Length, v Speed) (Frequency, error) {
 }
 
 // CylinderVolume returns the volume of a cylinder, π/4·diameter²·length: swept volume, or what a hone takes as the
-// difference of two. A length not above 0 or above [MaxLength] is ErrRange.
+// difference of two. A length of zero is ErrNotGiven, below that or above [MaxLength] ErrRange.
 func CylinderVolume(diameter, length Length) (Volume, error) {
 	if err := sizes(diameter, length); err != nil {
 		return 0, err
@@ -182,7 +185,8 @@ func CylinderVolume(diameter, length Length) (Volume, error) {
 }
 
 // FeedTime returns how long a tool takes to travel the length at a feed each revolution, travel/(feed·f), as in boring.
-// A length not above 0 or above [MaxLength], an f not above 0 or a time over a year is ErrRange.
+// A length of zero is ErrNotGiven; one below that or above [MaxLength], an f not above 0 or a time over a year is
+// ErrRange.
 func FeedTime(travel, feed Length, f Frequency) (time.Duration, error) {
 	if err := sizes(travel, feed); err != nil {
 		return 0, err

@@ -22,7 +22,7 @@ var (
 	ErrNotFinite   = errors.New("not a finite number")              // NaN or an infinity
 	ErrCrossed     = errors.New("limits crossed")                   // the lower limit lies above the upper one
 	ErrUnknownName = errors.New("unknown name")                     // none of an enumeration's, in any package
-	ErrNotGiven    = errors.New("not given")                        // left out, and needed; a zero size may be ErrRange
+	ErrNotGiven    = errors.New("not given")                        // left out, and needed, as a size of zero
 )
 
 // A ParseError reports a text that could not be read, how far the reading came, and the mend. It wraps a sentinel.

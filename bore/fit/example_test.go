@@ -51,10 +51,10 @@ func ExampleFinishWindow() {
 
 	piston.Axis = fit.AlongPin
 	_, err = fit.FinishWindow(piston, clearance)
-	fmt.Println(errors.Is(err, fit.ErrAlongPin), err)
+	fmt.Println(errors.Is(err, units.ErrRange), err)
 	// Output:
 	// 2.6372 in to 2.6380 in <nil>
-	// true fit: piston of 66.95948 mm: measured along the pin: measure the skirt square to it
+	// true fit: piston of 66.95948 mm measured along its pin: out of range: measure the skirt square to it
 }
 
 func ExampleAimIn() {

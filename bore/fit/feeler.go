@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -26,12 +27,12 @@ const samePull = 0.01
 // that the clearance is at least that, a heavier one that it is at most that: try the next
 // strip. Pulls that lie within a hundredth of each other are one.
 //
-// A thickness or pull that is not positive or not finite, and a rule that adds less than
-// nothing, are [units.ErrRange].
+// A thickness of zero is [units.ErrNotGiven]; one below that, a pull that is not positive or not finite, and a rule
+// that adds less than nothing, are [units.ErrRange].
 func (r FeelerRule) Clearance(strip units.Length, pull units.Force) (units.Limits, error) {
 	switch {
 	case strip <= 0 || strip > units.Millimetre*10:
-		return units.Limits{}, fmt.Errorf("fit: feeler strip of %v: %w (above 0, up to 10 mm)", strip, units.ErrRange)
+		return units.Limits{}, fmt.Errorf("fit: feeler strip of %v: %w (above 0, up to 10 mm)", strip, given.Err(strip))
 	case !(pull > 0 && r.Pull > 0) || math.IsInf(float64(pull), 0) || math.IsInf(float64(r.Pull), 0):
 		return units.Limits{}, fmt.Errorf("fit: pull of %v against a rule for %v: %w (above 0)", pull, r.Pull, units.ErrRange)
 	case r.Adds < 0 || r.Adds > units.Millimetre:

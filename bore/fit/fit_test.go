@@ -41,7 +41,7 @@ func TestRefused(t *testing.T) {
 		err  error
 		want error
 	}{
-		{"no piston", finish(fit.Piston{}, window), units.ErrRange},
+		{"no piston", finish(fit.Piston{}, window), units.ErrNotGiven},
 		{"negative piston", finish(size(exact(-1)), window), units.ErrRange},
 		{"piston of 11 m", finish(size(exact(11*units.Metre)), window), units.ErrRange},
 		{"negative uncertainty", finish(size(uncertainty.Estimate{Value: mm("67"), Std: -1}), window), uncertainty.ErrStd},
@@ -59,10 +59,10 @@ func TestRefused(t *testing.T) {
 		{"aim in a crossed window", aim(units.Limits{Min: mm("67"), Max: mm("66")}, 0), units.ErrCrossed},
 		{"negative guard", aim(units.Limits{Min: mm("66"), Max: mm("67")}, -1), units.ErrRange},
 		{"guard beyond the window", aim(units.Limits{Min: mm("66"), Max: mm("67")}, mm("1")+1), fit.ErrNarrow},
-		{"bore of nothing", clear(exact(0)), units.ErrRange},
+		{"bore of nothing", clear(exact(0)), units.ErrNotGiven},
 		{"bore of 11 m", clear(exact(11 * units.Metre)), units.ErrRange},
 		{"bore's uncertainty", clear(uncertainty.Estimate{Value: mm("67"), Std: -1}), uncertainty.ErrStd},
-		{"strip of nothing", feeler(rule, 0, 26), units.ErrRange},
+		{"strip of nothing", feeler(rule, 0, 26), units.ErrNotGiven},
 		{"strip of 11 mm", feeler(rule, mm("11"), 26), units.ErrRange},
 		{"pull of nothing", feeler(rule, mm("0.1"), 0), units.ErrRange},
 		{"pull NaN", feeler(rule, mm("0.1"), units.Force(math.NaN())), units.ErrRange},
@@ -72,7 +72,7 @@ func TestRefused(t *testing.T) {
 		{"duty not said", usual(fit.DutyNotSaid, mm("67")), units.ErrNotGiven},
 		{"duty unknown", usual(100, mm("67")), units.ErrRange},
 		{"negative duty", usual(-1, mm("67")), units.ErrRange},
-		{"usual in no bore", usual(fit.CastAir, 0), units.ErrRange},
+		{"usual in no bore", usual(fit.CastAir, 0), units.ErrNotGiven},
 		{"bore below absolute zero", warm(fit.Warm{BoreAt: -1, PistonAt: kelvins(10)}), units.ErrRange},
 		// A piston at 200 °C in a bore whose temperature was forgotten is no clearance of −0.2 mm.
 		{"bore's temperature not given", warm(fit.Warm{PistonAt: kelvins(180), Bore: grows(11), Piston: grows(21)}), units.ErrNotGiven},
@@ -81,7 +81,7 @@ func TestRefused(t *testing.T) {
 		{"spread infinite", warm(infiniteSpread()), uncertainty.ErrStd},
 		{"no bores", match(nil, two, window), units.ErrRange},
 		{"a piston short", match(two, two[:1], window), units.ErrRange},
-		{"a bore of nothing", match([]units.Length{0}, two, window), units.ErrRange},
+		{"a bore of nothing", match([]units.Length{0}, two, window), units.ErrNotGiven},
 		{"a negative piston", match(two, []units.Length{1, -1}, window), units.ErrRange},
 		{"matching without window", match(two, two, units.Limits{}), units.ErrNotGiven},
 	} {

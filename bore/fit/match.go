@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -42,8 +43,8 @@ const maxMatch = 128
 // for the squares, for the greatest distance, and for staying inside a window. With
 // spare pistons it is not, and the assignment is solved exactly.
 //
-// No bores, fewer pistons than bores, more than 128 of either, and sizes that are not positive are
-// [units.ErrRange]. A window with an end missing is [units.ErrNotGiven].
+// No bores, fewer pistons than bores, more than 128 of either, and sizes below zero are
+// [units.ErrRange]. A size of zero and a window with an end missing are [units.ErrNotGiven].
 func Match(bores, pistons []units.Length, window units.Limits) (Matched, error) {
 	if err := checkMatching(bores, pistons, window); err != nil {
 		return Matched{}, err
@@ -99,7 +100,7 @@ func checkMatching(bores, pistons []units.Length, window units.Limits) error {
 	for _, sizes := range [][]units.Length{bores, pistons} {
 		for i, l := range sizes {
 			if l <= 0 || l > units.MaxLength {
-				return fmt.Errorf("fit: size %v, number %d of a matching: %w (above 0, up to %v)", l, i, units.ErrRange, units.MaxLength)
+				return fmt.Errorf("fit: size %v, number %d of a matching: %w (above 0, up to %v)", l, i, given.Err(l), units.MaxLength)
 			}
 		}
 	}

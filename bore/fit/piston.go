@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"borewright.example/internal/enum"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -49,9 +50,9 @@ func (p Piston) IsZero() bool { return p.Size.Value == 0 }
 // Skirt returns the diameter that clearances count from: the measured size less the coating on
 // both sides, with the same standard uncertainty.
 //
-// A size that is not positive, a doubt larger than the size, a negative height or coating and a coating
-// that leaves no piston are [units.ErrRange]; a size measured along the pin is ErrAlongPin; an
-// estimate that is none brings the error of its Validate.
+// A size of zero is [units.ErrNotGiven]. One below that, one measured along the pin, a doubt larger than the size, a
+// negative height or coating and a coating that leaves no piston are [units.ErrRange]; an estimate that is none
+// brings the error of its Validate.
 func (p Piston) Skirt() (uncertainty.Estimate, error) {
 	e := p.Size
 	if err := checkSize("piston", e); err != nil {
@@ -59,7 +60,7 @@ func (p Piston) Skirt() (uncertainty.Estimate, error) {
 	}
 	switch {
 	case p.Axis == AlongPin:
-		return uncertainty.Estimate{}, fmt.Errorf("fit: piston of %v: %w", e.Value, ErrAlongPin)
+		return uncertainty.Estimate{}, fmt.Errorf("fit: piston of %v measured along its pin: %w: measure the skirt square to it", e.Value, units.ErrRange)
 	case p.Coating < 0 || p.Coating >= e.Value/2:
 		return uncertainty.Estimate{}, fmt.Errorf("fit: coating %v on a piston of %v: %w", p.Coating, e.Value, units.ErrRange)
 	case p.Height < 0 || p.MakerHeight < 0:
@@ -75,7 +76,7 @@ func checkSize(what string, e uncertainty.Estimate) error {
 		return fmt.Errorf("fit: %s: %w", what, err)
 	}
 	if e.Value <= 0 || e.Std > e.Value {
-		return fmt.Errorf("fit: %s of %v, standard uncertainty %v: %w (above 0, and surer than that)", what, e.Value, e.Std, units.ErrRange)
+		return fmt.Errorf("fit: %s of %v, standard uncertainty %v: %w (above 0, and surer than that)", what, e.Value, e.Std, given.Err(e.Value))
 	}
 	return nil
 }

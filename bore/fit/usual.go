@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"borewright.example/internal/enum"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -61,7 +62,7 @@ var perBore = [...][2]int64{
 // 0.0009 to 0.0011 (US Army TM 9-2320-289-34, Table 3-1), one with 4.25 in liners 0.0011 to 0.0020
 // and up to 0.0028 worn (US Army TM 9-2815-202-34); small cast pistons run at 0.00025 (common practice).
 //
-// A duty that was not said is [units.ErrNotGiven]; one without a rule, and a bore that is not positive or
+// A duty that was not said and a bore of zero are [units.ErrNotGiven]; a duty without a rule, and a bore below zero or
 // beyond [units.MaxLength], are [units.ErrRange].
 func Usual(d Duty, bore units.Length) (units.Limits, error) {
 	if d == DutyNotSaid {
@@ -71,7 +72,7 @@ func Usual(d Duty, bore units.Length) (units.Limits, error) {
 		return units.Limits{}, fmt.Errorf("fit: usual clearance of duty %q: %w", d, units.ErrRange)
 	}
 	if bore <= 0 || bore > units.MaxLength {
-		return units.Limits{}, fmt.Errorf("fit: bore %v: %w (above 0, up to %v)", bore, units.ErrRange, units.MaxLength)
+		return units.Limits{}, fmt.Errorf("fit: bore %v: %w (above 0, up to %v)", bore, given.Err(bore), units.MaxLength)
 	}
 	least, err := bore.MulDiv(perBore[d][0], 1e6)
 	if err != nil {

@@ -127,7 +127,10 @@ func enough(n, want int) error {
 }
 
 func checkRadius(i int, r units.Length) error {
-	if r <= 0 || r > mostRadius {
+	if r == 0 {
+		return fmt.Errorf("form: radius %d: %w: %w", i, units.ErrNotGiven, ErrPoint)
+	}
+	if r < 0 || r > mostRadius {
 		return fmt.Errorf("form: radius %d, %v: want above 0, up to %v: %w", i, r, mostRadius, ErrPoint)
 	}
 	return nil

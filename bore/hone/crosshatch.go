@@ -27,26 +27,26 @@ const picodegrees = 1e12 // to a degree
 
 // Included is the crosshatch whose two families of lines open by a, measured along the
 // circumference: 45° leaves each line leaning 22.5° from square. Above 0°, below 180°; anything
-// else is [ErrAngle].
+// else is [units.ErrRange].
 func Included(a units.Angle) (Crosshatch, error) {
 	return crosshatch(a.In(units.Degree)/2, a, "included", 180)
 }
 
 // FromSquare is the crosshatch whose every line leans by a from the plane square to the axis,
 // the lead angle of a thread: 45° is 90° included. Above 0°, below 90°; anything else is
-// [ErrAngle].
+// [units.ErrRange].
 func FromSquare(a units.Angle) (Crosshatch, error) {
 	return crosshatch(a.In(units.Degree), a, "from square", 90)
 }
 
 // fromAxis is the crosshatch whose every line leans by a from the axis of the bore: 67.5° is
-// 45° included. Above 0°, below 90°; anything else is [ErrAngle].
+// 45° included. Above 0°, below 90°; anything else is [units.ErrRange].
 func fromAxis(a units.Angle) (Crosshatch, error) {
 	return crosshatch(90-a.In(units.Degree), a, "from axis", 90)
 }
 
 // acrossAxis is the crosshatch whose two families of lines open by a, measured along the axis
-// of the bore: 135° is 45° included. Above 0°, below 180°; anything else is [ErrAngle].
+// of the bore: 135° is 45° included. Above 0°, below 180°; anything else is [units.ErrRange].
 func acrossAxis(a units.Angle) (Crosshatch, error) {
 	return crosshatch(90-a.In(units.Degree)/2, a, "across axis", 180)
 }
@@ -56,7 +56,7 @@ func crosshatch(lean float64, given units.Angle, convention string, end int) (Cr
 	c, ok := rounded(lean * picodegrees)
 	if !ok {
 		return Crosshatch{}, fmt.Errorf("hone: crosshatch of %v %s: %w: want above 0°, below %d°",
-			given, convention, ErrAngle, end)
+			given, convention, units.ErrRange, end)
 	}
 	return c, nil
 }

@@ -64,8 +64,8 @@ func TestCrosshatchEnds(t *testing.T) {
 	}
 	for _, row := range rows {
 		for _, bad := range []units.Angle{0, -1, row.end, row.end + 1, units.Angle(math.NaN()), units.Angle(math.Inf(1)), units.Angle(math.Inf(-1)), 1e300} {
-			if c, err := row.build(bad); !errors.Is(err, hone.ErrAngle) || !c.IsZero() {
-				t.Errorf("%v %s: %v, %v; want ErrAngle", bad, row.name, c, err)
+			if c, err := row.build(bad); !errors.Is(err, units.ErrRange) || !c.IsZero() {
+				t.Errorf("%v %s: %v, %v; want ErrRange", bad, row.name, c, err)
 			}
 		}
 		for _, good := range []units.Angle{row.grain, row.end - 1.1*row.grain} {
@@ -90,7 +90,7 @@ func TestParseCrosshatch(t *testing.T) {
 	bad := map[string]error{
 		"": units.ErrSyntax, "45": units.ErrSyntax, "45 included": units.ErrSyntax, "45°": hone.ErrConvention, "45 deg": hone.ErrConvention,
 		"45° to the horizontal": units.ErrSyntax, "45°  included": units.ErrSyntax, "45° INCLUDED": units.ErrSyntax, "x° included": units.ErrSyntax,
-		"180° included": hone.ErrAngle, "0° included": hone.ErrAngle, "-45° included": hone.ErrAngle, "90° from axis": hone.ErrAngle,
+		"180° included": units.ErrRange, "0° included": units.ErrRange, "-45° included": units.ErrRange, "90° from axis": units.ErrRange,
 	}
 	for text, want := range bad {
 		if c, err := hone.ParseCrosshatch(text); !errors.Is(err, want) || !c.IsZero() {

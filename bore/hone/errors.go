@@ -13,8 +13,6 @@ import (
 // An input that the answer needs and that was left at its zero value is [units.ErrNotGiven]; lengths, rates and
 // texts that are out of range, crossed or not readable carry the other sentinels of package units.
 var (
-	// ErrAngle: an angle at or beyond the ends of the convention it is named in.
-	ErrAngle = errors.New("no crosshatch has this angle")
 	// ErrConvention: a text that does not say which of two things it means: an angle without
 	// its convention, or a rate that says neither strokes nor cycles.
 	ErrConvention = errors.New("convention not named")

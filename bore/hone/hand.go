@@ -58,7 +58,7 @@ type Found struct {
 // on hand. Where no setting will do, Best is the corner of the rectangle that misses least.
 //
 // What is missing is [units.ErrNotGiven], what is out of range [units.ErrRange], a range the wrong way round
-// [units.ErrCrossed], a want whose ends are no angles [ErrAngle].
+// [units.ErrCrossed], a want whose ends are no angles [units.ErrRange].
 func (h OnHand) Find(want Want) (Found, error) {
 	flat, steep, err := want.ends()
 	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {

@@ -205,7 +205,7 @@ func TestFindBadInput(t *testing.T) {
 		"no tolerance":       {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = 0 }, units.ErrNotGiven},
 		"negative tolerance": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = -1 }, units.ErrRange},
 		"tolerance NaN":      {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = units.Angle(math.NaN()) }, units.ErrRange},
-		"tolerance below 0°": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = 45 * degree }, hone.ErrAngle},
+		"tolerance below 0°": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = 45 * degree }, units.ErrRange},
 		"tolerance too wide": {func(_ *hone.OnHand, w *hone.Want) { w.Tolerance = math.Pi }, units.ErrRange},
 	} {
 		h, w := good, want

@@ -51,7 +51,7 @@ func (s Setting) resultant() (units.Speed, error) {
 
 // Crosshatch returns the crosshatch that the setting leaves: a line leans from square by the
 // angle whose tangent is axial speed over peripheral speed. A setting so lopsided that the lean
-// rounds to 0° or 90° is [ErrAngle].
+// rounds to 0° or 90° is [units.ErrRange].
 func (s Setting) Crosshatch() (Crosshatch, error) {
 	if err := s.check(); err != nil {
 		return Crosshatch{}, err

@@ -265,7 +265,7 @@ func TestUnreachable(t *testing.T) {
 		t.Errorf("stroke of less than a picometre %v, %v", l, err)
 	}
 	s.Spindle, s.Stroking = 1e-12, hone.Cycles(1e4)
-	if c, err := s.Crosshatch(); !errors.Is(err, hone.ErrAngle) {
+	if c, err := s.Crosshatch(); !errors.Is(err, units.ErrRange) {
 		t.Errorf("crosshatch %v, %v", c, err)
 	}
 }

@@ -59,7 +59,7 @@ func (w Want) ends() (flat, steep Crosshatch, err error) {
 	}
 	flat, steep = Crosshatch{w.Crosshatch.half - int64(t)}, Crosshatch{w.Crosshatch.half + int64(t)}
 	if flat.half < 1 || steep.half > 90*picodegrees-1 {
-		return flat, steep, fmt.Errorf("hone: %v: %w: want both ends above 0°, below 180°", w, ErrAngle)
+		return flat, steep, fmt.Errorf("hone: %v: %w: want both ends above 0°, below 180°", w, units.ErrRange)
 	}
 	return flat, steep, nil
 }

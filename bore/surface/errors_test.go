@@ -27,7 +27,9 @@ func TestRefusals(t *testing.T) {
 	refused(t, "nine heights", err, surface.ErrPoints)
 	_, err = surface.FromHeights(um, make([]units.Length, 1_000_001))
 	refused(t, "a million and one", err, surface.ErrPoints)
-	for _, step := range []units.Length{0, -um, units.Metre} {
+	_, err = surface.FromHeights(0, flat)
+	refused(t, "no spacing", err, units.ErrNotGiven)
+	for _, step := range []units.Length{-um, units.Metre} {
 		_, err = surface.FromHeights(step, flat)
 		refused(t, "spacing "+step.String(), err, units.ErrRange)
 	}
@@ -83,7 +85,9 @@ func TestRefusals(t *testing.T) {
 	_, err = tiny.Texture(surface.Filter{Sections: 7})
 	refused(t, "12 points for 7 sections", err, surface.ErrPoints)
 
-	for _, d := range []units.Length{0, -mm, units.MaxLength + 1} {
+	_, err = p.Unroll(0)
+	refused(t, "no circle", err, units.ErrNotGiven)
+	for _, d := range []units.Length{-mm, units.MaxLength + 1} {
 		_, err = p.Unroll(d)
 		refused(t, "circle of "+d.String(), err, units.ErrRange)
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -31,14 +32,14 @@ const (
 
 // FromHeights returns the profile of heights at equal spacing, positive out of the material. From ten to a
 // million heights (else ErrPoints); the spacing above 0, and no length beyond ±10 m (else
-// [units.ErrRange]).
+// [units.ErrRange], for no spacing [units.ErrNotGiven]).
 func FromHeights(spacing units.Length, heights []units.Length) (Profile, error) {
 	n := len(heights)
 	if err := checkCount(n); err != nil {
 		return Profile{}, err
 	}
 	if spacing <= 0 || spacing > units.MaxLength/units.Length(n) {
-		return Profile{}, fmt.Errorf("surface: spacing %v of %d heights: want above 0, and a profile of up to %v: %w", spacing, n, units.MaxLength, units.ErrRange)
+		return Profile{}, fmt.Errorf("surface: spacing %v of %d heights: want above 0, and a profile of up to %v: %w", spacing, n, units.MaxLength, given.Err(spacing))
 	}
 	p := Profile{z: make([]float64, n), step: spacing.In(units.Millimetre)}
 	for i, h := range heights {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -14,7 +15,7 @@ import (
 // centre. Tilt goes with it. Places stay those of the chord, which at the ends of the longest trace
 // taken, a quarter of the diameter, are 3 % closer than those of the arc.
 //
-// A diameter that is not above 0 or beyond 10 m is [units.ErrRange]; a trace longer than a quarter of it,
+// A diameter of zero is [units.ErrNotGiven], below that or beyond 10 m [units.ErrRange]; a trace longer than a quarter of it,
 // or one that the circle cannot lie along, ErrPoints.
 func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 	n := len(p.z)
@@ -22,7 +23,7 @@ func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 		return Profile{}, err
 	}
 	if diameter <= 0 || diameter > units.MaxLength {
-		return Profile{}, fmt.Errorf("surface: circle of %v: want above 0, up to %v: %w", diameter, units.MaxLength, units.ErrRange)
+		return Profile{}, fmt.Errorf("surface: circle of %v: want above 0, up to %v: %w", diameter, units.MaxLength, given.Err(diameter))
 	}
 	r, half := diameter.In(units.Millimetre)/2, p.step*float64(n-1)/2
 	if half > r/4 {

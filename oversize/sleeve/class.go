@@ -31,7 +31,7 @@ var positions = [...]struct {
 
 // ParseClass reads a class: H5 to H11, JS5 to JS11, J6 to J8, K6 to K8 and M, N and P with 6 to 11 for a hole, and f, g,
 // h, js, k, m, n, p, r, s, t, u and x with 5 to 11 for a shaft. Capitals are for holes, small letters for shafts.
-// Anything else is ErrClass.
+// Anything else is [units.ErrUnknownName].
 func ParseClass(s string) (Class, error) {
 	for _, p := range positions {
 		number, ok := strings.CutPrefix(s, p.letters)
@@ -41,7 +41,7 @@ func ParseClass(s string) (Class, error) {
 			}
 		}
 	}
-	return Class{}, fmt.Errorf("sleeve: class %.20q: %w (H, JS, M, N or P with a grade to 11, J or K to 8, for the hole; f, g, h, js, k, m, n, p, r, s, t, u or x with 5 to 11 for the shaft)", s, ErrClass)
+	return Class{}, fmt.Errorf("sleeve: class %.20q: %w (H, JS, M, N or P with a grade to 11, J or K to 8, for the hole; f, g, h, js, k, m, n, p, r, s, t, u or x with 5 to 11 for the shaft)", s, units.ErrUnknownName)
 }
 
 // String returns "H7", or "" for the zero Class.
@@ -81,18 +81,18 @@ func (c Class) hole() bool { return c.letters != "" && c.letters[0] < 'a' }
 // of the next finer one, so that K7/h6 fits as H7/k6 does; coarser ones have no Δ, and N from grade 9 is 0. M6 over 250
 // up to 315 mm is −9 µm, which is 2 µm off the rule. JS and js stand evenly to either side, halves of a µm kept.
 //
-// The zero Class is ErrClass. A size that is not over 18 mm and up to 500 mm is ErrSize, and so is t up to 24 mm, which
-// the standard has not.
+// The zero Class and a size of zero are [units.ErrNotGiven]. A size that is not over 18 mm and up to 500 mm is
+// [units.ErrRange], and so is t up to 24 mm, which the standard has not.
 func (c Class) Deviations(size units.Length) (Range[units.Length], error) {
 	if c == (Class{}) {
-		return Range[units.Length]{}, fmt.Errorf("sleeve: no class: %w", ErrClass)
+		return Range[units.Length]{}, fmt.Errorf("sleeve: class: %w", units.ErrNotGiven)
 	}
 	w, n, err := rangesOf(size)
 	if err != nil {
 		return Range[units.Length]{}, err
 	}
 	if c.letters == "t" && n.t == 0 {
-		return Range[units.Length]{}, fmt.Errorf("sleeve: %v at %v: %w (t starts over 24 mm)", c, size, ErrSize)
+		return Range[units.Length]{}, fmt.Errorf("sleeve: %v at %v: %w (t starts over 24 mm)", c, size, units.ErrRange)
 	}
 	width := w.grade(c.grade)
 	below := func(es int16) Range[units.Length] { // the upper deviation given
@@ -173,7 +173,7 @@ func (c Class) Sizes(size units.Length) (units.Limits, error) {
 // DiametralFromClasses returns the DIAMETRAL interference that two parts made to their classes at
 // one nominal size can have: H7 with s6 at 73 mm is 0.029 to 0.078 mm. A negative end is a
 // clearance: H7 with k6 can be either. hole is the class of the seat in the barrel, shaft that of
-// the outside of the sleeve; either on the wrong part is ErrClass, and the other errors are those
+// the outside of the sleeve; either on the wrong part is [units.ErrRange], and the other errors are those
 // of [Class.Deviations].
 //
 // The whole range is for parts that were made without a look at each other. Where the sleeve is measured
@@ -188,7 +188,7 @@ func DiametralFromClasses(size units.Length, hole, shaft Class) (Diametral, erro
 		return Diametral{}, err
 	}
 	if !hole.hole() || shaft.hole() {
-		return Diametral{}, fmt.Errorf("sleeve: hole %v, shaft %v: %w (the capital for the hole, the small letter for the shaft)", hole, shaft, ErrClass)
+		return Diametral{}, fmt.Errorf("sleeve: hole %v, shaft %v: %w (the capital for the hole, the small letter for the shaft)", hole, shaft, units.ErrRange)
 	}
 	return Diametral{Min: s.Min - h.Max, Max: s.Max - h.Min}, nil
 }

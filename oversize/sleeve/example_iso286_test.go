@@ -20,7 +20,7 @@ func ExampleTolerance() {
 	// 30 mm 0.021 mm <nil>
 	// 30.001 mm 0.025 mm <nil>
 	// 500 mm 0.063 mm <nil>
-	// 501 mm 0 mm sleeve: nominal size 501 mm: size outside the table (over 18 mm, up to and including 500 mm)
+	// 501 mm 0 mm sleeve: nominal size 501 mm: out of range (over 18 mm, up to and including 500 mm)
 }
 
 func ExampleClass() {
@@ -44,7 +44,7 @@ func ExampleParseClass() {
 	c, err := sleeve.ParseClass("s6")
 	fmt.Println(c, err)
 	_, err = sleeve.ParseClass("H4")
-	fmt.Println(errors.Is(err, sleeve.ErrClass))
+	fmt.Println(errors.Is(err, units.ErrUnknownName))
 	// Output:
 	// s6 <nil>
 	// true

@@ -26,8 +26,7 @@ type Honing struct {
 // measure it again before the last pass.
 //
 // A finish that is missing is units.ErrNotGiven; one that is no larger than the smallest the fitted bore
-// can be is units.ErrRange, one that leaves the sleeve no wall to speak of ErrWall; the other errors are
-// those of [Joint.Fit].
+// can be, or leaves the sleeve no wall to speak of, is units.ErrRange; the other errors are those of [Joint.Fit].
 func (j Joint) Hone(finish units.Length) (Honing, error) {
 	if err := j.check(); err != nil {
 		return Honing{}, err
@@ -45,7 +44,7 @@ func (j Joint) Hone(finish units.Length) (Honing, error) {
 	case h.Stock.Max <= 0:
 		return Honing{}, fmt.Errorf("sleeve: finish size %v of a fitted bore of %v to %v: %w", finish, h.Fitted.Min, h.Fitted.Max, units.ErrRange)
 	case finish >= j.Seat:
-		return Honing{}, fmt.Errorf("sleeve: finish size %v in a seat of %v: %w (below the seat)", finish, j.Seat, ErrWall)
+		return Honing{}, fmt.Errorf("sleeve: finish size %v in a seat of %v: %w (below the seat)", finish, j.Seat, units.ErrRange)
 	}
 	h.CleansUp = verdict(h.Stock.Min > 0, true)
 	// The thinner sleeve closes in by its own measure; its free bore is looked for from its fitted

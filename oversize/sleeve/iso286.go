@@ -5,6 +5,7 @@ package sleeve
 import (
 	"fmt"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -80,7 +81,7 @@ func rangesOf(size units.Length) (sizeRange, stepRange, error) {
 			}
 		}
 	}
-	return sizeRange{}, stepRange{}, fmt.Errorf("sleeve: nominal size %v: %w (over 18 mm, up to and including 500 mm)", size, ErrSize)
+	return sizeRange{}, stepRange{}, fmt.Errorf("sleeve: nominal size %v: %w (over 18 mm, up to and including 500 mm)", size, given.Err(size))
 }
 
 // Grades of the tables, and the coarsest of J and K.
@@ -98,16 +99,16 @@ func (w *sizeRange) grade(g int8) units.Length {
 // Tolerance returns the standard tolerance of a grade of ISO 286, 5 to 11 for IT5 to IT11, at a nominal
 // size: the width of the window in which a diameter must lie.
 //
-// The table governs, for sizes over 18 mm up to and including 500 mm; any other is ErrSize. It is the
+// The table governs, for sizes over 18 mm up to and including 500 mm; any other is [units.ErrRange]. It is the
 // formula of the standard rounded, 7, 10, 16, 25, 40, 64 or 100 times
 //
 //	i = 0.45·∛D + 0.001·D  (µm, D the geometric mean of the ends of the range in mm)
 //
 // but not always to the nearest: IT11 over 50 mm comes to 185.6 µm, and the table has 190. A grade outside
-// of 5 to 11 is ErrClass.
+// of 5 to 11 is [units.ErrRange], a size of zero [units.ErrNotGiven].
 func Tolerance(size units.Length, grade int) (units.Length, error) {
 	if grade < finest || grade > coarsest {
-		return 0, fmt.Errorf("sleeve: grade IT%d: %w (IT5 to IT11)", grade, ErrClass)
+		return 0, fmt.Errorf("sleeve: grade IT%d: %w (IT5 to IT11)", grade, units.ErrRange)
 	}
 	w, _, err := rangesOf(size)
 	if err != nil {

@@ -358,11 +358,11 @@ func TestClassText(t *testing.T) {
 	}
 	for _, s := range []string{"", "H", "7", "H7 ", " H7", "h 7", "H4", "H12", "H07", "H+7", "a9", "J9", "J5", "K5", "K9", "M5", "zc8", "H7/s6", "S6", "F7", "Js7", "jS7", "j6", "H٧", "Η7", "s16", "s-6"} {
 		c := sleeve.MustParseClass("k6")
-		if _, err := sleeve.ParseClass(s); !errors.Is(err, sleeve.ErrClass) {
+		if _, err := sleeve.ParseClass(s); !errors.Is(err, units.ErrUnknownName) {
 			t.Errorf("ParseClass(%q): %v", s, err)
 		}
 		if s != "" {
-			if err := c.UnmarshalText([]byte(s)); !errors.Is(err, sleeve.ErrClass) || c.String() != "k6" {
+			if err := c.UnmarshalText([]byte(s)); !errors.Is(err, units.ErrUnknownName) || c.String() != "k6" {
 				t.Errorf("UnmarshalText(%q): %v, receiver %v", s, err, c)
 			}
 		}
@@ -387,29 +387,37 @@ func TestClassText(t *testing.T) {
 func TestNotInTheTable(t *testing.T) {
 	h7, s6, t6 := sleeve.MustParseClass("H7"), sleeve.MustParseClass("s6"), sleeve.MustParseClass("t6")
 	for _, size := range []units.Length{-30 * mm, 0, 1, 18 * mm, 500*mm + 1, 501 * mm, 1 << 62} {
-		if _, err := sleeve.Tolerance(size, 7); !errors.Is(err, sleeve.ErrSize) {
+		want := units.ErrRange
+		if size == 0 {
+			want = units.ErrNotGiven
+		}
+		if _, err := sleeve.Tolerance(size, 7); !errors.Is(err, want) {
 			t.Errorf("tolerance at %v: %v", size, err)
 		}
-		if _, err := sleeve.DiametralFromClasses(size, h7, s6); !errors.Is(err, sleeve.ErrSize) {
+		if _, err := sleeve.DiametralFromClasses(size, h7, s6); !errors.Is(err, want) {
 			t.Errorf("pair at %v: %v", size, err)
 		}
-		if _, err := s6.Sizes(size); !errors.Is(err, sleeve.ErrSize) {
+		if _, err := s6.Sizes(size); !errors.Is(err, want) {
 			t.Errorf("s6 at %v: %v", size, err)
 		}
 	}
-	if _, err := t6.Deviations(24 * mm); !errors.Is(err, sleeve.ErrSize) {
+	if _, err := t6.Deviations(24 * mm); !errors.Is(err, units.ErrRange) {
 		t.Errorf("t6 at 24 mm: %v", err)
 	}
 	if d, err := t6.Deviations(24*mm + 1); err != nil || d.Min != 41*um {
 		t.Errorf("t6 over 24 mm: %v, %v", d, err)
 	}
 	for _, g := range []int{-1, 0, 1, 4, 12, 127, 128 + 7, 256 + 7} {
-		if _, err := sleeve.Tolerance(73*mm, g); !errors.Is(err, sleeve.ErrClass) {
+		if _, err := sleeve.Tolerance(73*mm, g); !errors.Is(err, units.ErrRange) {
 			t.Errorf("grade %d: %v", g, err)
 		}
 	}
 	for _, pair := range [][2]sleeve.Class{{s6, h7}, {h7, h7}, {s6, s6}, {{}, s6}, {h7, {}}} {
-		if _, err := sleeve.DiametralFromClasses(73*mm, pair[0], pair[1]); !errors.Is(err, sleeve.ErrClass) {
+		want := units.ErrRange
+		if pair[0].String() == "" || pair[1].String() == "" {
+			want = units.ErrNotGiven
+		}
+		if _, err := sleeve.DiametralFromClasses(73*mm, pair[0], pair[1]); !errors.Is(err, want) {
 			t.Errorf("hole %v with shaft %v: %v", pair[0], pair[1], err)
 		}
 	}

@@ -80,10 +80,10 @@ func (j *Joint) checkOuter() error {
 // checkWalls refuses a sleeve or barrel without a wall, as far as its sizes are given.
 func (j *Joint) checkWalls() error {
 	if j.Bore >= j.Seat {
-		return fmt.Errorf("sleeve: sleeve of bore %v in a seat of %v: %w (bore below the seat)", j.Bore, j.Seat, ErrWall)
+		return fmt.Errorf("sleeve: sleeve of bore %v in a seat of %v: %w (bore below the seat)", j.Bore, j.Seat, units.ErrRange)
 	}
 	if !j.Outer.IsZero() && j.Outer.Min <= j.Seat {
-		return fmt.Errorf("sleeve: barrel of outside %v with a seat of %v: %w (outside above the seat)", j.Outer.Min, j.Seat, ErrWall)
+		return fmt.Errorf("sleeve: barrel of outside %v with a seat of %v: %w (outside above the seat)", j.Outer.Min, j.Seat, units.ErrRange)
 	}
 	return nil
 }
@@ -94,9 +94,9 @@ func (j *Joint) checkInterference() error {
 	case d == Diametral{}:
 		return fmt.Errorf("sleeve: DIAMETRAL interference: %w", units.ErrNotGiven)
 	case d.Min > d.Max:
-		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", d.Min, d.Max, ErrInterference)
+		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", d.Min, d.Max, units.ErrCrossed)
 	case d.Max <= 0 || d.Max > most || d.Min < -most:
-		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (above 0, up to %v)", d.Min, d.Max, j.Seat, ErrInterference, most)
+		return fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (above 0, up to %v)", d.Min, d.Max, j.Seat, units.ErrRange, most)
 	}
 	return nil
 }

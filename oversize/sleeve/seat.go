@@ -18,15 +18,18 @@ import (
 // directions at right angles (common practice; US Army TM 9-2815-202-34, p. 4-150, has the mean of three places).
 //
 // Whether the parts as measured have the interference, their doubt included, says [DiametralFromMeasured].
-// An outside that is missing is units.ErrNotGiven, negative or beyond [units.MaxLength] units.ErrRange; an interference
-// whose ends are crossed, or beyond a hundredth of the outside, is ErrInterference.
+// An outside that is missing is units.ErrNotGiven, negative or beyond [units.MaxLength] units.ErrRange, and so is an
+// interference beyond a hundredth of the outside; one whose ends are crossed is [units.ErrCrossed].
 func SeatFor(outside units.Length, wanted Diametral) (units.Limits, error) {
 	if err := checkLength("sleeve's outside diameter", outside); err != nil {
 		return units.Limits{}, err
 	}
 	most := outside / greatestStrain
-	if wanted.Min > wanted.Max || wanted.Max > most || wanted.Min < -most {
-		return units.Limits{}, fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (the lesser end first, ±%v)", wanted.Min, wanted.Max, outside, ErrInterference, most)
+	if wanted.Min > wanted.Max {
+		return units.Limits{}, fmt.Errorf("sleeve: DIAMETRAL interference %v to %v: %w (the lesser end first)", wanted.Min, wanted.Max, units.ErrCrossed)
+	}
+	if wanted.Max > most || wanted.Min < -most {
+		return units.Limits{}, fmt.Errorf("sleeve: DIAMETRAL interference %v to %v on %v: %w (±%v)", wanted.Min, wanted.Max, outside, units.ErrRange, most)
 	}
 	return units.Limits{Min: outside - wanted.Max, Max: outside - wanted.Min}, nil
 }

@@ -50,8 +50,8 @@ func TestSeatHasTheInterference(t *testing.T) {
 		want    error
 	}{
 		{0, exactly(um), units.ErrNotGiven}, {-1, exactly(um), units.ErrRange}, {units.MaxLength + 1, exactly(um), units.ErrRange},
-		{73 * mm, sleeve.Diametral{Min: 2, Max: 1}, sleeve.ErrInterference}, {73 * mm, exactly(731 * um), sleeve.ErrInterference},
-		{73 * mm, exactly(-731 * um), sleeve.ErrInterference},
+		{73 * mm, sleeve.Diametral{Min: 2, Max: 1}, units.ErrCrossed}, {73 * mm, exactly(731 * um), units.ErrRange},
+		{73 * mm, exactly(-731 * um), units.ErrRange},
 	} {
 		if _, err := sleeve.SeatFor(tt.outside, tt.wanted); !errors.Is(err, tt.want) {
 			t.Errorf("%v with %v: %v", tt.outside, tt.wanted, err)

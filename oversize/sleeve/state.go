@@ -58,10 +58,10 @@ type State struct {
 //
 //   - a size that is missing is units.ErrNotGiven, one that is negative or beyond [units.MaxLength]
 //     [units.ErrRange]; an outside with one end missing units.ErrNotGiven, crossed [units.ErrCrossed];
-//   - a bore that is not smaller than the seat, or a seat not smaller than the outside, is ErrWall;
+//   - a bore that is not smaller than the seat, or a seat not smaller than the outside, is units.ErrRange;
 //   - an interference of zero at both ends is units.ErrNotGiven; one whose greater end is zero or
-//     negative, whose ends are crossed, or of which an end is beyond a hundredth of the seat,
-//     ErrInterference;
+//     negative, or of which an end is beyond a hundredth of the seat, units.ErrRange, one whose ends are
+//     crossed [units.ErrCrossed];
 //   - a Young's modulus that is missing is units.ErrNotGiven; outside 1 to 1000 GPa, a Poisson's ratio
 //     below 0 or above 0.5, a strength below 0 or above 10 GPa, a coefficient of expansion below
 //     0 or above 1e-4/K and one no larger than its spread are units.ErrRange, and so is a NaN;

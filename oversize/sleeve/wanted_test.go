@@ -134,10 +134,10 @@ func TestNoInterference(t *testing.T) {
 		t.Errorf("no coefficient: %v, %v", d, err)
 	}
 	j.Bore = j.Seat
-	if d, err := j.GreatestInterference(1e6, 0); !errors.Is(err, sleeve.ErrWall) || d != 0 {
+	if d, err := j.GreatestInterference(1e6, 0); !errors.Is(err, units.ErrRange) || d != 0 {
 		t.Errorf("no wall: %v, %v", d, err)
 	}
-	if _, err := j.LeastInterference(1e6, room, room); !errors.Is(err, sleeve.ErrWall) {
+	if _, err := j.LeastInterference(1e6, room, room); !errors.Is(err, units.ErrRange) {
 		t.Errorf("no wall: %v", err)
 	}
 }

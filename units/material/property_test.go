@@ -140,10 +140,14 @@ func TestDialForIsTheInverse(t *testing.T) {
 		}
 	})
 	for _, l := range []units.Length{0, -1, units.MaxLength + 1} {
-		if _, err := atRest(units.Millimetre).DialFor(l); !errors.Is(err, units.ErrRange) {
+		want := units.ErrRange
+		if l == 0 {
+			want = units.ErrNotGiven
+		}
+		if _, err := atRest(units.Millimetre).DialFor(l); !errors.Is(err, want) {
 			t.Errorf("%v: %v", l, err)
 		}
-		if _, err := atRest(l).DialFor(units.Millimetre); !errors.Is(err, units.ErrRange) {
+		if _, err := atRest(l).DialFor(units.Millimetre); !errors.Is(err, want) {
 			t.Errorf("standard of %v: %v", l, err)
 		}
 	}
