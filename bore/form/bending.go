@@ -170,12 +170,15 @@ func (t *tube) bending(x, y, z []float64) (g [4][4]float64) {
 // rotations of Jacobi.
 func stiffened(a [4][4]float64, floor float64) (g [4][4]float64) {
 	q := [4][4]float64{{1}, {0, 1}, {0, 0, 1}, {0, 0, 0, 1}}
-	for range 12 {
+	turned := true
+	for sweep := 0; sweep < 12 && turned; sweep++ {
+		turned = false
 		for i := range 3 {
 			for k := i + 1; k < 4; k++ {
-				if a[i][k] == 0 {
+				if math.Abs(a[i][k]) <= float64(rounding*(math.Abs(a[i][i])+math.Abs(a[k][k]))) {
 					continue
 				}
+				turned = true
 				theta := (a[k][k] - a[i][i]) / (2 * a[i][k])
 				t := 1 / (math.Abs(theta) + math.Sqrt(float64(theta*theta)+1))
 				if theta < 0 {

@@ -96,37 +96,45 @@ func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 		}
 	}
 	// Not proved: there may be better ones not far away.
-	_, _, in2, out2 := p.around(wall.x, wall.y, wall.z)
-	if t, ok = w.elsewhere(kind, wall, t, ok, p, math.Sqrt(out2)-math.Sqrt(in2)); !ok {
+	if t, ok = w.elsewhere(kind, wall, t, ok, p); !ok {
 		return Cylinder{}, fmt.Errorf("form: %v of %d points: no cylinder that they surround was found: %w", kind, wall.len(), ErrArc)
 	}
 	return wall.certified(kind, t)
 }
 
 // elsewhere goes from axes all round one that is nearly right, displaced and leaning by as much as the
-// form is, to the best cylinder that any of them leads to. It goes by the points that lie within a quarter
+// form is, to the best cylinder that any of them leads to. It goes by the points that lie within an eighth
 // of the form from the best so far, and asks all only where those have a better one.
-func (w *workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose, form float64) (tube, bool) {
-	some := wall
-	if found && wall.len() > fewPoints {
-		w.collectWall(wall, 1, &best.pose, best.in+form/4, best.out-form/4)
-		some = Wall{x: w.x, y: w.y, z: w.z}
-	}
+func (w *workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose) (tube, bool) {
+	in2, out2 := p.spread(wall, 1)
+	form := math.Sqrt(out2) - math.Sqrt(in2)
+	var some Wall
+	known := &best
 	for k := range 2 * len(move{}) {
+		switch {
+		case some.len() > 0: // the same as before
+		case found && wall.len() > fewOfWall:
+			w.collectWall(kind, wall, 1, &best, form/8)
+			some = Wall{x: w.x, y: w.y, z: w.z}
+		default:
+			some, w.program.n = wall, 0
+		}
+		if !found {
+			known = nil
+		}
 		var m move
 		m[k/2] = form * float64(2*(k%2)-1)
-		t, ok := w.settle(kind, some.x, some.y, some.z, p.moved(m))
+		t, ok := w.settle(kind, some.x, some.y, some.z, p.moved(m), known)
 		if !ok || found && cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
 			continue
 		}
 		if some.len() < wall.len() {
+			some = Wall{} // the points taken go
 			if t, ok = w.tube(kind, wall, t.pose); !ok || cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
-				some = wall // the points taken have gone
 				continue
 			}
-			some = wall
 		}
-		best, found = t, true
+		best, found, known, some = t, true, &best, Wall{}
 	}
 	return best, found
 }

@@ -80,48 +80,59 @@ func newProgram(kind Reference, s *slopes, trust, tilt float64, far, near int) p
 	return p
 }
 
-// again returns the program about another axis, or with another trust, that starts from the rows which
-// this one ended with. It reports false where they no longer balance with weights that are not negative.
-func (p *program) again(s *slopes, trust, tilt float64) (q program, ok bool) {
-	q = *p
+// again makes the program that about another axis, or with another trust, and starts from the rows which
+// it ended with. It reports false where there are none, or they no longer balance with weights that are not
+// negative; then it is of no use.
+func (p *program) again(s *slopes, trust, tilt float64) bool {
 	if p.n == 0 {
-		return q, false
+		return false
 	}
-	q.trust = [4]float64{trust, trust, float64(tilt * trust), float64(tilt * trust)}
+	p.trust = [4]float64{trust, trust, float64(tilt * trust), float64(tilt * trust)}
 	var room system // the rows, and the unit matrix beside them
-	for k := range q.n {
-		if r := q.rows[k]; r.point >= 0 {
-			q.rows[k] = q.pointRow(s, r.point, r.outer)
+	for k := range p.n {
+		if r := p.rows[k]; r.point >= 0 {
+			p.rows[k] = p.pointRow(s, r.point, r.outer)
 		} else {
 			for j := range 4 {
 				if r.a[j] != 0 {
-					q.rows[k] = q.trustRow(j, r.a[j])
+					p.rows[k] = p.trustRow(j, r.a[j])
 				}
 			}
 		}
-		copy(room[k][:], q.rows[k].a[:q.n])
-		room[k][q.n+k] = 1
+		copy(room[k][:], p.rows[k].a[:p.n])
+		room[k][p.n+k] = 1
 	}
-	if !room.invert(q.n) {
-		return q, false
+	if !room.invert(p.n) {
+		return false
 	}
-	for i := range q.n {
-		copy(q.inv[i][:q.n], room[i][q.n:])
+	for i := range p.n {
+		copy(p.inv[i][:p.n], room[i][p.n:])
 	}
-	for k := range q.n {
-		q.weight[k] = 0
-		if q.out >= 0 {
-			q.weight[k] += q.inv[q.out][k]
+	for k := range p.n {
+		p.weight[k] = 0
+		if p.out >= 0 {
+			p.weight[k] += p.inv[p.out][k]
 		}
-		if q.in >= 0 {
-			q.weight[k] -= q.inv[q.in][k]
+		if p.in >= 0 {
+			p.weight[k] -= p.inv[p.in][k]
 		}
-		if !(q.weight[k] >= 0) {
-			return q, false
+		if p.weight[k] < 0 && p.rows[k].point < 0 { // the trust ends on the other side
+			for j := range 4 {
+				if a := p.rows[k].a[j]; a != 0 {
+					p.rows[k] = p.trustRow(j, -a)
+				}
+			}
+			p.weight[k] = -p.weight[k]
+			for i := range p.n {
+				p.inv[i][k] = -p.inv[i][k]
+			}
+		}
+		if !(p.weight[k] >= 0) {
+			return false
 		}
 	}
-	q.solve()
-	return q, true
+	p.solve()
+	return true
 }
 
 func (p *program) pointRow(s *slopes, i int, outer bool) row {
@@ -165,17 +176,18 @@ func (p *program) violated(s *slopes) (r row, by float64) {
 	if p.in >= 0 {
 		in = p.y[p.in]
 	}
-	outer, inner, above, below := -1, -1, 0.0, 0.0
+	most, least, outer, inner := math.Inf(-1), math.Inf(1), -1, -1
 	f, u, v, h := s.f, s.u[:len(s.f)], s.v[:len(s.f)], s.h[:len(s.f)]
 	for i := range f {
 		g := f[i] - float64(u[i]*(m0+float64(h[i]*m2))) - float64(v[i]*(m1+float64(h[i]*m3)))
-		if g-out > above {
-			above, outer = g-out, i
+		if g > most {
+			most, outer = g, i
 		}
-		if in-g > below {
-			below, inner = in-g, i
+		if g < least {
+			least, inner = g, i
 		}
 	}
+	above, below := most-out, in-least
 	by = max(above, below)
 	k, sign := -1, 0.0
 	for j := range 4 {
@@ -271,14 +283,19 @@ func (s *slopes) see(x, y, z []float64, p *pose, base float64) (near, far int, i
 	s.f, s.u, s.v, s.h = s.f[:n], s.u[:n], s.v[:n], s.h[:n]
 	in, out = math.Inf(1), -1
 	y, z = y[:n], z[:n]
+	k := p.frame(1)
+	sf, su, sv, sh := s.f, s.u[:n], s.v[:n], s.h[:n]
 	for i := range x {
-		u, v, h := p.seen(x[i], y[i], z[i])
+		a, b, c := x[i], y[i], z[i]
+		u := float64(k.u0*a) + float64(k.u1*b) + float64(k.u2*c) - k.cu
+		v := float64(k.v0*a) + float64(k.v1*b) + float64(k.v2*c) - k.cv
+		sh[i] = float64(k.h0*a) + float64(k.h1*b) + float64(k.h2*c) - k.ch
 		d := math.Sqrt(float64(u*u) + float64(v*v))
 		q := 1 / d
 		if d == 0 {
 			q = 0
 		}
-		s.f[i], s.u[i], s.v[i], s.h[i] = d-base, float64(u*q), float64(v*q), h
+		sf[i], su[i], sv[i] = d-base, float64(u*q), float64(v*q)
 		if d < in {
 			in, near = d, i
 		}

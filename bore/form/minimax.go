@@ -22,9 +22,10 @@ const mostRounds = 100
 
 // settle goes from an axis to a minimax cylinder near it. Each round solves the linear program within
 // a trust, and takes the move where it keeps a tenth of its promise; where it does not keep most of it,
-// a quadratic program, which knows how distances bend, may do better. It reports false where the steps
-// find no end, or leave the wall.
-func (w *workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube, ok bool) {
+// a quadratic program, which knows how distances bend, may do better. The first program starts from the rows of
+// the last one, where that was of the same points. It reports false where the steps find no end, leave the wall
+// or lead to a tube that is known.
+func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tube) (best tube, ok bool) {
 	_, _, in2, out2 := p.around(x, y, z)
 	base, r := (math.Sqrt(in2)+math.Sqrt(out2))/2, math.Sqrt(out2)
 	near, far, in, out := w.slopes.see(x, y, z, &p, base)
@@ -33,32 +34,33 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 	// A tilt bends the distances by r·(m/half)²/2, a shift by m²/2r.
 	tilt := min(1, p.half/r)
 	moved, last, slow := 0.0, 0, 0
-	var g program
+	g := &w.program
 	for range mostRounds {
 		now := cost(kind, in, out)
-		var warm bool
-		if g, warm = g.again(&w.slopes, trust, tilt); !warm {
-			g = newProgram(kind, &w.slopes, trust, tilt, far, near)
+		if !g.again(&w.slopes, trust, tilt) {
+			*g = newProgram(kind, &w.slopes, trust, tilt, far, near)
 		}
 		g.optimise(&w.slopes, float64(2*rounding*r))
 		promise := now - (g.value() + cost(kind, base, base))
 		best = tube{pose: p, in: in, out: out}
-		best.carry(kind, &g)
+		best.carry(kind, g)
 		m := move(g.y[:4])
 		next := p.moved(m)
+		nextNear, nextFar, nextIn, nextOut := w.ahead.see(x, y, z, &next, base)
+		gain := now - cost(kind, nextIn, nextOut)
 		if promise <= floor { // as good as it gets; a contact that weighs next to nothing may still be off
-			_, _, in2, out2 := next.around(x, y, z)
-			worse := cost(kind, math.Sqrt(in2), math.Sqrt(out2)) > now+floor
 			t := best
-			if last++; worse || last > mostTouches || t.touched(x, y, z, float64(touch*r)) {
+			if last++; gain < -floor || last > mostTouches || t.touched(x, y, z, float64(touch*r)) {
 				break
 			}
-			p = next
-			near, far, in, out = w.slopes.see(x, y, z, &p, base)
+			p, near, far, in, out = next, nextNear, nextFar, nextIn, nextOut
+			w.slopes, w.ahead = w.ahead, w.slopes
 			continue
 		}
-		_, _, in2, out2 := next.around(x, y, z)
-		gain, bends := now-cost(kind, math.Sqrt(in2), math.Sqrt(out2)), false
+		if known.leads(&next) {
+			return best, false
+		}
+		bends := false
 		if gain < float64(0.9*promise) {
 			for soft := 1e-3; soft < 10; soft *= 10 {
 				q, found := best.bend(kind, x, y, z, &w.slopes, soft/r, far, near)
@@ -68,6 +70,7 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 				_, _, in2, out2 := q.around(x, y, z)
 				if better := now - cost(kind, math.Sqrt(in2), math.Sqrt(out2)); better > gain {
 					next, gain, bends = q, better, true
+					nextNear, nextFar, nextIn, nextOut = w.ahead.see(x, y, z, &next, base)
 					break
 				}
 			}
@@ -92,12 +95,15 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube
 				return t, true
 			}
 		}
-		p = next
-		moved += m.size()
-		if moved > 8*r || norm(p.w[0], p.w[1]) >= leaning {
+		if known.leads(&next) {
 			return best, false
 		}
-		near, far, in, out = w.slopes.see(x, y, z, &p, base)
+		moved += m.size()
+		if moved > 8*r || norm(next.w[0], next.w[1]) >= leaning {
+			return best, false
+		}
+		p, near, far, in, out = next, nextNear, nextFar, nextIn, nextOut
+		w.slopes, w.ahead = w.ahead, w.slopes
 	}
 	best.touched(x, y, z, hardly)
 	return best, best.weigh(kind, x, y, z)
@@ -111,6 +117,10 @@ const (
 	// a picometre for a bore of 70 mm, and hardly how far it may be in the end, half a picometre.
 	touch  = 4e-12
 	hardly = 5e-10
+	// sameTube is how near an axis has to come to a known one, in the form, to lead to it: a program looks
+	// farther than the form, so that two optima are apart because distances bend, and these would differ by the
+	// square of so much over the diameter.
+	sameTube = 1. / 256
 	// mostTouches bounds the steps taken for that.
 	mostTouches = 6
 )
@@ -133,6 +143,11 @@ func (t *tube) touched(x, y, z []float64, within float64) bool {
 	all := n == t.n
 	t.n = n
 	return all
+}
+
+// leads reports whether an axis is so near to that of a tube, if there is one, that it leads to it.
+func (t *tube) leads(p *pose) bool {
+	return t != nil && t.apart(p) <= float64(sameTube*(t.out-t.in))
 }
 
 // bend goes from the axis of a tube by one quadratic program, the bending taken of its contacts and no

@@ -11,8 +11,9 @@ type workspace struct {
 	index []int     // theirs in the trace
 	boxes []box     // of the plane, still to be searched
 
-	z      []float64 // of the points of a wall under consideration
-	slopes slopes    // theirs about an axis
+	z             []float64 // of the points of a wall under consideration
+	slopes, ahead slopes    // theirs about an axis, and about the one to come
+	program       program   // the last one, of these points unless its n is 0
 }
 
 const (

@@ -76,7 +76,7 @@ type sight struct {
 
 // sight looks at the wall along the axis of the cylinder.
 func (c Cylinder) sight(w Wall) (s sight, ok bool) {
-	s = sight{wall: w, origin: w.from(c.Axis.From), inner: math.Inf(1)}
+	s = sight{wall: w, origin: w.from(c.Axis.From)}
 	to := w.from(c.Axis.To)
 	length := math.Hypot(to[0]-s.origin[0], math.Hypot(to[1]-s.origin[1], to[2]-s.origin[2]))
 	if !(length > 0) || w.len() == 0 {
@@ -102,12 +102,31 @@ func (c Cylinder) sight(w Wall) (s sight, ok bool) {
 		s.up[k] = float64(s.along[i]*s.right[j]) - float64(s.along[j]*s.right[i])
 	}
 	low, high := math.Inf(1), math.Inf(-1)
-	for i := range w.x {
-		u, v, t := s.at(i)
-		low, high = min(low, t), max(high, t)
-		d := math.Sqrt(float64(u*u) + float64(v*v))
-		s.inner, s.outer = min(s.inner, d), max(s.outer, d)
+	in, out := math.Inf(1), -1.0
+	y, z := w.y[:len(w.x)], w.z[:len(w.x)]
+	o0, o1, o2 := s.origin[0], s.origin[1], s.origin[2]
+	r0, r1, r2, u0, u1, u2 := s.right[0], s.right[1], s.right[2], s.up[0], s.up[1], s.up[2]
+	a0, a1, a2 := s.along[0], s.along[1], s.along[2]
+	for i, x := range w.x {
+		x, y, z := x-o0, y[i]-o1, z[i]-o2
+		u := float64(x*r0) + float64(y*r1) + float64(z*r2)
+		v := float64(x*u0) + float64(y*u1) + float64(z*u2)
+		t := float64(x*a0) + float64(y*a1) + float64(z*a2)
+		d := float64(u*u) + float64(v*v)
+		if t < low {
+			low = t
+		}
+		if t > high {
+			high = t
+		}
+		if d < in {
+			in = d
+		}
+		if d > out {
+			out = d
+		}
 	}
+	s.inner, s.outer = math.Sqrt(in), math.Sqrt(out)
 	s.top, s.length = low, high-low
 	return s, s.length > 0
 }

@@ -51,15 +51,26 @@ func (c Cylinder) excluded(s sight) (reach, bound float64, closed bool) {
 // it takes the best.
 func (s *sight) closure() float64 {
 	shares := [...]float64{1. / 128, 1. / 64, 1. / 32, 1. / 16, 1. / 8, 3. / 16, 1. / 4}
-	var taken [2][len(shares)][sectors]bool
-	for i := range s.wall.x {
-		u, v, t := s.at(i)
-		h, end := (t-s.top)/s.length, 0
+	var lowest [2][sectors]float64 // how near the end points of a sector come
+	for end := range lowest {
+		for k := range lowest[end] {
+			lowest[end][k] = 1
+		}
+	}
+	o0, o1, o2 := s.origin[0], s.origin[1], s.origin[2]
+	a0, a1, a2 := s.along[0], s.along[1], s.along[2]
+	y, z := s.wall.y[:len(s.wall.x)], s.wall.z[:len(s.wall.x)]
+	for i, x := range s.wall.x {
+		h, end := (float64((x-o0)*a0)+float64((y[i]-o1)*a1)+float64((z[i]-o2)*a2)-s.top)/s.length, 0
 		if h > 0.5 {
 			h, end = 1-h, 1
 		}
+		if h > shares[len(shares)-1] {
+			continue
+		}
+		u, v, _ := s.at(i)
 		sum := math.Abs(u) + math.Abs(v)
-		if h > shares[len(shares)-1] || !(sum > 0) {
+		if !(sum > 0) {
 			continue
 		}
 		at := v / sum // round a diamond, a quarter at a time
@@ -69,16 +80,22 @@ func (s *sight) closure() float64 {
 		case at < 0:
 			at += 4
 		}
-		sector := min(int(at*(sectors/4)), sectors-1)
-		for k := len(shares) - 1; k >= 0 && h <= shares[k]; k-- {
-			taken[end][k][sector] = true
+		if at := &lowest[end][min(int(at*(sectors/4)), sectors-1)]; h < *at {
+			*at = h
 		}
 	}
 	worst, angles := math.Inf(1), newRose()
-	for end := range taken {
+	for end := range lowest {
 		best := -1.0
-		for k := range shares {
-			best = max(best, math.Cos(angles.widest(&taken[end][k])/2)-2*shares[k])
+		for _, share := range shares {
+			if best >= 1-2*share { // it gets no better
+				break
+			}
+			var taken [sectors]bool
+			for k, h := range lowest[end] {
+				taken[k] = h <= share
+			}
+			best = max(best, math.Cos(angles.widest(&taken)/2)-2*share)
 		}
 		worst = min(worst, best)
 	}

@@ -4,29 +4,32 @@ package form
 
 import "math"
 
+const (
+	// fewOfWall is up to how many points of a wall go to the solver as they are.
+	fewOfWall = 64
+	// thinned is about how many of very many points are looked at first.
+	thinned = 800
+)
+
 // tube finds a minimax cylinder on all points of a wall by way of few of them, as solve does the
-// circle of a trace: on some, evenly taken; then on those that lie near the two cylinders so found;
-// and that is the answer for all, if the axis has not moved farther than the margin they were taken
-// with.
+// circle of a trace: on those that lie near the farthest and the nearest about the axis given; and that is
+// the answer for all, once they all lie on or between its two cylinders. Of many, some are looked at first.
 func (w *workspace) tube(kind Reference, wall Wall, p pose) (tube, bool) {
-	n := wall.len()
-	if n <= fewPoints {
-		return w.settle(kind, wall.x, wall.y, wall.z, p)
+	if wall.len() > fewOfWall {
+		t, ok, share := tube{pose: p}, true, 4.
+		if stride := wall.len() / thinned; stride > 1 {
+			t, ok = w.narrowTube(kind, wall, stride|1, t, share)
+			share = 16
+		}
+		if ok {
+			t, ok = w.narrowTube(kind, wall, 1, t, share)
+		}
+		if ok {
+			return t, true
+		}
 	}
-	w.partOfWall(wall)
-	t, ok := w.settle(kind, w.x, w.y, w.z, p)
-	share := 16.
-	if ok && n > 2*sparse*partPoints {
-		t, ok = w.narrowTube(kind, wall, sparse, t, share)
-		share = 64
-	}
-	if ok {
-		t, ok = w.narrowTube(kind, wall, 1, t, share)
-	}
-	if ok {
-		return t, true
-	}
-	return w.settle(kind, wall.x, wall.y, wall.z, p)
+	w.program.n = 0
+	return w.settle(kind, wall.x, wall.y, wall.z, p, nil)
 }
 
 // partOfWall takes some of the points, evenly.
@@ -41,46 +44,73 @@ func (w *workspace) takePoint(wall Wall, i int) {
 	w.x, w.y, w.z, w.index = append(w.x, wall.x[i]), append(w.y, wall.y[i]), append(w.z, wall.z[i]), append(w.index, i)
 }
 
-// narrowTube goes from a cylinder near the one sought to that of every stride-th point, by way of those
-// that lie within a share of the form from it.
+// narrowTube goes from an axis near the one sought to the cylinder of every stride-th point, by way of those
+// that lie within a share of the form from the outermost and the innermost. Where one of the others lies
+// outside what these give, it goes on from there.
 func (w *workspace) narrowTube(kind Reference, wall Wall, stride int, t tube, share float64) (tube, bool) {
+	in2, out2 := t.spread(wall, stride)
+	t.in, t.out = math.Sqrt(in2), math.Sqrt(out2)
 	margin := (t.out - t.in) / share
-	for range 4 {
-		in, out := -1.0, math.Inf(1) // of no matter to the kind
+	for range mostNarrows {
+		w.collectWall(kind, wall, stride, &t, margin)
+		if len(w.x) < wallPoints {
+			margin *= 2
+			continue
+		}
+		next, ok := w.settle(kind, w.x, w.y, w.z, t.pose, nil)
+		if !ok {
+			margin *= 4
+			continue
+		}
+		in2, out2 := next.spread(wall, stride)
+		in, out := math.Sqrt(in2), math.Sqrt(out2)
+		off := 0.0
 		if kind != MCCY {
-			in = t.in + margin
+			off = next.in - in
 		}
 		if kind != MICY {
-			out = t.out - margin
+			off = max(off, out-next.out)
 		}
-		w.collectWall(wall, stride, &t.pose, in, out)
-		if len(w.x) < wallPoints {
-			return t, false
+		if off > margin { // those taken did not hold it
+			margin *= 4
+			continue
 		}
-		next, ok := w.settle(kind, w.x, w.y, w.z, t.pose)
-		if !ok {
-			return t, false
-		}
-		if kind == MCCY { // the other of the two is not among those taken, and matters little yet
-			next.in = t.in
-		}
-		if kind == MICY {
-			next.out = t.out
-		}
-		moved := t.apart(&next.pose) + float64(4*rounding*next.out)
-		if (kind == MCCY || next.in <= in-moved) && (kind == MICY || next.out >= out+moved) {
+		next.in, next.out = in, out
+		if off <= float64(2*rounding*out) {
 			for k := range next.n {
 				next.contacts[k].Index = w.index[next.contacts[k].Index]
 			}
-			if stride == 1 && kind != MZCY {
-				_, _, in2, out2 := next.around(wall.x, wall.y, wall.z)
-				next.in, next.out = math.Sqrt(in2), math.Sqrt(out2)
-			}
 			return next, true
 		}
-		t, margin = next, max(2*margin, 2*moved)
+		t, margin = next, max(margin, 2*off)
 	}
 	return t, false
+}
+
+// mostNarrows bounds how often others lie outside; two or three times is usual.
+const mostNarrows = 8
+
+// spread returns the squares of the distances of the nearest and the farthest of every stride-th point.
+func (p *pose) spread(wall Wall, stride int) (in, out float64) {
+	if stride == 1 {
+		_, _, in, out = p.around(wall.x, wall.y, wall.z)
+		return in, out
+	}
+	in, out = math.Inf(1), -1
+	x, y, z := wall.x, wall.y[:len(wall.x)], wall.z[:len(wall.x)]
+	k := p.frame(1)
+	for i := 0; i < len(x); i += stride {
+		u := float64(k.u0*x[i]) + float64(k.u1*y[i]) + float64(k.u2*z[i]) - k.cu
+		v := float64(k.v0*x[i]) + float64(k.v1*y[i]) + float64(k.v2*z[i]) - k.cv
+		s := float64(u*u) + float64(v*v)
+		if s < in {
+			in = s
+		}
+		if s > out {
+			out = s
+		}
+	}
+	return in, out
 }
 
 // apart returns how much farther from one axis a point of the wall may be than from the other, at
@@ -94,17 +124,23 @@ func (t *tube) apart(q *pose) float64 {
 	return max(at(end), at(-end)) + float64(2*t.out*tilt*tilt)
 }
 
-// collectWall takes, of every stride-th point, those at most `in` or at least `out` from the axis.
-func (w *workspace) collectWall(wall Wall, stride int, p *pose, in, out float64) {
-	in2, out2 := max(0, in), out
-	in2, out2 = float64(in2*in2), float64(out2*out2)
-	w.x, w.y, w.z, w.index = w.x[:0], w.y[:0], w.z[:0], w.index[:0]
+// collectWall takes, of every stride-th point, those within a margin of the two cylinders, or of the one that
+// matters to the kind, or beyond.
+func (w *workspace) collectWall(kind Reference, wall Wall, stride int, t *tube, margin float64) {
+	in2, out2 := -1.0, math.Inf(1)
+	if kind != MCCY {
+		in2 = float64((t.in + margin) * (t.in + margin))
+	}
+	if kind != MICY {
+		out2 = max(0, t.out-margin)
+		out2 = float64(out2 * out2)
+	}
+	w.x, w.y, w.z, w.index, w.program.n = w.x[:0], w.y[:0], w.z[:0], w.index[:0], 0
 	x, y, z := wall.x, wall.y[:len(wall.x)], wall.z[:len(wall.x)]
-	cu, cv := p.c.dot(p.u), p.c.dot(p.v)
-	u0, u1, u2, v0, v1, v2 := p.u[0], p.u[1], p.u[2], p.v[0], p.v[1], p.v[2]
+	k := t.frame(1)
 	for i := 0; i < len(x); i += stride {
-		u := float64(u0*x[i]) + float64(u1*y[i]) + float64(u2*z[i]) - cu
-		v := float64(v0*x[i]) + float64(v1*y[i]) + float64(v2*z[i]) - cv
+		u := float64(k.u0*x[i]) + float64(k.u1*y[i]) + float64(k.u2*z[i]) - k.cu
+		v := float64(k.v0*x[i]) + float64(k.v1*y[i]) + float64(k.v2*z[i]) - k.cv
 		if s := float64(u*u) + float64(v*v); s <= in2 || s >= out2 {
 			w.takePoint(wall, i)
 		}
