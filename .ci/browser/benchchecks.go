@@ -53,7 +53,7 @@ func (w *workshop) traps(pump string) error {
 		w.fault("an empty page begins with faults")
 	}
 	w.open(pump)
-	verdict := `getComputedStyle(document.querySelector("#sheet header")).visibility + ($("banner").textContent && " marked")`
+	verdict := `(document.querySelector("#sheet header").checkVisibility() ? "visible" : "hidden") + ($("banner").textContent && " marked")`
 	if got := js[string](w, verdict); got != "visible" {
 		w.fault("the head of a sheet is %q", got)
 	}

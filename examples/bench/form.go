@@ -2,6 +2,8 @@
 
 package main
 
+import "borewright.example/oversize/jobsheet"
+
 // A part is a part of the form: fields of a job, by their path below that of the part they stand in.
 type part struct {
 	key   string   // of its words
@@ -132,6 +134,13 @@ var (
 	pistonBoxes = []string{"size", "axis", "coating"}
 	pistonMore  = []string{"height", "maker_height", "with_standard"}
 )
+
+// enteredIn is where a step of the work is written down as it is done, below its cylinder: the proof comes after it.
+var enteredIn = map[jobsheet.Step]string{
+	jobsheet.StepFitSleeve: "sleeve_fitted.seat",
+	jobsheet.StepBore:      "honing",
+	jobsheet.StepHone:      "honing",
+}
 
 // notShown are the fields that the form keeps as the file has them and does not show, and why. One stands for all below it.
 var notShown = map[string]string{

@@ -84,12 +84,7 @@ func (w *writer) rows() {
 	var groups [][]jobsheet.Row
 	var links [][]string
 	for _, r := range rows {
-		var at []string
-		for _, give := range r.Give {
-			if a := w.nearest(give); a != "" && !slices.Contains(at, a) {
-				at = append(at, a)
-			}
-		}
+		at := w.boxesOf(r)
 		i := slices.IndexFunc(links, func(other []string) bool { return slices.Equal(at, other) })
 		if i < 0 || len(at) == 0 {
 			groups, links = append(groups, nil), append(links, at)

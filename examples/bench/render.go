@@ -43,13 +43,27 @@ func newWriter(job *node, p planned) *writer {
 		}
 	}
 	for _, r := range w.pressing() {
-		for _, give := range r.Give {
-			if at := w.nearest(give); at != "" {
-				w.want(at)
-			}
+		for _, at := range w.boxesOf(r) {
+			w.want(at)
 		}
 	}
 	return w
+}
+
+// boxesOf returns where what a row wants is written down: of work that is still to be done, that work first.
+func (w *writer) boxesOf(r jobsheet.Row) (at []string) {
+	for _, give := range r.Give {
+		ways := []string{give}
+		if cylinder, ok := strings.CutSuffix(give, ".proof"); ok && enteredIn[r.Step] != "" {
+			ways = []string{join(cylinder, enteredIn[r.Step]), give}
+		}
+		for _, way := range ways {
+			if a := w.nearest(way); a != "" && !slices.Contains(at, a) {
+				at = append(at, a)
+			}
+		}
+	}
+	return at
 }
 
 func (w *writer) want(at string) {

@@ -294,9 +294,19 @@ func TestWord(t *testing.T) {
 	}
 }
 
+// TestStepIsEntered: what is next leads first to where the work is written down, and then to what proves it.
+func TestStepIsEntered(t *testing.T) {
+	for name, want := range map[string][2]string{"pump": {"cylinders-1-honing", "cylinders-1-proof"}, "sleeve": {"cylinders-0-sleeve_fitted-seat", "cylinders-0-proof"}} {
+		links := regexp.MustCompile(`href="#([^"]+)"`).FindAllStringSubmatch(after(t, name).Head, 2)
+		if len(links) < 2 || links[0][1] != want[0] || links[1][1] != want[1] {
+			t.Errorf("%s leads to %q, want %q", name, links, want)
+		}
+	}
+}
+
 // TestStepUnfolds: the part of the form that the next step needs is open, and no other.
 func TestStepUnfolds(t *testing.T) {
-	for name, want := range map[string]string{"unread": "part-survey", "pump": "part-proof", "pump-finished": ""} {
+	for name, want := range map[string]string{"unread": "part-survey", "pump": "part-passes", "sleeve": "part-passes", "pump-finished": ""} {
 		open := ""
 		for _, p := range after(t, name).Form {
 			if p.Open {
