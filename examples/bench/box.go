@@ -44,6 +44,8 @@ func (w *writer) boxFor(path, words string, cell bool) {
 			w.raw(`<label class="tick"><input type="checkbox" value="%s"%s/> %s</label>`, text(c), when(ticked, " checked"), text(c))
 		}
 		w.raw(`</fieldset>`)
+	case k.many:
+		w.many(k, path, words, about)
 	case k.boxes == 0:
 		w.raw(`<label class="tick"><input type="checkbox" id="%s-0" value="on"%s%s/> %s</label>`, id, when(now == "true", " checked"), about, text(words))
 	case k.choices != nil:

@@ -94,6 +94,8 @@ func set(job *node, path string, parts []string) string {
 	switch {
 	case k.several:
 		return setSeveral(job, path, k, now, parts)
+	case k.many:
+		return setMany(job, path, k, now, parts)
 	case k.boxes == 0:
 		ticked := len(parts) > 0 && parts[0] != ""
 		if ticked {

@@ -58,6 +58,7 @@ var form = []part{
 					{key: "readings", list: "readings", grid: true, seeds: []string{"depth", "axis"}, boxes: []string{"depth", "axis", "diameter", "deviation", "confirmed"}},
 					{key: "pits", list: "pits", boxes: []string{"below", "depth", "length", "at"}},
 					{key: "feeler", list: "feeler_test", boxes: []string{"depth", "gap"}},
+					{key: "trace", list: "traces", boxes: traceBoxes},
 				},
 				more: []string{"thinnest_wall", "wear_share", "plating_whole"}},
 			{key: "counted", boxes: []string{"counted.readings", "counted.pits", "not_known"}, more: []string{"counted.ports", "counted.traces"}},
@@ -115,6 +116,7 @@ var form = []part{
 			{key: "proofOf", list: "cylinders", fixed: true, boxes: []string{"crosshatch"}, more: []string{"crosshatch_doubt"},
 				parts: []part{
 					{key: "proofReadings", list: "proof", grid: true, seeds: []string{"depth", "axis"}, boxes: []string{"depth", "axis", "diameter", "deviation", "confirmed"}},
+					{key: "proofTrace", list: "proof_traces", boxes: traceBoxes},
 					{key: "texture", list: "texture", boxes: []string{"place", "texture.ra", "texture.rz", "texture.rpk", "texture.rk", "texture.rvk", "texture.mr1", "texture.mr2"}},
 				}},
 			{key: "proofCounted", boxes: []string{"counted.proof"}, more: []string{"counted.textures"}},
@@ -131,6 +133,7 @@ var form = []part{
 }
 
 var (
+	traceBoxes  = []string{"depth", "step", "deviations", "radii"}
 	pistonBoxes = []string{"size", "axis", "coating"}
 	pistonMore  = []string{"height", "maker_height", "with_standard"}
 )
@@ -144,32 +147,24 @@ var enteredIn = map[jobsheet.Step]string{
 
 // notShown are the fields that the form keeps as the file has them and does not show, and why. One stands for all below it.
 var notShown = map[string]string{
-	"version":                                 "of the file; a new one gets that of the library",
-	"engine.chamber.gasket_hole":              "the gasket's hole is asked for once",
-	"cylinders[].traces[].depth":              instrument,
-	"cylinders[].traces[].step":               instrument,
-	"cylinders[].traces[].radii[]":            instrument,
-	"cylinders[].traces[].deviations[]":       instrument,
-	"cylinders[].proof_traces[].depth":        instrument,
-	"cylinders[].proof_traces[].step":         instrument,
-	"cylinders[].proof_traces[].radii[]":      instrument,
-	"cylinders[].proof_traces[].deviations[]": instrument,
-	"cylinders[].texture[].texture.rq":        instrument,
-	"cylinders[].texture[].texture.rt":        instrument,
-	"cylinders[].texture[].texture.rp":        instrument,
-	"cylinders[].texture[].texture.rv":        instrument,
-	"cylinders[].texture[].texture.rsm":       instrument,
-	"cylinders[].texture[].texture.rsk":       instrument,
-	"cylinders[].texture[].texture.rku":       instrument,
-	"cylinders[].texture[].texture.rdq":       instrument,
-	"cylinders[].texture[].texture.oil":       instrument,
-	"cylinders[].texture[].texture.top":       instrument,
-	"cylinders[].texture[].texture.bottom":    instrument,
-	"cylinders[].texture[].texture.from":      instrument,
-	"cylinders[].texture[].texture.core":      instrument,
-	"cylinders[].texture[].texture.rpq":       instrument,
-	"cylinders[].texture[].texture.rvq":       instrument,
-	"cylinders[].texture[].texture.rmq":       instrument,
+	"version":                              "of the file; a new one gets that of the library",
+	"engine.chamber.gasket_hole":           "the gasket's hole is asked for once",
+	"cylinders[].texture[].texture.rq":     instrument,
+	"cylinders[].texture[].texture.rt":     instrument,
+	"cylinders[].texture[].texture.rp":     instrument,
+	"cylinders[].texture[].texture.rv":     instrument,
+	"cylinders[].texture[].texture.rsm":    instrument,
+	"cylinders[].texture[].texture.rsk":    instrument,
+	"cylinders[].texture[].texture.rku":    instrument,
+	"cylinders[].texture[].texture.rdq":    instrument,
+	"cylinders[].texture[].texture.oil":    instrument,
+	"cylinders[].texture[].texture.top":    instrument,
+	"cylinders[].texture[].texture.bottom": instrument,
+	"cylinders[].texture[].texture.from":   instrument,
+	"cylinders[].texture[].texture.core":   instrument,
+	"cylinders[].texture[].texture.rpq":    instrument,
+	"cylinders[].texture[].texture.rvq":    instrument,
+	"cylinders[].texture[].texture.rmq":    instrument,
 }
 
 const instrument = "nobody types it: it comes in the file of an instrument"

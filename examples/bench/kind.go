@@ -27,6 +27,7 @@ type kind struct {
 	choices []string     // the only answers there are
 	known   []string     // answers that are proposed
 	several bool         // any number of the choices
+	many    bool         // a list of values
 	words   bool         // letters are typed here, or a sign that no keypad of numbers has
 	literal bool         // a bare number in the file
 }
@@ -78,6 +79,8 @@ func leaves() (paths []string, kinds map[string]kind) {
 			walk(t.Elem(), path)
 		case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String:
 			paths, kinds[path] = append(paths, path), kind{of: t, several: true, choices: notKnown}
+		case t == reflect.TypeFor[[]units.Length]():
+			paths, kinds[path] = append(paths, path), kind{of: t, boxes: 1, units: lengths, many: true}
 		case t.Kind() == reflect.Slice:
 			walk(t.Elem(), path+"[]")
 		default:

@@ -25,7 +25,7 @@ async function unpack() {
 }
 const keep = what => { try { return what(localStorage); } catch { return null; } };
 const tell = text => { pane.classList.toggle("void", text !== ""); $("banner").textContent = text; };
-const typed = box => box?.matches?.("#form input:not([type=checkbox])") && box.value !== box.defaultValue;
+const typed = box => box?.matches?.("#form input:not([type=checkbox]), #form textarea") && box.value !== box.defaultValue;
 
 // Turns are taken one after the other; what was done and not answered goes with the next.
 function turn(request) {
@@ -65,8 +65,8 @@ function show(answer) {
 }
 // Done hands over what stands in the boxes of a field; of a unit whose number is still to come, nothing.
 function done(control) {
-	const box = control.closest("[data-at]"), controls = [...box.querySelectorAll("input, select")];
-	if (!control.matches(".unit") || controls.some(c => c.matches("input:not([type=hidden])") && c.value)) enter(control, { do: "set", at: box.dataset.at, parts: controls.map(c => c.type !== "checkbox" || c.checked ? c.value : "") });
+	const box = control.closest("[data-at]"), controls = [...box.querySelectorAll("input, textarea, select")];
+	if (!control.matches(".unit") || controls.some(c => c.matches("input:not([type=hidden]), textarea") && c.value)) enter(control, { do: "set", at: box.dataset.at, parts: controls.map(c => c.type !== "checkbox" || c.checked ? c.value : "") });
 }
 function enter(control, entry) {
 	undone.push(entry);
@@ -76,7 +76,7 @@ function enter(control, entry) {
 }
 form.addEventListener("input", ({ target }) => typed(target) && tell(words.typing));
 form.addEventListener("focusout", event => {
-	const box = event.target.closest("[data-at]"), control = box && [...box.querySelectorAll("input")].find(typed);
+	const box = event.target.closest("[data-at]"), control = box && [...box.querySelectorAll("input, textarea")].find(typed);
 	if (showing || box?.contains(event.relatedTarget)) return; // a window is typed when both its boxes are
 	control ? done(control) : undone.length || tell(standing);
 });
@@ -101,7 +101,7 @@ document.addEventListener("click", event => {
 		event.preventDefault();
 		for (let d = to; d; d = d.parentElement) if (d.matches("details")) d.open = true;
 		to.scrollIntoView({ block: "center" });
-		to.querySelector("input:not([type=hidden]), select, button")?.focus();
+		to.querySelector("input:not([type=hidden]), textarea, select, button")?.focus();
 	} else if (button?.id === "print") print();
 	else if (button?.dataset.clock) tick(button, $(button.dataset.clock));
 	else if (button?.dataset.do) enter(button, { ...button.dataset, parts: [button.dataset.part ?? button.parentElement.querySelector("select[data-parts]")?.value ?? ""] });

@@ -39,7 +39,7 @@ func newWriter(job *node, p planned) *writer {
 		case job.at(f.Path) == nil:
 			w.want(at)
 		default:
-			w.faults[at] = append(w.faults[at], faultWords(f))
+			w.faults[at] = append(w.faults[at], lineWords(at, f.Path)+faultWords(f))
 		}
 	}
 	for _, r := range w.pressing() {
@@ -70,6 +70,15 @@ func (w *writer) want(at string) {
 	if !w.wanted[at] {
 		w.wanted[at], w.asked = true, append(w.asked, at)
 	}
+}
+
+// lineWords says which value of a list is meant.
+func lineWords(at, path string) string {
+	var i int
+	if _, err := fmt.Sscanf(strings.TrimPrefix(path, at), "[%d]", &i); err != nil || !kinds[pattern(at)].many {
+		return ""
+	}
+	return fmt.Sprintf(wordValue, i+1)
 }
 
 // faultWords says what is wrong with a value, and of a comma what to type.

@@ -294,6 +294,29 @@ func TestWord(t *testing.T) {
 	}
 }
 
+// TestTraceTyped: a trace is typed as numbers a line, or as an instrument writes them, and a fault names which it is of.
+func TestTraceTyped(t *testing.T) {
+	const at = "cylinders[0].traces[0].deviations"
+	before := after(t, "traced")
+	lines := strings.Repeat("0.010\n0,012\n", 11) + " 0.011  0.0120 \n"
+	a := after(t, "traced", Entry{"set", at, []string{lines, " mm"}})
+	root, err := parse(a.Job)
+	if err != nil || a.Sheet == "" || a.Sheet == before.Sheet {
+		t.Fatalf("%v: %s", err, a.Head)
+	}
+	if l := root.at(at); len(l.items) != 24 || l.items[1].text != "0.012 mm" || l.items[23].text != "0.0120 mm" {
+		t.Errorf("%s", l)
+	}
+	a = theBench.turn(Request{Job: a.Job, Entries: []Entry{{"set", at, []string{strings.Replace(lines, "0,012", "x", 1), " mm"}}}})
+	if a.Sheet != "" || !strings.Contains(a.htmlOf(), `id="cylinders-0-traces-0-deviations-fault">`+fmt.Sprintf(wordValue, 2)) {
+		t.Errorf("the fault does not stand at its box: %s", a.Head)
+	}
+	a = theBench.turn(Request{Job: a.Job, Entries: []Entry{{"set", at, []string{"", " mm"}}}})
+	if root, err = parse(a.Job); err != nil || root.at(at) != nil || a.Sheet != "" {
+		t.Errorf("not taken out: %v", err)
+	}
+}
+
 // TestStepIsEntered: what is next leads first to where the work is written down, and then to what proves it.
 func TestStepIsEntered(t *testing.T) {
 	for name, want := range map[string][2]string{"pump": {"cylinders-1-honing", "cylinders-1-proof"}, "sleeve": {"cylinders-0-sleeve_fitted-seat", "cylinders-0-proof"}} {

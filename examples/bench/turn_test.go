@@ -53,7 +53,7 @@ type boxed struct {
 }
 
 var (
-	fieldTag   = regexp.MustCompile(`<(input|option|select|div|label)\b([^>]*)>`)
+	fieldTag   = regexp.MustCompile(`<(input|option|select|div|label|textarea)\b([^>]*)>\n?([^<]*)`)
 	attributes = regexp.MustCompile(`([a-z-]+)(?:="([^"]*)")?`)
 )
 
@@ -83,6 +83,8 @@ func boxesOf(t testing.TB, a Answer) (list []boxed) {
 			if inBox {
 				list = append(list, boxed{at: set["data-at"]})
 			}
+		case "textarea":
+			last.parts = append(last.parts, unescape.Replace(m[3]))
 		case "select":
 			selected = -1
 			if inBox && !has["data-parts"] {

@@ -18,6 +18,8 @@ var partWords = map[string][2]string{
 	"cylinder":      {"Cylinder", ""},
 	"readings":      {"Readings", ""},
 	"feeler":        {"Feeler test at a depth", "One ring pushed square to two depths, the upper first. It decides no size; at depths where the bore was read it has to agree."},
+	"trace":         {"Trace at a depth", "The wall once round, radius by radius, by an indicator or instrument that turns about an axis; the first radius points along the thrust axis. The sheet draws the least round with its circles."},
+	"proofTrace":    {"Trace of the finished bore at a depth", ""},
 	"pits":          {"Score or pit", "Found by looking and with a fingernail: the gauge bridges them."},
 	"counted":       {"Counted on the paper", "What gets lost on the way from paper to page may be the one that mattered."},
 	"pistons":       {"Sizes and pistons", "Which sizes can be had, and what boring needs to know."},
@@ -82,6 +84,8 @@ var boxWords = map[string]string{
 	"cylinders[].name": "Name", "cylinders[].over": "Stands at, over nominal",
 	"readings[].depth": "Depth", "readings[].axis": "Axis", "readings[].diameter": "Reading", "readings[].deviation": "Deviation", "readings[].confirmed": "Taken again, and right",
 	"proof[].depth": "Depth", "proof[].axis": "Axis", "proof[].diameter": "Reading", "proof[].deviation": "Deviation", "proof[].confirmed": "Taken again, and right",
+	"traces[].depth": "Depth", "traces[].step": "Angle from one to the next", "traces[].radii": "Or radii from the axis, one a line", "traces[].deviations": "What the indicator shows, one a line; plus is farther off",
+	"proof_traces[].depth": "Depth", "proof_traces[].step": "Angle from one to the next", "proof_traces[].radii": "Or radii from the axis, one a line", "proof_traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"pits[].below": "Deep, at most", "pits[].depth": "Upper end, below the deck", "pits[].length": "Long", "pits[].at": "Direction, from the thrust axis; nothing where it runs all round",
 	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1", "cylinders[].plating_whole": "Plating is whole; no where it lifts",
 	"counted.readings": "Readings written down", "counted.pits": "Scores and pits found; 0 is an answer", "counted.ports": "Ports in one cylinder", "counted.proof": "Readings of finished bores",
@@ -144,6 +148,7 @@ const (
 	wordAdd        = "Add: "
 	wordRemove     = "Take out"
 	wordNone       = "There is none to be had"
+	wordValue      = "value %d: "
 	wordUnit       = "Unit of: "
 	wordJoin       = "Between the boxes of: "
 	wordSecond     = ", second box"
