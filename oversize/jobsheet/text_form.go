@@ -12,6 +12,7 @@ import (
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // formText prints what the traces of a bore show, where there are any.
@@ -40,16 +41,17 @@ func (s Sheet) formText(part *page.Section, f *WallForm) {
 	}
 	part.Add(table(rows))
 	if len(f.Traces) > 1 {
-		part.Add(facts([][]string{
-			{"cylindricity", show.estimate(f.Cylindricity), f.cylinderWords()},
-			{"bend of the axis", show.estimate(f.Bend), f.bendWords(show)},
-		}))
+		whole := [][]string{{"cylindricity", show.estimate(f.Cylindricity), f.cylinderWords()}}
+		if f.Taper != (uncertainty.Estimate{}) {
+			whole = append(whole, []string{"taper of the wall", show.estimate(f.Taper), f.coneWords(show)})
+		}
+		part.Add(facts(append(whole, []string{"bend of the axis", show.estimate(f.Bend), f.bendWords(show)})))
 	}
 	how := "proved by its contacts"
 	if searched {
 		how = "proved by its contacts, or by search where they do not suffice"
 	}
-	part.Add(sentence("Roundness is RONt of the minimum zone, radial, %s. Lobes are radial amplitudes; finer ones than these are in the roundness as far as points met them.", how))
+	part.Add(sentence("Mean diameters are local sizes, by least squares in each section. Roundness is RONt of the minimum zone, radial, %s. Lobes are radial amplitudes; finer ones than these are in the roundness as far as points met them.", how))
 	for _, u := range f.Unseen {
 		part.Add(page.Caution("No trace shows " + noTrace(u) + "."))
 	}
@@ -83,6 +85,20 @@ func (f *WallForm) cylinderWords() string {
 		return text + ": proved but for less than its doubt"
 	}
 	return text + ": found by search, not proved"
+}
+
+// coneWords says how a wall tapers: between which depths, which way, and the full angle of its cone.
+func (f *WallForm) coneWords(show Shown) string {
+	axis := f.Cone.Axis
+	text := fmt.Sprintf("on the diameter, of the least-squares cone, %s to %s", show.plain(axis.From.Depth), show.plain(axis.To.Depth))
+	if !standsOut(f.Taper) {
+		return text + ": none that stands out of the doubt"
+	}
+	end := "larger at the deck"
+	if f.Taper.Value < 0 {
+		end = "smaller at the deck, as a choke is"
+	}
+	return fmt.Sprintf("%s: %s, full angle %.2g°", text, end, f.Cone.Angle.In(units.Degree))
 }
 
 func (f *WallForm) bendWords(show Shown) string {

@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -17,10 +18,13 @@ import (
 // cylindricity, where the centre runs, odd lobes.
 type WallForm struct {
 	Traces []TraceForm `json:"traces"` // by depth
-	// Cylinder is the minimum zone of all traces together, Cylindricity its CYLt with its doubt, Median the line of the
-	// centres and Bend how far it is bent; zero of a single trace.
+	// Cylinder is the minimum zone of all traces together, Cylindricity its CYLt with its doubt, Cone the least-squares
+	// cone and Taper its taper, on the diameter from the first trace to the last, with its doubt, Median the line of
+	// the centres and Bend how far it is bent; zero of a single trace, the cone also where the traces hold none.
 	Cylinder     form.Cylinder         `json:"cylinder,omitzero"`
 	Cylindricity uncertainty.Estimate  `json:"cylindricity,omitzero"`
+	Cone         form.Cone             `json:"cone,omitzero"`
+	Taper        uncertainty.Estimate  `json:"taper,omitzero"`
 	Median       form.MedianLine       `json:"median,omitzero"`
 	Bend         uncertainty.Estimate  `json:"bend,omitzero"`
 	Unseen       []bore.Unseen         `json:"unseen,omitzero"`   // parts of ring travel without a trace, and odd lobes for too few points
@@ -163,6 +167,20 @@ func (g given) whole(t *tracedBore, sections []form.Section) (err error) {
 	}
 	if f.Cylindricity, err = g.spindle.difference(f.Cylinder.CYLt); err != nil {
 		return err
+	}
+	switch f.Cone, err = t.wall.Cone(); {
+	case errors.Is(err, form.ErrArc): // a wall can be no cone
+	case err != nil:
+		return err
+	default:
+		// As if either end were one diameter, of two radii: the cone goes by all of them, and is in less doubt.
+		ends := g.spindle.radii(2)
+		for i := range ends.Components {
+			ends.Components[i].Sensitivity = 2
+		}
+		if f.Taper, err = ends.Estimate(f.Cone.Taper, units.Micrometre); err != nil {
+			return err
+		}
 	}
 	if f.Median, err = t.wall.MedianLine(); err != nil {
 		return err

@@ -118,6 +118,11 @@ func TestTracedRooms(t *testing.T) {
 		}
 		same(t, "cylindricity", []any{q.form.Cylindricity.Value, q.form.Cylinder.Reference}, []any{q.form.Cylinder.CYLt, form.MZCY})
 		same(t, "median line", q.form.Median, must(wall.MedianLine())(t))
+		same(t, "cone", q.form.Cone, must(wall.Cone())(t))
+		same(t, "taper of the wall", []units.Length{q.form.Taper.Value, q.form.Taper.Std}, []units.Length{q.form.Cone.Taper, must(units.Of(2*math.Sqrt(2*radius), units.Micrometre))(t)})
+		if by := taperOfMeans(q.form.Traces); math.Abs(by-u(q.form.Taper.Value)) > 0.1 {
+			t.Errorf("a taper of %v, by the means %.3f µm", q.form.Taper.Value, by)
+		}
 		same(t, "doubt of a form", q.form.Bend.Std, must(units.Of(math.Sqrt(2*radius), units.Micrometre))(t))
 	}
 
@@ -143,6 +148,17 @@ func TestTracedRooms(t *testing.T) {
 		}
 	}
 	same(t, "conformity", c.Rings[0].Follows, most)
+}
+
+// taperOfMeans is by how much, in micrometres, the straight line through the mean diameters, each counting once, gets
+// smaller from the first depth to the last: traces of as many points each lie about the least-squares cone so.
+func taperOfMeans(ts []jobsheet.TraceForm) float64 {
+	n, z, d, zz, zd := float64(len(ts)), 0.0, 0.0, 0.0, 0.0
+	for _, one := range ts {
+		h, size := one.Depth.In(units.Millimetre), one.Mean.In(units.Micrometre)
+		z, d, zz, zd = z+h, d+size, zz+h*h, zd+h*size
+	}
+	return -(n*zd - z*d) / (n*zz - z*z) * (ts[len(ts)-1].Depth - ts[0].Depth).In(units.Millimetre)
 }
 
 // TestTracesSpareASize: from diameters the wear may all lie on one side, and the smaller oversize is not proven; the
