@@ -55,12 +55,12 @@
 //	what range do n readings of one size show?     uncertainty.MeanRange
 //	does the formula for my doubt do here?         simulate.Simulation.Run, Result.Validate
 //	how many trials do I want?                     simulate.Simulation.Adapt
-//	how good is my gauge?                          study.Analyse, study.Study.Doubt
+//	how good is my gauge?                          study.Analyse, study.Study.Doubt, Categories
 //	how many readings of a place would do?         study.Study.Repeats
 //	does my dial creep?                            study.DriftOf
-//	how far out is my dial over its travel?        study.Linear
+//	how far out is my dial over its travel?        study.Linear, Linearity.At, Greatest
 //	what does an older sheet of ranges hide?       study.ByRanges
-//	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given
+//	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given, study.Risks.Delivered
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
 //	how long until it is worn out?                 bore.WearRate, bore.Rate.Until
@@ -77,7 +77,7 @@
 //	are opposite sides straight and parallel?      form.Wall.Pair
 //	which lobes has the wall?                      form.Trace.Harmonics
 //	what would my gauge or vee have read?          form.Trace.Readings, form.Setup.Read
-//	how straight is the wall?                      form.StraightMinimumZone
+//	how straight is the wall?                      form.StraightMinimumZone, StraightLeastSquares, form.Wall.Generator
 //	taper from a ring and a feeler gauge?          rings.DiameterChange
 //	the gap grew: how much bore is gone?           rings.DiameterChange
 //	the gap is too small: how much to file?        rings.FileTo
@@ -94,13 +94,16 @@
 //	will the ring follow an oval bore?             rings.Tension.Follow, Bound, rings.Oval.Harmonic
 //	how long is an oval wall, how large its round? rings.Oval.Perimeter, Round
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
-//	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.Find
+//	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.SettingFor
 //	which angle is really on the wall?             photo.Shot.Crosshatch
 //	is 45° between the lines or to the square?     hone.Included, hone.FromSquare, ParseCrosshatch
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles, ParseStroking
 //	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
 //	how many of the lines are flat?                hone.Setting.CountLines
+//	which of the wall has no grain passed?         hone.Cover.Untouched
+//	how does my machine turn round?                hone.Crank, Trapezoid, Shaped
 //	how much metal does half a minute take?        hone.Sizing.Next, hone.Trial.Stock
+//	tapered: where does the hone dwell?            hone.Setting.Correct
 //	which grit for these rings, and how rough?     hone.Grits, hone.Finishes
 //	is the texture what the rings want?            surface.Profile.Texture, surface.Measure, surface.Wall.Judge
 //	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
@@ -122,7 +125,7 @@
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
 //	how much wall does a new cylinder want?        oversize.HoopWall, oversize.ReboringAllowance
 //	the port opens at 95°: how deep is that?       oversize.PistonTravel
-//	what interference, does it stay tight hot?      sleeve.Joint.Fit, LooseAt, State
+//	what interference, does it stay tight hot?      sleeve.Joint.Fit, LooseAt, Stresses
 //	which fit is H7/s6, how wide is grade 7?       sleeve.DiametralFromClasses, sleeve.Class.Sizes, sleeve.Tolerance
 //	what interference have my parts, what is usual? sleeve.DiametralFromMeasured, sleeve.TradeInterference
 //	how hot an oven, how cold a sleeve?            sleeve.Joint.HeatBarrel, ChillSleeve
@@ -141,6 +144,7 @@
 //	what bears, what runs in, what holds oil?      picture.MaterialRatio
 //	how do I print that, as a file of its own?     page.Picture.WriteSVG
 //	how do I type a sheet of my own?               page.Text, page.HTML
+//	is this still the sheet of its job?            jobsheet.ReadSheet, jobsheet.Job.WriteJSON
 //
 // # Conventions
 //

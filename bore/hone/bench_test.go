@@ -39,7 +39,7 @@ func BenchmarkReach(b *testing.B) {
 	b.Run("search", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			if _, err := h.Find(want45); err != nil {
+			if _, err := h.SettingFor(want45); err != nil {
 				b.Fatal(err)
 			}
 		}

@@ -30,7 +30,7 @@
 //   - Turn fast to take the stock and slowly at the last: the lines of the fast phase go where the
 //     slow phase takes as much off the radius as they are deep, and stay where it does not.
 //
-// [OnHand.Find] makes this search for any bore, stroke, drive and hand; [Traces] follows the
+// [OnHand.SettingFor] makes this search for any bore, stroke, drive and hand; [Traces] follows the
 // phases. The angles are computed from the formulas below.
 //
 // # One angle, four ways to say it
@@ -93,7 +93,7 @@
 //
 //	what does this setting leave?                     Setting.Crosshatch
 //	how fast to turn, how often or how far to stroke? Setting.SpindleFor, StrokingFor, StrokeFor
-//	what can I do with what I have?                   OnHand.Find
+//	what can I do with what I have?                   OnHand.SettingFor
 //	what is the angle along the wall?                 Setting.Profile, Setting.Steepest
 //	how many lines are flat, by length and by number? Setting.CountLines
 //	do the lines of the first phase stay?             Traces

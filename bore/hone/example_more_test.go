@@ -89,7 +89,7 @@ func ExampleChange() {
 		Spindle:  hone.SpindleRange{Min: 300 * units.PerMinute, Max: 300 * units.PerMinute},
 		Stroking: hone.StrokingRange{Min: hone.Cycles(60 * units.PerMinute), Max: hone.Cycles(60 * units.PerMinute)},
 	}
-	r, err := hand.Find(hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree})
+	r, err := hand.SettingFor(hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree})
 	if err != nil {
 		fmt.Println(err)
 		return

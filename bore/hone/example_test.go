@@ -207,7 +207,7 @@ func ExampleStroking() {
 }
 
 // What can be done about 45° with a fast drill, and with one that can be slowed down?
-func ExampleOnHand_Find() {
+func ExampleOnHand_SettingFor() {
 	hand := hone.OnHand{
 		Bore:     67 * units.Millimetre,
 		Stroke:   80 * units.Millimetre,
@@ -220,7 +220,7 @@ func ExampleOnHand_Find() {
 			fmt.Println(err)
 			return
 		}
-		r, err := hand.Find(want)
+		r, err := hand.SettingFor(want)
 		if err != nil {
 			fmt.Println(err)
 			return

@@ -49,7 +49,7 @@ type Found struct {
 	Cautions []Caution `json:"cautions,omitzero"` // about Best
 }
 
-// Find answers which settings on hand leave the wanted crosshatch.
+// SettingFor answers which settings on hand leave the wanted crosshatch.
 //
 // The lines of one crosshatch are those of one ratio of stroking to spindle speed, so the
 // settings that meet a tolerance fill the part of the rectangle of both ranges between two rays
@@ -59,7 +59,7 @@ type Found struct {
 //
 // What is missing is [units.ErrNotGiven], what is out of range [units.ErrRange], a range the wrong way round
 // [units.ErrCrossed], a want whose ends are no angles [units.ErrRange].
-func (h OnHand) Find(want Want) (Found, error) {
+func (h OnHand) SettingFor(want Want) (Found, error) {
 	flat, steep, err := want.ends()
 	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {
 		return Found{}, err

@@ -54,7 +54,7 @@ func steps(lo, hi units.Frequency) []units.Frequency {
 // not is outside; nothing comes nearer than the best; a change leaves just what is wanted.
 func checkFind(t *rapid.T) {
 	h, want := anyOnHand(t), anyWant(t)
-	r, err := h.Find(want)
+	r, err := h.SettingFor(want)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -167,7 +167,7 @@ func TestFindStates(t *testing.T) {
 		h.Drive = row.drive
 		h.Spindle = must[hone.SpindleRange](t)(hone.ParseSpindleRange(row.spindle))
 		h.Stroking = must[hone.StrokingRange](t)(hone.ParseStrokingRange(row.stroking))
-		r := must[hone.Found](t)(h.Find(want))
+		r := must[hone.Found](t)(h.SettingFor(want))
 		if r.Met != row.met || r.Leaves.Format(1) != row.leaves || !alike(r.Cautions, row.cautions) || r.Hand != h {
 			t.Errorf("%s: %v, cautions %v", row.name, r, r.Cautions)
 		}
@@ -210,7 +210,7 @@ func TestFindBadInput(t *testing.T) {
 	} {
 		h, w := good, want
 		row.change(&h, &w)
-		r, err := h.Find(w)
+		r, err := h.SettingFor(w)
 		if !errors.Is(err, row.err) || r.Best != (hone.Setting{}) {
 			t.Errorf("%s: %v, %v; want %v", name, r, err, row.err)
 		}

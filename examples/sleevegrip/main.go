@@ -81,7 +81,7 @@ func lesson(w io.Writer, d data) {
 	var grips, gaps []float64
 	for i := range 13 {
 		both := must(units.Celsius(20 + float64(i)*step))
-		s := must(joint.State(sleeve.Warm{Sleeve: both, Barrel: both}))
+		s := must(joint.Stresses(sleeve.Warm{Sleeve: both, Barrel: both}))
 		grips, gaps = append(grips, s.Pressure.Max.In(units.Megapascal)), append(gaps, -s.Interference.Max.In(units.Micrometre))
 	}
 	most := max(grips[0], grips[12])
@@ -96,7 +96,7 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintln(w, "\n3  The running engine: the sleeve is the hotter part, and that helps")
 	for _, t := range [][2]float64{{160, 120}, {140, 120}, {120, 120}} {
-		s := must(joint.State(sleeve.Warm{Sleeve: must(units.Celsius(t[0])), Barrel: must(units.Celsius(t[1]))}))
+		s := must(joint.Stresses(sleeve.Warm{Sleeve: must(units.Celsius(t[0])), Barrel: must(units.Celsius(t[1]))}))
 		fmt.Fprintf(w, "   sleeve %.0f °C, barrel %.0f °C: δ = %+.1f µm, it %s\n", t[0], t[1], s.Interference.Min.In(units.Micrometre), map[bool]string{true: "grips", false: "is LOOSE"}[s.Interference.Min > 0])
 	}
 

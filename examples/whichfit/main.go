@@ -44,7 +44,7 @@ func lesson(w io.Writer, d data) {
 	joint := sleeve.Joint{Bore: d.bore, Seat: d.size, Outer: units.Limits{Min: d.barrel, Max: d.barrel}, Interference: fit, Sleeve: d.metal, Barrel: d.round}
 	cold := sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}
 	holds := fit.Max > 0
-	var state sleeve.State
+	var state sleeve.Stresses
 	if holds {
 		state = must(joint.Fit())
 	}

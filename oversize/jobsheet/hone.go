@@ -53,7 +53,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 		out = omit(out, "the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
 	} else {
 		on := hone.OnHand{Bore: h.Now.Bore, Stroke: h.Now.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
-		reach, err := on.Find(t.want())
+		reach, err := on.SettingFor(t.want())
 		if err != nil {
 			out = omit(out, "the crosshatch on hand", "%v", err)
 		} else {

@@ -661,7 +661,7 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 
 	spindle, stroking := field[hone.SpindleRange](f, "tools.spindle"), field[hone.StrokingRange](f, "tools.stroking")
 	drive := field[hone.Drive](f, "tools.drive")
-	reach := must(hone.OnHand{Bore: d, Stroke: stroke, Spindle: spindle, Stroking: stroking, Drive: drive}.Find(f.want()))(t)
+	reach := must(hone.OnHand{Bore: d, Stroke: stroke, Spindle: spindle, Stroking: stroking, Drive: drive}.SettingFor(f.want()))(t)
 	same(t, "reach", h.Reach, reach)
 	used := reach.Best
 	if f.text("tools.spindle_now") != "" {

@@ -39,12 +39,12 @@ type SleeveSheet struct {
 	// where the interference was given.
 	Seat  units.Limits    `json:"seat,omitzero"`
 	Shaft units.Limits    `json:"shaft,omitzero"`
-	Fit   sleeve.State    `json:"fit"`  // at 20 °C
+	Fit   sleeve.Stresses `json:"fit"`  // at 20 °C
 	Heat  sleeve.Assembly `json:"heat"` // the barrel alone heated
 	Hone  sleeve.Honing   `json:"hone"` // of the fitted bore
 	// Running is the joint honed, at the running temperature of the bore; nil where the job does not give that.
-	Running *sleeve.State `json:"running,omitempty"`
-	Loosens sleeve.Loose  `json:"loosens"` // honed, heated evenly from 20 °C
+	Running *sleeve.Stresses `json:"running,omitempty"`
+	Loosens sleeve.Loose     `json:"loosens"` // honed, heated evenly from 20 °C
 	// Press is the force that would press it home at 20 °C over the length of the bore; zero where that is not given.
 	Press sleeve.Range[units.Force] `json:"press,omitzero"`
 }
@@ -159,7 +159,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if at := e.Running.within().Bore; !at.IsZero() {
 		// At the ends of what the temperature may be, the one that grips less.
 		for _, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
-			state, err := s.Hone.Joint.State(sleeve.Warm{Sleeve: t, Barrel: t})
+			state, err := s.Hone.Joint.Stresses(sleeve.Warm{Sleeve: t, Barrel: t})
 			if err != nil {
 				return s, err
 			}

@@ -66,7 +66,7 @@
 //   - to take it apart: [Joint.TakeOut], [Joint.Press]
 //   - what stands above the deck, to be faced off: [Proud]
 //   - what to hone out, and whether a hone should: [Joint.Hone], [Honing.Allowed]
-//   - whether it stays tight hot: [Joint.State], [Joint.LooseAt]
+//   - whether it stays tight hot: [Joint.Stresses], [Joint.LooseAt]
 //   - how the fitted bore grows: [Joint.Growth]
 //
 // # Validity

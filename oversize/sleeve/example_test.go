@@ -73,7 +73,7 @@ func Example() {
 			fmt.Println(err)
 			return
 		}
-		hot, err := hone.Joint.State(work)
+		hot, err := hone.Joint.Stresses(work)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -167,7 +167,7 @@ func ExampleJoint_Fit() {
 // Gas presses the sleeve outwards, against the barrel's grip.
 func ExampleWarm() {
 	for _, gas := range []units.Pressure{0, 5 * units.Megapascal} {
-		s, err := demoJoint().State(sleeve.Warm{Gas: gas, Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
+		s, err := demoJoint().Stresses(sleeve.Warm{Gas: gas, Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -180,9 +180,9 @@ func ExampleWarm() {
 }
 
 // The whole joint at 120 °C: the aluminium has grown away from the iron.
-func ExampleJoint_State() {
+func ExampleJoint_Stresses() {
 	hot := units.MustParseTemperature("120 °C")
-	s, err := demoJoint().State(sleeve.Warm{Sleeve: hot, Barrel: hot})
+	s, err := demoJoint().Stresses(sleeve.Warm{Sleeve: hot, Barrel: hot})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -196,7 +196,7 @@ func ExampleJoint_State() {
 }
 
 // A State goes to JSON with its units, and back.
-func ExampleState() {
+func ExampleStresses() {
 	s, err := demoJoint().Fit()
 	if err != nil {
 		fmt.Println(err)

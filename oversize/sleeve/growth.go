@@ -13,7 +13,7 @@ import (
 // nothing but an expansion, its spread and its range: when the whole joint has one temperature the bore grows as
 // neither part alone. Expansion ± Within is the mean coefficient between 20 °C and t, with sleeve and barrel
 // both at t: the size of the bore at t is that at 20 °C times 1 + Expansion·(t − 20 °C), loose or not. It has no
-// strength and no stiffness; whether it grips at t, and what to mind, says [Joint.State].
+// strength and no stiffness; whether it grips at t, and what to mind, says [Joint.Stresses].
 //
 // The half-width covers the spread of both coefficients, the range of the outside
 // diameter and that of the interference, the last but for its second order: the width of its
@@ -30,7 +30,7 @@ import (
 // coefficients; a soft sleeve in a stiff barrel can leave that interval. Once the joint is loose the
 // sleeve grows by itself.
 //
-// Errors are those of [Joint.State].
+// Errors are those of [Joint.Stresses].
 func (j Joint) Growth(t units.Temperature) (material.Material, error) {
 	if err := j.checkThermal(); err != nil {
 		return material.Material{}, err

@@ -72,7 +72,7 @@ func TestHeatingGivesTheSlip(t *testing.T) {
 		case !errors.Is(err, sleeve.ErrUnreachable) && !errors.Is(err, sleeve.ErrTooHot):
 			t.Fatal(err)
 		}
-		if after := must(j.State(sleeve.Warm{Sleeve: room, Barrel: room})); after != before {
+		if after := must(j.Stresses(sleeve.Warm{Sleeve: room, Barrel: room})); after != before {
 			t.Fatalf("after cooling %+v, before %+v", after, before)
 		}
 	})
@@ -108,7 +108,7 @@ func TestLoosensWhereTheGripGoes(t *testing.T) {
 		if l.Hot.Min != l.Hot.Max || l.Cold.Min != l.Cold.Max {
 			t.Fatalf("an exact joint has a range: %+v", l)
 		}
-		if must(j.State(c)).Grips == uncertainty.Beyond {
+		if must(j.Stresses(c)).Grips == uncertainty.Beyond {
 			near(t, "already loose, hot", float64(l.Hot.Min), float64(c.Barrel), 1e-9)
 			near(t, "already loose, cold", float64(l.Cold.Min), float64(c.Barrel), 1e-9)
 			return
@@ -119,13 +119,13 @@ func TestLoosensWhereTheGripGoes(t *testing.T) {
 				continue
 			}
 			// The temperature is rounded to 1e-9 K, of which a length of 200 mm grows 5e-6 nm.
-			s := must(j.State(sleeve.Warm{Sleeve: c.Sleeve.Add(rise), Barrel: at}))
+			s := must(j.Stresses(sleeve.Warm{Sleeve: c.Sleeve.Add(rise), Barrel: at}))
 			near(t, "interference, pm", float64(s.Interference.Min), 0, 3)
 			back := units.TemperatureChange(0.01) // K
 			if rise < 0 {
 				back = -back
 			}
-			s = must(j.State(sleeve.Warm{Sleeve: c.Sleeve.Add(rise - back), Barrel: at.Add(-back)}))
+			s = must(j.Stresses(sleeve.Warm{Sleeve: c.Sleeve.Add(rise - back), Barrel: at.Add(-back)}))
 			if math.Abs(float64(rise)) > 0.02 && math.Abs(float64(j.Barrel.Expansion-j.Sleeve.Expansion)) > 1e-7 && s.Grips != uncertainty.Within {
 				t.Fatalf("loose before %v: %+v", at, s.Interference)
 			}
@@ -200,7 +200,7 @@ func TestGrowthIsTheBore(t *testing.T) {
 		j := exactJoint(t)
 		at := celsius(t, "T", -100, 400)
 		dT := float64(at.AboveReference())
-		g, s, cold := must(j.Growth(at)), must(j.State(sleeve.Warm{Sleeve: at, Barrel: at})), must(j.Fit())
+		g, s, cold := must(j.Growth(at)), must(j.Stresses(sleeve.Warm{Sleeve: at, Barrel: at})), must(j.Fit())
 		d20 := float64(j.Bore - cold.BoreCloses.Min)
 		want := float64(j.Bore)*(1+float64(j.Sleeve.Expansion)*dT) - float64(s.BoreCloses.Min)
 		near(t, "bore, pm", d20*(1+float64(g.Expansion)*dT), want, 3)

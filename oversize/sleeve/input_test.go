@@ -30,7 +30,7 @@ func every(j sleeve.Joint, c sleeve.Warm, a sleeve.Assembling, p pressing, l uni
 	wrap := func(v any, err error) (any, error) { return v, err }
 	return map[string]func() (any, error){
 		"Fit":         func() (any, error) { v, err := j.Fit(); return wrap(v, err) },
-		"State":       func() (any, error) { v, err := j.State(c); return wrap(v, err) },
+		"State":       func() (any, error) { v, err := j.Stresses(c); return wrap(v, err) },
 		"LooseAt":     func() (any, error) { v, err := j.LooseAt(c); return wrap(v, err) },
 		"Growth":      func() (any, error) { v, err := j.Growth(c.Barrel); return wrap(v, err) },
 		"HeatBarrel":  func() (any, error) { v, err := j.HeatBarrel(a); return wrap(v, err) },
@@ -172,8 +172,8 @@ func TestTemperaturesThatCannotBe(t *testing.T) {
 			name string
 			err  error
 		}{
-			{"At sleeve", second(demoJoint().State(sleeve.Warm{Sleeve: tt.t, Barrel: room}))},
-			{"At barrel", second(demoJoint().State(sleeve.Warm{Barrel: tt.t, Sleeve: room}))},
+			{"At sleeve", second(demoJoint().Stresses(sleeve.Warm{Sleeve: tt.t, Barrel: room}))},
+			{"At barrel", second(demoJoint().Stresses(sleeve.Warm{Barrel: tt.t, Sleeve: room}))},
 			{"Loosens sleeve", second(demoJoint().LooseAt(sleeve.Warm{Sleeve: tt.t, Barrel: room}))},
 			{"Loosens barrel", second(demoJoint().LooseAt(sleeve.Warm{Barrel: tt.t, Sleeve: room}))},
 			{"Growth", second(demoJoint().Growth(tt.t))},
@@ -213,9 +213,9 @@ func TestOtherInputs(t *testing.T) {
 		want error
 		says string
 	}{
-		{"gas negative", second(j.State(sleeve.Warm{Gas: -1, Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
-		{"gas NaN", second(j.State(sleeve.Warm{Gas: units.Pressure(nan), Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
-		{"gas of a gun", second(j.State(sleeve.Warm{Gas: 101e6, Sleeve: room, Barrel: room})), units.ErrRange, "101 MPa"},
+		{"gas negative", second(j.Stresses(sleeve.Warm{Gas: -1, Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
+		{"gas NaN", second(j.Stresses(sleeve.Warm{Gas: units.Pressure(nan), Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
+		{"gas of a gun", second(j.Stresses(sleeve.Warm{Gas: 101e6, Sleeve: room, Barrel: room})), units.ErrRange, "101 MPa"},
 		{"slip negative", second(j.HeatBarrel(sleeve.Assembling{Slip: -1, Sleeve: room})), units.ErrRange, "DIAMETRAL"},
 		{"slip of millimetres", second(j.ChillSleeve(sleeve.Assembling{Slip: mm, Barrel: room})), units.ErrRange, "1 mm"},
 		{"friction missing", second(j.Press(pressing{Length: mm}.of())), units.ErrNotGiven, "friction"},
@@ -268,10 +268,10 @@ func TestLimitsOfInputs(t *testing.T) {
 		"1e-4/K": func() error {
 			k := j
 			k.Barrel.Expansion = 1e-4
-			return second(k.State(sleeve.Warm{Sleeve: room, Barrel: room}))
+			return second(k.Stresses(sleeve.Warm{Sleeve: room, Barrel: room}))
 		}(),
-		"1000 °C":             second(j.State(sleeve.Warm{Sleeve: 1273.15, Barrel: 1273.15})),
-		"100 MPa of gas":      second(j.State(sleeve.Warm{Gas: 100e6, Sleeve: room, Barrel: room})),
+		"1000 °C":             second(j.Stresses(sleeve.Warm{Sleeve: 1273.15, Barrel: 1273.15})),
+		"100 MPa of gas":      second(j.Stresses(sleeve.Warm{Gas: 100e6, Sleeve: room, Barrel: room})),
 		"friction 1":          second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: 1, Max: 1}}.of())),
 		"slip of a hundredth": second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900, Sleeve: room})),
 		"a wall of 0.05 mm":   second(j.Hone(j.Seat - 100*um)),

@@ -48,7 +48,7 @@ func TestAgainstTheEquationsOfEquilibrium(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := exactJoint(t)
 		gas := rapid.Float64Range(0, 15e6).Draw(t, "gas")
-		s := must(j.State(sleeve.Warm{Gas: units.Pressure(gas), Sleeve: room, Barrel: room}))
+		s := must(j.Stresses(sleeve.Warm{Gas: units.Pressure(gas), Sleeve: room, Barrel: room}))
 		a, c, b := j.Bore.In(units.Metre)/2, j.Seat.In(units.Metre)/2, j.Outer.Min.In(units.Metre)/2
 		// at returns displacement and radial stress at the joint, as base + x·unit for a
 		// displacement x at the free side.

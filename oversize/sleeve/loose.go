@@ -27,7 +27,7 @@ type Loose struct {
 //
 // An iron sleeve in an aluminium barrel goes loose hot; a sleeve that grows more than its barrel
 // goes loose cold. Of the joint only seat, interference and both expansions take part. Errors are those
-// of [Joint.State].
+// of [Joint.Stresses].
 func (j Joint) LooseAt(w Warm) (Loose, error) {
 	if err := j.checkHeat(); err != nil {
 		return Loose{}, err

@@ -95,7 +95,7 @@ func TestDisplacementsAreTheInterference(t *testing.T) {
 			Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250),
 			Gas: units.Pressure(rapid.Float64Range(0, 20e6).Draw(t, "gas")),
 		}
-		s := must(j.State(c))
+		s := must(j.Stresses(c))
 		if s.Pressure.Min == 0 {
 			if gap := s.BarrelOpens.Min + s.SleeveShrinks.Min; gap < s.Interference.Min-2 {
 				t.Fatalf("no pressure, yet the parts overlap: %v of %v", gap, s.Interference.Min)
@@ -127,7 +127,7 @@ func TestPressureIsLinear(t *testing.T) {
 func TestLooseBearsNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := exactJoint(t)
-		s := must(j.State(sleeve.Warm{Sleeve: celsius(t, "Ts", -100, 20), Barrel: celsius(t, "Tb", 20, 400)}))
+		s := must(j.Stresses(sleeve.Warm{Sleeve: celsius(t, "Ts", -100, 20), Barrel: celsius(t, "Tb", 20, 400)}))
 		loose := s.Interference.Max <= 0
 		if loose != (s.Grips == uncertainty.Beyond) || loose == (s.Grips == uncertainty.Within) {
 			t.Fatalf("interference %+v, grips: %v", s.Interference, s.Grips)
@@ -204,7 +204,7 @@ func TestRangesHoldEveryJoint(t *testing.T) {
 			Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250),
 			Gas: units.Pressure(rapid.SampledFrom([]float64{0, 0, 3e6, 15e6}).Draw(t, "gas")),
 		}
-		r, s := must(j.State(c)), must(inside(t, j).State(c))
+		r, s := must(j.Stresses(c)), must(inside(t, j).Stresses(c))
 		const pascals, picometres = 100, 2 // what a picometre of rounding in the interference does
 		holds(t, "interference", sleeve.Range[units.Length](r.Interference), sleeve.Range[units.Length](s.Interference), picometres)
 		holds(t, "pressure", r.Pressure, s.Pressure, pascals)
@@ -234,16 +234,16 @@ func TestRangesAreReached(t *testing.T) {
 		j.Interference.Min = max(j.Interference.Min, 1)
 		j.Sleeve.Within, j.Barrel.Within = 0, 0
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", -50, 150), Barrel: celsius(t, "Tb", -50, 150), Gas: units.Pressure(rapid.Float64Range(0, 10e6).Draw(t, "gas"))}
-		var corners []sleeve.State
+		var corners []sleeve.Stresses
 		for _, outer := range []units.Length{j.Outer.Min, j.Outer.Max} {
 			for _, d := range []units.Length{j.Interference.Min, j.Interference.Max} {
 				corner := j
 				corner.Outer, corner.Interference = plain(outer), exactly(d)
-				corners = append(corners, must(corner.State(c)))
+				corners = append(corners, must(corner.Stresses(c)))
 			}
 		}
-		s := must(j.State(c))
-		reached := func(what string, got sleeve.Range[units.Pressure], of func(sleeve.State) units.Pressure) {
+		s := must(j.Stresses(c))
+		reached := func(what string, got sleeve.Range[units.Pressure], of func(sleeve.Stresses) units.Pressure) {
 			lo, hi := math.Inf(1), math.Inf(-1)
 			for _, corner := range corners {
 				lo, hi = min(lo, float64(of(corner))), max(hi, float64(of(corner)))
@@ -251,11 +251,11 @@ func TestRangesAreReached(t *testing.T) {
 			near(t, what+" least", float64(got.Min), lo, 0)
 			near(t, what+" greatest", float64(got.Max), hi, 0)
 		}
-		reached("pressure", s.Pressure, func(s sleeve.State) units.Pressure { return s.Pressure.Min })
-		reached("barrel", s.BarrelHoop, func(s sleeve.State) units.Pressure { return s.BarrelHoop.Min })
-		reached("sleeve", s.SleeveHoop, func(s sleeve.State) units.Pressure { return s.SleeveHoop.Min })
+		reached("pressure", s.Pressure, func(s sleeve.Stresses) units.Pressure { return s.Pressure.Min })
+		reached("barrel", s.BarrelHoop, func(s sleeve.Stresses) units.Pressure { return s.BarrelHoop.Min })
+		reached("sleeve", s.SleeveHoop, func(s sleeve.Stresses) units.Pressure { return s.SleeveHoop.Min })
 		if s.Barrel.Basis == "yield" {
-			reached("stress of the barrel", s.Barrel.Stress, func(s sleeve.State) units.Pressure { return s.Barrel.Stress.Min })
+			reached("stress of the barrel", s.Barrel.Stress, func(s sleeve.Stresses) units.Pressure { return s.Barrel.Stress.Min })
 		}
 		if s.Sleeve.Basis != "not known" {
 			// With gas the mildest of the sleeve lies inside the ranges: look at many of them. It
@@ -265,7 +265,7 @@ func TestRangesAreReached(t *testing.T) {
 				step := j
 				step.Outer = plain(j.Outer.Min + (j.Outer.Max-j.Outer.Min)*units.Length(i)/200)
 				step.Interference = exactly(j.Interference.Min + (j.Interference.Max-j.Interference.Min)*units.Length(i)/200)
-				m := float64(must(step.State(c)).Sleeve.Stress.Min)
+				m := float64(must(step.Stresses(c)).Sleeve.Stress.Min)
 				lo, hi = min(lo, m), max(hi, m)
 			}
 			got := s.Sleeve.Stress
@@ -293,10 +293,10 @@ func TestInterferenceIsReached(t *testing.T) {
 			corner.Sleeve.Expansion = [2]units.Expansion{j.Sleeve.Expansion - j.Sleeve.Within, j.Sleeve.Expansion + j.Sleeve.Within}[i>>1&1]
 			corner.Barrel.Expansion = [2]units.Expansion{j.Barrel.Expansion - j.Barrel.Within, j.Barrel.Expansion + j.Barrel.Within}[i>>2]
 			corner.Sleeve.Within, corner.Barrel.Within = 0, 0
-			d := must(corner.State(c)).Interference
+			d := must(corner.Stresses(c)).Interference
 			lo, hi = min(lo, d.Min), max(hi, d.Max)
 		}
-		s := must(j.State(c)).Interference
+		s := must(j.Stresses(c)).Interference
 		near(t, "least, pm", float64(s.Min), float64(lo), 1)
 		near(t, "greatest, pm", float64(s.Max), float64(hi), 1)
 	})
@@ -311,7 +311,7 @@ func TestJudgedWhereItIsWorst(t *testing.T) {
 		j := exactJoint(t)
 		gas := rapid.Float64Range(0, 60e6).Draw(t, "gas")
 		j.Sleeve.Tensile, j.Barrel.Tensile = 200e6, 200e6
-		s := must(j.State(sleeve.Warm{Gas: units.Pressure(gas), Sleeve: room, Barrel: room}))
+		s := must(j.Stresses(sleeve.Warm{Gas: units.Pressure(gas), Sleeve: room, Barrel: room}))
 		p := float64(s.Pressure.Min)
 		for _, w := range []struct {
 			inner, outer           units.Length
@@ -348,7 +348,7 @@ func TestWiderRangeDecidesNoMore(t *testing.T) {
 		wide.Interference.Min = max(wide.Interference.Min-lengthBetween(t, "wider", 0, 50*um), -j.Seat/100)
 		wide.Outer.Max += lengthBetween(t, "more fin", 0, 20*mm)
 		wide.Barrel.Within += 1e-6
-		s, w := must(j.State(c)), must(wide.State(c))
+		s, w := must(j.Stresses(c)), must(wide.Stresses(c))
 		agrees(t, "grip", w.Grips, s.Grips)
 		agrees(t, "barrel", w.Barrel.Verdict, s.Barrel.Verdict)
 		agrees(t, "sleeve", w.Sleeve.Verdict, s.Sleeve.Verdict)
@@ -360,11 +360,11 @@ func TestFitIsAtReference(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := rangedJoint(t)
 		s := must(j.Fit())
-		if at := must(j.State(sleeve.Warm{Sleeve: room, Barrel: room})); at != s {
+		if at := must(j.Stresses(sleeve.Warm{Sleeve: room, Barrel: room})); at != s {
 			t.Fatalf("at 20 °C: %+v, as fitted %+v", at, s)
 		}
 		for _, c := range []sleeve.Warm{{}, {Sleeve: room}, {Barrel: room}} {
-			_, err := j.State(c)
+			_, err := j.Stresses(c)
 			_, err2 := j.LooseAt(c)
 			if !errors.Is(err, units.ErrNotGiven) || !errors.Is(err2, units.ErrNotGiven) {
 				t.Fatalf("at %+v: %v, %v", c, err, err2)

@@ -58,7 +58,7 @@ func TestGasInTheBore(t *testing.T) {
 	m := elastic(208e9, 0.3)
 	m.Expansion = 12e-6
 	j := sleeve.Joint{Bore: 100 * mm, Seat: 200 * mm, Outer: plain(300 * mm), Interference: exactly(40 * um), Sleeve: m, Barrel: m}
-	s, err := j.State(sleeve.Warm{Gas: 90 * units.Megapascal, Sleeve: room, Barrel: room})
+	s, err := j.Stresses(sleeve.Warm{Gas: 90 * units.Megapascal, Sleeve: room, Barrel: room})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -131,7 +131,7 @@ func TestRingAndShaft(t *testing.T) {
 // 11.4e-6/K; computed): more than the 0.06 mm fitted.
 func TestGripLostHot(t *testing.T) {
 	const hot = units.Temperature(393.15)
-	s, err := demoJoint().State(sleeve.Warm{Sleeve: hot, Barrel: hot})
+	s, err := demoJoint().Stresses(sleeve.Warm{Sleeve: hot, Barrel: hot})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -26,9 +26,9 @@ func (w Warm) above() (sleeve, barrel float64, err error) {
 	return sleeve, barrel, err
 }
 
-// A State is what a joint bears. Every range runs over the interference, the coefficients of
+// Stresses are what a joint bears. Every range runs over the interference, the coefficients of
 // expansion and the outside diameter of the barrel; tension is positive, compression negative.
-type State struct {
+type Stresses struct {
 	// Interference is DIAMETRAL, with which the parts would overlap if each had its size at its
 	// temperature alone; negative is a gap. Gas takes no part in it.
 	Interference Diametral             `json:"diametral_interference"`
@@ -69,14 +69,14 @@ type State struct {
 //     [units.Temperature.Validate].
 //
 // An interference whose lesser end is negative is a transition fit, and is taken: it can be loose.
-func (j Joint) Fit() (State, error) {
+func (j Joint) Fit() (Stresses, error) {
 	if err := j.check(); err != nil {
-		return State{}, err
+		return Stresses{}, err
 	}
 	return j.state(j.Interference, 0)
 }
 
-// State returns what the joint bears with its parts at the temperatures of w and gas in the bore,
+// Stresses returns what the joint bears with its parts at the temperatures of w and gas in the bore,
 // the parts having their strength and stiffness at 20 °C. Temperatures of parts at work are seldom
 // known: take the barrel as hot and the sleeve as cool as they can be, and see [Joint.LooseAt].
 //
@@ -84,24 +84,24 @@ func (j Joint) Fit() (State, error) {
 // temperature that is NaN or infinite is [units.ErrNotFinite], one below absolute zero or above 1000 °C
 // [units.ErrRange], and so is gas below 0, above 100 MPa or NaN. A temperature outside what a
 // coefficient is the mean over is answered, with a caution.
-func (j Joint) State(w Warm) (State, error) {
+func (j Joint) Stresses(w Warm) (Stresses, error) {
 	if err := j.checkThermal(); err != nil {
-		return State{}, err
+		return Stresses{}, err
 	}
 	if !(w.Gas >= 0 && w.Gas <= greatestGas) {
-		return State{}, fmt.Errorf("sleeve: gas pressure %v: %w (0 to %v)", w.Gas, units.ErrRange, greatestGas)
+		return Stresses{}, fmt.Errorf("sleeve: gas pressure %v: %w (0 to %v)", w.Gas, units.ErrRange, greatestGas)
 	}
 	ds, db, err := w.above()
 	if err != nil {
-		return State{}, err
+		return Stresses{}, err
 	}
 	gap, err := j.clearance(growths(&j.Sleeve, ds), growths(&j.Barrel, db))
 	if err != nil {
-		return State{}, err
+		return Stresses{}, err
 	}
 	s, err := j.state(Diametral{Min: -gap.Max, Max: -gap.Min}, float64(w.Gas))
 	if err != nil {
-		return State{}, err
+		return Stresses{}, err
 	}
 	s.Cautions |= j.coefficientCaution(w.Sleeve, w.Barrel)
 	return s, nil
@@ -124,14 +124,14 @@ func (j *Joint) clearance(sleeve, barrel span) (Range[units.Length], error) {
 // A larger outside diameter is a stiffer barrel: it raises the pressure and, the pressure with it,
 // lowers the barrel's hoop stress and opening. More interference raises all three, in proportion
 // while the parts touch. What the sleeve bears depends on the pressure and the gas alone.
-func (j *Joint) state(d Diametral, gas float64) (State, error) {
+func (j *Joint) state(d Diametral, gas float64) (Stresses, error) {
 	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
 	slack, tight := d.Min.In(units.Metre)/2, d.Max.In(units.Metre)/2
 	slackThin, slackThick := thin.pressure(slack, gas), thick.pressure(slack, gas)
 	tightThin, tightThick := thin.pressure(tight, gas), thick.pressure(tight, gas)
 	least, greatest := slackThin, tightThick
 	inner := &thin // the sleeve is the same in both
-	s := State{
+	s := Stresses{
 		Interference: d,
 		Pressure:     span{least, greatest}.pressures(),
 		BarrelHoop:   span{thick.barrelHoop(slackThick), thin.barrelHoop(tightThin)}.pressures(),
@@ -168,7 +168,7 @@ func (j *Joint) state(d Diametral, gas float64) (State, error) {
 		{&s.BoreCloses, span{inner.closes(least, gas), inner.closes(greatest, gas)}},
 	} {
 		if *q.to, err = (span{2 * q.s.lo, 2 * q.s.hi}).lengths(); err != nil {
-			return State{}, fmt.Errorf("sleeve: change of diameter: %w", err)
+			return Stresses{}, fmt.Errorf("sleeve: change of diameter: %w", err)
 		}
 	}
 	return s, nil

@@ -72,7 +72,7 @@ func TestCautionsOnResults(t *testing.T) {
 	hot := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room}))
 	chilled := must(j.ChillSleeve(sleeve.Assembling{Slip: 50 * um, Barrel: room}))
 	dry := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: 233.15}))
-	loose := must(j.State(sleeve.Warm{Sleeve: 393.15, Barrel: 393.15}))
+	loose := must(j.Stresses(sleeve.Warm{Sleeve: 393.15, Barrel: 393.15}))
 	for _, tt := range []struct {
 		name string
 		got  sleeve.Cautions
@@ -132,17 +132,17 @@ func TestCoefficientRange(t *testing.T) {
 			m.From, m.To = tt.from, tt.to
 			other.From, other.To = 1, 1273
 			at := must(units.Celsius(tt.at))
-			if got := must(j.State(sleeve.Warm{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
+			if got := must(j.Stresses(sleeve.Warm{Sleeve: at, Barrel: at})).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
 				t.Errorf("%s of the %s: %v", tt.name, name, got)
 			}
 			alone, elsewhere := sleeve.Warm{Sleeve: at, Barrel: room}, sleeve.Warm{Barrel: at, Sleeve: room}
 			if name == "barrel" {
 				alone, elsewhere = elsewhere, alone
 			}
-			if got := must(j.State(alone)).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
+			if got := must(j.Stresses(alone)).Cautions.Has(sleeve.CoefficientRange); got != tt.want {
 				t.Errorf("%s of the %s, which alone is at that: %v", tt.name, name, got)
 			}
-			if must(j.State(elsewhere)).Cautions.Has(sleeve.CoefficientRange) {
+			if must(j.Stresses(elsewhere)).Cautions.Has(sleeve.CoefficientRange) {
 				t.Errorf("%s of the %s, which is at 20 °C: cautioned", tt.name, name)
 			}
 			if got := must(j.LooseAt(alone)).Cautions.Has(sleeve.CoefficientRange); tt.want && !got {
@@ -178,7 +178,7 @@ func TestTouching(t *testing.T) {
 	// A sleeve of 100.1 mm cooled until it is 100 mm, as the seat: 1 - 0.1/100.1 of its size.
 	j.Bore, j.Seat, j.Outer, j.Interference = 90*mm, 100*mm, plain(120*mm), exactly(100*um)
 	j.Sleeve.Expansion = 1e-5
-	s := must(j.State(sleeve.Warm{Sleeve: units.ReferenceTemperature - 0.1/100.1/1e-5, Barrel: room}))
+	s := must(j.Stresses(sleeve.Warm{Sleeve: units.ReferenceTemperature - 0.1/100.1/1e-5, Barrel: room}))
 	if s.Interference != (sleeve.Diametral{}) || s.Grips != uncertainty.Beyond {
 		t.Errorf("none left: %v, %+v", s.Grips, s.Interference)
 	}
@@ -245,14 +245,14 @@ func TestStrengths(t *testing.T) {
 	// Gas turns a sleeve from compression to tension; with a margin of 3 wanted instead of 1.5 it
 	// fails sooner.
 	j = demoJoint()
-	s := must(j.State(sleeve.Warm{Gas: 30 * mpa, Sleeve: room, Barrel: room}))
+	s := must(j.Stresses(sleeve.Warm{Gas: 30 * mpa, Sleeve: room, Barrel: room}))
 	if !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.SleeveHoop.Min <= 0 {
 		t.Errorf("with gas: %+v", s.Sleeve)
 	}
 	// From 20 MPa of tension to 26 MPa of compression: the tension asks for more, being worth twice as
 	// much.
 	j.Interference = sleeve.Diametral{Min: 1 * um, Max: 48 * um}
-	s = must(j.State(sleeve.Warm{Gas: 45 * mpa / 10, Sleeve: room, Barrel: room}))
+	s = must(j.Stresses(sleeve.Warm{Gas: 45 * mpa / 10, Sleeve: room, Barrel: room}))
 	if -s.SleeveHoop.Min <= s.SleeveHoop.Max || !s.Sleeve.Tension || s.Sleeve.Wanted != 3 || s.Sleeve.Stress.Max != s.SleeveHoop.Max {
 		t.Errorf("tension and compression: %v, %+v", s.SleeveHoop, s.Sleeve)
 	}
@@ -310,7 +310,7 @@ func roundTrip[T any](t *testing.T, v T) {
 func TestJSON(t *testing.T) {
 	j := demoJoint()
 	roundTrip(t, must(j.Fit()))
-	roundTrip(t, must(j.State(sleeve.Warm{Sleeve: 393.15, Barrel: 393.15, Gas: 5e6})))
+	roundTrip(t, must(j.Stresses(sleeve.Warm{Sleeve: 393.15, Barrel: 393.15, Gas: 5e6})))
 	roundTrip(t, must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room})))
 	roundTrip(t, must(j.LooseAt(sleeve.Warm{Sleeve: room, Barrel: room})))
 	roundTrip(t, must(j.Growth(353.15)))

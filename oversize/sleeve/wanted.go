@@ -46,7 +46,7 @@ func (j Joint) GreatestInterference(barrel, sleeve units.Pressure) (units.Length
 // be negative, a clearance, where the sleeve grows so much more than the barrel.
 //
 // A grip of zero or less, or one that is not finite or beyond 10 GPa, is [units.ErrRange]; the other errors are those of
-// [Joint.State].
+// [Joint.Stresses].
 func (j Joint) LeastInterference(grip units.Pressure, sleeve, barrel units.Temperature) (units.Length, error) {
 	if !(grip > 0 && grip <= greatestStress) {
 		return 0, fmt.Errorf("sleeve: pressure wanted at the joint, %v: %w (above 0, up to %v)", grip, units.ErrRange, greatestStress)

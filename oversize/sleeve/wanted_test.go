@@ -39,13 +39,13 @@ func TestHoopAndRadial(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		ranged := rangedJoint(t)
 		c := sleeve.Warm{Sleeve: celsius(t, "Ts", -50, 250), Barrel: celsius(t, "Tb", -50, 250), Gas: units.Pressure(rapid.Float64Range(0, 20e6).Draw(t, "gas"))}
-		s := must(inside(t, ranged).State(c))
+		s := must(inside(t, ranged).Stresses(c))
 		p, g := float64(s.Pressure.Max), float64(c.Gas)
 		sum := float64(s.BarrelHoop.Max) - p
 		near(t, "barrel", float64(s.BarrelOuterHoop.Max), sum, 1e-9*(math.Abs(sum)+p)+100)
 		sum = float64(s.SleeveHoop.Min) - g
 		near(t, "sleeve", float64(s.SleeveOuterHoop.Min)-p, sum, 1e-9*(math.Abs(sum)+p)+100)
-		r := must(ranged.State(c))
+		r := must(ranged.Stresses(c))
 		holds(t, "barrel's outside", r.BarrelOuterHoop, s.BarrelOuterHoop, 100)
 		holds(t, "sleeve's outside", r.SleeveOuterHoop, s.SleeveOuterHoop, 100)
 	})
@@ -86,7 +86,7 @@ func TestInterferenceBack(t *testing.T) {
 		d = must(j.LeastInterference(grip, ts, tb))
 		j.Interference = exactly(d)
 		if j.Validate() == nil {
-			s := must(j.State(sleeve.Warm{Sleeve: ts, Barrel: tb}))
+			s := must(j.Stresses(sleeve.Warm{Sleeve: ts, Barrel: tb}))
 			near(t, "least grip", float64(s.Pressure.Min/grip), 1, 1e-9+1.5/float64(s.Interference.Min)) // rounded twice
 			if s.Pressure.Max < s.Pressure.Min {
 				t.Fatalf("pressure %+v", s.Pressure)

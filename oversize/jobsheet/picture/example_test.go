@@ -121,7 +121,7 @@ func ExampleSpeeds() {
 	}
 	hand := hone.OnHand{Bore: 67 * units.Millimetre, Stroke: 90 * units.Millimetre, Spindle: hone.SpindleRange{Min: 60 * units.PerMinute, Max: 700 * units.PerMinute},
 		Stroking: hone.StrokingRange{Min: hone.Cycles(30 * units.PerMinute), Max: hone.Cycles(60 * units.PerMinute)}}
-	r, err := hand.Find(hone.Want{Crosshatch: c, Tolerance: 5 * units.Degree})
+	r, err := hand.SettingFor(hone.Want{Crosshatch: c, Tolerance: 5 * units.Degree})
 	if err != nil {
 		panic(err)
 	}

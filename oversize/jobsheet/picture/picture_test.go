@@ -93,7 +93,7 @@ func invented(t testing.TB) job {
 	hand := hone.OnHand{Bore: mm(78.5), Stroke: mm(90), Spindle: hone.SpindleRange{Min: 60 * units.PerMinute, Max: 450 * units.PerMinute},
 		Stroking: hone.StrokingRange{Min: hone.Cycles(20 * units.PerMinute), Max: hone.Cycles(45 * units.PerMinute)}}
 	want := hone.Want{Crosshatch: must(hone.Included(45 * units.Degree))(t), Tolerance: 5 * units.Degree}
-	j.reach = must(hand.Find(want))(t)
+	j.reach = must(hand.SettingFor(want))(t)
 	j.now = hone.Setting{Bore: mm(78.5), Stroke: mm(90), Spindle: 450 * units.PerMinute, Stroking: hone.Cycles(40 * units.PerMinute)}
 	travel := hone.Travel{Depth: mm(110), Tool: mm(60), Top: mm(20), Bottom: mm(20)}
 	set := j.reach.Best
@@ -291,7 +291,7 @@ func TestSound(t *testing.T) {
 		if err != nil {
 			r.Fatal(err)
 		}
-		reach, err := hand.Find(hone.Want{Crosshatch: c, Tolerance: units.Angle(rapid.Float64Range(0.5, 20).Draw(r, "tolerance")) * units.Degree})
+		reach, err := hand.SettingFor(hone.Want{Crosshatch: c, Tolerance: units.Angle(rapid.Float64Range(0.5, 20).Draw(r, "tolerance")) * units.Degree})
 		if err != nil {
 			r.Skip(err)
 		}
