@@ -232,3 +232,47 @@ func TestWelchSatterthwaite(t *testing.T) {
 		}
 	}
 }
+
+// TestRangeAtALimit: where a range begins to be beyond its limit, readings of which half are of one true value and half of
+// another, as far off as the limit allows, show such a range as often as was risked.
+func TestRangeAtALimit(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 14))
+	const sigma, runs = units.Micrometre, 100_000
+	for _, n := range []int{3, 4, 7} {
+		for _, apart := range []float64{0.5, 1, 2.5} {
+			const risk = 0.05
+			limit := units.Length(apart * float64(sigma))
+			beyond := func(r units.Length) bool {
+				values := make([]units.Length, n)
+				values[0] = r
+				f := must[uncertainty.Finding](t)(uncertainty.JudgeRange(values, sigma, 0, units.Limits{Max: limit}, uncertainty.Risk{Reject: risk}))
+				return f.Verdict == uncertainty.Beyond
+			}
+			low, high := limit, limit+20*sigma
+			for high-low > sigma/1000 {
+				if mid := low + (high-low)/2; beyond(mid) {
+					high = mid
+				} else {
+					low = mid
+				}
+			}
+			wide := 0
+			for range runs {
+				least, most := math.Inf(1), math.Inf(-1)
+				for i := range n {
+					x := rng.NormFloat64()
+					if i < n/2 {
+						x += apart
+					}
+					least, most = min(least, x), max(most, x)
+				}
+				if most-least >= float64(high)/float64(sigma) {
+					wide++
+				}
+			}
+			if p := float64(wide) / runs; math.Abs(p-risk) > 4*math.Sqrt(risk/runs) {
+				t.Errorf("%d readings, true values %v deviations apart: %.4f, want %v", n, apart, p, risk)
+			}
+		}
+	}
+}
