@@ -236,3 +236,14 @@ func TestSampleProperties(t *testing.T) {
 		same(t, "pooled dof", p.DoF, float64(2*(n-1)))
 	})
 }
+
+// TestPoolOfEqualReadings: a group without scatter counts with its degrees of freedom, and groups without any pool to none.
+func TestPoolOfEqualReadings(t *testing.T) {
+	if s, err := uncertainty.Pool(uncertainty.Spread{DoF: 3}, uncertainty.Spread{DoF: 5}); err != nil || s != (uncertainty.Spread{DoF: 8}) {
+		t.Error(s, err)
+	}
+	// √((0·6² + 2·3²)/(6+2)) = 1.5
+	if s, err := uncertainty.Pool(uncertainty.Spread{DoF: 6}, uncertainty.Spread{Std: 3, DoF: 2}); err != nil || math.Abs(s.Std-1.5) > 1e-15 || s.DoF != 8 {
+		t.Error(s, err)
+	}
+}
