@@ -60,3 +60,16 @@ func TestUnmeasuredGapsAreOpen(t *testing.T) {
 		}
 	}
 }
+
+// TestMayTouch: a piston that its bore may be too small for is in doubt, one that is the larger by what was read has failed,
+// and one that is only tighter than its window is neither: its limit says so.
+func TestMayTouch(t *testing.T) {
+	for size, want := range map[string]string{"79.990 ± 0.002 mm": "", "80.007 ± 0.004 mm": "open: by the doubt the parts may touch", "80.012 ± 0.004 mm": "failed: parts touch that must not", "80.060 ± 0.002 mm": "failed: parts touch that must not"} {
+		j := finished(false, false)
+		put(t, j, "cylinders.0.piston.size", size)
+		r := rowOf(t, mustPlan(t, j), "cylinders[0].least clearance")
+		if r.State == jobsheet.StateProven || want == "" && strings.Contains(r.Stands, "touch") || !strings.Contains(r.Stands, want) {
+			t.Errorf("%s: %v, %s; want %q", size, r.State, r.Stands, want)
+		}
+	}
+}
