@@ -424,3 +424,20 @@ func TestBadTemperatures(t *testing.T) {
 		}
 	}
 }
+
+// TestPointsAllRound: points 90° apart, of which one lies at 0°, close to 360° or beyond it, are all round.
+func TestPointsAllRound(t *testing.T) {
+	for _, first := range []units.Angle{0, 0.5 * units.Degree, 360 * units.Degree, 359.5 * units.Degree, -0.5 * units.Degree, 720.5 * units.Degree} {
+		var points []bore.Point
+		for i := range 4 {
+			points = append(points, bore.Point{Depth: 10 * mm, Angle: first + units.Angle(i)*90*units.Degree, Radius: 33*mm + 500*um})
+		}
+		if _, err := bore.CleanUpRadial(points, um, bore.Allowances{}); err != nil {
+			t.Errorf("from %v: %v", first, err)
+		}
+		points[1].Angle += 2 * units.Degree // 92° from the first
+		if _, err := bore.CleanUpRadial(points, um, bore.Allowances{}); !errors.Is(err, bore.ErrReading) {
+			t.Errorf("from %v, with a gap of 92°: %v", first, err)
+		}
+	}
+}

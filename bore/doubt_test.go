@@ -258,3 +258,29 @@ func TestRepeatsContradictTheGauge(t *testing.T) {
 		}
 	}
 }
+
+// A repeatability with degrees of freedom of its own is contradicted at the 99 % point of F: 13.27 for 2 and 5, 7.56 for 2 and
+// 10 (tables of F, from memory; (0.01^(−2/ν) − 1)·ν/2 for two in the numerator), 98.5 for 1 and 2 and 4052 for 1 and 1.
+func TestRepeatsContradictByF(t *testing.T) {
+	for _, c := range []struct {
+		repeats   int
+		dof, most float64
+	}{{3, 5, 13.274}, {3, 10, 7.559}, {2, 2, 98.50}, {2, 1, 4052}} {
+		for _, times := range []float64{0.98, 1.02} {
+			d := millimetres(10 * math.Sqrt(times*c.most) / 1000) // the standard deviation of −d, 0, d
+			offs := []units.Length{-d, 0, d}
+			if c.repeats == 2 {
+				offs = []units.Length{0, millimetres(10 * math.Sqrt(2*times*c.most) / 1000)}
+			}
+			var rs []bore.Reading
+			for _, off := range offs {
+				rs = append(rs, bore.Reading{Depth: 10 * mm, Diameter: 67*mm + off, Confirmed: true})
+			}
+			g, err := bore.Measure(rs, bore.Gauge{Repeatability: 10 * um, RepeatabilityDoF: c.dof})
+			must(t, g, err)
+			if got := len(g.Contradictions) > 0; got != (times > 1) {
+				t.Errorf("%d repeats against %v degrees of freedom, %v of the point of F: contradicted %t", c.repeats, c.dof, times, got)
+			}
+		}
+	}
+}

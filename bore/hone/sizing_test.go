@@ -368,6 +368,14 @@ func TestSizingFewDegrees(t *testing.T) {
 		if n.Lasts >= known.Lasts || n.Size.DoF != 2 {
 			t.Errorf("reading %d with 2 degrees of freedom: %v, with known doubt %v", i, n, known)
 		}
+		for k, d := range []*float64{&few.Start.Diameter.DoF, &few.Passes[0].After.Diameter.DoF, &few.Passes[1].After.Diameter.DoF} {
+			if *d == 0 {
+				*d = float64(5 + k) // the fewest count, among others too
+			}
+		}
+		if n := must[hone.Next](t)(few.Next()); n.Size.DoF != 2 {
+			t.Errorf("reading %d with 2 degrees of freedom, the others with more: %v", i, n)
+		}
 	}
 }
 

@@ -437,3 +437,22 @@ func TestRefusals(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestScale: draws about another value with another standard uncertainty are the same draws, moved and stretched.
+func TestScale(t *testing.T) {
+	for k, c := range shapes() {
+		one := simulate.Simulation{Model: first, Inputs: []simulate.Input{c.in}, Seed: uint64(k)}
+		in := c.in
+		in.Value, in.Std, in.Ends = 7, 0.25*in.Std, 0.25*in.Ends
+		other := simulate.Simulation{Model: first, Inputs: []simulate.Input{in}, Seed: uint64(k)}
+		x, y := make([]float64, simulate.ChunkSize), make([]float64, simulate.ChunkSize)
+		if err := errors.Join(one.Chunk(0, x), other.Chunk(0, y)); err != nil {
+			t.Fatal(err)
+		}
+		for i := range x {
+			if want := 7 + 0.25*x[i]; math.Abs(y[i]-want) > 1e-12*(1+math.Abs(want)) {
+				t.Fatalf("%s: %v, want %v", c.name, y[i], want)
+			}
+		}
+	}
+}
