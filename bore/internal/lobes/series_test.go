@@ -41,6 +41,9 @@ func TestAroundAgainstQR(t *testing.T) {
 		if err := want.SolveVec(a, b); err != nil {
 			t.Fatal(err)
 		}
+		if len(f.Cos) != orders || len(f.Sin) != orders {
+			t.Fatalf("%d cosines and %d sines of %d orders", len(f.Cos), len(f.Sin), orders)
+		}
 		if math.Abs(f.Mean-want.AtVec(0)) > 1e-9 {
 			t.Fatalf("mean %v, QR %v", f.Mean, want.AtVec(0))
 		}

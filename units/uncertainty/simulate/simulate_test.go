@@ -456,3 +456,30 @@ func TestScale(t *testing.T) {
 		}
 	}
 }
+
+// TestTail: as many normal draws lie beyond 3.7, 4 and 4.5 standard deviations as the distribution has there, which is
+// beyond the last layer that the draws are made of.
+func TestTail(t *testing.T) {
+	const n = 400 * simulate.ChunkSize
+	s := simulate.Simulation{Model: first, Inputs: []simulate.Input{input("", 0, 1, simulate.Normal)}, Seed: 9}
+	edges, beyond := []float64{3.7, 4, 4.5}, [3]float64{}
+	chunk := make([]float64, simulate.ChunkSize)
+	for i := range n / simulate.ChunkSize {
+		if err := s.Chunk(i, chunk); err != nil {
+			t.Fatal(err)
+		}
+		for _, x := range chunk {
+			for k, edge := range edges {
+				if math.Abs(x) > edge {
+					beyond[k]++
+				}
+			}
+		}
+	}
+	for k, edge := range edges {
+		want := n * math.Erfc(edge/math.Sqrt2)
+		if math.Abs(beyond[k]-want) > 4*math.Sqrt(want) {
+			t.Errorf("%v of %d draws beyond %v, want %.0f", beyond[k], n, edge, want)
+		}
+	}
+}
