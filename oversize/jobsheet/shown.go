@@ -141,15 +141,15 @@ func (s Shown) plain(l units.Length) string {
 // plainIn keeps what was given to a tenth of a micrometre, or a hundredth of a thou; what that is not was given in
 // the other unit.
 func plainIn(l, unit units.Length) string {
-	name, places := " mm", int32(4)
+	places, grid := 4, units.Millimetre/10_000
 	if unit == units.Inch {
-		name, places = " in", 5
+		places, grid = 5, units.Inch/100_000
 	}
-	given := l.Decimal(unit)
-	if !given.Round(places).Equal(given) {
-		given = given.Round(int32(placesFor(unit)))
+	if l%grid != 0 {
+		places = placesFor(unit)
 	}
-	return given.String() + name
+	text, name, _ := strings.Cut(l.Format(unit, places), " ")
+	return strings.TrimRight(strings.TrimRight(text, "0"), ".") + " " + name
 }
 
 // estimate returns e in every unit shown, with its expanded uncertainty for 95 %.

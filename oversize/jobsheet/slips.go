@@ -44,13 +44,10 @@ func (s *slipper) say(path string, value any, usual bool, says string, args ...a
 func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	s := &slipper{job: g.Job}
 	bands := usual(g.Job)
-	doc.Walk(g.Job, func(path string, v any, names []string) {
-		if strings.HasPrefix(path, "proof.") && !g.proven() {
-			return
-		}
+	doc.Walk(g.Job, func(path fmt.Stringer, v any, names []string) {
 		for _, name := range names {
-			if says := bands[name](v); says != "" {
-				s.say(path, shownAs(v), false, "%s", says)
+			if says := bands[name](v); says != "" && (g.proven() || !strings.HasPrefix(path.String(), "proof.")) {
+				s.say(path.String(), shownAs(v), false, "%s", says)
 			}
 		}
 	})

@@ -209,7 +209,10 @@ func taperWords(show Shown, t bore.Taper) string {
 func blankTable(show Shown, places []bore.Reading) [][]string {
 	axes := axesPrinted(axesOf(places))
 	rows := [][]string{depthHead(axes)}
-	for _, r := range places {
+	for n, r := range places {
+		if n > 0 && places[n-1].Depth == r.Depth {
+			continue
+		}
 		if d := show.plain(r.Depth); rows[len(rows)-1][0] != d {
 			row := make([]string, len(axes)+1)
 			row[0] = d

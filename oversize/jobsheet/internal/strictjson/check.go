@@ -19,11 +19,12 @@ func (d *Document) Check(v any, rules map[string]Rule) {
 	d.walk(reflect.ValueOf(v), nil, func(m *member, v reflect.Value, at *place) { d.hold(m, v, rules, at) })
 }
 
-// Walk hands look every field of v that is not left out and has a tag `usual:"ONE,TWO"`, with its path and the names.
-func (d *Document) Walk(v any, look func(path string, v any, usual []string)) {
+// Walk hands look every field of v that is not left out and has a tag `usual:"ONE,TWO"`, with its path, which is to be asked for at once, and the
+// names.
+func (d *Document) Walk(v any, look func(path fmt.Stringer, v any, usual []string)) {
 	d.walk(reflect.ValueOf(v), nil, func(m *member, v reflect.Value, at *place) {
 		if m.usual != nil {
-			look(at.String(), v.Interface(), m.usual)
+			look(at, v.Interface(), m.usual)
 		}
 	})
 }

@@ -289,8 +289,8 @@ func TestTags(t *testing.T) {
 		}
 	}
 	var looked []string
-	reader().Made().Walk(shelf{Size: 3, Steps: []step{{Text: "a"}}}, func(path string, v any, usual []string) {
-		looked = append(looked, fmt.Sprint(path, v, usual))
+	reader().Made().Walk(shelf{Size: 3, Steps: []step{{Text: "a"}}}, func(path fmt.Stringer, v any, usual []string) {
+		looked = append(looked, fmt.Sprint(path.String(), v, usual))
 	})
 	if want := []string{"size3 [light]", "steps[{a 0}] [few even]"}; !slices.Equal(looked, want) {
 		t.Errorf("%q", looked)
