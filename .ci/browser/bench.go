@@ -180,7 +180,7 @@ func benchChecks(program, sheets, axe, shots string, short bool, jobs []string) 
 			return err
 		}
 		steps = append(steps, w.byKeys, func() error { return w.paper(named("pump")) }, func() error { return w.times(named("pump"), eight) },
-			func() error { return w.looks(named("pump-finished")) })
+			func() error { return w.looks(named("pump-finished")) }, func() error { return w.photograph(program, folder) })
 	}
 	for _, step := range steps {
 		if err := step(); err != nil {

@@ -137,7 +137,7 @@ func (w *workshop) byKeys() error {
 
 // targets is what is too small to be hit or read on a telephone.
 const targets = `[...document.querySelectorAll("button, select, input:not([type=hidden]), summary, .links a, .button")].filter(e => e.offsetParent && !e.closest(".sheet")).map(e => {
-	const box = (e.matches("[type=checkbox]") ? e.closest("label") : e.matches("[type=file]") ? e.parentElement : e).getBoundingClientRect();
+	const box = (e.matches("[type=checkbox], [type=radio]") ? e.closest("label") : e.matches("[type=file]") ? e.parentElement : e).getBoundingClientRect();
 	return box.height < 43.5 || box.width < 43.5 ? "too small: " + e.outerHTML.slice(0, 90) + " " + box.width + " x " + box.height : "";
 }).concat([...document.querySelectorAll("svg text")].filter(t => t.closest("svg").getBoundingClientRect().width > 0).map(t => {
 	const height = parseFloat(t.getAttribute("font-size")) * t.getScreenCTM().a;

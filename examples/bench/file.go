@@ -13,28 +13,33 @@ import (
 	"strings"
 )
 
-// writeFile writes the page as one file with the library inside. The same sources and compiler give the same bytes.
-func writeFile(ctx context.Context, name string) error {
-	d, err := build(ctx)
+// writeFile writes the page as one file with the library inside, or that of photographs. The same sources and compiler give
+// the same bytes.
+func writeFile(ctx context.Context, name string, photo bool) error {
+	program, html := "borewright.example/examples/bench", document.html
+	if photo {
+		program, html = program+"/photo", photoHTML
+	}
+	d, err := build(ctx, program)
 	if err != nil {
 		return err
 	}
-	file, err := bytesOf(d.html())
+	file, err := bytesOf(html(d))
 	if err != nil {
 		return err
 	}
 	return os.WriteFile(name, file, 0o644)
 }
 
-// build compiles this program for the browser.
-func build(ctx context.Context) (d document, err error) {
+// build compiles a program for the browser.
+func build(ctx context.Context, program string) (d document, err error) {
 	folder, err := os.MkdirTemp("", "bench")
 	if err != nil {
 		return d, err
 	}
 	defer os.RemoveAll(folder)
 	wasm := filepath.Join(folder, "bench.wasm")
-	compile := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", wasm, "borewright.example/examples/bench")
+	compile := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", wasm, program)
 	compile.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if out, err := compile.CombinedOutput(); err != nil {
 		return d, fmt.Errorf("go build: %w: %s", err, out)

@@ -24,6 +24,9 @@ const usage = `bench serves a page for the whole of a job, from the first readin
   bench -at HOST:PORT   at another address of this machine; port 0 is a free one
   bench -o bench.html   writes it as one file with the library inside, for a telephone or a machine without a
                         network: copy the file there and open it
+  bench -photo -o photo.html
+                        writes another page, which marks a photograph of a wall and says which angle its
+                        crosshatch has
 
 A telephone does not reach an address of this machine: the file is its road. Writing it wants the Go
 tools and the sources of this module, so run it in a clone.
@@ -42,6 +45,7 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	flags.Usage = func() { fmt.Fprint(stderr, usage) }
 	at := flags.String("at", "127.0.0.1:8417", "the `address` to serve the page at")
 	out := flags.String("o", "", "the `file` to write the page to, instead of serving it")
+	photo := flags.Bool("photo", false, "write the page of photographs")
 	switch err := flags.Parse(args); {
 	case errors.Is(err, flag.ErrHelp):
 		return 0
@@ -51,9 +55,13 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "bench: %q: want no argument beside the flags; -h explains\n", flags.Arg(0))
 		return 2
 	}
+	if *photo && *out == "" {
+		fmt.Fprintln(stderr, "bench: -photo wants -o: the page of photographs is a file; -h explains")
+		return 2
+	}
 	var err error
 	if *out != "" {
-		err = writeFile(ctx, *out)
+		err = writeFile(ctx, *out, *photo)
 	} else {
 		err = serve(ctx, *at, stdout)
 	}

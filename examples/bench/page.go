@@ -5,6 +5,7 @@
 package main
 
 import (
+	"cmp"
 	"crypto/sha256"
 	_ "embed"
 	"encoding/base64"
@@ -27,6 +28,8 @@ type document struct {
 	packed  string // the library, as pack writes it; "" where the page is served
 	size    int    // of that, in bytes
 	support string // the script that comes with the compiler, without which the library does not run in a browser
+	own     string // the script of another page than the bench, and its style
+	look    string
 }
 
 // policy says to the browser what the page is allowed: its own scripts and style, and to reach nobody but the program
@@ -37,7 +40,7 @@ func (d document) policy() string {
 		connect, wasm = "'none'", " 'wasm-unsafe-eval'"
 	}
 	return fmt.Sprintf("default-src 'none'; script-src %s%s; style-src %s; connect-src %s; base-uri 'none'; form-action 'none'",
-		hash(d.script()), wasm, hash(styles()), connect)
+		hash(d.script()), wasm, hash(d.styles()), connect)
 }
 
 func hash(s string) string {
@@ -53,9 +56,14 @@ func (d document) charset() string {
 	return "utf-8"
 }
 
-func (d document) script() string { return d.support + script }
+func (d document) script() string { return d.support + cmp.Or(d.own, script) }
 
-func styles() string { return page.Style + fmt.Sprintf(":root { --void: %q; }\n", wordVoid) + style }
+func (d document) styles() string {
+	if d.look != "" {
+		return d.look
+	}
+	return page.Style + fmt.Sprintf(":root { --void: %q; }\n", wordVoid) + style
+}
 
 // html returns the page.
 func (d document) html() string {
@@ -70,7 +78,7 @@ func (d document) html() string {
 	raw(`<title>%s</title><style>%s</style></head>
 <body><header class="bar"><h1>%s</h1><p>%s</p><p id="kept"></p>
 <div class="tools"><label class="button">%s<input type="file" id="open" accept=".json,application/json"/></label>`,
-		text(wordTitle), styles(), text(wordTitle), text(wordLead), text(wordOpen))
+		text(wordTitle), d.styles(), text(wordTitle), text(wordLead), text(wordOpen))
 	for _, b := range [][2]string{{"save", wordSave}, {"print", wordPrint}, {"new", wordNew}} {
 		raw(`<button type="button" id="%s">%s</button>`, b[0], text(b[1]))
 	}

@@ -135,6 +135,9 @@ func TestRun(t *testing.T) {
 	case <-time.After(5 * time.Second):
 		t.Error("does not end")
 	}
+	if code := run(context.Background(), []string{"-photo"}, io.Discard, io.Discard); code != 2 {
+		t.Errorf("photographs without a file: exit %d", code)
+	}
 	var errs bytes.Buffer
 	if code := run(context.Background(), []string{"-at", "0.0.0.0:0"}, io.Discard, &errs); code != 1 || errs.Len() == 0 {
 		t.Errorf("exit %d: %s", code, &errs)
@@ -143,8 +146,17 @@ func TestRun(t *testing.T) {
 
 // TestPolicy: a browser runs and shows what the page holds, and nothing that somebody wrote into it.
 func TestPolicy(t *testing.T) {
-	for _, d := range []document{{}, {packed: encode([]byte("library")), size: 7, support: "// support\n"}} {
+	packed := document{packed: encode([]byte("library")), size: 7, support: "// support\n"}
+	photo := packed
+	photo.own, photo.look = photoScript, photoStyle
+	for i, d := range []document{{}, packed, photo} {
 		page := d.html()
+		if i == 2 {
+			page = photoHTML(packed)
+			if _, err := bytesOf(page); err != nil {
+				t.Error(err)
+			}
+		}
 		policy := d.policy()
 		for _, tag := range []string{"script", "style"} {
 			_, rest, _ := strings.Cut(page, "<"+tag+">")
@@ -161,8 +173,10 @@ func TestPolicy(t *testing.T) {
 			t.Errorf("reaches out: %s", address)
 		}
 	}
-	if n := strings.Count(script, "\n"); n > 120 {
-		t.Errorf("%d lines of script", n)
+	for _, s := range []string{script, photoScript} {
+		if n := strings.Count(s, "\n"); n > 120 {
+			t.Errorf("%d lines of script", n)
+		}
 	}
 }
 
