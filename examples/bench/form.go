@@ -165,6 +165,13 @@ var notShown = map[string]string{
 	"cylinders[].texture[].texture.rpq":    instrument,
 	"cylinders[].texture[].texture.rvq":    instrument,
 	"cylinders[].texture[].texture.rmq":    instrument,
+	"cylinders[].profiles[].place":         instrument,
+	"cylinders[].profiles[].cut_off":       instrument,
+	"cylinders[].profiles[].length":        instrument,
+	"cylinders[].profiles[].spacing":       instrument,
+	"cylinders[].profiles[].heights[]":     instrument,
+	"cylinders[].profiles[].points[].x":    instrument,
+	"cylinders[].profiles[].points[].z":    instrument,
 }
 
 const instrument = "nobody types it: it comes in the file of an instrument"

@@ -80,7 +80,8 @@ More fields:
              pits (below, depth, length, at), plating_whole (true, false), wear_share,
              feeler_test (depth, gap; the upper one first); honing: the size before the first pass
              (diameter, at), then each as it is made (lasts, diameter, at); proof, the readings of
-             the finished bore, its crosshatch, crosshatch_doubt and texture (place, texture)
+             the finished bore, its crosshatch, crosshatch_doubt and texture (place, texture), or
+             profiles (place, cut_off, length, and spacing with heights, or points: x, z)
   traces     and proof_traces, of a cylinder: depth, step ("15°"), radii, or deviations from half the
              standard's size, once round from one end of the thrust axis; instead of readings and
              proof, or beside them

@@ -237,7 +237,7 @@ func TestIgnoranceNeverHelps(t *testing.T) {
 }
 
 // evidence is what can be thinned out.
-var evidence = regexp.MustCompile(`(readings|proof|rings|pistons|honing|pits|ports|traces|radii|deviations)\[\d+\]$`)
+var evidence = regexp.MustCompile(`(readings|proof|rings|pistons|honing|pits|ports|traces|radii|deviations|texture|profiles|heights)\[\d+\]$`)
 
 func TestEvidenceCannotBeThinnedOut(t *testing.T) {
 	n, turn := 0, 0

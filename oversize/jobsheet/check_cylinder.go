@@ -27,6 +27,7 @@ func (c *checker) cylinders(j Job) {
 		c.readings(path+".proof", cyl.Proof, j.proofGauge(), j)
 		c.traces(path+".traces", cyl.Traces, j.Gauge, j)
 		c.traces(path+".proof_traces", cyl.ProofTraces, j.proofGauge(), j)
+		c.profiles(path+".profiles", cyl.Profiles)
 		c.feeler(path+".feeler_test", cyl.FeelerTest)
 		if cyl.Piston.has() && cyl.PistonFor == nil {
 			c.fault(path+".piston_for", nil, `missing: write for which size the piston is, over nominal, "0 mm" for the standard one`)

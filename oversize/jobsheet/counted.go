@@ -15,7 +15,7 @@ type Counted struct {
 	Pits     *int `json:"pits,omitempty"`     // scores and pits found by looking, all cylinders together
 	Ports    *int `json:"ports,omitempty"`    // in one cylinder of a two-stroke
 	Trials   *int `json:"trials,omitempty"`   // of the gauge's study
-	Textures *int `json:"textures,omitempty"` // readings of the texture, all cylinders together
+	Textures *int `json:"textures,omitempty"` // readings and profiles of the texture, all cylinders together
 	Traces   *int `json:"traces,omitempty"`   // of worn and of finished bores, all cylinders together
 }
 
@@ -32,7 +32,7 @@ func (j Job) counts() []count {
 	for _, c := range j.Cylinders {
 		readings, proof = readings+len(c.Readings), proof+len(c.Proof)
 		passes, pits = passes+c.passes(), pits+len(c.Pits)
-		textures, traces = textures+len(c.Texture), traces+len(c.Traces)+len(c.ProofTraces)
+		textures, traces = textures+len(c.Texture)+len(c.Profiles), traces+len(c.Traces)+len(c.ProofTraces)
 	}
 	n := j.Counted
 	return []count{

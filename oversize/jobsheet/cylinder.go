@@ -44,6 +44,8 @@ type Cylinder struct {
 	CrosshatchDoubt units.Angle `json:"crosshatch_doubt,omitzero" usual:"angle doubt"`
 	// Texture is that of the finished wall, place by place, as an instrument shows it.
 	Texture []surface.Reading `json:"texture,omitzero" most:"1000"`
+	// Profiles are of the finished wall too, place by place: instead of Texture or beside it.
+	Profiles []Profile `json:"profiles,omitzero" most:"1000"`
 	// PlatingWhole says that the plating of a coated wall is whole, or that it lifts or lets bare metal show; left out,
 	// nobody looked.
 	PlatingWhole *bool `json:"plating_whole,omitempty"`

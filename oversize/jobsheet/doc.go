@@ -59,6 +59,14 @@
 // go round, counted.traces how many traces there are, so that none is lost. Roundness, cylindricity and bend are no
 // more than the difference of two radii, and have the doubt of that.
 //
+// # A texture, from the instrument or from its profile
+//
+// What the rings want of the finished wall is held against readings at several places. A reading is the parameters that an
+// instrument shows (cylinders.texture), or a [Profile], of which the sheet works them out by the two steps of ISO 13565-1 and
+// draws it with its material ratio curve. One place decides nothing, however often it is read; repeats at a place have its name.
+// Where both stand for one place they must be alike, half as much again, or one is confirmed. A profile goes to its length by its
+// spacing, and counted.textures counts it among the readings, so that no point is lost, and no place.
+//
 // # What it does, and does not
 //
 // It holds no formula. Sizes, ovality, taper and clean-up come from package bore, verdicts from

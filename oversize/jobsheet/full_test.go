@@ -99,7 +99,7 @@ func spoil(t testing.TB, j tree) {
 func unfinish(t testing.TB, j tree) {
 	t.Helper()
 	for i, c := range j["cylinders"].([]any) {
-		for _, field := range []string{"proof", "crosshatch", "crosshatch_doubt", "texture", "honing", "sleeve_fitted"} {
+		for _, field := range []string{"proof", "crosshatch", "crosshatch_doubt", "texture", "profiles", "honing", "sleeve_fitted"} {
 			delete(c.(tree), field)
 		}
 		for _, r := range c.(tree)["rings"].([]any) {

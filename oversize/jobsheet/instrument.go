@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"borewright.example/bore"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/material"
@@ -26,6 +27,8 @@ type given struct {
 	spindle Spindle      // with what is taken where the job does not say
 	study   *study.Study // of the gauge; nil where there is none
 	assumed []Remark
+
+	profiled [][]surface.Reading // of each cylinder, what its profiles show
 }
 
 // given looks up what the job names, and what is taken where it names nothing.
@@ -48,6 +51,13 @@ func (j Job) given() (given, error) {
 	g.spindled()
 	if g.survey, err = g.session(j.Gauge, "gauge", false); err != nil {
 		return g, fault("gauge", err)
+	}
+	for i, c := range j.Cylinders {
+		shown, err := profiled(fmt.Sprintf("cylinders[%d]", i), c.Profiles)
+		if err != nil {
+			return g, err
+		}
+		g.profiled = append(g.profiled, shown)
 	}
 	hot := j.Engine.Running
 	g.assumeWithin("engine.running.ring", hot.Ring, inWork)

@@ -76,6 +76,10 @@ func (j Job) clone() Job {
 		c := &j.Cylinders[i]
 		c.Readings, c.Proof, c.Rings, c.Honing = slices.Clone(c.Readings), slices.Clone(c.Proof), slices.Clone(c.Rings), slices.Clone(c.Honing)
 		c.Pits, c.Texture, c.FeelerTest = slices.Clone(c.Pits), slices.Clone(c.Texture), slices.Clone(c.FeelerTest)
+		c.Profiles = slices.Clone(c.Profiles)
+		for k, p := range c.Profiles {
+			c.Profiles[k].Heights, c.Profiles[k].Points = slices.Clone(p.Heights), slices.Clone(p.Points)
+		}
 		c.Traces, c.ProofTraces = cloneTraces(c.Traces), cloneTraces(c.ProofTraces)
 	}
 	return j

@@ -43,6 +43,7 @@ var notAttacked = map[string]string{
 	"engine.chamber.gasket_hole":        "refused: engine.gasket_hole is read instead",
 	"cylinders.traces.radii":            "as of the finished bore, where radii are attacked",
 	"cylinders.proof_traces.deviations": "as of the worn bore, where deviations are attacked",
+	"cylinders.profiles.points":         "instead of heights, which are attacked: TestProfileRefused",
 }
 
 // TestEveryFieldIsAttacked: every field of a job stands in one of the jobs that are attacked, or in a list with the

@@ -119,7 +119,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	for i, c := range g.Cylinders {
 		cs := CylinderSheet{
 			Name: c.Name, Next: next(steps[i+1]), Bore: read[i].bore, Form: read[i].form(), Findings: read[i].findings, Coarse: read[i].coarse,
-			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler,
+			Remedies: read[i].remedies, CleanUp: read[i].cleanUp, FeelerTaper: read[i].feeler, Profiles: g.profiled[i],
 		}
 		if len(choice.Cylinders) > 0 {
 			cs.Clearances, cs.Seat, cs.Stock, cs.Warm, cs.Dial = fits[i].clearances, cuts[i].seat, cuts[i].stock, cuts[i].warm, cuts[i].dial

@@ -92,8 +92,10 @@ type CylinderSheet struct {
 	Pass hone.Next `json:"pass,omitzero"`
 	// Texture is that of the finished wall against what the rings want.
 	Texture []surface.Finding `json:"texture,omitzero"`
-	Rings   []RingSheet       `json:"rings,omitzero"`
-	Proof   *ProofSheet       `json:"proof,omitempty"` // where the finished bore has been read
+	// Profiles is what each profile of the finished wall shows, at its place.
+	Profiles []surface.Reading `json:"profiles,omitzero"`
+	Rings    []RingSheet       `json:"rings,omitzero"`
+	Proof    *ProofSheet       `json:"proof,omitempty"` // where the finished bore has been read
 	// Before is the displacement and compression of the size it stands at, After of the one chosen; a ratio of 0 is not
 	// known, and the one from the port only where the chamber names it.
 	Before oversize.Compression `json:"before,omitzero"`

@@ -59,6 +59,7 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		s.cylinder(path, c, g.Engine, read[i])
+		s.profiles(i, g.profiled[i])
 		for k, other := range g.Cylinders[:i] {
 			s.copies(path+".readings", c.Readings, g.Gauge, k, other.Readings)
 			s.copies(path+".proof", c.Proof, g.proofGauge(), k, other.Proof)

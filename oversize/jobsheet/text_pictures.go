@@ -141,7 +141,8 @@ func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
 	}
 }
 
-// drawTexture draws the material ratio curve of a cylinder, of the means of its places.
+// drawTexture draws the profiles of a cylinder with their material ratio curves; where there are none, the curve of the means
+// of its places.
 func (s Sheet) drawTexture(part *page.Section, cylinder string) {
 	if !s.pictures {
 		return
@@ -149,6 +150,14 @@ func (s Sheet) drawTexture(part *page.Section, cylinder string) {
 	for _, c := range s.Job.Cylinders {
 		if c.Name != cylinder {
 			continue
+		}
+		for _, p := range c.Profiles {
+			if r, err := p.roughness(); err == nil {
+				draw(part)(picture.Texture("Texture: "+p.Place, r))
+			}
+		}
+		if len(c.Profiles) > 0 {
+			return
 		}
 		wall, err := surface.Measure(c.Texture, s.Job.Gauge.Profiler)
 		var p surface.Plateau

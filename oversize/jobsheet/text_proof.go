@@ -104,6 +104,9 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	if len(rows) > 1 {
 		part.Add(findingTable(rows))
 	}
+	for _, p := range c.Profiles {
+		part.Add(sentence("Profile at %s: %v.", p.Place, p.Texture))
+	}
 	for _, f := range c.Texture {
 		part.Add(sentence("Texture: %v.", f))
 	}

@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright.example/bore/surface"
 	"borewright.example/units/uncertainty"
@@ -20,11 +21,12 @@ func textures(g given) ([][]surface.Finding, error) {
 		return all, nil
 	}
 	for i, c := range g.Cylinders {
-		if len(c.Texture) == 0 {
+		readings := slices.Concat(c.Texture, g.profiled[i])
+		if len(readings) == 0 {
 			continue
 		}
 		path := fmt.Sprintf("cylinders[%d].texture", i)
-		wall, err := surface.Measure(c.Texture, g.Gauge.Profiler)
+		wall, err := surface.Measure(readings, g.Gauge.Profiler)
 		if err != nil {
 			return nil, fault(path, err)
 		}

@@ -49,7 +49,7 @@ var sections = []section{
 	{"PISTONS", []string{"cylinders.*.clearances", "cylinders.*.kept_clearances", "job.engine.limits.piston_clearance", "usual_clearance", "matched", "ledger.*.finding"}},
 	{"RING GAPS", []string{"cylinders.*.rings", "job.engine.bore", "job.engine.rings", "usual_gap"}},
 	{"DISPLACEMENT", []string{"before", "after", "cylinders.*.before", "cylinders.*.after"}},
-	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.texture", "cylinders.i.skirts", "job.cylinders.i.crosshatch", "job.tools", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
+	{"PROOF", []string{"choice.cylinders", "job.gauge", "job.proof", "cylinders.i.proof", "cylinders.i.texture", "cylinders.i.profiles", "cylinders.i.skirts", "job.cylinders.i.crosshatch", "job.tools", "cylinders.i.rings", "cylinders.i.bore", "ledger"}},
 	{"WHAT MUST BE TRUE", []string{"ledger"}},
 	{"GOING", nil},
 	{"RECORD", []string{"job.gauge", "job.proof", "cylinders.*.bore", "cylinders.*.proof", "job.cylinders.*.crosshatch", "cylinders.*.rings", "ledger.*.finding"}},

@@ -193,6 +193,7 @@ func TestTracesSpareASize(t *testing.T) {
 	delete(cyl, "proof_traces")
 	delete(cyl, "proof")
 	delete(cyl, "texture")
+	delete(cyl, "profiles")
 	cyl["readings"] = readings
 	j["counted"] = tree{"readings": len(readings), "passes": 0, "rings": 3, "pits": 0}
 	j["not_known"] = []any{"wear share"}

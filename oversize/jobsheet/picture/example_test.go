@@ -169,3 +169,29 @@ func ExampleMaterialRatio() {
 	// The material ratio curve
 	// Rpk 0.25 µm, Rk 0.70 µm, Rvk 1.60 µm, Mr1 9.0 %, Mr2 82.0 %.
 }
+
+// What does the wall look like, and what of it bears? Plateaus with a groove every 0.2 mm.
+func ExampleTexture() {
+	var heights []units.Length
+	for i := range 2001 {
+		z := units.Length(i%20) * 30 * units.Nanometre
+		if i%100 < 12 {
+			z -= 2 * units.Micrometre
+		}
+		heights = append(heights, z)
+	}
+	p, err := surface.FromHeights(2*units.Micrometre, heights)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r, err := p.TwoStep(surface.Filter{CutOff: 800 * units.Micrometre})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	show(picture.Texture("Texture: 12 mm, pin", r))
+	// Output:
+	// Texture: 12 mm, pin
+	// Rpk 0.07 µm, Rk 0.61 µm, Rvk 3.54 µm, Mr1 0.6 %, Mr2 87.7 %.
+}

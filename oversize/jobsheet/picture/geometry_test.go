@@ -475,6 +475,57 @@ func TestMaterialRatioReadsBack(t *testing.T) {
 	}
 }
 
+// TestTextureReadsBack: measured on the paper, the profile has the heights of the roughness at their places, the curve those of
+// its material ratio curve, and the two areas are what runs in and what holds oil.
+func TestTextureReadsBack(t *testing.T) {
+	r := honed(t, 0.2, 3)
+	drawn := must(picture.Texture("a texture", r))(t)
+	curve := r.Curve()
+	p := curve.Plateau()
+	up, along := printed(t, drawn, 0), printed(t, drawn, 1)
+	lines := of[page.Line](drawn)
+	top, bottom := lines[0].Points[0].Y, lines[1].Points[0].Y
+	height := func(q page.Point) float64 { return p.Top.In(um) - (q.Y-top)/up*1000 }
+	near := func(what string, got, want, within float64) {
+		if math.Abs(got-want) > within {
+			t.Errorf("%s: %v on the paper, want %v", what, got, want)
+		}
+	}
+	near("Rk", (bottom-top)/up*1000, p.Rk.In(um), 1e-9)
+	points := r.Points()
+	profile := lines[2].Points
+	first := points[0].X
+	i, lowest, highest := 0, 0.0, 0.0
+	for _, q := range profile {
+		x, z := (q.X-profile[0].X)/along, height(q)
+		for i < len(points)-1 && (math.Abs((points[i].X-first).In(units.Millimetre)-x) > 1e-6) {
+			i++
+		}
+		near("profile", points[i].Z.In(um), z, 1e-6)
+		lowest, highest = min(lowest, z), max(highest, z)
+	}
+	near("highest", highest, curve.Height(0).In(um), 1e-6)
+	near("lowest", lowest, curve.Height(1).In(um), 1e-6)
+	for _, l := range lines {
+		if l.Stroke == page.Dashed {
+			near("line", height(l.Points[0])-height(l.Points[1]), p.Rk.In(um), 1e-9)
+		}
+		if l.Stroke == page.Thick && len(l.Points) > 100 {
+			wide := l.Points[len(l.Points)-1].X - l.Points[0].X
+			for _, q := range l.Points {
+				near("curve", height(q), curve.Height((q.X-l.Points[0].X)/wide).In(um), 2e-6)
+			}
+			areas := of[page.Area](drawn)
+			// Drawn by sixty steps, of a curve that bends.
+			near("peaks", area(areas[0].Points)/wide/up*1000, p.Rpk.In(um)*p.Mr1/2, 0.02*p.Rpk.In(um)*p.Mr1/2)
+			near("oil", area(areas[1].Points)/wide/up*1000, p.Oil.In(um), 0.02*p.Oil.In(um))
+			if areas[0].Hatched || !areas[1].Hatched {
+				t.Error("oil is hatched, and peaks are not")
+			}
+		}
+	}
+}
+
 // TestRemovalReadsBack: the curve is what is taken, at the factor printed.
 func TestRemovalReadsBack(t *testing.T) {
 	j := invented(t)

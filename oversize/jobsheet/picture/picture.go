@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
 // Package picture draws to scale what the rooms of this module compute. That is wear down the wall, a section, the
-// sizes on offer, the crosshatch, a ring's gap, ports, speeds, removal, a trace, a texture. Each drawing is a [page.Picture],
+// sizes on offer, the crosshatch, a ring's gap, ports, speeds, removal, a trace, a texture and its profile. Each drawing is a [page.Picture],
 // made of the room's own values alone, so that whoever imports this has it as SVG in one call and without a job:
 //
 //	p, err := picture.Wear(geometry, layout, picture.Marks{Service: limit}, units.Millimetre)
@@ -209,6 +209,34 @@ func (d *drawing) named() (float64, string) {
 		return mm(units.Inch), "in"
 	}
 	return 1, "mm"
+}
+
+// extreme returns points of a line in their order; of a long one, of each few that with the least and that with the greatest
+// value, so that no peak is lost.
+func extreme[T any](all []T, value func(T) float64) []T {
+	const most = 720
+	if len(all) <= most {
+		return all
+	}
+	var few []T
+	size := (2*len(all) + most - 1) / most
+	for i := 0; i < len(all); i += size {
+		chunk := all[i:min(i+size, len(all))]
+		least, greatest := 0, 0
+		for j, p := range chunk {
+			if value(p) < value(chunk[least]) {
+				least = j
+			}
+			if value(p) > value(chunk[greatest]) {
+				greatest = j
+			}
+		}
+		few = append(few, chunk[min(least, greatest)])
+		if least != greatest {
+			few = append(few, chunk[max(least, greatest)])
+		}
+	}
+	return few
 }
 
 // rectangle returns the corners of a rectangle in turn.

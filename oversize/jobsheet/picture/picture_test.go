@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"testing"
@@ -63,6 +64,7 @@ type job struct {
 	ends     []picture.RingEnd
 	trace    form.Trace
 	plateau  surface.Plateau
+	texture  surface.Roughness
 	unit     units.Length
 }
 
@@ -115,7 +117,24 @@ func invented(t testing.TB) job {
 	}
 	j.trace = must(form.FromRadii(radii))(t)
 	j.plateau = surface.Plateau{Rpk: um / 4, Rk: 7 * um / 10, Rvk: 16 * um / 10, Mr1: 0.09, Mr2: 0.82}
+	j.texture = honed(t, 0.2, 3)
 	return j
+}
+
+// honed is a texture of plateaus as rough as that and grooves as deep, in µm; invented.
+func honed(t testing.TB, rough, deep float64) surface.Roughness {
+	r := rand.New(rand.NewPCG(5, 1))
+	var zs []units.Length
+	for i := range 2001 {
+		z := r.NormFloat64() * rough
+		if z > rough {
+			z = rough + (z-rough)/2
+		}
+		z -= deep * (0.4 + 0.6*math.Cos(float64(i/97))) * max(0, 1-math.Abs(float64(i%97)-20)/18)
+		zs = append(zs, mm(z/1000))
+	}
+	p := must(surface.FromHeights(2*um, zs))(t)
+	return must(p.TwoStep(surface.Filter{CutOff: 800 * um}))(t)
 }
 
 // all draws every picture.
@@ -132,6 +151,7 @@ func (j job) all(t testing.TB) map[string]page.Picture {
 		"removal":    must(picture.Removal(j.removal, j.unit))(t),
 		"trace":      must(picture.Trace(j.trace, j.unit))(t),
 		"ratio":      must(picture.MaterialRatio(j.plateau))(t),
+		"texture":    must(picture.Texture("Texture: 12 mm, pin", j.texture))(t),
 	}
 }
 
@@ -171,6 +191,8 @@ func TestNothing(t *testing.T) {
 		"speeds":     func() (page.Picture, error) { return picture.Speeds(hone.Found{}, j.now) },
 		"removal":    func() (page.Picture, error) { return picture.Removal(hone.Removal{}, j.unit) },
 		"trace":      func() (page.Picture, error) { return picture.Trace(form.Trace{}, j.unit) },
+		"texture":    func() (page.Picture, error) { return picture.Texture("none", surface.Roughness{}) },
+		"flat":       func() (page.Picture, error) { return picture.Texture("flat", honed(t, 0, 0)) },
 		"ratio":      func() (page.Picture, error) { return picture.MaterialRatio(surface.Plateau{Rk: um, Mr2: 0.8}) },
 	} {
 		if _, err := draw(); !errors.Is(err, picture.ErrNothing) {
@@ -264,6 +286,7 @@ func TestSound(t *testing.T) {
 			Rpk: length("peaks", 1e-5, 0.002), Rk: length("core", 1e-5, 0.005), Rvk: length("valleys", 1e-5, 0.008),
 			Mr1: rapid.Float64Range(0.001, 0.4).Draw(r, "where peaks end"), Mr2: rapid.Float64Range(0.41, 0.999).Draw(r, "where valleys begin"),
 		}
+		j.texture = honed(t, rapid.Float64Range(0.001, 20).Draw(r, "rough"), rapid.Float64Range(0, 200).Draw(r, "deep"))
 		mark := func(what string) units.Length {
 			if rapid.Bool().Draw(r, "no "+what) {
 				return 0

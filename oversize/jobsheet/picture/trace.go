@@ -68,9 +68,8 @@ func Trace(t form.Trace, unit units.Length) (page.Picture, error) {
 type polarPoint struct{ angle, radius float64 }
 
 // extremes returns the points of a trace as seen from a circle's centre, in their order; of a long one, the nearest and the
-// farthest of each few, so that no peak is lost.
+// farthest of each few.
 func extremes(t form.Trace, c form.Circle) []polarPoint {
-	const most = 720
 	x, y := mm(c.Centre.X), mm(c.Centre.Y)
 	var all []polarPoint
 	for _, p := range t.Radial(0) {
@@ -78,26 +77,5 @@ func extremes(t form.Trace, c form.Circle) []polarPoint {
 		dx, dy := float64(r*math.Cos(float64(p.Angle)))-x, float64(r*math.Sin(float64(p.Angle)))-y
 		all = append(all, polarPoint{math.Atan2(dy, dx), math.Hypot(dx, dy)})
 	}
-	if len(all) <= most {
-		return all
-	}
-	var few []polarPoint
-	size := (2*len(all) + most - 1) / most
-	for i := 0; i < len(all); i += size {
-		chunk := all[i:min(i+size, len(all))]
-		near, far := 0, 0
-		for j, p := range chunk {
-			if p.radius < chunk[near].radius {
-				near = j
-			}
-			if p.radius > chunk[far].radius {
-				far = j
-			}
-		}
-		few = append(few, chunk[min(near, far)])
-		if near != far {
-			few = append(few, chunk[max(near, far)])
-		}
-	}
-	return few
+	return extreme(all, func(p polarPoint) float64 { return p.radius })
 }
