@@ -367,13 +367,13 @@ func TestRefusalText(t *testing.T) {
 		lines = append(lines, r.String())
 	}
 	want := `hone and keep, deglaze: clearance beyond its limit (greatest clearance 0.34 mm, max 0.12 mm)
-hone and keep, correct form: worn wall would be left (clean-up on the worn centre 67.31 mm, max 67.09 mm)
-bore oversize 0.25 mm: worn wall would be left (clean-up on the original centre 67.31 mm, max 67.2 mm)`
+hone and keep, restore the form: worn wall would be left (clean-up on the worn centre 67.31 mm, max 67.09 mm)
+rebore to +0.25 mm: worn wall would be left (clean-up on the original centre 67.31 mm, max 67.2 mm)`
 	if s := strings.Join(lines, "\n"); s != want {
 		t.Errorf("%s\nwant\n%s", s, want)
 	}
 	for _, r := range []oversize.Reason{oversize.WallForbids, oversize.NothingLarger} { // of no one size
-		if s, want := (oversize.Refusal{Route: oversize.BoreOversize, Reason: r}).String(), "bore oversize: "+r.String(); s != want {
+		if s, want := (oversize.Refusal{Route: oversize.BoreOversize, Reason: r}).String(), "rebore: "+r.String(); s != want {
 			t.Errorf("%q, want %q", s, want)
 		}
 	}

@@ -73,9 +73,9 @@ func Example() {
 	// Output:
 	// 1 cylinder(s): hone and keep, 0 mm over
 	//   left: hone and keep, finish 66.995 mm to 67.12 mm
-	// 2 cylinder(s): bore oversize, 0.5 mm over
-	//   left: bore oversize, finish 67.5 mm to 67.519 mm
-	//   right: bore oversize, finish 67.5 mm to 67.519 mm
+	// 2 cylinder(s): rebore, 0.5 mm over
+	//   left: rebore, finish 67.5 mm to 67.519 mm
+	//   right: rebore, finish 67.5 mm to 67.519 mm
 }
 
 // Which oversize cleans up, and when is it the next one? Every cheaper route is refused with
@@ -98,13 +98,13 @@ func ExampleChoose() {
 		fmt.Println("-", r.Route, r.Over, r.Reason)
 	}
 	// Output:
-	// bore oversize 0.5 mm axis moves 0 mm
+	// rebore 0.5 mm axis moves 0 mm
 	// bore to 67.4595 mm finish at 67.5095 mm
 	// - hone and keep 0 mm beyond its limit
 	// - hone and keep 0 mm undecided against its limit
 	// - hone and keep 0 mm clearance beyond its limit
 	// - hone and keep 0 mm worn wall would be left
-	// - bore oversize 0.25 mm worn wall may be left
+	// - rebore 0.25 mm worn wall may be left
 }
 
 // Nothing that is undecided is kept: the engine waits for a better measurement.
@@ -124,7 +124,7 @@ func ExampleChoose_undecided() {
 		fmt.Println("-", r.Reason, "open:", r.Reason.Open())
 	}
 	// Output:
-	// undecided - otherwise bore oversize 0.5 mm
+	// undecided - otherwise rebore 0.5 mm
 	// - undecided against its limit open: true
 	// - clearance undecided against its limit open: true
 	// - worn wall may be left open: true
@@ -211,7 +211,7 @@ func ExampleCylinder() {
 	fmt.Println(choice.Route, choice.Otherwise, choice.OtherwiseOver, err)
 	fmt.Println(choice.Cylinders[0].Refused[0])
 	// Output:
-	// undecided bore oversize 0.75 mm <nil>
+	// undecided rebore 0.75 mm <nil>
 	// hone and keep, deglaze: the piston is not measured
 }
 
@@ -265,7 +265,7 @@ func ExampleInch() {
 func ExampleRefusal() {
 	r := oversize.Refusal{Route: oversize.BoreOversize, Over: units.MustParseLength("0.25 mm"), Reason: oversize.NoCleanUp}
 	fmt.Println(r)
-	// Output: bore oversize 0.25 mm: worn wall would be left
+	// Output: rebore to +0.25 mm: worn wall would be left
 }
 
 func ExampleReason() {
@@ -277,7 +277,7 @@ func ExampleReason() {
 func ExampleRoute() {
 	var r oversize.Route
 	fmt.Println(r)
-	fmt.Println(r.UnmarshalText([]byte("bore oversize")), r == oversize.BoreOversize)
+	fmt.Println(r.UnmarshalText([]byte("rebore")), r == oversize.BoreOversize)
 	fmt.Println(errors.Is(r.UnmarshalText([]byte("bore")), units.ErrUnknownName))
 	// Output:
 	// undecided
@@ -296,7 +296,7 @@ func ExampleSize_Bore() {
 
 func ExampleHoneWork() {
 	fmt.Println(oversize.Deglaze, oversize.CorrectForm)
-	// Output: deglaze correct form
+	// Output: deglaze restore the form
 }
 
 // A worn bore need not be a new one, where the maker says how far it may wear.

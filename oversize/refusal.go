@@ -103,14 +103,14 @@ type Refusal struct {
 	Finding uncertainty.Finding `json:"finding,omitzero"` // what was held against what; zero where nothing was
 }
 
-// String returns the refusal in a line: "bore oversize 0.25 mm: worn wall would be left
+// String returns the refusal in a line: "rebore to +0.25 mm: worn wall would be left
 // (clean-up 67.310 mm, max 67.230 mm)".
 func (r Refusal) String() string {
 	var b strings.Builder
 	b.WriteString(r.Route.String())
 	switch {
 	case r.Route == BoreOversize && r.Reason != wallForbids && r.Reason != nothingLarger: // those are of no one size
-		fmt.Fprintf(&b, " %v", r.Over)
+		fmt.Fprintf(&b, " to +%v", r.Over)
 	case r.Work != NoHoning:
 		fmt.Fprintf(&b, ", %v", r.Work)
 	}

@@ -44,9 +44,9 @@ const (
 	MakersProcess              // a plated or bare aluminium-silicon wall: the maker's own process alone
 )
 
-var routeNames = [...]string{"undecided", "hone and keep", "bore oversize", "sleeve", "maker's process"}
+var routeNames = [...]string{"undecided", "hone and keep", "rebore", "sleeve", "maker's process"}
 
-// String returns "undecided", "hone and keep", "bore oversize", "sleeve" or "maker's process".
+// String returns "undecided", "hone and keep", "rebore", "sleeve" or "maker's process".
 func (r Route) String() string { return enum.Name(r, routeNames[:]) }
 
 // MarshalText returns the text of [Route.String]; a value that has none is [units.ErrUnknownName].
@@ -68,9 +68,9 @@ const (
 	CorrectForm                 // rigid stones bring form and size into the finish window
 )
 
-var workNames = [...]string{"none", "deglaze", "correct form"}
+var workNames = [...]string{"none", "deglaze", "restore the form"}
 
-// String returns "none", "deglaze" or "correct form".
+// String returns "none", "deglaze" or "restore the form".
 func (h HoneWork) String() string { return enum.Name(h, workNames[:]) }
 
 // MarshalText returns the text of [HoneWork.String]; a value that has none is [units.ErrUnknownName].

@@ -396,7 +396,7 @@ func TestChangedSheet(t *testing.T) {
 		{`"next": "reassemble"`, `"next": "bore"`, "next is reassemble, was bore"},
 		{`"state": "proven"`, `"state": "failed"`, "row engine.told"},
 		{`"stands": "proven: as the job shows"`, `"stands": "open"`, "row engine.told"},
-		{`"route": "bore oversize"`, `"route": "sleeve"`, ""}, // the choice is not believed, nor looked at
+		{`"route": "rebore"`, `"route": "sleeve"`, ""}, // the choice is not believed, nor looked at
 		{`"diameter": "78.505 mm"`, `"diameter": "78.535 mm"`, "row cylinders[0]."},
 	} {
 		text := strings.Replace(b.String(), c.old, c.new, 1)

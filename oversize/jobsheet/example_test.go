@@ -73,7 +73,7 @@ func Example() {
 		return
 	}
 	fmt.Println(sheet.Choice.Route, sheet.Choice.Over)
-	// Output: bore oversize 0.5 mm
+	// Output: rebore 0.5 mm
 }
 
 // A tool that holds its data elsewhere fills a Job in Go.

@@ -287,15 +287,15 @@ func (s Sheet) routeWords() string {
 	switch c.Route {
 	case oversize.BoreOversize:
 		if len(c.Cylinders) > 1 && s.Job.Engine.ownSizes() {
-			return "bore oversize, each cylinder its own size"
+			return "rebore, each cylinder its own size"
 		}
 		if len(c.Cylinders) == 1 {
-			return "bore oversize +" + show.plain(c.Over)
+			return "rebore to +" + show.plain(c.Over)
 		}
-		return fmt.Sprintf("bore oversize +%s, all cylinders", show.plain(c.Over))
+		return fmt.Sprintf("rebore to +%s, all cylinders", show.plain(c.Over))
 	case oversize.Undecided:
 		if c.Otherwise == oversize.BoreOversize {
-			return fmt.Sprintf("undecided (if nothing better is measured: %v +%s)", c.Otherwise, show.plain(c.OtherwiseOver))
+			return fmt.Sprintf("undecided (if nothing better is measured: %v to +%s)", c.Otherwise, show.plain(c.OtherwiseOver))
 		}
 	case oversize.MakersProcess:
 		if s.Next == StepLeaveUntouched {
@@ -310,7 +310,7 @@ func (s Sheet) routeWords() string {
 			} else {
 				what := c.Route.String()
 				if c.Route == oversize.BoreOversize {
-					what += " +" + show.plain(c.Over)
+					what += " to +" + show.plain(c.Over)
 				}
 				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, what))
 			}

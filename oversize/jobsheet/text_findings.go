@@ -88,9 +88,9 @@ func remedyWords(show Shown, r uncertainty.Remedy) string {
 }
 
 func riskWords(r uncertainty.Risk) string {
-	return fmt.Sprintf("Under conforms stands the chance that the true value does. The chance that any of the findings that decide for this engine says within and is wrong is at most %s; says beyond and is "+
-		"wrong, %s; of what these readings can show. It is shared over cylinders, limits and places, so a finding may look unlikely to "+
-		"conform and still be undecided.", percent(r.Accept), percent(r.Reject))
+	return fmt.Sprintf("Under conforms stands the chance that the true value does. Of 100 engines judged like this one, at most %.3g have a finding that decides, says within "+
+		"and is wrong, and at most %.3g one that says beyond and is wrong, of what these readings can show. The risk is shared over cylinders, limits and "+
+		"places, so a finding may look unlikely to conform and still be undecided.", 100*r.Accept, 100*r.Reject)
 }
 
 // percent prints a probability; what rounds to nothing or all is said to be near it.
@@ -115,7 +115,7 @@ func (s Sheet) route() (part page.Section) {
 			if c.Shift > 0 {
 				centre = "worn centre"
 			}
-			what += " +" + show.plain(c.Over) + ", " + centre
+			what += " to +" + show.plain(c.Over) + ", " + centre
 		}
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
@@ -180,7 +180,7 @@ func (s Sheet) refusals(cylinder int) (lines []string) {
 	for _, r := range s.Choice.Cylinders[cylinder].Refused {
 		route := r.Route.String()
 		if r.Route == oversize.BoreOversize && r.Over != 0 { // of a wall that forbids boring every size is refused
-			route += " +" + s.Job.Units.plain(r.Over)
+			route += " to +" + s.Job.Units.plain(r.Over)
 		}
 		if r.Work != oversize.NoHoning {
 			route += ", " + r.Work.String()

@@ -143,10 +143,10 @@ func (s Sheet) traceLines(part *page.Section) {
 	rows := [][]string{{"phase", "turning", "stroking", "crosshatch", "radial stock after it", "its lines"}}
 	for i, t := range s.Honing.Traces[:min(len(s.Honing.Traces), len(s.Job.Tools.Phases))] {
 		phase := s.Job.Tools.Phases[i]
-		lines := "stays"
+		lines := "stay"
 		switch {
 		case t.Gone:
-			lines = "replaced"
+			lines = "cut away"
 		case t.Assumed:
 			lines = "assumed to stay"
 		}

@@ -135,6 +135,9 @@ func (f *facts) take(t testing.TB, key string, v any) {
 			f.add("", v+1)
 		}
 		f.add("%", 100*v)
+		if key == "accept" || key == "reject" { // of a hundred
+			f.add("", 100*v)
+		}
 		f.add(": 1", v)
 	case string:
 		f.text(v)
@@ -439,7 +442,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 		}
 	}
 	// The temperature of every size, what "±" stands for, and which lines are flat.
-	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %", "flatter than 30° included")
+	fixed = append(fixed, "at 20 °C", "AT 20 °C", "expanded uncertainty, 95 %", "flatter than 30° included", "Of 100 engines")
 	for _, class := range texts("job.engine.sleeve.hole", "job.engine.sleeve.shaft") {
 		fixed = append(fixed, "to "+class+",")
 	}

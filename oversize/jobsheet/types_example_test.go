@@ -243,7 +243,7 @@ func ExamplePlan() {
 	// Output:
 	// 1, flywheel side - hone
 	// 2, pump side - bore
-	// engine: bore oversize 0.5 mm - next: bore
+	// engine: rebore 0.5 mm - next: bore
 }
 
 func ExampleStep() {
@@ -479,7 +479,7 @@ func ExamplePrice() {
 	p := jobsheet.Price{Route: oversize.BoreOversize, Over: mustLength("0.25 mm"), Now: mustLength("0.020 mm"), Would: mustLength("0.010 mm")}
 	fmt.Println("±", p.Would, "instead of ±", p.Now, "could keep", p.Route, p.Over)
 	// Output:
-	// ± 0.01 mm instead of ± 0.02 mm could keep bore oversize 0.25 mm
+	// ± 0.01 mm instead of ± 0.02 mm could keep rebore 0.25 mm
 }
 
 // A page for a browser, which needs no other file.
