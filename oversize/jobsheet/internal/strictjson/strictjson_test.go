@@ -119,6 +119,7 @@ func TestFaults(t *testing.T) {
 
 		{"unknown", `{"yeast": 1}`, []string{"yeast: 1: unknown field: want one of " + all}},
 		{"misspelt", `{"flower": "500 g"}`, []string{`flower: "500 g": unknown field: is flour meant?`}},
+		{"misspelt at its head", `{"xflour": "500 g", "lour": "500 g"}`, []string{`xflour: "500 g": unknown field: is flour meant?`, `lour: "500 g": unknown field: is flour meant?`}},
 		{"another case", `{"Flour": "500 g"}`, []string{`Flour: "500 g": unknown field: is flour meant?`}},
 		{"a field JSON does not hold", `{"Hidden": "x", "Secret": "y"}`, []string{
 			`Hidden: "x": unknown field: want one of ` + all, `Secret: "y": unknown field: want one of ` + all}},
@@ -147,6 +148,7 @@ func TestFaults(t *testing.T) {
 		{"half a pair", `{"name": "\ud800"}`, []string{`name: "�": holds a broken character`}},
 		{"long", `{"name": "` + strings.Repeat("x", 70) + `"}`, []string{
 			`name: "` + strings.Repeat("x", 59) + "…: longer than 20 bytes"}},
+		{"as long as a line shows", `{"name": "` + strings.Repeat("x", 58) + `"}`, []string{`name: "` + strings.Repeat("x", 58) + `": longer than 20 bytes`}},
 		{"long, of letters of two bytes", `{"name": "` + strings.Repeat("é", 40) + `"}`, []string{
 			`name: "` + strings.Repeat("é", 29) + "…: longer than 20 bytes"}},
 		{"a long name", `{"` + strings.Repeat("y", 40) + `": 1}`, []string{strings.Repeat("y", 40) + ": 1: unknown field: want one of " + all}},
@@ -196,11 +198,14 @@ func TestFault(t *testing.T) {
 	d.Fault("steps[1].weigh", nil, errHeavy)
 	d.Fault("steps[0].text", nil, errHeavy)
 	d.Fault("steps[2].text", "x\x1b", errHeavy) // where the file has nothing
+	d.Fault("steps[x].text", 1, errHeavy)
+	d.Fault("steps[-1].text", 1, errHeavy)
 	d.Fault("steps", 3, errHeavy)
 	d.Fault("salt", math.NaN(), errHeavy)
 	want := []string{
 		`flour: "0500 g": want more sense:; too heavy`, `steps[0].text: "mix": want more sense:; too heavy`,
-		`steps[2].text: "x\x1b": want more sense:; too heavy`, "steps: 3: want more sense:; too heavy", "salt: NaN: want more sense:; too heavy"}
+		`steps[2].text: "x\x1b": want more sense:; too heavy`,
+		"steps[x].text: 1: want more sense:; too heavy", "steps[-1].text: 1: want more sense:; too heavy", "steps: 3: want more sense:; too heavy", "salt: NaN: want more sense:; too heavy"}
 	if got := texts(d.Faults()[before:]); !slices.Equal(got, want) {
 		t.Errorf("got  %q\nwant %q", got, want)
 	}
