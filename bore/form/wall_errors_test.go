@@ -26,7 +26,7 @@ func TestWallsThatHoldNoCylinder(t *testing.T) {
 		return ps
 	}
 	wavy := func(i int) float64 { return float64(i*i%7) * 10 }
-	equal := make([][3]float64, 200_000)
+	equal := make([][3]float64, 1_000_000)
 	for i := range equal {
 		equal[i] = [3]float64{1, 2, 3}
 	}

@@ -119,14 +119,14 @@ func TestAPointMoreNeverNarrows(t *testing.T) {
 func TestCylindersAgainstAllContacts(t *testing.T) {
 	r := rand.New(rand.NewPCG(17, 1))
 	for range 6 {
-		checkAllContacts(t, r)
+		checkAllContacts(t, r, 9)
 	}
 }
 
-func checkAllContacts(t *testing.T, r *rand.Rand) {
+func checkAllContacts(t *testing.T, r *rand.Rand, points int) {
 	size := []float64{1e-3, 0.02, 0.2}[r.IntN(3)]
 	levels := 2 + r.IntN(2)
-	ps := boreWall(r, levels, 9/levels, 30, 60, size)
+	ps := boreWall(r, levels, points/levels, 30, 60, size)
 	w := wallOf(t, ps)
 	for _, kind := range minimax {
 		c, err := w.Cylinder(kind)

@@ -209,6 +209,32 @@ func TestAMillionPoints(t *testing.T) {
 	}
 }
 
+// A cylinder of a million points, round to rounding, holds any of them as a contact; one with lobes and a barrel is
+// usual.
+func TestAWallOfAMillionPoints(t *testing.T) {
+	const n = 1_000_000
+	ps := make([]form.WallPoint, n)
+	for _, lobes := range []float64{0, 0.002} {
+		for i := range ps {
+			s, c := math.Sincos(float64(i))
+			r := 40 + lobes*(math.Sin(3*float64(i))+math.Cos(float64(i)/3e5))
+			ps[i] = form.WallPoint{X: length(r * c), Y: length(r * s), Depth: length(float64(i) / 1e4)}
+		}
+		w, err := form.FromWallPoints(ps)
+		must(t, w, err)
+		for _, kind := range []form.Reference{form.LSCY, form.MZCY} {
+			c, err := w.Cylinder(kind)
+			must(t, c, err)
+			if err := c.Check(w); err != nil && !errors.Is(err, form.ErrUnproved) {
+				t.Error(err)
+			}
+			if off := c.CYLt - length(4*lobes); off.Abs() > 1000*pm { // no point is at the very peak, and the axis leans a little
+				t.Errorf("%v: CYLt %v, lobes of %v mm", kind, c.CYLt, lobes)
+			}
+		}
+	}
+}
+
 func TestWorkspaceDoesNotAllocate(t *testing.T) {
 	var w form.Workspace
 	for _, n := range []int{8, 36, 360, 3600, 36_000} {
