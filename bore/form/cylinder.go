@@ -103,7 +103,7 @@ func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 }
 
 // elsewhere goes from axes all round one that is nearly right, displaced and leaning by as much as the
-// form is, to the best cylinder that any of them leads to. It goes by the points that lie within an eighth
+// form is, to the best cylinder that any of them leads to. It goes by the points that lie within a sixteenth
 // of the form from the best so far, and asks all only where those have a better one.
 func (w *workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose) (tube, bool) {
 	in2, out2 := p.spread(wall, 1)
@@ -114,7 +114,7 @@ func (w *workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, 
 		switch {
 		case some.len() > 0: // the same as before
 		case found && wall.len() > fewOfWall:
-			w.collectWall(kind, wall, 1, &best, form/8)
+			w.collectWall(kind, wall, 1, &best, form/16)
 			some = Wall{x: w.x, y: w.y, z: w.z}
 		default:
 			some, w.program.n = wall, 0
