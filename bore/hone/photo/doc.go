@@ -76,7 +76,9 @@
 //	corners marked with a standard deviation of half a pixel    labels with a bulge, torn or askew; people
 //	swinging hands: sines of 60 to 90 mm of stroke              real hands
 //
-// What the rendered walls gave stands in DEVELOPERS.md of this module.
+// Of 750 everyday walls 666 were answered: off by 0.2° at the median, 0.9° at 95 %, 2.5° at worst, the doubt of
+// 95 % covering 97 %, 0.7° at the median. Of 250 walls of a swinging hand 107 were, 100 of them held by range or
+// doubt. Of 1,581 without a crosshatch none was. DEVELOPERS.md of this module has the rest.
 //
 // # Validity
 //
