@@ -66,11 +66,11 @@ type SleeveFitted struct {
 
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.
 type Reading struct {
-	Depth     *units.Length `json:"depth" needs:"how far below the deck"`
-	Axis      *bore.Axis    `json:"axis" needs:"\"thrust\", \"pin\" or an angle from the thrust axis"`
-	Diameter  units.Length  `json:"diameter,omitzero"`
-	Deviation *units.Length `json:"deviation,omitempty"` // plus or minus, as the dial shows
-	Confirmed bool          `json:"confirmed,omitzero"`  // taken again and right, though far from the others
+	Depth     *units.Length `json:"depth" needs:"how far below the deck"`                              // of the anvils
+	Axis      *bore.Axis    `json:"axis" needs:"\"thrust\", \"pin\" or an angle from the thrust axis"` // that the anvils lie along
+	Diameter  units.Length  `json:"diameter,omitzero"`                                                 // the size, where the gauge shows that
+	Deviation *units.Length `json:"deviation,omitempty"`                                               // plus or minus, as the dial shows
+	Confirmed bool          `json:"confirmed,omitzero"`                                                // taken again and right, though far from the others
 }
 
 // A RingGap is a ring's end gap as measured.

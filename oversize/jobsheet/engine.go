@@ -110,7 +110,7 @@ type Ring struct {
 
 // An Oversize is one size on offer.
 type Oversize struct {
-	Over units.Length `json:"over" needs:"how much over nominal" want:"small" usual:"over"`
+	Over units.Length `json:"over" needs:"how much over nominal" want:"small" usual:"over"` // on the diameter
 	// MakersList says that the engine's maker lists this size.
 	MakersList bool `json:"makers_list,omitzero"`
 	// Piston for this size as its supplier states it: enough to choose by, not to cut by.
