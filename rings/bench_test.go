@@ -19,6 +19,7 @@ func BenchmarkScalars(b *testing.B) {
 	r := must(s.Tension(length("8 mm"), 0))
 	h := rings.Warm{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
 	groove := rings.Groove{Height: exact("1.55 mm"), Root: exact("61 mm")}
+	height, thickness := exact("1.5 mm"), exact("2.7 mm")
 	oval := rings.Oval{Max: length("67.03 mm"), Min: length("67 mm")}
 	for _, c := range []struct {
 		name string
@@ -29,8 +30,8 @@ func BenchmarkScalars(b *testing.B) {
 		{"Feeler", func() error { return second(rings.Feeler(300*µm, 350*µm)) }},
 		{"Oval.Round", func() error { return second(oval.Round()) }},
 		{"Warm.Change", func() error { return second(h.Change(d.Value)) }},
-		{"Groove.SideClearance", func() error { return second(groove.SideClearance(exact("1.5 mm"))) }},
-		{"Groove.BackClearance", func() error { return second(groove.BackClearance(exact("2.7 mm"), d)) }},
+		{"Groove.SideClearance", func() error { return second(groove.SideClearance(height)) }},
+		{"Groove.BackClearance", func() error { return second(groove.BackClearance(thickness, d)) }},
 		{"Section.Tension", func() error { return second(s.Tension(8*units.Millimetre, 0)) }},
 		{"Tension.Bound", func() error { return second(r.Bound(4)) }},
 		{"FileTo", func() error {

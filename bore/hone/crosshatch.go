@@ -140,7 +140,8 @@ func (c Crosshatch) String() string {
 	for p := 2 * c.half; places > 0 && p%10 == 0; p /= 10 {
 		places--
 	}
-	return string(append(appendDegrees(nil, 2*c.half, places), "° included"...))
+	var a [32]byte // more than the longest
+	return string(append(appendDegrees(a[:0], 2*c.half, places), "° included"...))
 }
 
 // Format returns the included angle with that many decimal places, 0 to 12, halves away from
