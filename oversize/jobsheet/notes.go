@@ -49,6 +49,7 @@ const (
 	ifCut      // bored or sleeved
 	ifHoned    // or kept
 	ifHoning   // or there is a stroke
+	ifSeveral  // cylinders
 	ifFollowed // the hone follows the wall
 	ifReady
 )
@@ -69,7 +70,7 @@ func (s Sheet) due() (is due) {
 		ifPlate: held != nil && *held, ifFree: held != nil && !*held, ifNotHeld: held == nil,
 		ifDecided: decided, ifOpen: len(s.Choice.Cylinders) > 0 && !decided,
 		ifBored: bored, ifSleeved: sleeved, ifCut: bored || sleeved, ifHoned: bored || sleeved || kept,
-		ifHoning: bored || sleeved || kept || s.Honing.Now.Stroke != 0, ifFollowed: kind != hone.RigidStone, ifReady: s.Next == StepReassemble,
+		ifHoning: bored || sleeved || kept || s.Honing.Now.Stroke != 0, ifFollowed: kind != hone.RigidStone, ifSeveral: len(s.Cylinders) > 1, ifReady: s.Next == StepReassemble,
 	} {
 		if holds {
 			is |= what
@@ -201,6 +202,7 @@ var checks = [...]rule{
 	{Remark{washing, "Washed until a white cloth stays clean, dried, oiled at once."}, always},
 	{Remark{washing, "Read again at rest, at the same places, clamped the same way; readings, temperatures, gauge and standard written down with date and name."}, always},
 	{Remark{goingTogether, "Each piston in the bore that it was measured for, pointing the way its mark says; every ring free in its groove."}, ifReady},
+	{Remark{goingTogether, "Pistons weighed against one another: as alike as the maker allows."}, ifReady | ifSeveral},
 	{Remark{goingTogether, stagger}, ifReady},
 	{Remark{goingTogether, "Wall, rings, pins and bearings oiled; the rings closed by a compressor square on the deck, the piston pushed in by hand: where it stops, look, never drive it."}, ifReady},
 	{Remark{goingTogether, "New gaskets; torques, their order, timing and valve clearances by the maker's manual."}, ifReady},

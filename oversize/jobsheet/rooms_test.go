@@ -353,6 +353,11 @@ func (f jobFile) stock(t *testing.T, s jobsheet.Sheet) {
 				want[0].Before, want[0].Stock = now, want[0].After-now
 			}
 		}
+		if f.count("engine.layout.ports") > 0 { // their edges are dressed before the first hone and after the last
+			first := slices.IndexFunc(want, func(o oversize.Operation) bool { return strings.HasSuffix(o.Kind, "hone") })
+			want = slices.Insert(want, first, oversize.Operation{Kind: "port edges", Before: choice.Bored, After: choice.Bored})
+			want = append(want, oversize.Operation{Kind: "port edges, lightly", Before: choice.Aim, After: choice.Aim})
+		}
 		same(t, "stock", c.Stock, want)
 		if f.text("cuts.warm") == "" || len(want) == 0 {
 			continue

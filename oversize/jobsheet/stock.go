@@ -3,6 +3,8 @@
 package jobsheet
 
 import (
+	"slices"
+
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/units"
@@ -50,12 +52,26 @@ func cut(g given, read []readBore, choice oversize.Choice, fit *SleeveSheet, pas
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
 			continue
 		}
+		if len(g.Engine.Layout.Ports) > 0 {
+			all[i].stock = dressed(all[i].stock)
+		}
 		all[i].stock = left(all[i].stock, passes[i].next.Size.Value)
 		if all[i].warm, err = g.warm(all[i].stock); err != nil {
 			return nil, nil, fault("cuts.warm", err)
 		}
 	}
 	return all, out, nil
+}
+
+// dressed adds the edges of the ports: after boring, before a stone can catch in them, and lightly after honing.
+func dressed(stock []oversize.Operation) []oversize.Operation {
+	hone := slices.IndexFunc(stock, func(o oversize.Operation) bool { return o.Stock > 0 && o.Passes == 0 })
+	if hone < 0 {
+		return stock
+	}
+	at, end := stock[hone].Before, stock[len(stock)-1].After
+	stock = slices.Insert(stock, hone, oversize.Operation{Kind: "port edges", Before: at, After: at})
+	return append(stock, oversize.Operation{Kind: "port edges, lightly", Before: end, After: end})
 }
 
 // left returns what is still to be done at a size that the hone has come to; all of it where that is zero.
