@@ -4,6 +4,7 @@ package surface_test
 
 import (
 	"fmt"
+	"io"
 	"log"
 	"math"
 	"slices"
@@ -15,10 +16,11 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// wall is an invented plateau-honed wall, 4.8 mm of it: grooves of two depths and a fine texture on the
-// plateaus.
-func wall(at float64) surface.Profile {
-	var heights []units.Length
+// file is what an instrument stores of an invented plateau-honed wall, 4.8 mm of it: grooves of two depths and a fine
+// texture on the plateaus.
+func file(at float64) io.Reader {
+	var b strings.Builder
+	b.WriteString("x mm,z µm\n")
 	for i := range 4800 {
 		x := at + float64(i)/1000
 		z := 0.25*math.Sin(x*331) + 0.15*math.Sin(x*1873+2)
@@ -27,9 +29,13 @@ func wall(at float64) surface.Profile {
 				z -= groove.deep * (1 - 2*a/groove.wide)
 			}
 		}
-		heights = append(heights, units.Length(z*float64(units.Micrometre)))
+		fmt.Fprintf(&b, "%.3f,%.6f\n", float64(i)/1000, z)
 	}
-	p, err := surface.FromHeights(units.Micrometre, heights)
+	return strings.NewReader(b.String())
+}
+
+func wall(at float64) surface.Profile {
+	p, err := surface.Read(file(at))
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -62,12 +68,17 @@ func ExampleProfile_Texture() {
 	// oil 0.0273 mm³/cm²
 }
 
-// The five numbers of a wall with their doubt, from four places, against what a maker of rings might ask.
+// From files of profiles at four places, two of each, to the five numbers of the wall with their doubt, and against what a
+// maker of rings might ask.
 func ExampleMeasure() {
 	var readings []surface.Reading
 	for i, place := range []string{"12 mm, thrust", "12 mm, pin", "60 mm, thrust", "60 mm, pin"} {
 		for repeat := range 2 {
-			t, err := wall(float64(i)*1.37 + float64(repeat)*0.41).Texture(usual)
+			p, err := surface.Read(file(float64(i)*1.37 + float64(repeat)*0.41))
+			if err != nil {
+				log.Fatal(err)
+			}
+			t, err := p.Texture(usual)
 			if err != nil {
 				log.Fatal(err)
 			}
