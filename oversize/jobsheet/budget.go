@@ -25,7 +25,7 @@ import (
 // 0.05 / 0.01 = 5 cylinders on it is 0.01 for each of them, [budget.past]).
 //
 // What it costs, in standard uncertainties that a proven value keeps away from its limit: one cylinder with
-// three rings 2.8, two 3.0, four 3.2, twelve 3.5.
+// three rings 2.9, two 3.1, four 3.3, twelve 3.6.
 type budget struct {
 	row    uncertainty.Risk // of each row of the ledger: part A
 	survey uncertainty.Risk // of each finding of the survey: part B
