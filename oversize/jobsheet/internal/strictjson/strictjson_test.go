@@ -126,6 +126,7 @@ func TestFaults(t *testing.T) {
 		{"no name", `{"": 1}`, []string{`"": 1: unknown field: want one of ` + all}},
 		{"a hostile name", `{"a\u0007.b": {}}`, []string{`"a\a.b": {…}: unknown field: want one of ` + all}},
 		{"given twice", `{"loaves": 1, "loaves": 2, "loaves": 3}`, []string{"loaves: 2: given twice"}},
+		{"given twice, the second time as what does not print", "{\"salt\": 1, \"salt\": \x00}", []string{`salt: \x00: given twice`, `line 1, column 21: not JSON: invalid character '\x00' looking for beginning of value`}},
 		{"given twice with other letters", `{"\u0073alt": 1, "salt": 2}`, []string{"salt: 2: given twice"}},
 
 		{"null field", `{"oven": null}`, []string{"oven: null: leave the field out where nothing is known"}},

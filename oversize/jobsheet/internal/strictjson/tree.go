@@ -50,7 +50,7 @@ func (n *node) show() string {
 	case text:
 		return quote(shorten(n.text))
 	}
-	return n.text
+	return strings.Trim(quote(n.text), `"`) // a number, or what stands where one should and may not print
 }
 
 // find returns the node at a path, or nil.
