@@ -23,7 +23,7 @@ const few = 6 * pm
 func TestOrderOfCylinders(t *testing.T) { rapid.Check(t, checkCylinderOrder) }
 
 func checkCylinderOrder(t *rapid.T) {
-	w := wallOf(t, drawWall(t, 6, 40))
+	w := drawn(t, drawWall(t, 6, 40))
 	cs := cylinders(t, w)
 	zone, around, in := cs[form.MZCY], cs[form.MCCY], cs[form.MICY]
 	for _, c := range []form.Cylinder{zone, around, in} {
@@ -41,12 +41,21 @@ func checkCylinderOrder(t *rapid.T) {
 	}
 }
 
+// An ordinary closed wall whose inscribed cylinder no axis near the least-squares one leads to: that of the zone does.
+func TestInscribedIsFound(t *testing.T) {
+	const radius = 56.75
+	cs := cylinders(t, wallOf(t, boreWall(rand.New(rand.NewPCG(0x4a0fa, 5)), 6, 9, radius, radius*2.5625, radius*1e-4)))
+	if in, zone := cs[form.MICY], cs[form.MZCY]; in.Radius < zone.Inner {
+		t.Errorf("a cylinder of %v is inscribed, of %v found", zone.Inner, in.Radius)
+	}
+}
+
 // Turned, mirrored, moved, upside down, in another order: the same cylinders; twice as large: twice.
 func TestCylindersDoNotDependOnTheFrame(t *testing.T) { rapid.Check(t, checkCylinderInvariance) }
 
 func checkCylinderInvariance(t *rapid.T) {
 	ps := drawWall(t, 6, 24)
-	was := cylinders(t, wallOf(t, ps))
+	was := cylinders(t, drawn(t, ps))
 	how := rapid.SampledFrom([]string{"order", "shift", "mirror", "upside down", "turn", "twice"}).Draw(t, "how")
 	moved, scale := slices.Clone(ps), units.Length(1)
 	s, c := math.Sincos(rapid.Float64Range(0, 6).Draw(t, "angle"))
@@ -66,7 +75,7 @@ func checkCylinderInvariance(t *rapid.T) {
 			moved[i], scale = [3]float64{2 * p[0], 2 * p[1], 2 * p[2]}, 2
 		}
 	}
-	is := cylinders(t, wallOf(t, moved))
+	is := cylinders(t, drawn(t, moved))
 	for kind, a := range was {
 		b := is[kind]
 		open := few + max(scale*a.Certificate.Bound, b.Certificate.Bound)
