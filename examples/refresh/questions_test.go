@@ -34,7 +34,7 @@ func TestQuestions(t *testing.T) {
 		{"are those strokes or full cycles?", "pump", "40 cycles/min (80 strokes)"},
 		{"how long a stroke, how far out of the bore?", "two-stroke", "The tool of 50 mm stands out by 17 mm at the top and 14 mm at the bottom."},
 		{"how much metal does half a minute take?", "pump", "A minute of honing has taken 0.034 ± 0.030 mm on the diameter"},
-		{"how much stock for honing after boring?", "pump", "The hone has 0.060 mm on the diameter; 0.020 mm to 0.130 mm is usual."},
+		{"how much stock for honing after boring?", "pump", "The hone has 0.060 mm on the diameter, or a little more; 0.020 mm to 0.130 mm is usual."},
 		{"which oversize cleans up?", "pump", "not rebore to +0.25 mm: worn wall may be left (clean-up on the original centre"},
 		{"the finish size for this piston?", "pump", "finished bore       78.491 to 78.516 mm    78.491 to 78.516 mm   aim                 78.504 mm"},
 		{"what clearance is usual?", "keep", "Rules of thumb for cast, air-cooled pistons: 0.067 to 0.100 mm."},

@@ -58,7 +58,9 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 		return choice, fault(pathOf(err), err)
 	}
 	for i := range choice.Cylinders {
-		if c := &choice.Cylinders[i]; c.Route == oversize.Sleeve && !waiting(g.Job, choice) {
+		c := &choice.Cylinders[i]
+		c.Bored = g.Units.boringStop(c.Bored, c.Finish.Min-e.HoningAllowance)
+		if c.Route == oversize.Sleeve && !waiting(g.Job, choice) {
 			if err := g.sleeveFinish(i, c, read[i].bore.Largest.Size); err != nil {
 				return choice, fault("engine.sleeve", err)
 			}

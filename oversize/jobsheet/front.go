@@ -159,7 +159,7 @@ func (s Sheet) stops() string {
 		c := s.Choice.Cylinders[i]
 		text := "hone " + s.Job.Units.length(c.Aim)
 		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 && !s.Job.Cylinders[i].bored() {
-			text = "bore " + s.Job.Units.length(bored) + ", " + text
+			text = "bore " + s.Job.Units.plain(bored) + ", " + text
 		}
 		if c.Route == oversize.Sleeve && s.Sleeve != nil {
 			text = "seat " + s.Job.Units.length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text

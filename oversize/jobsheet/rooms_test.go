@@ -294,6 +294,9 @@ func (f jobFile) choice(t *testing.T, s jobsheet.Sheet) {
 		cs = append(cs, cyl)
 	}
 	want := must(oversize.Choose(e, cs, uncertainty.Risk{}))(t)
+	for i := range want.Cylinders { // as a boring tool is set, the rest being the hone's
+		want.Cylinders[i].Bored = want.Cylinders[i].Bored / (10 * units.Micrometre) * (10 * units.Micrometre)
+	}
 	same(t, "choice", s.Choice, want)
 	for i, c := range s.Choice.Cylinders {
 		if c.Route != oversize.BoreOversize {
@@ -302,7 +305,9 @@ func (f jobFile) choice(t *testing.T, s jobsheet.Sheet) {
 		window := must(fit.FinishWindow(f.chosen(s, i), e.Clearance))(t)
 		same(t, "finish window", c.Finish, window)
 		same(t, "size to work to", c.Aim, must(fit.AimIn(window, 0, fit.Centre))(t))
-		same(t, "size to bore to", c.Bored, c.Aim-e.Honing)
+		if left := c.Aim - c.Bored; left < e.Honing || left >= e.Honing+10*units.Micrometre {
+			t.Errorf("bored to %v the hone has %v", c.Bored, left)
+		}
 	}
 }
 

@@ -4,6 +4,7 @@ package jobsheet_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -132,7 +133,11 @@ func (r *roundOf) bore(h honest) {
 	least, most := 0.0007*h.bore+0.005, 0.0012*h.bore+0.025
 	aim := h.bore + 0.5 + 0.01 + 0.05*(most-least)
 	millimetres(t, "the size to hone to", s.Choice.Cylinders[0].Aim, aim, 1e-4)
-	millimetres(t, "the size to bore to", s.Choice.Cylinders[0].Bored, aim-0.05, 1e-4)
+	step := 0.01 // that a boring tool is set to
+	if h.inches {
+		step = 0.0005 * 25.4
+	}
+	millimetres(t, "the size to bore to", s.Choice.Cylinders[0].Bored, step*math.Floor((aim-0.05)/step), 1e-4)
 
 	at := func(x float64) tree { return tree{"diameter": h.mm(x), "at": "22 °C"} }
 	pass := func(lasts string, after float64) tree {

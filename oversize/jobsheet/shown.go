@@ -79,6 +79,19 @@ func placesFor(unit units.Length) int {
 	return 3
 }
 
+// boringStop returns a size to bore to as a boring tool is set, to 0.01 mm or 0.0005 in, the rest being left to the hone; a
+// size that would then fall below the least stays as it is.
+func (s Shown) boringStop(size, least units.Length) units.Length {
+	step := units.Millimetre / 100
+	if s.units()[0] == units.Inch {
+		step = units.Inch / 2000
+	}
+	if stop := size.Floor(step); stop >= least {
+		return stop
+	}
+	return size
+}
+
 // each returns what is said of one unit for every unit shown, "78.502 mm = 3.09063 in".
 func (s Shown) each(say func(unit units.Length) string) string {
 	var parts []string

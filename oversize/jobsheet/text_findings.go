@@ -242,10 +242,10 @@ func (s Sheet) finish() (part page.Section) {
 			}
 		}
 		if bored := s.sleeveBored(i); bored != 0 {
-			row[3] = show.length(bored)
+			row[3] = show.plain(bored)
 		}
 		if c.Bored != 0 {
-			row[3] = show.length(c.Bored)
+			row[3] = show.plain(c.Bored)
 		}
 		if c.WallLeft.Value != 0 {
 			row[5] = show.estimate(c.WallLeft)
@@ -256,7 +256,7 @@ func (s Sheet) finish() (part page.Section) {
 		part.Add(table(rows))
 		s.checks(&part, boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
-			part.Add(sentence("The hone has %s on the diameter; %s to %s is usual.", show.length(h), show.length(oversize.UsualHoning().Min), show.length(oversize.UsualHoning().Max)))
+			part.Add(sentence("The hone has %s on the diameter, or a little more; %s to %s is usual.", show.length(h), show.length(oversize.UsualHoning().Min), show.length(oversize.UsualHoning().Max)))
 		}
 	}
 	for _, c := range s.Cylinders {

@@ -49,7 +49,7 @@ func (s Sheet) sleeve() (part page.Section) {
 		{"heat the barrel to", show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
 	if v.Bored != 0 {
-		rows[7] = []string{"bore it to", show.length(v.Bored), "then hone the rest"}
+		rows[7] = []string{"bore it to", show.plain(v.Bored), "then hone the rest"}
 	}
 	if v.Press != (sleeve.Range[units.Force]{}) {
 		rows = append(rows, []string{"or press it in with", show.forces(v.Press.Min, v.Press.Max), "at its end, cold: oiled to dry"})
