@@ -41,7 +41,7 @@ upper corner of the picture: clockwise, the first two on a side that runs round 
   wall -truth DEGREES -bore MM -label MMxMM >sheet.svg
 
 draws a sheet ruled at that included angle. Print it, roll it into a tube of that bore with the print inside,
-photograph it, and see whether the angle comes back within its doubt.
+photograph it, and see whether the angle comes back within its doubt. From 35° on; flatter sheets are refused.
 `
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }

@@ -6,8 +6,6 @@ import (
 	"bytes"
 	"encoding/xml"
 	"fmt"
-	"image"
-	"image/color"
 	"image/png"
 	"math"
 	"os"
@@ -52,9 +50,9 @@ func tryRun(t *testing.T, want int, args ...string) (stdout, stderr string) {
 	return out.String(), err.String()
 }
 
-func ruled(t *testing.T, truth, bore string) drawing {
+func ruled(t *testing.T, truth, bore, label string) drawing {
 	t.Helper()
-	text, _ := tryRun(t, 0, "-truth", truth, "-bore", bore, "-label", "20x10")
+	text, _ := tryRun(t, 0, "-truth", truth, "-bore", bore, "-label", label)
 	var d drawing
 	if err := xml.Unmarshal([]byte(text), &d); err != nil {
 		t.Fatal(err)
@@ -65,7 +63,7 @@ func ruled(t *testing.T, truth, bore string) drawing {
 // The sheet as it is printed: its scale, its label, and every line at half the angle, up or down, in the field.
 func TestSheet(t *testing.T) {
 	for _, truth := range []float64{20, 45, 90, 120} {
-		d := ruled(t, strconv.FormatFloat(truth, 'g', -1, 64), "80")
+		d := ruled(t, strconv.FormatFloat(truth, 'g', -1, 64), "80", "20x10")
 		var view [4]float64
 		if _, err := fmt.Sscan(d.View, &view[0], &view[1], &view[2], &view[3]); err != nil {
 			t.Fatal(err)
@@ -142,53 +140,17 @@ func darkness(d drawing, reach float64) func(x, y float64) float64 {
 // A sheet, rolled into a tube and photographed by arithmetic, gives its angle back, through the files and the
 // flags of the command.
 func TestSheetInTube(t *testing.T) {
-	const bore, w, h, f, away = 80.0, 900, 700, 1100.0, 48.0
-	sin, cos := math.Sincos(12 * math.Pi / 180) // the camera is tilted down along the bore
-	turn, across := math.Sincos(15 * math.Pi / 180)
 	for _, truth := range []float64{45, 70} {
-		d := ruled(t, strconv.FormatFloat(truth, 'g', -1, 64), "80")
-		dark := darkness(d, 32)
-		// The wall is at z = R − √(R² − x²) before the camera's plane; the camera looks at its middle.
-		place := func(u, v float64) (s, y float64) {
-			u, v = u*across+v*turn, v*across-u*turn // rolled
-			rx, ry, rz := u/f, v/f, 1.0
-			ry, rz = ry*cos-rz*sin, rz*cos+ry*sin
-			oy, oz := away*sin, -away*cos
-			oz += bore / 2 // the axis of the tube
-			a, b, c := rx*rx+rz*rz, oz*rz, oz*oz-bore*bore/4
-			k := (-b + math.Sqrt(b*b-a*c)) / a
-			return bore / 2 * math.Atan2(k*rx, oz+k*rz), oy + k*ry
-		}
-		img := image.NewGray(image.Rect(0, 0, w, h))
-		for j := range h {
-			for i := range w {
-				g := 0.0
-				for _, sub := range [4][2]float64{{0.25, 0.25}, {0.75, 0.25}, {0.25, 0.75}, {0.75, 0.75}} {
-					s, y := place(float64(i)+sub[0]-w/2, float64(j)+sub[1]-h/2)
-					if math.Abs(s) < 10 && math.Abs(y) < 5 {
-						g += 240.0 / 4
-					} else {
-						g += (180 - 130*dark(s, y)) / 4
-					}
-				}
-				img.SetGray(i, j, color.Gray{uint8(g)})
-			}
-		}
-		// The corners are where the label's places are seen: searched, not computed.
+		c := camera{bore: 80, round: 20, along: 10, w: 640, h: 480, f: 780, away: 48, tilt: 12, roll: 15}
+		dark := darkness(ruled(t, strconv.FormatFloat(truth, 'g', -1, 64), "80", "20x10"), 32)
 		var corners []string
-		for _, c := range [4][2]float64{{-10, -5}, {10, -5}, {10, 5}, {-10, 5}} {
-			u, v := 0.0, 0.0
-			for range 60 {
-				s, y := place(u, v)
-				du, dv := (c[0]-s)*f/away, (c[1]-y)*f/away
-				u, v = u+du*across-dv*turn, v+dv*across+du*turn
-			}
-			corners = append(corners, fmt.Sprintf("%.2f,%.2f", u+w/2, v+h/2))
+		for _, q := range c.corners() {
+			corners = append(corners, fmt.Sprintf("%.2f,%.2f", q.X, q.Y))
 		}
 		dir := t.TempDir()
 		name, seen := filepath.Join(dir, "wall.png"), filepath.Join(dir, "seen.png")
 		var b bytes.Buffer
-		if err := png.Encode(&b, img); err != nil {
+		if err := png.Encode(&b, c.photograph(dark)); err != nil {
 			t.Fatal(err)
 		}
 		if err := os.WriteFile(name, b.Bytes(), 0o644); err != nil {

@@ -51,6 +51,7 @@
 //	corners of the label  through the fit, from how well they were marked
 //	focal length          through the fit, from what was held of it
 //	axis of the lens      the same
+//	bend of the lens      its distortion, 1.5 % at the corners of the picture, through the fit and along the lines
 //	tilt seen two ways    between the poses that fit
 //	method                0.1°, found on rendered walls without noise
 //
@@ -65,13 +66,16 @@
 //
 //	tried, on rendered walls                                    nobody has tried
 //	20° to 120° included; 300 to 3,000 pixels a side            a photograph of a real wall
-//	bores of 50 to 120 mm, 10 to 30 mm of wall in the picture   a printed sheet in a tube (examples/wall draws one)
-//	lenses of 0.7 to 2 times the width of the picture           lenses that distort; wide-angle telephones near to
+//	sheets of examples/wall, 35° to 120°, in a tube             the same on paper
+//	bores of 50 to 120 mm, 10 to 30 mm of wall in the picture   narrower bores, wider pictures
+//	lenses of 0.7 to 2 times the width of the picture; on       fish-eyes; wide-angle telephones near to
+//	  sheets, lenses that distort by up to 3 % at the corners
 //	tilt to 30° any way, 45° to 50° along the bore              steeper views, mirrors, borescopes
-//	grooves darker than the wall, 2 to 40 grey levels           grooves that glint, torn and folded metal, plateaus
+//	grooves darker than the wall, 0.2 to 40 grey levels         grooves that glint, torn and folded metal, plateaus
 //	lines of 30 to 150 % of the picture, scattered by to 1°     ball-type hones, whose lines are short and many
 //	up to 30 % strays; the second family half as deep           wear, rust, carbon, oil, old lines under new
-//	even and uneven light, one hot spot                         light along one family; coloured light; shadows
+//	even and uneven light, one hot spot; on sheets, dark        light along one family; coloured light; shadows
+//	  corners and light that rolls from row to row
 //	blur to 1.3 pixels, noise to 6 levels, JPEG 30 to 95        pictures sharp in part; sharpened, denoised, resized
 //	corners marked with a standard deviation of half a pixel    labels with a bulge, torn or askew; people
 //	swinging hands: sines of 60 to 90 mm of stroke              real hands
@@ -83,17 +87,19 @@
 // # Validity
 //
 // The angle is that of the wall in the picture and of no other. Lines want to be closer together than a quarter
-// of a tile: evenly ruled ones 28 pixels apart in a picture of 480 by 360 came out 1.1° off at ± 0.7°. Leans up to 70° from square to the axis; two
-// families that lean alike within 12°; pictures of 200 pixels to 65,536 a side, read at no more than 1,500.
-// Pixels, and the focal length in them, are bare numbers. Angles are rounded to a millionth of a degree; the
-// same picture gives the same angle to better than a thousandth on every machine.
+// of a tile: evenly ruled ones 28 pixels apart in a picture of 480 by 360 came out 1.1° off at ± 0.7°. Sheets
+// ruled at less than 35° are refused: where long even lines cross so flat, their crossings are lines of their
+// own. Leans up to 70° from square to the axis; two families that lean alike within 12°; pictures of 200 pixels to
+// 65,536 a side, read at no more than 1,500. Lenses that distort by more than 3 % at the corners of the picture
+// are beyond the doubt. Pixels, and the focal length in them, are bare numbers. Angles are rounded to a millionth
+// of a degree; the same picture gives the same angle to better than a thousandth on every machine.
 //
 // # Sources
 //
-// The camera and the cylinder are geometry, derived here. Focal lengths of cameras are common practice. The
-// window is J. von Hann's, the jackknife M. Quenouille's and J. Tukey's (from memory); the sum of parts is that
-// of JCGM 100:2008, see [borewright.example/units/uncertainty.Budget]. Thresholds were chosen on rendered walls
-// apart from those that judge.
+// The camera and the cylinder are geometry, derived here. Focal lengths of cameras, and how far their lenses
+// distort, are common practice. The window is J. von Hann's, the jackknife M. Quenouille's and J. Tukey's (from
+// memory); the sum of parts is that of JCGM 100:2008, see [borewright.example/units/uncertainty.Budget]. Thresholds
+// were chosen on rendered walls apart from those that judge.
 //
 // # Cautions
 //

@@ -74,31 +74,52 @@ func (p *pose) angle(ss []strand) float64 {
 	return (up - down) * 180 / math.Pi
 }
 
-// lensStd returns the standard uncertainties of the angle, in degrees, from the corners, the focal length, and
-// where the axis of the lens meets the picture.
-func (f *fitted) lensStd(ss []strand) (corners, focal, middle float64, err error) {
+// lensStd returns the standard uncertainties of the angle, in degrees, from the corners, the focal length, where
+// the axis of the lens meets the picture, and its distortion.
+func (g *sight) lensStd(f *fitted, ss []strand) (corners, focal, middle, bend float64, err error) {
 	moves, err := f.parts()
 	if err != nil {
-		return 0, 0, 0, err
+		return 0, 0, 0, 0, err
 	}
 	const part = 0.1 // of each: over a whole one the pose bends
 	var square [residuals]float64
 	for n, m := range moves {
-		for i := range m {
-			m[i] *= part
-		}
-		up := f.moved(m)
-		for i := range m {
-			m[i] = -m[i]
-		}
-		down := f.moved(m)
+		up, down := f.moved(m.times(part)), f.moved(m.times(-part))
 		d := (up.angle(ss) - down.angle(ss)) / (2 * part)
 		square[n] = float64(d * d)
 	}
 	for _, x := range square[:8] {
 		corners += x
 	}
-	return math.Sqrt(corners), math.Sqrt(square[8]), math.Sqrt(square[9] + square[10]), nil
+	d := (g.bent(f, moves, ss, part*bendDoubt) - g.bent(f, moves, ss, -part*bendDoubt)) / (2 * part)
+	return math.Sqrt(corners), math.Sqrt(square[8]), math.Sqrt(square[9] + square[10]), math.Abs(d), nil
+}
+
+// bent is the angle, in degrees, if the lens had that distortion: the pose follows the corners to where a lens
+// without it would show them, and the strands go there too.
+func (g *sight) bent(f *fitted, moves [residuals]vector, ss []strand, bend float64) float64 {
+	straight := func(q Pixel) Pixel {
+		x, y := q.X-f.mid.X, q.Y-f.mid.Y
+		k := bend * (float64(x*x) + float64(y*y)) / float64(g.corner*g.corner)
+		return Pixel{q.X + float64(k*x), q.Y + float64(k*y)}
+	}
+	var to vector
+	for i, q := range g.corners {
+		s := straight(q)
+		to.add(moves[2*i].times((s.X - q.X) / g.marking))
+		to.add(moves[2*i+1].times((s.Y - q.Y) / g.marking))
+	}
+	there := make([]strand, len(ss))
+	for i, one := range ss {
+		along := func(d Pixel) Pixel {
+			const h = 0.01
+			a, b := straight(Pixel{one.at.X - float64(h*d.X), one.at.Y - float64(h*d.Y)}), straight(Pixel{one.at.X + float64(h*d.X), one.at.Y + float64(h*d.Y)})
+			return Pixel{b.X - a.X, b.Y - a.Y}
+		}
+		there[i] = strand{straight(one.at), along(one.up), along(one.down)}
+	}
+	moved := f.moved(to)
+	return moved.angle(there)
 }
 
 // twice returns the mean of the angle over the poses that fit, each by how likely it is, and its standard

@@ -67,6 +67,21 @@ func TestPartOfFocal(t *testing.T) {
 	near(t, "focal length", math.Abs(included(measured(t, longer))-included(m)), part(t, m, "focal length"), 0.01)
 }
 
+// From afar a label looks alike at two tilts: both take part in the doubt. Near to, only one of them fits.
+func TestPartOfTilt(t *testing.T) {
+	for _, widths := range []float64{1, 8} {
+		s := plain()
+		s.focal, s.tilt, s.to, s.bore = widths, 10, 130, 80
+		shot := s.shot()
+		shot.Focal = s.focal * float64(s.width)
+		m := measured(t, shot)
+		near(t, "included", included(m), 50, expanded(m))
+		if p := part(t, m, "tilt seen two ways"); widths == 1 && p != 0 || widths == 8 && !(p > 0.01 && p < 0.3) {
+			t.Errorf("seen from %v widths of the picture away: %.3f°", widths, p)
+		}
+	}
+}
+
 // The parts of the wall say how far other lines of the same hone would put the angle: over walls whose lines
 // scatter, photographed alike, the root mean square error is about that part.
 func TestPartOfWall(t *testing.T) {

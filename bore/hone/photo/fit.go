@@ -11,13 +11,15 @@ import (
 // What is held of a lens before the picture is seen, as standard uncertainties. Of cameras the focal length
 // is taken as usualFocal times the longer side of the picture, within a factor of e^focalDoubt: common
 // practice, from 18 mm to 100 mm on the frame of 36 mm. The axis of the lens meets a whole picture in its
-// middle, within 2 % of its longer side; where the picture may have been cropped, anywhere in it.
+// middle, within 2 % of its longer side; where the picture may have been cropped, anywhere in it. A lens that
+// bends shows the corners of the picture farther out or in than one without distortion.
 const (
 	usualFocal  = 1.1
 	focalDoubt  = 0.6
 	knownFocal  = 0.03
 	wholeMiddle = 0.02
 	cropMiddle  = 0.30
+	bendDoubt   = 0.015 // at the corners of the picture, in parts of their distance from the middle
 )
 
 // A fitted is a pose that fits the corners.
@@ -29,14 +31,15 @@ type fitted struct {
 
 // A sight is all that the fit of a pose is given.
 type sight struct {
-	places  [4][2]float64 // of the corners on the wall, mm
-	corners [4]Pixel      // in the picture, pixels
+	places  [4]space // of the corners, mm
+	corners [4]Pixel // in the picture, pixels
 	radius  float64
 	marking float64 // standard uncertainty of a coordinate of a corner, pixels
 
 	logFocal, focalStd float64
 	mid                Pixel
 	midStd             float64
+	corner             float64 // of the picture, from mid, pixels
 }
 
 // far stands in for a residual that does not exist, as of a corner behind the camera.
@@ -44,14 +47,14 @@ const far = 1e6
 
 func (g *sight) residuals(p *pose) (r outcome) {
 	for i, at := range g.places {
-		q, ok := p.project(at[0], at[1])
+		q, ok := p.see(at)
 		if !ok {
 			q = Pixel{far, far}
 		}
 		r[2*i] = (q.X - g.corners[i].X) / g.marking
 		r[2*i+1] = (q.Y - g.corners[i].Y) / g.marking
 	}
-	r[8] = (p.logFocal - g.logFocal) / g.focalStd
+	r[8] = (math.Log(p.focal) - g.logFocal) / g.focalStd
 	r[9] = (p.mid.X - g.mid.X) / g.midStd
 	r[10] = (p.mid.Y - g.mid.Y) / g.midStd
 	return r
@@ -113,7 +116,7 @@ func (g *sight) refine(p pose) (fitted, bool) {
 // start returns a pose with those tilts of the camera, turned, shifted and placed so that the label comes
 // about where its corners are.
 func (g *sight) start(tiltX, tiltY float64) (pose, bool) {
-	p := pose{logFocal: g.logFocal, mid: g.mid, radius: g.radius}
+	p := pose{focal: math.Exp(g.logFocal), mid: g.mid, radius: g.radius}
 	p.rot = turned(turned([3]space{{1, 0, 0}, {0, -1, 0}, {0, 0, -1}}, space{0, tiltY, 0}), space{tiltX, 0, 0})
 	var middle Pixel
 	for _, c := range g.corners {
@@ -127,16 +130,12 @@ func (g *sight) start(tiltX, tiltY float64) (pose, bool) {
 		x3, y3 := at(3)
 		return math.Hypot(x2-x0, y2-y0) + math.Hypot(x3-x1, y3-y1), math.Atan2(y1+y2-y0-y3, x1+x2-x0-x3)
 	}
-	flat := func(i int) (x, y float64) {
-		at := space{g.places[i][0], g.places[i][1], 0}
-		return dot(p.rot[0], at), dot(p.rot[1], at)
-	}
+	flat := func(i int) (x, y float64) { return dot(p.rot[0], g.places[i]), dot(p.rot[1], g.places[i]) }
 	seen, seenTurn := size(func(i int) (x, y float64) { return g.corners[i].X, g.corners[i].Y })
 	own, ownTurn := size(flat)
 	p.rot = turned(p.rot, space{0, 0, seenTurn - ownTurn})
-	f := math.Exp(p.logFocal)
-	depth := f * own / seen
-	p.shift = space{(middle.X - p.mid.X) / f * depth, (middle.Y - p.mid.Y) / f * depth, depth}
+	depth := p.focal * own / seen
+	p.shift = space{(middle.X - p.mid.X) * own / seen, (middle.Y - p.mid.Y) * own / seen, depth}
 	return p, depth > 0 && !math.IsInf(depth, 0)
 }
 

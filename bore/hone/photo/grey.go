@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"math"
 
 	"borewright.example/units"
 )
@@ -53,7 +52,10 @@ func readGrey(img image.Image) (*grey, error) {
 	}
 	g.pix = make([]float32, g.w*g.h)
 	take := min(k, mostTaken)
-	sample := sampler(img)
+	sample, err := sampler(img)
+	if err != nil {
+		return nil, err
+	}
 	for y := range g.h {
 		for x := range g.w {
 			var sum float32
@@ -69,9 +71,40 @@ func readGrey(img image.Image) (*grey, error) {
 	return g, nil
 }
 
-// sampler returns how to read the brightness of one pixel, without an allocation for the types that
-// pictures come in.
-func sampler(img image.Image) func(x, y int) float32 {
+// sampler returns how to read the brightness of one pixel, and refuses a picture whose pixels do not fill its
+// bounds.
+func sampler(img image.Image) (func(x, y int) float32, error) {
+	box := img.Bounds()
+	// Offsets grow evenly along rows and columns: if those of the corners hold, all do.
+	short := func(offset func(x, y int) int, length int) bool {
+		for _, x := range [2]int{box.Min.X, box.Max.X - 1} {
+			for _, y := range [2]int{box.Min.Y, box.Max.Y - 1} {
+				if i := offset(x, y); i < 0 || i >= length {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	var bad bool
+	switch p := img.(type) {
+	case *image.YCbCr:
+		bad = short(p.YOffset, len(p.Y))
+	case *image.Gray:
+		bad = short(p.PixOffset, len(p.Pix))
+	case *image.RGBA:
+		bad = short(p.PixOffset, len(p.Pix)-3)
+	case *image.NRGBA:
+		bad = short(p.PixOffset, len(p.Pix)-3)
+	}
+	if bad {
+		return nil, fmt.Errorf("photo: picture: %w: its pixels do not fill its bounds of %v", units.ErrRange, box)
+	}
+	return reader(img), nil
+}
+
+// reader reads without an allocation the types that pictures come in.
+func reader(img image.Image) func(x, y int) float32 {
 	switch p := img.(type) {
 	case *image.YCbCr:
 		return func(x, y int) float32 { return float32(p.Y[p.YOffset(x, y)]) }
@@ -109,15 +142,18 @@ func luma(r, g, b uint32) float32 {
 	return float32(0.299*float32(r)) + float32(0.587*float32(g)) + float32(0.114*float32(b))
 }
 
+// besideBad is how far from a pixel that says nothing another is not trusted either.
+const besideBad = 3
+
 // flatten turns brightness into what stands out of its surroundings, in parts of them, and gives every pixel
 // a weight: none under the label, in glare, in the black, and just beside them. Surroundings reach the given
 // number of pixels each way. The light falls out, and with it whatever is wider than that.
 func (g *grey) flatten(reach int, label [4]Pixel) (out, weight []float32) {
 	w, h := g.w, g.h
-	weight = make([]float32, w*h)
+	plane := make([]float32, w*h) // first of what says nothing, then of the light of the rest
 	for i, v := range g.pix {
-		if v > black && v < glare {
-			weight[i] = 1
+		if v <= black || v >= glare {
+			plane[i] = 1
 		}
 	}
 	low, high := label[0], label[0]
@@ -128,57 +164,80 @@ func (g *grey) flatten(reach int, label [4]Pixel) (out, weight []float32) {
 	for y := max(0, int(low.Y)); y < min(h, int(high.Y)+1); y++ {
 		for x := max(0, int(low.X)); x < min(w, int(high.X)+1); x++ {
 			if inside(label, Pixel{float64(x) + 0.5, float64(y) + 0.5}) {
-				weight[y*w+x] = 0
+				plane[y*w+x] = 1
 			}
 		}
 	}
-	bad := newSums(w, h, func(i int) float64 { return float64(1 - weight[i]) })
+	weight = make([]float32, w*h)
+	bad := newSquare(plane, w, h, besideBad)
 	for y := range h {
-		for x := range w {
-			if bad.around(x, y, 3) > 0 {
-				weight[y*w+x] = 0
+		for x, n := range bad.next() {
+			if n == 0 {
+				weight[y*w+x] = 1
 			}
 		}
 	}
-	count := newSums(w, h, func(i int) float64 { return float64(weight[i]) })
-	light := newSums(w, h, func(i int) float64 { return float64(weight[i] * g.pix[i]) })
+	for i, v := range g.pix {
+		plane[i] = float32(weight[i] * v)
+	}
 	out = make([]float32, w*h)
+	count, light := newSquare(weight, w, h, reach), newSquare(plane, w, h, reach)
 	for y := range h {
+		n, sum := count.next(), light.next()
 		for x := range w {
-			i := y*w + x
-			if weight[i] == 0 {
-				continue
+			if i := y*w + x; weight[i] > 0 {
+				out[i] = float32(max(-0.5, min(0.5, float64(float64(g.pix[i])*n[x])/sum[x]-1)))
 			}
-			n := count.around(x, y, reach)
-			mean := light.around(x, y, reach) / n
-			out[i] = float32(math.Max(-0.5, math.Min(0.5, float64(g.pix[i])/mean-1)))
 		}
 	}
 	return out, weight
 }
 
-// sums is a table of what lies above and to the left of each pixel.
-type sums struct {
-	w, h  int
-	total []float64
+// A square slides down a picture: for each pixel of a row, the sum of a plane over the square of pixels up to
+// reach away. The plane must not change meanwhile. Sums of so few numbers of 24 digits are exact.
+type square struct {
+	plane       []float32
+	w, h, reach int
+	y           int       // the row that comes next
+	columns     []float64 // sums of each column over the rows within reach
+	sums        []float64
 }
 
-func newSums(w, h int, value func(i int) float64) *sums {
-	s := &sums{w, h, make([]float64, (w+1)*(h+1))}
-	for y := range h {
-		var row float64
-		for x := range w {
-			row += value(y*w + x)
-			s.total[(y+1)*(w+1)+x+1] = s.total[y*(w+1)+x+1] + row
-		}
+func newSquare(plane []float32, w, h, reach int) *square {
+	s := &square{plane: plane, w: w, h: h, reach: reach, columns: make([]float64, w), sums: make([]float64, w)}
+	for y := range min(reach, h) {
+		s.count(y, 1)
 	}
 	return s
 }
 
-// around is the sum over the square of pixels up to reach away.
-func (s *sums) around(x, y, reach int) float64 {
-	x0, x1 := max(0, x-reach), min(s.w, x+reach+1)
-	y0, y1 := max(0, y-reach), min(s.h, y+reach+1)
-	n := s.w + 1
-	return s.total[y1*n+x1] - s.total[y0*n+x1] - s.total[y1*n+x0] + s.total[y0*n+x0]
+// count counts a row of the plane in, or out; rows outside the picture are nothing.
+func (s *square) count(y int, sign float64) {
+	if y < 0 || y >= s.h {
+		return
+	}
+	for x, v := range s.plane[y*s.w : (y+1)*s.w] {
+		s.columns[x] += float64(sign * float64(v))
+	}
+}
+
+// next returns the sums of the next row, which the next call overwrites.
+func (s *square) next() []float64 {
+	s.count(s.y+s.reach, 1)
+	s.count(s.y-s.reach-1, -1)
+	s.y++
+	var sum float64
+	for _, v := range s.columns[:min(s.reach, s.w)] {
+		sum += v
+	}
+	for x := range s.sums {
+		if in := x + s.reach; in < s.w {
+			sum += s.columns[in]
+		}
+		if out := x - s.reach - 1; out >= 0 {
+			sum -= s.columns[out]
+		}
+		s.sums[x] = sum
+	}
+	return s.sums
 }

@@ -78,7 +78,7 @@ func rounded(degrees float64) units.Angle {
 // budget returns the mean angle of what the strands show, in degrees, and the parts of its doubt.
 func (v *view) budget(ss []strand, up, down float64) (angle float64, b uncertainty.Budget, err error) {
 	angle, tilts := twice(v.fits, ss)
-	corners, focal, middle, err := v.fits[0].lensStd(ss)
+	corners, focal, middle, bend, err := v.sight.lensStd(&v.fits[0], ss)
 	if err != nil {
 		return 0, b, err
 	}
@@ -92,6 +92,7 @@ func (v *view) budget(ss []strand, up, down float64) (angle float64, b uncertain
 		{"corners of the label", corners, 0},
 		{"focal length", focal, 0},
 		{"axis of the lens", middle, 0},
+		{"bend of the lens", bend, 0},
 		{"tilt seen two ways", tilts, 0},
 		{"method", methodStd, 0},
 	} {

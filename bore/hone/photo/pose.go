@@ -12,11 +12,11 @@ import "math"
 //
 // and the camera sees rot·(x, y, z) + shift, its own axes pointing to the right, down and ahead.
 type pose struct {
-	rot      [3]space
-	shift    space
-	logFocal float64 // of the focal length in pixels
-	mid      Pixel   // where the axis of the lens meets the picture
-	radius   float64 // of the bore
+	rot    [3]space
+	shift  space
+	focal  float64 // length, in pixels
+	mid    Pixel   // where the axis of the lens meets the picture
+	radius float64 // of the bore
 }
 
 // A space is a point or a direction in space.
@@ -26,15 +26,22 @@ func dot(a, b space) float64 {
 	return float64(a[0]*b[0]) + float64(a[1]*b[1]) + float64(a[2]*b[2])
 }
 
+// onWall returns the point of space at the place (s, y) of the wall of a bore.
+func onWall(radius, s, y float64) space {
+	sin, cos := math.Sincos(s / radius)
+	return space{radius * sin, y, radius - float64(radius*cos)}
+}
+
 // project returns where the place (s, y) of the wall stands in the picture; false where it is not ahead.
-func (p *pose) project(s, y float64) (Pixel, bool) {
-	sin, cos := math.Sincos(s / p.radius)
-	at := space{p.radius * sin, y, p.radius - float64(p.radius*cos)}
+func (p *pose) project(s, y float64) (Pixel, bool) { return p.see(onWall(p.radius, s, y)) }
+
+// see returns where a point of space stands in the picture; false where it is not ahead.
+func (p *pose) see(at space) (Pixel, bool) {
 	depth := dot(p.rot[2], at) + p.shift[2]
 	if !(depth > 1e-6*p.radius) {
 		return Pixel{}, false
 	}
-	f := math.Exp(p.logFocal) / depth
+	f := p.focal / depth
 	return Pixel{
 		p.mid.X + float64(f*(dot(p.rot[0], at)+p.shift[0])),
 		p.mid.Y + float64(f*(dot(p.rot[1], at)+p.shift[1])),
@@ -44,8 +51,7 @@ func (p *pose) project(s, y float64) (Pixel, bool) {
 // wall returns the place of the wall that stands at q: where the ray leaves the bore. It is false where the
 // ray misses the bore or leaves it behind the camera.
 func (p *pose) wall(q Pixel) (s, y float64, ok bool) {
-	f := math.Exp(p.logFocal)
-	ray := space{(q.X - p.mid.X) / f, (q.Y - p.mid.Y) / f, 1}
+	ray := space{(q.X - p.mid.X) / p.focal, (q.Y - p.mid.Y) / p.focal, 1}
 	var from, to space // of the camera and the ray, in the space of the wall
 	for i := range 3 {
 		column := space{p.rot[0][i], p.rot[1][i], p.rot[2][i]}
@@ -114,7 +120,7 @@ func (p pose) moved(d vector) pose {
 	for i := range 3 {
 		p.shift[i] += float64(d[3+i] * scale)
 	}
-	p.logFocal += d[6]
+	p.focal *= math.Exp(d[6])
 	p.mid.X += d[7]
 	p.mid.Y += d[8]
 	return p

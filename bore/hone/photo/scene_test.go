@@ -17,7 +17,7 @@ import (
 )
 
 // judges is where the seeds begin that judge: those below were used to choose the thresholds.
-const judges = 1_000_000
+const judges = 2_000_000
 
 // A verdict is what became of one scene, in degrees: u is the expanded uncertainty of the angle, off how far it
 // is from the true one; from and to are what the answer holds possible on the wall seen. It does not keep the

@@ -63,7 +63,7 @@ func TestPlainWall(t *testing.T) {
 	}
 	near(t, "std", m.Std.In(units.Degree), std, 1e-6)
 	near(t, "degrees of freedom", m.DoF, dof, 1e-9)
-	if len(m.Budget.Components) != 7 {
+	if len(m.Budget.Components) != 8 {
 		t.Errorf("%d parts", len(m.Budget.Components))
 	}
 	if b := m.Picture().Bounds(); b.Dx() != s.width || b.Dy() != s.height {
@@ -71,6 +71,49 @@ func TestPlainWall(t *testing.T) {
 	}
 	if (photo.Measured{}).Picture() != nil {
 		t.Error("a picture of nothing")
+	}
+}
+
+// The picture of what was seen shows the label in red with a green outline, and lines along those of the wall: two
+// pixels of a colour, 5 to 9 columns apart with a third between them, lie as the camera sees a line of that family.
+// Rounding to pixels turns such a pair by up to 6°, and by less than 4° on the mean.
+func TestPictureOfWhatWasSeen(t *testing.T) {
+	s := plain()
+	shot := s.shot()
+	img, c := measured(t, shot).Picture(), s.camera()
+	x, y := c.see(0, 0)
+	if r, g, _, _ := img.At(int(x), int(y)).RGBA(); r < 2*g {
+		t.Errorf("the label is %v, want red", img.At(int(x), int(y)))
+	}
+	for _, q := range shot.Corners {
+		if got := img.At(int(q.X), int(q.Y)); got != (color.RGBA{0, 200, 0, 255}) {
+			t.Errorf("a corner is %v, want green", got)
+		}
+	}
+	for want, lean := range map[color.RGBA]float64{{0, 230, 255, 255}: s.up, {255, 220, 0, 255}: s.down} {
+		sin, cos := math.Sincos(rad(lean))
+		pairs, off := 0, 0.0
+		for y := range s.height {
+			for x := range s.width {
+				if img.At(x, y) != want {
+					continue
+				}
+				round, along := c.place(float64(x)+0.5, float64(y)+0.5)
+				u, v := c.see(round+0.1*cos, along+0.1*sin)
+				line := math.Atan2(v-float64(y)-0.5, u-float64(x)-0.5)
+				for i := 5; i <= 9; i++ {
+					for j := -12; j <= 12; j++ {
+						if img.At(x+i, y+j) == want && img.At(x+(i+1)/2, y+j/2) == want {
+							off += math.Abs(math.Remainder(math.Atan2(float64(j), float64(i))-line, math.Pi)) / rad(1)
+							pairs++
+						}
+					}
+				}
+			}
+		}
+		if off /= float64(pairs); pairs < 300 || !(off < 4) {
+			t.Errorf("%d pairs of %v, off by %.1f° on the mean", pairs, want, off)
+		}
 	}
 }
 
@@ -227,6 +270,10 @@ func TestRefusedInput(t *testing.T) {
 		"one pixel":       {func(s *photo.Shot) { s.Picture = image.NewGray(image.Rect(0, 0, 1, 1)) }, photo.ErrSmall},
 		"empty":           {func(s *photo.Shot) { s.Picture = image.NewGray(image.Rectangle{}) }, units.ErrRange},
 		"a ribbon":        {func(s *photo.Shot) { s.Picture = colours{image.Rect(0, 0, 60000, 250), color.White} }, photo.ErrSmall},
+		"short of pixels": {func(s *photo.Shot) { s.Picture = &image.Gray{Stride: 480, Rect: image.Rect(0, 0, 480, 360)} }, units.ErrRange},
+		"a bad stride": {func(s *photo.Shot) {
+			s.Picture = &image.RGBA{Pix: make([]byte, 480*360*4), Stride: -480 * 4, Rect: image.Rect(0, 0, 480, 360)}
+		}, units.ErrRange},
 		"beyond counting": {func(s *photo.Shot) { s.Picture = colours{image.Rect(math.MinInt, 0, math.MaxInt, 9), color.White} }, units.ErrRange},
 	}
 	for name, row := range rows {
@@ -270,23 +317,18 @@ func (wrong) RGBA() (r, g, b, a uint32) { return math.MaxUint32, 7, math.MaxUint
 // Hostile pictures end soon, in a refusal.
 func TestHostile(t *testing.T) {
 	shot := plain().shot()
-	for i, q := range shot.Corners {
-		shot.Corners[i] = photo.Pixel{X: q.X * 40, Y: q.Y * 40}
-	}
 	for name, img := range map[string]image.Image{
 		"huge":      colours{image.Rect(0, 0, 20000, 20000), color.Gray{128}},
-		"no colour": colours{image.Rect(0, 0, 20000, 15000), nil},
-		"wrong":     colours{image.Rect(0, 0, 20000, 15000), wrong{}},
-		"glare":     colours{image.Rect(0, 0, 20000, 15000), color.White},
-		"clear":     image.NewNRGBA(image.Rect(0, 0, 20000/8, 15000/8)),
+		"no colour": colours{image.Rect(0, 0, 800, 600), nil},
+		"wrong":     colours{image.Rect(0, 0, 800, 600), wrong{}},
+		"glare":     colours{image.Rect(0, 0, 800, 600), color.White},
+		"clear":     image.NewNRGBA(image.Rect(0, 0, 800, 600)),
 	} {
 		s := shot
 		s.Picture = img
-		if name == "clear" {
-			for i := range s.Corners {
-				s.Corners[i].X /= 8
-				s.Corners[i].Y /= 8
-			}
+		for i, q := range shot.Corners {
+			k := float64(img.Bounds().Dx()) / 480
+			s.Corners[i] = photo.Pixel{X: q.X * k, Y: q.Y * k}
 		}
 		m, err := s.Crosshatch()
 		if err == nil || !m.Crosshatch.IsZero() {

@@ -17,6 +17,19 @@ type (
 	slopes  [residuals]vector // of each residual by each unknown
 )
 
+func (v vector) times(k float64) vector {
+	for i := range v {
+		v[i] *= k
+	}
+	return v
+}
+
+func (v *vector) add(o vector) {
+	for i, x := range o {
+		v[i] += x
+	}
+}
+
 // square is the sum of squares.
 func (r *outcome) square() float64 {
 	var sum float64

@@ -66,7 +66,8 @@ const (
 	leastTrend  = 0.5 // from end to end of the wall, along the bore, beyond trendRatio times that round it
 	trendRatio  = 1.5
 	shapeMost   = 0.3 // by how much smoothing shifts the angle: a swing leaves a tail of flat lines
-	tailOfSwing = 2.5 // how far down the range goes, in spreads of both families: a tail of flat lines again
+	tailOfSwing = 2.9 // how far down the range goes, in spreads of both families: a tail of flat lines again
+	headOfSwing = 1.3 // and how far up: a swing has a steepest line
 )
 
 // A reach is how far the angle goes below and above its mean over the wall seen, in degrees, where it was seen
@@ -95,7 +96,7 @@ func (c *chart) reach(up, down float64) (reach, error) {
 	if su+sd <= someSpread && high-low <= trendRatio*(right-left)+leastTrend {
 		return reach{}, nil
 	}
-	return reach{low - tailOfSwing*(su+sd) - (high-low)/2, high + su + sd, true}, nil
+	return reach{low - float64(tailOfSwing*(su+sd)) - (high-low)/2, high + float64(headOfSwing*(su+sd)), true}, nil
 }
 
 // ends returns by how much the angle of the strips that part makes of the blocks falls below and rises above

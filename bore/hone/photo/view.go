@@ -130,13 +130,16 @@ func (s Shot) sight(g *grey) (*sight, error) {
 		return nil, err
 	}
 	r, a := s.Label.Round.In(units.Millimetre)/2, s.Label.Along.In(units.Millimetre)/2
-	out.places = [4][2]float64{{-r, a}, {r, a}, {r, -a}, {-r, -a}}
+	for i, at := range [4][2]float64{{-r, a}, {r, a}, {r, -a}, {-r, -a}} {
+		out.places[i] = onWall(out.radius, at[0], at[1])
+	}
 	side := float64(max(g.w, g.h))
 	out.logFocal, out.focalStd = math.Log(usualFocal*side), focalDoubt
 	if s.Focal > 0 {
 		out.logFocal, out.focalStd = math.Log(s.Focal/g.step), knownFocal
 	}
 	out.mid, out.midStd = Pixel{float64(g.w) / 2, float64(g.h) / 2}, cropMiddle*side
+	out.corner = math.Hypot(out.mid.X, out.mid.Y)
 	if s.Whole {
 		out.midStd = wholeMiddle * side
 	}
