@@ -91,6 +91,8 @@ func TestBadJobs(t *testing.T) {
 			`colour: "red": unknown field: want one of version, title, units, engine, gauge, survey, cylinders, tools, cuts, proof, counted, not_known, confirmed, accepted, risk`}},
 		{"bore in another unit", with(t, `"bore": "67 mm"`, `"bore": "67 m"`), []string{ // and what is held against it says nothing
 			`engine.bore: "67 m": want above 0, up to 1000 mm`}},
+		{"facing", with(t, `"gap_limit": "1 mm"`, `"gap_limit": "1 mm", "facing": "brass"`), []string{
+			`engine.rings[0].facing: "brass": want "plain iron", "chromium" or "molybdenum"`}},
 		{"misspelt", with(t, `"wall":`, `"wal":`), []string{
 			`engine.wal: "bare iron": unknown field: is wall meant?`,
 			"engine.wall: missing: want bare iron, iron sleeve, plated or bare Al-Si"}},

@@ -116,6 +116,16 @@ func (s Shown) length(l units.Length) string {
 	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)) })
 }
 
+// rough returns a window of roughness.
+func (s Shown) rough(w units.Limits) string {
+	return s.each(func(u units.Length) string {
+		if u == units.Inch {
+			return fmt.Sprintf("%.0f to %.0f µin", w.Min.In(units.Microinch), w.Max.In(units.Microinch))
+		}
+		return fmt.Sprintf("%.2f to %.2f µm", w.Min.In(units.Micrometre), w.Max.In(units.Micrometre))
+	})
+}
+
 // stock returns the difference of two sizes as they are printed, so that whoever adds it up finds them again.
 func (s Shown) stock(before, after units.Length) string {
 	return s.each(func(u units.Length) string {

@@ -4,6 +4,7 @@ package jobsheet_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"borewright.example/bore"
@@ -113,6 +114,28 @@ func TestBoringStopCleansUp(t *testing.T) {
 		least := c.Finish.Min - j.Engine.HoningAllowance
 		if c.Bored < least || c.Bored != c.Aim-j.Engine.HoningAllowance || c.Bored.Floor(10*units.Micrometre) >= least {
 			t.Errorf("bored to %v of %v at the least, %v in all", c.Bored, least, c.Finish)
+		}
+	}
+}
+
+// TestGritByHand: of the seven lines on the last honing two name silicon carbide for one facing and none other, three no
+// facing; the maker who names a band has 180 to 220 (the table in package hone has the sources).
+func TestGritByHand(t *testing.T) {
+	for _, v := range []struct {
+		facing string
+		grit   int
+		says   string
+	}{
+		{"", 180, "for any facing of the top ring sources name 180 to 220, 220, 280, 320, 320 to 400; yours, 180, is named by 1 of 7."},
+		{"plain iron", 220, "for a top ring of plain iron sources name 180 to 220, 220, 320; yours, 220, is named by 3 of 4."},
+		{"molybdenum", 300, "for a top ring of molybdenum sources name 180 to 220, 220, 280, 320, 320 to 400; yours, 300, is named by 0 of 5."},
+		{"chromium", 0, "for a top ring of chromium sources name 180 to 220, 220, 320. They disagree"},
+	} {
+		j := job(t, "pump")
+		j.Engine.Rings[0].Facing, j.Tools.Grit = v.facing, v.grit
+		text := strings.Join(strings.Fields(asPrinted(t, plan(t, j))), " ")
+		if !strings.Contains(text, "Grit of the last honing: "+v.says) || !strings.Contains(text, "print Ra 0.38 to 4.00 µm") {
+			t.Errorf("%q, %d: not %q", v.facing, v.grit, v.says)
 		}
 	}
 }

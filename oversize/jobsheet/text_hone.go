@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -93,7 +94,14 @@ func (s Sheet) grit(part *page.Section) {
 	if on != 0 {
 		text += fmt.Sprintf("; yours, %d, is named by %d of %d", on, by, all)
 	}
-	part.Add(page.Sentence(text + ". They disagree, and the supplier of the rings comes before them all."))
+	var rough units.Limits
+	for _, f := range hone.Finishes() {
+		if f.Measure == "Ra" {
+			rough.Min, rough.Max = min(cmp.Or(rough.Min, f.Roughness.Min), f.Roughness.Min), max(rough.Max, f.Roughness.Max)
+		}
+	}
+	text += ". They disagree, and the supplier of the rings comes before them all. Of bores and liners sources print Ra " + s.Job.Units.rough(rough) + ", and none by facing: a band, and no limit of this engine."
+	part.Add(page.Sentence(text))
 }
 
 // wall says what the setting does along the wall.

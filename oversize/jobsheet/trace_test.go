@@ -426,7 +426,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	for bit := range 32 { // what the rooms warn of
 		fixed = append(fixed, sleeve.Cautions(1<<bit).Texts()...)
 	}
-	grits := regexp.MustCompile(`Grit of the last honing: .*?\. They disagree`) // what sources name, of no job
+	grits := regexp.MustCompile(`Grit of the last honing: .*? by facing: `) // what sources name, of no job
 	for k := hone.KindUnknown; k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {
 			fixed = append(fixed, c.Text)
