@@ -69,12 +69,7 @@ func (j Job) check(doc *strictjson.Document) error {
 
 // name checks a name that must be there, and be the only one.
 func (c *checker) name(path, name string, seen map[string]bool) {
-	bare := strings.ToLower(strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) || !unicode.IsPrint(r) {
-			return -1
-		}
-		return r
-	}, name))
+	bare := plainName(name)
 	switch {
 	case bare == "":
 		c.fault(path, nil, "missing: want a name")
@@ -82,6 +77,23 @@ func (c *checker) name(path, name string, seen map[string]bool) {
 		c.fault(path, name, "another one has this name, but for blanks and capitals")
 	}
 	seen[bare] = true
+}
+
+// plainName is a name without blanks and capitals, which tell no two things apart.
+func plainName(name string) string {
+	return strings.ToLower(strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || !unicode.IsPrint(r) {
+			return -1
+		}
+		return r
+	}, name))
+}
+
+// place checks the name of a place on the wall: without one, repeats at a place would be another place.
+func (c *checker) place(path, name string) {
+	if plainName(name) == "" {
+		c.fault(path, nil, "missing: want where on the wall it was taken")
+	}
 }
 
 // words checks what the job says about itself: counts, what is not known, confirmed or accepted.

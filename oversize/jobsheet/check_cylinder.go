@@ -27,6 +27,9 @@ func (c *checker) cylinders(j Job) {
 		c.readings(path+".proof", cyl.Proof, j.proofGauge(), j)
 		c.traces(path+".traces", cyl.Traces, j.Gauge, j)
 		c.traces(path+".proof_traces", cyl.ProofTraces, j.proofGauge(), j)
+		for k, r := range cyl.Texture {
+			c.place(fmt.Sprintf("%s.texture[%d].place", path, k), r.Place)
+		}
 		c.profiles(path+".profiles", cyl.Profiles)
 		c.feeler(path+".feeler_test", cyl.FeelerTest)
 		if cyl.Piston.has() && cyl.PistonFor == nil {

@@ -109,6 +109,7 @@ func profiled(path string, ps []Profile) ([]surface.Reading, error) {
 func (c *checker) profiles(path string, ps []Profile) {
 	for i, p := range ps {
 		path := fmt.Sprintf("%s[%d]", path, i)
+		c.place(path+".place", p.Place)
 		n, list := p.count(), path+".heights"
 		if len(p.Points) > 0 {
 			list = path + ".points"
@@ -198,7 +199,7 @@ func (s *slipper) profiles(i int, shown []surface.Reading) {
 			}
 		}
 		for k, r := range c.Texture {
-			if r.Place == p.Place {
+			if plainName(r.Place) == plainName(p.Place) {
 				s.apart(fmt.Sprintf("cylinders[%d].texture[%d].texture", i, k), r.Texture, shown[m].Texture)
 			}
 		}

@@ -25,6 +25,9 @@ func textures(g given) ([][]surface.Finding, error) {
 		if len(readings) == 0 {
 			continue
 		}
+		for k := range readings {
+			readings[k].Place = plainName(readings[k].Place)
+		}
 		path := fmt.Sprintf("cylinders[%d].texture", i)
 		wall, err := surface.Measure(readings, g.Gauge.Profiler)
 		if err != nil {
