@@ -10,6 +10,7 @@
 // as the command line prints it is JOB.html in the folder -sheets; with -short the first alone, and no pictures.
 //
 //	go run -C .ci ./browser -bench PROGRAM -sheets FOLDER -axe axe.min.js -shots FOLDER JOB.json ...
+//	go run -C .ci ./browser -firefox -bench PROGRAM -sheets FOLDER JOB.json ...
 package main
 
 import (
@@ -63,8 +64,16 @@ func main() {
 	shots := flag.String("shots", "", "`folder` for the pictures")
 	program := flag.String("bench", "", "the `program` whose page is driven")
 	sheets := flag.String("sheets", "", "`folder` of the sheets that it is to show")
+	firefox := flag.Bool("firefox", false, "in firefox instead, where the page as a file plans each job")
 	short := flag.Bool("short", false, "the first job alone, and no pictures")
 	flag.Parse()
+	if *firefox {
+		if err := firefoxChecks(*program, *sheets, flag.Args()); err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("firefox: %d sheets as the command line prints them\n", flag.NArg())
+		return
+	}
 	if *program != "" {
 		if err := benchChecks(*program, *sheets, *axe, *shots, *short, flag.Args()); err != nil {
 			log.Fatal(err)
