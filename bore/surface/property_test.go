@@ -60,6 +60,28 @@ func TestMeanLineByDefinition(t *testing.T) {
 	})
 }
 
+// A filter passes every wave by exp(−2π²·σ²·f²), as many a step as it may be: those too that every other point, or
+// every fourth, would show as another. Weights left out are 2e-8 of their sum, by which the rest are too large as well;
+// what the halvings leave is half of that. Deviations lie on either side of where a halving more begins.
+func TestEveryWavePasses(t *testing.T) {
+	for _, sigma := range []float64{5, 8.1, 12.1, 15.99, 16.01, 24, 31.99, 32.1, 64.1} {
+		n := int(14*sigma) | 1
+		z := make([]float64, n)
+		for k := range 101 {
+			f := float64(k) / 200 // a wave in two steps and longer ones
+			want := math.Exp(-2 * math.Pi * math.Pi * sigma * sigma * f * f)
+			for i := range z {
+				z[i] = math.Cos(2*math.Pi*f*float64(i) + 1)
+			}
+			for i, m := range surface.MeanLine(z, sigma)[n/2-2 : n/2+3] {
+				if at := z[n/2-2+i]; !(math.Abs(m-want*at) <= 5e-8) {
+					t.Fatalf("σ %g steps, %g waves a step: %.10f of %.10f, want the %.10f-th", sigma, f, m, at, want)
+				}
+			}
+		}
+	}
+}
+
 func TestSortDown(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		most := rapid.SampledFrom([]int64{1, 3000, 1 << 22, 1<<51 - 1}).Draw(t, "most")
