@@ -286,10 +286,8 @@ func (s *slopes) see(x, y, z []float64, p *pose, base float64) (near, far int, i
 	k := p.frame(1)
 	sf, su, sv, sh := s.f, s.u[:n], s.v[:n], s.h[:n]
 	for i := range x {
-		a, b, c := x[i], y[i], z[i]
-		u := float64(k.u0*a) + float64(k.u1*b) + float64(k.u2*c) - k.cu
-		v := float64(k.v0*a) + float64(k.v1*b) + float64(k.v2*c) - k.cv
-		sh[i] = float64(k.h0*a) + float64(k.h1*b) + float64(k.h2*c) - k.ch
+		u, v, h := k.at(x[i], y[i], z[i])
+		sh[i] = h
 		d := math.Sqrt(float64(u*u) + float64(v*v))
 		q := 1 / d
 		if d == 0 {

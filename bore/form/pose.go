@@ -70,11 +70,9 @@ func (p *pose) seen(x, y, z float64) (u, v, h float64) {
 func (p *pose) around(x, y, z []float64) (near, far int, in, out float64) {
 	in, out = math.Inf(1), -1
 	y, z = y[:len(x)], z[:len(x)]
-	cu, cv := p.c.dot(p.u), p.c.dot(p.v)
-	u0, u1, u2, v0, v1, v2 := p.u[0], p.u[1], p.u[2], p.v[0], p.v[1], p.v[2]
+	k := p.frame(1)
 	for i := range x {
-		u := float64(u0*x[i]) + float64(u1*y[i]) + float64(u2*z[i]) - cu
-		v := float64(v0*x[i]) + float64(v1*y[i]) + float64(v2*z[i]) - cv
+		u, v, _ := k.at(x[i], y[i], z[i])
 		s := float64(u*u) + float64(v*v)
 		if s < in {
 			in, near = s, i

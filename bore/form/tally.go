@@ -22,16 +22,21 @@ func (p *pose) frame(unit float64) frame {
 	return frame{u[0], u[1], u[2], v[0], v[1], v[2], w[0], w[1], w[2], p.c.dot(u), p.c.dot(v), p.c.dot(w)}
 }
 
+// at returns where a place is.
+func (k *frame) at(x, y, z float64) (u, v, h float64) {
+	u = float64(k.u0*x) + float64(k.u1*y) + float64(k.u2*z) - k.cu
+	v = float64(k.v0*x) + float64(k.v1*y) + float64(k.v2*z) - k.cv
+	h = float64(k.h0*x) + float64(k.h1*y) + float64(k.h2*z) - k.ch
+	return u, v, h
+}
+
 // tallyPass takes all sums.
 func tallyPass(x, y, z []float64, p *pose, r0 float64) (s tally) {
 	k := p.frame(1)
 	var sh, shh float64
 	y, z = y[:len(x)], z[:len(x)]
 	for i := range x {
-		a, b, c := x[i], y[i], z[i]
-		du := float64(k.u0*a) + float64(k.u1*b) + float64(k.u2*c) - k.cu
-		dv := float64(k.v0*a) + float64(k.v1*b) + float64(k.v2*c) - k.cv
-		h := float64(k.h0*a) + float64(k.h1*b) + float64(k.h2*c) - k.ch
+		du, dv, h := k.at(x[i], y[i], z[i])
 		d := math.Sqrt(float64(du*du) + float64(dv*dv))
 		q := 1 / d
 		u, v, f := float64(du*q), float64(dv*q), d-r0
@@ -66,10 +71,7 @@ func (s *tally) pullPass(x, y, z []float64, p *pose, r float64) {
 	var sf, sff, sfu, sfv, sfhu, sfhv float64
 	y, z = y[:len(x)], z[:len(x)]
 	for i := range x {
-		a, b, c := x[i], y[i], z[i]
-		u := float64(k.u0*a) + float64(k.u1*b) + float64(k.u2*c) - k.cu
-		v := float64(k.v0*a) + float64(k.v1*b) + float64(k.v2*c) - k.cv
-		h := float64(k.h0*a) + float64(k.h1*b) + float64(k.h2*c) - k.ch
+		u, v, h := k.at(x[i], y[i], z[i])
 		d := math.Sqrt(float64(u*u) + float64(v*v))
 		f := d - 1
 		g := f / d

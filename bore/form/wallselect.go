@@ -100,8 +100,7 @@ func (p *pose) spread(wall Wall, stride int) (in, out float64) {
 	x, y, z := wall.x, wall.y[:len(wall.x)], wall.z[:len(wall.x)]
 	k := p.frame(1)
 	for i := 0; i < len(x); i += stride {
-		u := float64(k.u0*x[i]) + float64(k.u1*y[i]) + float64(k.u2*z[i]) - k.cu
-		v := float64(k.v0*x[i]) + float64(k.v1*y[i]) + float64(k.v2*z[i]) - k.cv
+		u, v, _ := k.at(x[i], y[i], z[i])
 		s := float64(u*u) + float64(v*v)
 		if s < in {
 			in = s
@@ -139,8 +138,7 @@ func (w *workspace) collectWall(kind Reference, wall Wall, stride int, t *tube, 
 	x, y, z := wall.x, wall.y[:len(wall.x)], wall.z[:len(wall.x)]
 	k := t.frame(1)
 	for i := 0; i < len(x); i += stride {
-		u := float64(k.u0*x[i]) + float64(k.u1*y[i]) + float64(k.u2*z[i]) - k.cu
-		v := float64(k.v0*x[i]) + float64(k.v1*y[i]) + float64(k.v2*z[i]) - k.cv
+		u, v, _ := k.at(x[i], y[i], z[i])
 		if s := float64(u*u) + float64(v*v); s <= in2 || s >= out2 {
 			w.takePoint(wall, i)
 		}
