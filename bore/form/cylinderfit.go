@@ -12,7 +12,8 @@ type fitted struct {
 }
 
 // arrived is how far, in radii, an axis may still be from where the steps lead, a third of a picometre for a bore
-// of 70 mm. That is what the bound allows; what is left is mostly a tenth of it.
+// of 70 mm. That is what the bound allows; what is left is mostly a tenth of it, and of few points, which hold the
+// axis less firmly one way than their pivots show, up to some times as much.
 const arrived = 1e-11
 
 // kept is how far an axis may have moved, in radii, for the normal matrix to be good for it.
@@ -20,7 +21,8 @@ const kept = 2e-3
 
 // fitCylinder goes from an axis to the nearest least-squares cylinder, by Gauss and Newton's method
 // with its steps halved where the sum of the squares would grow. Once near it keeps the normal matrix,
-// which changes no more than the axis moves; it may be given one, off by no more than if the axis had moved so far. It reports false where the points do not hold an axis, or the steps find no end.
+// which changes no more than the axis moves; it may be given one, off by no more than if the axis had moved
+// so far. It reports false where the points do not hold an axis, or the steps find no end.
 func fitCylinder(x, y, z []float64, p pose, r float64, a normal, moved float64) (fitted, bool) {
 	n := float64(len(x))
 	best, m, dr, last := p, move{}, 0.0, math.Inf(1)
@@ -94,8 +96,10 @@ func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 		}
 		return fitCylinder(x, y, z, upright(from.c.plus(cx, from.u).plus(cy, from.v), w, half), r, normal{}, math.Inf(1))
 	}
-	if f, ok = fromAlgebraic(x, y, z, half); ok && f.usual() {
-		return f, true
+	if p, r, a, moved := algebraicCylinder(x, y, z, half); r < math.Inf(1) { // not where it is no number
+		if f, ok = fitCylinder(x, y, z, p, r, a, moved); ok && f.usual() {
+			return f, true
+		}
 	}
 	f, ok = try(vector{0, 0, 1}, upright(vector{0, 0, (low + high) / 2}, vector{0, 0, 1}, half))
 	if ok && f.usual() {
@@ -113,35 +117,33 @@ func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 // need be looked for.
 func (f *fitted) usual() bool { return norm(f.w[0], f.w[1]) < 0.1 && f.rms < float64(0.01*f.r) }
 
-// fromAlgebraic returns the least-squares cylinder by way of the algebraic one: that of some points shows where the
-// axis is, to some micrometres; that of all, linear about that axis, where it is to some tenths of a nanometre;
-// and its matrix is good for the step that is left.
-func fromAlgebraic(x, y, z []float64, half float64) (fitted, bool) {
+// algebraicCylinder returns an axis and a radius close to those of the least-squares cylinder, a normal matrix of
+// the points about them, and how far off that is, as if the axis had moved. The algebraic cylinder of some points
+// shows where the axis is, to some micrometres; that of all, linear about that axis, where it is to some tenths of a
+// nanometre.
+func algebraicCylinder(x, y, z []float64, half float64) (p pose, r float64, a normal, moved float64) {
 	const few = 64
 	var px, py, pz [few]float64
 	part, dice := min(len(x), few), uint64(1)
 	for k := range part {
 		i := k
 		if part < len(x) { // scattered, since the points of sections are in step
-			dice = dice*6364136223846793005 + 1442695040888963407
+			dice = dice*6364136223846793005 + 1442695040888963407 // as Knuth's MMIX, from memory: any would do
 			i = int((dice >> 32) * uint64(len(x)) >> 32)
 		}
 		px[k], py[k], pz[k] = x[i], y[i], z[i]
 	}
 	s := algebraicPass(px[:part], py[:part], pz[:part], half, 0, 0, 0, 0)
-	a := s.normal(float64(part), 1)
-	at, _ := s.step(&a)
-	dx, dy, ax, ay := at[0], at[1], at[2]/half, at[3]/half
+	a = s.normal(float64(part), 1)
+	m, _ := s.step(&a)
+	dx, dy, ax, ay := m[0], m[1], m[2]/half, m[3]/half
 	s = algebraicPass(x, y, z, half, dx, dy, ax, ay)
 	a = s.normal(float64(len(x)), 1)
 	m, k := s.step(&a)
-	r := math.Sqrt(2*k + dot(m[0], m[1], m[0], m[1]))
-	if !(r < math.Inf(1)) {
-		return fitted{}, false
-	}
 	dx, dy, ax, ay = dx+m[0], dy+m[1], ax+m[2]/half, ay+m[3]/half
+	r = math.Sqrt(2*k + dot(m[0], m[1], m[0], m[1]))
 	a.unit, a.firmness = r, a.firmness/float64(r*r)
-	return fitCylinder(x, y, z, upright(vector{dx, dy, 0}, vector{ax, ay, 1}, half), r, a, m.size()+float64(r*dot(ax, ay, ax, ay)))
+	return upright(vector{dx, dy, 0}, vector{ax, ay, 1}, half), r, a, m.size() + float64(r*dot(ax, ay, ax, ay))
 }
 
 func extremes(z []float64) (low, high float64) {

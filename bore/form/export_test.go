@@ -35,6 +35,30 @@ func Solve(kind Reference, t Trace) Ring {
 	return Ring{z.x, z.y, z.in, z.out, (z.in + z.out) / 2, bound, z.contacts[:z.n], searched, ok}
 }
 
+// An Upright is a cylinder before it is rounded, in mm from the wall's origin: where its axis passes the depth of that,
+// how far it leans for each millimetre of depth, and its radius.
+type Upright struct{ X, Y, LeanX, LeanY, R float64 }
+
+func (p *pose) upright(r float64) Upright {
+	ax, ay := p.w[0]/p.w[2], p.w[1]/p.w[2]
+	return Upright{p.c[0] - float64(p.c[2]*ax), p.c[1] - float64(p.c[2]*ay), ax, ay, r}
+}
+
+// AlgebraicCylinder and LeastSquaresCylinder are the kernels of the least-squares cylinder.
+func AlgebraicCylinder(w Wall) Upright {
+	low, high := extremes(w.z)
+	p, r, _, _ := algebraicCylinder(w.x, w.y, w.z, (high-low)/2)
+	return p.upright(r)
+}
+
+func LeastSquaresCylinder(w Wall) Upright {
+	f, _ := startCylinder(w.x, w.y, w.z)
+	return f.upright(f.r)
+}
+
+// Points are those of the wall, in mm from its origin.
+func (w Wall) Points() (x, y, z []float64) { return w.x, w.y, w.z }
+
 // Tilt gives the first contact a little of the weight of the second.
 func (c *Certificate) Tilt(by float64) {
 	c.contacts[0].Weight += by
