@@ -99,6 +99,9 @@ func (c *checker) place(path, name string) {
 // words checks what the job says about itself: counts, what is not known, confirmed or accepted.
 func (c *checker) words(j Job) {
 	for _, n := range j.counts() {
+		if n.path == "counted.textures" && n.holds > maxReadings {
+			c.fault(n.path, n.holds, "want at most %d readings and profiles in all", maxReadings)
+		}
 		must := n.path == "counted.trials" || n.path == "counted.textures" || n.path == "counted.traces"
 		switch {
 		case must && n.given == nil && n.holds > 0:

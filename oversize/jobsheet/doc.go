@@ -63,9 +63,10 @@
 //
 // What the rings want of the finished wall is held against readings at several places. A reading is the parameters that an
 // instrument shows (cylinders.texture), or a [Profile], of which the sheet works them out by the two steps of ISO 13565-1 and
-// draws it with its material ratio curve. One place decides nothing, however often it is read; repeats at a place have its name, whatever its blanks and capitals.
-// Where both stand for one place they must be alike, half as much again, or one is confirmed. A profile goes to its length by its
-// spacing, and counted.textures counts it among the readings, so that no point is lost, and no place.
+// draws it with its material ratio curve. One place decides nothing, however often it is read: repeats at a place have its name,
+// whatever its blanks and capitals, and what was read at one place and stands at another, in this cylinder or the next, wants to be
+// confirmed. Where both stand for one place they must be alike, half as much again, or one is confirmed. A profile goes to its
+// length by its spacing, and counted.textures counts it among the readings, so that no point is lost, and no place.
 //
 // # What it does, and does not
 //

@@ -80,7 +80,7 @@ func spoil(t testing.TB, j tree) {
 		}
 		if list, ok := c["texture"].([]any); ok {
 			for n := range list {
-				put(t, list[n], "texture", tree{"ra": "0.9 µm", "rq": "1.2 µm", "rz": fmt.Sprintf("9.%d µm", n), "rt": "11 µm", "rpk": "0.5 µm", "rk": "1.5 µm", "rvk": "2.5 µm", "oil": "0.01 µm", "mr1": 0.3, "mr2": 0.5})
+				put(t, list[n], "texture", tree{"ra": "0.9 µm", "rq": "1.2 µm", "rz": fmt.Sprintf("9.%d%d µm", n, i), "rt": "11 µm", "rpk": "0.5 µm", "rk": "1.5 µm", "rvk": "2.5 µm", "oil": "0.01 µm", "mr1": 0.3, "mr2": 0.5})
 			}
 		}
 	}
@@ -142,11 +142,11 @@ func trials(ring string) (list []any) {
 }
 
 // textures are five readings that serve rings which want Rpk of 0.3 µm at most.
-func textures(t testing.TB) (list []any) {
+func textures(t testing.TB, cylinder int) (list []any) {
 	t.Helper()
 	for n, rpk := range []string{"0.20", "0.21", "0.19", "0.20", "0.21"} {
 		list = append(list, tree{"place": fmt.Sprintf("place %d", n), "texture": tree{
-			"ra": "0.4 µm", "rq": "0.6 µm", "rz": fmt.Sprintf("3.%d µm", n), "rt": fmt.Sprintf("4.%d µm", n),
+			"ra": "0.4 µm", "rq": "0.6 µm", "rz": fmt.Sprintf("3.%d%d µm", n, cylinder), "rt": fmt.Sprintf("4.%d µm", n),
 			"rpk": rpk + " µm", "rk": fmt.Sprintf("0.7%d µm", n), "rvk": fmt.Sprintf("1.%d µm", 35+n), "oil": fmt.Sprintf("0.09%d µm", n), "mr1": 0.08 + 0.001*float64(n), "mr2": 0.84 - 0.001*float64(n),
 		}})
 	}
@@ -169,7 +169,7 @@ func wantTexture(t testing.TB, j tree) {
 	put(t, j, "gauge.profiler", tree{"relative": 0.02, "resolution": "0.01 µm", "digit_of_share": 0.001})
 	n := 0
 	for i := range j["cylinders"].([]any) {
-		list := textures(t)
+		list := textures(t, i)
 		put(t, j, fmt.Sprintf("cylinders.%d.texture", i), list)
 		n += len(list)
 	}

@@ -4,10 +4,13 @@ package jobsheet_test
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
 )
 
 // atPlaces has the traced demo read the texture at places, none by a profile: each reading a little off the one before.
@@ -56,5 +59,96 @@ func TestOnePlaceByManyNames(t *testing.T) {
 	put(t, j, "cylinders.0.texture.0", tree{"place": "Near the skirt,  pin", "texture": tree{"rpk": "2.1 µm", "rk": "0.72 µm", "rvk": "1.55 µm"}})
 	if s := mustPlan(t, j); s.Next != jobsheet.StepTell {
 		t.Errorf("ten times the profile's Rpk: %v", s.Next)
+	}
+}
+
+// TestCopiesAreAsked: what was taken at one place stands at no other, nor in another cylinder, as the same values, a profile
+// not with the instrument set or levelled anew either; and is confirmed where it is right.
+func TestCopiesAreAsked(t *testing.T) {
+	levelled := func(j tree) tree { // higher, tilted, and to the other scale's next step
+		again := tree{"place": "elsewhere"}
+		for name, v := range profileOf(j) {
+			if name != "place" && name != "heights" {
+				again[name] = v
+			}
+		}
+		var list []any
+		for i, z := range profileOf(j)["heights"].([]any) {
+			list = append(list, fmt.Sprintf("%.4f µm", 3+0.002*float64(i)+1.02*units.MustParseLength(z.(string)).In(units.Micrometre)))
+		}
+		again["heights"] = list
+		return again
+	}
+	other := func(j tree) tree { // a second cylinder, as the first is but for one step in every reading
+		copied := maps.Clone(cylinderOf(j, 0))
+		copied["name"] = "2"
+		put(t, j, "cylinders", []any{cylinderOf(j, 0), copied})
+		put(t, j, "engine.cylinders", 2)
+		put(t, j, "engine.one_size", false)
+		for _, n := range []string{"readings", "proof", "textures", "traces", "pits"} {
+			if v, ok := j["counted"].(tree)[n]; ok {
+				put(t, j, "counted."+n, fmt.Sprint(v))
+				switch v := v.(type) {
+				case int:
+					put(t, j, "counted."+n, 2*v)
+				case float64:
+					put(t, j, "counted."+n, 2*v)
+				}
+			}
+		}
+		return copied
+	}
+	for _, c := range []struct {
+		job   func() tree
+		asked string
+	}{
+		{func() tree {
+			j := atPlaces(t, "thrust", "pin", "other pin")
+			put(t, j, "cylinders.0.texture.2.texture", cylinderOf(j, 0)["texture"].([]any)[0].(tree)["texture"])
+			return j
+		}, "cylinders[0].texture[2]"},
+		{func() tree {
+			j := tracedDemo(t)
+			cylinderOf(j, 0)["profiles"] = []any{profileOf(j), levelled(j)}
+			put(t, j, "counted.textures", 7)
+			return j
+		}, "cylinders[0].profiles[1]"},
+		{func() tree { j := tracedDemo(t); other(j); return j }, "cylinders[1].traces[0]"},
+		{func() tree { j := tracedDemo(t); other(j); return j }, "cylinders[1].proof_traces[1]"},
+		{func() tree { j := tracedDemo(t); other(j); return j }, "cylinders[1].texture[3]"},
+	} {
+		j := c.job()
+		slip := func() string {
+			for _, r := range mustPlan(t, j).Ledger {
+				if name(r.Demand) == "usual" && r.Of == c.asked && r.State == jobsheet.StateOpen {
+					return r.Says
+				}
+			}
+			return ""
+		}
+		says := slip()
+		value, _, ok := strings.Cut(strings.TrimPrefix(says, c.asked+" "), ": ")
+		if !ok {
+			t.Errorf("%s is not asked about", c.asked)
+			continue
+		}
+		put(t, j, "confirmed", []any{tree{"field": c.asked, "value": value}})
+		if again := slip(); again != "" {
+			t.Errorf("%s is confirmed, and asked about: %s", c.asked, again)
+		}
+	}
+}
+
+// TestTexturesAreBounded: each is held against all before it, so that there are at most a thousand in all.
+func TestTexturesAreBounded(t *testing.T) {
+	for n, refused := range map[int]bool{500: false, 501: true} {
+		j := fullJobs(t)["full, bored"]
+		for i := range 2 {
+			put(t, j, fmt.Sprintf("cylinders.%d.texture", i), slices.Repeat(cylinderOf(j, i)["texture"].([]any)[:1], n))
+		}
+		put(t, j, "counted.textures", 2*n)
+		if _, err := planned(t, j); (err != nil) != refused {
+			t.Errorf("2 × %d: %v", n, err)
+		}
 	}
 }

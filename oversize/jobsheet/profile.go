@@ -191,12 +191,13 @@ func (s *slipper) profiles(i int, shown []surface.Reading) {
 	for m, p := range c.Profiles {
 		path := fmt.Sprintf("cylinders[%d].profiles[%d]", i, m)
 		s.lone(path, p)
-		for k, other := range s.job.Cylinders[:i+1] {
-			for l, q := range other.Profiles {
-				if (k < i || l < m) && slices.Equal(p.heights(), q.heights()) {
-					s.say(path, fmt.Sprintf("%d heights", p.count()), false, "they are those of cylinders[%d].profiles[%d] too: copied for the wrong place?", k, l)
-				}
-			}
+		zs := p.heights()
+		k, l, copied := s.before(i, m, func(c Cylinder) int { return len(c.Profiles) }, func(k, l int) bool {
+			q := s.job.Cylinders[k].Profiles[l]
+			return oneLine(zs, q.heights(), k == i && plainName(p.Place) == plainName(q.Place))
+		})
+		if copied {
+			s.say(path, among(len(zs), "heights", zs), false, "they are those of cylinders[%d].profiles[%d] too: copied for the wrong place?", k, l)
 		}
 		for k, r := range c.Texture {
 			if plainName(r.Place) == plainName(p.Place) {
@@ -204,6 +205,21 @@ func (s *slipper) profiles(i int, shown []surface.Reading) {
 			}
 		}
 	}
+}
+
+// oneLine reports whether two profiles are of one line, however the instrument was set, levelled or scaled for each: their steps
+// from height to height go together, those of two lines on a wall do not. At one place a line may be traced twice, not read alike.
+func oneLine(a, b []units.Length, onePlace bool) bool {
+	if onePlace || slices.Equal(a, b) {
+		return slices.Equal(a, b)
+	}
+	var aa, bb, ab float64
+	for i := 1; i < min(len(a), len(b)); i++ {
+		x, y := (a[i] - a[i-1]).In(units.Micrometre), (b[i] - b[i-1]).In(units.Micrometre)
+		aa, bb, ab = aa+float64(x*x), bb+float64(y*y), ab+float64(x*y)
+	}
+	const together = 0.9 // of the correlation
+	return ab > together*math.Sqrt(aa)*math.Sqrt(bb)
 }
 
 // lone asks about a height that stands further out than all others are apart.

@@ -160,7 +160,7 @@ func TestProfileIsAsked(t *testing.T) {
 			}
 			cylinderOf(j, 0)["profiles"] = []any{profileOf(j), again}
 			put(t, j, "counted.textures", 7)
-		}, "cylinders[0].profiles[1]", "501 heights"},
+		}, "cylinders[0].profiles[1]", "501 heights, -0.00278 mm to 0.00079 mm"},
 		{beside("rpk", "2.1 µm"), "cylinders[0].texture[0].texture.rpk", "0.0021 mm"},
 		{beside("rk", "0.072 µm"), "cylinders[0].texture[0].texture.rk", "0.000072 mm"},
 		{beside("rvk", "15.5 µm"), "cylinders[0].texture[0].texture.rvk", "0.0155 mm"},

@@ -59,7 +59,10 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		s.cylinder(path, c, g.Engine, read[i])
+		s.textures(i)
 		s.profiles(i, g.profiled[i])
+		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
+		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
 		for k, other := range g.Cylinders[:i] {
 			s.copies(path+".readings", c.Readings, g.Gauge, k, other.Readings)
 			s.copies(path+".proof", c.Proof, g.proofGauge(), k, other.Proof)
@@ -126,8 +129,6 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 	s.stands(path, c, e, read)
 	s.spikes(path+".traces", c.Traces)
 	s.spikes(path+".proof_traces", c.ProofTraces)
-	s.repeated(path+".traces", c.Traces)
-	s.repeated(path+".proof_traces", c.ProofTraces)
 	s.scatter(path+".readings", c.Readings, s.job.Gauge)
 	s.scatter(path+".proof", c.Proof, s.job.proofGauge())
 	for i, p := range c.Pits {
@@ -195,25 +196,48 @@ func (s *slipper) copies(path string, rs []Reading, by Gauge, k int, of []Readin
 	}
 	told := len(shown) > 0 && slices.Max(shown)-slices.Min(shown) > 2*by.Resolution
 	if told && readingCopies(by, of, by, rs) {
-		s.say(path, fmt.Sprintf("%d readings", len(rs)), false, "each is a reading of cylinders[%d] too: written down for the wrong cylinder?", k)
+		s.say(path, among(len(rs), "readings", shown), false, "each is a reading of cylinders[%d] too: written down for the wrong cylinder?", k)
 	}
 }
 
-// repeated holds the traces of a wall against each other: no two depths have the same radii, to every step of a scale that
-// tells them apart.
-func (s *slipper) repeated(path string, ts []Trace) {
-	for i, t := range ts {
-		rs := t.shown(0)
-		if len(rs) == 0 || slices.Max(rs)-slices.Min(rs) <= 2*s.job.Gauge.Resolution {
-			continue
+// before finds the first of what stands in a list of the cylinders, up to item m of cylinder i, that is the same as that item.
+func (s *slipper) before(i, m int, many func(Cylinder) int, same func(k, l int) bool) (k, l int, found bool) {
+	for k, c := range s.job.Cylinders[:i+1] {
+		n := many(c)
+		if k == i {
+			n = m
 		}
-		for _, other := range ts[:i] {
-			if slices.Equal(rs, other.shown(0)) {
-				s.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%d radii", len(rs)), false,
-					"they are those at %v too: written down for the wrong depth?", length(other.Depth))
+		for l := range n {
+			if same(k, l) {
+				return k, l, true
 			}
 		}
 	}
+	return 0, 0, false
+}
+
+// traces holds each trace of a cylinder against those before it, of every cylinder: no two places have the same radii, to every
+// step of a scale that tells them apart.
+func (s *slipper) traces(i int, field string, of func(Cylinder) []Trace) {
+	for m, t := range of(s.job.Cylinders[i]) {
+		rs, _ := t.written()
+		if len(rs) == 0 || slices.Max(rs)-slices.Min(rs) <= 2*s.job.Gauge.Resolution {
+			continue
+		}
+		k, l, copied := s.before(i, m, func(c Cylinder) int { return len(of(c)) }, func(k, l int) bool {
+			was, _ := of(s.job.Cylinders[k])[l].written()
+			return slices.Equal(rs, was)
+		})
+		if copied {
+			s.say(fmt.Sprintf("cylinders[%d].%s[%d]", i, field, m), among(len(rs), "radii", rs), false,
+				"they are those of cylinders[%d].%s[%d] too: written down for the wrong place?", k, field, l)
+		}
+	}
+}
+
+// among is a list as it is confirmed: how many, and from where to where they go, so that the word lapses with either.
+func among(n int, what string, list []units.Length) string {
+	return fmt.Sprintf("%d %s, %v to %v", n, what, slices.Min(list), slices.Max(list))
 }
 
 // leastSpike is how far a radius may stand out of its neighbours where the spindle is better than any wall.
@@ -225,10 +249,7 @@ func (s *slipper) spikes(path string, ts []Trace) {
 	scatter := cmp.Or(s.job.Gauge.Spindle.Repeatability, repeatSteps*s.job.Gauge.Resolution)
 	most := max(apart*scatter, leastSpike)
 	for i, t := range ts {
-		rs, list := t.Radii, "radii"
-		if len(t.Deviations) > 0 {
-			rs, list = t.Deviations, "deviations"
-		}
+		rs, list := t.written()
 		at := func(k int) units.Length { return rs[(k+len(rs))%len(rs)] }
 		off := func(k int) units.Length { // a cubic through two on either side
 			return (at(k) - (4*(at(k-1)+at(k+1))-at(k-2)-at(k+2))/6).Abs()

@@ -47,6 +47,14 @@ const (
 // points is how many radii a trace has.
 func (t Trace) points() int { return len(t.Radii) + len(t.Deviations) }
 
+// written returns what stands in the job, and in which field.
+func (t Trace) written() (list []units.Length, field string) {
+	if len(t.Deviations) > 0 {
+		return t.Deviations, "deviations"
+	}
+	return t.Radii, "radii"
+}
+
 // shown returns the radii of a trace as they were when it was taken. Deviations count from zero, where the indicator
 // was set.
 func (t Trace) shown(zero units.Length) []units.Length {
@@ -102,10 +110,8 @@ func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 		path := fmt.Sprintf("%s[%d]", path, i)
 		c.traceDepth(path+".depth", ts, i, j.layout())
 		n := t.points()
-		list := path + ".radii"
-		if len(t.Deviations) > 0 {
-			list = path + ".deviations"
-		}
+		_, field := t.written()
+		list := path + "." + field
 		switch {
 		case len(t.Radii) > 0 && len(t.Deviations) > 0:
 			c.fault(list, nil, "want either these or radii, not both")
