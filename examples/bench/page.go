@@ -17,6 +17,8 @@ import (
 )
 
 var (
+	//go:embed unpack.js
+	unpack string // with which the script of every page begins
 	//go:embed page.js
 	script string
 	//go:embed page.css
@@ -56,7 +58,7 @@ func (d document) charset() string {
 	return "utf-8"
 }
 
-func (d document) script() string { return d.support + cmp.Or(d.own, script) }
+func (d document) script() string { return d.support + unpack + cmp.Or(d.own, script) }
 
 func (d document) styles() string {
 	if d.look != "" {
@@ -90,7 +92,10 @@ func (d document) html() string {
 <main class="panes"><div><div id="head" role="status">%s</div><form id="form" aria-label="%s"></form></div>
 <section id="pane" aria-label="%s" tabindex="0"><p id="banner" role="alert"></p><div id="sheet"><p class="sheet">%s</p></div></section></main>
 <script type="application/json" id="words">%s</script>
-`, text(wordNoScript), text(waiting), text(wordForm), text(wordSheet), text(wordNoSheet), scriptWords())
+`, text(wordNoScript), text(waiting), text(wordForm), text(wordSheet), text(wordNoSheet), scriptWords(map[string]string{
+		"stale": wordStale, "typing": wordTyping, "pending": wordPending, "failed": wordFailed, "kept": wordKept, "notKept": wordNotKept,
+		"sure": wordSure, "noSheet": wordNoSheet,
+	}))
 	if d.packed != "" {
 		raw(`<script type="text/plain" id="engine" data-size="%d">%s</script>`+"\n", d.size, d.packed)
 	}
@@ -98,14 +103,9 @@ func (d document) html() string {
 	return b.String()
 }
 
-// scriptWords are the words that the script shows.
-func scriptWords() string {
-	b, err := json.Marshal(map[string]string{ // which escapes what would end a script
-		"stale": wordStale, "typing": wordTyping, "pending": wordPending, "failed": wordFailed, "kept": wordKept, "notKept": wordNotKept,
-		"old": wordOld, "sure": wordSure, "noSheet": wordNoSheet, "digits": digits,
-	})
-	if err != nil {
-		return "{}"
-	}
+// scriptWords are the words that a script shows, with what it unpacks the library by.
+func scriptWords(words map[string]string) string {
+	words["old"], words["digits"] = wordOld, digits
+	b, _ := json.Marshal(words) // which escapes what would end a script, and never fails with texts
 	return string(b)
 }

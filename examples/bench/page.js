@@ -1,27 +1,13 @@
 // The program of the page: it hands what was typed to the library and shows what comes back. It knows no engine.
-"use strict";
-const $ = id => document.getElementById(id), form = $("form"), pane = $("pane"), draft = "job on the bench", shown = {};
-const words = JSON.parse($("words").textContent), digits = Object.fromEntries([...words.digits].map((c, i) => [c.charCodeAt(0), i]));
-let job = "", name = "", step, sheet = "", standing = "", undone = [], showing = false, clock, engine, queue = Promise.resolve();
+const form = $("form"), pane = $("pane"), draft = "job on the bench", shown = {};
+let job = "", name = "", step, sheet = "", standing = "", undone = [], showing = false, clock, queue = Promise.resolve();
 // One road to the library goes to the program that serves this page, the other to the one that is in it.
 async function ask(request) {
 	const body = JSON.stringify(request);
-	if ($("engine")) return JSON.parse((await (engine ??= unpack()))(body));
+	if ($("engine")) return JSON.parse((await library("benchTurn"))(body));
 	const answer = await fetch("turn", { method: "POST", headers: { "Content-Type": "application/json" }, body });
 	if (!answer.ok) throw new Error(await answer.text());
 	return answer.json();
-}
-async function unpack() {
-	if (!globalThis.DecompressionStream) throw new Error(words.old); // WebAssembly is older
-	const text = $("engine").textContent, bytes = new Uint8Array($("engine").dataset.size);
-	for (let i = 0, at = 0, bits = 0, held = 0; i < text.length; i += 2) {
-		held |= digits[text.charCodeAt(i)] + digits[text.charCodeAt(i + 1)] * 182 << bits;
-		for (bits += 15; bits > 7; bits -= 8, held >>= 8) bytes[at++] = held;
-	}
-	const packed = new Blob([bytes]), go = new Go();
-	const plain = await new Response(packed.stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
-	go.run((await WebAssembly.instantiate(plain, go.importObject)).instance).then(() => engine = null); // should it end, it is started anew
-	return globalThis.benchTurn;
 }
 const keep = what => { try { return what(localStorage); } catch { return null; } };
 const tell = text => { pane.classList.toggle("void", text !== ""); $("banner").textContent = text; };

@@ -6,7 +6,6 @@ package main
 
 import (
 	_ "embed"
-	"encoding/json"
 	"fmt"
 	"strings"
 )
@@ -24,7 +23,7 @@ var howToPhotograph = []string{
 	"Stick an oblong label of known size on the wall, square to the bore, clean-edged and flat: a third of the picture's width or more. Measure its sides, and know which one runs round the bore.",
 	"The whole picture sharp, 1,000 pixels or more over 10 to 30 mm of wall, at mid-stroke.",
 	"Soft light, and a second picture lit from the other side: a groove that light runs along does not show.",
-	"Turn the camera some 10\u00b0 to 20\u00b0 about its line of sight, so that no lines run along the rows of the picture. No crop, no filter, no digital zoom.",
+	"Turn the camera some 10° to 20° about its line of sight, so that no lines run along the rows of the picture. No crop, no filter, no digital zoom.",
 	"Before the final wash, or wash again: a label and its glue are dirt.",
 }
 
@@ -69,18 +68,9 @@ func photoHTML(d document) string {
 <script type="text/plain" id="engine" data-size="%d">%s</script>
 <script>%s</script>
 </body></html>
-`, photoWords(), d.size, d.packed, d.script())
-	return b.String()
-}
-
-// photoWords are the words that its script shows.
-func photoWords() string {
-	b, err := json.Marshal(map[string]string{ // which escapes what would end a script
-		"old": wordOld, "digits": digits, "waiting": "The picture is being measured.", "noPicture": "Choose a picture first.",
+`, scriptWords(map[string]string{
+		"waiting": "The picture is being measured.", "noPicture": "Choose a picture first.",
 		"notOpened": "This picture was not opened: ", "failed": "Nothing came back: ",
-	})
-	if err != nil {
-		return "{}"
-	}
-	return string(b)
+	}), d.size, d.packed, d.script())
+	return b.String()
 }

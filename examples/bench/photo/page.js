@@ -1,19 +1,7 @@
 // The program of the page: it shows a picture, takes down four corners, and hands both to the library.
-"use strict";
-const $ = id => document.getElementById(id), words = JSON.parse($("words").textContent), whole = $("whole-picture"), near = $("near");
-const digits = Object.fromEntries([...words.digits].map((c, i) => [c.charCodeAt(0), i])), reach = 20, boxes = [...document.querySelectorAll("[data-corner]")];
-let picture, engine, corner = 0;
-async function unpack() {
-	if (!globalThis.DecompressionStream) throw new Error(words.old); // WebAssembly is older
-	const text = $("engine").textContent, bytes = new Uint8Array($("engine").dataset.size);
-	for (let i = 0, at = 0, bits = 0, held = 0; i < text.length; i += 2) {
-		held |= digits[text.charCodeAt(i)] + digits[text.charCodeAt(i + 1)] * 182 << bits;
-		for (bits += 15; bits > 7; bits -= 8, held >>= 8) bytes[at++] = held;
-	}
-	const go = new Go(), plain = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
-	go.run((await WebAssembly.instantiate(plain, go.importObject)).instance).then(() => engine = null); // should it end, it is started anew
-	return globalThis.photoTurn;
-}
+const whole = $("whole-picture"), near = $("near");
+const reach = 20, boxes = [...document.querySelectorAll("[data-corner]")];
+let picture, corner = 0;
 const at = i => [0, 1].map(k => parseFloat(boxes[2 * i + k].value.replace(",", ".")));
 // Draws the picture with its corners, and large what is near the one that is being marked.
 function draw() {
@@ -83,7 +71,7 @@ async function measure() {
 		const asked = { corners: boxes.map(box => box.value) };
 		for (const id of ["bore", "round", "along", "marking"]) asked[id] = $(id).value;
 		for (const id of ["arrowed", "whole"]) asked[id] = $(id).checked;
-		const found = (await (engine ??= unpack()))(sheet.getImageData(0, 0, picture.width, picture.height).data, picture.width, picture.height, JSON.stringify(asked));
+		const found = (await library("photoTurn"))(sheet.getImageData(0, 0, picture.width, picture.height).data, picture.width, picture.height, JSON.stringify(asked));
 		$("answer").innerHTML = found.html;
 		$("seen-figure").hidden = !found.seen;
 		if (found.seen) [$("seen").width, $("seen").height] = [found.width, found.height], $("seen").getContext("2d").putImageData(new ImageData(found.seen, found.width, found.height), 0, 0);
