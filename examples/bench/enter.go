@@ -52,15 +52,18 @@ func (b bench) enter(job *node, e Entry) (why string) {
 	if comma < 0 || from < 0 || to < comma {
 		return deed(b, job, e)
 	}
-	items := strings.Split(e.At[from+1:to], ",")
-	slices.SortFunc(items, func(a, b string) int {
-		x, _ := strconv.Atoi(a)
-		y, _ := strconv.Atoi(b)
-		return y - x
-	})
-	for _, item := range items {
+	var items []int
+	for _, text := range strings.Split(e.At[from+1:to], ",") {
+		item, err := strconv.Atoi(text)
+		if err != nil {
+			return deed(b, job, e) // a comma in a name
+		}
+		items = append(items, item)
+	}
+	slices.Sort(items)
+	for _, item := range slices.Backward(slices.Compact(items)) {
 		one := e
-		one.At = e.At[:from+1] + item + e.At[to:]
+		one.At = e.At[:from+1] + strconv.Itoa(item) + e.At[to:]
 		if w := deed(b, job, one); w != "" {
 			why = w
 		}
@@ -275,7 +278,9 @@ func (b bench) accept(job *node, e Entry) string {
 	given := word.clone()
 	given.setMember("by", textNode("-"))
 	given.setMember("why", textNode("-"))
-	add(tried, "accepted", given)
+	if why := add(tried, "accepted", given); why != "" {
+		return why
+	}
 	if t := b.planned(tried); t.sheet == nil || t.sheet.Ledger[i].State != jobsheet.StateAccepted {
 		return wordNobody + p.sheet.Ledger[i].Stands
 	}

@@ -22,7 +22,10 @@ func propose(_ bench, job *node, e Entry) string {
 	if !isGrid(e.At) || len(e.Parts) == 0 {
 		return fmt.Sprintf("%.80q: no readings", e.At)
 	}
-	axes, _ := strconv.Atoi(e.Parts[0])
+	axes, err := strconv.Atoi(e.Parts[0])
+	if err != nil {
+		return fmt.Sprintf("%.20q: want a number of axes", e.Parts[0])
+	}
 	var l bore.Layout
 	if given := job.at("engine.layout"); given != nil {
 		if err := json.Unmarshal([]byte(given.String()), &l); err != nil {
@@ -30,12 +33,12 @@ func propose(_ bench, job *node, e Entry) string {
 		}
 	}
 	if l.RingBottom == 0 && strings.Contains(job.textAt("not_known"), notKnown[0]) {
-		l.Stroke, _ = units.ParseLength(job.textAt("engine.stroke"))
+		l.Stroke, _ = units.ParseLength(job.textAt("engine.stroke")) // zero where it is none, which is asked for below
 	}
 	if l.RingBottom == 0 && l.Stroke == 0 {
 		return wordNoLayout
 	}
-	touches := bore.ThreePoint // the one that shows least
+	touches := bore.ThreePoint // the one that shows least, which it stays where no kind can be read
 	_ = touches.UnmarshalText([]byte(job.textAt("gauge.kind")))
 	plan, err := l.ToRead(axes, touches)
 	if err != nil {

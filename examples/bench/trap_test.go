@@ -87,6 +87,36 @@ func TestPlacesSurvive(t *testing.T) {
 	}
 }
 
+// TestNotDone: what cannot be done says why and changes nothing, and no number is taken for another.
+func TestNotDone(t *testing.T) {
+	before := after(t, "unread")
+	full := strings.Replace(before.Job, "{", `{"confirmed": [`+strings.Repeat("{}, ", mostItems-1)+"{}],", 1)
+	for _, c := range []struct {
+		job, says string
+		e         Entry
+	}{
+		{before.Job, "want a number of axes", Entry{"propose", "cylinders[0].readings", []string{"three"}}},
+		{before.Job, "want 1 to", Entry{"propose", "cylinders[0].readings", []string{"0"}}},
+		{before.Job, "no path", Entry{"set", "cylinders[0,x].over", []string{"1", " mm"}}},
+		{before.Job, "no item 7", Entry{"set", "cylinders[7,9].over", []string{"1", " mm"}}},
+		{before.Job, "no such deed", Entry{"mend", "cylinders", nil}},
+		{full, fmt.Sprint("confirmed: at most ", mostItems), Entry{"add", "confirmed", nil}},
+	} {
+		same := theBench.turn(Request{Job: c.job})
+		if a := theBench.turn(Request{Job: c.job, Entries: []Entry{c.e}}); !strings.Contains(a.Head, c.says) || a.Job != same.Job {
+			t.Errorf("%v does not say %q, or changes the job: %.300s", c.e, c.says, a.Head)
+		}
+	}
+	if a := theBench.turn(Request{Job: "{"}); !strings.Contains(a.Head, text(wordNotRead)) {
+		t.Errorf("a draft that is lost: %s", a.Head)
+	}
+	at := "cylinders[0].readings"
+	a := after(t, "unread", Entry{"propose", at, []string{"3"}}, Entry{"drop", at + "[1,0,1]", nil})
+	if b := after(t, "unread", Entry{"propose", at, []string{"3"}}); strings.Count(b.Job, `"axis"`)-strings.Count(a.Job, `"axis"`) != 2 {
+		t.Error("a place named twice is taken out twice")
+	}
+}
+
 // TestConfirmedMoves: a field that is confirmed is that field for the library too, where places before it are still to be
 // read; and a path goes through pruning and back.
 func TestConfirmedMoves(t *testing.T) {

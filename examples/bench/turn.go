@@ -88,8 +88,12 @@ func start(r Request) (job *node, note string) {
 		}
 		note = wordNotOpened + err.Error()
 	}
-	if job, err := parse(r.Job); err == nil {
+	job, err := parse(r.Job)
+	switch {
+	case err == nil:
 		return job, note
+	case r.Job != "":
+		note = wordNotRead + err.Error()
 	}
 	job = object()
 	job.setMember("version", literalNode(fmt.Sprint(jobsheet.Version)))

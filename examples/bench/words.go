@@ -143,6 +143,7 @@ const (
 	wordPending    = wordVoid + ": the change is still being worked out."
 	wordBroken     = "The library broke on this job, which is our fault and not yours: "
 	wordBrokenMore = ". Nothing is lost: save the job file, undo the last change, and report it with the file."
+	wordNotRead    = "What was kept here cannot be read, and this is a new job: "
 	wordNotOpened  = "This file was not opened, and your work stands: "
 	wordOutside    = "Of no box on this page:"
 	wordTakeOut    = "Take it out of the job"
