@@ -102,9 +102,8 @@ func (c *checker) words(j Job) {
 		if n.path == "counted.textures" && n.holds > maxReadings {
 			c.fault(n.path, n.holds, "want at most %d readings and profiles in all", maxReadings)
 		}
-		must := n.path == "counted.trials" || n.path == "counted.textures" || n.path == "counted.traces"
 		switch {
-		case must && n.given == nil && n.holds > 0:
+		case n.must && n.given == nil && n.holds > 0:
 			c.fault(n.path, nil, "missing: how many stand on the paper?")
 		case n.given != nil && *n.given != n.holds:
 			c.fault(n.path, *n.given, "the job holds %d: is one missing?", n.holds)

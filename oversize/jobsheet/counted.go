@@ -24,6 +24,7 @@ type count struct {
 	path  string
 	given *int
 	holds int
+	must  bool // it is asked for where the job holds any
 }
 
 // counts returns every count, given or not.
@@ -36,9 +37,9 @@ func (j Job) counts() []count {
 	}
 	n := j.Counted
 	return []count{
-		{"counted.readings", n.Readings, readings}, {"counted.proof", n.Proof, proof}, {"counted.passes", n.Passes, passes},
-		{"counted.rings", n.Rings, len(j.Engine.Rings)}, {"counted.pits", n.Pits, pits}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports)},
-		{"counted.trials", n.Trials, len(j.Gauge.Study)}, {"counted.textures", n.Textures, textures}, {"counted.traces", n.Traces, traces},
+		{"counted.readings", n.Readings, readings, false}, {"counted.proof", n.Proof, proof, false}, {"counted.passes", n.Passes, passes, false},
+		{"counted.rings", n.Rings, len(j.Engine.Rings), false}, {"counted.pits", n.Pits, pits, false}, {"counted.ports", n.Ports, len(j.Engine.Layout.Ports), false},
+		{"counted.trials", n.Trials, len(j.Gauge.Study), true}, {"counted.textures", n.Textures, textures, true}, {"counted.traces", n.Traces, traces, true},
 	}
 }
 

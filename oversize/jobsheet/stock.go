@@ -52,10 +52,11 @@ func cut(g given, read []readBore, choice oversize.Choice, fit *SleeveSheet, pas
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
 			continue
 		}
+		now := passes[i].next.Size.Value
+		all[i].stock = left(all[i].stock, now)
 		if len(g.Engine.Layout.Ports) > 0 {
-			all[i].stock = dressed(all[i].stock)
+			all[i].stock = dressed(all[i].stock, c.Aim, now != 0 && g.Cylinders[i].passes() > 0)
 		}
-		all[i].stock = left(all[i].stock, passes[i].next.Size.Value)
 		if all[i].warm, err = g.warm(all[i].stock); err != nil {
 			return nil, nil, fault("cuts.warm", err)
 		}
@@ -63,30 +64,30 @@ func cut(g given, read []readBore, choice oversize.Choice, fit *SleeveSheet, pas
 	return all, out, nil
 }
 
-// dressed adds the edges of the ports: after boring, before a stone can catch in them, and lightly after honing.
-func dressed(stock []oversize.Operation) []oversize.Operation {
-	hone := slices.IndexFunc(stock, func(o oversize.Operation) bool { return o.Stock > 0 && o.Passes == 0 })
-	if hone < 0 {
+// left returns the honing that is still to be done at a size that the hone has come to; all operations where that is zero.
+func left(stock []oversize.Operation, now units.Length) (list []oversize.Operation) {
+	if now == 0 {
 		return stock
 	}
-	at, end := stock[hone].Before, stock[len(stock)-1].After
-	stock = slices.Insert(stock, hone, oversize.Operation{Kind: "port edges", Before: at, After: at})
-	return append(stock, oversize.Operation{Kind: "port edges, lightly", Before: end, After: end})
-}
-
-// left returns what is still to be done at a size that the hone has come to; all of it where that is zero.
-func left(stock []oversize.Operation, now units.Length) (list []oversize.Operation) {
 	for _, o := range stock {
-		switch {
-		case now == 0 || o.Before > now || o.Before == now && o.Stock > 0:
-		case o.After <= now:
-			continue // a chamfer too
-		case o.Passes == 0:
-			o.Before, o.Stock = now, o.After-now
+		if o.Passes == 0 && o.After > now && o.Stock > 0 { // what is cut in passes, and the chamfers, come before the hone
+			o.Before = max(o.Before, now)
+			o.Stock = o.After - o.Before
+			list = append(list, o)
 		}
-		list = append(list, o)
 	}
 	return list
+}
+
+// dressed adds the edges of the ports: after boring, before a stone can catch in them, unless one has passed them, and
+// lightly after honing.
+func dressed(stock []oversize.Operation, end units.Length, passed bool) []oversize.Operation {
+	hone := slices.IndexFunc(stock, func(o oversize.Operation) bool { return o.Stock > 0 && o.Passes == 0 })
+	if hone >= 0 && !passed {
+		at := stock[hone].Before
+		stock = slices.Insert(stock, hone, oversize.Operation{Kind: "port edges", Before: at, After: at})
+	}
+	return append(stock, oversize.Operation{Kind: "port edges, lightly", Before: end, After: end})
 }
 
 // warm returns what the gauge shows at the end of each operation while the cylinder is still warm.
