@@ -66,7 +66,7 @@ type SleeveFitted struct {
 
 // A Reading is one diameter: as read, or as the dial's deviation from the setting standard.
 type Reading struct {
-	Depth     *units.Length `json:"depth" needs:"how far below the deck"`                              // of the anvils
+	Depth     *units.Length `json:"depth" needs:"how far below the deck" usual:"depth"`                // of the anvils
 	Axis      *bore.Axis    `json:"axis" needs:"\"thrust\", \"pin\" or an angle from the thrust axis"` // that the anvils lie along
 	Diameter  units.Length  `json:"diameter,omitzero"`                                                 // the size, where the gauge shows that
 	Deviation *units.Length `json:"deviation,omitempty"`                                               // plus or minus, as the dial shows
@@ -88,6 +88,6 @@ type RingGap struct {
 
 // A FeelerGap is the end gap of a ring at one depth of a bore.
 type FeelerGap struct {
-	Depth units.Length `json:"depth" want:"far"` // from the deck
+	Depth units.Length `json:"depth" want:"far" usual:"depth"` // from the deck
 	Gap   Measured     `json:"gap" needs:"the end gap there" want:"measured,small"`
 }

@@ -384,6 +384,30 @@ func TestConfirmed(t *testing.T) {
 	}
 }
 
+// TestDepthConfirmed: a place deeper than a bore of two strokes is asked about by its own path, wherever it stands, and goes on
+// when that is confirmed.
+func TestDepthConfirmed(t *testing.T) {
+	for path, name := range map[string]string{"readings.2": "pump-finished", "proof.2": "pump-finished", "traces.4": "traced", "proof_traces.4": "traced"} {
+		j := demoTrees(t)[name]
+		list, n, _ := strings.Cut(path, ".")
+		field := "cylinders[0]." + list + "[" + n + "].depth"
+		put(t, j, "engine.layout.length", nil)
+		put(t, j, "cylinders.0."+path+".depth", "171 mm")
+		asked := func() bool {
+			return slices.ContainsFunc(mustPlan(t, j).Ledger, func(r jobsheet.Row) bool {
+				return strings.Contains(r.Says, field+" 171 mm: a bore ends within two strokes")
+			})
+		}
+		if !asked() {
+			t.Errorf("%s is not asked about", field)
+		}
+		put(t, j, "confirmed", []any{tree{"field": field, "value": "171 mm"}})
+		if asked() {
+			t.Errorf("%s is asked about though it is confirmed", field)
+		}
+	}
+}
+
 // TestOrderOfSteps: the most pressing row calls, and every step but StepReassemble has a row that calls for it.
 func TestOrderOfSteps(t *testing.T) {
 	called := map[jobsheet.Step]bool{}

@@ -135,18 +135,6 @@ func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
 		s.say(fmt.Sprintf("%s.pits[%d].depth", path, i), p.Depth, i >= len(read.cleanUp.Pits) || read.cleanUp.Pits[i].InTravel,
 			"no ring passes over it, so that it decides nothing: is it noted where it lies?")
 	}
-	if e.Layout.Length != 0 {
-		return
-	}
-	const ends = "a bore ends within two strokes"
-	for i, r := range slices.Concat(c.Readings, c.Proof) {
-		if r.depth() > 2*e.Stroke {
-			s.say(fmt.Sprintf("%s.readings[%d].depth", path, i), r.depth(), false, ends)
-		}
-	}
-	for _, t := range slices.Concat(c.Traces, c.ProofTraces) {
-		s.say(path+".traces.depth", length(t.Depth), length(t.Depth) <= 2*e.Stroke, ends)
-	}
 }
 
 // apart is how many steps of the scale two readings of one place may lie apart where nobody says how well the

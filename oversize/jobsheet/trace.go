@@ -18,7 +18,7 @@ import (
 // points to one end of the thrust axis, and angles grow as those of readings do. All traces of one cylinder are of
 // one set-up, about one axis.
 type Trace struct {
-	Depth *units.Length `json:"depth" needs:"how far below the deck"` // of all its radii
+	Depth *units.Length `json:"depth" needs:"how far below the deck" usual:"depth"` // of all its radii
 	// Step is the angle from one radius to the next: all of them go once round by it, so that one that is lost is missed.
 	Step units.Angle `json:"step" needs:"the angle from one to the next"`
 	// Either Radii from the axis, or Deviations as the indicator shows them, plus where the wall is farther off.

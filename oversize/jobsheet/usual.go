@@ -69,6 +69,12 @@ func usual(j Job) map[string]func(v any) string {
 		"honing":          between(cool, units.ReferenceTemperature+90),
 		"tolerance":       between(1*units.Degree, 15*units.Degree),
 		"angle doubt":     between(units.Degree/5, 10*units.Degree),
+		"depth": func(v any) string {
+			if j.Engine.Layout.Length == 0 && lengthOf(v) > 2*j.Engine.Stroke {
+				return "a bore ends within two strokes"
+			}
+			return ""
+		},
 		"crosshatch": func(v any) string {
 			return between(15*units.Degree, 120*units.Degree)(v.(hone.Crosshatch).Included())
 		},
