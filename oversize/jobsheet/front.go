@@ -182,23 +182,16 @@ func (s Sheet) sleeveBored(cylinder int) units.Length {
 
 // alike joins lines, each with the names that it is about where they differ.
 func alike(names, lines []string) string {
-	var parts []string
+	var of groups[string, string]
 	for i, line := range lines {
-		if slices.Contains(lines[:i], line) {
-			continue
-		}
-		var of []string
-		for k := range lines {
-			if lines[k] == line {
-				of = append(of, names[k])
-			}
-		}
-		if len(of) < len(lines) {
-			line = strings.Join(of, "; ") + ": " + line
-		}
-		parts = append(parts, line)
+		of.add(line, names[i])
 	}
-	return strings.Join(parts, ". ")
+	for i, line := range of.keys {
+		if len(of.keys) > 1 {
+			of.keys[i] = strings.Join(of.of[line], "; ") + ": " + line
+		}
+	}
+	return strings.Join(of.keys, ". ")
 }
 
 // bored reports whether the job shows that a cylinder has been bored: its honing has begun.

@@ -153,7 +153,10 @@ type ringRows struct {
 }
 
 func (w ringRows) put(r Row) {
-	r.Of = list(w.ring.Name, r.Of)
+	if r.Of != "" { // a port
+		r.Of = " at " + r.Of
+	}
+	r.Of = w.ring.Name + r.Of
 	r.Key = strings.TrimSuffix(fmt.Sprintf("rings[%d].%s", w.n, r.Key), ".")
 	w.book.put(r)
 }

@@ -5,7 +5,6 @@ package jobsheet
 import (
 	"fmt"
 	"io"
-	"slices"
 
 	"borewright.example/oversize/jobsheet/page"
 )
@@ -74,19 +73,6 @@ func heading(format string, args ...any) page.Heading {
 // table has its head in the first of the rows, each of which is named by its first cell.
 func table(rows [][]string) page.Table {
 	return page.Table{Head: rows[0], Rows: rows[1:], Keys: 1}
-}
-
-// findingTable stands under [findingHead]: a row is named by its cylinder, unless what stands above says which it is,
-// and what the limit is on.
-func findingTable(rows [][]string) page.Table {
-	if slices.ContainsFunc(rows[1:], func(row []string) bool { return row[0] != "" }) {
-		return page.Table{Head: rows[0], Rows: rows[1:], Keys: 2}
-	}
-	t := page.Table{Head: rows[0][1:], Keys: 1}
-	for _, row := range rows[1:] {
-		t.Rows = append(t.Rows, row[1:])
-	}
-	return t
 }
 
 // facts is a table of rows that each begin with what they are about, without a head.

@@ -92,6 +92,14 @@ func (s Shown) boringStop(size, least units.Length) units.Length {
 	return size
 }
 
+// stepOf is the step that a length is printed in with so many decimals of a unit.
+func stepOf(unit units.Length, places int) units.Length {
+	for range places {
+		unit /= 10
+	}
+	return unit
+}
+
 // each returns what is said of one unit for every unit shown, "78.502 mm = 3.09063 in".
 func (s Shown) each(say func(unit units.Length) string) string {
 	var parts []string
@@ -129,10 +137,8 @@ func (s Shown) rough(w units.Limits) string {
 // stock returns the difference of two sizes as they are printed, so that whoever adds it up finds them again.
 func (s Shown) stock(before, after units.Length) string {
 	return s.each(func(u units.Length) string {
-		places := placesFor(u)
-		a, _ := units.ParseLength(before.Format(u, places))
-		b, _ := units.ParseLength(after.Format(u, places))
-		return (b - a).Format(u, places)
+		step := stepOf(u, placesFor(u))
+		return (after.Round(step) - before.Round(step)).Format(u, placesFor(u))
 	})
 }
 
@@ -164,12 +170,9 @@ func (s Shown) plain(l units.Length) string {
 // plainIn keeps what was given to a tenth of a micrometre, or a hundredth of a thou; what that is not was given in
 // the other unit.
 func plainIn(l, unit units.Length) string {
-	places, grid := 4, units.Millimetre/10_000
-	if unit == units.Inch {
-		places, grid = 5, units.Inch/100_000
-	}
-	if l%grid != 0 {
-		places = placesFor(unit)
+	places := placesFor(unit) + 1
+	if l%stepOf(unit, places) != 0 {
+		places--
 	}
 	text, name, _ := strings.Cut(l.Format(unit, places), " ")
 	return strings.TrimRight(strings.TrimRight(text, "0"), ".") + " " + name
@@ -188,10 +191,7 @@ func (s Shown) gapEstimate(e uncertainty.Estimate) string {
 // estimateIn returns e to some decimals, its doubt rounded up there; where the doubt is fewer steps of that than the
 // fewest wanted or more than ten, to the two digits of [uncertainty.Estimate.Format].
 func estimateIn(e uncertainty.Estimate, unit units.Length, places, fewest int) string {
-	step := unit
-	for range places {
-		step /= 10
-	}
+	step := stepOf(unit, places)
 	u, err := e.Expanded(0.95)
 	if err != nil || u < units.Length(fewest)*step || u > 10*step || e.Validate() != nil {
 		return e.Format(unit)
@@ -223,10 +223,7 @@ func (s Shown) window(w units.Limits, less int) string {
 		if u == units.Inch {
 			most = 5
 		}
-		grid := u
-		for range places {
-			grid /= 10
-		}
+		grid := stepOf(u, places)
 		for places < most && (w.HasMin() && w.Min%grid != 0 || w.HasMax() && w.Max%grid != 0) {
 			places, grid = places+1, grid/10
 		}
@@ -243,6 +240,14 @@ func (s Shown) window(w units.Limits, less int) string {
 		}
 		return lo[:strings.LastIndexByte(lo, ' ')] + " to " + hi
 	})
+}
+
+// route names a route, with the size that it goes to.
+func (s Shown) route(r oversize.Route, over units.Length) string {
+	if r == oversize.BoreOversize && over != 0 { // of a wall that forbids boring every size is refused
+		return r.String() + " to +" + s.plain(over)
+	}
+	return r.String()
 }
 
 // temperature returns t in the degrees that go with the units shown, to a whole one.

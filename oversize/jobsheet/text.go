@@ -62,32 +62,29 @@ func (s Sheet) ledger() (part page.Section) {
 		State
 		why string
 	}
-	var lines []line
-	all, alike := map[Demand]int{}, map[line][]*Row{}
-	lists := map[string]map[Demand][]*Row{shown: {}, waits: {}, unasked: {}}
+	var lines groups[line, *Row]
+	lists, all := map[string]map[Demand][]*Row{shown: {}, waits: {}, unasked: {}}, map[Demand]int{}
 	for i := range s.Ledger {
-		r := &s.Ledger[i]
+		r, label := &s.Ledger[i], ""
 		all[r.Demand]++
 		switch {
 		case r.State == StateProven:
-			lists[shown][r.Demand] = append(lists[shown][r.Demand], r)
+			label = shown
 		case r.State == StateNotAsked:
-			lists[unasked][r.Demand] = append(lists[unasked][r.Demand], r)
+			label = unasked
 		case r.State == StateOpen && r.Reason == toCome && r.Says == "" && r.By == "":
-			lists[waits][r.Demand] = append(lists[waits][r.Demand], r)
+			label = waits
+		case r.By != "":
+			lines.add(line{r.Demand, r.State, "by " + r.By + ": " + r.Why}, r)
+			continue
 		default:
-			k := line{r.Demand, r.State, cmp.Or(r.Says, r.Reason.String())}
-			if r.By != "" {
-				k.why = "by " + r.By + ": " + r.Why
-			}
-			if alike[k] == nil {
-				lines = append(lines, k)
-			}
-			alike[k] = append(alike[k], r)
+			lines.add(line{r.Demand, r.State, cmp.Or(r.Says, r.Reason.String())}, r)
+			continue
 		}
+		lists[label][r.Demand] = append(lists[label][r.Demand], r)
 	}
-	for _, k := range lines {
-		part.Add(page.Item{Label: k.State.String() + ":", Text: k.Demand.String() + s.whose(alike[k], all[k.Demand]) + ": " + k.why + "."})
+	for _, k := range lines.keys {
+		part.Add(page.Item{Label: k.State.String() + ":", Text: k.Demand.String() + s.whose(lines.of[k], all[k.Demand]) + ": " + k.why + "."})
 	}
 	for _, label := range []string{shown, waits, unasked} {
 		var words []string
@@ -107,24 +104,20 @@ func (s Sheet) whose(some []*Row, all int) string {
 	if len(some) == all {
 		return ""
 	}
-	var names []string
-	of := map[string][]string{}
+	var of groups[string, string]
 	for _, r := range some {
-		if !slices.Contains(names, r.Cylinder) {
-			names = append(names, r.Cylinder)
-		}
-		if r.Of != "" {
-			of[r.Cylinder] = append(of[r.Cylinder], r.Of)
-		}
+		of.add(r.Cylinder, r.Of)
 	}
-	for i, name := range names {
-		list := strings.Join(of[name], ", ")
+	var names []string
+	for _, name := range of.keys {
+		what := strings.Join(slices.DeleteFunc(of.of[name], func(s string) bool { return s == "" }), ", ")
 		switch {
-		case list != "" && len(s.Cylinders) == 1:
-			names[i] = list
-		case list != "":
-			names[i] = name + ": " + list
+		case what != "" && len(s.Cylinders) == 1:
+			name = what
+		case what != "":
+			name += ": " + what
 		}
+		names = append(names, name)
 	}
 	return " (" + strings.Join(names, "; ") + ")"
 }
@@ -290,12 +283,12 @@ func (s Sheet) routeWords() string {
 			return "rebore, each cylinder its own size"
 		}
 		if len(c.Cylinders) == 1 {
-			return "rebore to +" + show.plain(c.Over)
+			return show.route(c.Route, c.Over)
 		}
-		return fmt.Sprintf("rebore to +%s, all cylinders", show.plain(c.Over))
+		return show.route(c.Route, c.Over) + ", all cylinders"
 	case oversize.Undecided:
 		if c.Otherwise == oversize.BoreOversize {
-			return fmt.Sprintf("undecided (if nothing better is measured: %v to +%s)", c.Otherwise, show.plain(c.OtherwiseOver))
+			return "undecided (if nothing better is measured: " + show.route(c.Otherwise, c.OtherwiseOver) + ")"
 		}
 	case oversize.MakersProcess:
 		if s.Next == StepLeaveUntouched {
@@ -308,11 +301,7 @@ func (s Sheet) routeWords() string {
 			if c.Route == oversize.Sleeve {
 				sleeved = append(sleeved, c.Name)
 			} else {
-				what := c.Route.String()
-				if c.Route == oversize.BoreOversize {
-					what += " to +" + show.plain(c.Over)
-				}
-				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, what))
+				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, show.route(c.Route, c.Over)))
 			}
 		}
 		if len(bored) > 0 {

@@ -30,15 +30,15 @@ func about(show Shown, f bore.Finding) string {
 }
 
 // findingRow is the row of one finding in a table.
-func findingRow(show Shown, cylinder, what string, f uncertainty.Finding, measured bool) []string {
-	row := []string{cylinder, what, "–", show.limits(f.Limits), f.Verdict.String(), "–"}
+func findingRow(show Shown, what string, f uncertainty.Finding, measured bool) []string {
+	row := []string{what, "–", show.limits(f.Limits), f.Verdict.String(), "–"}
 	if measured {
-		row[2], row[5] = show.estimate(f.Measured), percent(f.Conform)
+		row[1], row[4] = show.estimate(f.Measured), percent(f.Conform)
 	}
 	return row
 }
 
-var findingHead = []string{"cylinder", "limit on", "measured", "allowed", "finding", "conforms"}
+var findingHead = []string{"limit on", "measured", "allowed", "finding", "conforms"}
 
 func (s Sheet) findings() (part page.Section) {
 	show := s.Job.Units
@@ -51,7 +51,7 @@ func (s Sheet) findings() (part page.Section) {
 			if i < idle {
 				what += " (decides nothing)"
 			}
-			rows = append(rows, findingRow(show, "", what, f.Finding, !f.NotMeasured))
+			rows = append(rows, findingRow(show, what, f.Finding, !f.NotMeasured))
 		}
 		if len(rows) == 1 {
 			continue
@@ -59,7 +59,7 @@ func (s Sheet) findings() (part page.Section) {
 		if len(s.Cylinders) > 1 {
 			part.Add(heading("Cylinder %s", c.Name))
 		}
-		part.Add(findingTable(rows))
+		part.Add(table(rows))
 	}
 	if len(part.Blocks) == 0 {
 		part.Add(page.Sentence("No limits were given."))
@@ -88,7 +88,7 @@ func remedyWords(show Shown, r uncertainty.Remedy) string {
 }
 
 func riskWords(r uncertainty.Risk) string {
-	return fmt.Sprintf("Under conforms stands the chance that the true value does. Of 100 engines judged like this one, at most %.3g have a finding that decides, says within "+
+	return fmt.Sprintf("The last column is the chance that the true value conforms. Of 100 engines judged like this one, at most %.3g have a finding that decides, says within "+
 		"and is wrong, and at most %.3g one that says beyond and is wrong, of what these readings can show. The risk is shared over cylinders, limits and "+
 		"places, so a finding may look unlikely to conform and still be undecided.", 100*r.Accept, 100*r.Reject)
 }
@@ -109,13 +109,13 @@ func (s Sheet) route() (part page.Section) {
 	part.Title = "ROUTE: " + s.routeWords()
 	s.cleanUps(&part)
 	for i, c := range s.Choice.Cylinders {
-		what := c.Route.String()
-		if c.Route == oversize.BoreOversize {
-			centre := "original centre"
-			if c.Shift > 0 {
-				centre = "worn centre"
-			}
-			what += " to +" + show.plain(c.Over) + ", " + centre
+		what := show.route(c.Route, c.Over)
+		switch {
+		case c.Route != oversize.BoreOversize:
+		case c.Shift > 0:
+			what += ", worn centre"
+		default:
+			what += ", original centre"
 		}
 		if c.Work != oversize.NoHoning {
 			what += ", " + c.Work.String()
@@ -171,41 +171,31 @@ func interval(show Shown, i bore.Interval) string {
 
 // refusals say what speaks against each cheaper route, a line each, in the units shown.
 func (s Sheet) refusals(cylinder int) (lines []string) {
-	type reason struct {
-		says string
-		of   []string // findings
-	}
-	var routes []string
-	against := map[string][]reason{}
+	var against groups[string, oversize.Refusal]
 	for _, r := range s.Choice.Cylinders[cylinder].Refused {
-		route := r.Route.String()
-		if r.Route == oversize.BoreOversize && r.Over != 0 { // of a wall that forbids boring every size is refused
-			route += " to +" + s.Job.Units.plain(r.Over)
-		}
+		route := s.Job.Units.route(r.Route, r.Over)
 		if r.Work != oversize.NoHoning {
 			route += ", " + r.Work.String()
 		}
-		if against[route] == nil {
-			routes = append(routes, route)
-		}
-		k := slices.IndexFunc(against[route], func(a reason) bool { return a.says == r.Reason.String() })
-		if k < 0 {
-			k = len(against[route])
-			against[route] = append(against[route], reason{says: r.Reason.String()})
-		}
-		if of := s.refusedBy(cylinder, r.Finding); of != "" {
-			against[route][k].of = append(against[route][k].of, of)
-		}
+		against.add(route, r)
 	}
-	for _, route := range routes {
-		var says []string
-		for _, a := range against[route] {
-			if len(a.of) > 0 {
-				a.says += " (" + strings.Join(a.of, "; ") + ")"
-			}
-			says = append(says, a.says)
+	for _, route := range against.keys {
+		var findings groups[oversize.Reason, string]
+		for _, r := range against.of[route] {
+			findings.add(r.Reason, s.refusedBy(cylinder, r.Finding))
 		}
-		lines = append(lines, "not "+route+": "+strings.Join(says, "; "))
+		says := ""
+		for _, reason := range findings.keys {
+			of := ""
+			for _, f := range findings.of[reason] {
+				of = list(of, f)
+			}
+			if of != "" {
+				of = " (" + of + ")"
+			}
+			says = list(says, reason.String()+of)
+		}
+		lines = append(lines, "not "+route+": "+says)
 	}
 	return lines
 }

@@ -153,7 +153,7 @@ func (f *WallForm) rows(show Shown) (rows [][]string) {
 		return nil
 	}
 	for _, found := range f.Findings {
-		rows = append(rows, findingRow(show, "", found.Subject, found, true))
+		rows = append(rows, findingRow(show, found.Subject, found, true))
 	}
 	return rows
 }

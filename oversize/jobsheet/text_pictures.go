@@ -143,42 +143,38 @@ func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
 
 // drawTexture draws the profiles of a cylinder with their material ratio curves; where there are none, the curve of the means
 // of its places.
-func (s Sheet) drawTexture(part *page.Section, cylinder string) {
+func (s Sheet) drawTexture(part *page.Section, c Cylinder) {
 	if !s.pictures {
 		return
 	}
-	for _, c := range s.Job.Cylinders {
-		if c.Name != cylinder {
-			continue
-		}
-		for _, p := range c.Profiles {
-			if r, err := p.roughness(); err == nil {
-				draw(part)(picture.Texture("Texture: "+p.Place, r))
-			}
-		}
-		if len(c.Profiles) > 0 {
-			return
-		}
-		wall, err := surface.Measure(c.Texture, s.Job.Gauge.Profiler)
-		var p surface.Plateau
-		for _, v := range wall.Values {
-			switch v.Parameter {
-			case "Rpk":
-				p.Rpk = v.Length.Value
-			case "Rk":
-				p.Rk = v.Length.Value
-			case "Rvk":
-				p.Rvk = v.Length.Value
-			case "Mr1":
-				p.Mr1 = v.Share.Value
-			case "Mr2":
-				p.Mr2 = v.Share.Value
-			}
-		}
-		if err == nil {
-			draw(part)(picture.MaterialRatio(p))
+	for _, p := range c.Profiles {
+		if r, err := p.roughness(); err == nil {
+			draw(part)(picture.Texture("Texture: "+p.Place, r))
 		}
 	}
+	if len(c.Profiles) > 0 {
+		return
+	}
+	wall, err := surface.Measure(c.Texture, s.Job.Gauge.Profiler)
+	if err != nil {
+		return
+	}
+	var p surface.Plateau
+	for _, v := range wall.Values {
+		switch v.Parameter {
+		case "Rpk":
+			p.Rpk = v.Length.Value
+		case "Rk":
+			p.Rk = v.Length.Value
+		case "Rvk":
+			p.Rvk = v.Length.Value
+		case "Mr1":
+			p.Mr1 = v.Share.Value
+		case "Mr2":
+			p.Mr2 = v.Share.Value
+		}
+	}
+	draw(part)(picture.MaterialRatio(p))
 }
 
 // drawPorts draws the ports with the ends of pegged rings.

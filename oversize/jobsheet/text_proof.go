@@ -23,13 +23,16 @@ func (s Sheet) proofText() (part page.Section) {
 	}
 	part.Title = "PROOF: the finished bores, after the wash"
 	s.checks(&part, washing)
+	if s.Job.proven() {
+		read, _, _ := s.Job.taken(true)
+		gaugeLine(&part, show, s.Job.proofGauge(), read)
+	}
 	for i, c := range s.Cylinders {
 		if c.Proof == nil {
 			s.proofBlanks(&part, i)
 			continue
 		}
 		part.Add(heading("Cylinder %s", c.Name))
-		gaugeLine(&part, show, s.Job.proofGauge(), len(s.Job.Cylinders[i].Proof) > 0)
 		geometry(&part, show, c.Proof.Bore)
 		s.drawBore(&part, c.Proof.Bore, picture.Marks{Finish: s.Choice.Cylinders[i].Finish})
 		s.formText(&part, c.Proof.Form)
@@ -75,11 +78,14 @@ func (s Sheet) changes(part *page.Section, proof ProofSheet) {
 		part.Add(page.Sentence("No place was read both before and after."))
 		return
 	}
+	at := func(p bore.PlaceChange) string { return fmt.Sprintf("at %s, %s", show.plain(p.Depth), p.Axis.String()) }
 	part.Add(facts([][]string{
-		{"came off on the diameter", "mean " + show.estimate(c.Stock),
-			fmt.Sprintf("most %s at %s, %s", show.estimate(c.Most.Stock), show.plain(c.Most.Depth), c.Most.Axis.String()),
-			fmt.Sprintf("least %s at %s, %s", show.estimate(c.Least.Stock), show.plain(c.Least.Depth), c.Least.Axis.String())},
-		{"better by", "ovality " + known(show, c.OvalityGained), "taper " + known(show, c.TaperGained), "greatest minus least " + known(show, c.SpreadGained)},
+		{"came off, mean", show.estimate(c.Stock), "on the diameter"},
+		{"came off, most", show.estimate(c.Most.Stock), at(c.Most)},
+		{"came off, least", show.estimate(c.Least.Stock), at(c.Least)},
+		{"ovality better by", known(show, c.OvalityGained)},
+		{"taper better by", known(show, c.TaperGained)},
+		{"greatest minus least better by", known(show, c.SpreadGained)},
 	}))
 }
 
@@ -88,21 +94,21 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	show, c := s.Job.Units, s.Cylinders[i]
 	rows := [][]string{findingHead}
 	for _, f := range c.Proof.Findings {
-		rows = append(rows, findingRow(show, "", aboutProof(show, f), f.Finding, !f.NotMeasured))
+		rows = append(rows, findingRow(show, aboutProof(show, f), f.Finding, !f.NotMeasured))
 	}
 	rows = append(rows, c.Proof.Form.rows(show)...)
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
-			row := findingRow(show, "", f.Subject+", "+r.Ring, f, true)
-			row[2], row[3] = show.gapEstimate(f.Measured), show.gapLimits(f.Limits)
+			row := findingRow(show, f.Subject+", "+r.Ring, f, true)
+			row[1], row[2] = show.gapEstimate(f.Measured), show.gapLimits(f.Limits)
 			rows = append(rows, row)
 		}
 	}
 	if v := c.Proof.Crosshatch; v != nil {
-		rows = append(rows, []string{"", "crosshatch", s.Job.Cylinders[i].Crosshatch.Format(1), s.Job.Tools.want().String(), v.String(), "–"})
+		rows = append(rows, []string{"crosshatch", s.Job.Cylinders[i].Crosshatch.Format(1), s.Job.Tools.want().String(), v.String(), "–"})
 	}
 	if len(rows) > 1 {
-		part.Add(findingTable(rows))
+		part.Add(table(rows))
 	}
 	for _, p := range c.Profiles {
 		part.Add(sentence("Profile at %s: %v.", p.Place, p.Texture))
@@ -110,14 +116,14 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 	for _, f := range c.Texture {
 		part.Add(sentence("Texture: %v.", f))
 	}
-	s.drawTexture(part, c.Name)
+	s.drawTexture(part, s.Job.Cylinders[i])
 	for k, f := range c.Proof.Findings {
 		if r, ok := c.Proof.Remedies[k]; ok {
 			part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, f), remedyWords(show, r))})
 		}
 	}
 	for _, r := range c.Rings {
-		if r.Grown != (uncertainty.Estimate{}) && !s.filed(c.Name, r.Ring) {
+		if r.Grown != (uncertainty.Estimate{}) && !s.Job.Cylinders[i].filed(r.Ring) {
 			part.Add(sentence("By its gap, ring %s finds the bore %s larger than the one it was first measured in, and nothing was filed off since.", r.Ring, show.estimate(r.Grown)))
 		}
 	}
@@ -168,13 +174,6 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 }
 
 // filed reports whether the job says that a ring was filed between its two readings.
-func (s Sheet) filed(cylinder, ring string) bool {
-	for _, c := range s.Job.Cylinders {
-		for _, r := range c.Rings {
-			if c.Name == cylinder && r.Ring == ring {
-				return r.Filed
-			}
-		}
-	}
-	return false
+func (c Cylinder) filed(ring string) bool {
+	return slices.ContainsFunc(c.Rings, func(r RingGap) bool { return r.Ring == ring && r.Filed })
 }

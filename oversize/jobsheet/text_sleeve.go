@@ -36,6 +36,10 @@ func (s Sheet) sleeve() (part page.Section) {
 	pressure := func(r sleeve.Range[units.Pressure]) string { return show.pressures(r.Min, r.Max) }
 	part.Title = "SLEEVE (interference is DIAMETRAL)"
 	s.checks(&part, sleeving)
+	bored := []string{"bore it to", "–", "honed alone"}
+	if v.Bored != 0 {
+		bored = []string{"bore it to", show.plain(v.Bored), "then hone the rest"}
+	}
 	rows := [][]string{
 		{"seat in the barrel", show.length(v.Joint.Seat), classWords(show, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
 		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + classWords(show, "; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
@@ -44,12 +48,9 @@ func (s Sheet) sleeve() (part page.Section) {
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
-		{"bore it to", "–", "honed alone"},
+		bored,
 		{"finished bore", show.limits(c.Finish), "aim " + show.length(c.Aim)},
 		{"heat the barrel to", show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
-	}
-	if v.Bored != 0 {
-		rows[7] = []string{"bore it to", show.plain(v.Bored), "then hone the rest"}
 	}
 	if v.Press != (sleeve.Range[units.Force]{}) {
 		rows = append(rows, []string{"or press it in with", show.forces(v.Press.Min, v.Press.Max), "at its end, cold: oiled to dry"})
@@ -79,11 +80,11 @@ func (s Sheet) sleeve() (part page.Section) {
 	rows = [][]string{findingHead}
 	for _, r := range s.Ledger {
 		if r.Demand == demandSleeve && r.Finding != nil {
-			rows = append(rows, findingRow(show, r.Cylinder, r.Finding.Subject, *r.Finding, true))
+			rows = append(rows, findingRow(show, r.Finding.Subject+", cylinder "+r.Cylinder, *r.Finding, true))
 		}
 	}
 	if len(rows) > 1 {
-		part.Add(findingTable(rows))
+		part.Add(table(rows))
 	}
 	for _, r := range s.Ledger {
 		if r.Demand == demandSleeve && !r.State.settled() {
