@@ -91,6 +91,7 @@ func TestRefused(t *testing.T) {
 
 		{"oval", second(rings.Oval{Max: 1, Min: 2}.Perimeter()), units.ErrRange, "greatest first"},
 		{"flat oval", second(rings.Oval{Max: 1}.Round()), units.ErrNotGiven, "more than 0"},
+		{"oval without its greater diameter", second(rings.Oval{Min: 1}.Round()), units.ErrNotGiven, "greatest first"},
 		{"vast oval", second(rings.Oval{Max: units.MaxLength + 1, Min: 1}.Round()), units.ErrRange, "10000 mm"},
 		{"perimeter beyond range", second(rings.Oval{Max: units.MaxLength, Min: units.MaxLength}.Perimeter()), units.ErrRange, "oval"},
 		{"level", second(rings.Narrowest([]rings.Level{{Depth: length("10 mm")}}, travel)), units.ErrNotGiven, "at a depth of 10 mm"},

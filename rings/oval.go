@@ -24,7 +24,7 @@ type Oval struct {
 func (o Oval) validate() error {
 	switch {
 	case o.Min <= 0 || o.Max < o.Min:
-		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Max, o.Min, given.Err(o.Min))
+		return fmt.Errorf("rings: oval bore %v by %v: %w (greatest first, both more than 0)", o.Max, o.Min, given.Err(min(o.Max, o.Min)))
 	case o.Max > units.MaxLength:
 		return fmt.Errorf("rings: oval bore %v by %v: %w (up to %v)", o.Max, o.Min, units.ErrRange, units.MaxLength)
 	}
