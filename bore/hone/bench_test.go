@@ -30,20 +30,18 @@ func BenchmarkSetting(b *testing.B) {
 	}
 }
 
-func BenchmarkReach(b *testing.B) {
+func BenchmarkSettingFor(b *testing.B) {
 	h := hone.OnHand{
 		Bore: 67 * mm, Stroke: 80 * mm, Drive: hone.ByMachine,
 		Spindle:  hone.SpindleRange{Min: 20 * units.PerMinute, Max: 700 * units.PerMinute},
 		Stroking: hone.StrokingRange{Min: hone.Cycles(0.2), Max: hone.Cycles(4)},
 	}
-	b.Run("search", func(b *testing.B) {
-		b.ReportAllocs()
-		for b.Loop() {
-			if _, err := h.SettingFor(want45); err != nil {
-				b.Fatal(err)
-			}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := h.SettingFor(want45); err != nil {
+			b.Fatal(err)
 		}
-	})
+	}
 }
 
 func BenchmarkProfile(b *testing.B) {

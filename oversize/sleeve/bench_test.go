@@ -28,7 +28,7 @@ func calls() map[string]func() error {
 	outside, seat := uncertainty.Estimate{Value: 73060 * um, Std: um}, uncertainty.Estimate{Value: 73 * mm, Std: um}
 	return map[string]func() error{
 		"Fit":                   func() error { _, err := j.Fit(); return err },
-		"State":                 func() error { _, err := j.Stresses(hot); return err },
+		"Stresses":              func() error { _, err := j.Stresses(hot); return err },
 		"LooseAt":               func() error { _, err := j.LooseAt(hot); return err },
 		"Growth":                func() error { _, err := j.Growth(383.15); return err },
 		"HeatBarrel":            func() error { _, err := j.HeatBarrel(with); return err },
