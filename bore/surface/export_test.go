@@ -8,10 +8,16 @@ var (
 	SortDown  = sortDown
 )
 
-// MeanLine is the mean line by weights with a standard deviation of sigma steps.
+// MeanLine is the mean line by weights with a standard deviation of sigma steps, in a room that another profile has used.
 func MeanLine(z []float64, sigma float64) []float64 {
 	mean := make([]float64, len(z))
-	newGaussian(sigma).meanLine(mean, z, new(room))
+	for i := range mean {
+		mean[i] = 1000 * float64(i*i)
+	}
+	var r room
+	g := newGaussian(sigma)
+	g.meanLine(mean, mean, &r)
+	g.meanLine(mean, z, &r)
 	return mean
 }
 
