@@ -37,6 +37,28 @@ func pumpWall() form.Wall {
 	return w
 }
 
+// Points in no order, as a probe takes them that goes round and down at once: an invented bore of 67 mm, oval by 4 µm on
+// the radius.
+func ExampleFromWallPoints() {
+	var points []form.WallPoint
+	for k := range 40 {
+		a := float64(k) * 0.7
+		r := 33_500 + 4*math.Cos(2*a)
+		points = append(points, form.WallPoint{
+			X: units.Length(math.Round(r*math.Cos(a))) * units.Micrometre, Y: units.Length(math.Round(r*math.Sin(a))) * units.Micrometre,
+			Depth: units.Length(10+2*k) * units.Millimetre,
+		})
+	}
+	w, err := form.FromWallPoints(points)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c, err := w.Cylinder(form.MZCY)
+	fmt.Println("R", c.Radius.Format(units.Millimetre, 4), "CYLt", show(c.CYLt), err)
+	// Output: R 33.5000 mm CYLt 7.46 µm <nil>
+}
+
 // The four cylinders of one wall.
 func ExampleWall_Cylinder() {
 	w := pumpWall()
@@ -150,6 +172,33 @@ func ExampleWall_Cone() {
 	fmt.Printf("taper %s, apex angle %.4f°, deviation %s\n", show(c.Taper), c.Angle.In(units.Degree), show(c.Deviation))
 	// Output:
 	// taper -0.02 µm, apex angle 0.0000°, deviation 17.82 µm
+}
+
+// One line of the wall along its axis, section by section, and how straight it is.
+func ExampleWall_Generator() {
+	w := pumpWall()
+	c, err := w.Cylinder(form.LSCY)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	points, err := w.Generator(c.Axis, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, p := range points {
+		fmt.Println(p.Depth, show(p.Deviation))
+	}
+	line, err := form.StraightMinimumZone(points)
+	fmt.Println("STRt", show(line.STRt), err)
+	// Output:
+	// 10 mm 0.00 µm
+	// 30 mm -5.46 µm
+	// 50 mm -6.92 µm
+	// 70 mm -4.38 µm
+	// 90 mm 2.16 µm
+	// STRt 8.00 µm <nil>
 }
 
 // Two generators opposite each other, along the pin axis: the wall is bent along the thrust axis, and they

@@ -147,7 +147,7 @@ func ExampleRetrace() {
 	// Output: true 1 0 mm
 }
 
-func ExampleCover() {
+func ExampleCover_Untouched() {
 	c, err := slowDrill().Cover(hone.Rig{Lines: 2, Width: 6 * units.Millimetre, Length: 20 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
