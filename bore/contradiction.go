@@ -28,7 +28,8 @@ type Contradiction struct {
 	Repeats int          `json:"repeats"`        // how many there are
 }
 
-// String says it in a line: "12 mm, thrust: 3 repeats scatter by 0.0120 mm, the gauge is said to repeat within 0.002 mm".
+// String says it in a line: "12 mm, thrust: 3 repeats scatter by 0.0120 mm, the gauge is said to repeat within
+// 0.002 mm".
 func (c Contradiction) String() string {
 	return fmt.Sprintf("%v, %s: %d repeats scatter by %s, the gauge is said to repeat within %v",
 		c.Depth, c.Axis, c.Repeats, c.Shown.Format(units.Millimetre, 4), c.Stated)

@@ -32,8 +32,8 @@ import (
 // within, since a form of four lobes that they miss, or take for one of two, may carry it beyond;
 // Conform is then that of the axes read, the most it can be.
 //
-// Errors: ErrNoReadings; [units.ErrRange] or [units.ErrCrossed] for limits that cannot be; ErrReading for a place along no axis, and those of [uncertainty.Judge]
-// for an impossible risk.
+// Errors: ErrNoReadings; [units.ErrRange] or [units.ErrCrossed] for limits that cannot be; ErrReading for a place
+// along no axis, and those of [uncertainty.Judge] for an impossible risk.
 func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 	all := g.places()
 	if len(all) == 0 {

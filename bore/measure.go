@@ -23,8 +23,8 @@ func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Me
 // repeatability is not known from elsewhere they give it, pooled over all places. A plane is
 // all readings at exactly one depth.
 //
-// Errors: ErrNoReadings; [units.ErrRange] and [units.ErrNotGiven] for layout and gauge; and, for all readings at once, ErrReading (also
-// for one below the bore), ErrPort, ErrSlippedDigit (unless Confirmed).
+// Errors: ErrNoReadings; [units.ErrRange] and [units.ErrNotGiven] for layout and gauge; and, for all readings at
+// once, ErrReading (also for one below the bore), ErrPort, ErrSlippedDigit (unless Confirmed).
 func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 	if len(readings) == 0 {
 		return Geometry{}, fmt.Errorf("bore: measure: %w", ErrNoReadings)

@@ -21,9 +21,9 @@ type Temperature struct {
 	Within units.TemperatureChange // half-width, at least 0
 }
 
-// ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F"; one unit serves
-// both numbers, unless it is K, which is the half-width's alone: "24 °C ± 1 K". A range with the higher end first, or a half-width below zero, is [units.ErrRange]; any
-// other text is one of the errors of [units.ParseTemperature].
+// ParseTemperature reads "31 °C", "31 ± 1 °C", "15 to 25 °C" or "59 to 77 °F"; one unit serves both numbers, unless
+// it is K, which is the half-width's alone: "24 °C ± 1 K". A range with the higher end first, or a half-width below
+// zero, is [units.ErrRange]; any other text is one of the errors of [units.ParseTemperature].
 func ParseTemperature(s string) (Temperature, error) {
 	if a, b, ok := strings.Cut(s, " to "); ok {
 		hi, err := units.ParseTemperature(b)
@@ -123,13 +123,12 @@ func (t Temperature) isReference() bool {
 	return t.Within == 0 && math.Abs(float64(t.orReference().Value-units.ReferenceTemperature)) < 1e-9
 }
 
-// coldest is, in kelvins, below any air that was ever measured, −89 °C (World Meteorological Organization, from memory),
-// and above any number that is meant in °C and put where kelvins belong.
+// coldest is, in kelvins, below any air that was ever measured, −89 °C (World Meteorological Organization, from
+// memory), and above any number that is meant in °C and put where kelvins belong.
 const coldest = 180
 
-// Validate returns [units.ErrRange] for a temperature or half-width that no workshop has, as of a Value of plain 30, which is
-// 30 K; [units.ErrNotGiven] for a half-width of nothing.
-// The zero Temperature passes: it is not given.
+// Validate returns [units.ErrRange] for a temperature or half-width that no workshop has, as of a Value of plain
+// 30, which is 30 K; [units.ErrNotGiven] for a half-width of nothing. The zero Temperature passes: it is not given.
 func (t Temperature) Validate() error { return t.validate("part") }
 
 func (t Temperature) validate(what string) error {

@@ -26,8 +26,8 @@ type Expected struct {
 // gap in any bore. Both ends of the finish window are taken as exact: the doubt is which of them it
 // will be.
 //
-// A finish window with crossed ends is units.ErrCrossed, one with an end missing [units.ErrNotGiven], below zero [units.ErrRange]; the other
-// errors are those of [Gap.In] and [FileTo].
+// A finish window with crossed ends is units.ErrCrossed, one with an end missing [units.ErrNotGiven], below zero
+// [units.ErrRange]; the other errors are those of [Gap.In] and [FileTo].
 func Expect(gap Gap, finish, window units.Limits, risk uncertainty.Risk) (Expected, error) {
 	if err := finish.Validate(); err != nil {
 		return Expected{}, fmt.Errorf("rings: finish window: %w", err)

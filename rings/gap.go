@@ -63,8 +63,8 @@ func checkBore(bore uncertainty.Estimate) error {
 // the bore where the gap was measured it is g.Measured, with no bore's uncertainty added. The
 // diameter of a bore that is not round is that of [Oval.Round].
 //
-// A gap or bore of zero is [units.ErrNotGiven]; one below that, and a gap of more than a tenth of its bore, which is a slip
-// of unit or another engine's ring, [units.ErrRange].
+// A gap or bore of zero is [units.ErrNotGiven]; one below that, and a gap of more than a tenth of its bore, which
+// is a slip of unit or another engine's ring, [units.ErrRange].
 func (g Gap) In(bore uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := g.validate(); err != nil {
 		return uncertainty.Estimate{}, err

@@ -60,10 +60,10 @@ func (g Groove) BackClearance(thickness, bore uncertainty.Estimate) (uncertainty
 	return back, err
 }
 
-// GrooveHeight returns the height of a groove from the axial play of a ring in it, as a leaf shows it, and the height of that
-// ring. With it [Groove.SideClearance] tells what play a new ring will have: where that is too much the
-// groove is worn, and else the ring was. A play or height of zero is [units.ErrNotGiven], below
-// that [units.ErrRange].
+// GrooveHeight returns the height of a groove from the axial play of a ring in it, as a leaf shows it, and the
+// height of that ring. With it [Groove.SideClearance] tells what play a new ring will have: where that is too much
+// the groove is worn, and else the ring was. A play or height of zero is [units.ErrNotGiven], below that
+// [units.ErrRange].
 func GrooveHeight(side, ring uncertainty.Estimate) (uncertainty.Estimate, error) {
 	if err := checkPart("side clearance", side); err != nil {
 		return uncertainty.Estimate{}, err

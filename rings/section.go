@@ -50,13 +50,13 @@ func (s Section) stiffness() float64 {
 	return float64(s.Young) * s.Height.In(units.Metre) * a * a * a / 12
 }
 
-// Thickness returns the radial thickness that gives a ring for a bore a mean wall pressure at a greatest bending stress when
-// closed: bore·√(3·wall/stress), the textbook's rule for thin rings (R. S. Khurmi, J. K. Gupta, A Textbook of Machine
-// Design, chapter 32, with 0.025 to 0.042 MPa and 85 to 110 MPa). The equations of [Section] in full give 2 % less at
-// a thickness of 0.034 of the bore.
+// Thickness returns the radial thickness that gives a ring for a bore a mean wall pressure at a greatest bending
+// stress when closed: bore·√(3·wall/stress), the textbook's rule for thin rings (R. S. Khurmi, J. K. Gupta, A
+// Textbook of Machine Design, chapter 32, with 0.025 to 0.042 MPa and 85 to 110 MPa). The equations of [Section] in
+// full give 2 % less at a thickness of 0.034 of the bore.
 //
-// A bore of zero is [units.ErrNotGiven], below that or beyond [units.MaxLength] [units.ErrRange], and so is a pressure or
-// stress that is not positive and finite, and an answer of half the bore or more, or of nothing.
+// A bore of zero is [units.ErrNotGiven], below that or beyond [units.MaxLength] [units.ErrRange], and so is a
+// pressure or stress that is not positive and finite, and an answer of half the bore or more, or of nothing.
 func Thickness(bore units.Length, wall, stress units.Pressure) (units.Length, error) {
 	switch {
 	case bore <= 0:
@@ -95,9 +95,9 @@ const diametral = 3 * math.Pi / (2 + math.Pi/2)
 // Tension returns the tension from the free gap, with the ring lying on the bench, and the end gap in the
 // bore: Ft = E·I·m/(3π·r³), m the free gap less the end gap.
 //
-// A length of zero is [units.ErrNotGiven]; one below that or beyond [units.MaxLength], a thickness of half the bore or more,
-// a closing m that is not positive, or beyond half the bore and so outside the theory, and a modulus that is not
-// positive or beyond 10 000 GPa, are [units.ErrRange].
+// A length of zero is [units.ErrNotGiven]; one below that or beyond [units.MaxLength], a thickness of half the bore
+// or more, a closing m that is not positive, or beyond half the bore and so outside the theory, and a modulus that
+// is not positive or beyond 10 000 GPa, are [units.ErrRange].
 func (s Section) Tension(free, end units.Length) (Tension, error) {
 	if err := s.validate(); err != nil {
 		return Tension{}, err

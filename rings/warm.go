@@ -108,7 +108,8 @@ func (w Warm) HotGap(cold, bore uncertainty.Estimate) (uncertainty.Estimate, err
 // its expanded uncertainty comes on top. After a hard start the ring is hot while the bore is
 // still cold; ask for that case too. The maker's window, where there is one, comes first.
 //
-// A margin that is negative, or more than a tenth of the bore, is [units.ErrRange]. Other errors are those of [Warm.Change].
+// A margin that is negative, or more than a tenth of the bore, is [units.ErrRange]. Other errors are those of
+// [Warm.Change].
 func (w Warm) Least(bore, margin units.Length) (uncertainty.Estimate, error) {
 	least, err := w.Change(bore)
 	if err != nil {

@@ -15,8 +15,8 @@ import (
 // centre. Tilt goes with it. Places stay those of the chord, which at the ends of the longest trace
 // taken, a quarter of the diameter, are 3 % closer than those of the arc.
 //
-// A diameter of zero is [units.ErrNotGiven], below that or beyond 10 m [units.ErrRange]; a trace longer than a quarter of it,
-// or one that the circle cannot lie along, ErrPoints.
+// A diameter of zero is [units.ErrNotGiven], below that or beyond 10 m [units.ErrRange]; a trace longer than a
+// quarter of it, or one that the circle cannot lie along, ErrPoints.
 func (p Profile) Unroll(diameter units.Length) (Profile, error) {
 	n := len(p.z)
 	if err := checkCount(n); err != nil {

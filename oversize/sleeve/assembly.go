@@ -82,9 +82,9 @@ func (j *Joint) assembling(a Assembling) (assembling, error) {
 // at 20 °C. Of the joint only seat, interference and both expansions take part, and the modulus where it
 // is given: without it the barrel is cautioned as if it were aluminium.
 //
-// A sleeve of no temperature is units.ErrNotGiven. Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid nitrogen (−195.8 °C, above absolute zero) is
-// ErrUnreachable. A slip below 0 or above a hundredth of the seat is [units.ErrRange]; the other errors are
-// those of [Joint.Stresses].
+// A sleeve of no temperature is units.ErrNotGiven. Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid
+// nitrogen (−195.8 °C, above absolute zero) is ErrUnreachable. A slip below 0 or above a hundredth of the seat is
+// [units.ErrRange]; the other errors are those of [Joint.Stresses].
 func (j Joint) HeatBarrel(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
 	if err == nil {

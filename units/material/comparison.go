@@ -78,8 +78,8 @@ func (c Comparison) at20(s, g, p float64) float64 {
 // standard, when the part has that size at 20 °C, at the temperatures of the comparison. Deviation takes no part.
 //
 // It is for roughing alone: a finished size is accepted only after part and gauge have soaked at one temperature. A
-// size, or one of the standard, of zero is [units.ErrNotGiven], below that or beyond [units.MaxLength] [units.ErrRange]; the other errors
-// are those of SizeAt20.
+// size, or one of the standard, of zero is [units.ErrNotGiven], below that or beyond [units.MaxLength]
+// [units.ErrRange]; the other errors are those of SizeAt20.
 func (c Comparison) DialFor(at20 units.Length) (units.Length, error) {
 	for _, l := range [2]units.Length{at20, c.Standard} {
 		if l <= 0 || l > units.MaxLength {
