@@ -13,7 +13,7 @@ import (
 type Gauge struct {
 	Kind       *bore.Kind   `json:"kind" needs:"two-point, three-point or telescoping"`                               // how many points it touches at
 	Resolution units.Length `json:"resolution" needs:"a length above 0, up to 0.5 mm" want:"fine" usual:"resolution"` // smallest step that is read
-	// Repeatability is the standard deviation of one reading; left out, repeats give it, else a step of the scale is taken
+	// Repeatability is the standard deviation of one reading; left out, repeats that differ give it, else a step of the scale is taken
 	Repeatability units.Length `json:"repeatability,omitzero" want:"fine" usual:"scatter"`
 	// Study is trials of the gauge, one ring or several read again and again: they give the repeatability.
 	Study []study.Trial `json:"study,omitzero" most:"1000"`

@@ -185,15 +185,19 @@ func (g *given) spindled() {
 	}
 }
 
-// taken reports, of the worn bores or of the finished ones, whether any was read, any without a place twice, any traced.
+// taken reports, of the worn bores or of the finished ones, whether any was read, any without a scatter to see, any traced.
 func (j Job) taken(finished bool) (read, once, traced bool) {
+	by := j.Gauge
+	if finished {
+		by = j.proofGauge()
+	}
 	for _, c := range j.Cylinders {
 		readings, traces := c.Readings, c.Traces
 		if finished {
 			readings, traces = c.Proof, c.ProofTraces
 		}
 		read, traced = read || len(readings) > 0, traced || len(traces) > 0
-		once = once || len(readings) > 0 && !repeats(readings)
+		once = once || len(readings) > 0 && !by.scatters(readings)
 	}
 	return read, once, traced
 }

@@ -3,9 +3,12 @@
 package jobsheet_test
 
 import (
+	"fmt"
 	"maps"
 	"strings"
 	"testing"
+
+	"borewright.example/units"
 )
 
 // TestAnotherCylinderRepeatsNothing: that the same place was read in another cylinder, or twice there, says nothing of how
@@ -36,4 +39,44 @@ func TestAnotherCylinderRepeatsNothing(t *testing.T) {
 			t.Errorf("%s: taken and not said: %v", name, s.Assumed)
 		}
 	}
+}
+
+// TestOneReadingWrittenTwice: a reading that was written down twice, to the last digit, does not show how readings scatter.
+func TestOneReadingWrittenTwice(t *testing.T) {
+	for _, list := range []string{"readings", "proof"} {
+		j := finished(false, false)
+		put(t, j, "gauge.repeatability", nil)
+		c := cylinderOf(j, 0)
+		put(t, c, "readings", once(c["readings"]))
+		put(t, c, "proof", once(c["proof"]))
+		std := func(again int) units.Length {
+			all := once(c[list])
+			put(t, j, "cylinders.0."+list, append(all, all[:again]...))
+			put(t, j, "counted.readings", len(c["readings"].([]any)))
+			put(t, j, "counted.proof", len(c["proof"].([]any)))
+			s := mustPlan(t, j)
+			put(t, c, list, all)
+			if list == "proof" {
+				return s.Cylinders[0].Proof.Bore.Smallest.Size.Std
+			}
+			return s.Cylinders[0].Bore.Smallest.Size.Std
+		}
+		alone := std(0)
+		if twice := std(1); twice < alone*9/10 { // what that one place has to itself is halved
+			t.Errorf("%s: %v with one of them written twice, %v without", list, twice, alone)
+		}
+	}
+}
+
+// once returns readings with each place read once.
+func once(readings any) (list []any) {
+	seen := map[string]bool{}
+	for _, r := range readings.([]any) {
+		at := fmt.Sprint(r.(tree)["depth"], r.(tree)["axis"])
+		if !seen[at] {
+			list = append(list, r)
+		}
+		seen[at] = true
+	}
+	return list
 }

@@ -44,8 +44,8 @@ func (g given) sit(s session, readings []Reading, traces []Trace) (at sitting, e
 	return at, err
 }
 
-// measure returns the geometry that readings come to. Where nothing says how they scatter, and no place was read twice,
-// they scatter by as much as is usual.
+// measure returns the geometry that readings come to. Where nothing says how they scatter, and no place was read twice and
+// unalike, they scatter by as much as is usual.
 func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
 	rs := make([]bore.Reading, len(readings))
 	for i, r := range readings {
@@ -55,16 +55,21 @@ func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
 		}
 		rs[i] = bore.Reading{Depth: r.depth(), Axis: r.axis(), Diameter: d, Confirmed: r.Confirmed}
 	}
-	if s.gauge.Repeatability == 0 && !repeats(readings) {
+	if s.gauge.Repeatability == 0 && !s.by.scatters(readings) {
 		s.gauge.Repeatability = repeatSteps * s.by.Resolution
 	}
 	return g.layout().Measure(rs, s.gauge)
 }
 
-// repeats reports whether any place was read more than once.
-func repeats(rs []Reading) bool {
+// scatters reports whether any place was read more than once and not alike: one reading written down twice shows no scatter, nor
+// how small that is.
+func (g Gauge) scatters(rs []Reading) bool {
 	for i, r := range rs {
-		if slices.ContainsFunc(rs[:i], func(q Reading) bool { return q.depth() == r.depth() && q.axis() == r.axis() }) {
+		is, _ := g.shown(r) // or it would have been a fault
+		if slices.ContainsFunc(rs[:i], func(q Reading) bool {
+			was, _ := g.shown(q)
+			return q.depth() == r.depth() && q.axis() == r.axis() && was != is
+		}) {
 			return true
 		}
 	}
