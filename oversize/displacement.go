@@ -81,12 +81,12 @@ func checkSwept(v units.Volume) error {
 
 func checkSize(what string, l units.Length) error {
 	if l <= 0 || l > units.MaxLength {
-		return outOfRange(what, l)
+		return refuseLength(what, l)
 	}
 	return nil
 }
 
-func outOfRange(what string, l units.Length) error {
+func refuseLength(what string, l units.Length) error {
 	return fmt.Errorf("oversize: %s %v: %w (above 0, up to %v)", what, l, given.Err(l), units.MaxLength)
 }
 

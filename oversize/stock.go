@@ -55,7 +55,7 @@ type Shop struct {
 func (s Shop) Cuts(from, bored, to units.Length) ([]Operation, error) {
 	for _, l := range []units.Length{s.MostDepth, s.FinishBore, s.FinishHone, s.Plateau} {
 		if l < 0 || l > most {
-			return nil, outOfRange("share of the stock", l)
+			return nil, refuseLength("share of the stock", l)
 		}
 	}
 	if err := checkSize("present size", from); err != nil {

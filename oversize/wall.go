@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -14,8 +15,8 @@ import (
 // size now, when the bore is finished at that size: wall less half the growth of the bore and
 // less the shift of the axis, which may point that way. It may be negative: then there is none.
 //
-// Sizes that are not positive, a negative wall or shift, and values beyond what a cylinder can
-// have are [units.ErrRange].
+// A size of zero is [units.ErrNotGiven]; sizes below that, a negative wall or shift, and values beyond what a
+// cylinder can have are [units.ErrRange].
 func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (uncertainty.Estimate, error) {
 	if err := checkSize("bore", now.Value); err != nil {
 		return uncertainty.Estimate{}, err
@@ -25,7 +26,7 @@ func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (unc
 	}
 	for _, l := range []units.Length{wall.Value, shift} {
 		if l < 0 || l > most {
-			return uncertainty.Estimate{}, outOfRange("wall or shift", l)
+			return uncertainty.Estimate{}, refuseLength("wall or shift", l)
 		}
 	}
 	// (finished − now)/2, halves away from zero: the wall is never flattered
@@ -45,9 +46,9 @@ func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (unc
 // cylinders of iron, whose stress it takes as 35 to 100 MPa; what is left after boring should
 // not be less than it. A maker's least wall comes first.
 //
-// A bore that is not positive or beyond [units.MaxLength], and a pressure or stress that is not positive or
-// not finite, are [units.ErrRange]; so are a wall thicker than the bore is wide and one that
-// rounds to nothing.
+// A bore of zero is [units.ErrNotGiven]. One below that or beyond [units.MaxLength], and a pressure or stress
+// that is not positive or not finite, are [units.ErrRange]; so are a wall thicker than the bore is wide and
+// one that rounds to nothing.
 func HoopWall(bore units.Length, pressure, stress units.Pressure) (units.Length, error) {
 	if err := checkSize("bore", bore); err != nil {
 		return 0, err
@@ -79,7 +80,8 @@ var allowances = [...]struct{ bore, allowance units.Length }{
 
 // ReboringAllowance returns the thickness that textbooks add to the wall of a new cylinder so
 // that it can be rebored, for bores of 75 to 500 mm, on straight lines between the rows of the
-// table (Khurmi and Gupta, table 32.1; the rows over 300 mm from memory). Other bores are [units.ErrRange].
+// table (Khurmi and Gupta, table 32.1; the rows over 300 mm from memory). Other bores are [units.ErrRange], one of zero
+// [units.ErrNotGiven].
 func ReboringAllowance(bore units.Length) (units.Length, error) {
 	for i := 1; i < len(allowances); i++ {
 		a, b := allowances[i-1], allowances[i]
@@ -88,5 +90,5 @@ func ReboringAllowance(bore units.Length) (units.Length, error) {
 			return a.allowance + rise, err
 		}
 	}
-	return 0, fmt.Errorf("oversize: reboring allowance of a bore of %v: %w (75 mm to 500 mm)", bore, units.ErrRange)
+	return 0, fmt.Errorf("oversize: reboring allowance of a bore of %v: %w (75 mm to 500 mm)", bore, given.Err(bore))
 }

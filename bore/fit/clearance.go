@@ -14,8 +14,8 @@ import (
 // independent; their effective degrees of freedom follow Welch and Satterthwaite
 // (JCGM 100:2008 G.4.1).
 //
-// A bore that is not positive, or less sure than it is large, is [units.ErrRange]; an estimate
-// that is none brings the error of its Validate; the errors of [Piston.Skirt] come through.
+// A bore of zero is [units.ErrNotGiven], one below that or less sure than it is large [units.ErrRange]; an
+// estimate that is none brings the error of its Validate; the errors of [Piston.Skirt] come through.
 func Clearance(bore uncertainty.Estimate, p Piston) (uncertainty.Estimate, error) {
 	skirt, err := p.Skirt()
 	if err != nil {

@@ -32,15 +32,18 @@ func FinishWindow(p Piston, clearance units.Limits) (units.Limits, error) {
 // at most the greatest. It turns [FinishWindow] about, and says which piston a bore that has become
 // too large still takes.
 //
-// A bore that varies by more than the window is wide is ErrNarrow. A bore with an end
-// missing, one that is not positive or is beyond units.MaxLength is [units.ErrRange], crossed ends
-// are [units.ErrCrossed]; errors of the window are those of [FinishWindow].
+// A bore that varies by more than the window is wide is ErrNarrow. A bore with an end missing is
+// [units.ErrNotGiven], one no larger than the clearance or beyond units.MaxLength [units.ErrRange], crossed
+// ends are [units.ErrCrossed]; errors of the window are those of [FinishWindow].
 func PistonWindow(bore, clearance units.Limits) (units.Limits, error) {
 	if err := checkClearance(clearance); err != nil {
 		return units.Limits{}, err
 	}
 	if err := bore.Validate(); err != nil {
 		return units.Limits{}, fmt.Errorf("fit: bore: %w", err)
+	}
+	if !bore.HasMin() || !bore.HasMax() {
+		return units.Limits{}, fmt.Errorf("fit: bore %q: both ends: %w", bore, units.ErrNotGiven)
 	}
 	if bore.Min <= clearance.Max || bore.Max > units.MaxLength {
 		return units.Limits{}, fmt.Errorf("fit: bore %v: %w", bore, units.ErrRange)

@@ -289,7 +289,7 @@ func TestPistonWindowRefuses(t *testing.T) {
 	}{
 		{units.Limits{Min: 67 * mm, Max: 67 * mm}, units.Limits{Max: 70 * units.Micrometre}, units.ErrNotGiven},
 		{units.Limits{Min: 67 * mm, Max: 66 * mm}, window, units.ErrCrossed},
-		{units.Limits{Max: 67 * mm}, window, units.ErrRange},
+		{units.Limits{Max: 67 * mm}, window, units.ErrNotGiven},
 		{units.Limits{Min: 67 * mm, Max: units.MaxLength + 1}, window, units.ErrRange},
 		{units.Limits{Min: 50 * units.Micrometre, Max: mm}, window, units.ErrRange},
 	} {

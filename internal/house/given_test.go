@@ -51,6 +51,10 @@ func TestSizesLeftOut(t *testing.T) {
 			_, err := fit.Clearance(estimate(l), fit.Piston{Size: estimate(size)})
 			return err
 		},
+		"fit: bore of pistons": func(l units.Length) error {
+			_, err := fit.PistonWindow(units.Limits{Min: l, Max: size}, window)
+			return err
+		},
 		"fit: matching": func(l units.Length) error {
 			_, err := fit.Match([]units.Length{l}, []units.Length{size}, window)
 			return err
@@ -84,9 +88,11 @@ func TestSizesLeftOut(t *testing.T) {
 			_, err := rings.Section{Bore: size, Thickness: units.Millimetre, Height: l, Young: 100 * units.Gigapascal}.Tension(size/10, 0)
 			return err
 		},
-		"rings: oval":      func(l units.Length) error { _, err := rings.Oval{Max: size, Min: l}.Round(); return err },
-		"oversize: bore":   func(l units.Length) error { _, err := oversize.Swept(l, size); return err },
-		"oversize: stroke": func(l units.Length) error { _, err := oversize.Swept(size, l); return err },
+		"rings: oval":       func(l units.Length) error { _, err := rings.Oval{Max: size, Min: l}.Round(); return err },
+		"oversize: bore":    func(l units.Length) error { _, err := oversize.Swept(l, size); return err },
+		"oversize: stroke":  func(l units.Length) error { _, err := oversize.Swept(size, l); return err },
+		"oversize: wall":    func(l units.Length) error { _, err := oversize.HoopWall(l, 1, 10); return err },
+		"oversize: rebored": func(l units.Length) error { _, err := oversize.ReboringAllowance(l); return err },
 		"oversize: nominal": func(l units.Length) error {
 			_, err := oversize.Choose(oversize.Engine{Wall: oversize.BareIron, Nominal: l}, make([]oversize.Cylinder, 1), uncertainty.Risk{})
 			return err

@@ -36,8 +36,8 @@ const measuredCoverage = 0.95
 // added for Max. The two measurements are taken as independent; a setting error that both
 // share cancels and may be left out of both.
 //
-// A size that is not above 0 or is beyond [units.MaxLength] is [units.ErrRange]; the errors of
-// [uncertainty.Estimate.Validate] come through. A negative answer is a clearance, not an error.
+// A size of zero is [units.ErrNotGiven], one below that or beyond [units.MaxLength] [units.ErrRange]; the errors
+// of [uncertainty.Estimate.Validate] come through. A negative answer is a clearance, not an error.
 func DiametralFromMeasured(outside, seat uncertainty.Estimate) (Diametral, error) {
 	if err := checkLength("sleeve's outside diameter", outside.Value); err != nil {
 		return Diametral{}, err

@@ -73,7 +73,7 @@ func (j Joint) Fit() (Stresses, error) {
 	if err := j.check(); err != nil {
 		return Stresses{}, err
 	}
-	return j.state(j.Interference, 0)
+	return j.stresses(j.Interference, 0)
 }
 
 // Stresses returns what the joint bears with its parts at the temperatures of w and gas in the bore,
@@ -99,7 +99,7 @@ func (j Joint) Stresses(w Warm) (Stresses, error) {
 	if err != nil {
 		return Stresses{}, err
 	}
-	s, err := j.state(Diametral{Min: -gap.Max, Max: -gap.Min}, float64(w.Gas))
+	s, err := j.stresses(Diametral{Min: -gap.Max, Max: -gap.Min}, float64(w.Gas))
 	if err != nil {
 		return Stresses{}, err
 	}
@@ -119,12 +119,12 @@ func (j *Joint) clearance(sleeve, barrel span) (Range[units.Length], error) {
 	}.lengths()
 }
 
-// state solves Lamé's equations over the ranges of interference and outside diameter.
+// stresses solves Lamé's equations over the ranges of interference and outside diameter.
 //
 // A larger outside diameter is a stiffer barrel: it raises the pressure and, the pressure with it,
 // lowers the barrel's hoop stress and opening. More interference raises all three, in proportion
 // while the parts touch. What the sleeve bears depends on the pressure and the gas alone.
-func (j *Joint) state(d Diametral, gas float64) (Stresses, error) {
+func (j *Joint) stresses(d Diametral, gas float64) (Stresses, error) {
 	thin, thick := j.tubes(j.Outer.Min), j.tubes(j.Outer.Max)
 	slack, tight := d.Min.In(units.Metre)/2, d.Max.In(units.Metre)/2
 	slackThin, slackThick := thin.pressure(slack, gas), thick.pressure(slack, gas)
