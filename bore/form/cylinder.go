@@ -96,12 +96,7 @@ func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 		}
 	}
 	// Not proved: there may be better ones not far away.
-	if t, ok = w.elsewhere(kind, wall, t, ok, p); !ok { // from the axis of the zone, which every wall has
-		if zone, found := w.tube(MZCY, wall, p); found {
-			t, ok = w.elsewhere(kind, wall, t, false, zone.pose)
-		}
-	}
-	if !ok {
+	if t, ok = w.elsewhere(kind, wall, t, ok, p); !ok {
 		return Cylinder{}, fmt.Errorf("form: %v of %d points: no cylinder that they surround was found: %w", kind, wall.len(), ErrArc)
 	}
 	return wall.certified(kind, t)

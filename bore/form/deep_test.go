@@ -36,4 +36,7 @@ func TestDeepContacts(t *testing.T) {
 	}
 }
 
+// A hundred thousand walls have their inscribed cylinder.
+func TestDeepInscribed(t *testing.T) { findInscribed(t, rand.New(rand.NewPCG(19, 2)), 100_000) }
+
 func TestDeepForgeries(t *testing.T) { forgeCylinders(t, rand.New(rand.NewPCG(18, 2)), 500, 60) }

@@ -17,14 +17,14 @@ func cost(kind Reference, in, out float64) float64 {
 }
 
 // mostRounds bounds the steps of a minimax cylinder; half a dozen do on a bore.
-
 const mostRounds = 100
 
 // settle goes from an axis to a minimax cylinder near it. Each round solves the linear program within
 // a trust, and takes the move where it keeps a tenth of its promise; where it does not keep most of it,
-// a quadratic program, which knows how distances bend, may do better. The first program starts from the rows of
-// the last one, where that was of the same points. It reports false where the steps find no end, leave the wall
-// or lead to a tube that is known.
+// a quadratic program, which knows how distances bend, may do better. That goes the last steps too where a
+// contact that weighs little is still off its cylinder: it hardly costs, and without it the others do not balance.
+// The first program starts from the rows of the last one, where that was of the same points. It reports false where
+// the steps find no end, leave the wall or lead to a tube that is known.
 func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tube) (best tube, ok bool) {
 	_, _, in2, out2 := p.around(x, y, z)
 	base, r := (math.Sqrt(in2)+math.Sqrt(out2))/2, math.Sqrt(out2)
@@ -50,8 +50,18 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tub
 		gain := now - cost(kind, nextIn, nextOut)
 		if promise <= floor { // as good as it gets; a contact that weighs next to nothing may still be off
 			t := best
-			if last++; gain < -floor || last > mostTouches || t.touched(x, y, z, float64(touch*r)) {
+			if last++; last > mostTouches || t.touched(x, y, z, float64(touch*r)) {
 				break
+			}
+			if gain < -floor { // the program goes too far along what bending alone holds
+				if t = best; t.stands(kind, x, y, z) {
+					return t, true
+				}
+				var found bool
+				if next, _, found = w.bend(kind, x, y, z, &best, base, far, near, -floor); !found {
+					break
+				}
+				nextNear, nextFar, nextIn, nextOut = w.ahead.see(x, y, z, &next, base)
 			}
 			p, near, far, in, out = next, nextNear, nextFar, nextIn, nextOut
 			w.slopes, w.ahead = w.ahead, w.slopes
@@ -62,17 +72,9 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tub
 		}
 		bends := false
 		if gain < float64(0.9*promise) {
-			for soft := 1e-3; soft < 10; soft *= 10 {
-				q, found := best.bend(kind, x, y, z, &w.slopes, soft/r, far, near)
-				if !found {
-					break
-				}
-				_, _, in2, out2 := q.around(x, y, z)
-				if better := now - cost(kind, math.Sqrt(in2), math.Sqrt(out2)); better > gain {
-					next, gain, bends = q, better, true
-					nextNear, nextFar, nextIn, nextOut = w.ahead.see(x, y, z, &next, base)
-					break
-				}
+			if q, better, found := w.bend(kind, x, y, z, &best, base, far, near, gain); found {
+				next, gain, bends = q, better, true
+				nextNear, nextFar, nextIn, nextOut = w.ahead.see(x, y, z, &next, base)
 			}
 		}
 		switch {
@@ -90,8 +92,7 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tub
 		if gain > float64(crawling*r) {
 			slow = 0
 		} else if slow++; slow >= 3 {
-			t := best
-			if t.touched(x, y, z, hardly); t.weigh(kind, x, y, z) {
+			if t := best; t.stands(kind, x, y, z) {
 				return t, true
 			}
 		}
@@ -105,8 +106,7 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tub
 		p, near, far, in, out = next, nextNear, nextFar, nextIn, nextOut
 		w.slopes, w.ahead = w.ahead, w.slopes
 	}
-	best.touched(x, y, z, hardly)
-	return best, best.weigh(kind, x, y, z)
+	return best, best.stands(kind, x, y, z)
 }
 
 const (
@@ -145,19 +145,40 @@ func (t *tube) touched(x, y, z []float64, within float64) bool {
 	return all
 }
 
+// stands reports whether the contacts that touch balance, and weighs them.
+func (t *tube) stands(kind Reference, x, y, z []float64) bool {
+	t.touched(x, y, z, hardly)
+	return t.weigh(kind, x, y, z)
+}
+
 // leads reports whether an axis is so near to that of a tube, if there is one, that it leads to it.
 func (t *tube) leads(p *pose) bool {
 	return t != nil && t.apart(p) <= float64(sameTube*(t.out-t.in))
 }
 
-// bend goes from the axis of a tube by one quadratic program, the bending taken of its contacts and no
-// softer than given.
-func (t *tube) bend(kind Reference, x, y, z []float64, s *slopes, soft float64, far, near int) (pose, bool) {
-	b, ok := newBent(kind, s, stiffened(t.bending(x, y, z), soft), far, near)
-	if !ok || !b.optimise(s, float64(2*rounding*t.out)) {
-		return t.pose, false
+// bend goes from the axis of a tube by a quadratic program, the bending taken of its contacts; by softer ones
+// first, to the first axis that gains more than given. Each point bends in its own way, not as the contacts do on the
+// whole, which after a long step may cost more than it gained: a second program makes that good.
+func (w *workspace) bend(kind Reference, x, y, z []float64, t *tube, base float64, far, near int, gain float64) (pose, float64, bool) {
+	now, r := cost(kind, t.in, t.out), t.out
+	bending := t.bending(x, y, z)
+	for soft := 1e-3; soft < 10; soft *= 10 {
+		g := stiffened(bending, soft/r)
+		q, s, f, n := t.pose, &w.slopes, far, near
+		for range 2 {
+			b, ok := newBent(kind, s, g, f, n)
+			if !ok || !b.optimise(s, float64(2*rounding*r)) {
+				break
+			}
+			q = q.moved(move(b.y[:4]))
+			var in, out float64
+			s = &w.bent
+			if n, f, in, out = s.see(x, y, z, &q, base); now-cost(kind, in, out) > gain {
+				return q, now - cost(kind, in, out), true
+			}
+		}
 	}
-	return t.moved(move(b.y[:4])), true
+	return t.pose, 0, false
 }
 
 // atTrust reports whether the trust takes part in the balance.

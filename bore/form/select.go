@@ -13,6 +13,7 @@ type workspace struct {
 
 	z             []float64 // of the points of a wall under consideration
 	slopes, ahead slopes    // theirs about an axis, and about the one to come
+	bent          slopes    // about one that was tried
 	program       program   // the last one, of these points unless its n is 0
 }
 

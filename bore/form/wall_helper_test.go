@@ -50,16 +50,6 @@ func drawWall(t *rapid.T, least, most int) [][3]float64 {
 		radius*rapid.SampledFrom([]float64{1e-6, 1e-4, 1e-3, 5e-3}).Draw(t, "size"))
 }
 
-// drawn returns a wall of such points whose inscribed cylinder is found. Of one in some thousands it is not, and is refused
-// by name: none of the axes that are tried leads to one.
-func drawn(t *rapid.T, ps [][3]float64) form.Wall {
-	w := wallOf(t, ps)
-	if _, err := w.Cylinder(form.MICY); errors.Is(err, form.ErrArc) {
-		t.Skip(err)
-	}
-	return w
-}
-
 // cylinders returns all four, each checked.
 func cylinders(t failer, w form.Wall) map[form.Reference]form.Cylinder {
 	t.Helper()
