@@ -37,7 +37,8 @@
 // (then only sizes on the maker's own list are bored). Where nobody stated a doubt a wide one is taken and
 // shown ([Sheet.Assumed]): 0.010 mm for a micrometer without a certificate and what was measured with it, 0.03 mm
 // for a gap by feelers, 0.5 mm for a wall, two steps of the scale for the dial, one for scatter where no place was
-// read twice and unalike, 10 µm for a radius of a trace, 1 K along the wall, 2° for a crosshatch. A gauge set on no standard decides no size.
+// read twice and unalike, 10 µm for a radius of a trace, 1 K along the wall, 2° for a crosshatch,
+// 10 % and a step of 0.05 µm for a texture. A gauge set on no standard decides no size.
 //
 // counted says how many readings, passes, pits, rings and ports stand on the paper at the bench: one that is lost
 // on the way here may be the one that mattered. What looks like a slip, a point moved by a place or one unit for

@@ -17,7 +17,7 @@ type Gauge struct {
 	Repeatability units.Length `json:"repeatability,omitzero" want:"fine" usual:"scatter"`
 	// Study is trials of the gauge, one ring or several read again and again: they give the repeatability.
 	Study []study.Trial `json:"study,omitzero" most:"1000"`
-	// Profiler is what is known of the instrument that read the texture.
+	// Profiler is what is known of the instrument that read the texture; left out, wide doubts are taken.
 	Profiler     surface.Instrument `json:"profiler,omitzero"`
 	DialError    units.Length       `json:"dial_error,omitzero" want:"fine" usual:"dial"` // greatest, over the travel used; left out, two steps of the scale
 	Dial         bore.Dial          `json:"dial,omitzero"`                                // needed where deviations are read

@@ -24,7 +24,8 @@ type given struct {
 	piston  material.Material
 	survey  session
 	proof   session
-	spindle Spindle      // with what is taken where the job does not say
+	spindle Spindle // with what is taken where the job does not say
+	stylus  surface.Instrument
 	study   *study.Study // of the gauge; nil where there is none
 	assumed []Remark
 
@@ -49,6 +50,7 @@ func (j Job) given() (given, error) {
 		g.study = &found
 	}
 	g.spindled()
+	g.stylus = g.profiler()
 	if g.survey, err = g.session(j.Gauge, "gauge", false); err != nil {
 		return g, fault("gauge", err)
 	}

@@ -152,3 +152,43 @@ func TestTexturesAreBounded(t *testing.T) {
 		}
 	}
 }
+
+// TestTextureOfAnUnknownInstrument: to leave out what is known of the instrument is not to know it exactly.
+func TestTextureOfAnUnknownInstrument(t *testing.T) {
+	j := atPlaces(t, "thrust", "pin", "other pin")
+	std := func() units.Length {
+		f := mustPlan(t, j).Cylinders[0].Texture[0]
+		return f.Value.Length.Std
+	}
+	known := std()
+	put(t, j, "gauge.profiler.resolution", nil)
+	if got := std(); got < known {
+		t.Errorf("without the step of the instrument ± %v, with it ± %v", got, known)
+	}
+	put(t, j, "gauge.profiler.digit_of_share", nil)
+	put(t, j, "gauge.profiler.relative", nil)
+	if got := std(); got < known {
+		t.Errorf("without the doubt of the instrument ± %v, with it ± %v", got, known)
+	}
+	if s := mustPlan(t, j); !slices.ContainsFunc(s.Assumed, func(r jobsheet.Remark) bool { return r.On == "gauge.profiler.relative" }) {
+		t.Errorf("taken and not said: %v", s.Assumed)
+	}
+}
+
+// TestInstrumentSlippedByTen: an instrument of which less doubt is stated than any has is asked about, or more.
+func TestInstrumentSlippedByTen(t *testing.T) {
+	j := atPlaces(t, "thrust", "pin", "other pin", "other thrust")
+	for path, values := range map[string][]any{
+		"gauge.profiler.relative": {0.0025, 0.25}, "gauge.profiler.resolution": {"0.0001 µm", "1 µm"}, "gauge.profiler.digit_of_share": {0.00001, 0.1},
+	} {
+		before := mustPlan(t, j).Next
+		for _, v := range values {
+			put(t, j, path, v)
+			if next := mustPlan(t, j).Next; next != jobsheet.StepTell || before != jobsheet.StepReassemble {
+				t.Errorf("%s %v: %v, before %v", path, v, next, before)
+			}
+		}
+		put(t, j, path, nil)
+		put(t, j, "engine.texture", tree{"rk": "0.3 to 1.5 µm"}) // which is within by the doubt that is taken too
+	}
+}

@@ -53,6 +53,7 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	})
 	s.engine(g.Engine)
 	s.standard("gauge.standard.size", g.Gauge.Standard)
+	s.stylus(g.Gauge.Profiler)
 	if g.proven() {
 		s.standard("proof.standard.size", g.Proof.Standard)
 	}

@@ -30,7 +30,7 @@ func textures(g given) ([][]surface.Finding, error) {
 			readings[k].Place = plainName(readings[k].Place)
 		}
 		path := fmt.Sprintf("cylinders[%d].texture", i)
-		wall, err := surface.Measure(readings, g.Gauge.Profiler)
+		wall, err := surface.Measure(readings, g.stylus)
 		if err != nil {
 			return nil, fault(path, err)
 		}
@@ -39,6 +39,19 @@ func textures(g given) ([][]surface.Finding, error) {
 		}
 	}
 	return all, nil
+}
+
+// stylus holds what is stated of the instrument that read the texture against what such instruments have; common practice.
+func (s *slipper) stylus(p surface.Instrument) {
+	for _, q := range [...]struct {
+		field       string
+		is          float64
+		least, most float64
+	}{{"relative", p.Relative, 0.005, 0.15}, {"digit_of_share", p.DigitOfShare, 0.0001, 0.02}} {
+		s.say("gauge.profiler."+q.field, q.is, q.is == 0 || q.is >= q.least && q.is <= q.most, "%v to %v is usual", q.least, q.most)
+	}
+	steps := units.Limits{Min: units.Nanometre, Max: 200 * units.Nanometre}
+	s.say("gauge.profiler.resolution", p.Resolution, p.Resolution == 0 || steps.Contains(p.Resolution), "%v is usual", steps)
 }
 
 // textures asks about readings that are those of another place too.
