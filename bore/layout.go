@@ -174,7 +174,7 @@ func (l Layout) ToRead(axes int, k Kind) ([]Reading, error) {
 	var plan []Reading
 	for _, depth := range depths {
 		for i := range axes {
-			r := Reading{Depth: depth, Axis: Axis(units.Angle(i) * 180 * units.Degree / units.Angle(axes)).fold()}
+			r := Reading{Depth: depth, Axis: Axis(units.Angle(i) * 180 * units.Degree / units.Angle(axes)).Fold()}
 			if !slices.ContainsFunc(l.Ports, func(p Port) bool { return p.margin().takes(r, k) }) {
 				plan = append(plan, r)
 			}

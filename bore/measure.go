@@ -40,7 +40,7 @@ func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 		return Geometry{}, err
 	}
 	for i := range rs {
-		rs[i].Axis = rs[i].Axis.fold()
+		rs[i].Axis = rs[i].Axis.Fold()
 	}
 	slices.SortStableFunc(rs, func(a, b Reading) int {
 		return cmp.Or(cmp.Compare(a.Depth, b.Depth), cmp.Compare(a.Axis, b.Axis))

@@ -34,7 +34,7 @@ const (
 
 // String returns "thrust", "pin" or the angle to a tenth of a degree, "45°", from 0 up to 180°.
 func (a Axis) String() string {
-	switch deg := math.Round(a.fold().angle().In(units.Degree)*10) / 10; deg {
+	switch deg := math.Round(a.Fold().angle().In(units.Degree)*10) / 10; deg {
 	case 0, 180:
 		return "thrust"
 	case 90:
@@ -83,8 +83,8 @@ func (a *Axis) UnmarshalText(text []byte) error {
 
 func (a Axis) angle() units.Angle { return units.Angle(a) }
 
-// fold returns the axis from 0 up to 180°.
-func (a Axis) fold() Axis { return Axis(foldAxis(a.angle())) }
+// Fold returns the axis from 0 up to 180°, to a millionth of a degree: anvils that are turned by half a turn lie along the same one.
+func (a Axis) Fold() Axis { return Axis(foldAxis(a.angle())) }
 
 // angleSteps to a degree: how close two angles may lie and still be one. A millionth of a degree
 // is far below any setting by hand and far above what half turns cost in rounding.

@@ -214,7 +214,7 @@ func (r Reading) axis() bore.Axis {
 	if r.Axis == nil {
 		return 0
 	}
-	return *r.Axis
+	return r.Axis.Fold() // by whichever of its ends it is called
 }
 
 // shown returns the diameter of a reading, whichever way the job gives it.

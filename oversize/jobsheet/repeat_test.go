@@ -5,9 +5,12 @@ package jobsheet_test
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"strings"
 	"testing"
 
+	"borewright.example/bore"
+	"borewright.example/oversize/jobsheet"
 	"borewright.example/units"
 )
 
@@ -79,4 +82,48 @@ func once(readings any) (list []any) {
 		seen[at] = true
 	}
 	return list
+}
+
+// TestAxisWrittenAnotherWay: a place is the place whatever its axis is called: thrust is 180°, and 720° too.
+func TestAxisWrittenAnotherWay(t *testing.T) {
+	for _, axis := range []string{"thrust", "180°", "720°"} {
+		j := finished(false, false)
+		put(t, j, "gauge.repeatability", nil)
+		c := cylinderOf(j, 0)
+		again := maps.Clone(c["readings"].([]any)[0].(tree))
+		for _, r := range c["readings"].([]any) {
+			if r.(tree)["axis"] == "thrust" {
+				again = maps.Clone(r.(tree))
+			}
+		}
+		var d float64
+		if _, err := fmt.Sscanf(again["diameter"].(string), "%f", &d); err != nil {
+			t.Fatal(err)
+		}
+		again["axis"], again["diameter"] = axis, fmt.Sprintf("%.4f mm", d-0.009)
+		all := append(c["readings"].([]any), any(again))
+		put(t, c, "readings", all)
+		put(t, j, "counted.readings", len(all))
+		if s := mustPlan(t, j); !slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "from another reading of the same place") }) {
+			t.Errorf("%s: 9 steps apart, and nothing asked: %v", axis, s.Next)
+		}
+	}
+	// The survey's readings with their axes turned by half a turn are no second look.
+	j := finished(false, false)
+	c := cylinderOf(j, 0)
+	var proof []any
+	for _, r := range c["readings"].([]any) {
+		turned := maps.Clone(r.(tree))
+		var a bore.Axis
+		if err := a.UnmarshalText([]byte(turned["axis"].(string))); err != nil {
+			t.Fatal(err)
+		}
+		turned["axis"] = fmt.Sprintf("%.0f°", units.Angle(a).In(units.Degree)+180)
+		proof = append(proof, turned)
+	}
+	put(t, c, "proof", proof)
+	put(t, j, "counted.proof", len(proof))
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen || !strings.Contains(r.Says, "once more") {
+		t.Errorf("turned: %v", r.Stands)
+	}
 }
