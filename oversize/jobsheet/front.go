@@ -22,20 +22,18 @@ func (s Sheet) front() []page.Block {
 	e, show := s.Job.Engine, s.Job.Units
 	front := []page.Block{sentence("%d × bore %s, stroke %s, %v, %v", e.Cylinders, show.plain(e.Bore), show.plain(e.Stroke), e.Cycle, e.Wall)}
 	for _, taken := range []struct {
-		what     string
-		on       string
-		by       string
-		clamping *bool
-	}{{"Read", s.Job.Survey.On, s.Job.Survey.By, s.Job.Survey.TorquePlate}, {"Proven", s.Job.Proof.On, s.Job.Proof.By, s.Job.Proof.TorquePlate}} {
+		what string
+		Survey
+	}{{"Read", s.Job.Survey}, {"Proven", s.Job.Proof.Survey}} {
 		var words []string
-		if taken.on != "" {
-			words = append(words, "on "+taken.on)
+		if taken.On != "" {
+			words = append(words, "on "+taken.On)
 		}
-		if taken.by != "" {
-			words = append(words, "by "+taken.by)
+		if taken.By != "" {
+			words = append(words, "by "+taken.By)
 		}
-		if taken.clamping != nil {
-			words = append(words, clampingWords(*taken.clamping))
+		if taken.TorquePlate != nil {
+			words = append(words, clampingWords(*taken.TorquePlate))
 		}
 		if len(words) > 0 {
 			front = append(front, sentence("%s %s.", taken.what, strings.Join(words, ", ")))

@@ -138,7 +138,7 @@ func (c *checker) profiles(path string, ps []Profile) {
 		}
 		step := p.step()
 		if most := p.CutOff / perCutOff; step > most || step <= 0 {
-			c.fault(list, step, "apart: want at most %v for this cut-off", most)
+			c.fault(list, step, "so far apart: want at most %v for this cut-off", most)
 			continue
 		}
 		if is := step * units.Length(n-1); p.Length != 0 && (is-p.Length).Abs() > step/2 {
@@ -166,10 +166,9 @@ func (c *checker) placed(path string, ps []surface.Point) bool {
 			return false
 		}
 	}
+	n, step := units.Length(len(ps)-1), Profile{Points: ps}.step()
 	for i, p := range ps {
-		n := units.Length(len(ps) - 1)
-		step := (ps[n].X - ps[0].X) / n
-		if off := p.X - ps[0].X - (ps[n].X-ps[0].X)/n*units.Length(i); off.Abs() > step/100+n {
+		if off := p.X - ps[0].X - step*units.Length(i); off.Abs() > step/100+n {
 			c.fault(fmt.Sprintf("%s[%d].x", path, i), p.X, "want equal steps, of %v from the first to the last: is one lost, or slipped?", step)
 			return false
 		}

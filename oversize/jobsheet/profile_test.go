@@ -106,7 +106,7 @@ func TestProfileRefused(t *testing.T) {
 		{field("heights", nil), at + ".heights: 0: missing"},
 		{field("spacing", nil), at + ".spacing: \"0 mm\": missing: want how far apart the heights are"},
 		{field("spacing", "-0.008 mm"), at + ".spacing: \"-0.008 mm\": missing"},
-		{field("spacing", "0.08 mm"), at + ".heights: \"0.08 mm\": apart: want at most 0.008 mm for this cut-off"},
+		{field("spacing", "0.08 mm"), at + ".heights: \"0.08 mm\": so far apart: want at most 0.008 mm for this cut-off"},
 		{field("spacing", "0.0008 mm"), at + ".length: \"4 mm\": 501 points 0.0008 mm apart are 0.4 mm long"},
 		{field("length", nil), at + ".length: missing: want how far it is"},
 		{field("length", "4.8 mm"), at + ".length: \"4.8 mm\": 501 points 0.008 mm apart are 4 mm long: is one lost?"},

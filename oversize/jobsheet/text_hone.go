@@ -84,13 +84,11 @@ func (s Sheet) grit(part *page.Section) {
 			names = append(names, name)
 		}
 	}
-	text := "Grit of the last honing: for "
-	if facing == "" {
-		text += "any facing of the top ring"
-	} else {
-		text += "a top ring of " + facing
+	of := "any facing of the top ring"
+	if facing != "" {
+		of = "a top ring of " + facing
 	}
-	text += " sources name " + strings.Join(names, ", ")
+	text := "Grit of the last honing: for " + of + " sources name " + strings.Join(names, ", ")
 	if on != 0 {
 		text += fmt.Sprintf("; yours, %d, is named by %d of %d", on, by, all)
 	}

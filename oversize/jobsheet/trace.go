@@ -123,12 +123,13 @@ func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 			c.fault(path+".step", t.Step, "%d of them want %.6g°: is one lost?", n, 360/float64(n))
 			continue
 		}
-		for k, r := range t.shown(j.zero(by)) {
+		radii := t.shown(j.zero(by))
+		for k, r := range radii {
 			if err := near(2*r, j.Engine.Bore); err != nil {
 				c.fault(fmt.Sprintf("%s[%d]", list, k), 2*r, "%w", err)
 			}
 		}
-		if _, err := form.FromRadii(t.shown(j.zero(by))); err != nil {
+		if _, err := form.FromRadii(radii); err != nil {
 			c.fault(list, nil, "%w", err)
 		}
 	}
