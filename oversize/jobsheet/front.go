@@ -216,7 +216,16 @@ func (s Sheet) dial() string {
 	if strings.Trim(text, ". ") == "" {
 		return ""
 	}
-	return fmt.Sprintf("on the standard of %s, all cold: %s", s.Job.Units.length(s.Job.Gauge.Standard.Size.Value), text)
+	return fmt.Sprintf("on the standard of %s,%s all cold: %s", s.Job.Units.length(s.Job.Gauge.Standard.Size.Value), s.plus(), text)
+}
+
+// plus says which way the deviations of a dial run that the job does not tell of: to read them the other way is to stop short of a
+// size, or beyond it.
+func (s Sheet) plus() string {
+	if s.Job.Gauge.Dial == bore.DialNotGiven {
+		return " plus for larger,"
+	}
+	return ""
 }
 
 // hones says how to set the hone, and how not.

@@ -260,7 +260,7 @@ func (s Sheet) finish() (part page.Section) {
 		part.Add(heading("Cylinder %s, %s", c.Name, what))
 		part.Add(s.steps(c.Stock, c.Warm))
 		if len(c.Warm) > 0 {
-			part.Add(page.Sentence("What the gauge then shows is its deviation from the setting standard while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature."))
+			part.Add(sentence("What the gauge then shows is its deviation from the setting standard,%s while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature.", s.plus()))
 		}
 	}
 	if len(part.Blocks) > 0 {
