@@ -5,6 +5,7 @@ package photo_test
 import (
 	"image"
 	"image/color"
+	paint "image/draw"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -82,6 +83,34 @@ func TestPartOfTilt(t *testing.T) {
 			t.Errorf("seen from %v widths of the picture away: %.3f°", widths, p)
 		}
 	}
+}
+
+// beside is the shot with so much more of nothing before and behind its columns and rows.
+func beside(s photo.Shot, before, behind image.Point) photo.Shot {
+	box := s.Picture.Bounds().Add(before)
+	to := image.NewGray(image.Rectangle{Max: box.Max.Add(behind)})
+	paint.Draw(to, box, s.Picture, image.Point{}, paint.Src)
+	s.Picture = to
+	for i := range s.Corners {
+		s.Corners[i].X += float64(before.X)
+		s.Corners[i].Y += float64(before.Y)
+	}
+	return s
+}
+
+// The part of the axis of the lens is how far the angle goes where that lies one standard deviation, 2 % of the longer
+// side, aside of the middle, and above or below it.
+func TestPartOfAxis(t *testing.T) {
+	s := plain()
+	shot := s.shot()
+	shot.Focal = s.focal * float64(s.width)
+	square := 0.0
+	for _, more := range []image.Point{{20, 0}, {0, 20}} {
+		const half = 20. / 2 / (0.02 * 480) // by so many standard deviations that moves the middle
+		d := (included(measured(t, beside(shot, image.Point{}, more))) - included(measured(t, beside(shot, more, image.Point{})))) / (2 * half)
+		square += d * d
+	}
+	near(t, "axis of the lens", math.Sqrt(square), part(t, measured(t, shot), "axis of the lens"), 0.01)
 }
 
 // bent is the shot as a lens takes it that shows what lies k nearer to the middle, at the corners of the picture.
