@@ -72,8 +72,8 @@ func TestLeastSquaresCylinderIsStationary(t *testing.T) {
 		return math.Sqrt(u*u+v*v+z*z-along*along) - c.R
 	}
 	r := rand.New(rand.NewPCG(31, 7))
-	for _, lean := range []float64{0, 1e-4, 0.01, 0.04, 0.06, 0.09, 0.3} {
-		for _, size := range []float64{0, 1e-6, 1e-4, 3e-3} {
+	for _, lean := range []float64{0, 1e-4, 1e-3, 3e-3, 0.01, 0.02, 0.03, 0.04, 0.06, 0.09, 0.3} {
+		for _, size := range []float64{0, 1e-6, 1e-5, 1e-4, 1e-3, 3e-3} {
 			for _, n := range []int{12, 60, 400} {
 				const radius = 35
 				w := wallOf(t, leaningWall(r, n, radius, radius*(0.8+3*r.Float64()), size*radius, lean))
