@@ -10,7 +10,9 @@ import (
 )
 
 // A Material is what the sums of a workshop need to know of a metal. A user's own is one struct literal;
-// the maker's figure always outranks the typical ones of this package. A field of zero is not known.
+// the maker's figure always outranks the typical ones of this package. A field of zero is not known. In JSON it is
+// its figures and not its name alone, so that what was stored is worked out again with the same ones when the table of
+// this package has changed.
 type Material struct {
 	Name      string            `json:"name,omitzero"`      // as [ByName] knows it, or the user's own
 	Expansion units.Expansion   `json:"expansion,omitzero"` // mean coefficient of linear expansion between From and To
