@@ -51,9 +51,9 @@ func AlgebraicCylinder(w Wall) Upright {
 	return p.upright(r)
 }
 
-func LeastSquaresCylinder(w Wall) Upright {
+func LeastSquaresCylinder(w Wall) (c Upright, rms float64) {
 	f, _ := startCylinder(w.x, w.y, w.z)
-	return f.upright(f.r)
+	return f.upright(f.r), f.rms
 }
 
 // Points are those of the wall, in mm from its origin.

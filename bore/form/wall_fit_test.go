@@ -64,7 +64,7 @@ func left(t *testing.T, w form.Wall, c form.Upright, off func(c form.Upright, x,
 }
 
 // The least-squares cylinder lies no farther from where the squares of the distances are least than its steps are said
-// to end: 1e-11 of the radius, over how firmly the points hold it.
+// to end: 1e-11 of the radius, over how firmly the points hold it; and so is the root mean square about it.
 func TestLeastSquaresCylinderIsStationary(t *testing.T) {
 	distance := func(c form.Upright, x, y, z float64) float64 {
 		u, v := x-c.X, y-c.Y
@@ -77,9 +77,19 @@ func TestLeastSquaresCylinderIsStationary(t *testing.T) {
 			for _, n := range []int{12, 60, 400} {
 				const radius = 35
 				w := wallOf(t, leaningWall(r, n, radius, radius*(0.8+3*r.Float64()), size*radius, lean))
-				d, firm := left(t, w, form.LeastSquaresCylinder(w), distance)
+				c, rms := form.LeastSquaresCylinder(w)
+				d, firm := left(t, w, c, distance)
 				if !(d <= 1e-11*radius/firm) {
 					t.Errorf("lean %g, form %g of the radius, %d points: %.3g mm are left", lean, size, n, d)
+				}
+				squares := 0.0
+				x, y, z := w.Points()
+				for i := range x {
+					d := distance(c, x[i], y[i], z[i])
+					squares += d * d
+				}
+				if want := math.Sqrt(squares / float64(n)); !(math.Abs(rms-want) <= 1e-11*radius/firm) {
+					t.Errorf("lean %g, form %g of the radius, %d points: root mean square %.6g mm, want %.6g", lean, size, n, rms, want)
 				}
 			}
 		}
