@@ -4,9 +4,11 @@ package jobsheet_test
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 
+	"borewright.example/oversize/jobsheet"
 	"borewright.example/units"
 )
 
@@ -32,6 +34,28 @@ func TestDoubtOfEach(t *testing.T) {
 		below := strings.Contains(sizes, "Each size ± ")
 		if beside := row[3] == "±"; below != (more == 0) || beside == below {
 			t.Errorf("%d more of one place:\n%s", more, sizes)
+		}
+	}
+}
+
+// TestUnseenOfEach: what readings cannot show is said once where it is so of every cylinder, and of each where they differ.
+func TestUnseenOfEach(t *testing.T) {
+	for _, fewer := range []bool{false, true} {
+		j := job(t, "pump")
+		if fewer { // two axes leave an ovality between them unseen
+			other := &j.Cylinders[1]
+			was := len(other.Readings)
+			other.Readings = slices.DeleteFunc(other.Readings, func(r jobsheet.Reading) bool { return r.Axis.String() == "45°" })
+			readings := *j.Counted.Readings - was + len(other.Readings)
+			j.Counted.Readings = &readings
+		}
+		var b bytes.Buffer
+		if err := plan(t, j).WriteText(&b); err != nil {
+			t.Fatal(err)
+		}
+		each, all := strings.Count(b.String(), "These readings cannot show:"), strings.Count(b.String(), "Of no cylinder can these readings show:")
+		if fewer && (each != 2 || all != 0) || !fewer && (each != 0 || all != 1) {
+			t.Errorf("an axis fewer in one %v: said %d times of each, %d of all", fewer, each, all)
 		}
 	}
 }
