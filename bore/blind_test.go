@@ -101,7 +101,7 @@ func TestUnseen(t *testing.T) {
 		"no middle":     {travel, at([]float64{12, 20, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; middle; centre; scores; scatter; elsewhere"},
 		"upper fifth":   {travel, at([]float64{20, 50, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; taper; shape; top; centre; scores; scatter; elsewhere"},
 		"ends apart":    {travel, append(at([]float64{12, 50, 95}, 0), at([]float64{50, 90}, 90)...), bore.Gauge{}, "ovality; odd lobes; taper; shape; centre; scores; scatter; elsewhere"},
-		"assumed":       {bore.Layout{Stroke: 82 * mm}, at([]float64{5, 12, 50, 90}, 0), bore.Gauge{}, "ovality; odd lobes; unworn size; centre; scores; scatter; elsewhere"},
+		"assumed":       {bore.Layout{Stroke: 54 * mm}, at([]float64{5, 12, 50, 90}, 0), bore.Gauge{}, "ovality; odd lobes; unworn size; centre; scores; scatter; elsewhere"},
 		"no bottom":     {travel, at([]float64{5, 12, 50, 60}, 0), bore.Gauge{}, "ovality; odd lobes; taper; shape; bottom; centre; scores; scatter; elsewhere"},
 	} {
 		g, err := c.l.Measure(c.rs, c.g)

@@ -206,7 +206,7 @@ func ExampleRingTravel() {
 // A barrel choked on purpose is smaller at the deck when cold: a limit on a bore larger there has nothing
 // against it, and the choke has a window of its own.
 func ExampleLimits_choke() {
-	g, err := bore.Layout{Stroke: 80 * units.Millimetre}.Measure([]bore.Reading{
+	g, err := bore.Layout{Stroke: 52 * units.Millimetre}.Measure([]bore.Reading{
 		{Depth: 12 * units.Millimetre, Diameter: units.MustParseLength("94.92 mm")},
 		{Depth: 88 * units.Millimetre, Diameter: units.MustParseLength("95 mm")},
 	}, bore.Gauge{})

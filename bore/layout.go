@@ -54,8 +54,8 @@ type Layout struct {
 	// ring's lower edge at its lowest. RingBottom zero: not known.
 	RingTop    units.Length `json:"ring_top,omitzero"`
 	RingBottom units.Length `json:"ring_bottom,omitzero"`
-	// Stroke serves where ring travel is not known: it is then taken to be one stroke from 10 mm
-	// below the deck, to see whether readings reach its ends, and no reading is outside it. It has
+	// Stroke serves where ring travel is not known: it is then taken to be one and a half strokes
+	// from 10 mm below the deck, to see whether readings reach its ends, and no reading is outside it. It has
 	// no place in a layout's text, since it belongs to the engine.
 	Stroke units.Length `json:"-"`
 	Ports  []Port       `json:"ports,omitzero"`
@@ -81,8 +81,8 @@ func (l Layout) Validate() error {
 	switch {
 	case l.Length < 0 || l.Length > units.MaxLength:
 		return fmt.Errorf("bore: length %v: want 0 (not known) to %v: %w", l.Length, units.MaxLength, units.ErrRange)
-	case l.Stroke < 0 || l.Stroke > units.MaxLength-assumedTop:
-		return fmt.Errorf("bore: stroke %v: want 0 (not known) to %v: %w", l.Stroke, units.MaxLength-assumedTop, units.ErrRange)
+	case l.Stroke < 0 || l.Stroke > (units.MaxLength-assumedTop)/2:
+		return fmt.Errorf("bore: stroke %v: want 0 (not known) to %v: %w", l.Stroke, (units.MaxLength-assumedTop)/2, units.ErrRange)
 	case l.RingBottom == 0 && l.RingTop == 0:
 	case l.RingTop < 0 || l.RingBottom <= l.RingTop || l.RingBottom > l.end():
 		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), units.ErrRange)

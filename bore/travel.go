@@ -15,8 +15,8 @@ type RingTravel struct {
 	// Ring travel: the depth of its upper and of its lower end. Bottom zero: not known.
 	Top    units.Length `json:"top,omitzero"`
 	Bottom units.Length `json:"bottom,omitzero"`
-	// Assumed says that the layout did not give it, and it was taken to be one stroke from 10 mm
-	// below the deck. Readings outside an assumed travel count as if they were inside.
+	// Assumed says that the layout did not give it, and it was taken to be one and a half strokes
+	// from 10 mm below the deck. Readings outside an assumed travel count as if they were inside.
 	Assumed bool         `json:"assumed,omitzero"`
 	From    units.Length `json:"from"` // the uppermost depth read within it
 	To      units.Length `json:"to"`   // and the lowest
@@ -34,7 +34,7 @@ func (t RingTravel) String() string {
 	}
 	s += ", of a ring travel from " + t.Top.String() + " to " + t.Bottom.String()
 	if t.Assumed {
-		s += ", taken as one stroke from 10 mm below the deck"
+		s += ", taken as one and a half strokes from 10 mm below the deck"
 	}
 	return s
 }
@@ -58,7 +58,7 @@ func (t RingTravel) nearTop(depth units.Length) bool {
 }
 
 // nearBottom reports whether a plane at the depth shows the lower end: its last fifth. Below a travel
-// that is only assumed, which leaves the height of the ring pack out, a plane shows it too: a bore as
+// that is only assumed a plane shows it too: a bore as
 // it was makes a taper larger, not smaller.
 func (t RingTravel) nearBottom(depth units.Length) bool {
 	return t.known() && t.Bottom-(t.Bottom-t.Top)/5 <= depth && (depth <= t.Bottom || t.Assumed)
@@ -71,13 +71,15 @@ func (t RingTravel) nearMiddle(depth units.Length) bool {
 }
 
 // travel returns the ring travel of the layout, or the one assumed for its stroke, without what was
-// read of it.
+// read of it. Rings run along one stroke and their own height, from the upper edge of the top one to the lower
+// edge of the lowest. Where nobody knows that height it is taken to be half a stroke, which is more than such
+// engines have (common practice): were it less than theirs, not knowing would ask for less reading than knowing.
 func (l Layout) travel() RingTravel {
 	switch {
 	case l.RingBottom > 0:
 		return RingTravel{Top: l.RingTop, Bottom: l.RingBottom}
 	case l.Stroke > 0:
-		if bottom := min(assumedTop+l.Stroke, l.end()); bottom > assumedTop {
+		if bottom := min(assumedTop+l.Stroke+l.Stroke/2, l.end()); bottom > assumedTop {
 			return RingTravel{Top: assumedTop, Bottom: bottom, Assumed: true}
 		}
 	}

@@ -41,7 +41,7 @@ func TestTaperWantsBothEndsOfTravel(t *testing.T) {
 	gauge := bore.Gauge{Repeatability: um}
 	limit := bore.Limits{Taper: 30 * um}
 	travel := bore.Layout{RingTop: 8 * mm, RingBottom: 106 * mm}
-	stroke := bore.Layout{Stroke: 60 * mm} // from 10 to 70 mm
+	stroke := bore.Layout{Stroke: 40 * mm} // and half of it for the rings: from 10 to 70 mm
 	for _, c := range []struct {
 		name        string
 		l           bore.Layout
@@ -60,7 +60,7 @@ func TestTaperWantsBothEndsOfTravel(t *testing.T) {
 		{"below ring travel", travel, 12, 107, false},
 		{"10 mm of a long travel", bore.Layout{RingTop: 20 * mm, RingBottom: 320 * mm}, 30, 300, true},
 		{"more than 10 mm of it", bore.Layout{RingTop: 20 * mm, RingBottom: 320 * mm}, 30.001, 300, false},
-		{"one stroke from 10 mm", stroke, 16, 58, true},
+		{"one and a half strokes from 10 mm", stroke, 16, 58, true},
 		{"above it", stroke, 9.9, 70, false},
 		{"too far below its top", stroke, 16.001, 70, false},
 		{"too far above its bottom", stroke, 10, 57.999, false},
@@ -109,11 +109,11 @@ func TestShapeWantsBothEndsOfTravel(t *testing.T) {
 			t.Errorf("%v: unseen %v", c.depths, g.Unseen)
 		}
 	}
-	g, err := bore.Layout{Stroke: 60 * mm}.Measure(profile([]float64{5, 12, 40, 65}, []float64{0, 0, 9, 0}), bore.Gauge{})
+	g, err := bore.Layout{Stroke: 40 * mm}.Measure(profile([]float64{5, 12, 40, 65}, []float64{0, 0, 9, 0}), bore.Gauge{})
 	must(t, g, err)
 	// Nothing is outside a travel that is only assumed.
 	if g.Shape != bore.Barrelled || g.Taper.From != 5*mm || !g.Taper.Whole ||
-		g.Travel.String() != "5 mm to 65 mm, of a ring travel from 10 mm to 70 mm, taken as one stroke from 10 mm below the deck" {
+		g.Travel.String() != "5 mm to 65 mm, of a ring travel from 10 mm to 70 mm, taken as one and a half strokes from 10 mm below the deck" {
 		t.Errorf("%v, %v over %v", g.Shape, g.Taper, g.Travel)
 	}
 	if g := measure(t, profile([]float64{10, 50, 90}, over)); g.Shape != bore.Barrelled || g.Travel.String() != "10 mm to 90 mm, of a ring travel not known" {
@@ -369,5 +369,28 @@ func TestRepeatsThatContradictTheGauge(t *testing.T) {
 	}
 	if g, err = bore.Measure(read(20*um), bore.Gauge{}); must(t, g, err).Contradictions != nil {
 		t.Errorf("nothing is stated: %v", g.Contradictions)
+	}
+}
+
+// Not to know how far the rings run must not ask for less reading than to know it: whatever depth shows the bottom of an
+// assumed travel shows that of a known one, from a top ring that turns 5 to 10 mm below the deck, with rings up to half a
+// stroke high.
+func TestUnknownTravelAsksForNoLess(t *testing.T) {
+	shows := func(l bore.Layout, depth units.Length) bool {
+		g, err := l.Measure(profile([]float64{10, depth.In(mm)}, []float64{0, 0}), bore.Gauge{})
+		must(t, g, err)
+		return !slices.Contains(g.Unseen, bore.UnseenBottom)
+	}
+	for _, stroke := range []units.Length{30 * mm, 58 * mm, 72 * mm, 140 * mm} {
+		for _, top := range []units.Length{5 * mm, 8 * mm, 10 * mm} {
+			for _, rings := range []units.Length{6 * mm, stroke / 4, stroke / 2} {
+				known := bore.Layout{RingTop: top, RingBottom: top + stroke + rings}
+				for depth := stroke / 2; depth <= known.RingBottom; depth += mm {
+					if shows(bore.Layout{Stroke: stroke}, depth) && !shows(known, depth) {
+						t.Errorf("stroke %v, rings from %v to %v: %v will do for the bottom of a travel that is not known", stroke, top, known.RingBottom, depth)
+					}
+				}
+			}
+		}
 	}
 }

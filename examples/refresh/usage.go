@@ -42,8 +42,8 @@ freely. A short one, which the sheet then asks to be told more:
     "readings": [
       {"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"},
       {"depth": "10 mm", "axis": "pin",    "diameter": "67.034 mm"},
-      {"depth": "56 mm", "axis": "thrust", "diameter": "67.012 mm"},
-      {"depth": "56 mm", "axis": "pin",    "diameter": "67.010 mm"}
+      {"depth": "74 mm", "axis": "thrust", "diameter": "67.012 mm"},
+      {"depth": "74 mm", "axis": "pin",    "diameter": "67.010 mm"}
     ]
   }],
   "counted": {"readings": 4, "pits": 0},

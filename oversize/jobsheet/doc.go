@@ -33,7 +33,7 @@
 // # What is not known is said
 //
 // Leaving a field out and not knowing it are two things. not_known lists what a workshop has to go without: the
-// ring travel (read then from within 10 mm of the deck to one stroke below), the share of the wear, a least wall
+// ring travel (taken then to be one and a half strokes, from 10 mm below the deck), the share of the wear, a least wall
 // (then only sizes on the maker's own list are bored). Where nobody stated a doubt a wide one is taken and
 // shown ([Sheet.Assumed]): 0.010 mm for a micrometer without a certificate and what was measured with it, 0.03 mm
 // for a gap by feelers, 0.5 mm for a wall, two steps of the scale for the dial, one for scatter where no place was

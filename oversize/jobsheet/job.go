@@ -30,9 +30,9 @@ type Job struct {
 	Proof     Proof      `json:"proof,omitzero"` // of the finished bores
 	// Counted is how much was written down at the bench, so that what is lost on the way here is missed.
 	Counted Counted `json:"counted,omitzero"`
-	// NotKnown says what nobody knows here, so that this and leaving a thing out are two things: "ring travel" (read
-	// then from within 10 mm of the deck to one stroke below), "wear share" (neither side is taken to be the less
-	// worn), "least wall" (only sizes on the maker's own list are bored).
+	// NotKnown says what nobody knows here, so that this and leaving a thing out are two things: "ring travel" (taken
+	// then to be one and a half strokes, from 10 mm below the deck), "wear share" (neither side is taken to be the
+	// less worn), "least wall" (only sizes on the maker's own list are bored).
 	NotKnown []string `json:"not_known,omitzero"`
 	// Confirmed are fields that look like a slip and are right.
 	Confirmed []Confirmation `json:"confirmed,omitzero"`
