@@ -43,9 +43,7 @@ func (d *Document) walk(v reflect.Value, at *place, look func(*member, reflect.V
 			}
 		}
 	case reflect.Pointer:
-		if !v.IsNil() {
-			d.walk(v.Elem(), at, look)
-		}
+		d.walk(v.Elem(), at, look) // of nil: nothing
 	case reflect.Struct:
 		s := d.shape(v.Type())
 		if s.quantity {

@@ -92,11 +92,7 @@ func shorten(s string) string {
 	if len(s) <= most {
 		return s
 	}
-	cut := most
-	for cut > 0 && !utf8.RuneStart(s[cut]) {
-		cut--
-	}
-	return s[:cut] + "…"
+	return strings.ToValidUTF8(s[:most], "") + "…"
 }
 
 // quote writes a text so that nothing in it can move the cursor or hide.

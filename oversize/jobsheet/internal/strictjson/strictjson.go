@@ -109,14 +109,10 @@ func (d *Document) note(f Fault) {
 
 // known reports whether the path, or what it stands in, is at fault already.
 func (d *Document) known(path string) bool {
-	for !d.at[path] {
-		i := strings.LastIndexAny(path, ".[")
-		if i < 0 {
-			return d.at[""]
-		}
-		path = path[:i]
+	for path != "" && !d.at[path] {
+		path = path[:max(0, strings.LastIndexAny(path, ".["))]
 	}
-	return true
+	return d.at[path]
 }
 
 // Texts goes through every text of the file, names left out.

@@ -10,7 +10,9 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -29,6 +31,9 @@ type recipe struct {
 	Oven   *oven   `json:"oven,omitzero"`
 
 	Hidden string
+	Inner  struct {
+		Deep string `json:"deep"`
+	}
 	Secret string `json:"-"`
 }
 
@@ -38,7 +43,7 @@ type step struct {
 }
 
 type oven struct {
-	Heat int `json:"heat"`
+	Heat int `json:"heat" want:"few"`
 }
 
 // weight is a quantity in grams, a text with its unit.
@@ -113,6 +118,7 @@ func TestFaults(t *testing.T) {
 		{"as long as allowed", strings.Repeat(" ", 4000), []string{"empty: want a JSON object"}},
 		{"a letter after the end", "{}x", []string{"line 1, column 3: text after the end"}},
 		{"two values", "{}\n{}", []string{"line 2, column 1: text after the end"}},
+		{"another encoding at once", "\xe9{}", []string{"line 1, column 1: not UTF-8"}},
 		{"another encoding", "{\"name\": \"é\xe9\"}", []string{"line 1, column 12: not UTF-8"}},
 		{"a list", `[]`, []string{"line 1, column 1: […]: want an object"}},
 		{"null", `null`, []string{"line 1, column 1: null: leave the field out where nothing is known"}},
@@ -120,9 +126,13 @@ func TestFaults(t *testing.T) {
 		{"unknown", `{"yeast": 1}`, []string{"yeast: 1: unknown field: want one of " + all}},
 		{"misspelt", `{"flower": "500 g"}`, []string{`flower: "500 g": unknown field: is flour meant?`}},
 		{"misspelt at its head", `{"xflour": "500 g", "lour": "500 g"}`, []string{`xflour: "500 g": unknown field: is flour meant?`, `lour: "500 g": unknown field: is flour meant?`}},
+		{"two letters too many at its head", `{"xyflour": "500 g"}`, []string{`xyflour: "500 g": unknown field: is flour meant?`}},
+		{"two letters too many within", `{"flo__ur": "500 g"}`, []string{`flo__ur: "500 g": unknown field: is flour meant?`}},
+		{"two letters too few within", `{"flr": "500 g"}`, []string{`flr: "500 g": unknown field: is flour meant?`}},
+		{"three letters too many", `{"xyzflour": "500 g"}`, []string{`xyzflour: "500 g": unknown field: want one of ` + all}},
 		{"another case", `{"Flour": "500 g"}`, []string{`Flour: "500 g": unknown field: is flour meant?`}},
-		{"a field JSON does not hold", `{"Hidden": "x", "Secret": "y"}`, []string{
-			`Hidden: "x": unknown field: want one of ` + all, `Secret: "y": unknown field: want one of ` + all}},
+		{"a field JSON does not hold", `{"Hidden": "x", "deep": "z", "Secret": "y"}`, []string{
+			`Hidden: "x": unknown field: want one of ` + all, `deep: "z": unknown field: want one of ` + all, `Secret: "y": unknown field: want one of ` + all}},
 		{"no name", `{"": 1}`, []string{`"": 1: unknown field: want one of ` + all}},
 		{"a hostile name", `{"a\u0007.b": {}}`, []string{`"a\a.b": {…}: unknown field: want one of ` + all}},
 		{"given twice", `{"loaves": 1, "loaves": 2, "loaves": 3}`, []string{"loaves: 2: given twice"}},
@@ -149,6 +159,7 @@ func TestFaults(t *testing.T) {
 		{"half a pair", `{"name": "\ud800"}`, []string{`name: "�": holds a broken character`}},
 		{"long", `{"name": "` + strings.Repeat("x", 70) + `"}`, []string{
 			`name: "` + strings.Repeat("x", 59) + "…: longer than 20 bytes"}},
+		{"as long as may be", `{"name": "` + strings.Repeat("x", 20) + `"}`, nil},
 		{"as long as a line shows", `{"name": "` + strings.Repeat("x", 58) + `"}`, []string{`name: "` + strings.Repeat("x", 58) + `": longer than 20 bytes`}},
 		{"long, of letters of two bytes", `{"name": "` + strings.Repeat("é", 40) + `"}`, []string{
 			`name: "` + strings.Repeat("é", 29) + "…: longer than 20 bytes"}},
@@ -166,6 +177,26 @@ func TestFaults(t *testing.T) {
 				t.Errorf("got  %q\nwant %q", got, c.want)
 			}
 		})
+	}
+}
+
+// TestNames: a name that is a plain word stands in a path as it is, any other as in the file.
+func TestNames(t *testing.T) {
+	word := regexp.MustCompile(`^[0-9A-Za-z_]$`)
+	for c := '!'; c <= '~'; c++ {
+		name := string(c)
+		file, err := json.Marshal(map[string]int{name: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := name
+		if !word.MatchString(name) {
+			want = strconv.Quote(name)
+		}
+		var r recipe
+		if fs := reader().Read(file, &r).Faults(); len(fs) != 1 || fs[0].Path != want {
+			t.Errorf("%s: %q, want the path %s", file, texts(fs), want)
+		}
 	}
 }
 
@@ -276,7 +307,9 @@ func TestTags(t *testing.T) {
 		Steps []step   `json:"steps,omitzero" most:"1" usual:"few,even"`
 		Notes []string `json:"notes,omitzero"`
 		Spice struct {
-			Hot int `json:"hot" needs:"how hot"`
+			Hot  int  `json:"hot" needs:"how hot"`
+			Cold int  `json:"cold,omitzero" usual:"few"`
+			Old  bool `json:"old,omitzero"`
 		} `json:"spice,omitzero"`
 	}
 	for file, want := range map[string][]string{
@@ -285,6 +318,7 @@ func TestTags(t *testing.T) {
 			"rows: 4: want more sense:; want at most 3", "steps: 2: want more sense:; want at most 1"},
 		`{"size": "1 g", "rows": -1, "notes": ["a", "this is a long text, too long"], "spice": {"hot": 0}}`: {`notes[1]: "this is a long text, too long": longer than 20 bytes`,
 			"rows: -1: want more sense:; want 0 to 3"},
+		`{"size": "1 g", "spice": {"old": true}}`:                                   {"spice.hot: want more sense:; missing: want how hot"},
 		`{"size": "1 g", "rows": 3, "spice": {"hot": 1}, "steps": [{"text": "a"}]}`: nil,
 	} {
 		var s shelf
@@ -294,11 +328,18 @@ func TestTags(t *testing.T) {
 			t.Errorf("%s:\ngot  %q\nwant %q", file, got, want)
 		}
 	}
+	made := reader().Made()
+	made.Check(shelf{Size: 1, Notes: []string{"a", "\x00"}}, rules())
+	if want := []string{`notes[1]: "\x00": want more sense:; holds a character that does not print`}; !slices.Equal(texts(made.Faults()), want) {
+		t.Errorf("got  %q\nwant %q", texts(made.Faults()), want)
+	}
 	var looked []string
-	reader().Made().Walk(shelf{Size: 3, Steps: []step{{Text: "a"}}}, func(path fmt.Stringer, v any, usual []string) {
+	s := shelf{Size: 3, Steps: []step{{Text: "a"}}}
+	s.Spice.Cold = 4
+	reader().Made().Walk(s, func(path fmt.Stringer, v any, usual []string) {
 		looked = append(looked, fmt.Sprint(path.String(), v, usual))
 	})
-	if want := []string{"size3 [light]", "steps[{a 0}] [few even]"}; !slices.Equal(looked, want) {
+	if want := []string{"size3 [light]", "steps[{a 0}] [few even]", "spice.cold4 [few]"}; !slices.Equal(looked, want) {
 		t.Errorf("%q", looked)
 	}
 }

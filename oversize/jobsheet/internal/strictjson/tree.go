@@ -56,25 +56,16 @@ func (n *node) show() string {
 // find returns the node at a path, or nil.
 func (d *Document) find(path string) *node {
 	n := &d.root
-	for path != "" {
-		path = strings.TrimPrefix(path, ".")
-		if index, rest, ok := strings.Cut(strings.TrimPrefix(path, "["), "]"); path[0] == '[' && ok {
-			i, err := strconv.Atoi(index)
+	for step := range strings.FieldsFuncSeq(path, func(r rune) bool { return r == '.' || r == '[' || r == ']' }) {
+		if n.kind == array {
+			i, err := strconv.Atoi(step)
 			if err != nil || i < 0 || i >= len(n.items) {
 				return nil
 			}
-			n, path = &n.items[i], rest
-			continue
-		}
-		end := len(path)
-		if i := strings.IndexAny(path, ".["); i >= 0 {
-			end = i
-		}
-		next := n.field(path[:end])
-		if next == nil {
+			n = &n.items[i]
+		} else if n = n.field(step); n == nil {
 			return nil
 		}
-		n, path = next, path[end:]
 	}
 	if n.kind == nothing {
 		return nil
@@ -105,7 +96,7 @@ func (d *Document) parse(raw []byte) {
 		return
 	case !utf8.ValidString(data):
 		valid := 0
-		for valid < len(data) {
+		for {
 			c, size := utf8.DecodeRuneInString(data[valid:])
 			if c == utf8.RuneError && size == 1 {
 				break
