@@ -74,9 +74,12 @@ func (d *drawing) label(text string, anchor page.Anchor, places ...page.Point) {
 	for _, at := range places {
 		l := page.Label{At: at, Text: text, Anchor: anchor}
 		from, to := l.Box()
+		if to.X-from.X > d.Width {
+			return
+		}
 		l.At.X += max(0, -from.X) - max(0, to.X-d.Width)
 		from, to = l.Box()
-		if from.X < -1e-9 || to.X > d.Width+1e-9 || from.Y < 0 || to.Y > d.Height || d.covered(from, to) {
+		if from.Y < 0 || to.Y > d.Height || d.covered(from, to) {
 			continue
 		}
 		d.taken = append(d.taken, box{from, to})

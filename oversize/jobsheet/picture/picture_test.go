@@ -302,11 +302,11 @@ func TestSound(t *testing.T) {
 			over := mm(size + float64(i)*rapid.Float64Range(0.01, 0.5).Draw(r, "size"))
 			j.rungs = append(j.rungs, picture.Rung{Name: "+" + over.String(), Bored: over, Finish: units.Limits{Min: over, Max: over + 20*um}})
 		}
-		j.layout.Ports = []bore.Port{{Name: rapid.StringMatching(`[a-z]{0,30}`).Draw(r, "port"), From: mm(deep * 0.5), To: mm(deep * 0.7),
+		j.layout.Ports = []bore.Port{{Name: rapid.StringMatching(`[a-z]{0,60}`).Draw(r, "port"), From: mm(deep * 0.5), To: mm(deep * 0.7),
 			At: units.Angle(rapid.Float64Range(-400, 800).Draw(r, "at")) * units.Degree, Width: units.Angle(rapid.Float64Range(1, 360).Draw(r, "width")) * units.Degree}}
 		j.ends = []picture.RingEnd{{"top", units.Angle(rapid.Float64Range(-400, 800).Draw(r, "peg")) * units.Degree}}
 		for i := range j.gaps {
-			j.gaps = append(append([]picture.Gap{}, j.gaps[:i]...), append([]picture.Gap{{j.gaps[i].Name, uncertainty.Estimate{Value: length("gap", -1, 12), Std: length("std", 0, 0.2)}}}, j.gaps[i+1:]...)...)
+			j.gaps = append(append([]picture.Gap{}, j.gaps[:i]...), append([]picture.Gap{{j.gaps[i].Name, uncertainty.Estimate{Value: length("gap", -1, 12), Std: length("std", 0, 1)}}}, j.gaps[i+1:]...)...)
 		}
 		hand := hone.OnHand{Bore: mm(size), Stroke: mm(deep), Spindle: hone.SpindleRange{Min: 20 * units.PerMinute, Max: units.Frequency(rapid.Float64Range(20, 2000).Draw(r, "spindle")) * units.PerMinute},
 			Stroking: hone.StrokingRange{Min: hone.Cycles(10 * units.PerMinute), Max: hone.Cycles(units.Frequency(rapid.Float64Range(10, 300).Draw(r, "stroking")) * units.PerMinute)}}
