@@ -213,6 +213,8 @@ func TestRefusals(t *testing.T) {
 		"past 1000 of std": {second(study.Process{Mean: mm + 1, Std: um, Gamma: true}.Risks(um, w, w)), units.ErrRange},
 		"1000 of std":      {second(study.Process{Mean: mm, Std: um, Gamma: true}.Risks(um, w, w)), nil},
 		"narrow gamma":     {second(study.Process{Mean: mm, Std: um - 1, Gamma: true}.Risks(um, w, w)), units.ErrRange},
+		"risks, largest":   {second(p.Risks(units.MaxLength, w, w)), nil},
+		"risks, too large": {second(p.Risks(units.MaxLength+1, w, w)), uncertainty.ErrStd},
 		"risks, std":       {second(p.Risks(-1, w, w)), uncertainty.ErrStd},
 		"no tolerance":     {second(p.Risks(um, units.Limits{}, w)), uncertainty.ErrLimits},
 		"crossed":          {second(p.Risks(um, w, units.Limits{Min: 68 * mm, Max: 66 * mm})), units.ErrCrossed},
@@ -274,7 +276,7 @@ func TestRuns(t *testing.T) {
 
 // Readings at the median are left out, so that there may be more above than below: against every order of them.
 func TestRunsAgainstEveryOrder(t *testing.T) {
-	for _, sides := range [][2]int{{1, 3}, {3, 1}, {2, 5}, {5, 2}, {4, 3}} {
+	for _, sides := range [][2]int{{0, 2}, {2, 0}, {1, 3}, {3, 1}, {2, 5}, {5, 2}, {4, 3}} {
 		n := sides[0] + sides[1]
 		var orders []int // a bit for each reading above
 		of := func(order int) (runs int) {
@@ -291,7 +293,7 @@ func TestRunsAgainstEveryOrder(t *testing.T) {
 			}
 		}
 		for _, order := range orders {
-			var readings []units.Length
+			readings := []units.Length{0}
 			for i := range n {
 				readings = append(readings, units.Length(-1+2*(order>>i&1)), 0)
 			}
@@ -345,7 +347,7 @@ func TestDrift(t *testing.T) {
 		}
 	}
 	d := must[study.Drift](t)(study.DriftOf(0, 2*um, 4*um, 6*um))
-	if d.Creep.Value != 2*um || d.Creep.Std != 0 || d.CreepP != 0 || !d.Creeps(0.05) {
+	if d.Creep.Value != 2*um || d.Creep.Std != 0 || d.CreepP != 0 || !d.Creeps(0.05) || !d.Creeps(0) {
 		t.Errorf("%+v", d)
 	}
 	if d := must[study.Drift](t)(study.DriftOf(um, um, um, um)); d.Lag1 != 0 || d.Creeps(0.5) || d.RunsP != 1 {
@@ -384,6 +386,10 @@ func TestLinear(t *testing.T) {
 	l = must[study.Linearity](t)(study.Linear(c(66, -um, 0), c(66, um, 0), c(67, 0, 0), c(67, 2*um, 0), c(68, 2*um, 0)))
 	near(t, "u of the level", l.Line.Level.Std, 1/math.Sqrt(2.5), 1e-12)
 	near(t, "middle", l.Line.Middle, (66+67+34)/2.5, 1e-12)
+	// one ring read twice says what one reading scatters, however the others lie
+	l = must[study.Linearity](t)(study.Linear(c(66, -um, 0), c(66, um, 0), c(67, 5*um, 0), c(68, 0, 0)))
+	near(t, "s of one ring", l.One.Std, math.Sqrt2, 1e-12)
+	near(t, "dof of one ring", l.One.DoF, 1, 0)
 	// without repeats, one reading scatters as the rings do about the line
 	l = must[study.Linearity](t)(study.Linear(c(66, 0, 0), c(67, 3*um, 0), c(68, 0, 0)))
 	near(t, "one", l.One.Std, math.Sqrt(6), 1e-9)
@@ -429,11 +435,29 @@ func TestGuardBand(t *testing.T) {
 	if s := must[units.Length](t)(study.Process{Mean: 67 * mm, Std: um}.GuardBand(um, w, 0.05)); s != 0 {
 		t.Error(s)
 	}
+	if n := (study.Study{Part: study.Component{Std: um}}).Categories(); n != 0 {
+		t.Errorf("a gauge whose deviation came out as zero tells %d groups apart", n)
+	}
 	if r := (study.Risks{Consumer: 0.1}); r.Delivered() != 0 {
 		t.Error(r.Delivered())
 	}
 	if e := must[uncertainty.Estimate](t)(p.Given(uncertainty.Estimate{Value: 67 * mm})); e != (uncertainty.Estimate{Value: 67 * mm}) {
 		t.Error("an exact reading needs no process:", e)
+	}
+}
+
+// What is accepted is a sum of two normal errors within its limits, however sharp or blunt the gauge; and a part is accepted or
+// not, and good or not.
+func TestRisksAddUp(t *testing.T) {
+	mm := units.Millimetre
+	p := study.Process{Mean: 67*mm + 4*um, Std: 6 * um}
+	w, a := units.Limits{Min: 67*mm - 10*um, Max: 67*mm + 10*um}, units.Limits{Min: 67*mm - 9*um, Max: 67*mm + 8*um}
+	below := func(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
+	for _, u := range []units.Length{0, units.Nanometre, 3 * units.Nanometre, 10 * units.Nanometre, 40 * units.Nanometre, 200 * units.Nanometre, um, 6 * um, 50 * um} {
+		r := must[study.Risks](t)(p.Risks(u, w, a))
+		both := math.Hypot(6, u.In(um))
+		near(t, "accepted", r.Accepted, below((8-4)/both)-below((-9-4)/both), 1e-9)
+		near(t, "all", r.Accepted-r.Consumer+r.Producer+r.Outside, 1, 2e-9)
 	}
 }
 
