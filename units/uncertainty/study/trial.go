@@ -219,8 +219,5 @@ func (s Study) Repeats(u Use, most units.Length) (int, error) {
 // is 0 where parts do not differ more than the gauge, and where the study cannot tell: no part
 // but one was read, or the gauge's deviation came out as zero.
 func (s Study) Categories() int {
-	if s.Gauge.Std <= 0 || s.Part.Std <= 0 {
-		return 0
-	}
-	return int(min(1.41*s.Part.Std.In(s.Gauge.Std), math.MaxInt32))
+	return int(min(max(0, 1.41*s.Part.Std.In(s.Gauge.Std)), math.MaxInt32))
 }
