@@ -56,7 +56,7 @@ func TestMeasureByHand(t *testing.T) {
 	near(t, "Mr2", m.Share.Value, 0.81, 1e-12)
 	near(t, "its doubt", m.Share.Std, math.Sqrt(scatter*scatter+relative*relative+digit*digit), 1e-12)
 	for got, want := range map[string]string{
-		v.String(): "Rpk 0.31 ± 0.10 µm", m.String(): "Mr2 81.0 ± 3.4 %", surface.Share{Value: 0.5}.String(): "50.0 %",
+		v.String(): "Rpk 0.31 ± 0.10 µm", m.String(): "Mr2 81.0 ± 3.4 %", surface.Share{Value: 0.5}.String(): "50.0 %", surface.Share{Value: 0.5, Std: 0.04}.String(): "50.0 ± 7.8 %",
 		surface.Shares{Min: 0.6}.String(): "min 60.0 %", surface.Shares{Max: 0.6}.String(): "max 60.0 %", surface.Shares{Min: 0.6, Max: 0.8}.String(): "60.0 to 80.0 %",
 	} {
 		if got != want {

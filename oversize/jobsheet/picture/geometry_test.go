@@ -301,8 +301,9 @@ func TestGapReadsBack(t *testing.T) {
 		t.Errorf("%+v", p)
 	}
 	// From a closed gap to the widest end of the bar takes 22 mm at most, and the factor is the greatest of 1, 2, 5 and so on.
-	for _, wide := range []float64{3, 4, 4.5, 12} {
-		one := picture.Gap{Name: "cold", Size: uncertainty.Estimate{Value: mm(wide), Std: 2 * um}}
+	for _, size := range []struct{ wide, std float64 }{{3, 0.002}, {4, 0.002}, {4, 0.4}, {4.5, 0.002}, {12, 0.002}} {
+		wide := size.wide
+		one := picture.Gap{Name: "cold", Size: uncertainty.Estimate{Value: mm(wide), Std: mm(size.std)}}
 		p := must(picture.RingGap("top", []picture.Gap{one}, units.Limits{}, j.unit))(t)
 		u := expanded(t, one).In(units.Millimetre)
 		want := 5.0

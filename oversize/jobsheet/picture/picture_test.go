@@ -194,8 +194,59 @@ func TestNothing(t *testing.T) {
 		"texture":    func() (page.Picture, error) { return picture.Texture("none", surface.Roughness{}) },
 		"flat":       func() (page.Picture, error) { return picture.Texture("flat", honed(t, 0, 0)) },
 		"ratio":      func() (page.Picture, error) { return picture.MaterialRatio(surface.Plateau{Rk: um, Mr2: 0.8}) },
+		"no direction": func() (page.Picture, error) {
+			return picture.Section(turned(j.geometry.Planes[1], 1000), j.unit)
+		},
+		"no direction at all": func() (page.Picture, error) {
+			return picture.Section(turned(j.geometry.Planes[1], math.NaN()), j.unit)
+		},
+		"turned back": func() (page.Picture, error) { return picture.Section(turned(j.geometry.Planes[1], -1000), j.unit) },
+		"up the wall": func() (page.Picture, error) {
+			return picture.Crosshatch(j.reach.Want, along(j.lines, hone.Level{Depth: mm(9), Mean: 1}, hone.Level{Depth: mm(3), Mean: 1}))
+		},
+		"no angle": func() (page.Picture, error) {
+			return picture.Crosshatch(j.reach.Want, along(j.lines, hone.Level{Depth: mm(3), Mean: 1}, hone.Level{Depth: mm(9), Mean: units.Angle(math.NaN())}))
+		},
+		"too fast": func() (page.Picture, error) {
+			f := j.reach
+			f.Hand.Spindle.Max = 2e6 * units.PerMinute
+			return picture.Speeds(f, j.now)
+		},
+		"too slow": func() (page.Picture, error) {
+			f := j.reach
+			f.Hand.Spindle.Max, f.Best = 1e-4*units.PerMinute, hone.Setting{}
+			return picture.Speeds(f, hone.Setting{})
+		},
 	} {
 		if _, err := draw(); !errors.Is(err, picture.ErrNothing) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// turned is a plane whose two lobes point so many degrees round.
+func turned(p bore.Plane, degrees float64) bore.Plane {
+	p.TwoLobe.Axis = units.Angle(degrees) * units.Degree
+	return p
+}
+
+// along are lines with other levels down the wall.
+func along(l picture.Lines, levels ...hone.Level) picture.Lines {
+	l.Wall.Points = levels
+	return l
+}
+
+// TestNoCurve: five numbers make a curve where the three heights are above zero and the two shares within the wall and in order.
+func TestNoCurve(t *testing.T) {
+	sound := invented(t).plateau
+	for name, spoil := range map[string]func(p *surface.Plateau){
+		"no peaks": func(p *surface.Plateau) { p.Rpk = 0 }, "no core": func(p *surface.Plateau) { p.Rk = 0 }, "no valleys": func(p *surface.Plateau) { p.Rvk = 0 },
+		"no Mr1": func(p *surface.Plateau) { p.Mr1 = 0 }, "alike": func(p *surface.Plateau) { p.Mr1 = p.Mr2 }, "all": func(p *surface.Plateau) { p.Mr2 = 1 },
+		"NaN": func(p *surface.Plateau) { p.Mr2 = math.NaN() }, "below zero": func(p *surface.Plateau) { p.Rk = -um },
+	} {
+		p := sound
+		spoil(&p)
+		if _, err := picture.MaterialRatio(p); !errors.Is(err, picture.ErrNothing) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -246,6 +297,23 @@ func sound(p page.Picture) error {
 		labels = append(labels, l)
 	}
 	return nil
+}
+
+// unitBelow: the unit of a ruler is named, in the line of its figures or below.
+func unitBelow(p page.Picture) error {
+	ruler := ticks(p)
+	for _, l := range of[page.Label](p) {
+		if l.Anchor != page.End || l.Text != "mm" && l.Text != "in" {
+			continue
+		}
+		for _, figure := range of[page.Label](p) {
+			if len(ruler) > 0 && figure.At.X == ruler[0][0] && figure.At.Y > p.Height/2 && l.At.Y < figure.At.Y {
+				return fmt.Errorf("%q at %v, above the figure at %v", l.Text, l.At, figure.At)
+			}
+		}
+		return nil
+	}
+	return errors.New("the ruler has no unit")
 }
 
 // TestSound: of random jobs.
@@ -322,6 +390,9 @@ func TestSound(t *testing.T) {
 		j.lines.Leaves = reach.Leaves
 		for name, p := range j.all(t) {
 			if err := sound(p); err != nil {
+				r.Fatalf("%s: %v", name, err)
+			}
+			if err := unitBelow(p); err != nil && (name == "wear" || name == "removal") {
 				r.Fatalf("%s: %v", name, err)
 			}
 		}

@@ -4,6 +4,7 @@ package picture_test
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -11,6 +12,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/form"
 	"borewright.example/bore/hone"
+	"borewright.example/bore/surface"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units"
@@ -219,5 +221,72 @@ func TestLinesFillTheWall(t *testing.T) {
 				t.Fatalf("%v down: lines from %v to %v, between %v and %v", y, at[0], at[len(at)-1], panel[0].X, panel[1].X)
 			}
 		}
+	}
+}
+
+// TestMarks: a finish window is a band between its two sizes; of a single limit there is a line and no window from zero; and
+// one port is spoken of as well as two.
+func TestMarks(t *testing.T) {
+	j := invented(t)
+	finish := units.Limits{Min: mm(78.21), Max: mm(78.23)}
+	areas := func(m picture.Marks, l bore.Layout) ([]page.Area, page.Picture) {
+		p := must(picture.Wear(j.geometry, l, m, units.Millimetre))(t)
+		return slices.DeleteFunc(of[page.Area](p), func(a page.Area) bool { return a.Hatched }), p
+	}
+	layout := j.layout
+	layout.Ports = nil
+	bands, p := areas(picture.Marks{Finish: finish}, layout)
+	if f := printed(t, p, 0); len(bands) != 1 || !close((bands[0].Points[1].X-bands[0].Points[0].X)/f, 0.02, micrometre) || !strings.Contains(p.Description, "finish 78.210 mm to 78.230 mm.") {
+		t.Errorf("%v, %s", bands, p.Description)
+	}
+	for _, one := range []units.Limits{{Max: finish.Max}, {Min: finish.Max}} {
+		if bands, p = areas(picture.Marks{Finish: one}, layout); len(bands) != 0 || !strings.Contains(p.Description, "finish 78.230 mm.") {
+			t.Errorf("%v, %s", bands, p.Description)
+		}
+	}
+	ports := func(p page.Picture) bool { return slices.Contains(p.Notes, "Bands across: ports.") }
+	for n := range 3 {
+		layout.Ports = j.layout.Ports[:n]
+		if bands, p = areas(picture.Marks{}, layout); len(bands) != n || ports(p) != (n > 0) {
+			t.Errorf("%d ports: %d bands, %q", n, len(bands), p.Notes)
+		}
+	}
+}
+
+// TestOneLevel: the angle at one depth says nothing of a wall: the lines are those of the mean speed.
+func TestOneLevel(t *testing.T) {
+	l := picture.Lines{Leaves: must(hone.Included(45 * units.Degree))(t)}
+	without := must(picture.Crosshatch(hone.Want{}, l))(t)
+	with := must(picture.Crosshatch(hone.Want{}, along(l, hone.Level{Depth: mm(5), Mean: 1})))(t)
+	if !reflect.DeepEqual(with, without) {
+		t.Errorf("%v, without the level %v", with, without)
+	}
+}
+
+// TestWedge: the wedge reaches from the least to the greatest lean that the tolerance allows, up to square.
+func TestWedge(t *testing.T) {
+	for _, row := range []struct{ included, tolerance, least, most float64 }{{45, 5, 20, 25}, {150, 20, 65, 85}, {4, 6, 0, 5}, {170, 30, 70, 90}} {
+		want := hone.Want{Crosshatch: must(hone.Included(units.Angle(row.included) * units.Degree))(t), Tolerance: units.Angle(row.tolerance) * units.Degree}
+		w := of[page.Area](must(picture.Crosshatch(want, picture.Lines{}))(t))[0].Points
+		lean := func(q page.Point) float64 { return math.Atan2(w[0].Y-q.Y, q.X-w[0].X) * 180 / math.Pi }
+		if least, most := lean(w[1]), lean(w[len(w)-1]); !close(least, row.least, 1e-9) || !close(most, row.most, 1e-9) {
+			t.Errorf("%v: from %v° to %v°", want, least, most)
+		}
+	}
+}
+
+// TestTextureFromWithin: a profile that is evaluated from its middle on is drawn as large as one that begins at zero.
+func TestTextureFromWithin(t *testing.T) {
+	z := make([]units.Length, 4001)
+	for i := range z {
+		z[i] = units.Length(math.Sin(float64(i)/7) * float64(um))
+	}
+	r := must(must(surface.FromHeights(um, z))(t).Gaussian(surface.Filter{CutOff: 250 * um}))(t)
+	if from := r.Points()[0].X; from < mm(1.3) {
+		t.Fatalf("evaluated from %v", from)
+	}
+	p := must(picture.Texture("a texture", r))(t)
+	if along := printed(t, p, 1); along != 20 { // 1.25 mm within the 42 mm that a profile has; at 50 : 1 they take 62
+		t.Errorf("drawn %v : 1", along)
 	}
 }
