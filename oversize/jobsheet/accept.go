@@ -83,9 +83,11 @@ func (r Row) stands(about string) string {
 	return strings.Join(strings.Fields(text), " ")
 }
 
-// limitWords writes limits; the least length there is stands for "not touching".
+// notTouching is what is wanted of parts that must not touch.
+var notTouching = units.Limits{Min: units.Picometre}
+
 func limitWords(w units.Limits) string {
-	if w == (units.Limits{Min: units.Picometre}) {
+	if w == notTouching {
 		return "above 0"
 	}
 	return w.String()

@@ -197,10 +197,7 @@ func readingCopies(by Gauge, of []Reading, copiedBy Gauge, copied []Reading) boo
 		axis     bore.Axis
 		diameter units.Length
 	}
-	see := func(by Gauge, r Reading) seen {
-		d, _ := by.shown(r) // or it would have been a fault
-		return seen{r.depth(), r.axis(), d}
-	}
+	see := func(by Gauge, r Reading) seen { return seen{r.depth(), r.axis(), by.shown(r)} }
 	if len(copied) == 0 || !slices.ContainsFunc(of, func(r Reading) bool { return see(by, r) == see(copiedBy, copied[0]) }) {
 		return false // as nearly always
 	}

@@ -94,7 +94,7 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 		if r.Deviation != nil {
 			field = "deviation"
 		}
-		if d, err := g.shown(r); err != nil {
+		if d, err := g.diameter(r); err != nil {
 			fault(field, nil, "%w", err)
 		} else if err := near(d, j.Engine.Bore); err != nil {
 			fault(field, d, "%w", err)

@@ -66,10 +66,8 @@ func (c *checker) engine(e Engine) {
 func (c *checker) metal(e Engine) {
 	const between = 16e-6 / units.PerKelvin
 	m, err := e.Material.material()
-	if e.Material == "" || err != nil {
-		return // not said, or a fault of its own
-	}
 	switch {
+	case err != nil: // not said, or a fault of its own
 	case (e.Wall == oversize.BareIron || e.Wall == oversize.IronSleeve) && m.Expansion > between:
 		c.fault("engine.material", e.Material, "no %v expands so much: is engine.wall right?", e.Wall)
 	case e.Wall == oversize.BareAlSi && m.Expansion < between:

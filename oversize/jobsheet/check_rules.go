@@ -41,6 +41,7 @@ func rules(nominal units.Length) map[string]strictjson.Rule {
 			}
 			return nil
 		},
+		"metal":     func(v any) error { return v.(Metal).check() },
 		"valid":     func(v any) error { return v.(interface{ Validate() error }).Validate() },
 		"turning":   func(v any) error { return turning(v.(units.Frequency)) },
 		"moment":    moment,

@@ -32,26 +32,14 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 		Deglaze: g.Cuts.deglaze(), Aim: e.Aim, RigidHone: g.Tools.Hone == hone.RigidStone, OwnSizes: e.ownSizes(),
 	}
 	for _, o := range e.Oversizes {
-		p, err := g.fitPiston(o.piston())
-		if err != nil {
-			return oversize.Choice{}, err
-		}
-		engine.Sizes = append(engine.Sizes, oversize.Size{Over: o.Over, Piston: p})
+		engine.Sizes = append(engine.Sizes, oversize.Size{Over: o.Over, Piston: o.piston().fit()})
 	}
 	cylinders := make([]oversize.Cylinder, len(read))
 	for i, r := range read {
 		c := g.Cylinders[i]
-		p, err := g.fitPiston(c.Piston)
-		if err != nil {
-			return oversize.Choice{}, err
-		}
-		wall, err := c.ThinnestWall.estimate(byCalliper)
-		if err != nil {
-			return oversize.Choice{}, err
-		}
 		cylinders[i] = oversize.NewCylinder(c.Name, r.bore, r.cleanUp, r.findings)
-		cylinders[i].Over, cylinders[i].Piston, cylinders[i].PistonFor = c.over(), p, length(c.PistonFor)
-		cylinders[i].ThinnestWall, cylinders[i].Peeling = wall, c.PlatingWhole != nil && !*c.PlatingWhole
+		cylinders[i].Over, cylinders[i].Piston, cylinders[i].PistonFor = c.over(), c.Piston.fit(), length(c.PistonFor)
+		cylinders[i].ThinnestWall, cylinders[i].Peeling = c.ThinnestWall.estimate(byCalliper), c.PlatingWhole != nil && !*c.PlatingWhole
 	}
 	choice, err := oversize.Choose(engine, cylinders, g.risk.choice)
 	if err != nil {
@@ -97,9 +85,7 @@ func (g given) sleeveFinish(i int, c *oversize.CylinderChoice, worn uncertainty.
 	var piston fit.Piston
 	if p := g.pistonFor(i, c.Over, -1); p.has() && !e.Limits.PistonClearance.IsZero() {
 		var err error
-		if piston, err = g.fitPiston(p); err != nil {
-			return err
-		}
+		piston = p.fit()
 		if c.Finish, err = fit.FinishWindow(piston, e.Limits.PistonClearance); err != nil {
 			return err
 		}

@@ -19,8 +19,8 @@ type Engine struct {
 	Stroke    units.Length  `json:"stroke" needs:"a length above 0, up to 5 m" want:"far" usual:"stroke"`
 	Wall      oversize.Wall `json:"wall" needs:"bare iron, iron sleeve, plated or bare Al-Si"`
 	// Material of the cylinder, or of the sleeve in it; Barrel is what stands around a sleeve.
-	Material Metal `json:"material,omitzero"`
-	Barrel   Metal `json:"barrel,omitzero"`
+	Material Metal `json:"material,omitzero" want:"metal"`
+	Barrel   Metal `json:"barrel,omitzero" want:"metal"`
 	// Layout is where things lie along the bore: its length, ring travel, ports.
 	Layout bore.Layout `json:"layout,omitzero"`
 	// At most one of the three: the space above the piston of one cylinder part by part, its
@@ -31,7 +31,7 @@ type Engine struct {
 	Limits           Limits           `json:"limits,omitzero"`
 	// Duty is the kind of piston and cooling, for the clearances that rules of thumb give.
 	Duty           fit.Duty `json:"duty,omitzero"`
-	PistonMaterial Metal    `json:"piston_material,omitzero"` // left out, the aluminium of pistons
+	PistonMaterial Metal    `json:"piston_material,omitzero" want:"metal"` // left out, the aluminium of pistons
 	Rings          []Ring   `json:"rings,omitzero" most:"12"`
 	// Texture is what the rings want of the finished wall, of its mean over the places read.
 	Texture surface.Limits `json:"texture,omitzero"`
@@ -96,7 +96,7 @@ type Ring struct {
 	GapLimit units.Length `json:"gap_limit,omitzero" want:"small" usual:"gap limit"` // the largest gap in service
 	Side     units.Limits `json:"side,omitzero" want:"window,small" usual:"side"`    // its axial play in its groove, new or as the maker allows it worn
 	Facing   string       `json:"facing,omitzero"`                                   // what runs on the wall: "plain iron", "chromium" or "molybdenum", for the grit
-	Material Metal        `json:"material,omitzero"`                                 // left out, grey iron
+	Material Metal        `json:"material,omitzero" want:"metal"`                    // left out, grey iron
 	// Section and free gap, from which it follows whether the ring follows the bore.
 	Thickness units.Length `json:"thickness,omitzero" want:"inside"`              // radial
 	Height    units.Length `json:"height,omitzero" want:"inside"`                 // axial

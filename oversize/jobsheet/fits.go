@@ -29,9 +29,9 @@ type fitting struct {
 	// Of the bore as it is, and of the one to come; for the sheet.
 	clearances []Clearance
 	// Held against the maker's window in the bore that goes together: as proven, or as it stays. Zero where
-	// there is no such bore, no piston or no window yet. tight and loose are the clearances themselves.
+	// there is no such bore, no piston or no window yet. tight is the least clearance itself.
 	least, greatest uncertainty.Finding
-	tight, loose    uncertainty.Estimate
+	tight           uncertainty.Estimate
 	running         uncertainty.Finding // the least running clearance against not touching
 }
 
@@ -68,11 +68,7 @@ func match(g given, choice oversize.Choice, proofs []*ProofSheet) (p pairing, ou
 			continue
 		}
 		for _, q := range o.Pistons {
-			piston, err := g.fitPiston(q)
-			if err != nil {
-				return p, nil, fault(path, err)
-			}
-			skirt, err := piston.Skirt()
+			skirt, err := q.fit().Skirt()
 			if err != nil {
 				return p, nil, fault(path, err)
 			}
@@ -148,15 +144,13 @@ func (g given) fitted(i int, read readBore, all oversize.Choice, proof *ProofShe
 
 // judgeClearances holds the piston in a finished bore against the window: for a bore that stays, up to what a
 // worn one may have.
-func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) error {
-	piston, err := g.fitPiston(f.piston)
-	if err != nil {
-		return err
-	}
+func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) (err error) {
+	piston := f.piston.fit()
 	if f.tight, err = fit.Clearance(b.Smallest.Size, piston); err != nil {
 		return err
 	}
-	if f.loose, err = fit.Clearance(b.Largest.Size, piston); err != nil {
+	loose, err := fit.Clearance(b.Largest.Size, piston)
+	if err != nil {
 		return err
 	}
 	window := g.Engine.Limits.PistonClearance
@@ -166,21 +160,14 @@ func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) error {
 	r := g.risk.row
 	r.Reject = r.Share(len(places(b))).Reject // any place may have become the extreme by chance
 	if !window.IsZero() {
-		if f.least, err = uncertainty.Judge(f.tight, units.Limits{Min: window.Min}, r); err != nil {
-			return err
-		}
-		if f.greatest, err = uncertainty.Judge(f.loose, units.Limits{Max: window.Max}, r); err != nil {
-			return err
-		}
-		f.least.Subject, f.greatest.Subject = "least clearance", "greatest clearance"
+		f.least = finding("least clearance", f.tight, units.Limits{Min: window.Min}, r)
+		f.greatest = finding("greatest clearance", loose, units.Limits{Max: window.Max}, r)
 	}
-	if hot, known, err := g.running(b.Smallest.Size, piston); err != nil || !known {
-		return err
-	} else if f.running, err = uncertainty.Judge(hot, units.Limits{Min: units.Picometre}, r); err != nil {
-		return err
+	hot, known, err := g.running(b.Smallest.Size, piston)
+	if known && err == nil {
+		f.running = finding("running clearance", hot, notTouching, r)
 	}
-	f.running.Subject = "running clearance"
-	return nil
+	return err
 }
 
 // running returns the least clearance at the running temperatures, and whether the job gives them.
@@ -200,24 +187,19 @@ func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty
 // clearance returns the clearance of a piston in a bore, cold and running.
 func (g given) clearance(at string, size uncertainty.Estimate, p Piston) (k Clearance, err error) {
 	k.At = at
-	piston, err := g.fitPiston(p)
-	if err != nil {
+	if k.Size, err = fit.Clearance(size, p.fit()); err != nil {
 		return k, err
 	}
-	if k.Size, err = fit.Clearance(size, piston); err != nil {
-		return k, err
-	}
-	k.Hot, _, err = g.running(size, piston)
+	k.Hot, _, err = g.running(size, p.fit())
 	return k, err
 }
 
-// fitPiston returns a piston as package fit wants it.
-func (j Job) fitPiston(p Piston) (fit.Piston, error) {
+// fit returns a piston as package fit wants it.
+func (p Piston) fit() fit.Piston {
 	if !p.has() {
-		return fit.Piston{}, nil
+		return fit.Piston{}
 	}
-	size, err := p.Size.estimate(uncertified)
-	return fit.Piston{Size: size, Axis: p.Axis, Height: p.Height, MakerHeight: p.MakerHeight, Coating: length(p.Coating)}, err
+	return fit.Piston{Size: p.Size.estimate(uncertified), Axis: p.Axis, Height: p.Height, MakerHeight: p.MakerHeight, Coating: length(p.Coating)}
 }
 
 // pistonFor returns the piston that cylinder i is going to have at a size: the one in hand where it is for that

@@ -22,7 +22,7 @@ type Gauge struct {
 	DialError    units.Length       `json:"dial_error,omitzero" want:"fine" usual:"dial"` // greatest, over the travel used; left out, two steps of the scale
 	Dial         bore.Dial          `json:"dial,omitzero"`                                // needed where deviations are read
 	Spindle      Spindle            `json:"spindle,omitzero"`                             // that took traces, where any were taken
-	Material     Metal              `json:"material,omitzero"`
+	Material     Metal              `json:"material,omitzero" want:"metal"`
 	Standard     Standard           `json:"standard,omitzero"`
 	Temperatures Temperatures       `json:"temperatures"`
 	SetOn        string             `json:"set_on,omitzero" want:"moment"` // when it was set to the standard
@@ -32,7 +32,7 @@ type Gauge struct {
 type Standard struct {
 	Name     string   `json:"name,omitzero"`                                                                          // such as the number on a setting ring
 	Size     Measured `json:"size" needs:"the size of what the gauge was set on" want:"measured,known" usual:"doubt"` // at 20 °C
-	Material Metal    `json:"material,omitzero"`
+	Material Metal    `json:"material,omitzero" want:"metal"`
 }
 
 // Temperatures has every temperature that takes part. One that nobody measured is written as

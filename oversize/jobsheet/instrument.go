@@ -12,7 +12,6 @@ import (
 	"borewright.example/oversize"
 	"borewright.example/units"
 	"borewright.example/units/material"
-	"borewright.example/units/uncertainty"
 	"borewright.example/units/uncertainty/study"
 )
 
@@ -36,12 +35,8 @@ type given struct {
 func (j Job) given() (given, error) {
 	g := given{Job: j, risk: j.budget()}
 	var err error
-	if g.wall, err = g.wallMaterial(); err != nil {
-		return g, fault("engine.material", err)
-	}
-	if g.piston, err = g.metalOr(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston"); err != nil {
-		return g, fault("engine.piston_material", err)
-	}
+	g.wall = g.wallMaterial()
+	g.piston = g.metal(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston")
 	if len(j.Gauge.Study) > 0 {
 		found, err := study.Analyse(j.Gauge.Study)
 		if err != nil {
@@ -77,32 +72,26 @@ func (j Job) given() (given, error) {
 }
 
 // wallMaterial returns the material that a bore grows with.
-func (g *given) wallMaterial() (material.Material, error) {
+func (g *given) wallMaterial() material.Material {
 	e, usual := g.Engine, material.GreyIron()
 	if e.Wall == oversize.Plated || e.Wall == oversize.BareAlSi {
 		usual = material.AluminiumBlock()
 	}
-	inside, err := g.metalOr(e.Material, usual, "engine.material", "the cylinder wall")
-	if err != nil || e.Wall != oversize.IronSleeve {
-		return inside, err
+	inside := g.metal(e.Material, usual, "engine.material", "the cylinder wall")
+	if e.Wall != oversize.IronSleeve {
+		return inside
 	}
-	barrel, err := g.metalOr(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve")
-	if err != nil {
-		return inside, err
-	}
-	return material.Between(inside, barrel), nil
+	return material.Between(inside, g.metal(e.Barrel, material.AluminiumBlock(), "engine.barrel", "the barrel around the sleeve"))
 }
 
-// metalOr returns the named metal, or the usual one with the assumption said.
-func (g *given) metalOr(m Metal, usual material.Material, field, what string) (material.Material, error) {
+// metal returns the named metal, or the usual one with the assumption said.
+func (g *given) metal(m Metal, usual material.Material, field, what string) material.Material {
 	if m == "" {
 		g.assume(field, "%s is %s", what, usual.Name)
-		return usual, nil
-	}
-	if _, err := material.ByName(string(m)); err != nil && !strings.Contains(string(m), " ± ") {
+	} else if _, err := material.ByName(string(m)); err != nil && !strings.Contains(string(m), " ± ") {
 		g.assume(field, "the coefficient is what the job says to ± %v", ofExpansion)
 	}
-	return m.material()
+	return m.or(usual)
 }
 
 // assumeWithin says what half-width is taken of a temperature that came with none.
@@ -120,13 +109,9 @@ func (g *given) session(by Gauge, path string, finished bool) (session, error) {
 	}
 	t := by.Temperatures.within()
 	s := session{by: by}
-	rod, err := g.metalOr(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod")
-	if err != nil {
-		return s, err
-	}
 	s.gauge = bore.Gauge{
 		Kind: by.kind(), Dial: by.Dial, Resolution: by.Resolution, Repeatability: by.Repeatability, DialError: by.DialError,
-		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
+		Material: g.metal(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod"), SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
 		Part: g.wall, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
 	}
 	if !read && !traced {
@@ -152,22 +137,18 @@ func (g *given) session(by Gauge, path string, finished bool) (session, error) {
 		g.assume(path+".temperatures.place_to_place", "places along the wall differ by %v at most either way", placeToPlace)
 	}
 	if by.Standard != (Standard{}) {
-		metal, err := g.metalOr(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard")
-		if err != nil {
-			return s, err
-		}
+		metal := g.metal(by.Standard.Material, material.GaugeSteel(), path+".standard.material", "the setting standard")
 		if by.Standard.Size.Expanded == 0 {
 			g.assume(path+".standard.size", "the setting standard, without a certificate, is its size to ± %v", uncertified)
 		}
-		size, err := by.Standard.Size.estimate(uncertified)
-		if err != nil {
-			return s, err
-		}
+		size := by.Standard.Size.estimate(uncertified)
 		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
 	}
-	if traced {
-		s.spindle, err = g.spindle.gauge(s.gauge)
+	if !traced {
+		return s, nil
 	}
+	var err error
+	s.spindle, err = g.spindle.gauge(s.gauge)
 	return s, err
 }
 
@@ -217,12 +198,18 @@ func (r Reading) axis() bore.Axis {
 	return r.Axis.Fold() // by whichever of its ends it is called
 }
 
-// shown returns the diameter of a reading, whichever way the job gives it.
-func (g Gauge) shown(r Reading) (units.Length, error) {
+// diameter returns the diameter of a reading, whichever way the job gives it.
+func (g Gauge) diameter(r Reading) (units.Length, error) {
 	if r.Deviation == nil {
 		return r.Diameter, nil
 	}
 	return bore.Gauge{Dial: g.Dial, Standard: bore.Standard{Size: g.Standard.Size.Value}}.Diameter(*r.Deviation)
+}
+
+// shown is the diameter of a reading; that it has none is a fault of the job.
+func (g Gauge) shown(r Reading) units.Length {
+	d, _ := g.diameter(r)
+	return d
 }
 
 // proofGauge returns the gauge as it was set for the proof.
@@ -241,9 +228,6 @@ func (j Job) layout() bore.Layout {
 	}
 	return l
 }
-
-// gapEstimate returns a gap with the doubt of a feeler gauge where it came with none.
-func gapEstimate(m Measured) (uncertainty.Estimate, error) { return m.estimate(byFeeler) }
 
 // at returns the nominal bore at a size.
 func (e Engine) at(over units.Length) units.Length { return oversize.Size{Over: over}.Bore(e.Bore) }

@@ -253,7 +253,7 @@ func (b *book) wallRow() {
 	c, given := b.chosen(), b.Cylinders[b.at]
 	least := b.Engine.Limits.LeastWall
 	_, there := b.finished()
-	wall, err := given.ThinnestWall.estimate(byCalliper)
+	wall := given.ThinnestWall.estimate(byCalliper)
 	if c.WallLeft.Value != 0 {
 		wall = c.WallLeft
 	}
@@ -270,7 +270,7 @@ func (b *book) wallRow() {
 		r = open(demandWall, "", noLimit, b.later(StepTell), "engine.limits.least_wall", "not_known")
 	case given.ThinnestWall.isZero():
 		r = open(demandWall, "", notMeasured, b.later(StepMeasure), b.path+"thinnest_wall")
-	case c.Route == oversize.Undecided || err != nil:
+	case c.Route == oversize.Undecided:
 		r = open(demandWall, "", toCome, b.workStep())
 	case c.Route == oversize.Sleeve:
 		r = judged(demandWall, "", b.seats[b.at].wall, verdict{StepChooseSleeve, StepMeasureBetter}, b.path+"thinnest_wall", "engine.sleeve.seat")
@@ -278,13 +278,7 @@ func (b *book) wallRow() {
 			r = open(demandWall, "", toCome, StepChooseSleeve)
 		}
 	default:
-		f, err := uncertainty.Judge(wall, units.Limits{Min: least}, b.risk.row)
-		if err != nil {
-			r = open(demandWall, "", notMeasured, b.later(StepMeasure), b.path+"thinnest_wall")
-			break
-		}
-		f.Subject = "wall left"
-		r = judged(demandWall, "", f, verdict{StepAskMaker, StepMeasureBetter}, b.path+"thinnest_wall")
+		r = judged(demandWall, "", finding("wall left", wall, units.Limits{Min: least}, b.risk.row), verdict{StepAskMaker, StepMeasureBetter}, b.path+"thinnest_wall")
 	}
 	if r.State == StateProven && !there {
 		r = Row{Demand: demandWall, Finding: r.Finding, Reason: toCome, Step: b.workStep()}

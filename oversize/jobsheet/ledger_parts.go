@@ -86,15 +86,14 @@ func (b *book) sizeRead(over units.Length) bool {
 
 // touching turns a row about parts that must not touch into one that nobody may accept, where they do or may.
 func (b *book) touching(r *Row, room uncertainty.Estimate, v verdict) {
-	f, err := uncertainty.Judge(room, units.Limits{Min: units.Picometre}, b.risk.row)
+	f := finding(r.Demand.String(), room, notTouching, b.risk.row)
 	switch {
-	case err != nil, f.Verdict == uncertainty.Undecided && room.Value > 0:
+	case f.Verdict == uncertainty.Undecided && room.Value > 0:
 		r.State, r.Reason, r.Step = StateOpen, mayTouch, v.doubtful
 	case f.Verdict != uncertainty.Within:
 		r.State, r.Reason, r.Step = StateFailed, touches, v.beyond
 	}
 	if r.Finding == nil {
-		f.Subject = r.Demand.String()
 		r.Finding = &f
 	}
 }

@@ -7,7 +7,6 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
-	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -183,15 +182,8 @@ func (b *book) work() {
 
 // cutAnyway reports whether a wall that is never worked on was honed in this job.
 func (b *book) cutAnyway() bool {
-	if b.Cylinders[b.at].bored() {
-		return true
-	}
 	p := b.proofs[b.at]
-	if p == nil || p.Changed == nil {
-		return false
-	}
-	f, err := uncertainty.Judge(p.Changed.Stock, units.Limits{Max: units.Picometre}, uncertainty.Risk{})
-	return err != nil || f.Verdict == uncertainty.Beyond
+	return b.Cylinders[b.at].bored() || p != nil && p.Changed != nil && cannot(p.Changed.Stock, notGone)
 }
 
 // record writes whether the record of honing can be followed.

@@ -83,22 +83,18 @@ func (m *Measured) UnmarshalText(text []byte) error {
 }
 
 // estimate returns the value with its standard uncertainty; where no doubt came with it, the one that is
-// usual for such a value. What was not measured is the zero Estimate.
-func (m Measured) estimate(usual units.Length) (uncertainty.Estimate, error) {
+// usual for such a value. What was not measured is the zero Estimate. No doubt that a job may have is out of range.
+func (m Measured) estimate(usual units.Length) uncertainty.Estimate {
 	if m.isZero() {
-		return uncertainty.Estimate{}, nil
+		return uncertainty.Estimate{}
 	}
-	expanded := cmp.Or(m.Expanded, usual)
 	k, dof := float64(coverage), 0.0
 	if m.Readings > 0 {
 		dof = float64(m.Readings - 1)
-		var err error
-		if k, err = uncertainty.Coverage(0.95, dof); err != nil {
-			return uncertainty.Estimate{}, err
-		}
+		k, _ = uncertainty.Coverage(0.95, dof)
 	}
-	std, err := units.Of(uncertainty.FromCertificate(expanded.In(units.Millimetre), k), units.Millimetre)
-	return uncertainty.Estimate{Value: m.Value, Std: std, DoF: dof}, err
+	std, _ := units.Of(uncertainty.FromCertificate(cmp.Or(m.Expanded, usual).In(units.Millimetre), k), units.Millimetre)
+	return uncertainty.Estimate{Value: m.Value, Std: std, DoF: dof}
 }
 
 // coverage is the k of every expanded uncertainty in a job that names no readings: certificates state it

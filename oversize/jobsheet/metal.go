@@ -16,18 +16,23 @@ type Metal string
 
 // UnmarshalText checks the text and keeps it. On error the receiver keeps its value.
 func (m *Metal) UnmarshalText(text []byte) error {
-	if _, err := Metal(text).material(); err != nil {
+	err := Metal(text).check()
+	if err == nil {
+		*m = Metal(text)
+	}
+	return err
+}
+
+// check says what is wrong with the text of a metal, which may be left out.
+func (m Metal) check() error {
+	if _, err := m.material(); m != "" && err != nil {
 		return fmt.Errorf(`want one of %s, or an expansion such as "11.4e-6/K"`, strings.Join(material.Names(), ", "))
 	}
-	*m = Metal(text)
 	return nil
 }
 
-// material returns what the text names; nothing for the empty text.
+// material returns what the text names.
 func (m Metal) material() (material.Material, error) {
-	if m == "" {
-		return material.Material{}, nil
-	}
 	if known, err := material.ByName(string(m)); err == nil {
 		return known, nil
 	}
@@ -40,10 +45,10 @@ func (m Metal) material() (material.Material, error) {
 	return named, err
 }
 
-// or returns what the text names, else the usual metal.
-func (m Metal) or(usual material.Material) (material.Material, error) {
-	if m == "" {
-		return usual, nil
+// or returns what the text names, else the usual metal. That it names none is a fault of the job.
+func (m Metal) or(usual material.Material) material.Material {
+	if named, err := m.material(); err == nil {
+		return named
 	}
-	return m.material()
+	return usual
 }

@@ -45,11 +45,7 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	if err != nil {
 		return nil, err
 	}
-	limits, err := g.finishLimits(choice)
-	if err != nil {
-		return nil, err
-	}
-	if err := g.judge(&at, limits, g.risk.row); err != nil {
+	if err := g.judge(&at, g.finishLimits(choice), g.risk.row); err != nil {
 		return nil, err
 	}
 	p := ProofSheet{Bore: at.bore, Form: at.form(), Findings: at.findings, Remedies: at.remedies, as: at}
@@ -85,11 +81,11 @@ func missing(was []bore.Reading, after bore.Geometry, traced *WallForm) []bore.R
 // finishLimits returns what a finished bore is held against: where it was cut to a size, its finish window,
 // or the maker's for a new bore of that size where no piston gives one; where it stays, the limits of a worn
 // one.
-func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
-	limits, err := j.limits(c.Over)
-	if err != nil || stays(c) {
+func (j Job) finishLimits(c oversize.CylinderChoice) bore.Limits {
+	limits := j.limits(c.Over)
+	if stays(c) {
 		limits.New = units.Limits{}
-		return limits, err
+		return limits
 	}
 	limits.Service = units.Limits{}
 	if !c.Finish.IsZero() {
@@ -99,7 +95,7 @@ func (j Job) finishLimits(c oversize.CylinderChoice) (bore.Limits, error) {
 	if j.Engine.Limits.FinishTaper != 0 {
 		limits.Taper, limits.TaperAtDeck = j.Engine.Limits.FinishTaper, false
 	}
-	return limits, nil
+	return limits
 }
 
 // crosshatchDoubt is the doubt of the crosshatch of a finished bore, expanded to 95 %.

@@ -31,10 +31,7 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 		return r, fmt.Errorf("the largest, %v at 20 °C, is smaller than a new bore, %v: does the dial run the other way, or does the cylinder stand at another size?",
 			r.bore.Largest.Size, fresh.Min+c.over())
 	}
-	limits, err := g.limits(c.over())
-	if err != nil {
-		return r, err
-	}
+	limits := g.limits(c.over())
 	if err = g.judge(&r.sitting, limits, g.risk.survey); err != nil {
 		return r, err
 	}
@@ -48,38 +45,19 @@ func (g given) readBore(c Cylinder) (r readBore, err error) {
 		return r, err
 	}
 	if t := c.FeelerTest; len(t) == 2 {
-		upper, err := gapEstimate(t[0].Gap)
-		if err != nil {
-			return r, err
-		}
-		lower, err := gapEstimate(t[1].Gap)
-		if err != nil {
-			return r, err
-		}
-		r.feeler, err = rings.DiameterChange(lower, upper)
-		return r, err
+		r.feeler, err = rings.DiameterChange(t[1].Gap.estimate(byFeeler), t[0].Gap.estimate(byFeeler))
 	}
-	return r, nil
+	return r, err
 }
 
 // limits returns the maker's limits as package bore wants them, for a cylinder that stands at a size over
-// nominal.
-func (j Job) limits(over units.Length) (bore.Limits, error) {
+// nominal; none that a job may have is shifted out of range.
+func (j Job) limits(over units.Length) bore.Limits {
 	l := j.Engine.Limits
 	b := bore.Limits{Ovality: l.Ovality, Taper: l.Taper, TaperAtDeck: l.TaperAtDeck, Choke: l.Choke, Spread: l.GreatestLessLeast}
-	for _, w := range []struct {
-		to   *units.Limits
-		from units.Limits
-	}{{&b.New, l.NewBore}, {&b.Service, units.Limits{Max: l.Service}}} {
-		if w.from.IsZero() {
-			continue
-		}
-		var err error
-		if *w.to, err = w.from.Shift(over); err != nil {
-			return b, err
-		}
-	}
-	return b, nil
+	b.New, _ = l.NewBore.Shift(over)
+	b.Service, _ = units.Limits{Max: l.Service}.Shift(over)
+	return b
 }
 
 // wear says what is known of the metal that is gone, besides the readings: the unworn size from below ring

@@ -103,27 +103,18 @@ type ringWork struct {
 // foretells it.
 func (w ringWork) sheet() (r RingSheet, err error) {
 	r = RingSheet{Ring: w.measured.Ring, Bore: w.bore.size, SetAt: w.bore.depth}
-	first, err := gapEstimate(w.measured.Gap)
-	if err != nil {
-		return r, err
-	}
+	first := w.measured.Gap.estimate(byFeeler)
 	if r.Gap, err = (rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: w.measured.Bore}}).In(r.Bore); err != nil {
 		return r, err
 	}
 	if !w.measured.Finished.isZero() && w.bore.there {
-		r.Foretold = r.Gap
-		if r.Gap, err = gapEstimate(w.measured.Finished); err != nil {
-			return r, err
-		}
+		r.Foretold, r.Gap = r.Gap, w.measured.Finished.estimate(byFeeler)
 		if r.Grown, err = rings.DiameterChange(first, r.Gap); err != nil {
 			return r, err
 		}
 	}
 	window := w.ring.Gap
-	heat, warm, err := w.heat()
-	if err != nil {
-		return r, err
-	}
+	heat, warm := w.heat()
 	if warm && w.ring.HotGap != 0 && !window.IsZero() {
 		switch cut, err := heat.Window(window, r.Bore.Value, w.ring.HotGap); {
 		case errors.Is(err, rings.ErrButts):
@@ -137,9 +128,6 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 	if err := w.judge(&r, window); err != nil {
 		return r, err
 	}
-	if r.Side, err = w.side(); err != nil {
-		return r, err
-	}
 	if r.Ports, err = w.ports(r); err != nil {
 		return r, err
 	}
@@ -150,50 +138,30 @@ func (w ringWork) sheet() (r RingSheet, err error) {
 }
 
 // judge holds the gap against its windows, and plans the filing.
-func (w ringWork) judge(r *RingSheet, window units.Limits) error {
-	var err error
+func (w ringWork) judge(r *RingSheet, window units.Limits) (err error) {
+	if !w.ring.Side.IsZero() && !w.measured.Side.isZero() {
+		r.Side = finding("side clearance", w.measured.Side.estimate(byFeeler), w.ring.Side, w.risk.row)
+	}
 	if !window.IsZero() && !r.unfit {
 		r.Filing, err = rings.FileTo(r.Gap, window, w.risk.row)
-		if errors.Is(err, rings.ErrDoubt) {
-			err = nil // the window is too narrow for the doubt of the gap: no reading would prove anything
-		}
-		if err != nil {
+		if err != nil && !errors.Is(err, rings.ErrDoubt) { // the window too narrow for the doubt of the gap: no reading would prove anything
 			return err
 		}
 	}
 	if w.ring.GapLimit != 0 {
-		if r.Service, err = uncertainty.Judge(r.Gap, units.Limits{Max: w.ring.GapLimit}, w.risk.row); err != nil {
-			return err
-		}
-		r.Service.Subject = "end gap in service"
+		r.Service = finding("end gap in service", r.Gap, units.Limits{Max: w.ring.GapLimit}, w.risk.row)
 	}
 	if w.stays && w.ring.GapLimit != 0 && !w.measured.Filed { // one that was filed is fitted as a new one
 		window.Max = w.ring.GapLimit
 	}
-	if window.IsZero() {
-		return nil
+	switch {
+	case window.IsZero():
+	case r.inBore():
+		r.Measured = finding("end gap as measured", r.Gap, window, w.risk.row)
+	default:
+		r.expected = finding("end gap to expect", r.Gap, window, w.risk.row)
 	}
-	found, subject := &r.Measured, "end gap as measured"
-	if !r.inBore() {
-		found, subject = &r.expected, "end gap to expect"
-	}
-	*found, err = uncertainty.Judge(r.Gap, window, w.risk.row)
-	found.Subject = subject
-	return err
-}
-
-// side holds the play of the ring in its groove against what is allowed.
-func (w ringWork) side() (f uncertainty.Finding, err error) {
-	if w.ring.Side.IsZero() || w.measured.Side.isZero() {
-		return f, nil
-	}
-	play, err := gapEstimate(w.measured.Side)
-	if err != nil {
-		return f, err
-	}
-	f, err = uncertainty.Judge(play, w.ring.Side, w.risk.row)
-	f.Subject = "side clearance"
-	return f, err
+	return nil
 }
 
 // ports returns how far the ends of a pegged ring stay from the ports.
@@ -208,19 +176,15 @@ func (w ringWork) ports(r RingSheet) ([]rings.Room, error) {
 }
 
 // heat is a ring and its bore in work, and whether the job says how warm they are.
-func (w ringWork) heat() (h rings.Warm, known bool, err error) {
+func (w ringWork) heat() (h rings.Warm, known bool) {
 	t := w.Engine.Running.within()
 	if t.Ring == (bore.Temperature{}) || t.Bore == (bore.Temperature{}) {
-		return h, false, nil
-	}
-	metal, err := w.ring.Material.or(material.GreyIron())
-	if err != nil {
-		return h, false, err
+		return h, false
 	}
 	return rings.Warm{
-		Ring: metal, Bore: w.wall, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
+		Ring: w.ring.Material.or(material.GreyIron()), Bore: w.wall, RingAt: t.Ring.Value, BoreAt: t.Bore.Value,
 		RingWithin: t.Ring.Within, BoreWithin: t.Bore.Within,
-	}, true, nil
+	}, true
 }
 
 // hot adds the end gap at the running temperatures, whether its ends touch, and whether it is what is wanted:
@@ -237,15 +201,11 @@ func (w ringWork) hot(r *RingSheet, h rings.Warm) error {
 	if r.Least, err = h.Least(r.Bore.Value, w.ring.HotGap); err != nil {
 		return err
 	}
-	if r.Hot, err = uncertainty.Judge(hot, units.Limits{Min: units.Picometre}, w.risk.row); err != nil {
-		return err
-	}
-	r.Hot.Subject = "end gap when hot"
+	r.Hot = finding("end gap when hot", hot, notTouching, w.risk.row)
 	if w.ring.HotGap != 0 {
-		r.HotEnough, err = uncertainty.Judge(hot, units.Limits{Min: w.ring.HotGap}, w.risk.row)
-		r.HotEnough.Subject = r.Hot.Subject
+		r.HotEnough = finding("end gap when hot", hot, units.Limits{Min: w.ring.HotGap}, w.risk.row)
 	}
-	return err
+	return nil
 }
 
 // formsOf returns the form of a bore as a ring meets it: that of each trace, or of the plane that was read most oval.
@@ -270,11 +230,7 @@ func (w ringWork) follows(gap uncertainty.Estimate, forms [][]bore.Harmonic) (mo
 	if w.ring.Thickness == 0 || w.ring.Height == 0 || w.ring.FreeGap == 0 {
 		return nil, nil
 	}
-	metal, err := w.ring.Material.or(material.GreyIron())
-	if err != nil {
-		return nil, err
-	}
-	section := rings.Section{Bore: w.Engine.Bore, Thickness: w.ring.Thickness, Height: w.ring.Height, Young: metal.Young}
+	section := rings.Section{Bore: w.Engine.Bore, Thickness: w.ring.Thickness, Height: w.ring.Height, Young: w.ring.Material.or(material.GreyIron()).Young}
 	tension, err := section.Tension(w.ring.FreeGap, gap.Value)
 	if err != nil {
 		return nil, err

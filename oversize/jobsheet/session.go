@@ -49,11 +49,7 @@ func (g given) sit(s session, readings []Reading, traces []Trace) (at sitting, e
 func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
 	rs := make([]bore.Reading, len(readings))
 	for i, r := range readings {
-		d, err := s.by.shown(r)
-		if err != nil {
-			return bore.Geometry{}, err
-		}
-		rs[i] = bore.Reading{Depth: r.depth(), Axis: r.axis(), Diameter: d, Confirmed: r.Confirmed}
+		rs[i] = bore.Reading{Depth: r.depth(), Axis: r.axis(), Diameter: s.by.shown(r), Confirmed: r.Confirmed}
 	}
 	if s.gauge.Repeatability == 0 && !s.by.scatters(readings) {
 		s.gauge.Repeatability = repeatSteps * s.by.Resolution
@@ -65,10 +61,8 @@ func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
 // how small that is.
 func (g Gauge) scatters(rs []Reading) bool {
 	for i, r := range rs {
-		is, _ := g.shown(r) // or it would have been a fault
 		if slices.ContainsFunc(rs[:i], func(q Reading) bool {
-			was, _ := g.shown(q)
-			return q.depth() == r.depth() && q.axis() == r.axis() && was != is
+			return q.depth() == r.depth() && q.axis() == r.axis() && g.shown(q) != g.shown(r)
 		}) {
 			return true
 		}
@@ -100,6 +94,16 @@ func (g given) judge(at *sitting, l bore.Limits, r uncertainty.Risk) (err error)
 		}
 	}
 	return nil
+}
+
+// finding holds a value against limits, under a name. What cannot be judged is undecided, as what is in doubt.
+func finding(subject string, e uncertainty.Estimate, w units.Limits, r uncertainty.Risk) uncertainty.Finding {
+	f, err := uncertainty.Judge(e, w, r)
+	if err != nil {
+		f = uncertainty.Finding{Measured: e, Limits: w}
+	}
+	f.Subject = subject
+	return f
 }
 
 // form is what the traces show; nil where there are none.

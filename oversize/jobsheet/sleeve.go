@@ -20,7 +20,7 @@ type Sleeve struct {
 	Bore     units.Length `json:"bore" needs:"the inside of the sleeve" want:"wide"`  // inside diameter of the sleeve before it is fitted
 	Seat     units.Length `json:"seat" needs:"the diameter bored for it" want:"wide"` // diameter bored in the barrel for it
 	Outer    units.Limits `json:"outer" needs:"the outside of the barrel, roots of the fins to their tips" want:"window"`
-	Material Metal        `json:"material,omitzero"` // left out, grey iron
+	Material Metal        `json:"material,omitzero" want:"metal"` // left out, grey iron
 	// One of the two: the DIAMETRAL interference, or the ISO 286 classes that give it.
 	Interference units.Limits `json:"interference,omitzero" want:"window,small" usual:"interference"`
 	Hole         sleeve.Class `json:"hole,omitzero"`                           // of the seat, "H7"
@@ -91,44 +91,26 @@ type seat struct {
 
 func (g given) seat(i int, read readBore) (s seat, err error) {
 	given, v := g.Cylinders[i], g.Engine.Sleeve
-	if s.cleansUp, err = uncertainty.Judge(read.cleanUp.Original.Max, units.Limits{Max: v.Seat}, g.risk.survey); err != nil {
-		return s, err
-	}
-	s.cleansUp.Subject = "clean-up of the seat"
+	s.cleansUp = finding("clean-up of the seat", read.cleanUp.Original.Max, units.Limits{Max: v.Seat}, g.risk.survey)
 	least := g.Engine.Limits.LeastWall
 	if least == 0 || given.ThinnestWall.isZero() {
 		return s, nil
 	}
-	wall, err := given.ThinnestWall.estimate(byCalliper)
-	if err != nil {
-		return s, err
-	}
-	left, err := oversize.WallLeft(wall, read.bore.Smallest.Size, v.Seat, 0)
-	if err != nil {
-		return s, err
-	}
-	s.wall, err = uncertainty.Judge(left, units.Limits{Min: least}, g.risk.survey)
-	s.wall.Subject = "wall left around the seat"
+	left, err := oversize.WallLeft(given.ThinnestWall.estimate(byCalliper), read.bore.Smallest.Size, v.Seat, 0)
+	s.wall = finding("wall left around the seat", left, units.Limits{Min: least}, g.risk.survey)
 	return s, err
 }
 
 // sleeve works out the job's sleeve through package sleeve.
 func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	v := e.Sleeve
-	inside, err := v.Material.or(material.GreyIron())
-	if err != nil {
-		return SleeveSheet{}, err
-	}
-	around, usual := e.Material, material.GreyIron()
+	inside, barrel := v.Material.or(material.GreyIron()), e.Material.or(material.GreyIron())
 	if e.Wall == oversize.IronSleeve {
-		around, usual = e.Barrel, material.AluminiumBlock()
-	}
-	barrel, err := around.or(usual)
-	if err != nil {
-		return SleeveSheet{}, err
+		barrel = e.Barrel.or(material.AluminiumBlock())
 	}
 	tight := sleeve.Diametral{Min: v.Interference.Min, Max: v.Interference.Max}
 	var s SleeveSheet
+	var err error
 	if v.Interference.IsZero() {
 		if tight, err = sleeve.DiametralFromClasses(v.Seat, v.Hole, v.Shaft); err != nil {
 			return SleeveSheet{}, err

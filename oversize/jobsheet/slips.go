@@ -157,11 +157,7 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 		count[place{r.depth(), r.axis()}]++
 	}
 	for i, r := range rs {
-		at := place{r.depth(), r.axis()}
-		d, err := by.shown(r)
-		if err != nil {
-			continue // a fault of the readings
-		}
+		at, d := place{r.depth(), r.axis()}, by.shown(r)
 		if _, again := least[at]; !again {
 			least[at], most[at] = d, d
 		}
@@ -179,9 +175,7 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 func (s *slipper) copies(path string, rs []Reading, by Gauge, k int, of []Reading) {
 	var shown []units.Length
 	for _, r := range rs {
-		if d, err := by.shown(r); err == nil {
-			shown = append(shown, d)
-		}
+		shown = append(shown, by.shown(r))
 	}
 	told := len(shown) > 0 && slices.Max(shown)-slices.Min(shown) > 2*by.Resolution
 	if told && readingCopies(by, of, by, rs) {

@@ -114,7 +114,8 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 			return nil, err
 		}
 	}
-	return &t, g.judgeForm(&t.form)
+	g.judgeForm(&t.form)
+	return &t, nil
 }
 
 // comparison is how a radius is compared with the standard; with none where the indicator was set on none.
@@ -222,7 +223,7 @@ func (s Spindle) gauge(g bore.Gauge) (bore.Gauge, error) {
 
 // judgeForm holds a traced wall against the maker's limits on its form, which share the risk of a row. Any two points
 // may have become the extremes by chance.
-func (g given) judgeForm(f *WallForm) error {
+func (g given) judgeForm(f *WallForm) {
 	l := g.Engine.Limits
 	points := 0
 	for _, t := range f.Traces {
@@ -235,17 +236,10 @@ func (g given) judgeForm(f *WallForm) error {
 		found   uncertainty.Estimate
 		limit   units.Length
 	}{{"roundness", f.leastRound().Roundness, l.Roundness}, {"cylindricity", f.Cylindricity, l.Cylindricity}} {
-		if q.limit == 0 || q.found == (uncertainty.Estimate{}) {
-			continue
+		if q.limit != 0 && q.found != (uncertainty.Estimate{}) {
+			f.Findings = append(f.Findings, finding(q.subject, q.found, units.Limits{Max: q.limit}, r))
 		}
-		found, err := uncertainty.Judge(q.found, units.Limits{Max: q.limit}, r)
-		if err != nil {
-			return err
-		}
-		found.Subject = q.subject
-		f.Findings = append(f.Findings, found)
 	}
-	return nil
 }
 
 // cleanUpByAxis returns the clean-up about the axis that a trace below ring travel shows, square to the deck, and whether there
