@@ -33,6 +33,13 @@ func (c *checker) fault(path string, value any, want string, args ...any) {
 	c.doc.Fault(path, value, fmt.Errorf(want, args...))
 }
 
+// refuse notes a fault where something is wrong.
+func (c *checker) refuse(wrong bool, path string, value any, want string, args ...any) {
+	if wrong {
+		c.fault(path, value, want, args...)
+	}
+}
+
 // hold notes a fault of a value where there is one.
 func (c *checker) hold(path string, value any, err error) {
 	if err != nil {
@@ -46,12 +53,8 @@ func (j Job) check(doc *strictjson.Document) error {
 		return faults(doc)
 	}
 	c := &checker{doc}
-	switch {
-	case j.Version > Version:
-		c.fault("version", j.Version, "newer than %d, the newest that is known here", Version)
-	case j.Version != 0 && j.Version < Version:
-		c.fault("version", j.Version, "%s", olderVersion)
-	}
+	c.refuse(j.Version > Version, "version", j.Version, "newer than %d, the newest that is known here", Version)
+	c.refuse(j.Version != 0 && j.Version < Version, "version", j.Version, "%s", olderVersion)
 	doc.Check(j, rules(j.Engine.Bore))
 	c.engine(j.Engine)
 	c.gauge(j.Gauge)
@@ -99,9 +102,7 @@ func (c *checker) place(path, name string) {
 // words checks what the job says about itself: counts, what is not known, confirmed or accepted.
 func (c *checker) words(j Job) {
 	for _, n := range j.counts() {
-		if n.path == "counted.textures" && n.holds > maxReadings {
-			c.fault(n.path, n.holds, "want at most %d readings and profiles in all", maxReadings)
-		}
+		c.refuse(n.path == "counted.textures" && n.holds > maxReadings, n.path, n.holds, "want at most %d readings and profiles in all", maxReadings)
 		switch {
 		case n.must && n.given == nil && n.holds > 0:
 			c.fault(n.path, nil, "missing: how many stand on the paper?")
@@ -115,21 +116,12 @@ func (c *checker) words(j Job) {
 		for _, cyl := range j.Cylinders {
 			given = given || u == wearShare && cyl.WearShare != 0
 		}
-		if u != ringTravel && u != wearShare && u != leastWall {
-			c.fault(path, u, "want one of %s, %s, %s", ringTravel, wearShare, leastWall)
-		}
-		if given {
-			c.fault(path, u, "the job gives it: take one of the two out")
-		}
-		if slices.Contains(j.NotKnown[:i], u) {
-			c.fault(path, u, "given twice")
-		}
+		c.refuse(u != ringTravel && u != wearShare && u != leastWall, path, u, "want one of %s, %s, %s", ringTravel, wearShare, leastWall)
+		c.refuse(given, path, u, "the job gives it: take one of the two out")
+		c.refuse(slices.Contains(j.NotKnown[:i], u), path, u, "given twice")
 	}
 	for i, f := range j.Confirmed {
-		path := fmt.Sprintf("confirmed[%d]", i)
-		if f.Field == "" || f.Value == "" {
-			c.fault(path, nil, "want field and value, as the sheet writes them")
-		}
+		c.refuse(f.Field == "" || f.Value == "", fmt.Sprintf("confirmed[%d]", i), nil, "want field and value, as the sheet writes them")
 	}
 	for i, a := range j.Accepted {
 		path := fmt.Sprintf("accepted[%d]", i)
@@ -147,34 +139,17 @@ func (c *checker) words(j Job) {
 // proof checks what goes with the readings of the finished bores, and that survey and proof were
 // taken in their order and in the same way.
 func (c *checker) proof(j Job) {
-	p := j.Proof
+	p, was, is := j.Proof, j.Gauge.Standard, j.Proof.Standard
 	if j.proven() {
-		c.temperatures("proof.temperatures", p.Temperatures, j.proofGauge().Standard != Standard{})
+		c.temperatures("proof.temperatures", p.Temperatures, is != Standard{})
 	}
-	if j.proven() && j.Gauge.Standard != (Standard{}) && p.Standard == (Standard{}) {
-		c.fault("proof.standard", nil, "missing: write again what the gauge was set on, for it may have been another")
-	}
-	if a, b := j.Gauge.Standard, p.Standard; a.Name != "" && a.Name == b.Name && a.Size != b.Size {
-		c.fault("proof.standard.size", b.Size, "%q was %v for the survey: one setting has one size, and another setting another name", a.Name, a.Size)
-	}
-	for _, order := range []struct {
-		path         string
-		later, first string
-		want         string
-	}{
-		{"gauge.set_on", j.Survey.On, j.Gauge.SetOn, "the gauge was set after it was used, on %v"},
-		{"proof.set_on", p.On, p.SetOn, "the gauge was set after it was used, on %v"},
-	} {
-		if before(order.later, order.first) {
-			c.fault(order.path, order.first, order.want, order.later)
-		}
-	}
-	if before(p.SetOn, j.Gauge.SetOn) {
-		c.fault("proof.set_on", p.SetOn, "before the gauge was set for the survey, on %v: that setting is gone", j.Gauge.SetOn)
-	}
-	if before(p.On, j.Survey.On) {
-		c.fault("proof.on", p.On, "before the survey, on %v", j.Survey.On)
-	}
+	c.refuse(j.proven() && was != (Standard{}) && is == (Standard{}), "proof.standard", nil, "missing: write again what the gauge was set on, for it may have been another")
+	c.refuse(was.Name != "" && was.Name == is.Name && was.Size != is.Size, "proof.standard.size", is.Size,
+		"%q was %v for the survey: one setting has one size, and another setting another name", was.Name, was.Size)
+	c.refuse(before(j.Survey.On, j.Gauge.SetOn), "gauge.set_on", j.Gauge.SetOn, "the gauge was set after it was used, on %v", j.Survey.On)
+	c.refuse(before(p.On, p.SetOn), "proof.set_on", p.SetOn, "the gauge was set after it was used, on %v", p.On)
+	c.refuse(before(p.SetOn, j.Gauge.SetOn), "proof.set_on", p.SetOn, "before the gauge was set for the survey, on %v: that setting is gone", j.Gauge.SetOn)
+	c.refuse(before(p.On, j.Survey.On), "proof.on", p.On, "before the survey, on %v", j.Survey.On)
 	if a, b := j.Survey.TorquePlate, p.TorquePlate; a != nil && b != nil && *a != *b {
 		c.fault("proof.torque_plate", *b, "the survey was read %v: read both the same way, or they cannot be compared", clampingWords(*a))
 	}

@@ -13,9 +13,8 @@ import (
 )
 
 func (c *checker) cylinders(j Job) {
-	if n := len(j.Cylinders); n != j.Engine.Cylinders {
-		c.fault("engine.cylinders", j.Engine.Cylinders, "want as many as are listed under cylinders, %d", n)
-	}
+	n := len(j.Cylinders)
+	c.refuse(n != j.Engine.Cylinders, "engine.cylinders", j.Engine.Cylinders, "want as many as are listed under cylinders, %d", n)
 	seen := map[string]bool{}
 	for i, cyl := range j.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
@@ -48,9 +47,7 @@ func (c *checker) cylinders(j Job) {
 func (c *checker) pits(path string, pits []bore.Pit, e Engine) {
 	for i, p := range pits {
 		path := fmt.Sprintf("%s[%d]", path, i)
-		if p.Below == 0 {
-			c.fault(path+".below", nil, "missing: want how far below the wall")
-		}
+		c.refuse(p.Below == 0, path+".below", nil, "missing: want how far below the wall")
 		c.hold(path+".below", p.Below, small(p.Below, e.Bore))
 		if most := cmp.Or(e.Layout.Length, largestDepth); p.Depth < 0 || p.Depth+p.Length > most || p.Length < 0 {
 			c.fault(path+".depth", p.Depth, "want 0 at the deck, up to %v", most)
@@ -125,8 +122,6 @@ func (c *checker) ringGaps(path string, gaps []RingGap, e Engine) {
 		if !slices.Contains(names, g.Ring) {
 			c.fault(path+".ring", g.Ring, "want the name of one of engine.rings: %s", strings.Join(names, ", "))
 		}
-		if g.Filed && g.Finished.isZero() {
-			c.fault(path+".filed", true, "want finished too, the gap after filing")
-		}
+		c.refuse(g.Filed && g.Finished.isZero(), path+".filed", true, "want finished too, the gap after filing")
 	}
 }
