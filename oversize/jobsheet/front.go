@@ -67,10 +67,7 @@ func (s Sheet) why() []page.Block {
 		var parts []string
 		last, weak := "", oversize.Refusal{} // the refusal said last, where a better measurement could lift it
 		for _, r := range c.Refused {
-			what := "keeping it"
-			if r.Route == oversize.BoreOversize {
-				what = "+" + s.Job.Units.plain(r.Over)
-			}
+			what := s.cheaper(c.Route, r)
 			switch says := what + ": " + r.Reason.String(); {
 			case what != last:
 				parts, last, weak = append(parts, says), what, oversize.Refusal{}
@@ -89,6 +86,22 @@ func (s Sheet) why() []page.Block {
 		return nil
 	}
 	return []page.Block{page.Item{Label: "WHY NOT:", Text: alike(names, lines)}}
+}
+
+// cheaper names what is refused to a cylinder of such a route. A wall that is never worked on has no sizes, and may well be
+// kept as it is.
+func (s Sheet) cheaper(route oversize.Route, r oversize.Refusal) string {
+	switch {
+	case r.Route == oversize.Sleeve:
+		return "a sleeve"
+	case r.Route == oversize.BoreOversize && r.Over == 0:
+		return "boring it"
+	case r.Route == oversize.BoreOversize:
+		return "+" + s.Job.Units.plain(r.Over)
+	case route == oversize.MakersProcess:
+		return "honing it"
+	}
+	return "keeping it"
 }
 
 func ordinal(i int) string {

@@ -214,7 +214,11 @@ func (w ringRows) running() Row {
 	t := w.Engine.Running
 	switch {
 	case w.sheet.Hot.Subject != "":
-		r := judged(demandRunningGap, "", w.sheet.Hot, verdict{StepAskMaker, StepMeasureBetter}, w.path+"rings.finished", "engine.running")
+		v := verdict{StepAskMaker, StepMeasureBetter}
+		if w.sheet.Filing.Action == rings.FileEnds {
+			v = verdict{StepSetRingGaps, StepSetRingGaps} // what has to come off makes room
+		}
+		r := judged(demandRunningGap, "", w.sheet.Hot, v, w.path+"rings.finished", "engine.running")
 		switch {
 		case r.State == StateFailed:
 			r.Reason = touches

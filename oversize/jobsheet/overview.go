@@ -31,8 +31,12 @@ var overviewRows = [...]struct {
 	{"facts agree", []Demand{demandAgreement}},
 }
 
-// mostAcross is for how many cylinders the front page has a column each.
-const mostAcross = 4
+// mostAcross is for how many cylinders the front page has a column each. Of more than that all but some share the last one,
+// with the worst of them.
+const (
+	mostAcross   = 4
+	sharedAcross = mostAcross - 1
+)
 
 // overview is the ledger in a glance: cylinders across, what must be true down, with where it stands. Limits stand
 // beside what they are of as long as there is room.
@@ -42,10 +46,21 @@ func (s Sheet) overview() page.Table {
 	if unit == units.Inch {
 		t.Head[0] = "in inches"
 	}
+	across := len(s.Cylinders)
+	if across > mostAcross {
+		across = sharedAcross
+	}
 	var cylinders [][]*Row
-	for i := range min(len(s.Cylinders), mostAcross) {
+	for i := range across {
 		t.Head = append(t.Head, fmt.Sprintf("cyl %d", i+1))
 		cylinders = append(cylinders, s.of(i))
+	}
+	var rest []*Row
+	for i := across; i < len(s.Cylinders); i++ {
+		rest = append(rest, s.of(i)...)
+	}
+	if len(rest) > 0 {
+		t.Head = append(t.Head, fmt.Sprintf("worst of %d to %d", across+1, len(s.Cylinders)))
 	}
 	for _, row := range overviewRows {
 		cells, limit := []string{row.what}, ""
@@ -54,10 +69,17 @@ func (s Sheet) overview() page.Table {
 			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
 			if r.Finding != nil && len(row.demands) == 1 {
 				limit = ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
+				if row.demands[0] == demandTaper && s.choked() {
+					cells[0] = "choke"
+				}
 			}
 		}
-		if len(cylinders) < mostAcross {
+		if len(s.Cylinders) < mostAcross {
 			cells[0] += limit
+		}
+		if len(rest) > 0 {
+			worst, _ := s.sum(rest, row.demands)
+			cells = append(cells, mark(worst))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -68,6 +90,9 @@ func (s Sheet) overview() page.Table {
 	t.Rows = append(t.Rows, []string{"said, counted, no slip", mark(engine)})
 	return t
 }
+
+// choked reports whether a choke is wanted, which stands in place of a taper: minus is larger at the deck.
+func (s Sheet) choked() bool { return !s.Job.Engine.Limits.Choke.IsZero() }
 
 // bare returns the text of lengths without their unit, and in the first unit alone where both are shown.
 func bare(text string, unit units.Length) string {
@@ -85,7 +110,7 @@ func (s Sheet) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 		worst = worse(worst, r)
 		if len(demands) == 1 && r.Finding != nil && r.Finding.Measured != (uncertainty.Estimate{}) {
 			size := r.Finding.Measured.Value
-			if r.Demand == demandTaper && !s.Job.Engine.Limits.TaperAtDeck {
+			if r.Demand == demandTaper && !s.Job.Engine.Limits.TaperAtDeck && !s.choked() {
 				size = size.Abs() // larger at either end
 			}
 			value = bare(s.Job.Units.length(size), s.Job.Units.units()[0])
@@ -116,6 +141,9 @@ func mark(r *Row) string {
 	}
 	if r.State == StateOpen && r.Reason == toCome {
 		return "to come"
+	}
+	if r.Reason == noLimit && r.Finding != nil && r.Finding.Verdict == uncertainty.Beyond {
+		return "OVER" // as the worn bore stands; for the finished one a figure is wanted
 	}
 	return map[State]string{StateOpen: "open", StateProven: "ok", StateFailed: "NO", StateAccepted: "on a word", StateNotAsked: "–"}[r.State]
 }

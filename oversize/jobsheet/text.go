@@ -16,19 +16,26 @@ import (
 // reasons says, a line each, what the next step of the engine and of each cylinder rests on: the rows that call
 // for it.
 func (s Sheet) reasons() []page.Block {
-	var lines []page.Block
+	var alike groups[string, string]
 	for i := -1; i < len(s.Cylinders); i++ {
-		rows, head := s.of(i), "Engine:"
+		rows, name := s.of(i), ""
 		step, pressing := next(rows), isSettled
 		for _, r := range rows {
 			pressing = min(pressing, r.rank())
 		}
 		if i >= 0 {
-			head = "Cylinder " + s.Cylinders[i].Name + ":"
+			name = s.Cylinders[i].Name
 		}
 		var why []string
 		for _, r := range rows {
-			if !r.State.settled() && r.Step == step && r.rank() == pressing && r.Reason != toCome {
+			if r.State.settled() || r.Step != step || r.Reason == toCome {
+				continue
+			}
+			if r.Demand == demandRoute && r.rank() != pressing { // what else calls for the step waits for the route
+				why = []string{r.wants()}
+				break
+			}
+			if r.rank() == pressing {
 				why = append(why, r.wants())
 			}
 		}
@@ -37,8 +44,18 @@ func (s Sheet) reasons() []page.Block {
 			why = append(why[:most], fmt.Sprintf("and %d more", n))
 		}
 		if len(why) > 0 {
-			lines = append(lines, page.Item{Label: head, Text: "wants: " + strings.Join(slices.Compact(why), "; ") + "."})
+			alike.add("wants: "+strings.Join(slices.Compact(why), "; ")+".", name)
 		}
+	}
+	var lines []page.Block
+	for _, text := range alike.keys {
+		head := "Engine:"
+		if names := alike.of[text]; len(names) > 1 {
+			head = "Cylinders " + strings.Join(names, "; ") + ":"
+		} else if names[0] != "" {
+			head = "Cylinder " + names[0] + ":"
+		}
+		lines = append(lines, page.Item{Label: head, Text: text})
 	}
 	return lines
 }
