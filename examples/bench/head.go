@@ -3,6 +3,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -35,6 +36,21 @@ func (w *writer) head(note string) string {
 		w.links(w.asked)
 	}
 	return w.String()
+}
+
+// now says what is next, needed or at fault in a few words.
+func (w *writer) now() Lead {
+	switch {
+	case w.plan.sheet != nil:
+		return Lead{"head", wordNext + w.plan.sheet.Next.String()}
+	case len(w.adrift) > 0:
+	case len(w.faults) > 0:
+		at := w.anchor[slices.IndexFunc(w.anchor, func(at string) bool { return len(w.faults[at]) > 0 })]
+		return Lead{idOf(at), wordFault + w.where(at)}
+	case len(w.asked) > 0:
+		return Lead{idOf(w.asked[0]), wordAsked + w.where(w.asked[0])}
+	}
+	return Lead{"head", wordNothing}
 }
 
 // red writes what is at fault.
@@ -101,7 +117,15 @@ func (w *writer) rows() {
 		}
 		w.raw(`<li>`)
 		for k, r := range group {
-			w.raw("%s", when(k > 0, "; ")+text(rowWords(r)))
+			if k > 0 && alike(r, group[k-1]) {
+				w.raw(", ")
+			} else {
+				w.raw("%s%s", when(k > 0, "; "), text(when(r.Cylinder != "", partWords["each"][0]+" "+r.Cylinder+": ")))
+			}
+			w.raw("%s", text(r.Demand.String()+when(r.Of != "", ", "+r.Of)))
+			if k+1 == len(group) || !alike(r, group[k+1]) {
+				w.raw(": %s", text(saysOf(r)))
+			}
 			if slices.Contains(r.Give, "confirmed") {
 				_, rest, _ := strings.Cut(r.Says, r.Of+" ")
 				value, _, _ := strings.Cut(rest, ": ")
@@ -116,14 +140,10 @@ func (w *writer) rows() {
 	w.raw(`</ul>`)
 }
 
-// rowWords says a row in a few words.
-func rowWords(r jobsheet.Row) string {
-	says := r.Reason.String()
-	if r.Says != "" {
-		says = r.Says
-	}
-	return when(r.Cylinder != "", r.Cylinder+": ") + r.Demand.String() + when(r.Of != "", ", "+r.Of) + ": " + says
-}
+// alike reports whether the same is said of two rows of one cylinder.
+func alike(a, b jobsheet.Row) bool { return a.Cylinder == b.Cylinder && saysOf(a) == saysOf(b) }
+
+func saysOf(r jobsheet.Row) string { return cmp.Or(r.Says, r.Reason.String()) }
 
 // where names a box or a group, and the cylinder it belongs to.
 func (w *writer) where(at string) string {
@@ -139,15 +159,13 @@ func (w *writer) where(at string) string {
 	return words
 }
 
-// step names what the page asks for, so that another part is unfolded when that changes.
+// step names what is next and the parts of the form that are open for it, so that others are unfolded when that changes.
 func (w *writer) step() string {
+	step := strings.Join(w.opened, " ")
 	if w.plan.sheet != nil {
-		return w.plan.sheet.Next.String()
+		step += ": " + w.plan.sheet.Next.String()
 	}
-	if len(w.asked) > 0 {
-		return w.asked[0]
-	}
-	return ""
+	return step
 }
 
 // brokenHead says that the library broke.

@@ -89,10 +89,11 @@ func (d document) html() string {
 		waiting = wordWaiting
 	}
 	raw(`</div><noscript><p class="fault">%s</p></noscript></header>
-<main class="panes"><div><div id="head" role="status">%s</div><form id="form" aria-label="%s"></form></div>
+<nav class="now" aria-label="%s"><a id="next" href="#head"></a><a href="#pane">%s</a></nav>
+<main class="panes"><div><div id="head" role="status" tabindex="-1">%s</div><form id="form" aria-label="%s"></form></div>
 <section id="pane" aria-label="%s" tabindex="0"><p id="banner" role="alert"></p><div id="sheet"><p class="sheet">%s</p></div></section></main>
 <script type="application/json" id="words">%s</script>
-`, text(wordNoScript), text(waiting), text(wordForm), text(wordSheet), text(wordNoSheet), scriptWords(map[string]string{
+`, text(wordNoScript), text(wordNow), text(wordSheet), text(waiting), text(wordForm), text(wordSheet), text(wordNoSheet), scriptWords(map[string]string{
 		"stale": wordStale, "typing": wordTyping, "pending": wordPending, "failed": wordFailed, "kept": wordKept, "notKept": wordNotKept,
 		"sure": wordSure, "noSheet": wordNoSheet,
 	}))

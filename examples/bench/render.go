@@ -21,6 +21,7 @@ type writer struct {
 	wanted  map[string]bool     // boxes and groups that the step which is on asks for
 	asked   []string            // those, in their order
 	adrift  []jobsheet.Fault    // of no box
+	opened  []string            // the parts of the form that are open for it
 	inch    bool
 	options map[string]string // of choices, as HTML
 }
@@ -37,14 +38,19 @@ func newWriter(job *node, p planned) *writer {
 		case at == "":
 			w.adrift = append(w.adrift, f)
 		case job.at(f.Path) == nil:
-			w.want(at)
+			w.wanted[at] = true
 		default:
 			w.faults[at] = append(w.faults[at], lineWords(at, f.Path)+faultWords(f))
 		}
 	}
 	for _, r := range w.pressing() {
 		for _, at := range w.boxesOf(r) {
-			w.want(at)
+			w.wanted[at] = true
+		}
+	}
+	for _, at := range w.anchor {
+		if w.wanted[at] && !slices.Contains(w.asked, at) { // cylinders stand in many parts
+			w.asked = append(w.asked, at)
 		}
 	}
 	return w
@@ -64,12 +70,6 @@ func (w *writer) boxesOf(r jobsheet.Row) (at []string) {
 		}
 	}
 	return at
-}
-
-func (w *writer) want(at string) {
-	if !w.wanted[at] {
-		w.wanted[at], w.asked = true, append(w.asked, at)
-	}
 }
 
 // lineWords says which value of a list is meant.
@@ -99,23 +99,46 @@ func inInches(job *node) bool {
 	return strings.HasSuffix(b, "in") || strings.HasSuffix(b, `"`) || strings.HasSuffix(b, "″")
 }
 
-// pressing returns the rows of the ledger that call for the step which is next, those of the most pressing reason: the
-// library has them in that order.
+// pressing returns the rows of the ledger that call for the step which is next, the most pressing first: the library has
+// its reasons in that order. They are those of the first reason, and on to the one for which the work of the step is written
+// down.
 func (w *writer) pressing() (rows []jobsheet.Row) {
 	if w.plan.sheet == nil {
 		return nil
 	}
+	var open []jobsheet.Row
+	var first, work jobsheet.Reason // none is the least, and that of no open row
 	for _, r := range w.plan.sheet.Ledger {
-		if (r.State == jobsheet.StateOpen || r.State == jobsheet.StateFailed) && r.Step == w.plan.sheet.Next {
-			if len(rows) > 0 && r.Reason < rows[0].Reason {
-				rows = nil
-			}
-			if len(rows) == 0 || r.Reason == rows[0].Reason {
+		if r.Step != w.plan.sheet.Next || r.State != jobsheet.StateOpen && r.State != jobsheet.StateFailed {
+			continue
+		}
+		open = append(open, r)
+		if first == 0 || r.Reason < first {
+			first = r.Reason
+		}
+		if writesWork(r) && (work == 0 || r.Reason < work) {
+			work = r.Reason
+		}
+	}
+	for reason := first; reason <= max(first, work); reason++ {
+		for _, r := range open {
+			if r.Reason == reason {
 				rows = append(rows, r)
 			}
 		}
 	}
 	return rows
+}
+
+// writesWork reports whether a row is settled by the work of its step itself.
+func writesWork(r jobsheet.Row) bool {
+	where := ".proof"
+	if r.Step == jobsheet.StepMeasure {
+		where = ".readings"
+	} else if enteredIn[r.Step] == "" {
+		return false
+	}
+	return slices.ContainsFunc(r.Give, func(give string) bool { return strings.HasSuffix(give, where) })
 }
 
 // anchors lists the paths that something can stand at.
@@ -207,6 +230,9 @@ func (w *writer) form() (pieces []Piece) {
 		}
 		piece.Open = fault || asked && !opened
 		opened = opened || asked
+		if piece.Open {
+			w.opened = append(w.opened, section.key)
+		}
 		pieces = append(pieces, piece)
 	}
 	return pieces

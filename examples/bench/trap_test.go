@@ -357,6 +357,73 @@ func TestStepIsEntered(t *testing.T) {
 	}
 }
 
+// TestUnfoldsAsItGoes: typed in the order of the form, a job has another step whenever other parts are to be open, which the
+// page unfolds then and not before.
+func TestUnfoldsAsItGoes(t *testing.T) {
+	changes := 0
+	for _, name := range []string{"../refresh/jobs/unread.json", "testdata/route.json"} {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		job, err := parse(string(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		entries, _ := typing(t, job)
+		a, was := Answer{}, ""
+		for _, e := range entries {
+			step := a.Step
+			a = theBench.turn(Request{Job: a.Job, Entries: []Entry{e}})
+			open := ""
+			for _, p := range a.Form {
+				if p.Open {
+					open += p.ID
+				}
+			}
+			if open != was {
+				changes++
+				if a.Step == step {
+					t.Fatalf("%s, %s: %q is to be open after %q, and the step stays %q", name, e.At, open, was, step)
+				}
+			}
+			was = open
+		}
+	}
+	if changes < 6 {
+		t.Errorf("%d changes", changes)
+	}
+}
+
+// TestReadingsAreAskedFor: a bore that is not read is asked for, with the box of its first reading, whatever else the job does
+// not say.
+func TestReadingsAreAskedFor(t *testing.T) {
+	a := after(t, "unread", Entry{Do: "drop", At: "engine.rings"}, Entry{Do: "drop", At: "counted.rings"})
+	for _, at := range []string{"engine-rings", "cylinders-0-readings", "counted-pits"} {
+		if !strings.Contains(a.Head, `href="#`+at+`"`) {
+			t.Errorf("no way to %s: %s", at, a.Head)
+		}
+	}
+	if a.Now != (Lead{"head", wordNext + "measure"}) {
+		t.Errorf("%v", a.Now)
+	}
+	if strings.Count(a.Head, "not read") != 2 || strings.Contains(a.Head, "cylinders-0-proof") {
+		t.Errorf("says one thing more than once, or what comes later: %s", a.Head)
+	}
+}
+
+// TestLead: the few words lead to the first box that is asked for, or at fault.
+func TestLead(t *testing.T) {
+	a := theBench.turn(Request{})
+	if a.Now != (Lead{"engine-cylinders", wordAsked + label("engine.cylinders")}) {
+		t.Errorf("%v", a.Now)
+	}
+	a = after(t, "pump", Entry{"set", "cylinders[1].readings[3].diameter", []string{"7.8", " mm"}}, Entry{"set", "proof.washed", []string{"on"}})
+	if a.Now.At != "cylinders-1-readings-3-diameter" || !strings.HasPrefix(a.Now.Words, wordFault) {
+		t.Errorf("%v", a.Now)
+	}
+}
+
 // TestStepUnfolds: the part of the form that the next step needs is open, and no other.
 func TestStepUnfolds(t *testing.T) {
 	for name, want := range map[string]string{"unread": "part-survey", "pump": "part-passes", "sleeve": "part-passes", "pump-finished": ""} {

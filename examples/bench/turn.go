@@ -27,8 +27,15 @@ type Answer struct {
 	Name  string  `json:"name"`  // to save it under
 	Form  []Piece `json:"form"`  // in the order of the work
 	Head  string  `json:"head"`  // what is next, needed or at fault, as HTML
+	Now   Lead    `json:"now"`   // the same in a few words
 	Sheet string  `json:"sheet"` // as HTML; "" where there is none, and an older one is void
 	Step  string  `json:"step"`  // changes when another part of the form is asked for
+}
+
+// A Lead is a few words on what is next, and the id of what they lead to.
+type Lead struct {
+	At    string `json:"at"`
+	Words string `json:"words"`
 }
 
 // write writes the answer as JSON. It is never part of a page as it stands, so that HTML need not be hidden in it.
@@ -65,7 +72,7 @@ func (b bench) turn(r Request) (a Answer) {
 	job, note := start(r)
 	defer func() { // of the page itself; that of the library is caught where it is called
 		if p := recover(); p != nil {
-			a = Answer{Job: job.String(), Name: fileName(job), Head: brokenHead(fmt.Sprint(p))}
+			a = Answer{Job: job.String(), Name: fileName(job), Head: brokenHead(fmt.Sprint(p)), Now: Lead{"head", wordNothing}}
 		}
 	}()
 	for _, e := range r.Entries {
@@ -75,7 +82,7 @@ func (b bench) turn(r Request) (a Answer) {
 	}
 	p := b.planned(job)
 	w := newWriter(job, p)
-	a = Answer{Job: job.String(), Name: fileName(job), Form: w.form(), Head: w.head(note), Step: w.step(), Sheet: p.html}
+	a = Answer{Job: job.String(), Name: fileName(job), Form: w.form(), Head: w.head(note), Now: w.now(), Step: w.step(), Sheet: p.html}
 	return a
 }
 

@@ -72,17 +72,17 @@ var boxWords = map[string]string{
 	"engine.texture.ra": "Ra wanted", "engine.texture.rq": "Rq wanted", "engine.texture.rz": "Rz wanted", "engine.texture.rt": "Rt wanted",
 	"engine.texture.rpk": "Rpk wanted", "engine.texture.rk": "Rk wanted", "engine.texture.rvk": "Rvk wanted", "engine.texture.oil": "Oil held, as a depth",
 	"engine.texture.mr1.min": "Mr1, at least", "engine.texture.mr1.max": "Mr1, at most", "engine.texture.mr2.min": "Mr2, at least", "engine.texture.mr2.max": "Mr2, at most",
-	"gauge.kind": "Points that touch", "gauge.resolution": "Smallest step that is read", "gauge.standard.size": "Size of the standard it was set on",
-	"gauge.temperatures.standard": "Standard, while setting", "gauge.temperatures.gauge_set": "Gauge, while setting",
-	"gauge.temperatures.gauge_used": "Gauge, while reading", "gauge.temperatures.cylinder": "Cylinder, while reading",
+	"gauge.kind": "Gauge: points that touch the wall", "gauge.resolution": "Gauge: smallest step that is read", "gauge.standard.size": "Size of the standard it was set on",
+	"gauge.temperatures.standard": "Temperature of the standard, while setting", "gauge.temperatures.gauge_set": "Temperature of the gauge, while setting",
+	"gauge.temperatures.gauge_used": "Temperature of the gauge, while reading", "gauge.temperatures.cylinder": "Temperature of the cylinder, while reading",
 	"gauge.dial": "The dial shows deviations: which way", "gauge.dial_error": "Error of the dial, at most", "gauge.repeatability": "Scatter of one reading, one standard deviation",
 	"gauge.set_on": "Set on (day, or day and time)", "gauge.standard.name": "Name of the standard", "gauge.standard.material": "Material of the standard",
-	"gauge.material": "Material of the gauge's rod", "gauge.temperatures.place_to_place": "Difference along the wall",
+	"gauge.material": "Material of the gauge's rod", "gauge.temperatures.place_to_place": "Difference of temperature along the wall",
 	"gauge.spindle.on_standard": "Traces: the indicator was set on the standard", "gauge.spindle.repeatability": "Traces: scatter of one radius, one standard deviation", "gauge.spindle.error": "Traces: error of a radius, at most", "gauge.spindle.out_of_square": "Traces: axis out of square to the deck, over the length traced",
 	"gauge.profiler.relative": "Texture instrument: doubt, of one", "gauge.profiler.resolution": "Texture instrument: step", "gauge.profiler.digit_of_share": "Texture instrument: step of Mr1 and Mr2",
 	"study[].reading": "Reading", "study[].part": "Of which ring", "study[].person": "By whom",
 	"survey.on": "Read on (day, or day and time)", "survey.by": "Read by", "survey.torque_plate": "Clamped with a torque plate",
-	"cylinders[].name": "Name", "cylinders[].over": "Stands at, over nominal",
+	"cylinders[].name": "Name", "cylinders[].over": "Bored oversize already, by; 0 is not",
 	"readings[].depth": "Depth", "readings[].axis": "Axis", "readings[].diameter": "Reading", "readings[].deviation": "Deviation", "readings[].confirmed": "Taken again, and right",
 	"proof[].depth": "Depth", "proof[].axis": "Axis", "proof[].diameter": "Reading", "proof[].deviation": "Deviation", "proof[].confirmed": "Taken again, and right",
 	"traces[].depth": "Depth", "traces[].step": "Angle from one to the next", "traces[].radii": "Or radii from the axis, one a line", "traces[].deviations": "What the indicator shows, one a line; plus is farther off",
@@ -115,8 +115,8 @@ var boxWords = map[string]string{
 	"honing[].lasts": "Lasted; nothing at the size before the first pass", "honing[].diameter": "Read then", "honing[].at": "Cylinder then",
 	"feeler_test[].depth": "Depth", "feeler_test[].gap": "Gap there", "sleeve_fitted.seat": "Seat as bored", "sleeve_fitted.outside": "Sleeve's outside, before it went in",
 	"proof.washed": "Washed before it was read", "proof.on": "Read on (day, or day and time)", "proof.by": "Read by", "proof.torque_plate": "Clamped with a torque plate", "proof.standard.size": "Size of the standard it was set on",
-	"proof.temperatures.standard": "Standard, while setting", "proof.temperatures.gauge_set": "Gauge, while setting", "proof.temperatures.gauge_used": "Gauge, while reading", "proof.temperatures.cylinder": "Cylinder, while reading",
-	"proof.set_on": "Set on (day, or day and time)", "proof.standard.name": "Name of the standard", "proof.standard.material": "Material of the standard", "proof.temperatures.place_to_place": "Difference along the wall",
+	"proof.temperatures.standard": "Temperature of the standard, while setting", "proof.temperatures.gauge_set": "Temperature of the gauge, while setting", "proof.temperatures.gauge_used": "Temperature of the gauge, while reading", "proof.temperatures.cylinder": "Temperature of the cylinder, while reading",
+	"proof.set_on": "Set on (day, or day and time)", "proof.standard.name": "Name of the standard", "proof.standard.material": "Material of the standard", "proof.temperatures.place_to_place": "Difference of temperature along the wall",
 	"cylinders[].crosshatch": "Crosshatch, as measured", "cylinders[].crosshatch_doubt": "Its doubt",
 	"profiles[].place": "Place", "profiles[].cut_off": "Cut-off, λc", "profiles[].length": "First point to last", "profiles[].spacing": "Point to point", "profiles[].heights": "Heights, one a line",
 	"texture[].place": "Place", "texture.ra": "Ra", "texture.rz": "Rz", "texture.rpk": "Rpk", "texture.rk": "Rk", "texture.rvk": "Rvk", "texture.mr1": "Mr1, of one", "texture.mr2": "Mr2, of one",
@@ -134,6 +134,10 @@ const (
 	wordPrint      = "Print the sheet"
 	wordNext       = "Next: "
 	wordStart      = "Begin here. These are needed before there is a sheet:"
+	wordAsked      = "Fill in: "
+	wordFault      = "At fault: "
+	wordNothing    = "No sheet: why"
+	wordNow        = "Where the job stands"
 	wordNeeded     = "Needed before there is a sheet:"
 	wordFaults     = "Something cannot be as it stands:"
 	wordNoSheet    = "The sheet comes here once there is enough to work it out from."
