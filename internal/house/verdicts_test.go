@@ -18,7 +18,7 @@ import (
 var asksVerdict = map[string]string{
 	"session.go judge":        "works out what would settle a finding, which is printed",
 	"traced.go pressing":      "picks the worse of two findings on one limit, by readings and by traces",
-	"price.go price":          "works out what less doubt would spare, which is printed",
+	"choose.go price":         "works out what less doubt would spare, which is printed",
 	"texture.go texture":      "writes a row of the ledger",
 	"overview.go mark":        "prints the finding of a row that is open because the work is to come",
 	"text_proof.go proofWork": "prints the way out of a row that has failed",

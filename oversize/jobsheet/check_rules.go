@@ -8,8 +8,15 @@ import (
 	"fmt"
 	"math"
 
+	"borewright.example/bore"
+	"borewright.example/bore/fit"
+	"borewright.example/bore/hone"
+	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
+	"borewright.example/oversize/sleeve"
+	"borewright.example/rings"
 	"borewright.example/units"
+	"borewright.example/units/material"
 )
 
 // rules are what a field is held to by its tag `want`, where it is given: a length along the bore ("far") or across
@@ -120,4 +127,124 @@ func inRange[T ~float64](x, least, most T, want string) error {
 		return errors.New(want)
 	}
 	return nil
+}
+
+const (
+	steps                   = 10      // of a scale, that scatter and dial are off by at most
+	leastWithin, mostWithin = 0.1, 15 // half-width of a temperature in the workshop, K
+)
+
+// usual says, for the names in the tags `usual`, why a field looks like a slip; "" where it does not. The bands are those of
+// the room that owns the quantity; what no room owns, since it is about the bench and not about a part, is common practice.
+func usual(j Job) map[string]func(v any) string {
+	b, um := j.Engine.Bore, units.Micrometre
+	gap, gapLimit := rings.UsualGap(b)
+	leastRatio, mostRatio := oversize.UsualRatio()
+	cool, hot := material.UsualWorkshop()
+	coolest, hottest := material.UsualRunning()
+	form, finish := bore.UsualForm(b), bore.UsualFinishForm(b)
+	scale := units.Limits{Min: j.Gauge.Resolution / steps * 2, Max: steps * j.Gauge.Resolution}
+	spindle := units.Limits{Min: um / 10, Max: 30 * um} // error of a radius; a tenth of the most in scatter
+	return map[string]func(v any) string{
+		"stroke":          inBand(oversize.UsualStroke(b)),
+		"over":            inBand(oversize.UsualOver()),
+		"allowance":       inBand(oversize.UsualHoning()),
+		"shift":           inBand(units.Limits{Min: um, Max: b / 500}),
+		"ratio":           between(leastRatio, mostRatio),
+		"new":             inBand(bore.UsualNew(b)),
+		"service":         inBand(bore.UsualService(b)),
+		"form":            inBand(form),
+		"finish":          inBand(finish),
+		"round":           inBand(units.Limits{Min: finish.Min / 2, Max: form.Max}),
+		"clearance":       inBand(fit.UsualClearance(b)),
+		"worn":            inBand(fit.UsualWornClearance(b)),
+		"wall":            inBand(oversize.UsualWall(b)),
+		"interference":    inBand(sleeve.UsualInterference(j.Engine.Sleeve.Seat)),
+		"slip":            inBand(units.Limits{Min: 20 * um, Max: 200 * um}),
+		"gap":             inBand(gap),
+		"gap limit":       inBand(gapLimit),
+		"hot gap":         inBand(units.Limits{Min: 20 * um, Max: 200 * um}),
+		"side":            inBand(units.Limits{Min: 10 * um, Max: 250 * um}),
+		"play":            inBand(units.Limits{Min: 50 * um, Max: 1500 * um}),
+		"coating":         inBand(units.Limits{Min: 3 * um, Max: 40 * um}),
+		"resolution":      inBand(units.Limits{Min: 400 * units.Nanometre, Max: units.Millimetre / 50}),
+		"scatter":         inBand(scale),
+		"dial":            inBand(units.Limits{Min: scale.Min, Max: 4 * j.Gauge.Resolution}),
+		"spindle":         inBand(spindle),
+		"spindle scatter": inBand(units.Limits{Min: spindle.Min, Max: spindle.Max / steps}),
+		"bar":             inBand(units.Limits{Min: um, Max: 50 * um}), // a boring bar, radial
+		"skin":            inBand(units.Limits{Min: um, Max: 20 * um}),
+		"doubt":           inDoubt(units.Limits{Min: um / 2, Max: 30 * um}), // expanded
+		"gap doubt":       inDoubt(units.Limits{Min: 5 * um, Max: 120 * um}),
+		"wall doubt":      inDoubt(units.Limits{Min: 50 * um, Max: 1500 * um}),
+		"workshop":        warmAs(cool, hot, mostWithin),
+		"running":         warmAs(coolest, hottest, 60),
+		"place to place":  between[units.TemperatureChange](leastWithin, mostWithin/3),
+		"honing":          between(cool, units.ReferenceTemperature+90),
+		"tolerance":       between(1*units.Degree, 15*units.Degree),
+		"angle doubt":     between(units.Degree/5, 10*units.Degree),
+		"depth": func(v any) string {
+			if j.Engine.Layout.Length == 0 && lengthOf(v) > 2*j.Engine.Stroke {
+				return "a bore ends within two strokes"
+			}
+			return ""
+		},
+		"crosshatch": func(v any) string {
+			return between(15*units.Degree, 120*units.Degree)(v.(hone.Crosshatch).Included())
+		},
+	}
+}
+
+// shownAs is a value as it is confirmed.
+func shownAs(v any) any {
+	switch v := v.(type) {
+	case *units.Length:
+		return *v
+	case hone.Crosshatch:
+		return angle(v)
+	}
+	return v
+}
+
+// inBand holds lengths against a band, both ends of a window; a length of nothing says nothing.
+func inBand(band units.Limits) func(v any) string {
+	return func(v any) string {
+		if w, ok := v.(units.Limits); ok && band.Contains(w.Min) && band.Contains(w.Max) {
+			return ""
+		} else if l := lengthOf(v); !ok && (l == 0 || band.Contains(l)) {
+			return ""
+		}
+		return fmt.Sprintf("%v is usual", band)
+	}
+}
+
+// inDoubt holds the doubt of a value, where it came with one.
+func inDoubt(band units.Limits) func(v any) string {
+	return func(v any) string {
+		if m := v.(Measured); m.Expanded != 0 && !band.Contains(m.Expanded) {
+			return fmt.Sprintf("a doubt of %v is usual", band)
+		}
+		return ""
+	}
+}
+
+// between holds a number of whatever unit.
+func between[T ~float64](least, most T) func(v any) string {
+	return func(v any) string {
+		if x := v.(T); x != 0 && !(x >= least && x <= most) {
+			return fmt.Sprintf("%v to %v is usual", least, most)
+		}
+		return ""
+	}
+}
+
+// warmAs holds a temperature, and how well it is known, in kelvins.
+func warmAs(least, most units.Temperature, within float64) func(v any) string {
+	return func(v any) string {
+		t := v.(bore.Temperature)
+		if w := float64(t.Within); t.Value >= least && t.Value <= most && (w == 0 || w >= leastWithin && w <= within) {
+			return ""
+		}
+		return fmt.Sprintf("%v to %v is usual, known to ± %v to %v K", least, most, leastWithin, within)
+	}
 }

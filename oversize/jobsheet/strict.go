@@ -53,3 +53,63 @@ func example(u encoding.TextUnmarshaler) string {
 	}
 	return "the examples in the documentation show"
 }
+
+// ErrJob is what every [Faults] matches with [errors.Is].
+var ErrJob = errors.New("job cannot be used")
+
+// A Fault is one thing wrong with a job.
+type Fault struct {
+	Path         string // where in the job: "cylinders[1].readings[3].diameter"; "" is the whole of it
+	Value        string // what stands there as it was typed, cut short where it is long; "" where nothing does
+	Want         string // what is wrong with it and what was allowed
+	Err          error  // what lies beneath it, such as the error of a room, if anything does
+	Line, Column int    // in the file, from 1; 0 where it does not stand there
+}
+
+// String returns the fault in one line: path, value and what was allowed.
+func (f Fault) String() string {
+	text := strictjson.Fault(f).String()
+	if f.Path == "" {
+		text = "job: " + text
+	}
+	return text
+}
+
+// Faults is every fault of a job, in the order of the file. It is an error that matches ErrJob, and
+// whatever lies beneath a fault.
+type Faults []Fault
+
+// Error returns the faults, one a line.
+func (fs Faults) Error() string {
+	lines := make([]string, len(fs))
+	for i, f := range fs {
+		lines[i] = f.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Is reports whether target is ErrJob.
+func (fs Faults) Is(target error) bool { return target == ErrJob }
+
+// Unwrap returns what lies beneath the faults.
+func (fs Faults) Unwrap() []error {
+	var errs []error
+	for _, f := range fs {
+		if f.Err != nil {
+			errs = append(errs, f.Err)
+		}
+	}
+	return errs
+}
+
+// faults returns what is wrong with a document as an error, or nil where nothing is.
+func faults(d *strictjson.Document) error {
+	var fs Faults
+	for _, f := range d.Faults() {
+		fs = append(fs, Fault(f))
+	}
+	if fs == nil {
+		return nil
+	}
+	return fs
+}
