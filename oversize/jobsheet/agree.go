@@ -135,7 +135,7 @@ func (b *book) surveyAndProof() {
 	}
 	c := p.Changed
 	if b.sameReadings() {
-		b.agree("survey and proof", true, "the proof is the survey's readings once more", b.path+"proof")
+		b.agree("survey and proof", true, "the proof is the survey's readings once more, or nearly", b.path+"proof")
 		return
 	}
 	says := fmt.Sprintf("survey and proof: %v came off on the mean diameter, %v at the least place", c.Stock, c.Least.Stock)
@@ -183,46 +183,14 @@ func saysOther(what string, is, over, chosen units.Length) string {
 		what, is.Round(units.Micrometre), over, chosen)
 }
 
-// sameReadings reports whether the proof holds nothing but readings, or traces, of the survey, in whatever order: no
-// second look comes to that.
+// sameReadings reports whether the proof is the readings, or the traces, of the survey, in whatever order: no second look comes
+// to that.
 func (b *book) sameReadings() bool {
-	c := b.Cylinders[b.at]
-	return traceCopies(b.zero(b.Gauge), c.Traces, b.zero(b.proofGauge()), c.ProofTraces) || readingCopies(b.Gauge, c.Readings, b.proofGauge(), c.Proof)
-}
-
-// readingCopies reports whether each of some readings is one of others.
-func readingCopies(by Gauge, of []Reading, copiedBy Gauge, copied []Reading) bool {
-	type seen struct {
-		depth    units.Length
-		axis     bore.Axis
-		diameter units.Length
-	}
-	see := func(by Gauge, r Reading) seen { return seen{r.depth(), r.axis(), by.shown(r)} }
-	if len(copied) == 0 || !slices.ContainsFunc(of, func(r Reading) bool { return see(by, r) == see(copiedBy, copied[0]) }) {
-		return false // as nearly always
-	}
-	left := map[seen]int{}
-	for _, r := range of {
-		left[see(by, r)]++
-	}
-	for _, r := range copied {
-		if left[see(copiedBy, r)]--; left[see(copiedBy, r)] < 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// traceCopies reports whether each of some traces is one of others.
-func traceCopies(zero units.Length, of []Trace, copiedZero units.Length, copied []Trace) bool {
-	for _, x := range copied {
-		if !slices.ContainsFunc(of, func(y Trace) bool {
-			return length(x.Depth) == length(y.Depth) && slices.Equal(x.shown(copiedZero), y.shown(zero))
-		}) {
-			return false
-		}
-	}
-	return len(copied) > 0
+	c, was, is := b.Cylinders[b.at], b.survey, b.proof
+	read, again := was.by.looks(c.Readings), is.by.looks(c.Proof)
+	traced, retraced := traceLooks(b.zero(was.by), c.Traces), traceLooks(b.zero(is.by), c.ProofTraces)
+	return areCopies(read, again, was.scatter(read)) ||
+		areCopies(traced, retraced, float64(b.spindle.Repeatability)/float64(b.Gauge.Resolution))
 }
 
 // passesAndProof compares the last pass that was written down with the proof: the proof lies round it.

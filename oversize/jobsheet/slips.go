@@ -57,17 +57,17 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	if g.proven() {
 		s.standard("proof.standard.size", g.Proof.Standard)
 	}
+	worn, finished := make([][]look, len(g.Cylinders)), make([][]look, len(g.Cylinders))
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
+		worn[i], finished[i] = g.survey.by.looks(c.Readings), g.proof.by.looks(c.Proof)
 		s.cylinder(path, c, g.Engine, read[i])
 		s.textures(i)
 		s.profiles(i, g.profiled[i])
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
 		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
-		for k, other := range g.Cylinders[:i] {
-			s.copies(path+".readings", c.Readings, g.Gauge, k, other.Readings)
-			s.copies(path+".proof", c.Proof, g.proofGauge(), k, other.Proof)
-		}
+		s.copies(path+".readings", g.survey, worn[i], worn[:i])
+		s.copies(path+".proof", g.proof, finished[i], finished[:i])
 	}
 	const mostRisk = 0.2 // that a workshop accepts
 	s.say("risk.accept", g.Job.Risk.Accept, g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
@@ -170,16 +170,22 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 	}
 }
 
-// copies holds the readings of a cylinder against those of another. Two bores are not alike to every step of a scale that
+// copies holds the readings of a cylinder against those of the ones before. Two bores are not alike to every step of a scale that
 // tells their places apart; where all read the same the gauge may be too coarse to.
-func (s *slipper) copies(path string, rs []Reading, by Gauge, k int, of []Reading) {
+func (s *slipper) copies(path string, by session, read []look, before [][]look) {
 	var shown []units.Length
-	for _, r := range rs {
-		shown = append(shown, by.shown(r))
+	for _, l := range read {
+		shown = append(shown, l.shown)
 	}
-	told := len(shown) > 0 && slices.Max(shown)-slices.Min(shown) > 2*by.Resolution
-	if told && readingCopies(by, of, by, rs) {
-		s.say(path, among(len(rs), "readings", shown), false, "each is a reading of cylinders[%d] too: written down for the wrong cylinder?", k)
+	if len(shown) == 0 || slices.Max(shown)-slices.Min(shown) <= 2*by.by.Resolution {
+		return
+	}
+	scatter := by.scatter(read)
+	for k, of := range before {
+		if areCopies(of, read, scatter) {
+			s.say(path, among(len(read), "readings", shown), false,
+				"those of cylinders[%d] once more, or nearly: written down for the wrong cylinder?", k)
+		}
 	}
 }
 

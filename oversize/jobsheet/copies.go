@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"borewright.example/units"
+	"gonum.org/v1/gonum/mathext"
+)
+
+// A look is what an instrument showed at one place.
+type look struct {
+	depth units.Length
+	at    float64 // of a reading its axis, of a trace the number of the radius
+	shown units.Length
+}
+
+func (m look) place(o look) int {
+	return cmp.Or(cmp.Compare(m.depth, o.depth), cmp.Compare(m.at, o.at))
+}
+
+func byPlace(a, b look) int { return cmp.Or(a.place(b), cmp.Compare(a.shown, b.shown)) }
+
+// looks returns readings in the order of their places.
+func (g Gauge) looks(rs []Reading) []look {
+	ls := make([]look, len(rs))
+	for i, r := range rs {
+		ls[i] = look{r.depth(), float64(r.axis()), g.shown(r)}
+	}
+	slices.SortFunc(ls, byPlace)
+	return ls
+}
+
+// traceLooks returns the radii of traces in the order of their places.
+func traceLooks(zero units.Length, ts []Trace) (ls []look) {
+	for _, t := range ts {
+		for i, r := range t.shown(zero) {
+			ls = append(ls, look{length(t.Depth), float64(i), r})
+		}
+	}
+	slices.SortFunc(ls, byPlace)
+	return ls
+}
+
+// scatter is the standard deviation of one reading in steps of the scale: as stated or studied, as repeats that differ show it,
+// else as taken.
+func (s session) scatter(ls []look) float64 {
+	if s.gauge.Repeatability != 0 {
+		return float64(s.gauge.Repeatability) / float64(s.by.Resolution)
+	}
+	squares, freedom := 0.0, 0
+	for n := 0; len(ls) > 0; ls = ls[n:] {
+		sum, square := 0.0, 0.0
+		for n = 0; n < len(ls) && ls[n].place(ls[0]) == 0; n++ {
+			d := float64(ls[n].shown-ls[0].shown) / float64(s.by.Resolution)
+			sum, square = sum+d, square+float64(d*d)
+		}
+		squares += square - float64(sum*sum)/float64(n)
+		freedom += n - 1
+	}
+	if squares <= 0 {
+		return repeatSteps
+	}
+	return math.Sqrt(squares / float64(freedom))
+}
+
+// onOneStep is the chance that two readings of one place show the same, one standard deviation being so many steps of the scale:
+// the sum over its steps of the square of the share that falls on each, at its greatest where the true size lies on a step.
+func onOneStep(scatter float64) float64 {
+	scatter = min(scatter, 100) // a finer scale makes it less likely still
+	chance := 0.0
+	for k, from := 0, 0.0; from < 1; k++ {
+		to := math.Erf((float64(k) + 0.5) / (scatter * math.Sqrt2))
+		if k == 0 {
+			chance += to * to
+		} else {
+			chance += (to - from) * (to - from) / 2 // half of it on either side
+		}
+		from = to
+	}
+	return chance
+}
+
+// leastChance is how rarely a second look may come to so many of the readings of the first before it is asked whether it was one.
+const leastChance = 1. / 1000
+
+// areCopies reports whether looks are no second look: each stands among others, or at more of the places that both have all of
+// them do than chance would bring.
+func areCopies(of, again []look, scatter float64) bool {
+	each := onOneStep(scatter)
+	all, same, both, chance := true, 0, 0, 0.0
+	for len(again) > 0 {
+		for len(of) > 0 && of[0].place(again[0]) < 0 {
+			of = of[1:]
+		}
+		n, m := there(again[0], again), there(again[0], of)
+		if stand(again[:n], of[:m]) {
+			same++
+		} else {
+			all = false
+		}
+		if m > 0 {
+			both++
+			// So many of the readings here would have to meet one each of so many others.
+			here, least := 1., 1.
+			for k := range min(n, m) {
+				here *= float64(m-k) * each
+				least = min(least, here)
+			}
+			chance = max(chance, least)
+		}
+		again, of = again[n:], of[m:]
+	}
+	if all || same == 0 || chance >= 1 {
+		return all && same > 0
+	}
+	return mathext.RegIncBeta(float64(same), float64(both-same+1), chance) < leastChance
+}
+
+// there is how many looks, from the first on, are of one place.
+func there(at look, ls []look) (n int) {
+	for n < len(ls) && ls[n].place(at) == 0 {
+		n++
+	}
+	return n
+}
+
+// stand reports whether each look is one of others, all being of one place and in the order of what they show.
+func stand(ls, of []look) bool {
+	for _, l := range ls {
+		for len(of) > 0 && of[0].shown < l.shown {
+			of = of[1:]
+		}
+		if len(of) == 0 || of[0] != l {
+			return false
+		}
+		of = of[1:]
+	}
+	return true
+}

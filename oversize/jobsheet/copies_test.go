@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package jobsheet_test
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"borewright.example/bore"
+	"borewright.example/oversize/jobsheet"
+	"borewright.example/units"
+)
+
+// Readings with a scatter, rounded to a step of the scale, and counted; wherever the true size lies between two steps they are
+// alike no more often.
+func TestOnOneStep(t *testing.T) {
+	const pairs = 100_000
+	r := rand.New(rand.NewPCG(5, 81))
+	for _, scatter := range []float64{0.1, 0.4, 1, 3, 40} {
+		for _, at := range []float64{0, 0.2, 0.5} {
+			same := 0
+			for range pairs {
+				if math.Round(at+scatter*r.NormFloat64()) == math.Round(at+scatter*r.NormFloat64()) {
+					same++
+				}
+			}
+			p := jobsheet.OnOneStep(scatter)
+			share, error4 := float64(same)/pairs, 4*math.Sqrt(p*(1-p)/pairs)
+			if share > p+error4+1./pairs || at == 0 && share < p-error4-1./pairs {
+				t.Errorf("scatter %g, %g of a step off: alike in %g, want at most %g", scatter, at, share, p)
+			}
+		}
+	}
+	if p := jobsheet.OnOneStep(1e9); !(p > 0 && p <= jobsheet.OnOneStep(100)) {
+		t.Errorf("on a fine scale: %g", p)
+	}
+}
+
+// An honest second look at a wall that nobody has touched is asked about once in a thousand at the most; the first look, with
+// a reading changed by a step, always where it has twelve readings.
+func TestSecondLooks(t *testing.T) {
+	const looks = 2000
+	step := 2 * units.Micrometre
+	gauge := jobsheet.Gauge{Resolution: step}
+	r := rand.New(rand.NewPCG(9, 82))
+	for _, c := range []struct {
+		depths, axes, times int
+		scatter             float64
+	}{{4, 3, 1, 1}, {4, 3, 2, 1}, {5, 3, 1, 0.3}, {5, 4, 2, 0.6}, {2, 2, 1, 2}} {
+		asked := 0
+		for range looks {
+			var first, second []jobsheet.Reading
+			for d := range c.depths {
+				depth := units.Length(d)*20*units.Millimetre + units.Length(r.IntN(19))*units.Millimetre
+				for a := range c.axes {
+					axis := bore.Axis(units.Angle(a) * 45 * units.Degree)
+					true20 := 80 + 0.03*r.Float64()
+					for range c.times {
+						read := func() jobsheet.Reading {
+							steps := math.Round((true20 + c.scatter*0.002*r.NormFloat64()) / 0.002)
+							return jobsheet.Reading{Depth: &depth, Axis: &axis, Diameter: units.Length(steps) * step}
+						}
+						first, second = append(first, read()), append(second, read())
+					}
+				}
+			}
+			if jobsheet.AreCopies(gauge, first, second, c.scatter) {
+				asked++
+			}
+			slices.Reverse(first)
+			if !jobsheet.AreCopies(gauge, first, first, c.scatter) {
+				t.Fatalf("%+v: a copy is not seen", c)
+			}
+			changed := slices.Clone(first)
+			changed[r.IntN(len(changed))].Diameter += step
+			if c.scatter >= 1 && len(first) >= 12 && !jobsheet.AreCopies(gauge, first, changed, c.scatter) {
+				t.Fatalf("%+v: a copy with a step changed is not seen", c)
+			}
+		}
+		if most := looks / 1000.; float64(asked) > most+4*math.Sqrt(most) {
+			t.Errorf("%+v: %d honest second looks of %d asked about", c, asked, looks)
+		}
+	}
+}
+
+// TestCopiesWithAChange: the survey with one reading changed proves nothing, nor does another cylinder's proof.
+func TestCopiesWithAChange(t *testing.T) {
+	change := func(list []any) []any {
+		list = slices.Clone(list)
+		r := maps.Clone(list[1].(tree))
+		var d float64
+		if _, err := fmt.Sscanf(r["diameter"].(string), "%f", &d); err != nil {
+			t.Fatal(err)
+		}
+		r["diameter"] = fmt.Sprintf("%.4f mm", d+0.001)
+		list[1] = r
+		return list
+	}
+	j := finished(false, false)
+	c := cylinderOf(j, 0)
+	put(t, c, "proof", change(c["readings"].([]any)))
+	put(t, j, "counted.proof", len(c["readings"].([]any)))
+	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen || !strings.Contains(r.Says, "once more") {
+		t.Errorf("the survey, changed: %v, %s", r.State, r.Says)
+	}
+	j = demoTrees(t)["pump-finished"]
+	put(t, j, "cylinders.1.proof", change(cylinderOf(j, 0)["proof"].([]any)))
+	if s := mustPlan(t, j); s.Next >= jobsheet.StepLeaveUntouched || !slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "cylinders[0] once more") }) {
+		t.Errorf("another cylinder's proof, changed: next %v", s.Next)
+	}
+}
