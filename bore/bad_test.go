@@ -56,6 +56,13 @@ func TestBadReadings(t *testing.T) {
 	}
 	// Heavy wear is no slip: 0.65 mm in one place of a bore of 67 mm.
 	measure(t, []bore.Reading{good, good, at(20, 0, "67.65 mm"), at(30, 90, "67.02 mm")})
+	// A hundredth of the bore from every other one, 0.67 mm, is where a slip begins.
+	for size, slip := range map[string]bool{"67.669 mm": false, "67.671 mm": true} {
+		_, err := bore.Measure([]bore.Reading{good, at(20, 0, "67 mm"), at(30, 90, size)}, bore.Gauge{})
+		if errors.Is(err, bore.ErrSlippedDigit) != slip {
+			t.Errorf("%s beside 67 mm: %v", size, err)
+		}
+	}
 }
 
 func TestOneAxisLeavesOvalityOpen(t *testing.T) {
@@ -168,6 +175,7 @@ func TestLayoutRefusals(t *testing.T) {
 		"travel crossed":   {RingTop: 80 * mm, RingBottom: 10 * mm},
 		"travel above":     {RingTop: -1, RingBottom: 10 * mm},
 		"travel too deep":  {Length: 50 * mm, RingTop: 0, RingBottom: 51 * mm},
+		"port above":       {Ports: []bore.Port{{From: -1, To: 1, Width: 1}}},
 		"port crossed":     {Ports: []bore.Port{{From: 2, To: 1, Width: 1}}},
 		"port too deep":    {Length: 50 * mm, Ports: []bore.Port{{From: 2, To: 51 * mm, Width: 1}}},
 		"port of no width": {Ports: []bore.Port{{From: 2, To: 3}}},
@@ -180,6 +188,13 @@ func TestLayoutRefusals(t *testing.T) {
 		if _, err := l.ToRead(2, bore.TwoPoint); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: plan: %v", name, err)
 		}
+	}
+	open := bore.Layout{Length: 50 * mm, Ports: []bore.Port{{To: 50 * mm, Width: 360 * units.Degree}}} // all of the wall
+	if err := open.Ports[0].Validate(); err != nil {
+		t.Error(err)
+	}
+	if _, err := open.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, bore.ErrPort) {
+		t.Errorf("a reading in a port: %v", err)
 	}
 	known := bore.Layout{RingBottom: 50 * mm}
 	for _, axes := range []int{-1, 0, 37} {
@@ -236,6 +251,16 @@ func TestBadGauges(t *testing.T) {
 			want = units.ErrNotGiven
 		}
 		if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g); !errors.Is(err, want) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for name, g := range map[string]bore.Gauge{
+		"coarsest":           {Resolution: mm, Repeatability: mm, DialError: mm, Drift: mm},
+		"fewest degrees":     {Repeatability: um, RepeatabilityDoF: 1},
+		"widest spread":      {PlaceSpread: 1000, Part: iron},
+		"largest of setting": {Standard: bore.Standard{Size: units.MaxLength, Std: mm}},
+	} {
+		if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g); err != nil && !errors.Is(err, units.ErrNotGiven) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

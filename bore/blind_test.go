@@ -4,6 +4,7 @@ package bore_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"borewright.example/bore"
@@ -99,6 +100,10 @@ func TestUnseen(t *testing.T) {
 		"no unworn":     {travel, at(three, 0), bore.Gauge{}, "ovality; odd lobes; unworn size; centre; scores; scatter; elsewhere"},
 		"no top":        {travel, at([]float64{40, 50, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; taper; shape; top; centre; scores; scatter; elsewhere"},
 		"no middle":     {travel, at([]float64{12, 20, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; middle; centre; scores; scatter; elsewhere"},
+		"middle's top":  {travel, at([]float64{12, 34.6, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; centre; scores; scatter; elsewhere"},
+		"middle's end":  {travel, at([]float64{12, 67.4, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; centre; scores; scatter; elsewhere"},
+		"above it":      {travel, at([]float64{12, 34.5, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; middle; centre; scores; scatter; elsewhere"},
+		"below it":      {travel, at([]float64{12, 67.5, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; middle; centre; scores; scatter; elsewhere"},
 		"upper fifth":   {travel, at([]float64{20, 50, 90, 95}, 0), bore.Gauge{}, "ovality; odd lobes; taper; shape; top; centre; scores; scatter; elsewhere"},
 		"ends apart":    {travel, append(at([]float64{12, 50, 95}, 0), at([]float64{50, 90}, 90)...), bore.Gauge{}, "ovality; odd lobes; taper; shape; centre; scores; scatter; elsewhere"},
 		"assumed":       {bore.Layout{Stroke: 54 * mm}, at([]float64{5, 12, 50, 90}, 0), bore.Gauge{}, "ovality; odd lobes; unworn size; centre; scores; scatter; elsewhere"},
@@ -152,6 +157,19 @@ func TestRingTravel(t *testing.T) {
 	within(t, "doubt of the ridge", g.Ridge.Std, 2*um, 2*nm)
 	if !g.HasRidge {
 		t.Errorf("ridge of %v does not stand out", g.Ridge)
+	}
+	// Read four times, each size of the upper plane within it is twice as sure: √(2²/2 + 1²/2) µm.
+	many := slices.Clone(rs)
+	for range 3 {
+		many = append(many, rs[2:4]...)
+	}
+	more, err := l.Measure(many, bore.Gauge{Repeatability: 2 * um})
+	must(t, more, err)
+	within(t, "doubt of the ridge", more.Ridge.Std, millimetres(math.Sqrt(2.5)/1000), 2*nm)
+	// Read along one axis above and another within, there is nothing to compare.
+	g1, err := l.Measure([]bore.Reading{rs[0], rs[3], rs[5], rs[7]}, bore.Gauge{})
+	if must(t, g1, err); g1.HasRidge || g1.Ridge != (uncertainty.Estimate{}) {
+		t.Errorf("of different axes: ridge %v", g1.Ridge)
 	}
 	if _, ok := g.At(98 * mm); !ok {
 		t.Error("no plane at 98 mm")

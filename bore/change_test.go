@@ -48,6 +48,10 @@ func TestCompare(t *testing.T) {
 	if must(t, c, err); c.Spread != (uncertainty.Estimate{}) || c.OvalityGained != (uncertainty.Estimate{}) || c.TaperGained != (uncertainty.Estimate{}) {
 		t.Errorf("%+v", c)
 	}
+	c, err = bore.Compare(before, one)
+	if must(t, c, err); c.OvalityGained != (uncertainty.Estimate{}) || c.TaperGained != (uncertainty.Estimate{}) {
+		t.Errorf("%+v", c)
+	}
 }
 
 func TestCompareProperties(t *testing.T) {
@@ -211,6 +215,14 @@ func TestWearRateRefusals(t *testing.T) {
 		if _, err := bore.WearRate(c.ss, c.per); !errors.Is(err, bore.ErrSurveys) {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+	most := []bore.Survey{survey(-1e9, 67*mm, um), survey(1e9, 68*mm, um)}
+	if _, err := bore.WearRate(most, 1e9); err != nil {
+		t.Errorf("as much as a log counts: %v", err)
+	}
+	most[1].At += 1
+	if _, err := bore.WearRate(most, 1e9); !errors.Is(err, bore.ErrSurveys) {
+		t.Errorf("more than a log counts: %v", err)
 	}
 	// Times so close that the growth over the stretch is beyond all sizes.
 	if _, err := bore.WearRate([]bore.Survey{a, survey(1e-9, 68*mm, um)}, 1e9); !errors.Is(err, units.ErrRange) {

@@ -175,6 +175,9 @@ func TestTwoLobesComeBackExactly(t *testing.T) {
 		if d := (p.TwoLobe.Mean.Value - 67*mm).Abs(); d > nm {
 			t.Fatalf("mean %v", p.TwoLobe.Mean)
 		}
+		if p.TwoLobe.Amplitude.Std == 0 && p.TwoLobe.AxisStd != 0 {
+			t.Fatalf("an exact amplitude at an axis known to %v", p.TwoLobe.AxisStd)
+		}
 		// A nanometre across the amplitude turns it by so many degrees.
 		if axisApart(p.TwoLobe.Axis, degrees(phase), 180) > 1e-6/(2*amplitude)*180/math.Pi {
 			t.Fatalf("axis %v, want %v°", p.TwoLobe.Axis, phase)

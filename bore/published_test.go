@@ -3,6 +3,7 @@
 package bore_test
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"testing"
@@ -242,6 +243,20 @@ func TestChokeKeepsItsSign(t *testing.T) {
 	}
 	if s := worn.String(); s != "thrust: 0.04 mm larger at 5 mm than at 95 mm" {
 		t.Error(s)
+	}
+	for name, c := range map[string]struct {
+		taper  bore.Taper
+		length units.Length
+	}{
+		"a length below zero":    {bore.Taper{Size: uncertainty.Estimate{Value: um}, From: mm, To: 90 * mm}, -mm},
+		"a length beyond all":    {bore.Taper{Size: uncertainty.Estimate{Value: um}, From: mm, To: 90 * mm}, units.MaxLength + 1},
+		"no length of its own":   {bore.Taper{Size: uncertainty.Estimate{Value: um}, From: mm, To: mm}, mm},
+		"upside down":            {bore.Taper{Size: uncertainty.Estimate{Value: um}, From: 90 * mm, To: mm}, mm},
+		"steeper than all sizes": {bore.Taper{Size: uncertainty.Estimate{Value: 2 * mm}, From: mm, To: mm + um}, units.MaxLength},
+	} {
+		if e, err := c.taper.Per(c.length); !errors.Is(err, units.ErrRange) {
+			t.Errorf("%s: %v, %v", name, e, err)
+		}
 	}
 	per, err := worn.Per(45 * mm)
 	if must(t, per, err).Value != 20*um {

@@ -49,7 +49,7 @@ func TestBadTemperatures(t *testing.T) {
 		t.Errorf("%v, %v", kept, err)
 	}
 	for s, want := range map[string]string{
-		"31 °C": "31 °C", "31 ± 1 °C": "31 ± 1 °C", "31 +/- 1 °C": "31 ± 1 °C", "15 to 25 °C": "20 ± 5 °C",
+		"31 °C": "31 °C", "31 ± 1 °C": "31 ± 1 °C", "31 +/- 1 °C": "31 ± 1 °C", "15 to 25 °C": "20 ± 5 °C", "15 to 15 °C": "15 °C",
 		"59 to 77 °F": "20 ± 5 °C", "-5 to 5 °C": "0 ± 5 °C", "31 °C ± 2 K": "31 ± 2 °C",
 	} {
 		got, err := bore.ParseTemperature(s)
