@@ -2,6 +2,8 @@
 
 package photo
 
+import "math"
+
 // SquareSums are the sums of a plane of w by h over the squares up to reach away, a row after the other.
 func SquareSums(plane []float32, w, h, reach int) []float64 {
 	var out []float64
@@ -11,3 +13,29 @@ func SquareSums(plane []float32, w, h, reach int) []float64 {
 	}
 	return out
 }
+
+// BinSize is the step of directions in degrees, Bins how many there are in half a turn.
+const (
+	BinSize = binSize
+	Bins    = bins
+)
+
+// Smooth is a profile of directions, smoothed by so many degrees.
+func Smooth(p [bins]float64, degrees float64) [bins]float64 { return (*profile)(&p).smooth(degrees) }
+
+// SpreadOf is the spread found about a lean in a rose whose power at a radius, in periods to a tile, and a lean is given.
+func SpreadOf(power func(radius, lean float64) float64, lean float64) float64 {
+	const side = 64
+	r := rose{rings: make([]profile, ringsOf(side)), tiles: 1}
+	trust := make([]float64, len(r.rings))
+	for k := range r.rings {
+		trust[k] = 1
+		for b := range bins {
+			r.rings[k][b] = math.Sqrt(power(float64(leastRing+k), leanOf(float64(b)))) - 1
+		}
+	}
+	return r.spread(trust, lean)
+}
+
+// Lobe is the breadth of a single line, as a standard deviation in periods to a tile.
+const Lobe = lobe

@@ -9,6 +9,7 @@ import (
 	imagedraw "image/draw"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"borewright.example/bore/hone/photo"
@@ -89,6 +90,20 @@ func TestPictureOfWhatWasSeen(t *testing.T) {
 		if got := img.At(int(q.X), int(q.Y)); got != (color.RGBA{0, 200, 0, 255}) {
 			t.Errorf("a corner is %v, want green", got)
 		}
+	}
+	// What is neither left out nor a line is the photograph, grey for grey.
+	grey, off := 0, 0
+	for y := range s.height {
+		for x := range s.width {
+			if c := img.At(x, y).(color.RGBA); c.R == c.G && c.G == c.B {
+				was := color.GrayModel.Convert(shot.Picture.At(x, y)).(color.Gray)
+				grey++
+				off = max(off, int(c.R)-int(was.Y), int(was.Y)-int(c.R))
+			}
+		}
+	}
+	if grey < s.width*s.height/2 || off > 2 {
+		t.Errorf("%d grey pixels of %d, off by %d", grey, s.width*s.height, off)
 	}
 	for want, lean := range map[color.RGBA]float64{{0, 230, 255, 255}: s.up, {255, 220, 0, 255}: s.down} {
 		sin, cos := math.Sincos(rad(lean))
@@ -252,6 +267,7 @@ func TestRefusedInput(t *testing.T) {
 		"huge bore":      {func(s *photo.Shot) { s.Bore = units.MaxLength + 1 }, units.ErrRange},
 		"label too wide": {func(s *photo.Shot) { s.Label.Round = s.Bore + 1 }, units.ErrRange},
 		"bad marking":    {func(s *photo.Shot) { s.Marking = math.NaN() }, units.ErrRange},
+		"no marking":     {func(s *photo.Shot) { s.Marking = 100 }, units.ErrRange},
 		"bad focal":      {func(s *photo.Shot) { s.Focal = math.Inf(1) }, units.ErrRange},
 		"negative focal": {func(s *photo.Shot) { s.Focal = -1 }, units.ErrRange},
 		"mirrored":       {func(s *photo.Shot) { slices.Reverse(s.Corners[:]) }, photo.ErrCorners},
@@ -282,6 +298,9 @@ func TestRefusedInput(t *testing.T) {
 		m, err := s.Crosshatch()
 		if !errors.Is(err, row.want) || !m.Crosshatch.IsZero() || m.Std != 0 {
 			t.Errorf("%s: %v, %v; want %v", name, m.Crosshatch, err, row.want)
+		}
+		if name == "mirrored" && !strings.Contains(err.Error(), "anticlockwise") {
+			t.Errorf("%s: %v", name, err)
 		}
 	}
 }
