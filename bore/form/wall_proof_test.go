@@ -121,7 +121,10 @@ func TestDistancesAfterAMove(t *testing.T) {
 		if second < -bent*size*size-1e-15 || math.Abs(second) > total*size*size+1e-15 {
 			t.Fatalf("second order %v, bounds %v and %v", second, bent*size*size, total*size*size)
 		}
-		_, bent, _ = form.Margins(form.MICY, in, out, length, size)
+		_, bent, either := form.Margins(form.MICY, in, out, length, size)
+		if _, _, both := form.Margins(form.MZCY, in, out, length, size); either != total || both != 2*total { // the weights of each side add up to one
+			t.Fatalf("either way %v outside, %v inside, %v of both", total, either, both)
+		}
 		if second > bent*size*size+1e-15 {
 			t.Fatalf("second order %v, bound %v", second, bent*size*size)
 		}

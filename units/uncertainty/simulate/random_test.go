@@ -4,6 +4,7 @@ package simulate
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -40,6 +41,44 @@ func TestZiggurat(t *testing.T) {
 	}
 	if kept := math.Sqrt(math.Pi/2) / (256 * area); math.Abs(kept-0.9933) > 1e-4 {
 		t.Errorf("%v of the draws are under the curve", kept)
+	}
+}
+
+// Draws beyond the last layer are those of the normal curve there, by Kolmogorov's distance at a chance of 1e-4, on the side
+// that they began on.
+func TestBeyondTheLastLayer(t *testing.T) {
+	const n = 100_000
+	s := stream(3)
+	beyond := func(x float64) float64 { return math.Erfc(x/math.Sqrt2) / math.Erfc(widths[1]/math.Sqrt2) }
+	xs := make([]float64, n)
+	for i := range xs {
+		side := float64(1 - 2*(i%2))
+		if xs[i] = side * s.rest(0, side); !(xs[i] > widths[1]) {
+			t.Fatalf("%v, from the side of %v", xs[i], side)
+		}
+	}
+	slices.Sort(xs)
+	distance := 0.0
+	for i, x := range xs {
+		p := 1 - beyond(x)
+		distance = max(distance, p-float64(i)/n, float64(i+1)/n-p)
+	}
+	if distance > 2.23/math.Sqrt(n) {
+		t.Errorf("distance %v", distance)
+	}
+}
+
+// Blocks are steady where twice the standard deviation of their average is no more than the tolerance, in all six
+// numbers: of 11, 12, 13 and 14 it is 2·√(5/3)/√4 = 1.290994.
+func TestSteady(t *testing.T) {
+	for k := range 6 {
+		blocks := make([][6]float64, 4)
+		for i := range blocks {
+			blocks[i][k] = float64(11 + i)
+		}
+		if steady(blocks, 1.29099) || !steady(blocks, 1.29100) {
+			t.Errorf("number %d", k)
+		}
 	}
 }
 

@@ -307,9 +307,6 @@ func (r *run) join() {
 			own[t] = float64(r.factor[i*n+i] * z)
 		}
 		for k, l := range r.factor[i*n : i*n+i] {
-			if l == 0 {
-				continue
-			}
 			for t, z := range r.columns[k*stretch : (k+1)*stretch] {
 				own[t] += float64(l * z)
 			}

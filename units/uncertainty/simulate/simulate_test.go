@@ -326,6 +326,14 @@ func correlate(xs, ys []float64) float64 {
 func TestCorrelated(t *testing.T) {
 	s := simulate.Simulation{Inputs: []simulate.Input{input("a", 1, 2, simulate.Normal), input("odd", 0, 1, simulate.Arcsine), input("b", 2, 3, simulate.Normal), input("exact", 5, 0, simulate.Normal), input("c", 3, 1, simulate.Normal)},
 		Correlations: []uncertainty.Correlation{{A: "a", B: "b", R: -0.6}, {A: "c", B: "a", R: 0.3}, {A: "exact", B: "b", R: 0.5}}, Seed: 4}
+	whole := simulate.Simulation{Inputs: []simulate.Input{input("a", 1, 2, simulate.Normal), input("b", 5, 3, simulate.Normal)}, Correlations: []uncertainty.Correlation{{A: "a", B: "b", R: 1}}, Seed: 4}
+	whole.Model = func(x []hyperdual.Number) hyperdual.Number { // one moves with the other
+		if math.Abs((x[0].Real-1)/2-(x[1].Real-5)/3) > 1e-12 {
+			t.Errorf("%v beside %v", x[0].Real, x[1].Real)
+		}
+		return x[1]
+	}
+	near(t, "std of the other", must[simulate.Result](t)(whole.Run(10_000)).Std, 3, 4*3/math.Sqrt(20_000))
 	var a, b, c, odd []float64
 	s.Model = func(x []hyperdual.Number) hyperdual.Number {
 		a, odd, b, c = append(a, x[0].Real), append(odd, x[1].Real), append(b, x[2].Real), append(c, x[4].Real)
@@ -429,6 +437,20 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("%s: %v, want %v", name, c.got, c.want)
 		}
 	}
+	for name, err := range map[string]error{ // the last that is allowed
+		"ends of half the width": with(func(s *simulate.Simulation) {
+			s.Inputs[0].Shape, s.Inputs[0].Std, s.Inputs[0].Ends = simulate.Inexact, 2, 3 // √(3²/3 + 3²/9)
+		}),
+		"two blocks":     ignoreUnstable(second(bench().Adapt(1, 20_000))),
+		"one value":      second(simulate.Summarise(make([]float64, 200), 0.005)),
+		"tails of two":   second(simulate.Summarise(make([]float64, 200), 0.99)),
+		"a hundred":      second(simulate.Summarise(make([]float64, 100), 0.5)),
+		"largest degree": with(func(s *simulate.Simulation) { s.Inputs[0].Shape, s.Inputs[0].DoF = simulate.Normal, 1e9 }),
+	} {
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
 	var sh simulate.Shape
 	if err := sh.UnmarshalText([]byte("triangular")); err != nil || sh != simulate.Triangular || sh.String() != "triangular" {
 		t.Error(sh, err)
@@ -436,6 +458,13 @@ func TestRefusals(t *testing.T) {
 	if _, err := simulate.Shape(5).MarshalText(); !errors.Is(err, units.ErrUnknownName) {
 		t.Error(err)
 	}
+}
+
+func ignoreUnstable(err error) error {
+	if errors.Is(err, simulate.ErrUnstable) {
+		return nil
+	}
+	return err
 }
 
 // TestScale: draws about another value with another standard uncertainty are the same draws, moved and stretched.
