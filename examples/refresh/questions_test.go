@@ -20,7 +20,7 @@ func TestQuestions(t *testing.T) {
 		{"re-ring, hone, or rebore?", "keep", "ROUTE: hone and keep"},
 		{"how much taper is too much?", "pump", "taper, thrust axis 0.132 ± 0.006 mm max 0.080 mm"},
 		{"ovality or taper: which did I measure?", "pump", "ovality 0.064 ± 0.006 mm at 12 mm"},
-		{"where and along which axes do I measure?", "unread", "Where to read, each place twice: at 12.2 mm, 50 mm, 87.8 mm, 102 mm below the deck"},
+		{"where and along which axes do I measure?", "unread", "Where to read, each place twice: at 12 mm, 50 mm, 88 mm, 102 mm below the deck"},
 		{"taper from a ring and a feeler gauge?", "keep", "By the ring and feeler gauge the bore is 0.022 ± 0.009 mm larger above than below"},
 		{"the gap grew: how much bore is gone?", "keep", "By its gap, ring top finds the bore 0.010 ± 0.009 mm larger"},
 		{"the gap is too small: how much to file?", "pump", "expected: file 0.07 mm off, to 0.29 mm; file only in the finished, washed bore"},

@@ -5,10 +5,12 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"borewright.example/bore"
+	"borewright.example/bore/hone"
 	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
@@ -178,6 +180,9 @@ func (s Sheet) stops() string {
 		if !c.Finish.IsZero() {
 			text += " (" + s.Job.Units.limits(c.Finish) + ")"
 		}
+		if s.row(i, "pistons").Reason == notMeasured {
+			text = "not before its piston is measured, which moves them: " + text
+		}
 		lines = append(lines, text)
 	}
 	return alike(names, lines)
@@ -248,13 +253,34 @@ func (s Sheet) hones() string {
 		return ""
 	}
 	text := fmt.Sprintf("%s, %s: %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
-	if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
-		text = fmt.Sprintf("%s to %s, %s: %s", turns(n.Min), turns(n.Max), cycles(r.Best.Stroking), angle(r.Leaves))
+	if k := settable(r.Best.Stroking); r.Met {
+		if n, ok := r.SpindlesAt(k); ok && inward(n).Min <= inward(n).Max {
+			n = inward(n)
+			best := min(max(whole(r.Best.Spindle, math.Round), n.Min), n.Max)
+			text = fmt.Sprintf("%s (%s to %s will do), %s: about %s", turns(best), turns(n.Min), turns(n.Max), cycles(k), r.Leaves.Format(0))
+		}
 	}
 	if now := s.Honing.Now.Spindle; now != 0 && s.Honing.Used != s.Honing.Now {
 		text += "; NOT " + turns(now)
 	}
 	return text
+}
+
+// whole returns a rate as a machine or a hand can be set: by whole ones a minute, or by tenths where it is slow.
+func whole(f units.Frequency, round func(float64) float64) units.Frequency {
+	const slow = 20
+	n := f.In(units.PerMinute)
+	if n < slow {
+		return units.Frequency(round(10*n) / 10 * float64(units.PerMinute))
+	}
+	return units.Frequency(round(n) * float64(units.PerMinute))
+}
+
+func settable(k hone.Stroking) hone.Stroking { return hone.Cycles(whole(k.Cycles(), math.Round)) }
+
+// inward returns a range of speeds whose ends can be set and lie in it.
+func inward(n hone.SpindleRange) hone.SpindleRange {
+	return hone.SpindleRange{Min: whole(n.Min, math.Ceil), Max: whole(n.Max, math.Floor)}
 }
 
 // buys lists what has to be got, from the rows that want it.

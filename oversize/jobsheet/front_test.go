@@ -6,6 +6,9 @@ import (
 	"bytes"
 	"fmt"
 	"maps"
+	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -106,5 +109,67 @@ func TestSmallGapIsFiled(t *testing.T) {
 	}
 	if got := s.Cylinders[0].Next; got != jobsheet.StepSetRingGaps {
 		t.Errorf("next: %v", got)
+	}
+}
+
+// TestHoneCanBeSet: the speeds on the front page are ones that can be set, and every one of them leaves the angle wanted:
+// its half is the angle whose tangent is the speed along the bore over the speed round it.
+func TestHoneCanBeSet(t *testing.T) {
+	line := regexp.MustCompile(`HONE: (\d+) rev/min \((\d+) rev/min to (\d+) rev/min will do\), (\d+) cycles/min \((\d+) strokes\): about (\d+)° included`)
+	for name, want := range map[string]struct{ bore, stroke, angle, tolerance float64 }{
+		"pump": {78.504, 95, 45, 5}, "two-stroke": {60.504, 91, 60, 6}, "inch": {80.152, 114.3, 40, 5},
+	} {
+		said := line.FindStringSubmatch(frontOf(t, demoTrees(t)[name]))
+		if said == nil {
+			t.Errorf("%s: %s", name, frontOf(t, demoTrees(t)[name]))
+			continue
+		}
+		var n [7]float64
+		for i := 1; i < len(n); i++ {
+			n[i], _ = strconv.ParseFloat(said[i], 64)
+		}
+		for _, spindle := range n[1:4] {
+			leaves := 360 / math.Pi * math.Atan(2*want.stroke*n[4]/(math.Pi*want.bore*spindle))
+			if math.Abs(leaves-want.angle) > want.tolerance {
+				t.Errorf("%s: %v rev/min leaves %.2f°", name, spindle, leaves)
+			}
+		}
+		if n[1] < n[2] || n[1] > n[3] || n[5] != 2*n[4] || n[6] != want.angle {
+			t.Errorf("%s: %v", name, said[0])
+		}
+	}
+}
+
+// TestRidgeIsTakenOff: a bore that is kept, and was read above ring travel, shows the ridge that a new top ring strikes.
+func TestRidgeIsTakenOff(t *testing.T) {
+	const says = "The ridge at the top taken off"
+	for _, over := range []string{"67.000 mm", "67.035 mm"} { // the wall is 67.0361 mm below it
+		j := kept(t)
+		c := cylinderOf(j, 0)
+		for _, axis := range []string{"thrust", "36°", "72°", "108°", "144°"} {
+			c["readings"] = append(c["readings"].([]any), tree{"depth": "3 mm", "axis": axis, "diameter": over})
+		}
+		put(t, j, "counted.readings", len(c["readings"].([]any)))
+		s := mustPlan(t, j)
+		said := false
+		for _, r := range s.Checklist {
+			said = said || strings.HasPrefix(r.Says, says)
+		}
+		if s.Next != jobsheet.StepDeglaze || said != (over == "67.000 mm") {
+			t.Errorf("%s above: %v, said %v", over, s.Next, said)
+		}
+	}
+}
+
+// TestNoStopBeforeThePiston: without its piston a cylinder has a size to stop at by the box alone.
+func TestNoStopBeforeThePiston(t *testing.T) {
+	j := demoTrees(t)["two-stroke"]
+	const warning = "STOP AT: not before its piston is measured"
+	if strings.Contains(frontOf(t, j), warning) {
+		t.Error("with its piston: ", warning)
+	}
+	put(t, j, "engine.oversizes.1.pistons", nil)
+	if front := frontOf(t, j); !strings.Contains(front, warning) {
+		t.Error(front)
 	}
 }

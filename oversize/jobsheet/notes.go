@@ -32,6 +32,7 @@ type rule struct {
 // cases are what remarks hang on.
 type cases struct {
 	twoStroke, ringed                  bool
+	ridged                             bool // a cylinder that is deglazed and kept has a ridge that stands out of the doubt
 	decided, open                      bool // what becomes of every cylinder; all are read, and it is not
 	bored, sleeved, cut, honed, honing bool // cut is bored or sleeved, honed that or kept, honing that or there is a stroke
 	plate, free, ready                 bool // the cylinders were clamped with a torque plate, or lay free; all goes together
@@ -40,10 +41,11 @@ type cases struct {
 func (s Sheet) cases() (is cases) {
 	e, held := s.Job.Engine, s.Job.Survey.TorquePlate
 	kept := false
-	for _, c := range s.Choice.Cylinders { // an engine may have one cylinder sleeved and the others bored
+	for i, c := range s.Choice.Cylinders { // an engine may have one cylinder sleeved and the others bored
 		is.bored = is.bored || c.Route == oversize.BoreOversize
 		is.sleeved = is.sleeved || c.Route == oversize.Sleeve
 		kept = kept || c.Route == oversize.HoneAndKeep
+		is.ridged = is.ridged || stays(c) && s.Cylinders[i].Bore.HasRidge
 	}
 	is.cut = is.bored || is.sleeved
 	is.honed = is.cut || kept
@@ -84,7 +86,8 @@ func checklist(s Sheet) []Remark {
 		{wall == oversize.BareIron, measuring, "Wall: bare iron. Bored and honed in the ordinary way."},
 		{wall == oversize.IronSleeve, measuring, "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."},
 		{wall == oversize.WallNotGiven, measuring, "Wall: not known. Neither bored nor honed until it is."},
-		{true, measuring, "Cracks and leaks looked for; deck and base flange flat; bore square to its base."},
+		// US Army TM 5-2815-241-34&P tightens the caps before the bores are measured.
+		{true, measuring, "Cracks and leaks looked for; deck and base flange flat and free of burrs; bore square to its base; main-bearing caps, where the block has them, on and tightened as the maker says."},
 		{true, measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them."},
 		{is.twoStroke, measuring, "Ports: edges whole, no anvil in one; how pegged rings lie to them noted."},
 		{!is.plate && !is.free, measuring, "Measured free or clamped with a torque plate: note which, and do the same afterwards."},
@@ -100,6 +103,8 @@ func checklist(s Sheet) []Remark {
 		{is.decided && is.cut && is.plate, boring, "The torque plate on for every cut, as for the readings."},
 		{is.decided && is.cut && is.twoStroke, honing, "Edges of the ports dressed after boring, before a stone can catch in them."},
 		{is.decided && is.honed && is.plate, honing, "The torque plate on, as for the readings."},
+		// US Army TM 5-3895-348-14&P-2 and TM 5-3895-359-14&P take it off even where the bore is inside its limits.
+		{is.decided && is.ridged && is.ringed, honing, "The ridge at the top taken off, no deeper than the wall below it: a new top ring strikes it and breaks."},
 		{is.decided && is.honed, honing, "Honed; stopped to cool and measured before the last passes."},
 		{is.decided && is.honed && is.twoStroke, honing, "Edges of the ports dressed lightly again after honing."},
 		{is.ringed, fittingRings, "Each ring's gap measured in its finished, washed bore, where that is smallest, before the ring goes on; filed only there."},
@@ -126,7 +131,7 @@ func cautions(s Sheet) []Remark {
 	rules := []rule{
 		{true, anyWork, "The maker's manual, local rules and a qualified machinist outrank this sheet."},
 		{true, anyWork, "Guard the eyes; wear a mask where there is dust or mist. No gloves, rag or loose sleeve near anything that turns."},
-		{true, anyWork, "Clamp the work, never hold it in the hand. A slow drill grabs hard: use its side handle."},
+		{true, anyWork, "Clamp the work, never hold it in the hand."},
 		{true, anyWork, "Stop the machine and pull the plug before reaching in."},
 		{true, anyWork, "A block or barrel too heavy to hold out at arm's length goes by hoist, and stands where it cannot tip."},
 		{true, stripping, "Old gaskets may hold asbestos: wet them, do not scrape them dry, and let no dust fly."},
@@ -134,8 +139,10 @@ func cautions(s Sheet) []Remark {
 		{true, measuring, "A size read warm is not the size: let cylinder, gauge and standard lie together until they agree, and accept the last size only then."},
 		{true, measuring, "A finding that is undecided is not a pass. Do not reassemble on it."},
 		{is.cut, boring, "Restore the chamfer at the mouth before the last honing, and at the bottom where rings go in from below."},
+		{is.cut, boring, "The bar or machine stopped and still before a hand, a gauge or a brush goes near: what it cuts is hot and sharp."},
 		{is.cut && kind != hone.RigidStone, boring, "A bored cylinder is sized with rigid stones: a ball-type or brush hone follows the wall and takes no size."},
 		{is.cut && is.twoStroke, boring, "A bridge across a wide port runs hotter than the wall: relieve it after boring as the maker says, or it swells and seizes the piston."},
+		{is.honing && s.Job.Tools.Drive != hone.ByMachine, honing, "A slow drill grabs hard: the cylinder clamped, the drill held by its side handle; stopped, and its plug pulled, before you measure or reach in."},
 		{is.honing && is.twoStroke, honing, "Stones have to be long enough to span every port; filaments and balls catch in its edges: slowly. A drill run backwards may unscrew its tool."},
 	}
 	for _, c := range kind.Cautions() {

@@ -189,7 +189,7 @@ func (s Sheet) before() (part page.Section) {
 	if len(s.ToRead) > 0 && s.Next == StepMeasure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
-			if d := show.plain(r.Depth); !slices.Contains(depths, d) {
+			if d := show.along(r.Depth); !slices.Contains(depths, d) {
 				depths = append(depths, d)
 			}
 		}
@@ -207,7 +207,7 @@ func (s Sheet) before() (part page.Section) {
 			continue
 		}
 		part.Add(heading("Cylinder %s: to be read", c.Name))
-		part.Add(table(blankTable(show, s.ToRead)))
+		part.Add(table(blankTable(show.along, s.ToRead)))
 	}
 	if len(part.Blocks) == 0 {
 		return page.Section{}

@@ -62,7 +62,7 @@ func (s Sheet) proofBlanks(part *page.Section, i int) {
 		{Label: "gauge used at", Unit: warm}, {Label: "cylinder at", Unit: warm}})
 	again := toRead(places(c.Bore))
 	slices.SortStableFunc(again, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
-	part.Add(table(blankTable(show, again)))
+	part.Add(table(blankTable(show.plain, again)))
 	rest := page.Form{{Label: "crosshatch", Unit: "° included"}}
 	for _, r := range s.Job.Engine.Rings {
 		rest = append(rest, page.Field{Label: "gap, " + r.Name})
@@ -149,7 +149,7 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 	say(s.row(i, "rest").Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		part.Add(page.Caution("Not read again, though the survey had it:"))
-		part.Add(table(blankTable(show, proof.Missing)))
+		part.Add(table(blankTable(show.plain, proof.Missing)))
 	}
 	if proof.Crosshatch == nil {
 		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+page.Blank+"° included.")

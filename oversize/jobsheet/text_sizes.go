@@ -206,14 +206,14 @@ func taperWords(show Shown, t bore.Taper) string {
 }
 
 // blankTable has a row for each depth of the places, a column for each axis, and room to write.
-func blankTable(show Shown, places []bore.Reading) [][]string {
+func blankTable(depth func(units.Length) string, places []bore.Reading) [][]string {
 	axes := axesPrinted(axesOf(places))
 	rows := [][]string{depthHead(axes)}
 	for n, r := range places {
 		if n > 0 && places[n-1].Depth == r.Depth {
 			continue
 		}
-		if d := show.plain(r.Depth); rows[len(rows)-1][0] != d {
+		if d := depth(r.Depth); rows[len(rows)-1][0] != d {
 			row := make([]string, len(axes)+1)
 			row[0] = d
 			for i, a := range axes {

@@ -88,6 +88,12 @@ func (f *facts) take(t testing.TB, key string, v any) {
 			if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
 				f.add("rev/min", n.Min.In(units.PerMinute), n.Max.In(units.PerMinute))
 			}
+			cycles := math.Round(r.Best.Stroking.Cycles().In(units.PerMinute)) // as the front page has them, to be set
+			if n, ok := r.SpindlesAt(hone.Cycles(units.Frequency(cycles * float64(units.PerMinute)))); ok {
+				least, most := math.Ceil(n.Min.In(units.PerMinute)), math.Floor(n.Max.In(units.PerMinute))
+				f.add("rev/min", least, most)
+				f.add("strokes", 2*cycles)
+			}
 		}
 		if reach, ok := v["reach"].(map[string]any); ok { // that of a certificate is a length
 			var r hone.Found
