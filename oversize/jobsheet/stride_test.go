@@ -8,7 +8,7 @@ package jobsheet_test
 // drawnJobs how many are attacked beside the demos, hostileStride the same as stride of spoilt sheets; the deep tests
 // make them all, and more of the sheets.
 const (
-	stride        = 29
+	stride        = 59
 	digitJobs     = 3
 	drawnJobs     = 4
 	hostileStride = 1009
