@@ -79,7 +79,7 @@ func (s Sheet) done(op string) bool {
 // checklist returns what to look at and to do, in the order of the work. All of it is common practice.
 func checklist(s Sheet) []Remark {
 	is, wall := s.cases(), s.Job.Engine.Wall
-	const sideUp = " with the side up that its mark or its maker says; side clearance and grooves looked at; pistons the way they point."
+	const sideUp = " with the side up that its mark or its maker says; side clearance and wear of the grooves looked at; pistons the way they point."
 	return s.due([]rule{
 		{wall == oversize.Plated, measuring, "Wall: plated. Never bored, and honed by nobody but the maker's process: under the plating there is no wall to run on."},
 		{wall == oversize.BareAlSi, measuring, "Wall: bare aluminium-silicon. Never bored, honed or brushed in the ordinary way: the silicon has to stand out of it."},
@@ -99,6 +99,7 @@ func checklist(s Sheet) []Remark {
 		{is.decided && is.sleeved, sleeving, "Sleeve home on its step, and left to cool; what stands proud faced to the deck; leaks looked for; the neighbouring bores read again."},
 		{is.decided && is.sleeved, sleeving, "Bored and honed to the piston."},
 		{is.decided && is.bored, boring, "New pistons measured before the last cut: the finish window follows the piston, not the box."},
+		{is.decided && is.bored && s.Job.Engine.Cylinders > 1, boring, "New pistons weighed, where the maker says how far their weights may differ."},
 		{is.decided && is.bored, boring, "Oil ways and neighbouring bores covered; rough bored; stopped to cool and measured; then the last cut; then the mouth chamfered."},
 		{is.decided && is.cut && is.plate, boring, "The torque plate on for every cut, as for the readings."},
 		{is.decided && is.cut && is.twoStroke, honing, "Edges of the ports dressed after boring, before a stone can catch in them."},
