@@ -282,6 +282,8 @@ func TestDialDeviations(t *testing.T) {
 	}{
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsLarger}, 30 * um, 67*mm + 30*um, nil},
 		{bore.Gauge{Standard: set, Dial: bore.PlusIsSmaller}, 30 * um, 67*mm - 30*um, nil},
+		{bore.Gauge{Standard: bore.Standard{Size: units.MaxLength}, Dial: bore.PlusIsLarger}, -um, units.MaxLength - um, nil},
+		{bore.Gauge{Standard: set, Dial: bore.PlusIsLarger}, units.MaxLength - set.Size, units.MaxLength, nil},
 		{bore.Gauge{Standard: set}, 30 * um, 0, units.ErrNotGiven},
 		{bore.Gauge{Standard: set, Dial: 7}, 30 * um, 0, units.ErrNotGiven},
 		{bore.Gauge{Dial: bore.PlusIsLarger}, 30 * um, 0, units.ErrNotGiven},

@@ -39,3 +39,17 @@ func SpreadOf(power func(radius, lean float64) float64, lean float64) float64 {
 
 // Lobe is the breadth of a single line, as a standard deviation in periods to a tile.
 const Lobe = lobe
+
+// Crest is where a profile is highest about a bin, and how high.
+func Crest(p [bins]float64, b int) (lean, height float64) { return (*profile)(&p).crest(b) }
+
+// TrustOf is what each ring counts of a wall whose two halves have these profiles in each ring.
+func TrustOf(halves [2][][bins]float64) []float64 {
+	var r [2]rose
+	for i, rings := range halves {
+		for _, p := range rings {
+			r[i].rings = append(r[i].rings, profile(p))
+		}
+	}
+	return trust(r)
+}

@@ -55,3 +55,60 @@ func TestSmooth(t *testing.T) {
 		}
 	}
 }
+
+// The crest of three bins is that of the parabola through them, also across the end of the half turn.
+func TestCrest(t *testing.T) {
+	for _, at := range []int{0, 5, photo.Bins - 1} {
+		for _, off := range []float64{-0.4, 0, 0.3} {
+			var p [photo.Bins]float64
+			for d := -1; d <= 1; d++ {
+				x := float64(d) - off
+				p[(at+d+photo.Bins)%photo.Bins] = 3 - 2*x*x
+			}
+			lean, height := photo.Crest(p, at)
+			near(t, "lean", lean, -90+(float64(at)+off)*photo.BinSize, 1e-9)
+			near(t, "height", height, 3, 1e-12)
+		}
+	}
+}
+
+// Rings count alike where the halves of the wall agree alike in all, the first and the last too; those in which they agree
+// more count more, those in which they contradict each other not at all; and all together count as one.
+func TestTrust(t *testing.T) {
+	family := func(lean, high float64) (p [photo.Bins]float64) {
+		for b := range p {
+			d := (-90 + float64(b)*photo.BinSize - lean) / 3
+			p[b] = high * math.Exp(-d*d/2)
+		}
+		return p
+	}
+	const rings = 12
+	for name, high := range map[string]func(k, half int) float64{
+		"alike":   func(k, half int) float64 { return 1 },
+		"more":    func(k, half int) float64 { return 1 + float64(k/6) },
+		"against": func(k, half int) float64 { return 1 - 2*float64(half*(k/6)) },
+	} {
+		var halves [2][][photo.Bins]float64
+		for half := range halves {
+			for k := range rings {
+				halves[half] = append(halves[half], family(20, high(k, half)))
+			}
+		}
+		got := photo.TrustOf(halves)
+		sum := 0.0
+		for _, x := range got {
+			sum += x
+		}
+		near(t, name+", sum", sum, 1, 1e-12)
+		near(t, name+", first two", got[1], got[0], 1e-12)
+		near(t, name+", last two", got[rings-2], got[rings-1], 1e-12)
+		switch last := got[rings-1] / got[0]; name {
+		case "alike":
+			near(t, name, last, 1, 1e-12)
+		case "more":
+			near(t, name, last, 4, 1e-9) // twice as high in both halves
+		case "against":
+			near(t, name, last, 0, 0)
+		}
+	}
+}
