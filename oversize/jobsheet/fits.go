@@ -172,7 +172,7 @@ func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) (err err
 
 // running returns the least clearance at the running temperatures, and whether the job gives them.
 func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty.Estimate, known bool, err error) {
-	t := g.Engine.Running.within()
+	t := g.atWork
 	if t.Bore == (bore.Temperature{}) || t.Piston == (bore.Temperature{}) {
 		return hot, false, nil
 	}

@@ -23,8 +23,9 @@ type given struct {
 	piston  material.Material
 	survey  session
 	proof   session
-	spindle Spindle // with what is taken where the job does not say
+	spindle Spindle // with what is taken where the job does not say, as the two below
 	stylus  surface.Instrument
+	atWork  Running
 	study   *study.Study // of the gauge; nil where there is none
 	assumed []Remark
 
@@ -56,10 +57,10 @@ func (j Job) given() (given, error) {
 		}
 		g.profiled = append(g.profiled, shown)
 	}
-	hot := j.Engine.Running
-	g.assumeWithin("engine.running.ring", hot.Ring, inWork)
-	g.assumeWithin("engine.running.bore", hot.Bore, inWork)
-	g.assumeWithin("engine.running.piston", hot.Piston, inWork)
+	g.atWork = j.Engine.Running
+	g.degrees(&g.atWork.Ring, "engine.running.ring", inWork)
+	g.degrees(&g.atWork.Bore, "engine.running.bore", inWork)
+	g.degrees(&g.atWork.Piston, "engine.running.piston", inWork)
 	for i, c := range j.Cylinders {
 		if !c.Crosshatch.IsZero() && c.CrosshatchDoubt == 0 {
 			g.assume(fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), "the crosshatch is what was measured to ± %v", byProtractor)
@@ -94,34 +95,32 @@ func (g *given) metal(m Metal, usual material.Material, field, what string) mate
 	return m.or(usual)
 }
 
-// assumeWithin says what half-width is taken of a temperature that came with none.
-func (g *given) assumeWithin(field string, t bore.Temperature, usual units.TemperatureChange) {
-	if within(t, usual) != t {
+// degrees takes the usual half-width of a temperature that came with none: nothing is known exactly.
+func (g *given) degrees(t *bore.Temperature, field string, usual units.TemperatureChange) {
+	if !t.IsZero() && t.Within == 0 {
+		t.Within = usual
 		g.assume(field, "the temperature is what the job says to ± %v", usual)
 	}
 }
 
 // session returns the instruments as they were set for the survey, or for the proof.
-func (g *given) session(by Gauge, path string, finished bool) (session, error) {
+func (g *given) session(by Gauge, path string, finished bool) (s session, err error) {
+	s.by = by
+	rod := g.metal(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod")
 	read, once, traced := g.taken(finished)
-	if finished && !read && !traced {
-		return session{by: by}, nil
-	}
-	t := by.Temperatures.within()
-	s := session{by: by}
-	s.gauge = bore.Gauge{
-		Kind: by.kind(), Dial: by.Dial, Resolution: by.Resolution, Repeatability: by.Repeatability, DialError: by.DialError,
-		Material: g.metal(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod"), SetAt: t.GaugeSet, UsedAt: t.GaugeUsed,
-		Part: g.wall, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
-	}
 	if !read && !traced {
 		return s, nil
 	}
+	t := by.Temperatures
+	g.degrees(&t.Standard, path+".temperatures.standard", thermometer)
+	g.degrees(&t.GaugeSet, path+".temperatures.gauge_set", thermometer)
+	g.degrees(&t.GaugeUsed, path+".temperatures.gauge_used", thermometer)
+	g.degrees(&t.Cylinder, path+".temperatures.cylinder", thermometer)
+	s.gauge = bore.Gauge{
+		Kind: by.kind(), Dial: by.Dial, Resolution: by.Resolution, Repeatability: by.Repeatability, DialError: by.DialError,
+		Material: rod, SetAt: t.GaugeSet, UsedAt: t.GaugeUsed, Part: g.wall, PartAt: t.Cylinder, PlaceSpread: t.PlaceToPlace,
+	}
 	out := &s.gauge
-	g.assumeWithin(path+".temperatures.standard", by.Temperatures.Standard, thermometer)
-	g.assumeWithin(path+".temperatures.gauge_set", by.Temperatures.GaugeSet, thermometer)
-	g.assumeWithin(path+".temperatures.gauge_used", by.Temperatures.GaugeUsed, thermometer)
-	g.assumeWithin(path+".temperatures.cylinder", by.Temperatures.Cylinder, thermometer)
 	if by.DialError == 0 && read {
 		out.DialError = dialSteps * by.Resolution
 		g.assume("gauge.dial_error", "the dial is off by %s at most", g.Units.plain(out.DialError))
@@ -144,11 +143,9 @@ func (g *given) session(by Gauge, path string, finished bool) (session, error) {
 		size := by.Standard.Size.estimate(uncertified)
 		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
 	}
-	if !traced {
-		return s, nil
+	if traced {
+		s.spindle, err = g.spindle.gauge(s.gauge)
 	}
-	var err error
-	s.spindle, err = g.spindle.gauge(s.gauge)
 	return s, err
 }
 
@@ -250,27 +247,6 @@ const (
 	inWork       = 20 * units.Kelvin      // and of one in work, which is seldom measured
 	ofExpansion  = 1e-6 * units.PerKelvin // half-width of a coefficient, as tables have it
 )
-
-// within returns a temperature with the half-width that is usual where the job says none: nothing is known exactly.
-func within(t bore.Temperature, usual units.TemperatureChange) bore.Temperature {
-	if !t.IsZero() && t.Within == 0 {
-		t.Within = usual
-	}
-	return t
-}
-
-// within returns the temperatures in the workshop with a half-width each.
-func (t Temperatures) within() Temperatures {
-	t.Standard, t.GaugeSet = within(t.Standard, thermometer), within(t.GaugeSet, thermometer)
-	t.GaugeUsed, t.Cylinder = within(t.GaugeUsed, thermometer), within(t.Cylinder, thermometer)
-	return t
-}
-
-// within returns the temperatures in work with a half-width each.
-func (r Running) within() Running {
-	r.Ring, r.Bore, r.Piston = within(r.Ring, inWork), within(r.Bore, inWork), within(r.Piston, inWork)
-	return r
-}
 
 // profiler returns what is known of the instrument that read the texture, with what is taken where the job does not say.
 func (g *given) profiler() surface.Instrument {

@@ -235,21 +235,13 @@ func list(to, more string) string {
 // fault of the job.
 func (b *book) counted() Row {
 	r := provenBy(demandCounted, "", byOwnRecord)
+	read, proven := len(b.choice.Cylinders) > 0, b.proven()
+	needed := map[string]bool{ // the others are a fault where they are missing
+		"counted.readings": read, "counted.pits": read, "counted.ports": read && b.Engine.Cycle == TwoStroke,
+		"counted.proof": proven, "counted.passes": proven, "counted.rings": proven || b.choice.Route == oversize.MakersProcess,
+	}
 	for _, n := range b.counts() {
-		needed := true
-		switch n.path {
-		case "counted.trials", "counted.textures", "counted.traces":
-			needed = false // without it they are a fault
-		case "counted.ports":
-			needed = b.Engine.Cycle == TwoStroke && len(b.choice.Cylinders) > 0
-		case "counted.proof", "counted.passes":
-			needed = b.proven()
-		case "counted.rings":
-			needed = b.proven() || b.choice.Route == oversize.MakersProcess
-		case "counted.readings", "counted.pits":
-			needed = len(b.choice.Cylinders) > 0
-		}
-		if needed && n.given == nil {
+		if needed[n.path] && n.given == nil {
 			r.State, r.Reason, r.Step = StateOpen, notCounted, StepTell
 			r.Give = append(r.Give, n.path)
 		}

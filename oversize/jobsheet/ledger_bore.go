@@ -46,7 +46,7 @@ func (b *book) rest() {
 	switch {
 	case at.standard() == (Standard{}):
 		b.put(open(demandRest, "", noStandard, StepMeasureBetter, "gauge.standard"))
-	case !at.by.Temperatures.atRest():
+	case !at.atRest():
 		b.put(open(demandRest, "", notAtRest, StepWashAndProve, "proof.temperatures"))
 	default:
 		b.put(provenBy(demandRest, "", byOwnRecord))

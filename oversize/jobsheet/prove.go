@@ -33,10 +33,10 @@ type ProofSheet struct {
 const mostApart = 5 * units.Kelvin
 
 // atRest reports whether the cylinder was surely as warm as the standard, as near as that.
-func (t Temperatures) atRest() bool {
-	t = t.within()
-	apart := t.Cylinder.Value.Sub(t.Standard.Value)
-	return max(apart, -apart)+t.Cylinder.Within+t.Standard.Within <= mostApart
+func (s session) atRest() bool {
+	cylinder, standard := s.gauge.PartAt, s.gauge.Standard.At
+	apart := cylinder.Value.Sub(standard.Value)
+	return max(apart, -apart)+cylinder.Within+standard.Within <= mostApart
 }
 
 // prove reads a finished bore and holds it against what it was to become; nil where it has not been read.

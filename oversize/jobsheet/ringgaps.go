@@ -177,7 +177,7 @@ func (w ringWork) ports(r RingSheet) ([]rings.Room, error) {
 
 // heat is a ring and its bore in work, and whether the job says how warm they are.
 func (w ringWork) heat() (h rings.Warm, known bool) {
-	t := w.Engine.Running.within()
+	t := w.atWork
 	if t.Ring == (bore.Temperature{}) || t.Bore == (bore.Temperature{}) {
 		return h, false
 	}

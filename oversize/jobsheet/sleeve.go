@@ -63,7 +63,7 @@ func sleeved(g given, read []readBore, choice oversize.Choice) (fit *SleeveSheet
 	if g.Engine.Sleeve == (Sleeve{}) {
 		return nil, seats, errNoSleeve, nil
 	}
-	joint, err := g.Engine.sleeve(choice.Cylinders[i].Aim)
+	joint, err := g.sleeve(choice.Cylinders[i].Aim)
 	if err != nil {
 		return nil, seats, err, nil
 	}
@@ -102,8 +102,8 @@ func (g given) seat(i int, read readBore) (s seat, err error) {
 }
 
 // sleeve works out the job's sleeve through package sleeve.
-func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
-	v := e.Sleeve
+func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
+	e, v := g.Engine, g.Engine.Sleeve
 	inside, barrel := v.Material.or(material.GreyIron()), e.Material.or(material.GreyIron())
 	if e.Wall == oversize.IronSleeve {
 		barrel = e.Barrel.or(material.AluminiumBlock())
@@ -138,7 +138,7 @@ func (e Engine) sleeve(finish units.Length) (SleeveSheet, error) {
 	if s.Hone, err = s.Joint.Hone(finish); err != nil {
 		return s, err
 	}
-	if at := e.Running.within().Bore; !at.IsZero() {
+	if at := g.atWork.Bore; !at.IsZero() {
 		// At the ends of what the temperature may be, the one that grips less.
 		for _, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
 			state, err := s.Hone.Joint.Stresses(sleeve.Warm{Sleeve: t, Barrel: t})

@@ -102,9 +102,9 @@ func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 			list = append(list, GaugeSize{Operation: o.Kind, Size: o.After})
 		}
 	}
-	return list, g.shows(list, material.Comparison{
-		StandardAt: by.Standard.At.Value, GaugeSetAt: by.SetAt.Value, GaugeUseAt: by.UsedAt.Value, PartAt: at, PartExpansion: by.Part.Expansion,
-	})
+	now := comparison(by)
+	now.PartAt = at
+	return list, g.shows(list, now)
 }
 
 // dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
@@ -116,13 +116,14 @@ func (g given) dial(bored, aim units.Length) (list []GaugeSize, err error) {
 		list = append(list, GaugeSize{Operation: oversize.FinishBore, Size: bored})
 	}
 	list = append(list, GaugeSize{Operation: oversize.FinishHone, Size: aim})
-	cold := units.ReferenceTemperature
-	return list, g.shows(list, material.Comparison{StandardAt: cold, GaugeSetAt: cold, GaugeUseAt: cold, PartAt: cold, PartExpansion: g.wall.Expansion})
+	const cold = units.ReferenceTemperature
+	now := comparison(g.survey.gauge)
+	now.StandardAt, now.GaugeSetAt, now.GaugeUseAt, now.PartAt = cold, cold, cold, cold
+	return list, g.shows(list, now)
 }
 
 // shows fills in what the dial of the survey's gauge shows at each size, with the sign that it shows it with.
 func (g given) shows(list []GaugeSize, now material.Comparison) (err error) {
-	now.Standard, now.StandardExpansion, now.GaugeExpansion = g.survey.gauge.Standard.Size, g.survey.gauge.Standard.Material.Expansion, g.survey.gauge.Material.Expansion
 	for i := range list {
 		at := &list[i]
 		if at.Shows, err = now.DialFor(at.Size); err != nil {
