@@ -129,29 +129,20 @@ func (b *book) price(c oversize.CylinderChoice) *Price {
 	for n, r := range c.Refused {
 		alone := true
 		for m, other := range c.Refused {
-			if m != n && other.Route == r.Route && other.Over == r.Over && other.Work == r.Work {
-				alone = false
-			}
+			alone = alone && (m == n || other.Route != r.Route || other.Over != r.Over || other.Work != r.Work)
 		}
 		f := r.Finding
 		if !alone || !r.Reason.Open() || f.Limits.IsZero() || f.Measured.Std == 0 {
 			continue
 		}
-		remedy, err := f.Settle(f.Measured.Std)
-		if err != nil || remedy.Std == 0 {
-			continue
-		}
-		now, err := f.Measured.Expanded(0.95)
-		if err != nil {
-			continue
-		}
+		remedy, unsettled := f.Settle(f.Measured.Std)
 		settled := f.Measured
 		settled.Std = remedy.Std
-		would, err := settled.Expanded(0.95)
-		if err != nil || would == 0 || remedy.Toward != uncertainty.Within {
-			continue
+		now, unknown := f.Measured.Expanded(0.95)
+		would, undone := settled.Expanded(0.95)
+		if cmp.Or(unsettled, unknown, undone) == nil && would != 0 && remedy.Toward == uncertainty.Within {
+			return &Price{Route: r.Route, Over: r.Over, Now: now, Would: would}
 		}
-		return &Price{Route: r.Route, Over: r.Over, Now: now, Would: would}
 	}
 	return nil
 }

@@ -54,9 +54,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 	} else {
 		on := hone.OnHand{Bore: h.Now.Bore, Stroke: h.Now.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}
 		reach, err := on.SettingFor(t.want())
-		if err != nil {
-			out = omit(out, "the crosshatch on hand", "%v", err)
-		} else {
+		if out = failed(out, "the crosshatch on hand", err); err == nil {
 			h.Reach = &reach
 		}
 	}
@@ -113,26 +111,21 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Remark) {
 	const points = 33 // along the wall; the ends, the middle and the extremes are what the sheet shows
 	var err error
 	if !t.Crosshatch.IsZero() {
-		if h.Wall, err = h.Used.Profile(t.motion(), h.Travel, t.want(), points); err != nil {
-			out = omit(out, "the angle along the wall", "%v", err)
-		}
+		h.Wall, err = h.Used.Profile(t.motion(), h.Travel, t.want(), points)
+		out = failed(out, "the angle along the wall", err)
 		h.Wall.Points = nil
 		flat, err := hone.Included(30 * units.Degree) // often named as the flattest wanted (common practice)
 		if err == nil {
 			_, h.Flat, err = h.Used.CountLines(t.motion(), h.Travel, flat)
 		}
-		if err != nil {
-			out = omit(out, "how many lines are flat", "%v", err)
-		}
+		out = failed(out, "how many lines are flat", err)
 	}
 	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone.FollowsWall() {
 		return out // what follows the wall takes no stock to a size
 	}
-	if h.Removal, err = h.Used.Removal(t.motion(), h.Travel, t.Pressing, stock, points); err != nil {
-		out = omit(out, "straightness after honing", "%v", err)
-	}
+	h.Removal, err = h.Used.Removal(t.motion(), h.Travel, t.Pressing, stock, points)
 	h.Removal.Points = nil
-	return out
+	return failed(out, "straightness after honing", err)
 }
 
 // tracks adds whether the tool runs in its own tracks, and how many strokes cover the wall.
@@ -140,14 +133,12 @@ func (h *HoneSheet) tracks(t Tools) (out []Remark) {
 	var err error
 	if t.Lines != 0 && t.Track != 0 {
 		rig := hone.Rig{Kind: t.Hone, Drive: t.Drive, Lines: t.Lines, Track: t.Track}
-		if h.Retrace, err = h.Used.Retrace(rig, lookAhead); err != nil {
-			out = omit(out, "whether the hone runs in its own tracks", "%v", err)
-		}
+		h.Retrace, err = h.Used.Retrace(rig, lookAhead)
+		out = failed(out, "whether the hone runs in its own tracks", err)
 	}
 	if t.Lines != 0 && t.LineWidth != 0 && t.ToolLength != 0 {
-		if h.Cover, err = h.Used.Cover(hone.Rig{Lines: t.Lines, Width: t.LineWidth, Length: t.ToolLength}); err != nil {
-			out = omit(out, "how many strokes cover the wall", "%v", err)
-		}
+		h.Cover, err = h.Used.Cover(hone.Rig{Lines: t.Lines, Width: t.LineWidth, Length: t.ToolLength})
+		out = failed(out, "how many strokes cover the wall", err)
 	}
 	return out
 }

@@ -14,36 +14,12 @@ import (
 
 // proofRows writes how the finished bore was read: washed, at rest, held as before.
 func (b *book) proofRows() {
-	p, c := b.proofs[b.at], b.chosen()
-	if p == nil && c.Route == oversize.MakersProcess {
-		b.put(notAsked(demandWashed, ""))
-		b.rest()
-		b.put(notAsked(demandClamping, ""))
-		return
-	}
-	if p == nil {
-		for _, d := range []Demand{demandWashed, demandRest, demandClamping} {
-			b.put(open(d, "", toCome, b.workStep()))
-		}
-		return
-	}
-	if b.Proof.Washed {
-		b.put(provenBy(demandWashed, "", byOwnRecord))
-	} else {
-		b.put(open(demandWashed, "", notSaid, StepWashAndProve, "proof.washed"))
-	}
-	b.rest()
-	if b.Survey.TorquePlate != nil && b.Proof.TorquePlate != nil {
-		b.put(provenBy(demandClamping, "", byOwnRecord)) // that they differ is a fault of the job
-	} else {
-		b.put(open(demandClamping, "", notSaid, b.later(StepTell), "survey.torque_plate", "proof.torque_plate"))
-	}
-}
-
-// rest writes whether the cylinder lay at the temperature of the standard.
-func (b *book) rest() {
-	at, _ := b.finished()
+	held := b.Survey.TorquePlate != nil && b.Proof.TorquePlate != nil // that they differ is a fault of the job
+	b.put(b.asRead(demandWashed, b.Proof.Washed, StepWashAndProve, "proof.washed"))
+	at, there := b.finished()
 	switch {
+	case !there:
+		b.put(open(demandRest, "", toCome, b.workStep()))
 	case at.standard() == (Standard{}):
 		b.put(open(demandRest, "", noStandard, StepMeasureBetter, "gauge.standard"))
 	case !at.atRest():
@@ -51,6 +27,21 @@ func (b *book) rest() {
 	default:
 		b.put(provenBy(demandRest, "", byOwnRecord))
 	}
+	b.put(b.asRead(demandClamping, held, StepTell, "survey.torque_plate", "proof.torque_plate"))
+}
+
+// asRead is a row about how the finished bore was read; of one that stays as it is nobody asks.
+func (b *book) asRead(d Demand, said bool, step Step, give ...string) Row {
+	_, there := b.finished()
+	switch {
+	case !there:
+		return open(d, "", toCome, b.workStep())
+	case b.proofs[b.at] == nil:
+		return notAsked(d, "")
+	case said:
+		return provenBy(d, "", byOwnRecord)
+	}
+	return open(d, "", notSaid, step, give...)
 }
 
 // unseenTravel are the blind spots along ring travel.

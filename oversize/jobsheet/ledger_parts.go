@@ -201,10 +201,10 @@ func (w ringRows) gap() Row {
 }
 
 func (w ringRows) service() Row {
-	switch {
-	case w.ring.GapLimit == 0:
+	if w.ring.GapLimit == 0 {
 		return open(demandServiceGap, "", noLimit, w.later(StepTell), fmt.Sprintf("engine.rings[%d].gap_limit", w.n))
-	case !w.inBore():
+	}
+	if !w.inBore() {
 		return w.toSet(demandServiceGap, w.sheet.Service, "rings.finished")
 	}
 	return judged(demandServiceGap, "", w.sheet.Service, verdict{StepSetRingGaps, StepMeasureBetter}, w.path+"rings.finished")

@@ -225,26 +225,33 @@ func (b *book) sleeveRows() {
 	if route != oversize.Sleeve && route != oversize.Undecided {
 		return
 	}
-	v, s := b.sleeve, b.seats[b.at]
+	var v SleeveSheet
+	if b.sleeve != nil {
+		v = *b.sleeve
+	}
+	seat, grips := b.seats[b.at].cleansUp, uncertainty.Undecided
+	if v.Running != nil {
+		grips = v.Running.Grips
+	}
 	for _, q := range []struct {
 		of      string
-		verdict func() uncertainty.Verdict
+		verdict uncertainty.Verdict
 		finding *uncertainty.Finding
 		why     Reason
 		says    string
 	}{
-		{"seat cleans up", func() uncertainty.Verdict { return s.cleansUp.Verdict }, &s.cleansUp, noSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
-		{"stress in the barrel", func() uncertainty.Verdict { return v.Fit.Barrel.Verdict }, nil, noSoundFit, "the barrel may not stand the stress: less interference"},
-		{"stress in the sleeve", func() uncertainty.Verdict { return v.Fit.Sleeve.Verdict }, nil, noSoundFit, "the sleeve may not stand the stress: less interference"},
-		{"slips home", func() uncertainty.Verdict { return v.Heat.Slips }, nil, noSoundFit, "it does not surely slip home at that heat"},
-		{"stock to hone out", func() uncertainty.Verdict { return v.Hone.CleansUp }, nil, noSoundFit, "there is no stock to hone out of it: a smaller bore"},
-		{"grip", func() uncertainty.Verdict { return v.Running.Grips }, nil, comesLoose, ""},
+		{"seat cleans up", seat.Verdict, &seat, noSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
+		{"stress in the barrel", v.Fit.Barrel.Verdict, nil, noSoundFit, "the barrel may not stand the stress: less interference"},
+		{"stress in the sleeve", v.Fit.Sleeve.Verdict, nil, noSoundFit, "the sleeve may not stand the stress: less interference"},
+		{"slips home", v.Heat.Slips, nil, noSoundFit, "it does not surely slip home at that heat"},
+		{"stock to hone out", v.Hone.CleansUp, nil, noSoundFit, "there is no stock to hone out of it: a smaller bore"},
+		{"grip", grips, nil, comesLoose, ""},
 	} {
 		r := Row{Demand: demandSleeve, Key: q.of, Of: q.of, Give: []string{"engine.sleeve"}}
 		switch {
 		case route == oversize.Undecided:
 			r.Reason, r.Step = toCome, b.workStep()
-		case v == nil:
+		case b.sleeve == nil:
 			r.State, r.Reason, r.Step = StateFailed, noSoundFit, StepChooseSleeve
 			if b.noFit != nil {
 				r.Says = b.noFit.Error()
@@ -252,7 +259,7 @@ func (b *book) sleeveRows() {
 		case q.why == comesLoose && v.Running == nil:
 			r.Reason, r.Step, r.Give = comesLoose, StepChooseSleeve, []string{"engine.running.bore"}
 			r.Says = "the job does not say how warm the bore runs"
-		case q.verdict() == uncertainty.Within:
+		case q.verdict == uncertainty.Within:
 			r.State, r.Finding, r.Give = StateProven, q.finding, nil
 		default:
 			r.State, r.Reason, r.Step, r.Finding, r.Says = StateFailed, q.why, StepChooseSleeve, q.finding, q.says

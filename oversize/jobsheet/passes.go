@@ -54,41 +54,41 @@ func passed(g given, read []readBore, choice oversize.Choice) []passing {
 		if len(h) == 0 {
 			continue
 		}
-		p := &all[i]
-		p.recorded = true
-		sizes, err := g.sizes(h)
-		switch {
-		case err != nil:
-			p.broken, p.says = recordBroken, err.Error()
-			continue
-		case c.Aim == 0 || waiting(g.Job, choice):
-			p.broken, p.says = recordUnasked, "there is no size to hone to"
-			continue
-		case c.Route == oversize.BoreOversize && sizes[0] < read[i].bore.Largest.Size.Value:
-			p.broken, p.says = recordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", sizes[0], read[i].bore.Largest.Size)
-			continue
-		}
-		if over, other := g.otherSize(sizes[0]+g.Engine.HoningAllowance, c.Aim, c.Over); c.Route == oversize.BoreOversize && other {
-			p.broken, p.says = recordBroken, saysOther("it starts at", sizes[0], over, c.Over)
-			continue
-		}
-		if p.next, err = g.nextPass(h, sizes, read[i].bore.Largest.Size, c.Finish); err != nil {
-			p.broken, p.says = recordBroken, err.Error()
-			continue
-		}
-		switch {
-		case len(h) == 1 && g.Tools.TrialPass.Duration == 0:
-			p.broken, p.says = recordBroken, "it has no trial pass: give tools.trial_pass"
-		case p.next.Decision == hone.MeasureAgain:
-			p.broken, p.says = recordDoubtful, "what the passes took cannot be told from the doubt of the gauge"
-		case p.next.Decision == hone.PastSize:
-			p.skirts = g.skirts(units.Limits{Min: p.next.Size.Value, Max: p.next.Size.Value})
-		}
-		if n := fallsBack(sizes, read[i].bore.Largest.Size); n > 0 && p.broken == noReason {
-			p.broken, p.says = recordBroken, fmt.Sprintf("it falls back in pass %d, from %v to %v", n, sizes[n-1], sizes[n])
-		}
+		all[i].recorded = true
+		all[i].broken, all[i].says = all[i].follow(g, h, read[i].bore.Largest.Size, c, waiting(g.Job, choice))
 	}
 	return all
+}
+
+// follow goes through the record of a bore to the pass that is next; where it cannot, it says why.
+func (p *passing) follow(g given, h []Pass, worn uncertainty.Estimate, c oversize.CylinderChoice, waits bool) (broken Reason, says string) {
+	sizes, err := g.sizes(h)
+	switch {
+	case err != nil:
+		return recordBroken, err.Error()
+	case c.Aim == 0 || waits:
+		return recordUnasked, "there is no size to hone to"
+	case c.Route == oversize.BoreOversize && sizes[0] < worn.Value:
+		return recordBroken, fmt.Sprintf("it starts at %v, smaller than the worn bore, %v", sizes[0], worn)
+	}
+	if over, other := g.otherSize(sizes[0]+g.Engine.HoningAllowance, c.Aim, c.Over); c.Route == oversize.BoreOversize && other {
+		return recordBroken, saysOther("it starts at", sizes[0], over, c.Over)
+	}
+	p.next, err = g.nextPass(h, sizes, worn, c.Finish)
+	switch {
+	case err != nil:
+		return recordBroken, err.Error()
+	case len(h) == 1 && g.Tools.TrialPass.Duration == 0:
+		return recordBroken, "it has no trial pass: give tools.trial_pass"
+	case p.next.Decision == hone.MeasureAgain:
+		return recordDoubtful, "what the passes took cannot be told from the doubt of the gauge"
+	case p.next.Decision == hone.PastSize:
+		p.skirts = g.skirts(units.Limits{Min: p.next.Size.Value, Max: p.next.Size.Value})
+	}
+	if n := fallsBack(sizes, worn); n > 0 {
+		return recordBroken, fmt.Sprintf("it falls back in pass %d, from %v to %v", n, sizes[n-1], sizes[n])
+	}
+	return noReason, ""
 }
 
 // fallsBack returns the first pass after which a bore was read smaller than before it; 0 where none is.

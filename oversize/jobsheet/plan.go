@@ -225,3 +225,11 @@ func omit(list []Remark, part, why string, args ...any) []Remark {
 	}
 	return append(list, o)
 }
+
+// failed notes a part that a room refused to work out, where it did.
+func failed(list []Remark, part string, err error) []Remark {
+	if err == nil {
+		return list
+	}
+	return omit(list, part, "%v", err)
+}

@@ -81,7 +81,7 @@ func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofS
 			}
 			if formKnown {
 				if r.Follows, err = w.follows(r.Gap, forms); err != nil {
-					out = omit(out, "whether ring "+r.Ring+" follows the bore", "%v", err)
+					out = failed(out, "whether ring "+r.Ring+" follows the bore", err)
 				}
 			}
 			all[i] = append(all[i], r)

@@ -205,10 +205,10 @@ const mostSheet = 64 << 20
 // sheet comes with it. What is no sheet, or holds a job that cannot be, is [ErrSheet].
 func ReadSheet(r io.Reader) (Sheet, error) {
 	data, err := io.ReadAll(io.LimitReader(r, mostSheet+1))
-	if err != nil {
+	switch {
+	case err != nil:
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w", err)
-	}
-	if len(data) > mostSheet {
+	case len(data) > mostSheet:
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: larger than %d bytes", ErrSheet, mostSheet)
 	}
 	var file struct {
@@ -223,11 +223,11 @@ func ReadSheet(r io.Reader) (Sheet, error) {
 	if file.Version < 1 || file.Version > Version {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: version %d, want %d", ErrSheet, file.Version, Version)
 	}
+	var s Sheet
 	job, err := ReadJob(bytes.NewReader(file.Job))
-	if err != nil {
-		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
+	if err == nil {
+		s, err = Plan(job)
 	}
-	s, err := Plan(job)
 	if err != nil {
 		return Sheet{}, fmt.Errorf("jobsheet: sheet: %w: %w", ErrSheet, err)
 	}

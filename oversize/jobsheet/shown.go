@@ -119,19 +119,20 @@ func (s Shown) either(metric, inch string) string {
 	})
 }
 
-// length returns l in every unit shown, as sizes are worked to: to a micrometre, or a tenth of a thou.
-func (s Shown) length(l units.Length) string {
-	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)) })
+// to returns l in every unit shown, with so many decimals more than sizes are worked to.
+func (s Shown) to(more int, l units.Length) string {
+	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)+more) })
 }
+
+func (s Shown) length(l units.Length) string { return s.to(0, l) }  // as sizes are worked to: to a micrometre, or a tenth of a thou
+func (s Shown) finer(l units.Length) string  { return s.to(1, l) }  // for what is smaller than the doubt of a size
+func (s Shown) gap(l units.Length) string    { return s.to(-1, l) } // as feeler gauges have it: to 0.01 mm, or a thou
+func (s Shown) room(l units.Length) string   { return s.to(-2, l) } // round the bore: to 0.1 mm, or 0.01 in
 
 // rough returns a window of roughness.
 func (s Shown) rough(w units.Limits) string {
-	return s.each(func(u units.Length) string {
-		if u == units.Inch {
-			return fmt.Sprintf("%.0f to %.0f µin", w.Min.In(units.Microinch), w.Max.In(units.Microinch))
-		}
-		return fmt.Sprintf("%.2f to %.2f µm", w.Min.In(units.Micrometre), w.Max.In(units.Micrometre))
-	})
+	return s.either(fmt.Sprintf("%.2f to %.2f µm", w.Min.In(units.Micrometre), w.Max.In(units.Micrometre)),
+		fmt.Sprintf("%.0f to %.0f µin", w.Min.In(units.Microinch), w.Max.In(units.Microinch)))
 }
 
 // stock returns the difference of two sizes as they are printed, so that whoever adds it up finds them again.
@@ -142,24 +143,9 @@ func (s Shown) stock(before, after units.Length) string {
 	})
 }
 
-// finer prints a length to a place more than others, for what is smaller than the doubt of a size.
-func (s Shown) finer(l units.Length) string {
-	return s.each(func(unit units.Length) string { return l.Format(unit, placesFor(unit)+1) })
-}
-
-// gap returns l as feeler gauges have it: to 0.01 mm, or a thou.
-func (s Shown) gap(l units.Length) string {
-	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)-1) })
-}
-
 // along returns a length along the bore, such as a stroke: to 1 mm, or 0.01 in.
 func (s Shown) along(l units.Length) string {
 	return s.either(l.Format(units.Millimetre, 0), l.Format(units.Inch, 2))
-}
-
-// room returns a length round the bore: to 0.1 mm, or 0.01 in.
-func (s Shown) room(l units.Length) string {
-	return s.each(func(u units.Length) string { return l.Format(u, placesFor(u)-2) })
 }
 
 // plain returns a length that was given, such as a depth, in every unit shown, without zeros.
@@ -178,12 +164,11 @@ func plainIn(l, unit units.Length) string {
 	return strings.TrimRight(strings.TrimRight(text, "0"), ".") + " " + name
 }
 
-// estimate returns e in every unit shown, with its expanded uncertainty for 95 %.
+// estimate returns e in every unit shown, with its expanded uncertainty for 95 %, gapEstimate that of a gap.
 func (s Shown) estimate(e uncertainty.Estimate) string {
 	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u), 3) })
 }
 
-// gapEstimate returns e as [Shown.gap] has it.
 func (s Shown) gapEstimate(e uncertainty.Estimate) string {
 	return s.each(func(u units.Length) string { return estimateIn(e, u, placesFor(u)-1, 1) })
 }
@@ -201,19 +186,13 @@ func estimateIn(e uncertainty.Estimate, unit units.Length, places, fewest int) s
 	return value + " ± " + up.Format(unit, places)
 }
 
-// limits returns a window in every unit shown, rounded inward so that what is printed never
-// allows more than what is meant; a dash where there is none.
-func (s Shown) limits(w units.Limits) string {
-	return s.window(w, 0)
-}
-
-// gapLimits returns the window of a gap, as [Shown.gap] has it.
-func (s Shown) gapLimits(w units.Limits) string {
-	return s.window(w, 1)
-}
+// limits returns a window in every unit shown, as sizes are worked to, gapLimits that of a gap.
+func (s Shown) limits(w units.Limits) string    { return s.window(w, 0) }
+func (s Shown) gapLimits(w units.Limits) string { return s.window(w, 1) }
 
 // window returns a window with some decimals less than a size has, or with as many more as it takes, to a micrometre
-// or a hundredth of a thou.
+// or a hundredth of a thou: rounded inward, so that what is printed never allows more than what is meant; a dash
+// where there is none.
 func (s Shown) window(w units.Limits, less int) string {
 	if w.IsZero() {
 		return "–"

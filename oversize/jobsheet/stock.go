@@ -44,9 +44,8 @@ func cut(g given, read []readBore, choice oversize.Choice, fit *SleeveSheet, pas
 		if sleeved && g.Cylinders[i].SleeveFitted == (SleeveFitted{}) {
 			seat := b.Shop // which is not honed
 			seat.FinishHone, seat.Plateau = 0, 0
-			if all[i].seat, err = seat.Cuts(read[i].bore.Smallest.Size.Value, fit.Joint.Seat, fit.Joint.Seat); err != nil {
-				out = omit(out, "the seat's cuts, cylinder "+c.Name, "%v", err)
-			}
+			all[i].seat, err = seat.Cuts(read[i].bore.Smallest.Size.Value, fit.Joint.Seat, fit.Joint.Seat)
+			out = failed(out, "the seat's cuts, cylinder "+c.Name, err)
 		}
 		if all[i].stock, err = b.Shop.Cuts(from, bored, c.Aim); err != nil {
 			out = omit(out, "stock of cylinder "+c.Name, "%v", err)
