@@ -110,7 +110,7 @@ func TestThreePointGaugeGivesSizeOnly(t *testing.T) {
 	rs := []bore.Reading{at(10, 0, "67.1 mm"), at(10, 60, "67.05 mm"), at(10, 120, "67.02 mm"), at(90, 0, "67 mm")}
 	g, err := bore.Measure(rs, bore.Gauge{Kind: bore.ThreePoint})
 	must(t, g, err)
-	if g.HasOvality || g.Planes[0].HasOvality || !g.Planes[0].TwoLobe.IsZero() || g.Unseen[0] != bore.UnseenOvality {
+	if g.HasOvality || g.Planes[0].HasOvality || g.Planes[0].TwoLobe != (bore.Lobes{}) || g.Unseen[0] != bore.UnseenOvality {
 		t.Errorf("three-point gauge: %v", g)
 	}
 	if hs := g.Planes[0].Harmonics(); hs != nil {
@@ -120,7 +120,7 @@ func TestThreePointGaugeGivesSizeOnly(t *testing.T) {
 
 func TestAxesTooCloseTogether(t *testing.T) {
 	g := measure(t, []bore.Reading{at(10, 0, "67 mm"), at(10, 1e-5, "67 mm"), at(10, 90, "67.1 mm")})
-	if p := g.Planes[0]; !p.TwoLobe.IsZero() || !p.HasOvality || g.Unseen[0] != bore.UnseenBetweenAxes {
+	if p := g.Planes[0]; p.TwoLobe != (bore.Lobes{}) || !p.HasOvality || g.Unseen[0] != bore.UnseenBetweenAxes {
 		t.Errorf("%v, unseen %v", p, g.Unseen)
 	}
 	fs, err := g.Judge(bore.Limits{TrueOvality: mm}, noRisk)
@@ -129,7 +129,7 @@ func TestAxesTooCloseTogether(t *testing.T) {
 	}
 	// Five axes, of which two are nearly one, carry two lobes and not four.
 	p := measure(t, []bore.Reading{at(10, 0, "67 mm"), at(10, 1e-5, "67 mm"), at(10, 45, "67 mm"), at(10, 90, "67.1 mm"), at(10, 135, "67 mm")}).Planes[0]
-	if p.TwoLobe.IsZero() || !p.FourLobe.IsZero() {
+	if p.TwoLobe == (bore.Lobes{}) || p.FourLobe != (bore.Lobes{}) {
 		t.Errorf("%v", p)
 	}
 }

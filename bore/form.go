@@ -31,9 +31,6 @@ type Lobes struct {
 	Fitted  bool        `json:"fitted,omitzero"` // of four lobes: an amplitude of zero was looked for and found
 }
 
-// IsZero reports whether there is no fit. It also serves JSON's omitzero.
-func (l Lobes) IsZero() bool { return l == Lobes{} }
-
 // harmonic returns the fit as a harmonic of the wall, its amplitude radial: half of that of
 // the diameter.
 func (l Lobes) harmonic(order int) Harmonic {
@@ -45,10 +42,10 @@ func (l Lobes) harmonic(order int) Harmonic {
 // five. Orders it does not hold were not looked for; odd ones no two opposed anvils can see.
 func (p Plane) Harmonics() []Harmonic {
 	var hs []Harmonic
-	if !p.TwoLobe.IsZero() {
+	if p.TwoLobe != (Lobes{}) {
 		hs = append(hs, p.TwoLobe.harmonic(2))
 	}
-	if !p.FourLobe.IsZero() {
+	if p.FourLobe != (Lobes{}) {
 		hs = append(hs, p.FourLobe.harmonic(4))
 	}
 	return hs

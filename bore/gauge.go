@@ -167,7 +167,7 @@ func (g Gauge) validate() error {
 		{"gauge in use", g.UsedAt, &g.Material, false},
 		{"cylinder", g.PartAt, &g.Part, s > 0},
 	} {
-		if err := t.at.validate(t.what); err != nil {
+		if err := t.at.validate(" of the ", t.what); err != nil {
 			return err
 		}
 		e, w := float64(t.of.Expansion), float64(t.of.Within)

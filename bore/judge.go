@@ -246,7 +246,7 @@ func (j *jury) ovality(planes []Plane) error {
 // lobes look larger than they are, so that they can be trusted when they are within but not when
 // they are beyond.
 func (p *Plane) lobed(read uncertainty.Finding, r uncertainty.Risk) (uncertainty.Finding, error) {
-	if p.FourLobe.IsZero() {
+	if p.FourLobe == (Lobes{}) {
 		read.Verdict = uncertainty.Undecided
 		return read, nil
 	}

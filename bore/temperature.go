@@ -84,12 +84,12 @@ func (t Temperature) String() string {
 }
 
 // MarshalText returns the text of [Temperature.String], empty where none is given; of one that no workshop
-// has, the errors of [Temperature.Validate].
+// has, as of a Value of plain 30, which is 30 K, [units.ErrRange]; of a half-width of nothing [units.ErrNotGiven].
 func (t Temperature) MarshalText() ([]byte, error) {
 	if t.IsZero() {
 		return nil, nil
 	}
-	if err := t.validate("text"); err != nil {
+	if err := t.validate("", ""); err != nil {
 		return nil, err
 	}
 	return []byte(t.String()), nil
@@ -127,20 +127,18 @@ func (t Temperature) isReference() bool {
 // memory), and above any number that is meant in °C and put where kelvins belong.
 const coldest = 180
 
-// Validate returns [units.ErrRange] for a temperature or half-width that no workshop has, as of a Value of plain
-// 30, which is 30 K; [units.ErrNotGiven] for a half-width of nothing. The zero Temperature passes: it is not given.
-func (t Temperature) Validate() error { return t.validate("part") }
-
-func (t Temperature) validate(what string) error {
+// validate refuses what no workshop has; of and what say whose temperature it is, " of the " "cylinder". The zero
+// Temperature passes: it is not given.
+func (t Temperature) validate(of, what string) error {
 	if t.Value.IsZero() && t.Within != 0 {
-		return fmt.Errorf("bore: temperature of the %s, within %v: %w", what, t.Within, units.ErrNotGiven)
+		return fmt.Errorf("bore: temperature%s%s, within %v: %w", of, what, t.Within, units.ErrNotGiven)
 	}
 	v, w := float64(t.Value), float64(t.Within)
 	if err := t.Value.Validate(); err != nil || !(w >= 0 && w <= 1000) || v > 5000 {
-		return fmt.Errorf("bore: temperature of the %s, %v K ± %v K: want one up to 5000 K within 0 to 1000 K: %w", what, v, w, units.ErrRange)
+		return fmt.Errorf("bore: temperature%s%s, %v K ± %v K: want one up to 5000 K within 0 to 1000 K: %w", of, what, v, w, units.ErrRange)
 	}
 	if !t.Value.IsZero() && v < coldest {
-		return fmt.Errorf("bore: temperature of the %s, %v K: %w: no workshop is so cold; a plain number is in kelvins, and 30 °C is units.Celsius(30)", what, v, units.ErrRange)
+		return fmt.Errorf("bore: temperature%s%s, %v K: %w: no workshop is so cold; a plain number is in kelvins, and 30 °C is units.Celsius(30)", of, what, v, units.ErrRange)
 	}
 	return nil
 }

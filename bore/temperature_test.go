@@ -63,12 +63,12 @@ func TestBadTemperatures(t *testing.T) {
 // plain number of degrees, even of Fahrenheit in a hot shop, and anything beyond 5000 K is not.
 func TestTemperaturesOfNoWorkshop(t *testing.T) {
 	for _, v := range []units.Temperature{183.95, 180, 293.15, 5000} {
-		if err := (bore.Temperature{Value: v}).Validate(); err != nil {
+		if _, err := (bore.Temperature{Value: v}).MarshalText(); err != nil {
 			t.Errorf("%v K: %v", float64(v), err)
 		}
 	}
 	for _, v := range []units.Temperature{30, 104, 179.999999, 5000.000001} {
-		if err := (bore.Temperature{Value: v}).Validate(); !errors.Is(err, units.ErrRange) {
+		if _, err := (bore.Temperature{Value: v}).MarshalText(); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%v K: %v", float64(v), err)
 		}
 	}

@@ -105,7 +105,7 @@ func unseen(g *Geometry, scatterKnown bool) []Unseen {
 	}
 	two, four, fewest := true, true, 0 // what every plane has; the axes of the plane with the fewest
 	for i, p := range g.Planes {
-		two, four = two && !p.TwoLobe.IsZero(), four && !p.FourLobe.IsZero()
+		two, four = two && p.TwoLobe != (Lobes{}), four && p.FourLobe != (Lobes{})
 		if i == 0 || len(p.Places) < fewest {
 			fewest = len(p.Places)
 		}

@@ -61,7 +61,7 @@ type Found struct {
 // [units.ErrCrossed], a want whose ends are no angles [units.ErrRange].
 func (h OnHand) SettingFor(want Want) (Found, error) {
 	flat, steep, err := want.ends()
-	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.Validate(), h.Stroking.Validate()); err != nil {
+	if err := firstError(err, checkLength("bore", h.Bore), checkLength("stroke", h.Stroke), h.Spindle.validate(), h.Stroking.validate()); err != nil {
 		return Found{}, err
 	}
 	r := Found{Hand: h, Want: want}

@@ -16,15 +16,10 @@ type SpindleRange struct {
 	Max units.Frequency // fastest, no slower than Min
 }
 
-// IsZero reports whether the range is not given. It also serves JSON's omitzero.
-func (r SpindleRange) IsZero() bool { return r == SpindleRange{} }
-
 // contains reports whether f lies in the range, to 1 part in 10⁹.
 func (r SpindleRange) contains(f units.Frequency) bool { return inside(f, r.Min, r.Max) }
 
-// Validate returns [units.ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
-// rate, or the ends are the wrong way round.
-func (r SpindleRange) Validate() error {
+func (r SpindleRange) validate() error {
 	if err := firstError(checkRate("slowest spindle", r.Min, "rev/min"), checkRate("fastest spindle", r.Max, "rev/min")); err != nil {
 		return err
 	}
@@ -40,14 +35,14 @@ func parseSpindleRange(s string) (SpindleRange, error) {
 		return SpindleRange{}, fmt.Errorf("hone: spindle range %.80q: %w: write 60 to 700 rev/min: %w", s, units.ErrSyntax, err)
 	}
 	w := SpindleRange{r[0], r[1]}
-	return w, w.Validate()
+	return w, w.validate()
 }
 
 // String returns "60 rev/min to 700 rev/min", one speed where the ends are equal, or "" where
 // the range is not given.
 func (r SpindleRange) String() string {
 	switch {
-	case r.IsZero():
+	case r == SpindleRange{}:
 		return ""
 	case r.Min == r.Max:
 		return r.Min.String()
@@ -55,12 +50,12 @@ func (r SpindleRange) String() string {
 	return r.Min.String() + " to " + r.Max.String()
 }
 
-// MarshalText returns the text of [SpindleRange.String]; of a range that is none, the error of
-// [SpindleRange.Validate].
+// MarshalText returns the text of [SpindleRange.String]; [units.ErrNotGiven], [units.ErrRange] or [units.ErrCrossed]
+// where one end is missing, is not a rate, or the ends are the wrong way round.
 func (r SpindleRange) MarshalText() ([]byte, error) { return marshalValid(r) }
 
 // UnmarshalText reads "60 rev/min to 700 rev/min", "60 to 700 rev/min", or one speed; empty text is "not
-// given". Another text is [units.ErrSyntax]; other errors are those of [SpindleRange.Validate], and the receiver
+// given". Another text is [units.ErrSyntax]; other errors are those of [SpindleRange.MarshalText], and the receiver
 // then keeps its value.
 func (r *SpindleRange) UnmarshalText(text []byte) error { return unmarshal(r, text, parseSpindleRange) }
 
@@ -71,18 +66,13 @@ type StrokingRange struct {
 	Max Stroking // fastest, no slower than Min
 }
 
-// IsZero reports whether the range is not given. It also serves JSON's omitzero.
-func (r StrokingRange) IsZero() bool { return r == StrokingRange{} }
-
 // contains reports whether k lies in the range, to 1 part in 10⁹, whatever it counts.
 func (r StrokingRange) contains(k Stroking) bool {
 	return inside(k.Cycles(), r.Min.Cycles(), r.Max.Cycles())
 }
 
-// Validate returns [units.ErrNotGiven], [units.ErrRange] or [units.ErrCrossed] where an end is missing, is not a
-// rate, or the ends are the wrong way round.
-func (r StrokingRange) Validate() error {
-	if err := firstError(r.Min.Validate(), r.Max.Validate()); err != nil {
+func (r StrokingRange) validate() error {
+	if err := firstError(r.Min.validate(), r.Max.validate()); err != nil {
 		return err
 	}
 	if r.Min.Cycles() > r.Max.Cycles() {
@@ -97,14 +87,14 @@ func parseStrokingRange(s string) (StrokingRange, error) {
 		return StrokingRange{}, fmt.Errorf("hone: stroking range %.80q: write 40 to 90 cycles/min: %w", s, err)
 	}
 	w := StrokingRange{r[0], r[1]}
-	return w, w.Validate()
+	return w, w.validate()
 }
 
 // String returns "40 cycles/min to 90 cycles/min", one stroking where the ends are equal, or ""
 // where the range is not given.
 func (r StrokingRange) String() string {
 	switch {
-	case r.IsZero():
+	case r == StrokingRange{}:
 		return ""
 	case r.Min == r.Max:
 		return r.Min.String()
@@ -112,13 +102,13 @@ func (r StrokingRange) String() string {
 	return r.Min.String() + " to " + r.Max.String()
 }
 
-// MarshalText returns the text of [StrokingRange.String]; of a range that is none, the error of
-// [StrokingRange.Validate].
+// MarshalText returns the text of [StrokingRange.String]; [units.ErrNotGiven], [units.ErrRange] or [units.ErrCrossed]
+// where one end is missing, is not a rate, or the ends are the wrong way round.
 func (r StrokingRange) MarshalText() ([]byte, error) { return marshalValid(r) }
 
 // UnmarshalText reads "40 cycles/min to 90 cycles/min", "80 to 180 strokes/min", or one stroking; empty text
 // is "not given". Both say what they count, as in [ParseStroking], whose errors are this one's, with those of
-// [StrokingRange.Validate]; the receiver then keeps its value.
+// [StrokingRange.MarshalText]; the receiver then keeps its value.
 func (r *StrokingRange) UnmarshalText(text []byte) error {
 	return unmarshal(r, text, parseStrokingRange)
 }
@@ -150,13 +140,14 @@ func inside(f, lo, hi units.Frequency) bool {
 }
 
 // marshalValid returns the text of a rate or a range of them, which is "" where none is given.
-func marshalValid(v interface {
-	IsZero() bool
-	Validate() error
+func marshalValid[V interface {
+	comparable
+	validate() error
 	String() string
-}) ([]byte, error) {
-	if !v.IsZero() {
-		if err := v.Validate(); err != nil {
+}](v V) ([]byte, error) {
+	var none V
+	if v != none {
+		if err := v.validate(); err != nil {
 			return nil, err
 		}
 	}

@@ -39,7 +39,7 @@ func (s Setting) Retrace(r Rig, cycles int) (Retrace, error) {
 	if r.Kind != RigidStone || r.Drive != ByMachine {
 		return Retrace{}, nil
 	}
-	err := firstError(checkLength("bore", s.Bore), checkRate("spindle", s.Spindle, "rev/min"), s.Stroking.Validate(),
+	err := firstError(checkLength("bore", s.Bore), checkRate("spindle", s.Spindle, "rev/min"), s.Stroking.validate(),
 		checkLines(r.Lines), checkLength("track", r.Track))
 	switch {
 	case err != nil:

@@ -119,7 +119,7 @@ func (s Setting) checkTurning() error {
 }
 
 func (s Setting) checkStroking() error {
-	return firstError(checkLength("stroke", s.Stroke), s.Stroking.Validate())
+	return firstError(checkLength("stroke", s.Stroke), s.Stroking.validate())
 }
 
 func (s Setting) check() error {

@@ -51,12 +51,7 @@ func (k Stroking) like(cycles units.Frequency) Stroking {
 	return Cycles(cycles)
 }
 
-// IsZero reports whether the stroking is not given. It also serves JSON's omitzero.
-func (k Stroking) IsZero() bool { return k == Stroking{} }
-
-// Validate returns [units.ErrNotGiven] for the zero Stroking and [units.ErrRange] for a rate that is
-// negative, not finite, above a million a minute or below 1e-12.
-func (k Stroking) Validate() error { return checkRate("stroking", k.rate, k.unit()) }
+func (k Stroking) validate() error { return checkRate("stroking", k.rate, k.unit()) }
 
 func (k Stroking) unit() string {
 	if k.oneWay {
@@ -88,7 +83,7 @@ func ParseStroking(s string) (Stroking, error) {
 			return Stroking{}, fmt.Errorf("hone: stroking %.80q: %w: write 60 cycles/min or 120 strokes/min", s, units.ErrSyntax)
 		}
 		k := u.build(f)
-		return k, k.Validate()
+		return k, k.validate()
 	}
 	return Stroking{}, fmt.Errorf("hone: stroking %.80q: %w: write 60 cycles/min (there and back) or "+
 		"120 strokes/min (one way); 60 of one are 120 of the other", s, ErrConvention)
@@ -97,14 +92,14 @@ func ParseStroking(s string) (Stroking, error) {
 // String returns the rate a minute to 12 significant digits and what it counts, "60 cycles/min"
 // or "120 strokes/min". Where the stroking is not given it is "".
 func (k Stroking) String() string {
-	if k.IsZero() {
+	if (k == Stroking{}) {
 		return ""
 	}
 	return strings.TrimSuffix(k.rate.String(), "rev/min") + k.unit()
 }
 
-// MarshalText returns the text of [Stroking.String]; of a rate that is none, the error of
-// [Stroking.Validate].
+// MarshalText returns the text of [Stroking.String]; [units.ErrRange] for a rate that is negative, not finite, above
+// a million a minute or below 1e-12.
 func (k Stroking) MarshalText() ([]byte, error) { return marshalValid(k) }
 
 // UnmarshalText reads a text as [ParseStroking] does; empty text is "not given". On error the

@@ -68,11 +68,11 @@ func lesson(w io.Writer, d data) {
 	for _, x := range d.readings {
 		squares += (x - mean) * (x - mean)
 	}
-	spread := must(s.Repeatability.Interval(study.ModifiedLargeSample))
+	spread := must(s.Repeatability.Interval())
 	fmt.Fprintf(w, "   x̄ = %.2f µm;  s = √(%.2f/%d) = %s\n", mean, squares, n-1, µm(s.Repeatability.Std))
 	e := must(s.Doubt(study.Sizes, 1))
 	if hand {
-		fmt.Fprintf(w, "   %d readings do not know s well: it is between %s and %s, in 95 of 100 such trials\n", n, µm(spread.Low), µm(spread.High))
+		fmt.Fprintf(w, "   %d readings do not know s well: it is between %s and %s, in 95 of 100 such trials\n", n, µm(spread.Min), µm(spread.Max))
 	} else {
 		e = uncertainty.Estimate{Std: step}
 		fmt.Fprintf(w, "   That is less than a step of the dial hides, q/√12 = %s with the division q: the dial is coarser\n   than the hand, and s = %s counts.\n", µm(step), µm(step))

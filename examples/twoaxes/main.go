@@ -50,7 +50,7 @@ func lesson(w io.Writer, d data) {
 	fmt.Fprintln(w, "\n2  Ovality as read     greatest − least along the axes")
 	for _, axes := range []int{2, 3, 4, 6} {
 		p, fit := must(d.plane(axes)), "no curve to be laid through two"
-		if a := p.TwoLobe.Amplitude.Value; !p.TwoLobe.IsZero() {
+		if a := p.TwoLobe.Amplitude.Value; p.TwoLobe != (bore.Lobes{}) {
 			fit = fmt.Sprintf("a curve of two lobes laid through them: V = %s", mm(2*a))
 			if a > 0 {
 				fit += fmt.Sprintf(" at φ = %s", angle(p.TwoLobe.Axis.In(units.Degree)))

@@ -112,7 +112,7 @@ func (r readBore) atFeeler(test []FeelerGap) (upper, lower uncertainty.Estimate,
 	for _, g := range bores {
 		above, _ := g.At(test[0].Depth)
 		below, _ := g.At(test[1].Depth)
-		if upper, lower = above.TwoLobe.Mean, below.TwoLobe.Mean; !above.TwoLobe.IsZero() && !below.TwoLobe.IsZero() {
+		if upper, lower = above.TwoLobe.Mean, below.TwoLobe.Mean; above.TwoLobe != (bore.Lobes{}) && below.TwoLobe != (bore.Lobes{}) {
 			return upper, lower, true
 		}
 	}

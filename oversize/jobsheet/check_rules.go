@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"cmp"
+	"encoding"
 	"errors"
 	"fmt"
 	"math"
@@ -21,7 +22,7 @@ import (
 
 // rules are what a field is held to by its tag `want`, where it is given: a length along the bore ("far") or across
 // it ("wide"), a step of a gauge ("fine"), a size near the nominal bore, a difference small against it, a part inside it,
-// a window with both ends, a value with its doubt, a standard that is known, whatever has a Validate, and numbers.
+// a window with both ends, a value with its doubt, a standard that is known, whatever has a text that can be, and numbers.
 func rules(nominal units.Length) map[string]strictjson.Rule {
 	along := func(most units.Length) strictjson.Rule {
 		return func(v any) error { return upTo(lengthOf(v), most) }
@@ -49,7 +50,7 @@ func rules(nominal units.Length) map[string]strictjson.Rule {
 			return nil
 		},
 		"metal":     func(v any) error { return v.(Metal).check() },
-		"valid":     func(v any) error { return v.(interface{ Validate() error }).Validate() },
+		"valid":     func(v any) error { _, err := v.(encoding.TextMarshaler).MarshalText(); return err },
 		"turning":   func(v any) error { return turning(v.(units.Frequency)) },
 		"moment":    moment,
 		"lasting":   func(v any) error { return inRange(v.(Duration).Seconds(), 0, math.Inf(1), "want above 0") },

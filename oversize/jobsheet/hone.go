@@ -40,7 +40,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 	if h.Now.Stroke == 0 {
 		return HoneSheet{}, omit(nil, "honing", "give tools.stroke, or engine.layout.length and tools.tool_length"), nil
 	}
-	if t.SpindleNow != 0 && !t.StrokingNow.IsZero() {
+	if t.SpindleNow != 0 && t.StrokingNow != (hone.Stroking{}) {
 		h.Now.Spindle, h.Now.Stroking = t.SpindleNow, t.StrokingNow
 		if h.Leaves, err = h.Now.Crosshatch(); err != nil {
 			return h, nil, fault("tools.spindle_now", err)
@@ -49,7 +49,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 			return h, nil, fault("tools.spindle_now", err)
 		}
 	}
-	if t.Crosshatch.IsZero() || t.Spindle.IsZero() || t.Stroking.IsZero() {
+	if t.Crosshatch.IsZero() || t.Spindle == (hone.SpindleRange{}) || t.Stroking == (hone.StrokingRange{}) {
 		out = omit(out, "the crosshatch on hand", "give tools.crosshatch, tools.spindle and tools.stroking")
 	} else {
 		on := hone.OnHand{Bore: h.Now.Bore, Stroke: h.Now.Stroke, Spindle: t.Spindle, Stroking: t.Stroking, Drive: t.Drive}

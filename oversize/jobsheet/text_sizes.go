@@ -115,7 +115,7 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 	if g.HasOvality {
 		where := "at " + show.plain(g.OvalityAt)
 		for _, plane := range g.Planes {
-			if plane.Depth == g.OvalityAt && !plane.TwoLobe.IsZero() && standsOut(g.Ovality) {
+			if plane.Depth == g.OvalityAt && plane.TwoLobe != (bore.Lobes{}) && standsOut(g.Ovality) {
 				where += fmt.Sprintf("; as two lobes through all axes, largest about %s from thrust", degrees(plane.TwoLobe.Axis))
 			}
 		}

@@ -45,7 +45,7 @@ func Section(p bore.Plane, unit units.Length) (page.Picture, error) {
 		x := mm(two.Mean.Value) + float64(mm(two.Amplitude.Value)*math.Cos(2*(angle-float64(two.Axis))))
 		return x + float64(mm(four.Amplitude.Value)*math.Cos(4*(angle-float64(four.Axis))))
 	}
-	if !two.IsZero() {
+	if two != (bore.Lobes{}) {
 		for i := range 360 {
 			x := fit(float64(i) * math.Pi / 180)
 			s.cover(x, x)
@@ -61,7 +61,7 @@ func Section(p bore.Plane, unit units.Length) (page.Picture, error) {
 	d.add(page.Circle{Centre: at.centre, Radius: round, Stroke: page.Thin})
 	d.line(page.Thin, page.Point{X: at.centre.X - 1.5, Y: at.centre.Y}, page.Point{X: at.centre.X + 1.5, Y: at.centre.Y})
 	d.line(page.Thin, page.Point{X: at.centre.X, Y: at.centre.Y - 1.5}, page.Point{X: at.centre.X, Y: at.centre.Y + 1.5})
-	if !two.IsZero() {
+	if two != (bore.Lobes{}) {
 		curve := page.Line{Closed: true, Stroke: page.Dotted}
 		for i := 0; i < 360; i += 3 {
 			a := float64(i) * math.Pi / 180
@@ -69,7 +69,7 @@ func Section(p bore.Plane, unit units.Length) (page.Picture, error) {
 		}
 		d.add(curve)
 		lobes := "two lobes"
-		if !four.IsZero() {
+		if four != (bore.Lobes{}) {
 			lobes = "two and of four lobes"
 		}
 		d.note("Dotted: a form of %s, fitted; nobody read it between the dots.", lobes)

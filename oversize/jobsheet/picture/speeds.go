@@ -17,7 +17,7 @@ func Speeds(r hone.Found, now hone.Setting) (page.Picture, error) {
 	const left, right, top, tall = 12.0, 84.0, row, 60.0
 	h := r.Hand
 	d := newDrawing("Turning against stroking", units.Millimetre)
-	if h.Spindle.IsZero() || h.Stroking.IsZero() || r.Want.Crosshatch.IsZero() {
+	if h.Spindle == (hone.SpindleRange{}) || h.Stroking == (hone.StrokingRange{}) || r.Want.Crosshatch.IsZero() {
 		return page.Picture{}, fmt.Errorf("picture: %w: no range on hand, or no crosshatch wanted", ErrNothing)
 	}
 	perMinute := func(f units.Frequency) float64 { return f.In(units.PerMinute) }
@@ -87,7 +87,7 @@ func Speeds(r hone.Found, now hone.Setting) (page.Picture, error) {
 		name string
 		hone.Setting
 	}{{"best", r.Best}, {"now", now}} {
-		if s.Spindle == 0 || s.Stroking.IsZero() {
+		if s.Spindle == 0 || s.Stroking == (hone.Stroking{}) {
 			continue
 		}
 		c, err := s.Crosshatch()

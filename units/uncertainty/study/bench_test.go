@@ -38,7 +38,7 @@ func BenchmarkInterval(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := s.Reproducibility.Interval(study.ModifiedLargeSample); err != nil {
+		if _, err := s.Reproducibility.Interval(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -34,81 +33,34 @@ type Component struct {
 	Terms    []Term  `json:"terms,omitzero"`    // variance = Σ Coefficient·Root²
 }
 
-// Spread returns the component as numbers of a unit, for budgets and [uncertainty.Pool].
-func (c Component) Spread(unit units.Length) uncertainty.Spread {
-	return uncertainty.Spread{Std: c.Std.In(unit), DoF: c.DoF}
-}
-
-// Method is how an interval of a standard deviation is found. With one term all are the same,
-// and exact.
-type Method int8
-
-// Methods.
-const (
-	// ModifiedLargeSample is that of Graybill and Wang (1980) for sums, and of Ting, Burdick and
-	// others (1990) for differences: it keeps what it promises with few persons too.
-	ModifiedLargeSample Method = iota
-	// Satterthwaite takes the sum for one chi-squared variable of [Component].DoF, as many sheets do:
-	// with few persons its upper end is far too low.
-	Satterthwaite
-)
-
-var methodNames = [...]string{"modified large sample", "Satterthwaite"}
-
-// String returns the name.
-func (m Method) String() string { return enum.Name(m, methodNames[:]) }
-
-// MarshalText returns the name; a value without one is [units.ErrUnknownName].
-func (m Method) MarshalText() ([]byte, error) { return enum.Marshal(m, methodNames[:]) }
-
-// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
-func (m *Method) UnmarshalText(text []byte) error { return enum.Unmarshal(m, text, methodNames[:]) }
-
-// An Interval holds a standard deviation with 95 % confidence, 2.5 % at either end.
-type Interval struct {
-	Low    units.Length `json:"low"` // 0 where it reaches below
-	High   units.Length `json:"high"`
-	Method Method       `json:"method"`
-}
-
-// Interval returns the 95 % interval of the standard deviation, by the method. Where readings were not
-// equally many, mean squares are neither independent nor chi-squared, and intervals of sums and
-// differences are approximate.
+// Interval returns the ends between which the standard deviation lies with 95 % confidence, 2.5 % at either
+// end: 0 where the lower one reaches below. It is the modified large sample method of Graybill and Wang (1980) for
+// sums and of Ting, Burdick and others (1990) for differences, which keeps what it promises with few persons too;
+// of one mean square it is exact. Where readings were not equally many, mean squares are neither independent nor
+// chi-squared, and intervals of sums and differences are approximate.
 //
-// A component without terms, as of a source that was not seen, is ErrTrials, and so is
-// Satterthwaite's method for a variance that is not above zero, of which it can say nothing. Bad
-// degrees of freedom are uncertainty.ErrStd, an end beyond units.MaxLength is units.ErrRange.
-func (c Component) Interval(m Method) (Interval, error) {
-	if _, err := m.MarshalText(); err != nil {
-		return Interval{}, fmt.Errorf("study: interval: %w", err)
-	}
+// A component without terms, as of a source that was not seen, is ErrTrials. Bad degrees of freedom are
+// uncertainty.ErrStd, an end beyond units.MaxLength is units.ErrRange.
+func (c Component) Interval() (units.Limits, error) {
 	if len(c.Terms) == 0 {
-		return Interval{}, fmt.Errorf("study: interval of what was not seen: %w", ErrTrials)
-	}
-	for _, t := range c.Terms {
-		if !(t.DoF >= 1) || math.IsInf(t.DoF, 0) {
-			return Interval{}, fmt.Errorf("study: interval: %v degrees of freedom of %v: %w", t.DoF, t.Source, uncertainty.ErrStd)
-		}
+		return units.Limits{}, fmt.Errorf("study: interval of what was not seen: %w", ErrTrials)
 	}
 	q := make(combination, len(c.Terms))
 	for i, t := range c.Terms {
+		if !(t.DoF >= 1) || math.IsInf(t.DoF, 0) {
+			return units.Limits{}, fmt.Errorf("study: interval: %v degrees of freedom of %v: %w", t.DoF, t.Source, uncertainty.ErrStd)
+		}
 		r := t.Root.In(units.Picometre)
 		q[i] = part{t.Coefficient, square{t.Source, float64(r * r), t.DoF}}
 	}
-	variance, dof := q.variance()
+	variance, _ := q.variance()
 	low, high := q.modified(variance)
-	if m == Satterthwaite {
-		if !(variance > 0) {
-			return Interval{}, fmt.Errorf("study: interval by %v of a variance that is not above zero: %w", m, ErrTrials)
-		}
-		low, high = dof*variance/chiSquared(upper, dof), dof*variance/chiSquared(lower, dof)
-	}
-	i := Interval{Method: m}
+	var i units.Limits
 	var err error
-	if i.Low, err = root(low); err != nil {
-		return Interval{}, err
+	if i.Min, err = root(low); err != nil {
+		return units.Limits{}, err
 	}
-	i.High, err = root(high)
+	i.Max, err = root(high)
 	return i, err
 }
 

@@ -74,16 +74,20 @@ func cover(t *testing.T, x truth, n int, seed uint64) map[string][2]float64 {
 			{"part", s.Part, x.part}, {"reproducibility", s.Reproducibility, square(x.person, x.interaction)},
 			{"gauge", s.Gauge, square(x.repeat, x.person, x.interaction)}, {"total", s.Total, square(x.repeat, x.person, x.interaction, x.part)},
 		} {
-			for _, m := range []study.Method{study.ModifiedLargeSample, study.Satterthwaite} {
-				if m == study.Satterthwaite && c.of.Std == 0 {
+			i := must[units.Limits](t)(c.of.Interval())
+			low, high := satterthwaite(c.of, units.Micrometre)
+			for m, ends := range map[string][2]float64{
+				"modified large sample": {i.Min.In(units.Micrometre), i.Max.In(units.Micrometre)},
+				"Satterthwaite":         {math.Sqrt(low), math.Sqrt(high)},
+			} {
+				if m == "Satterthwaite" && c.of.Std == 0 {
 					continue
 				}
-				i := must[study.Interval](t)(c.of.Interval(m))
-				k := c.name + " " + m.String()
+				k := c.name + " " + m
 				v := got[k]
-				if i.High.In(units.Micrometre) < c.true-1e-6 {
+				if ends[1] < c.true-1e-6 {
 					v[1] += 1 / float64(n)
-				} else if i.Low.In(units.Micrometre) <= c.true {
+				} else if ends[0] <= c.true {
 					v[0] += 1 / float64(n)
 				}
 				got[k] = v

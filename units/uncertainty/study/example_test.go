@@ -23,8 +23,8 @@ func ExampleAnalyse() {
 		return
 	}
 	fmt.Printf("one reading scatters %s, %v degrees of freedom\n", s.Repeatability.Std.Format(units.Millimetre, 4), s.Repeatability.DoF)
-	i, err := s.Repeatability.Interval(study.ModifiedLargeSample)
-	fmt.Println("between", i.Low.Format(units.Millimetre, 4), "and", i.High.Format(units.Millimetre, 4), err)
+	i, err := s.Repeatability.Interval()
+	fmt.Println("between", i.Min.Format(units.Millimetre, 4), "and", i.Max.Format(units.Millimetre, 4), err)
 	e, err := s.Doubt(study.Differences, 1)
 	if err != nil {
 		fmt.Println(err)
@@ -65,10 +65,8 @@ func ExampleStudy() {
 	show("gauge", s.Gauge)
 	show("part", s.Part)
 	fmt.Println("groups it tells apart:", s.Categories())
-	for _, m := range []study.Method{study.ModifiedLargeSample, study.Satterthwaite} {
-		i, err := s.Gauge.Interval(m)
-		fmt.Println("gauge up to", i.High.Format(units.Millimetre, 3), "by", i.Method, err)
-	}
+	i, err := s.Gauge.Interval()
+	fmt.Println("gauge up to", i.Max.Format(units.Millimetre, 3), err)
 	// Output:
 	// repeatability   0.0010 mm, ν 6.0, below zero: false
 	// interaction     0.0003 mm, ν 1.0, below zero: false
@@ -76,8 +74,7 @@ func ExampleStudy() {
 	// gauge           0.0022 mm, ν 1.4, below zero: false
 	// part            0.0104 mm, ν 2.0, below zero: false
 	// groups it tells apart: 6
-	// gauge up to 0.064 mm by modified large sample <nil>
-	// gauge up to 0.026 mm by Satterthwaite <nil>
+	// gauge up to 0.064 mm <nil>
 }
 
 // The older way, which does not see where persons differ on one part more than on another.
@@ -186,8 +183,8 @@ func ExampleComponent() {
 	for _, t := range s.Part.Terms {
 		fmt.Printf("%+.1f × (%s)² of %v\n", t.Coefficient, t.Root.Format(units.Millimetre, 4), t.Source)
 	}
-	i, err := s.Part.Interval(study.ModifiedLargeSample)
-	fmt.Println("from", i.Low.Format(units.Millimetre, 3), "to", i.High.Format(units.Millimetre, 3), err)
+	i, err := s.Part.Interval()
+	fmt.Println("from", i.Min.Format(units.Millimetre, 3), "to", i.Max.Format(units.Millimetre, 3), err)
 	// Output:
 	// +0.5 × (0.0141 mm)² of part
 	// -0.5 × (0.0010 mm)² of repeatability

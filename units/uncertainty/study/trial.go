@@ -175,8 +175,7 @@ func (s Study) Doubt(u Use, n int) (uncertainty.Estimate, error) {
 		return uncertainty.Estimate{}, fmt.Errorf("study: doubt of no study: %w", ErrTrials)
 	}
 	part := func(of Source, c Component, sensitivity float64) uncertainty.Component {
-		x := c.Spread(units.Micrometre)
-		return uncertainty.Component{Name: of.String(), Std: x.Std, DoF: x.DoF, Sensitivity: sensitivity, Unit: "µm"}
+		return uncertainty.Component{Name: of.String(), Std: c.Std.In(units.Micrometre), DoF: c.DoF, Sensitivity: sensitivity, Unit: "µm"}
 	}
 	own, person := 1.0, 1.0
 	if u == Differences {
