@@ -23,7 +23,7 @@ func Swept(bore, stroke units.Length) (units.Volume, error) {
 	if err := checkSize("stroke", stroke); err != nil {
 		return 0, err
 	}
-	return units.CylinderVolume(bore, stroke)
+	return discVolume(bore, stroke), nil
 }
 
 // Displacement returns the swept volume of an engine of n equal cylinders; n is 1 to 64. Errors

@@ -4,6 +4,7 @@ package oversize
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"borewright.example/units"
@@ -142,12 +143,16 @@ func (s Shop) cut(o *Operation, passes int) error {
 // boringTime returns how long the passes take, length/(feed·spindle) each: what the tool is
 // fed, without setting up and running back.
 func boringTime(length, feed units.Length, spindle units.Frequency, passes int) (time.Duration, error) {
-	one, err := units.FeedTime(length, feed, spindle)
-	if err != nil {
-		return 0, fmt.Errorf("oversize: boring: %w", err)
+	if err := checkSize("length bored", length); err != nil {
+		return 0, err
+	}
+	if err := checkSize("feed", feed); err != nil {
+		return 0, err
 	}
 	const year = 365 * 24 * time.Hour
-	if feed > length || passes < 1 || passes > int(year/max(one, 1)) {
+	s := length.In(feed) / float64(spindle)
+	one := time.Duration(math.Round(min(s, year.Seconds()) * float64(time.Second)))
+	if !(s > 0 && s <= year.Seconds()) || feed > length || passes < 1 || passes > int(year/max(one, 1)) {
 		return 0, fmt.Errorf("oversize: %d passes of %v at %v a turn and %v: %w", passes, length, feed, spindle, units.ErrRange)
 	}
 	return one * time.Duration(passes), nil

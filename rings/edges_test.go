@@ -187,11 +187,11 @@ func TestPortEdges(t *testing.T) {
 }
 
 func TestNarrowestEdges(t *testing.T) {
-	levels := []rings.Level{
-		{Depth: length("5 mm"), Diameter: exact("67.02 mm")},
-		{Depth: length("40 mm"), Diameter: exact("67.01 mm")},
-		{Depth: length("80 mm"), Diameter: exact("67.01 mm")},
-		{Depth: length("81 mm"), Diameter: exact("67.00 mm")},
+	levels := []bore.Plane{
+		{Depth: length("5 mm"), Mean: exact("67.02 mm")},
+		{Depth: length("40 mm"), Mean: exact("67.01 mm")},
+		{Depth: length("80 mm"), Mean: exact("67.01 mm")},
+		{Depth: length("81 mm"), Mean: exact("67.00 mm")},
 	}
 	for _, c := range []struct{ top, bottom, want string }{
 		{"5 mm", "80 mm", "40 mm"}, // of equals the first

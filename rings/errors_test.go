@@ -31,7 +31,7 @@ func gap(measured, in uncertainty.Estimate) rings.Gap { return rings.Gap{Measure
 
 func TestRefused(t *testing.T) {
 	good, d := exact("0.3 mm"), exact("67 mm")
-	levels := []rings.Level{{Depth: length("10 mm"), Diameter: d}}
+	levels := []bore.Plane{{Depth: length("10 mm"), Mean: d}}
 	travel := bore.RingTravel{Top: length("5 mm"), Bottom: length("80 mm")}
 	heat := rings.Warm{Ring: plain(11e-6), Bore: plain(11e-6), RingAt: kelvins(180), BoreAt: kelvins(100)}
 	with := func(change func(h *rings.Warm)) error {
@@ -94,9 +94,9 @@ func TestRefused(t *testing.T) {
 		{"oval without its greater diameter", second(rings.Oval{Min: 1}.Round()), units.ErrNotGiven, "greatest first"},
 		{"vast oval", second(rings.Oval{Max: units.MaxLength + 1, Min: 1}.Round()), units.ErrRange, "10000 mm"},
 		{"perimeter beyond range", second(rings.Oval{Max: units.MaxLength, Min: units.MaxLength}.Perimeter()), units.ErrRange, "oval"},
-		{"level", second(rings.Narrowest([]rings.Level{{Depth: length("10 mm")}}, travel)), units.ErrNotGiven, "at a depth of 10 mm"},
-		{"no level in travel", second(rings.Narrowest(levels, bore.RingTravel{Top: length("20 mm"), Bottom: length("80 mm")})), units.ErrRange, "0 of 1"},
-		{"no levels", second(rings.Narrowest(nil, travel)), units.ErrRange, "0 of 0"},
+		{"plane", second(rings.Narrowest([]bore.Plane{{Depth: length("10 mm")}}, travel)), units.ErrNotGiven, "at a depth of 10 mm"},
+		{"no plane in travel", second(rings.Narrowest(levels, bore.RingTravel{Top: length("20 mm"), Bottom: length("80 mm")})), units.ErrRange, "0 of 1"},
+		{"no planes", second(rings.Narrowest(nil, travel)), units.ErrRange, "0 of 0"},
 		{"no travel", second(rings.Narrowest(levels, bore.RingTravel{})), units.ErrNotGiven, "deeper"},
 		{"travel out of range", second(rings.Narrowest(levels, bore.RingTravel{Bottom: math.MaxInt64})), units.ErrRange, "travel"},
 

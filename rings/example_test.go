@@ -170,19 +170,19 @@ func ExampleRules() {
 // worn at the top, high in a choked one.
 func ExampleNarrowest() {
 	travel := bore.RingTravel{Top: units.MustParseLength("8 mm"), Bottom: units.MustParseLength("85 mm")}
-	worn := []rings.Level{
-		{Depth: units.MustParseLength("10 mm"), Diameter: atDiameter("67.090 mm")},
-		{Depth: units.MustParseLength("45 mm"), Diameter: atDiameter("67.050 mm")},
-		{Depth: units.MustParseLength("80 mm"), Diameter: atDiameter("67.020 mm")},
-		{Depth: units.MustParseLength("95 mm"), Diameter: atDiameter("67.004 mm")}, // no ring comes here
+	worn := []bore.Plane{
+		{Depth: units.MustParseLength("10 mm"), Mean: atDiameter("67.090 mm")},
+		{Depth: units.MustParseLength("45 mm"), Mean: atDiameter("67.050 mm")},
+		{Depth: units.MustParseLength("80 mm"), Mean: atDiameter("67.020 mm")},
+		{Depth: units.MustParseLength("95 mm"), Mean: atDiameter("67.004 mm")}, // no ring comes here
 	}
-	choked := []rings.Level{
-		{Depth: units.MustParseLength("10 mm"), Diameter: atDiameter("66.960 mm")},
-		{Depth: units.MustParseLength("80 mm"), Diameter: atDiameter("67.010 mm")},
+	choked := []bore.Plane{
+		{Depth: units.MustParseLength("10 mm"), Mean: atDiameter("66.960 mm")},
+		{Depth: units.MustParseLength("80 mm"), Mean: atDiameter("67.010 mm")},
 	}
-	for _, levels := range [][]rings.Level{worn, choked} {
+	for _, levels := range [][]bore.Plane{worn, choked} {
 		at := must1(rings.Narrowest(levels, travel))
-		fmt.Println("at a depth of", at.Depth, "where the bore is", at.Diameter)
+		fmt.Println("at a depth of", at.Depth, "where the bore is", at.Mean)
 	}
 	// Output:
 	// at a depth of 80 mm where the bore is 67.02 mm

@@ -8,14 +8,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/internal/given"
 	"borewright.example/units"
-	"borewright.example/units/uncertainty"
 )
-
-// A Level is a bore's size at one height.
-type Level struct {
-	Depth    units.Length         `json:"depth"`    // below the deck
-	Diameter uncertainty.Estimate `json:"diameter"` // mean round the bore, at 20 °C
-}
 
 func checkTravel(t bore.RingTravel) error {
 	switch {
@@ -27,32 +20,33 @@ func checkTravel(t bore.RingTravel) error {
 	return nil
 }
 
-// Narrowest returns the level at which to measure and to set the end gap: of those inside the
-// ring's travel the one with the smallest diameter, where the gap is smallest; of equals the
+// Narrowest returns the plane in which to measure and to set the end gap: of those inside the
+// ring's travel the one with the smallest mean diameter, where the gap is smallest; of equals the
 // first. In a bore worn at the top that is the lowest one, in a choked barrel, which is narrower
 // at the head while cold, the highest. A gap taken where the bore is worn is larger than the
 // ring's smallest, and filed there the ring would butt lower down.
 //
-// Of the travel Top and Bottom take part. No level inside it is [units.ErrRange], and so are ends beyond
-// [units.MaxLength]; so is a bottom that is not below the top. A bottom or diameter of zero is [units.ErrNotGiven].
-func Narrowest(levels []Level, travel bore.RingTravel) (Level, error) {
+// Of a plane Depth and Mean take part, as [bore.Measure] gives them; of the travel Top and Bottom. No plane inside it is
+// [units.ErrRange], and so are ends beyond [units.MaxLength]; so is a bottom that is not below the top. A bottom or mean
+// of zero is [units.ErrNotGiven].
+func Narrowest(planes []bore.Plane, travel bore.RingTravel) (bore.Plane, error) {
 	if err := checkTravel(travel); err != nil {
-		return Level{}, err
+		return bore.Plane{}, err
 	}
-	var least Level
-	for _, l := range levels {
-		if err := checkBore(l.Diameter); err != nil {
-			return Level{}, fmt.Errorf("%w at a depth of %v", err, l.Depth)
+	var least bore.Plane
+	for _, p := range planes {
+		if err := checkBore(p.Mean); err != nil {
+			return bore.Plane{}, fmt.Errorf("%w at a depth of %v", err, p.Depth)
 		}
-		if l.Depth < travel.Top || l.Depth > travel.Bottom {
+		if p.Depth < travel.Top || p.Depth > travel.Bottom {
 			continue
 		}
-		if least.Diameter.Value == 0 || l.Diameter.Value < least.Diameter.Value {
-			least = l
+		if least.Mean.Value == 0 || p.Mean.Value < least.Mean.Value {
+			least = p
 		}
 	}
-	if least.Diameter.Value == 0 {
-		return Level{}, fmt.Errorf("rings: levels between the depths %v and %v: 0 of %d given: %w (at least 1)", travel.Top, travel.Bottom, len(levels), units.ErrRange)
+	if least.Mean.Value == 0 {
+		return bore.Plane{}, fmt.Errorf("rings: planes between the depths %v and %v: 0 of %d given: %w (at least 1)", travel.Top, travel.Bottom, len(planes), units.ErrRange)
 	}
 	return least, nil
 }

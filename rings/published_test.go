@@ -78,16 +78,16 @@ func TestPublishedTaper(t *testing.T) {
 }
 
 func TestPublishedPlace(t *testing.T) {
-	worn := []rings.Level{{length("10 mm"), exact("67.09 mm")}, {length("45 mm"), exact("67.05 mm")}, {length("75 mm"), exact("67.02 mm")}, {length("95 mm"), exact("67.00 mm")}}
-	choked := []rings.Level{{length("10 mm"), exact("104.70 mm")}, {length("60 mm"), exact("104.75 mm")}, {length("120 mm"), exact("104.78 mm")}}
+	worn := []bore.Plane{{Depth: length("10 mm"), Mean: exact("67.09 mm")}, {Depth: length("45 mm"), Mean: exact("67.05 mm")}, {Depth: length("75 mm"), Mean: exact("67.02 mm")}, {Depth: length("95 mm"), Mean: exact("67.00 mm")}}
+	choked := []bore.Plane{{Depth: length("10 mm"), Mean: exact("104.70 mm")}, {Depth: length("60 mm"), Mean: exact("104.75 mm")}, {Depth: length("120 mm"), Mean: exact("104.78 mm")}}
 	for _, c := range []struct {
 		source string
-		levels []rings.Level
+		levels []bore.Plane
 		travel bore.RingTravel
 		want   string
 	}{
 		// US Army TM 10-3930-653-14&P: where the bore is smallest, at the bottom of the travel. The
-		// level below it is smaller yet, but no ring comes there.
+		// plane below it is smaller yet, but no ring comes there.
 		{"worn at the top", worn, bore.RingTravel{Top: length("8 mm"), Bottom: length("80 mm")}, "75 mm"},
 		// FAA powerplant handbook, choke; US Army TM 9-2815-200-35, p. 6-55.
 		{"choked", choked, bore.RingTravel{Top: length("10 mm"), Bottom: length("120 mm")}, "10 mm"},

@@ -427,22 +427,3 @@ func ExampleFrequencyFor() {
 	// 475.1 rev/min, <nil>
 	// 434.4 rev/min, <nil>
 }
-
-// Four cylinders of 3.5 in by 4.0 in, and what honing away 0.05 mm of a 67 mm bore takes over 90 mm.
-func ExampleCylinderVolume() {
-	one, err := units.CylinderVolume(units.MustParseLength("3.5 in"), 4*units.Inch)
-	fmt.Printf("%.1f in³, %.1f cm³, %v\n", 4*one.In(units.CubicInch), 4*one.In(units.CubicCentimetre), err)
-
-	after, err := units.CylinderVolume(units.MustParseLength("67.05 mm"), 90*units.Millimetre)
-	before, err2 := units.CylinderVolume(units.MustParseLength("67 mm"), 90*units.Millimetre)
-	fmt.Printf("%.4f cm³, %v, %v\n", (after - before).In(units.CubicCentimetre), err, err2)
-	// Output:
-	// 153.9 in³, 2522.6 cm³, <nil>
-	// 0.4738 cm³, <nil>, <nil>
-}
-
-func ExampleFeedTime() {
-	t, err := units.FeedTime(90*units.Millimetre, 100*units.Micrometre, 300*units.PerMinute)
-	fmt.Println(t, err)
-	// Output: 3m0s <nil>
-}

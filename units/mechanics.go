@@ -5,7 +5,6 @@ package units
 import (
 	"fmt"
 	"math"
-	"time"
 )
 
 // Frequency is a rate of turning or of anything that repeats, in hertz. Strokes and cycles of a hone are another
@@ -145,24 +144,16 @@ func (f *Force) UnmarshalText(text []byte) error {
 		float64(Newton), float64(PoundForce), float64(kilogramForce))
 }
 
-func sizes(ls ...Length) error {
-	for _, l := range ls {
-		if l == 0 {
-			return fmt.Errorf("units: size of %v: %w (above 0, at most %v)", l, ErrNotGiven, MaxLength)
-		}
-		if l < 0 || l > MaxLength {
-			return fmt.Errorf("units: size of %v: %w (above 0, at most %v)", l, ErrRange, MaxLength)
-		}
-	}
-	return nil
-}
-
 // FrequencyFor returns the rate of turning at which a surface of the diameter, the bore under a boring tool or a stone,
 // has the speed: v/(π·diameter), with the sign of v. A diameter of zero is ErrNotGiven; one below that or above
 // [MaxLength], and a rate above 1e15 Hz, is ErrRange; a v not finite is ErrNotFinite.
 func FrequencyFor(diameter Length, v Speed) (Frequency, error) {
-	if err := sizes(diameter); err != nil {
-		return 0, err
+	if diameter <= 0 || diameter > MaxLength {
+		why := ErrRange
+		if diameter == 0 {
+			why = ErrNotGiven
+		}
+		return 0, fmt.Errorf("units: a diameter of %v: %w (above 0, at most %v)", diameter, why, MaxLength)
 	}
 	f := Frequency(float64(v) / (math.Pi * diameter.In(Metre)))
 	switch {
@@ -172,28 +163,4 @@ func FrequencyFor(diameter Length, v Speed) (Frequency, error) {
 		return 0, fmt.Errorf("units: frequency for %v on a diameter of %v: %w", v, diameter, ErrRange)
 	}
 	return f, nil
-}
-
-// CylinderVolume returns the volume of a cylinder, π/4·diameter²·length: swept volume, or what a hone takes as the
-// difference of two. A length of zero is ErrNotGiven, below that or above [MaxLength] ErrRange.
-func CylinderVolume(diameter, length Length) (Volume, error) {
-	if err := sizes(diameter, length); err != nil {
-		return 0, err
-	}
-	d := diameter.In(Metre)
-	return Volume(math.Pi / 4 * d * d * length.In(Metre)), nil
-}
-
-// FeedTime returns how long a tool takes to travel the length at a feed each revolution, travel/(feed·f), as in boring.
-// A length of zero is ErrNotGiven; one below that or above [MaxLength], an f not above 0 or a time over a year is
-// ErrRange.
-func FeedTime(travel, feed Length, f Frequency) (time.Duration, error) {
-	if err := sizes(travel, feed); err != nil {
-		return 0, err
-	}
-	s := travel.In(feed) / float64(f)
-	if !(s > 0 && s < 365*24*3600) {
-		return 0, fmt.Errorf("units: time to feed %v by %v at %v: %w (up to a year)", travel, feed, f, ErrRange)
-	}
-	return time.Duration(math.Round(s * float64(time.Second))), nil
 }

@@ -7,7 +7,6 @@ import (
 	"math"
 	"os"
 	"testing"
-	"time"
 
 	"borewright.example/units"
 )
@@ -248,51 +247,4 @@ func TestPublishedSpeeds(t *testing.T) {
 	f, err := units.FrequencyFor(length(t, "2.638 in"), 300*units.FootPerMinute)
 	check(t, err)
 	near(t, "shortcut", 3.82*300/2.638, f.In(units.PerMinute), 0.04)
-}
-
-func TestPublishedFeedTimes(t *testing.T) {
-	for _, row := range []struct {
-		travel, feed string
-		spindle      units.Frequency
-		want, within time.Duration
-		source       string
-	}{
-		{"90 mm", "0.1 mm", 300 * units.PerMinute, 3 * time.Minute, time.Microsecond, "T = L/(f·N), computed"},
-		{"7.08 in", "0.005 in", 500 * units.PerMinute, 169_900 * time.Millisecond, 50 * time.Millisecond, "60·L·passes/(ipr·rpm) for two passes of 3.54 in, computed"},
-	} {
-		got, err := units.FeedTime(length(t, row.travel), length(t, row.feed), row.spindle)
-		if err != nil || (got-row.want).Abs() > row.within {
-			t.Errorf("%s by %s: %v, %v, want %v (%s)", row.travel, row.feed, got, err, row.want, row.source)
-		}
-	}
-}
-
-func TestPublishedVolumes(t *testing.T) {
-	for _, row := range []struct {
-		bore, stroke string
-		cylinders    float64
-		unit         units.Volume
-		want, within float64
-		source       string
-	}{
-		{"3.5 in", "4.0 in", 4, units.CubicInch, 153.938, 0.0005, "π/4·D²·S·n, computed"},
-		{"3.5 in", "4.0 in", 4, units.CubicCentimetre, 2522.59, 0.005, "computed"},
-		{"3.53 in", "4.0 in", 4, units.CubicInch, 156.588, 0.0005, "0.030 in overbore, computed"},
-		{"87 mm", "69 mm", 4, units.CubicCentimetre, 1641, 0.5, "a published workshop example"},
-		{"100 mm", "83 mm", 1, units.CubicCentimetre, 651.879, 0.005, "a published workshop example"},
-		{"65.5 mm", "44.5 mm", 4, units.CubicCentimetre, 599.780, 0.005, "a published workshop example"},
-		{"77 mm", "64 mm", 4, units.CubicCentimetre, 1192, 1, "a published table"},
-		{"94 mm", "84 mm", 4, units.CubicCentimetre, 2332, 1, "a published table"},
-		{"67 mm", "90 mm", 1, units.CubicCentimetre, 317.3087, 0.0001, "computed"},
-	} {
-		v, err := units.CylinderVolume(length(t, row.bore), length(t, row.stroke))
-		check(t, err)
-		near(t, row.bore+" × "+row.stroke+", "+row.source, v.In(row.unit)*row.cylinders, row.want, row.within)
-	}
-	// Honing 67.00 to 67.05 mm over 90 mm takes 473.8 mm³ (computed).
-	wide, err := units.CylinderVolume(length(t, "67.05 mm"), length(t, "90 mm"))
-	check(t, err)
-	narrow, err := units.CylinderVolume(length(t, "67 mm"), length(t, "90 mm"))
-	check(t, err)
-	near(t, "honed away", 1000*(wide-narrow).In(units.CubicCentimetre), 473.8, 0.1)
 }

@@ -31,7 +31,7 @@ func TestTruncatedNormal(t *testing.T) {
 		must(t, back, err)
 		// A picometre of metal is 1/bears of stock.
 		nearUm(t, "stock of that metal", back.Stock, k.Stock.In(um), 2e-6/bears+1e-6)
-		if core := k.Plateau.Core; (core == surface.FlatCore) != (bears > 0.4) {
+		if core := k.Plateau.Core; (core == "flat core") != (bears > 0.4) {
 			t.Errorf("at %v, %.3f of the wall bears: %q", level, bears, core)
 		}
 	}

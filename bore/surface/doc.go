@@ -61,7 +61,7 @@
 //
 // [TwoProcess] (Rpq, Rvq, Rmq) takes the curve as two normal distributions, one over the other.
 //
-// None of it means much for some curves, and [Core] says so. Of a pure sine the flattest 40 % lies at an end.
+// None of it means much for some curves, and Plateau.Core says so. Of a pure sine the flattest 40 % lies at an end.
 // Where 40 % and more lie at one height, Rk is 0 by geometry.
 //
 // # Doubt

@@ -110,7 +110,7 @@ func TestRefusals(t *testing.T) {
 	_, err = none.Unroll(67 * mm)
 	refused(t, "no points", err, surface.ErrPoints)
 	var empty surface.Curve
-	if empty.Plateau().Core != surface.FlatCore || empty.Height(0.5) != 0 || empty.Ratio(0) != 0 {
+	if empty.Plateau().Core != "flat core" || empty.Height(0.5) != 0 || empty.Ratio(0) != 0 {
 		t.Errorf("empty curve: %v, %v, %v", empty.Plateau(), empty.Height(0.5), empty.Ratio(0))
 	}
 	_, err = empty.TwoProcess()
@@ -125,7 +125,7 @@ func TestRefusals(t *testing.T) {
 func TestFlat(t *testing.T) {
 	p := profile(t, 0.001, make([]float64, 500))
 	got := must2(t)(p.Texture(surface.Filter{CutOff: 100 * um}))
-	if want := (surface.Texture{Plateau: surface.Plateau{Mr2: 1, From: got.From, Core: surface.FlatCore}}); got != want {
+	if want := (surface.Texture{Plateau: surface.Plateau{Mr2: 1, From: got.From, Core: "flat core"}}); got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}
 }
@@ -172,24 +172,6 @@ func TestRead(t *testing.T) {
 	if _, err = surface.Read(strings.NewReader("x mm,z µm\n0,0\n0.001,b\n")); err == nil || !strings.Contains(err.Error(), "line 3") {
 		t.Errorf("no line: %v", err)
 	}
-}
-
-// Texts go both ways, and a text that is none changes nothing.
-func TestTexts(t *testing.T) {
-	for c := surface.SoundCore; c <= surface.NoCore; c++ {
-		text, err := c.MarshalText()
-		var back surface.Core
-		if must(t, text, err); back.UnmarshalText(text) != nil || back != c {
-			t.Errorf("%q is %v", text, back)
-		}
-	}
-	c := surface.FlatCore
-	refused(t, "core", c.UnmarshalText([]byte("x")), units.ErrUnknownName)
-	if c != surface.FlatCore {
-		t.Error("changed")
-	}
-	_, err := surface.Core(9).MarshalText()
-	refused(t, "core 9", err, units.ErrUnknownName)
 }
 
 // A texture and a finding read back from their JSON.

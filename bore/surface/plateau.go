@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 )
 
@@ -28,37 +27,25 @@ type Plateau struct {
 	Top    units.Length `json:"top,omitzero"`
 	Bottom units.Length `json:"bottom,omitzero"`
 	From   float64      `json:"from,omitzero"` // the flattest 40 % of the curve: its lesser ratio
-	Core   Core         `json:"core,omitzero"`
+	// Core says where the five numbers mean little; nothing, where they are sound. A "flat core" has 40 % of the length
+	// or more at one height: Rk is 0 by geometry, whatever the finish. "no core" is a curve that is steeper in its middle
+	// than at both ends, as that of a sine.
+	Core string `json:"core,omitzero"`
 }
-
-// A Core says where the five numbers of a plateau mean little. The zero value has nothing to say.
-type Core int8
 
 // What can be the matter with a core.
 const (
-	SoundCore Core = iota
-	FlatCore       // 40 % of the length or more lies at one height: Rk is 0 by geometry, whatever the finish
-	NoCore         // the curve is steeper in its middle than at both ends, as that of a sine: it has no core
+	flatCore = "flat core"
+	noCore   = "no core"
 )
-
-var coreNames = []string{"", "flat core", "no core"}
-
-// String returns the name.
-func (c Core) String() string { return enum.Name(c, coreNames) }
-
-// MarshalText returns the name; a value without one is [units.ErrUnknownName].
-func (c Core) MarshalText() ([]byte, error) { return enum.Marshal(c, coreNames) }
-
-// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
-func (c *Core) UnmarshalText(text []byte) error { return enum.Unmarshal(c, text, coreNames) }
 
 // String returns the five numbers in a line:
 //
 //	Rpk 0.23 µm, Rk 0.65 µm, Rvk 1.70 µm, Mr1 9.5 %, Mr2 83.6 %
 func (p Plateau) String() string {
 	text := fmt.Sprintf("Rpk %s, Rk %s, Rvk %s, Mr1 %s, Mr2 %s", fine(p.Rpk), fine(p.Rk), fine(p.Rvk), percent(p.Mr1), percent(p.Mr2))
-	if p.Core != SoundCore {
-		text += " (" + p.Core.String() + ")"
+	if p.Core != "" {
+		text += " (" + p.Core + ")"
 	}
 	return text
 }
@@ -84,7 +71,7 @@ const (
 func (c Curve) Plateau() Plateau {
 	n := len(c.z)
 	if n == 0 {
-		return Plateau{Core: FlatCore}
+		return Plateau{Core: flatCore}
 	}
 	wide := max(1, int(math.Round(coreShare*float64(n))))
 	fall := func(i int) float64 { return c.z[i] - c.z[min(i+wide, n-1)] }
@@ -116,9 +103,9 @@ func (c Curve) Plateau() Plateau {
 	half := min(max(0, (n-wide)/2), n-1)
 	switch {
 	case p.Rk == 0:
-		p.Core = FlatCore
+		p.Core = flatCore
 	case fall(half) > steeper*max(fall(0), fall(max(0, n-1-wide))):
-		p.Core = NoCore
+		p.Core = noCore
 	}
 	p.Mr1, p.Rpk = c.peaks(p.Top.In(units.Micrometre))
 	p.Mr2, p.Rvk = c.valleys(p.Bottom.In(units.Micrometre))

@@ -245,7 +245,7 @@ func TestOrder(t *testing.T) {
 		if got.Ra > got.Rq || got.Rq > got.Rt || got.Rz > got.Rt || (got.Rp+got.Rv-got.Rz).Abs() > 2 || got.Rku != 0 && got.Rku < got.Rsk*got.Rsk-1e-9 {
 			t.Fatalf("%+v", got.Heights)
 		}
-		if got.Mr1 < 0 || got.Mr2 > 1 || got.Rk < 0 || got.Rpk < 0 || got.Rvk < 0 || got.Core == surface.SoundCore && got.Mr1 > got.Mr2 {
+		if got.Mr1 < 0 || got.Mr2 > 1 || got.Rk < 0 || got.Rpk < 0 || got.Rvk < 0 || got.Core == "" && got.Mr1 > got.Mr2 {
 			t.Fatalf("%+v", got.Plateau)
 		}
 	})

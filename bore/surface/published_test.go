@@ -128,7 +128,7 @@ func TestNormalHeights(t *testing.T) {
 	near(t, "Mr2", p.Mr2, 0.900949031242, 1e-5)
 	near(t, "From", p.From, 0.3, 1e-5)
 	nearUm(t, "oil", p.Oil, 0.945030726422*(1-0.900949031242)/2, 1e-5)
-	if p.Core != surface.SoundCore {
+	if p.Core != "" {
 		t.Error(p.Core)
 	}
 	if _, err := surface.CurveOf(normal(20_000)).TwoProcess(); !errors.Is(err, surface.ErrOneProcess) {
@@ -223,7 +223,7 @@ func TestFlatPlateaus(t *testing.T) {
 			nearUm(t, "Rvk", got.Rvk, row.d, 2*half)
 			near(t, "Mr1", got.Mr1, 0, 0)
 			near(t, "Mr2", got.Mr2, 1-row.f, 1.0/n)
-			if got.Core != surface.FlatCore {
+			if got.Core != "flat core" {
 				t.Error(got.Core)
 			}
 			r, err := p.TwoStep(f)
@@ -389,14 +389,14 @@ func TestEndsOfALine(t *testing.T) {
 // A sine has no core: its curve is flattest at its two ends.
 func TestSineHasNoCore(t *testing.T) {
 	p := surface.CurveOf(sampled(10_000, 1, func(share float64) float64 { return math.Cos(math.Pi * share) })).Plateau()
-	if p.Core != surface.NoCore || p.From > 0.001 {
+	if p.Core != "no core" || p.From > 0.001 {
 		t.Errorf("%v from %v", p, p.From)
 	}
 	// It takes both ends: a curve that falls ever faster, or ever slower, has its core at one of them.
 	for name, f := range map[string]func(share float64) float64{
 		"straight": func(p float64) float64 { return -p }, "ever faster": func(p float64) float64 { return -p * p }, "ever slower": func(p float64) float64 { return (1 - p) * (1 - p) },
 	} {
-		if q := surface.CurveOf(sampled(10_000, 1, f)).Plateau(); q.Core != surface.SoundCore {
+		if q := surface.CurveOf(sampled(10_000, 1, f)).Plateau(); q.Core != "" {
 			t.Errorf("%s: %v", name, q)
 		}
 	}

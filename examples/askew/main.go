@@ -83,14 +83,14 @@ func lesson(w io.Writer, d data) {
 
 	fmt.Fprintf(w, "\n4  The dice     %d times: a reading and a tilt drawn, the bore worked out, all bores sorted\n", trials)
 	fmt.Fprintf(w, "   shift = %s,  u = %s\n", µm(r.Mean), µm(r.Std))
-	fmt.Fprintf(w, "   95 of 100 bores lie from %s to %s off the reading; the formula says ±%.2f µm\n", µm(r.Symmetric.Low), µm(r.Symmetric.High), check.First.High)
+	fmt.Fprintf(w, "   95 of 100 bores lie from %s to %s off the reading; the formula says ±%.2f µm\n", µm(r.Symmetric.Min), µm(r.Symmetric.Max), check.First.Max)
 	if check.Sound {
 		fmt.Fprintf(w, "   Both ends agree to %.2g µm, half a unit of the first digit of u: THE FORMULA WILL DO.\n", check.Tolerance)
 	} else {
 		fmt.Fprintf(w, "   One end or both are off by more than %.2g µm, half a unit of the first digit of u: THE FORMULA WILL NOT DO.\n", check.Tolerance)
 	}
 
-	low, high := min(r.Symmetric.Low, -3*u), max(r.Symmetric.High, 3*u)
+	low, high := min(r.Symmetric.Min, -3*u), max(r.Symmetric.Max, 3*u)
 	const lines = 16
 	width := (high - low) / lines
 	counts := make([]float64, lines)

@@ -101,7 +101,7 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintf(w, "   The first stroke lowers the highest peak by %s, the last by %s: more wall shares the pressure.\n", text(first), text(after.Stock-before.Stock))
 	}
 	switch {
-	case after.Plateau.Core == surface.FlatCore:
+	case after.Plateau.Core == "flat core":
 		fmt.Fprintln(w, "   Two fifths of the wall or more are one plateau now: Rk is 0 because nothing is left of the ridges there.\n   On a real wall the fine stones leave a texture of their own.")
 	case after.Plateau.From == base.From && after.Level >= base.Top && after.Metal > 0:
 		fmt.Fprintf(w, "   The cut is above the core. So far each stroke takes its metal from the peaks, and Rpk falls by 2·v/Mr1 = %.3f µm.\n", 2*um(d.stroke)/base.Mr1)

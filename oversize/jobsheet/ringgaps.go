@@ -46,15 +46,11 @@ func ringBores(g given, read []readBore, choice oversize.Choice, proofs []*Proof
 // known it is the smallest place of all.
 func (g given) narrowest(b bore.Geometry) ringBore {
 	layout := g.layout()
-	var levels []rings.Level
-	for _, p := range b.Planes {
-		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
-	}
-	at, err := rings.Narrowest(levels, bore.RingTravel{Top: layout.RingTop, Bottom: layout.RingBottom})
+	at, err := rings.Narrowest(b.Planes, bore.RingTravel{Top: layout.RingTop, Bottom: layout.RingBottom})
 	if err != nil {
 		return ringBore{size: b.Smallest.Size, depth: b.Smallest.Depth, known: true}
 	}
-	return ringBore{size: at.Diameter, depth: at.Depth, known: true}
+	return ringBore{size: at.Mean, depth: at.Depth, known: true}
 }
 
 // ringGaps works out each measured ring in the bore it goes into, and what to file.

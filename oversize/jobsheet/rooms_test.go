@@ -538,18 +538,14 @@ func closeTo(t *testing.T, what string, got, want float64) {
 
 // finished returns the size that a ring of a cylinder will be in, and its depth: the narrowest level of a bore that has
 // been proven, else the size to work to.
-func (f jobFile) finished(t *testing.T, s jobsheet.Sheet, i int) rings.Level {
+func (f jobFile) finished(t *testing.T, s jobsheet.Sheet, i int) bore.Plane {
 	c := s.Cylinders[i]
 	if c.Proof == nil {
 		e := c.Bore.Mean
 		e.Value = s.Choice.Cylinders[i].Aim
-		return rings.Level{Diameter: e}
+		return bore.Plane{Mean: e}
 	}
-	var levels []rings.Level
-	for _, p := range c.Proof.Bore.Planes {
-		levels = append(levels, rings.Level{Depth: p.Depth, Diameter: p.Mean})
-	}
-	return must(rings.Narrowest(levels, bore.RingTravel{Top: f.size("engine.layout.ring_top"), Bottom: f.size("engine.layout.ring_bottom")}))(t)
+	return must(rings.Narrowest(c.Proof.Bore.Planes, bore.RingTravel{Top: f.size("engine.layout.ring_top"), Bottom: f.size("engine.layout.ring_bottom")}))(t)
 }
 
 func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
@@ -571,12 +567,12 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			own, engine := f.of("cylinders", i).of("rings", k), f.of("engine.rings", k) // in one order
 			each := f.row()
 			first := own.sure("gap")
-			gap := must(rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: own.size("bore")}}.In(at.Diameter))(t)
+			gap := must(rings.Gap{Measured: first, Bore: uncertainty.Estimate{Value: own.size("bore")}}.In(at.Mean))(t)
 			if own.text("finished") != "" { // what was measured there says more than what was foretold
 				same(t, "gap foretold", r.Foretold, gap)
 				gap = own.sure("finished")
 			}
-			same(t, "ring", []any{r.Ring, r.Bore, r.SetAt}, []any{engine.text("name"), at.Diameter, at.Depth})
+			same(t, "ring", []any{r.Ring, r.Bore, r.SetAt}, []any{engine.text("name"), at.Mean, at.Depth})
 			same(t, "gap", r.Gap, gap)
 			window := engine.window("gap")
 			heat := rings.Warm{
@@ -585,16 +581,16 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			}
 			margin := engine.size("hot_gap")
 			if margin != 0 {
-				window = must(heat.Window(window, at.Diameter.Value, margin))(t)
+				window = must(heat.Window(window, at.Mean.Value, margin))(t)
 			}
 			filing := must(rings.FileTo(gap, window, each))(t)
 			same(t, "filing", r.Filing, filing)
 			service := must(uncertainty.Judge(gap, units.Limits{Max: engine.size("gap_limit")}, each))(t)
 			same(t, "gap in service", []any{r.Service.Verdict, r.Service.Conform, r.Service.Limits}, []any{service.Verdict, service.Conform, service.Limits})
 
-			same(t, "hot gap", r.Hot.Measured, must(heat.HotGap(filing.After(), at.Diameter))(t))
+			same(t, "hot gap", r.Hot.Measured, must(heat.HotGap(filing.After(), at.Mean))(t))
 			if margin != 0 {
-				same(t, "least gap", r.Least, must(heat.Least(at.Diameter.Value, margin))(t))
+				same(t, "least gap", r.Least, must(heat.Least(at.Mean.Value, margin))(t))
 			}
 			same(t, "ends apart", []any{r.Hot.Verdict, r.Hot.Conform}, judged(t, r.Hot.Measured, units.Limits{Min: 1}, each))
 			if margin != 0 {
@@ -607,7 +603,7 @@ func (f jobFile) rings(t *testing.T, s jobsheet.Sheet) {
 			}
 			if peg := engine.text("peg"); peg != "" {
 				ends := rings.Ends{
-					Peg: field[units.Angle](engine, "peg"), Gap: filing.After().Value, Play: engine.size("play"), Bore: at.Diameter.Value,
+					Peg: field[units.Angle](engine, "peg"), Gap: filing.After().Value, Play: engine.size("play"), Bore: at.Mean.Value,
 				}
 				travel := bore.RingTravel{Top: f.layout().RingTop, Bottom: f.layout().RingBottom}
 				same(t, "room to the ports", r.Ports, must(ends.Clear(f.layout().Ports, travel))(t))
@@ -666,7 +662,7 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 	same(t, "travel", h.Travel, travel)
 	stroke := must(travel.Stroke())(t)
 	same(t, "stroke", h.Now.Stroke, stroke)
-	d := f.finished(t, s, 0).Diameter.Value
+	d := f.finished(t, s, 0).Mean.Value
 	same(t, "bore honed", h.Now.Bore, d)
 
 	spindle, stroking := field[hone.SpindleRange](f, "tools.spindle"), field[hone.StrokingRange](f, "tools.stroking")

@@ -88,12 +88,9 @@ func (fs Faults) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// Is reports whether target is ErrJob.
-func (fs Faults) Is(target error) bool { return target == ErrJob }
-
-// Unwrap returns what lies beneath the faults.
+// Unwrap returns [ErrJob], and what lies beneath the faults.
 func (fs Faults) Unwrap() []error {
-	var errs []error
+	errs := []error{ErrJob}
 	for _, f := range fs {
 		if f.Err != nil {
 			errs = append(errs, f.Err)

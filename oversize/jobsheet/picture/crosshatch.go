@@ -15,14 +15,13 @@ import (
 
 // Lines are those that a setting leaves.
 type Lines struct {
-	Leaves   hone.Crosshatch // at the mean speed
-	Min, Max hone.Crosshatch // with the doubt of the speeds; zero where that is not known
-	Wall     hone.Profile    // along the wall; zero where the travel is not known
+	Leaves hone.Crosshatch // at the mean speed
+	Wall   hone.Profile    // along the wall; zero where the travel is not known
 }
 
 // Crosshatch draws the lines on the wall, unrolled, at their true angle: those that are wanted beside those that are
 // left. Where the profile along the wall is known, the lines left are those of its mean at each depth, flat where
-// the tool turns round. Below stand the wedge of the tolerance and that of the doubt. What has neither a wanted
+// the tool turns round. Below stands the wedge of the tolerance, and the lean of a line that is left. What has neither a wanted
 // nor a left angle, or a profile that does not go down a wall, is [ErrNothing].
 func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 	const (
@@ -57,7 +56,7 @@ func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 	if !want.Crosshatch.IsZero() {
 		b := panel(0, "wanted")
 		d.straight(b, want.Crosshatch)
-		d.wedge(page.Point{X: 0, Y: foot}, float64(want.Crosshatch.Included()-want.Tolerance)/2, float64(want.Crosshatch.Included()+want.Tolerance)/2, want.Crosshatch)
+		d.wedge(page.Point{X: 0, Y: foot}, want.Crosshatch, want.Tolerance)
 		d.say("Wanted: %v.", want)
 		d.label(want.String(), page.Start, page.Point{X: 0, Y: foot + row})
 	}
@@ -70,17 +69,11 @@ func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 		} else {
 			d.straight(b, left.Leaves)
 		}
-		least, most := float64(left.Leaves.FromSquare()), float64(left.Leaves.FromSquare())
-		text := left.Leaves.Format(1)
-		if !left.Min.IsZero() && !left.Max.IsZero() {
-			least, most = float64(left.Min.FromSquare()), float64(left.Max.FromSquare())
-			text = fmt.Sprintf("%s to %s", angle(left.Min.Included()), left.Max.Format(1))
-		}
-		d.wedge(page.Point{X: middle, Y: foot}, least, most, left.Leaves)
-		d.say("Left: %s included at the mean speed, %s with its doubt.", angle(left.Leaves.Included()), text)
-		d.label(text, page.Start, page.Point{X: middle, Y: foot + row})
+		d.wedge(page.Point{X: middle, Y: foot}, left.Leaves, 0)
+		d.say("Left: %s at the mean speed.", left.Leaves.Format(1))
+		d.label(left.Leaves.Format(1), page.Start, page.Point{X: middle, Y: foot + row})
 	}
-	d.note("A crosshatch is counted between its lines, included; a line leans half of that from square. Below: a line, between the least and the greatest that its tolerance or doubt allows.")
+	d.note("A crosshatch is counted between its lines, included; a line leans half of that from square. Below: a line, between the least and the greatest that its tolerance allows.")
 	return d.Picture, nil
 }
 
@@ -152,10 +145,10 @@ func (d *drawing) clipped(b box, p, q page.Point) {
 	}
 }
 
-// wedge draws one line at its lean over a level one, and the leans from least to most toned.
-func (d *drawing) wedge(at page.Point, least, most float64, c hone.Crosshatch) {
+// wedge draws one line at its lean over a level one, and toned the leans of angles up to so far off, where that is
+// not zero.
+func (d *drawing) wedge(at page.Point, c hone.Crosshatch, off units.Angle) {
 	const long, tall = 38.0, 25.0
-	least, most = max(0, least), min(most, math.Pi/2)
 	end := func(a float64) page.Point { // as far as the room is, across or up
 		r := long
 		if s := math.Sin(a); s*r > tall {
@@ -163,11 +156,14 @@ func (d *drawing) wedge(at page.Point, least, most float64, c hone.Crosshatch) {
 		}
 		return page.Point{X: at.X + float64(r*math.Cos(a)), Y: at.Y - float64(r*math.Sin(a))}
 	}
-	area := page.Area{Points: []page.Point{at}}
-	for i := range 9 {
-		area.Points = append(area.Points, end(least+float64((most-least)*float64(i)/8)))
+	if off != 0 {
+		least, most := max(0, float64(c.Included()-off)/2), min(float64(c.Included()+off)/2, math.Pi/2)
+		area := page.Area{Points: []page.Point{at}}
+		for i := range 9 {
+			area.Points = append(area.Points, end(least+float64((most-least)*float64(i)/8)))
+		}
+		d.add(area)
 	}
-	d.add(area)
 	d.line(page.Thin, at, end(0))
 	d.line(page.Thick, at, end(float64(c.FromSquare())))
 }

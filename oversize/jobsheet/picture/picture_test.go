@@ -100,9 +100,6 @@ func invented(t testing.TB) job {
 	travel := hone.Travel{Depth: mm(110), Tool: mm(60), Top: mm(20), Bottom: mm(20)}
 	set := j.reach.Best
 	j.lines = picture.Lines{Leaves: must(set.Crosshatch())(t), Wall: must(set.Profile(hone.Crank(), travel, want, 111))(t)}
-	slow, fast := set, set
-	slow.Spindle, fast.Spindle = 0.9*set.Spindle, 1.1*set.Spindle
-	j.lines.Min, j.lines.Max = must(fast.Crosshatch())(t), must(slow.Crosshatch())(t)
 	j.removal = must(set.Removal(hone.Crank(), travel, hone.ConstantPressure, 60*um, 111))(t)
 	e := func(size, u float64) uncertainty.Estimate {
 		return uncertainty.Estimate{Value: mm(size), Std: mm(u / 2)}

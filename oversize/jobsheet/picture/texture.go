@@ -68,7 +68,7 @@ func Texture(title string, r surface.Roughness) (page.Picture, error) {
 	d.say("%v.", p)
 	d.note("Between the lines the core, Rk %s. Heights %s, along the wall %s.", fine(p.Rk), ratio(-y.factor), ratio(x.factor))
 	d.note("Right: the share of the wall that stands as high or higher, 0 to 100 %%, with Mr1 and Mr2. Filled: peaks that run in. Hatched: valleys that hold oil. Dashed: the equivalent straight line, which falls by Rk.")
-	if p.Core != surface.SoundCore {
+	if p.Core != "" {
 		d.note("The five numbers mean little here: %v.", p.Core)
 	}
 	return d.Picture, nil

@@ -32,7 +32,7 @@ func ExampleSimulation() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("simulated: %.2f µm, u %.1f µm; shortest 95 %% interval %.1f to %.0f µm\n", r.Mean, r.Std, r.Shortest.Low, r.Shortest.High)
+	fmt.Printf("simulated: %.2f µm, u %.1f µm; shortest 95 %% interval %.1f to %.0f µm\n", r.Mean, r.Std, r.Shortest.Min, r.Shortest.Max)
 	v, err := r.Validate(p, 1)
 	fmt.Println("the first order would do:", v.Sound, err)
 	// Output:
@@ -48,7 +48,7 @@ func ExampleSimulation_Adapt() {
 		Inputs: []simulate.Input{{Input: uncertainty.Input{Name: "ring", Value: 67, Std: 0.001}}, {Input: uncertainty.Input{Name: "division", Std: uncertainty.Resolution(0.01)}, Shape: simulate.Rectangular}},
 	}
 	r, err := s.Adapt(1, 1_000_000)
-	fmt.Printf("u %.3f, 95 %% between %.3f and %.3f, from %d trials, %v\n", r.Std, r.Symmetric.Low, r.Symmetric.High, r.Trials, err)
+	fmt.Printf("u %.3f, 95 %% between %.3f and %.3f, from %d trials, %v\n", r.Std, r.Symmetric.Min, r.Symmetric.Max, r.Trials, err)
 	// Output:
 	// u 0.003, 95 % between 66.995 and 67.005, from 20000 trials, <nil>
 }
@@ -88,7 +88,7 @@ func ExampleInput() {
 			Inputs: []simulate.Input{{Input: uncertainty.Input{Name: "x", Std: 1}, Shape: shape}},
 		}
 		r, err := s.Run(200_000)
-		fmt.Printf("%-11v u %.2f, 95 %% within ±%.1f, %v\n", shape, r.Std, r.Symmetric.High, err)
+		fmt.Printf("%-11v u %.2f, 95 %% within ±%.1f, %v\n", shape, r.Std, r.Symmetric.Max, err)
 	}
 	// Output:
 	// normal      u 1.00, 95 % within ±2.0, <nil>

@@ -46,10 +46,10 @@ func TestFour(t *testing.T) {
 		near(t, "mean", r.Mean, 0, 4*c.u/1000)
 		near(t, "u", r.Std, c.u, 4*c.u*math.Sqrt((c.kurtosis-1)/4/trials))
 		// the density at the end is 0.03 or more, so its standard error at most √(0.025·0.975/n)/0.029
-		for _, end := range []float64{-r.Symmetric.Low, r.Symmetric.High} {
+		for _, end := range []float64{-r.Symmetric.Min, r.Symmetric.Max} {
 			near(t, "end", end, c.end, 4*math.Sqrt(0.025*0.975/trials)/0.029)
 		}
-		near(t, "shortest", r.Shortest.High-r.Shortest.Low, 2*c.end, 0.03)
+		near(t, "shortest", r.Shortest.Max-r.Shortest.Min, 2*c.end, 0.03)
 		v := must[simulate.Validation](t)(r.Validate(propagate(t, c.s), 1))
 		if v.Sound != c.sound || v.Tolerance != 0.5 {
 			t.Errorf("%+v", v)
@@ -60,7 +60,7 @@ func TestFour(t *testing.T) {
 	if v := must[simulate.Validation](t)(r.Validate(propagate(t, four(simulate.Rectangular, 10)), 2)); v.Sound {
 		t.Errorf("a normal interval for what is nearly a rectangle: %+v", v) // printed ±19.8 against ±17.0
 	}
-	near(t, "end", r.Symmetric.High, 17.0, 0.1)
+	near(t, "end", r.Symmetric.Max, 17.0, 0.1)
 }
 
 // JCGM 101:2008 9.3, calibration of a mass: the inputs as the manual of R's propagate has them; exact
@@ -80,15 +80,15 @@ func TestMass(t *testing.T) {
 	r := must[simulate.Result](t)(s.Run(trials))
 	near(t, "mean", r.Mean, 1.234, 4*0.0755/1000)
 	near(t, "u", r.Std, 0.0754797399554233, 4*0.0755/1000)
-	near(t, "low", r.Symmetric.Low, 1.0844, 0.0012)
-	near(t, "high", r.Symmetric.High, 1.3836, 0.0012)
+	near(t, "low", r.Symmetric.Min, 1.0844, 0.0012)
+	near(t, "high", r.Symmetric.Max, 1.3836, 0.0012)
 	v := must[simulate.Validation](t)(r.Validate(propagate(t, s), 1))
 	if v.Sound {
 		t.Errorf("%+v", v)
 	}
 	near(t, "tolerance", v.Tolerance, 0.005, 1e-15)
-	near(t, "first, low", v.First.Low, 1.1284527, 1e-6)
-	near(t, "first, high", v.First.High, 1.3395473, 1e-6)
+	near(t, "first, low", v.First.Min, 1.1284527, 1e-6)
+	near(t, "first, high", v.First.Max, 1.3395473, 1e-6)
 	near(t, "off, low", v.Low, 0.044, 0.0013)
 	near(t, "off, high", v.High, 0.044, 0.0013)
 }
@@ -117,11 +117,11 @@ func TestSquares(t *testing.T) {
 		r := must[simulate.Result](t)(s.Run(trials))
 		near(t, "mean", r.Mean, c.mean, 4*c.std/1000)
 		near(t, "std", r.Std, c.std, 4*c.std/1000*1.5) // kurtosis of at most 9: exponential
-		near(t, "low", r.Symmetric.Low, c.low, 0.006*c.std)
-		near(t, "high", r.Symmetric.High, c.high, 0.025*c.std)
+		near(t, "low", r.Symmetric.Min, c.low, 0.006*c.std)
+		near(t, "high", r.Symmetric.Max, c.high, 0.025*c.std)
 		if c.shortHigh > 0 {
-			near(t, "shortest, low", r.Shortest.Low, c.shortLow, 0.06*c.std)
-			near(t, "shortest, high", r.Shortest.High, c.shortHigh, 0.06*c.std)
+			near(t, "shortest, low", r.Shortest.Min, c.shortLow, 0.06*c.std)
+			near(t, "shortest, high", r.Shortest.Max, c.shortHigh, 0.06*c.std)
 		}
 		v := must[simulate.Validation](t)(r.Validate(propagate(t, s), 1))
 		if v.Sound {
@@ -179,8 +179,8 @@ func TestShortest(t *testing.T) {
 		Inputs: []simulate.Input{input("a", 0, 1, simulate.Normal), input("b", 0, 1, simulate.Normal)}, Seed: 1,
 	}
 	r := must[simulate.Result](t)(s.Run(trials))
-	near(t, "low", r.Shortest.Low, 0, 0.001)
-	near(t, "high", r.Shortest.High, 2.99573227355399, 4*math.Sqrt(0.05*0.95/trials)/0.05)
-	near(t, "symmetric, low", r.Symmetric.Low, 0.0253178079842899, 4*math.Sqrt(0.025*0.975/trials))
-	near(t, "symmetric, high", r.Symmetric.High, 3.68887945411394, 4*math.Sqrt(0.025*0.975/trials)/0.025)
+	near(t, "low", r.Shortest.Min, 0, 0.001)
+	near(t, "high", r.Shortest.Max, 2.99573227355399, 4*math.Sqrt(0.05*0.95/trials)/0.05)
+	near(t, "symmetric, low", r.Symmetric.Min, 0.0253178079842899, 4*math.Sqrt(0.025*0.975/trials))
+	near(t, "symmetric, high", r.Symmetric.Max, 3.68887945411394, 4*math.Sqrt(0.025*0.975/trials)/0.025)
 }

@@ -202,11 +202,11 @@ func plainly(values []float64, p float64) simulate.Result {
 	if (n-q)%2 != 0 {
 		k = (n - q + 1) / 2
 	}
-	r.Symmetric = simulate.Interval{Low: sorted[k-1], High: sorted[k+q-1]}
-	r.Shortest = simulate.Interval{Low: math.Inf(-1), High: math.Inf(1)}
+	r.Symmetric = simulate.Interval{Min: sorted[k-1], Max: sorted[k+q-1]}
+	r.Shortest = simulate.Interval{Min: math.Inf(-1), Max: math.Inf(1)}
 	for k := range n - q {
-		if sorted[k+q]-sorted[k] < r.Shortest.High-r.Shortest.Low {
-			r.Shortest = simulate.Interval{Low: sorted[k], High: sorted[k+q]}
+		if sorted[k+q]-sorted[k] < r.Shortest.Max-r.Shortest.Min {
+			r.Shortest = simulate.Interval{Min: sorted[k], Max: sorted[k+q]}
 		}
 	}
 	return r
@@ -302,7 +302,7 @@ func TestLinearModel(t *testing.T) {
 		// an end of the symmetric interval has √(p(1−p)/n)/density as its standard error
 		end := 1.959963984540054
 		density := math.Exp(-end*end/2) / math.Sqrt(2*math.Pi)
-		if tol := k * u * math.Sqrt(0.025*0.975/trials) / density; math.Abs(r.Symmetric.High-p.Value-end*u) > tol+1e-9 || math.Abs(p.Value-end*u-r.Symmetric.Low) > tol+1e-9 {
+		if tol := k * u * math.Sqrt(0.025*0.975/trials) / density; math.Abs(r.Symmetric.Max-p.Value-end*u) > tol+1e-9 || math.Abs(p.Value-end*u-r.Symmetric.Min) > tol+1e-9 {
 			t.Fatalf("%+v, want ±%v", r, end*u)
 		}
 	})

@@ -13,8 +13,8 @@ import (
 
 // An Interval holds the result with the coverage of its [Result].
 type Interval struct {
-	Low  float64 `json:"low"`  // in the model's unit
-	High float64 `json:"high"` // in the model's unit
+	Min float64 `json:"min"` // in the model's unit
+	Max float64 `json:"max"` // in the model's unit
 }
 
 // A Result is what the values of trials come to, numbers of the model's unit.
@@ -28,7 +28,7 @@ type Result struct {
 }
 
 func (r Result) six() [6]float64 {
-	return [6]float64{r.Mean, r.Std, r.Symmetric.Low, r.Symmetric.High, r.Shortest.Low, r.Shortest.High}
+	return [6]float64{r.Mean, r.Std, r.Symmetric.Min, r.Symmetric.Max, r.Shortest.Min, r.Shortest.Max}
 }
 
 func checkCoverage(p float64) error {
@@ -170,8 +170,8 @@ func sortFloats(xs, scratch []float64) {
 type Validation struct {
 	Tolerance float64  `json:"tolerance"` // half a unit of the last digit of the standard uncertainty, in the model's unit
 	First     Interval `json:"first"`     // y ± k·u of the first order
-	Low       float64  `json:"low"`       // how far its low end is from the simulated one, in the model's unit
-	High      float64  `json:"high"`      // and its high end, in the model's unit
+	Low       float64  `json:"low"`       // how far First.Min is from Symmetric.Min, in the model's unit
+	High      float64  `json:"high"`      // and First.Max from Symmetric.Max
 	Sound     bool     `json:"sound"`     // both within the tolerance
 }
 
@@ -196,8 +196,8 @@ func (r Result) Validate(p uncertainty.Propagation, digits int) (Validation, err
 		return Validation{}, fmt.Errorf("simulate: validation: %w", err)
 	}
 	v := Validation{Tolerance: tolerance(u, digits), First: Interval{p.Value - float64(k*u), p.Value + float64(k*u)}}
-	v.Low, v.High = math.Abs(v.First.Low-r.Symmetric.Low), math.Abs(v.First.High-r.Symmetric.High)
-	for _, x := range []float64{v.Tolerance, v.First.Low, v.First.High, v.Low, v.High} {
+	v.Low, v.High = math.Abs(v.First.Min-r.Symmetric.Min), math.Abs(v.First.Max-r.Symmetric.Max)
+	for _, x := range []float64{v.Tolerance, v.First.Min, v.First.Max, v.Low, v.High} {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			return Validation{}, fmt.Errorf("simulate: validation of %v against %v: %w", r.Symmetric, v.First, units.ErrRange)
 		}

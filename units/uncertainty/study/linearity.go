@@ -22,8 +22,8 @@ type Check struct {
 type Linearity struct {
 	Line uncertainty.Line   `json:"line"` // x: true size in mm; y: error in µm, of one mean reading of a ring
 	One  uncertainty.Spread `json:"one"`  // scatter of one reading, µm, pooled from repeats of one ring
-	Low  units.Length       `json:"low"`  // smallest ring
-	High units.Length       `json:"high"` // largest
+	// Rings is the window from the smallest ring to the largest; elsewhere nothing is known.
+	Rings units.Limits `json:"rings"`
 }
 
 // Linear fits the line through the readings of three or more rings, one or more of each: two rings
@@ -78,7 +78,7 @@ func Linear(checks ...Check) (Linearity, error) {
 	if len(rings) < 3 {
 		return Linearity{}, fmt.Errorf("study: linearity from %d sizes of ring: %w (three at least)", len(rings), ErrTrials)
 	}
-	l := Linearity{Low: rings[0].Standard, High: rings[len(rings)-1].Standard}
+	l := Linearity{Rings: units.Limits{Min: rings[0].Standard, Max: rings[len(rings)-1].Standard}}
 	if len(pools) > 0 {
 		var err error
 		if l.One, err = uncertainty.Pool(pools...); err != nil {
@@ -109,8 +109,8 @@ func Linear(checks ...Check) (Linearity, error) {
 // At returns the gauge's error at a size, with the doubt of the line there, for a place between the
 // smallest ring and the largest; elsewhere it is units.ErrRange, since nothing was seen there.
 func (l Linearity) At(size units.Length) (uncertainty.Estimate, error) {
-	if size < l.Low || size > l.High {
-		return uncertainty.Estimate{}, fmt.Errorf("study: error at %v: %w (rings of %v to %v)", size, units.ErrRange, l.Low, l.High)
+	if size < l.Rings.Min || size > l.Rings.Max {
+		return uncertainty.Estimate{}, fmt.Errorf("study: error at %v: %w (rings of %v)", size, units.ErrRange, l.Rings)
 	}
 	y, s := l.Line.At(size.In(units.Millimetre))
 	v, err := units.Of(y, units.Micrometre)
@@ -126,7 +126,7 @@ func (l Linearity) At(size units.Length) (uncertainty.Estimate, error) {
 // readings that are not corrected. Errors are those of [Linearity.At].
 func (l Linearity) Greatest() (units.Length, error) {
 	var most units.Length
-	for _, size := range [...]units.Length{l.Low, l.High} {
+	for _, size := range [...]units.Length{l.Rings.Min, l.Rings.Max} {
 		e, err := l.At(size)
 		if err != nil {
 			return 0, err

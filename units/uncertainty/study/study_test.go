@@ -351,7 +351,7 @@ func TestLinear(t *testing.T) {
 	// exact rings, one reading each: 0, 1 and 2 µm off a line of 1 µm a millimetre by 0, 0 and 0
 	l := must[study.Linearity](t)(study.Linear(c(68, 3*um, 0), c(66, um, 0), c(67, 2*um, 0)))
 	e := must[uncertainty.Estimate](t)(l.At(66*mm + mm/2))
-	if e.Value != 1500*units.Nanometre || e.Std != 0 || l.Low != 66*mm || l.High != 68*mm {
+	if e.Value != 1500*units.Nanometre || e.Std != 0 || l.Rings != (units.Limits{Min: 66 * mm, Max: 68 * mm}) {
 		t.Errorf("%v, %+v", e, l)
 	}
 	for _, size := range []units.Length{66*mm - 1, 68*mm + 1} {

@@ -51,8 +51,6 @@ func (s *Source) UnmarshalText(text []byte) error { return enum.Unmarshal(s, tex
 // A Study is what trials say of a gauge, of those who read it and of the parts.
 type Study struct {
 	Trials   int          `json:"trials"`   // how many readings
-	Parts    int          `json:"parts"`    // how many names of parts
-	Persons  int          `json:"persons"`  // how many names of persons
 	Balanced bool         `json:"balanced"` // every person read every part equally often
 	Mean     units.Length `json:"mean"`     // of all readings
 	Table    []Row        `json:"table"`    // analysis of variance, part first
@@ -100,7 +98,7 @@ func Analyse(trials []Trial) (Study, error) {
 	if err != nil {
 		return Study{}, err
 	}
-	s := Study{Trials: d.n, Parts: len(d.parts), Persons: len(d.persons), Balanced: d.balanced}
+	s := Study{Trials: d.n, Balanced: d.balanced}
 	if s.Mean, err = units.Of(d.mean, units.Picometre); err != nil {
 		return Study{}, fmt.Errorf("study: mean: %w", err)
 	}
