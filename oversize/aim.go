@@ -64,7 +64,7 @@ func (t *trial) aim() error {
 			cc.Cautions = append(cc.Cautions, lifeUsed)
 		}
 	}
-	cc.LeastStock, cc.MostStock = size-t.c.Largest.Value, size-t.c.Smallest.Value
+	cc.Stock = units.Limits{Min: size - t.c.Largest.Value, Max: size - t.c.Smallest.Value}
 	if cc.Route == BoreOversize {
 		cc.Bored = size - t.engine.Honing
 	}

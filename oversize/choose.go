@@ -39,11 +39,9 @@ type CylinderChoice struct {
 	Finish units.Limits `json:"finish,omitzero"` // window for the finished bore; zero while its piston is not measured
 	Aim    units.Length `json:"aim,omitzero"`    // size to work to; zero where there is none, as for deglazing
 	Bored  units.Length `json:"bored,omitzero"`  // size to bore to, which leaves the honing allowance
-	// Stock to be removed, on the diameter, from the largest and from the smallest reading to
-	// the size to work to.
-	LeastStock units.Length         `json:"least_stock,omitzero"`
-	MostStock  units.Length         `json:"most_stock,omitzero"`
-	WallLeft   uncertainty.Estimate `json:"wall_left,omitzero"` // thinnest, radial; zero where it was not measured
+	// Stock to be removed, on the diameter, from the largest reading and from the smallest to the size to work to.
+	Stock    units.Limits         `json:"stock,omitzero"`
+	WallLeft uncertainty.Estimate `json:"wall_left,omitzero"` // thinnest, radial; zero where it was not measured
 
 	Refused  []Refusal `json:"refused,omitzero"`  // every cheaper route, the cheapest first, and why not
 	Cautions []string  `json:"cautions,omitzero"` // of this cylinder alone

@@ -211,7 +211,7 @@ func TestWindowAndAim(t *testing.T) {
 	want := oversize.CylinderChoice{
 		Name: "1", Route: oversize.BoreOversize, Over: mm("0.25"),
 		Finish: units.Limits{Min: mm("67.240"), Max: mm("67.260")},
-		Aim:    mm("67.24196"), Bored: mm("67.19196"), LeastStock: mm("0.09196"), MostStock: mm("0.24196"),
+		Aim:    mm("67.24196"), Bored: mm("67.19196"), Stock: units.Limits{Min: mm("0.09196"), Max: mm("0.24196")},
 		WallLeft: uncertainty.Estimate{Value: mm("2.87"), Std: units.Micrometre / 2},
 	}
 	if err != nil {
@@ -222,10 +222,10 @@ func TestWindowAndAim(t *testing.T) {
 		t.Errorf("%+v", cc)
 	}
 	cc.Refused = nil
-	for _, l := range []*units.Length{&cc.Aim, &cc.Bored, &cc.LeastStock, &cc.MostStock} {
+	for _, l := range []*units.Length{&cc.Aim, &cc.Bored, &cc.Stock.Min, &cc.Stock.Max} {
 		*l = l.Round(10 * units.Nanometre) // 1.95996 standard uncertainties off the tight end
 	}
-	if cc.Name != want.Name || cc.Finish != want.Finish || cc.Aim != want.Aim || cc.Bored != want.Bored || cc.LeastStock != want.LeastStock || cc.MostStock != want.MostStock || cc.WallLeft != want.WallLeft {
+	if cc.Name != want.Name || cc.Finish != want.Finish || cc.Aim != want.Aim || cc.Bored != want.Bored || cc.Stock != want.Stock || cc.WallLeft != want.WallLeft {
 		t.Errorf("%+v; want %+v", cc, want)
 	}
 }

@@ -139,7 +139,7 @@ func TestSmallestSize(t *testing.T) {
 			}
 			for i, c := range got.Cylinders {
 				if c.Route != oversize.BoreOversize || c.Over != got.Over || c.Bored < c.Finish.Min-e.Honing || !c.Finish.Contains(c.Aim) ||
-					c.MostStock != c.Aim-cs[i].Smallest.Value || c.LeastStock != c.Aim-cs[i].Largest.Value {
+					c.Stock.Max != c.Aim-cs[i].Smallest.Value || c.Stock.Min != c.Aim-cs[i].Largest.Value {
 					t.Fatalf("%+v", c)
 				}
 				if len(c.Refused) == 0 || c.Refused[0].Route != oversize.HoneAndKeep {
@@ -264,7 +264,7 @@ func TestMakersProcess(t *testing.T) {
 			t.Fatalf("%+v", got)
 		}
 		for i, c := range got.Cylinders {
-			if c.Route != oversize.MakersProcess || c.Work != oversize.NoHoning || c.Aim != 0 || c.Bored != 0 || c.MostStock != 0 {
+			if c.Route != oversize.MakersProcess || c.Work != oversize.NoHoning || c.Aim != 0 || c.Bored != 0 || c.Stock.Max != 0 {
 				t.Fatalf("%+v", c)
 			}
 			peels := slices.ContainsFunc(c.Refused, func(r oversize.Refusal) bool { return r.Reason == oversize.Peeling })
@@ -363,7 +363,7 @@ func TestAnythingGivesAChoiceOrAnError(t *testing.T) {
 			return
 		}
 		for _, c := range got.Cylinders {
-			for _, l := range []units.Length{c.Over, c.Shift, c.Finish.Min, c.Finish.Max, c.Aim, c.Bored, c.LeastStock, c.MostStock, c.WallLeft.Value} {
+			for _, l := range []units.Length{c.Over, c.Shift, c.Finish.Min, c.Finish.Max, c.Aim, c.Bored, c.Stock.Min, c.Stock.Max, c.WallLeft.Value} {
 				if l.Abs() > units.MaxLength {
 					t.Fatalf("%+v", c)
 				}

@@ -75,13 +75,13 @@ func TestNoCoreOfSteps(t *testing.T) {
 	for _, row := range []struct {
 		name string
 		drop func(share float64) float64
-		want surface.Core
+		want string
 	}{
-		{"in the middle and right of it", func(p float64) float64 { return step(p, 0.5) + 2*step(p, 0.65) }, surface.NoCore},
-		{"in the middle and left of it", func(p float64) float64 { return step(p, 0.5) + 2*step(p, 0.35) }, surface.NoCore},
-		{"right of the middle", func(p float64) float64 { return 2 * step(p, 0.75) }, surface.SoundCore},
-		{"left of the middle", func(p float64) float64 { return 2 * step(p, 0.25) }, surface.SoundCore},
-		{"more at the end", func(p float64) float64 { return step(p, 0.5) + 2*step(p, 0.65) + 2*step(p, 0.8) }, surface.SoundCore},
+		{"in the middle and right of it", func(p float64) float64 { return step(p, 0.5) + 2*step(p, 0.65) }, "no core"},
+		{"in the middle and left of it", func(p float64) float64 { return step(p, 0.5) + 2*step(p, 0.35) }, "no core"},
+		{"right of the middle", func(p float64) float64 { return 2 * step(p, 0.75) }, ""},
+		{"left of the middle", func(p float64) float64 { return 2 * step(p, 0.25) }, ""},
+		{"more at the end", func(p float64) float64 { return step(p, 0.5) + 2*step(p, 0.65) + 2*step(p, 0.8) }, ""},
 	} {
 		z := sampled(1000, 1, func(p float64) float64 { return -0.1*p - row.drop(p) })
 		if p := surface.CurveOf(z).Plateau(); p.Core != row.want {

@@ -227,8 +227,8 @@ func (s Sheet) finish() (part page.Section) {
 		row := []string{c.Name, show.limits(c.Finish), "–", "–", "–", "–"}
 		if c.Aim != 0 {
 			row[2] = show.length(c.Aim)
-			if c.MostStock != 0 { // of a sleeve its own section says what comes out
-				row[4] = show.length(c.LeastStock) + " to " + show.length(c.MostStock)
+			if c.Stock.Max != 0 { // of a sleeve its own section says what comes out
+				row[4] = show.length(c.Stock.Min) + " to " + show.length(c.Stock.Max)
 			}
 		}
 		if bored := s.sleeveBored(i); bored != 0 {

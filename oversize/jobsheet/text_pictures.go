@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"borewright.example/bore"
+	"borewright.example/bore/hone"
 	"borewright.example/bore/surface"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/page"
@@ -111,14 +112,14 @@ func (s Sheet) drawHoning(part *page.Section) {
 	}
 	h, add := s.Honing, draw(part)
 	if r := h.Reach; r != nil {
-		lines := picture.Lines{Leaves: h.Leaves}
-		if h.Leaves.IsZero() {
-			lines.Leaves = r.Leaves
+		leaves, wall := h.Leaves, h.Wall // the wall is of the setting used
+		switch {
+		case h.Leaves.IsZero():
+			leaves = r.Leaves
+		case h.Used != h.Now:
+			wall = hone.Profile{}
 		}
-		if h.Used == h.Now || h.Leaves.IsZero() {
-			lines.Wall = h.Wall // which is of the setting used
-		}
-		add(picture.Crosshatch(r.Want, lines))
+		add(picture.Crosshatch(r.Want, leaves, wall))
 		add(picture.Speeds(*r, h.Now))
 	}
 	add(picture.Removal(h.Removal, s.unit()))

@@ -13,32 +13,26 @@ import (
 	"borewright.example/units"
 )
 
-// Lines are those that a setting leaves.
-type Lines struct {
-	Leaves hone.Crosshatch // at the mean speed
-	Wall   hone.Profile    // along the wall; zero where the travel is not known
-}
-
 // Crosshatch draws the lines on the wall, unrolled, at their true angle: those that are wanted beside those that are
-// left. Where the profile along the wall is known, the lines left are those of its mean at each depth, flat where
-// the tool turns round. Below stands the wedge of the tolerance, and the lean of a line that is left. What has neither a wanted
-// nor a left angle, or a profile that does not go down a wall, is [ErrNothing].
-func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
+// left, at the mean speed. Where the profile along the wall is given, the lines left are those of its mean at each depth,
+// flat where the tool turns round. Below stand the wedge of the tolerance, and the lean of a line that is left. What has
+// neither a wanted nor a left angle, or a profile that does not go down a wall, is [ErrNothing].
+func Crosshatch(want hone.Want, leaves hone.Crosshatch, wall hone.Profile) (page.Picture, error) {
 	const (
 		wide, middle = 42.0, 48.0 // a panel, and where the second begins
 		top          = row + 1
 		wedgeTall    = 27.0
 	)
-	if want.Crosshatch.IsZero() && left.Leaves.IsZero() {
+	if want.Crosshatch.IsZero() && leaves.IsZero() {
 		return page.Picture{}, fmt.Errorf("picture: %w: no crosshatch", ErrNothing)
 	}
-	if points := left.Wall.Points; !slices.IsSortedFunc(points, func(a, b hone.Level) int { return cmp.Compare(a.Depth, b.Depth) }) ||
+	if points := wall.Points; !slices.IsSortedFunc(points, func(a, b hone.Level) int { return cmp.Compare(a.Depth, b.Depth) }) ||
 		slices.ContainsFunc(points, func(p hone.Level) bool { return p.Depth.Abs() > units.MaxLength || !(p.Mean >= 0 && p.Mean <= math.Pi) }) {
 		return page.Picture{}, fmt.Errorf("picture: %w: the crosshatch along the wall does not go down a wall", ErrNothing)
 	}
 	d := newDrawing("The crosshatch, unrolled, at its true angle", units.Millimetre)
 	tall := wide
-	points := left.Wall.Points
+	points := wall.Points
 	var f float64
 	if len(points) > 1 {
 		depth := mm(points[len(points)-1].Depth)
@@ -60,18 +54,18 @@ func Crosshatch(want hone.Want, left Lines) (page.Picture, error) {
 		d.say("Wanted: %v.", want)
 		d.label(want.String(), page.Start, page.Point{X: 0, Y: foot + row})
 	}
-	if !left.Leaves.IsZero() {
+	if !leaves.IsZero() {
 		b := panel(middle, "left")
 		if len(points) > 1 {
-			d.along(b, left.Wall, f)
-			d.say("Along the wall from %s to %s included.", angle(left.Wall.Min), angle(left.Wall.Max))
+			d.along(b, wall, f)
+			d.say("Along the wall from %s to %s included.", angle(wall.Min), angle(wall.Max))
 			d.note("Down the wall, %s; what is left is the mean at each depth: it lies flat where the tool turns round.", ratio(f))
 		} else {
-			d.straight(b, left.Leaves)
+			d.straight(b, leaves)
 		}
-		d.wedge(page.Point{X: middle, Y: foot}, left.Leaves, 0)
-		d.say("Left: %s at the mean speed.", left.Leaves.Format(1))
-		d.label(left.Leaves.Format(1), page.Start, page.Point{X: middle, Y: foot + row})
+		d.wedge(page.Point{X: middle, Y: foot}, leaves, 0)
+		d.say("Left: %s at the mean speed.", leaves.Format(1))
+		d.label(leaves.Format(1), page.Start, page.Point{X: middle, Y: foot + row})
 	}
 	d.note("A crosshatch is counted between its lines, included; a line leans half of that from square. Below: a line, between the least and the greatest that its tolerance allows.")
 	return d.Picture, nil

@@ -87,7 +87,7 @@ func ExampleCrosshatch() {
 		}
 		return c
 	}
-	show(picture.Crosshatch(hone.Want{Crosshatch: included(45), Tolerance: 5 * units.Degree}, picture.Lines{Leaves: included(8.1)}))
+	show(picture.Crosshatch(hone.Want{Crosshatch: included(45), Tolerance: 5 * units.Degree}, included(8.1), hone.Profile{}))
 	// Output:
 	// The crosshatch, unrolled, at its true angle
 	// Wanted: 45° ± 5° included. Left: 8.1° included at the mean speed.

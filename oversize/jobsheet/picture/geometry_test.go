@@ -215,7 +215,7 @@ func TestLadderReadsBack(t *testing.T) {
 func TestAnglesAreTrue(t *testing.T) {
 	for _, included := range []float64{0.5, 8, 45, 60, 120, 170} {
 		c := must(hone.Included(units.Angle(included) * units.Degree))(t)
-		p := must(picture.Crosshatch(hone.Want{Crosshatch: c, Tolerance: 5 * units.Degree}, picture.Lines{}))(t)
+		p := must(crosshatch(hone.Want{Crosshatch: c, Tolerance: 5 * units.Degree}, lines{}))(t)
 		up, down := 0, 0
 		for _, l := range of[page.Line](p) {
 			if len(l.Points) != 2 || l.Stroke != page.Thin || l.Points[0].Y == l.Points[1].Y {
@@ -241,7 +241,7 @@ func TestAnglesAreTrue(t *testing.T) {
 // TestAlongTheWall: what is left leans at each depth as the profile says there, and lies flatter at the ends.
 func TestAlongTheWall(t *testing.T) {
 	j := invented(t)
-	p := must(picture.Crosshatch(hone.Want{}, j.lines))(t)
+	p := must(crosshatch(hone.Want{}, j.lines))(t)
 	f := printed(t, p, 0)
 	var top float64
 	for _, l := range of[page.Line](p) {

@@ -57,7 +57,7 @@ type job struct {
 	rungs    []picture.Rung
 	reach    hone.Found
 	now      hone.Setting
-	lines    picture.Lines
+	lines    lines
 	removal  hone.Removal
 	gaps     []picture.Gap
 	window   units.Limits
@@ -99,7 +99,7 @@ func invented(t testing.TB) job {
 	j.now = hone.Setting{Bore: mm(78.5), Stroke: mm(90), Spindle: 450 * units.PerMinute, Stroking: hone.Cycles(40 * units.PerMinute)}
 	travel := hone.Travel{Depth: mm(110), Tool: mm(60), Top: mm(20), Bottom: mm(20)}
 	set := j.reach.Best
-	j.lines = picture.Lines{Leaves: must(set.Crosshatch())(t), Wall: must(set.Profile(hone.Crank(), travel, want, 111))(t)}
+	j.lines = lines{Leaves: must(set.Crosshatch())(t), Wall: must(set.Profile(hone.Crank(), travel, want, 111))(t)}
 	j.removal = must(set.Removal(hone.Crank(), travel, hone.ConstantPressure, 60*um, 111))(t)
 	e := func(size, u float64) uncertainty.Estimate {
 		return uncertainty.Estimate{Value: mm(size), Std: mm(u / 2)}
@@ -141,7 +141,7 @@ func (j job) all(t testing.TB) map[string]page.Picture {
 		"wear":       must(picture.Wear(j.geometry, j.layout, j.marks, j.unit))(t),
 		"section":    must(picture.Section(j.geometry.Planes[len(j.geometry.Planes)/2], j.unit))(t),
 		"ladder":     must(picture.Ladder(j.columns, j.rungs, j.unit))(t),
-		"crosshatch": must(picture.Crosshatch(j.reach.Want, j.lines))(t),
+		"crosshatch": must(crosshatch(j.reach.Want, j.lines))(t),
 		"gap":        must(picture.RingGap("top", j.gaps, j.window, j.unit))(t),
 		"ports":      must(picture.Ports(j.layout, mm(78), j.ends, j.unit))(t),
 		"speeds":     must(picture.Speeds(j.reach, j.now))(t),
@@ -181,7 +181,7 @@ func TestNothing(t *testing.T) {
 		"ladder":     func() (page.Picture, error) { return picture.Ladder(nil, j.rungs, j.unit) },
 		"no rungs":   func() (page.Picture, error) { return picture.Ladder(j.columns, nil, j.unit) },
 		"unread":     func() (page.Picture, error) { return picture.Ladder([]picture.Column{{}}, j.rungs, j.unit) },
-		"crosshatch": func() (page.Picture, error) { return picture.Crosshatch(hone.Want{}, picture.Lines{}) },
+		"crosshatch": func() (page.Picture, error) { return crosshatch(hone.Want{}, lines{}) },
 		"gap":        func() (page.Picture, error) { return picture.RingGap("top", nil, j.window, j.unit) },
 		"ports":      func() (page.Picture, error) { return picture.Ports(bore.Layout{}, mm(78), nil, j.unit) },
 		"no bore":    func() (page.Picture, error) { return picture.Ports(j.layout, 0, nil, j.unit) },
@@ -199,10 +199,10 @@ func TestNothing(t *testing.T) {
 		},
 		"turned back": func() (page.Picture, error) { return picture.Section(turned(j.geometry.Planes[1], -1000), j.unit) },
 		"up the wall": func() (page.Picture, error) {
-			return picture.Crosshatch(j.reach.Want, along(j.lines, hone.Level{Depth: mm(9), Mean: 1}, hone.Level{Depth: mm(3), Mean: 1}))
+			return crosshatch(j.reach.Want, along(j.lines, hone.Level{Depth: mm(9), Mean: 1}, hone.Level{Depth: mm(3), Mean: 1}))
 		},
 		"no angle": func() (page.Picture, error) {
-			return picture.Crosshatch(j.reach.Want, along(j.lines, hone.Level{Depth: mm(3), Mean: 1}, hone.Level{Depth: mm(9), Mean: units.Angle(math.NaN())}))
+			return crosshatch(j.reach.Want, along(j.lines, hone.Level{Depth: mm(3), Mean: 1}, hone.Level{Depth: mm(9), Mean: units.Angle(math.NaN())}))
 		},
 		"too fast": func() (page.Picture, error) {
 			f := j.reach
@@ -227,8 +227,18 @@ func turned(p bore.Plane, degrees float64) bore.Plane {
 	return p
 }
 
+// lines are those that a setting leaves: at the mean speed, and along the wall.
+type lines struct {
+	Leaves hone.Crosshatch
+	Wall   hone.Profile
+}
+
+func crosshatch(want hone.Want, l lines) (page.Picture, error) {
+	return picture.Crosshatch(want, l.Leaves, l.Wall)
+}
+
 // along are lines with other levels down the wall.
-func along(l picture.Lines, levels ...hone.Level) picture.Lines {
+func along(l lines, levels ...hone.Level) lines {
 	l.Wall.Points = levels
 	return l
 }

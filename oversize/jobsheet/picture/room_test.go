@@ -173,11 +173,11 @@ func TestPortAllRound(t *testing.T) {
 // its panel.
 func TestWallAsTallAsItIs(t *testing.T) {
 	for depth, want := range map[float64]float64{12: 5, 29.9: 2, 30: 2, 30.1: 1, 60: 1, 60.1: 0.5, 120: 0.5, 121: 0.2} {
-		lines := picture.Lines{Leaves: must(hone.Included(45 * units.Degree))(t)}
+		lines := lines{Leaves: must(hone.Included(45 * units.Degree))(t)}
 		for i := range 13 {
 			lines.Wall.Points = append(lines.Wall.Points, hone.Level{Depth: mm(depth * float64(i) / 12), Mean: 45 * units.Degree})
 		}
-		p := must(picture.Crosshatch(hone.Want{}, lines))(t)
+		p := must(crosshatch(hone.Want{}, lines))(t)
 		if got := printed(t, p, 0); !close(got, want, 1e-12) {
 			t.Errorf("%v mm: %v : 1, want %v : 1", depth, got, want)
 		}
@@ -188,7 +188,7 @@ func TestWallAsTallAsItIs(t *testing.T) {
 func TestLinesFillTheWall(t *testing.T) {
 	j := invented(t)
 	j.lines.Wall.Points = slices.Insert(slices.Clone(j.lines.Wall.Points), 40, j.lines.Wall.Points[40]) // a depth twice
-	p := must(picture.Crosshatch(hone.Want{}, j.lines))(t)
+	p := must(crosshatch(hone.Want{}, j.lines))(t)
 	if err := sound(p); err != nil {
 		t.Error(err)
 	}
@@ -255,9 +255,9 @@ func TestMarks(t *testing.T) {
 
 // TestOneLevel: the angle at one depth says nothing of a wall: the lines are those of the mean speed.
 func TestOneLevel(t *testing.T) {
-	l := picture.Lines{Leaves: must(hone.Included(45 * units.Degree))(t)}
-	without := must(picture.Crosshatch(hone.Want{}, l))(t)
-	with := must(picture.Crosshatch(hone.Want{}, along(l, hone.Level{Depth: mm(5), Mean: 1})))(t)
+	l := lines{Leaves: must(hone.Included(45 * units.Degree))(t)}
+	without := must(crosshatch(hone.Want{}, l))(t)
+	with := must(crosshatch(hone.Want{}, along(l, hone.Level{Depth: mm(5), Mean: 1})))(t)
 	if !reflect.DeepEqual(with, without) {
 		t.Errorf("%v, without the level %v", with, without)
 	}
@@ -267,7 +267,7 @@ func TestOneLevel(t *testing.T) {
 func TestWedge(t *testing.T) {
 	for _, row := range []struct{ included, tolerance, least, most float64 }{{45, 5, 20, 25}, {150, 20, 65, 85}, {4, 6, 0, 5}, {170, 30, 70, 90}} {
 		want := hone.Want{Crosshatch: must(hone.Included(units.Angle(row.included) * units.Degree))(t), Tolerance: units.Angle(row.tolerance) * units.Degree}
-		w := of[page.Area](must(picture.Crosshatch(want, picture.Lines{}))(t))[0].Points
+		w := of[page.Area](must(crosshatch(want, lines{}))(t))[0].Points
 		lean := func(q page.Point) float64 { return math.Atan2(w[0].Y-q.Y, q.X-w[0].X) * 180 / math.Pi }
 		if least, most := lean(w[1]), lean(w[len(w)-1]); !close(least, row.least, 1e-9) || !close(most, row.most, 1e-9) {
 			t.Errorf("%v: from %v° to %v°", want, least, most)

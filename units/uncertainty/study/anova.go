@@ -204,17 +204,17 @@ func (d *design) meanSquares() (squares, error) {
 	a, b, n := float64(len(d.parts)), float64(len(d.persons)), float64(d.n)
 	cells := float64(len(d.cells))
 	r := d.reduce(func(i int) float64 { return d.cells[i].mean })
-	mean := func(of Source, sum, dof float64) square {
+	mean := func(of string, sum, dof float64) square {
 		if dof < 1 {
 			return square{source: of}
 		}
 		return square{of, sum / dof, dof}
 	}
 	q := squares{
-		within:    mean(Repeatability, d.within, n-cells),
-		rest:      mean(Interaction, r.rest, cells-a-b+1),
-		ofPersons: mean(Person, r.personsGivenParts, b-1),
-		ofParts:   mean(Part, r.partsGivenPersons, a-1),
+		within:    mean(repeatability, d.within, n-cells),
+		rest:      mean(interaction, r.rest, cells-a-b+1),
+		ofPersons: mean(person, r.personsGivenParts, b-1),
+		ofParts:   mean(part, r.partsGivenPersons, a-1),
 	}
 	c := d.expected()
 	each := c.rest / (cells - a - b + 1) // c₁, where there is a rest
@@ -224,7 +224,7 @@ func (d *design) meanSquares() (squares, error) {
 			return squares{}, fmt.Errorf("study: %d trials without a repeat of any kind: %w", d.n, ErrTrials)
 		}
 		q.within, q.rest = q.rest, square{}
-		q.within.source = Repeatability
+		q.within.source = repeatability
 	}
 	q.repeatability = combination{{1, q.within}}
 	under := func(cellsIn, dof float64) combination { // s² + c·i, with i from the rest

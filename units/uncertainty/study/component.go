@@ -12,7 +12,7 @@ import (
 
 // A MeanSquare is a mean square of an analysis of variance, by its root.
 type MeanSquare struct {
-	Source Source       `json:"source"` // whose mean square it is
+	Source string       `json:"source"` // where readings differ: "part", "person", "interaction" or "repeatability"
 	Root   units.Length `json:"root"`   // square root of the mean square
 	DoF    float64      `json:"dof"`    // its degrees of freedom
 }
@@ -51,7 +51,7 @@ func (c Component) Interval() (units.Limits, error) {
 			return units.Limits{}, fmt.Errorf("study: interval: %v degrees of freedom of %v: %w", t.DoF, t.Source, uncertainty.ErrStd)
 		}
 		r := t.Root.In(units.Picometre)
-		q[i] = part{t.Coefficient, square{t.Source, float64(r * r), t.DoF}}
+		q[i] = share{t.Coefficient, square{t.Source, float64(r * r), t.DoF}}
 	}
 	variance, _ := q.variance()
 	low, high := q.modified(variance)
@@ -75,7 +75,7 @@ func root(v float64) (units.Length, error) {
 
 // A square is a mean square, in square picometres.
 type square struct {
-	source     Source
+	source     string
 	value, dof float64
 }
 
@@ -85,18 +85,18 @@ func (s square) meanSquare() (MeanSquare, error) {
 	return MeanSquare{Source: s.source, Root: l, DoF: s.dof}, err
 }
 
-// A part is a mean square with its coefficient.
-type part struct {
+// A share is a mean square with its coefficient.
+type share struct {
 	coefficient float64
 	square
 }
 
-func (t part) value() float64 { return float64(t.coefficient * t.square.value) }
+func (t share) value() float64 { return float64(t.coefficient * t.square.value) }
 
 func squared(x float64) float64 { return float64(x * x) }
 
 // A combination is a variance as a sum of mean squares.
-type combination []part
+type combination []share
 
 func (q combination) times(f float64) combination {
 	r := make(combination, len(q))

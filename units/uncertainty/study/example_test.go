@@ -167,8 +167,8 @@ func ExampleRow() {
 	// part: F = 200, which chance alone exceeds in 0.06 %
 }
 
-// What a study could not tell apart has a name too: here one person read alone.
-func ExampleSource() {
+// What a study could not tell apart: here one person read alone.
+func ExampleStudy_unseen() {
 	for _, source := range threeRings().Unseen {
 		fmt.Println("not seen:", source)
 	}

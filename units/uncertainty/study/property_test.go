@@ -73,47 +73,48 @@ func TestUnbiased(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		plan := plans(t, false)
 		const one = units.Metre
-		totals := map[study.Source][4]float64{} // what each component makes of each source
-		add := func(of study.Source, in func(i, j, k int) bool) {
+		totals := map[string]map[string]float64{} // what each component makes of each source
+		add := func(of string, in func(i, j, k int) bool) {
 			s := analyse(t, readings(plan, func(i, j, k int) units.Length {
 				if in(i, j, k) {
 					return one
 				}
 				return 0
 			}))
-			sum := totals[of]
-			for c, v := range []study.Component{study.Repeatability: s.Repeatability, study.Interaction: s.Interaction, study.Person: s.Person, study.Part: s.Part} {
-				sum[c] += raw(v) / 1e6
+			if totals[of] == nil {
+				totals[of] = map[string]float64{}
 			}
-			totals[of] = sum
+			for c, v := range map[string]study.Component{"repeatability": s.Repeatability, "interaction": s.Interaction, "person": s.Person, "part": s.Part} {
+				totals[of][c] += raw(v) / 1e6
+			}
 		}
 		seen := true
 		for i := range plan {
-			add(study.Part, func(x, _, _ int) bool { return x == i })
+			add("part", func(x, _, _ int) bool { return x == i })
 			for j, n := range plan[i] {
 				if n > 0 {
-					add(study.Interaction, func(x, y, _ int) bool { return x == i && y == j })
+					add("interaction", func(x, y, _ int) bool { return x == i && y == j })
 				}
 				for k := range n {
-					add(study.Repeatability, func(x, y, z int) bool { return x == i && y == j && z == k })
+					add("repeatability", func(x, y, z int) bool { return x == i && y == j && z == k })
 				}
 			}
 		}
 		for j := range plan[0] {
-			add(study.Person, func(_, y, _ int) bool { return y == j })
+			add("person", func(_, y, _ int) bool { return y == j })
 		}
 		seen = len(analyse(t, readings(plan, func(i, j, k int) units.Length { return units.Length(i*j + k) })).Unseen) == 0
 		for of, sums := range totals {
 			for c, got := range sums {
 				want := 0.0
-				if study.Source(c) == of {
+				if c == of {
 					want = 1
 				}
-				if !seen && (of == study.Interaction || study.Source(c) == study.Interaction) {
+				if !seen && (of == "interaction" || c == "interaction") {
 					continue // persons and parts take it over
 				}
 				if math.Abs(got-want) > 1e-9 {
-					t.Fatalf("%v of indicators of %v: %v, want %v; plan %v", study.Source(c), of, got, want, plan)
+					t.Fatalf("%v of indicators of %v: %v, want %v; plan %v", c, of, got, want, plan)
 				}
 			}
 		}
@@ -178,9 +179,9 @@ func TestReductions(t *testing.T) {
 		}
 		additive, cells := residual(true, true, false), residual(false, false, true)
 		for _, r := range s.Table {
-			want := map[study.Source]float64{
-				study.Part: residual(false, true, false) - additive, study.Person: residual(true, false, false) - additive,
-				study.Interaction: additive - cells, study.Repeatability: cells,
+			want := map[string]float64{
+				"part": residual(false, true, false) - additive, "person": residual(true, false, false) - additive,
+				"interaction": additive - cells, "repeatability": cells,
 			}[r.Source]
 			x := r.Root.In(units.Metre)
 			if math.Abs(x*x*r.DoF-want) > 1e-8 {
@@ -199,7 +200,7 @@ func TestBalanced(t *testing.T) {
 			return units.Length(rapid.Int64Range(-1000, 1000).Draw(t, "x")) * units.Micrometre
 		})
 		s := analyse(t, all)
-		ms := map[study.Source]float64{}
+		ms := map[string]float64{}
 		for _, r := range s.Table {
 			ms[r.Source] = r.Root.In(units.Millimetre) * r.Root.In(units.Millimetre)
 		}
@@ -207,10 +208,10 @@ func TestBalanced(t *testing.T) {
 			of   study.Component
 			want float64
 		}{
-			{s.Repeatability, ms[study.Repeatability]},
-			{s.Interaction, (ms[study.Interaction] - ms[study.Repeatability]) / n},
-			{s.Person, (ms[study.Person] - ms[study.Interaction]) / (a * n)},
-			{s.Part, (ms[study.Part] - ms[study.Interaction]) / (b * n)},
+			{s.Repeatability, ms["repeatability"]},
+			{s.Interaction, (ms["interaction"] - ms["repeatability"]) / n},
+			{s.Person, (ms["person"] - ms["interaction"]) / (a * n)},
+			{s.Part, (ms["part"] - ms["interaction"]) / (b * n)},
 		} {
 			if math.Abs(raw(c.of)-c.want) > 1e-12 {
 				t.Fatalf("%v, want %v", raw(c.of), c.want)

@@ -26,27 +26,13 @@ type Trial struct {
 	Reading units.Length `json:"reading"`         // a size or a deviation; all of one study are the same
 }
 
-// Source is where readings differ from each other.
-type Source int8
-
-// Sources, from the gauge outwards.
+// Where readings differ from each other, from the gauge outwards.
 const (
-	Repeatability Source = iota // the same person reads the same part again
-	Interaction                 // persons differ on one part more than on another
-	Person                      // persons differ on all parts alike
-	Part                        // parts differ
+	repeatability = "repeatability" // the same person reads the same part again
+	interaction   = "interaction"   // persons differ on one part more than on another
+	person        = "person"        // persons differ on all parts alike
+	part          = "part"          // parts differ
 )
-
-var sourceNames = [...]string{"repeatability", "interaction", "person", "part"}
-
-// String returns the name.
-func (s Source) String() string { return enum.Name(s, sourceNames[:]) }
-
-// MarshalText returns the name; a value without one is [units.ErrUnknownName].
-func (s Source) MarshalText() ([]byte, error) { return enum.Marshal(s, sourceNames[:]) }
-
-// UnmarshalText reads a name; any other text is [units.ErrUnknownName] and changes nothing.
-func (s *Source) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, sourceNames[:]) }
 
 // A Study is what trials say of a gauge, of those who read it and of the parts.
 type Study struct {
@@ -65,10 +51,9 @@ type Study struct {
 	Gauge           Component `json:"gauge"`
 	Total           Component `json:"total"`
 
-	// Unseen is what the trials cannot show, however they come out: other persons where one read,
-	// other parts where one was read, the interaction where nobody read a part again (it is then
-	// part of the repeatability). Absent is not zero.
-	Unseen []Source `json:"unseen,omitzero"`
+	// Unseen is what the trials cannot show, however they come out: "person", where one read; "part", where one was
+	// read; "interaction", where nobody read a part again (it is then in the repeatability). Absent is not zero.
+	Unseen []string `json:"unseen,omitzero"`
 }
 
 // A Row is a line of the analysis of variance.
@@ -104,23 +89,23 @@ func Analyse(trials []Trial) (Study, error) {
 	}
 	s.Mean += d.origin
 	for _, c := range [...]struct {
-		of       Source
+		of       string
 		to       *Component
 		variance combination
 	}{
-		{Repeatability, &s.Repeatability, squares.repeatability},
-		{Interaction, &s.Interaction, squares.interaction},
-		{Person, &s.Person, squares.person},
-		{Part, &s.Part, squares.part},
-		{0, &s.Reproducibility, sum(squares.interaction, squares.person)},
-		{0, &s.Gauge, sum(squares.repeatability, squares.interaction, squares.person)},
-		{0, &s.Total, sum(squares.repeatability, squares.interaction, squares.person, squares.part)},
+		{repeatability, &s.Repeatability, squares.repeatability},
+		{interaction, &s.Interaction, squares.interaction},
+		{person, &s.Person, squares.person},
+		{part, &s.Part, squares.part},
+		{"", &s.Reproducibility, sum(squares.interaction, squares.person)},
+		{"", &s.Gauge, sum(squares.repeatability, squares.interaction, squares.person)},
+		{"", &s.Total, sum(squares.repeatability, squares.interaction, squares.person, squares.part)},
 	} {
 		if c.variance != nil {
 			if *c.to, err = c.variance.component(); err != nil {
 				return Study{}, err
 			}
-		} else if c.of != Repeatability {
+		} else if c.of != "" { // sums have no name
 			s.Unseen = append(s.Unseen, c.of)
 		}
 	}
@@ -172,17 +157,17 @@ func (s Study) Doubt(u Use, n int) (uncertainty.Estimate, error) {
 	if s.Trials == 0 && s.Repeatability.Std == 0 {
 		return uncertainty.Estimate{}, fmt.Errorf("study: doubt of no study: %w", ErrTrials)
 	}
-	part := func(of Source, c Component, sensitivity float64) uncertainty.Component {
-		return uncertainty.Component{Name: of.String(), Std: c.Std.In(units.Micrometre), DoF: c.DoF, Sensitivity: sensitivity, Unit: "µm"}
+	component := func(of string, c Component, sensitivity float64) uncertainty.Component {
+		return uncertainty.Component{Name: of, Std: c.Std.In(units.Micrometre), DoF: c.DoF, Sensitivity: sensitivity, Unit: "µm"}
 	}
-	own, person := 1.0, 1.0
+	own, persons := 1.0, 1.0
 	if u == Differences {
-		own, person = math.Sqrt2, 0
+		own, persons = math.Sqrt2, 0
 	}
 	b := uncertainty.Budget{Components: []uncertainty.Component{
-		part(Repeatability, s.Repeatability, own/math.Sqrt(float64(max(n, 1)))),
-		part(Interaction, s.Interaction, own),
-		part(Person, s.Person, person),
+		component(repeatability, s.Repeatability, own/math.Sqrt(float64(max(n, 1)))),
+		component(interaction, s.Interaction, own),
+		component(person, s.Person, persons),
 	}}
 	return b.Estimate(0, units.Micrometre)
 }
