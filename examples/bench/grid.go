@@ -50,6 +50,19 @@ func (g grid) all(in func(readingPlace) bool) string {
 	return strings.Trim(strings.ReplaceAll(fmt.Sprint(items), " ", ","), "[]")
 }
 
+// added is the path of the head of a row or a column that is added, with so many places, at least one.
+func (g grid) added(path, field string, places int) string {
+	n := 0
+	for _, cell := range g.cells {
+		n += len(cell)
+	}
+	items := make([]string, max(places, 1))
+	for i := range items {
+		items[i] = fmt.Sprint(n + i)
+	}
+	return fmt.Sprintf("%s[%s].%s", path, strings.Join(items, ","), field)
+}
+
 // grid writes the readings of one cylinder.
 func (w *writer) grid(p part, path string) {
 	g := gridOf(w.job, path)
@@ -75,7 +88,7 @@ func (w *writer) grid(p part, path string) {
 	}
 	w.raw(`<p class="deeds">`)
 	if p.key == "proofReadings" {
-		w.button("repeat", path, wordPlaces)
+		w.button("repeat", path, path, wordPlaces)
 	} else {
 		id := idOf(path) + "-axes"
 		w.raw(`<label for="%s">%s</label> <select id="%s" data-parts aria-describedby="%s-hint">`, id, text(wordAxes), id, id)
@@ -83,11 +96,11 @@ func (w *writer) grid(p part, path string) {
 			w.raw(`<option%s>%d</option>`, when(n == 5, " selected"), n)
 		}
 		w.raw(`</select>`)
-		w.button("propose", path, wordPropose)
+		w.button("propose", path, path, wordPropose)
 		w.raw(`<small id="%s-hint">%s</small>`, id, text(wordAxesHint))
 	}
-	w.button("depth", path, wordDepth)
-	w.button("axis", path, wordAxis)
+	w.button("depth", path, g.added(path, "depth", len(g.axes)), wordDepth)
+	w.button("axis", path, g.added(path, "axis", len(g.depths)), wordAxis)
 	w.raw(`</p>`)
 	w.far(path)
 	w.raw(`</div>`)
@@ -119,8 +132,8 @@ func (w *writer) row(g grid, path, read string, i int, depth string) {
 		w.raw(`</div>`)
 	}
 	w.raw(`</div><p class="deeds">`)
-	w.button("again", path, wordAgain, depth)
-	w.button("drop", fmt.Sprintf("%s[%s]", path, items), wordDropDepth)
+	w.button("again", path, path, wordAgain, depth)
+	w.button("drop", fmt.Sprintf("%s[%s]", path, items), path, wordDropDepth)
 	w.raw(`</p></div>`)
 }
 

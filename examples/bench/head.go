@@ -69,7 +69,7 @@ func (w *writer) red() {
 	for _, f := range w.adrift {
 		w.raw(`<li>%s `, text(wordOutside+" "+f.String()))
 		if w.job.at(f.Path) != nil && f.Path != "" {
-			w.button("drop", f.Path, wordTakeOut)
+			w.button("drop", f.Path, "head", wordTakeOut)
 		}
 		w.raw(`</li>`)
 	}
@@ -129,7 +129,7 @@ func (w *writer) rows() {
 			if slices.Contains(r.Give, "confirmed") {
 				_, rest, _ := strings.Cut(r.Says, r.Of+" ")
 				value, _, _ := strings.Cut(rest, ": ")
-				w.button("confirm", r.Of, wordRight, value)
+				w.button("confirm", r.Of, "head", wordRight, value)
 			}
 		}
 		if len(links[i]) > 0 {

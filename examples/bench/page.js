@@ -11,7 +11,7 @@ const fields = "input:not([type=hidden]), textarea, select:not(.unit)", level = 
 const boxesIn = (part, which) => [...part.querySelectorAll(which)].filter(box => !box.closest("details:not([open])"));
 const keep = what => { try { return what(localStorage); } catch { return null; } };
 const tell = text => { // what stands against the sheet, there, and in a few words where it is always seen
-	[$("banner").textContent, $("next").textContent, $("next").hash] = [text, text.split(":")[0] || now.words, now.at];
+	[$("banner").textContent, $("next").textContent, $("next").href] = [text, text.split(":")[0] || now.words, "#" + now.at];
 	document.body.classList.toggle("void", text !== "");
 };
 const typed = box => box?.matches?.("#form input:not([type=checkbox]), #form textarea") && box.value !== box.defaultValue;
@@ -96,9 +96,9 @@ document.addEventListener("click", event => {
 	else if (button?.id === "print") print();
 	else if (button?.dataset.clock) tick(button, $(button.dataset.clock));
 	else if (button?.dataset.do) {
-		const { do: deed, part } = button.dataset, group = deed === "accept" ? "accepted" : button.closest(".group[id], #head").id;
+		const { part, then } = button.dataset;
 		enter(button, { ...button.dataset, parts: [part ?? button.parentElement.querySelector("select[data-parts]")?.value ?? ""] });
-		queue.then(() => lead($("head").querySelector(":scope > .fault") ?? (/^a/.test(deed) && [...$(group).querySelectorAll(".item")].pop() || $(group))));
+		queue.then(() => lead($("head").querySelector(":scope > .fault") ?? $(then) ?? $("head")));
 	}
 });
 function lead(to) { // to the first empty box there, unfolded, or to what is to be read

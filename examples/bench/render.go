@@ -335,16 +335,16 @@ func (w *writer) list(p part, base string) {
 		}
 		w.body(p, item)
 		if !p.fixed {
-			w.button("drop", item, wordRemove)
+			w.button("drop", item, path, wordRemove)
 		}
 		w.raw(`</fieldset>`)
 	}
 	w.raw(`<p class="deeds">`)
 	if !p.fixed {
-		w.button("add", path, wordAdd+words[0])
+		w.button("add", path, fmt.Sprintf("%s[%d]", path, n), wordAdd+words[0])
 	}
 	if p.key == "gaps" {
-		w.button("rings", path, wordRowsRings)
+		w.button("rings", path, path, wordRowsRings)
 	}
 	if p.empty && n == 0 {
 		w.raw(`<label class="tick"><input type="checkbox" id="%s-none" data-do="none" data-at="%s"%s/> %s</label>`, idOf(path), text(path), when(w.job.at(path) != nil, " checked"), text(wordNone))
@@ -352,9 +352,9 @@ func (w *writer) list(p part, base string) {
 	w.raw(`</p></div>`)
 }
 
-// button writes a button that does something to what stands at a path.
-func (w *writer) button(do, at, words string, parts ...string) {
-	w.raw(`<button type="button" data-do="%s" data-at="%s"`, do, text(at))
+// button writes a button that does something to what stands at a path, and then leads to what stands at another.
+func (w *writer) button(do, at, then, words string, parts ...string) {
+	w.raw(`<button type="button" data-do="%s" data-at="%s" data-then="%s"`, do, text(at), idOf(then))
 	for _, p := range parts {
 		w.raw(` data-part="%s"`, text(p))
 	}
@@ -373,11 +373,15 @@ func (w *writer) openRows() {
 	if w.plan.sheet == nil {
 		return
 	}
+	next := "accepted[0]"
+	if l := w.job.at("accepted"); l != nil {
+		next = fmt.Sprintf("accepted[%d]", len(l.items))
+	}
 	w.raw(`<details class="more" id="open-rows"><summary>%s</summary><ul class="rows">`, text(wordOpenRows))
 	for _, r := range w.plan.sheet.Ledger {
 		if r.State == jobsheet.StateOpen || r.State == jobsheet.StateFailed {
 			w.raw(`<li>%s`, text(r.Demand.String()+when(r.Of != "", ", "+r.Of)+": "+r.Stands))
-			w.button("accept", r.Key, wordWordOn)
+			w.button("accept", r.Key, next, wordWordOn)
 			w.raw(`</li>`)
 		}
 	}
