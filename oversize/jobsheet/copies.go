@@ -45,8 +45,12 @@ func traceLooks(zero units.Length, ts []Trace) (ls []look) {
 	return ls
 }
 
+// byHand is how far a reading scatters by hand, whatever the scale it is read on (common practice): a step of a coarse one
+// would have it that an honest second look hardly ever shows the first again.
+const byHand = 2 * units.Micrometre
+
 // scatter is the standard deviation of one reading in steps of the scale: as stated or studied, as repeats that differ show it,
-// else as taken.
+// else the lesser of what is taken and what a hand has.
 func (s session) scatter(ls []look) float64 {
 	if s.gauge.Repeatability != 0 {
 		return float64(s.gauge.Repeatability) / float64(s.by.Resolution)
@@ -62,7 +66,7 @@ func (s session) scatter(ls []look) float64 {
 		freedom += n - 1
 	}
 	if squares <= 0 {
-		return repeatSteps
+		return min(repeatSteps, float64(byHand)/float64(s.by.Resolution))
 	}
 	return math.Sqrt(squares / float64(freedom))
 }

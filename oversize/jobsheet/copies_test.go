@@ -114,3 +114,35 @@ func TestCopiesWithAChange(t *testing.T) {
 		t.Errorf("another cylinder's proof, changed: next %v", s.Next)
 	}
 }
+
+// TestCoarseDialIsBelieved: of a wall of which deglazing took 2 µm a dial that reads to 0.01 mm shows most places as before, also
+// where nobody said how it repeats; one that reads to 0.001 mm would not.
+func TestCoarseDialIsBelieved(t *testing.T) {
+	for resolution, copied := range map[string]bool{"0.01 mm": false, "0.001 mm": true} {
+		j := finished(false, false)
+		for path, v := range map[string]any{"gauge.resolution": resolution, "gauge.repeatability": nil, "gauge.dial_error": nil} {
+			put(t, j, path, v)
+		}
+		c, same := cylinderOf(j, 0), 0
+		proof := c["proof"].([]any)
+		for i, list := range [][]any{c["readings"].([]any), proof} {
+			for k, r := range list {
+				var d float64
+				if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f", &d); err != nil {
+					t.Fatal(err)
+				}
+				r.(tree)["diameter"] = fmt.Sprintf("%.2f mm", d)
+				if i == 1 && r.(tree)["diameter"] == c["readings"].([]any)[k].(tree)["diameter"] {
+					same++
+				}
+			}
+		}
+		if same < len(proof)*3/4 || same == len(proof) {
+			t.Fatalf("%d of %d as before", same, len(proof))
+		}
+		r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement")
+		if got := name(r.Reason) == "contradicts"; got != copied {
+			t.Errorf("%s, %d of %d as before: %v, %s", resolution, same, len(proof), r.State, r.Says)
+		}
+	}
+}

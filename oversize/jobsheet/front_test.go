@@ -173,3 +173,32 @@ func TestNoStopBeforeThePiston(t *testing.T) {
 		t.Error(front)
 	}
 }
+
+// TestOneReasonOnce: what stands in the way of several things in one way is said once.
+func TestOneReasonOnce(t *testing.T) {
+	j := demoTrees(t)["sleeve"]
+	put(t, j, "engine.sleeve.interference", "0.10 to 0.12 mm") // more heat to slip home than the barrel stands
+	if front := frontOf(t, j); strings.Count(front, "hotter than the part stands") != 1 || !strings.Contains(front, "seat cleans up, stress in the barrel, stress in the sleeve, slips home, stock to hone out, grip (") {
+		t.Error(front)
+	}
+}
+
+// TestLimitsThatDiffer: the limit beside a figure is that of every cylinder, or none: of two that stand at two sizes each has its own.
+func TestLimitsThatDiffer(t *testing.T) {
+	j := demoTrees(t)["pump"]
+	if front := frontOf(t, j); !strings.Contains(front, " size, max 78.150 78.165 OVER 78.117 ok ") {
+		t.Error(front)
+	}
+	c := cylinderOf(j, 1)
+	put(t, c, "over", "0.25 mm")
+	for _, r := range c["readings"].([]any) {
+		var d float64
+		if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f", &d); err != nil {
+			t.Fatal(err)
+		}
+		put(t, r, "diameter", fmt.Sprintf("%.3f mm", d+0.25))
+	}
+	if front := frontOf(t, j); !strings.Contains(front, " size 78.165 OVER 78.367 ok ") {
+		t.Error(front)
+	}
+}

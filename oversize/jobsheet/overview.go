@@ -63,18 +63,19 @@ func (s Sheet) overview() page.Table {
 		t.Head = append(t.Head, fmt.Sprintf("worst of %d to %d", across+1, len(s.Cylinders)))
 	}
 	for _, row := range overviewRows {
-		cells, limit := []string{row.what}, ""
+		cells, limit, alike := []string{row.what}, "", true
 		for _, rows := range cylinders {
 			r, value := s.sum(rows, row.demands)
 			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
 			if r.Finding != nil && len(row.demands) == 1 {
-				limit = ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
+				is := ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
+				limit, alike = is, alike && (limit == "" || limit == is)
 				if row.demands[0] == demandTaper && s.choked() {
 					cells[0] = "choke"
 				}
 			}
 		}
-		if len(s.Cylinders) < mostAcross {
+		if len(s.Cylinders) < mostAcross && alike {
 			cells[0] += limit
 		}
 		if len(rest) > 0 {

@@ -26,25 +26,21 @@ func (s Sheet) reasons() []page.Block {
 		if i >= 0 {
 			name = s.Cylinders[i].Name
 		}
-		var why []string
+		var calling []*Row
 		for _, r := range rows {
 			if r.State.settled() || r.Step != step || r.Reason == toCome {
 				continue
 			}
 			if r.Demand == demandRoute && r.rank() != pressing { // what else calls for the step waits for the route
-				why = []string{r.wants()}
+				calling = []*Row{r}
 				break
 			}
 			if r.rank() == pressing {
-				why = append(why, r.wants())
+				calling = append(calling, r)
 			}
 		}
-		const most = 4
-		if n := len(why) - most; n > 1 {
-			why = append(why[:most], fmt.Sprintf("and %d more", n))
-		}
-		if len(why) > 0 {
-			alike.add("wants: "+strings.Join(slices.Compact(why), "; ")+".", name)
+		if len(calling) > 0 {
+			alike.add("wants: "+wants(calling)+".", name)
 		}
 	}
 	var lines []page.Block
@@ -60,13 +56,38 @@ func (s Sheet) reasons() []page.Block {
 	return lines
 }
 
-// wants says what must be true, and what stands in its way.
-func (r *Row) wants() string {
-	text := r.what() + " (" + r.Reason.String()
-	if r.Says != "" {
-		text += ": " + r.Says
+// wants says what must be true, and what stands in its way: once where that is the same of several rings, ports or facts.
+func wants(rows []*Row) string {
+	type want struct {
+		Demand
+		why string
 	}
-	return text + ")"
+	var of groups[want, *Row]
+	for _, r := range rows {
+		why := r.Reason.String()
+		if r.Says != "" {
+			why += ": " + r.Says
+		}
+		of.add(want{r.Demand, why}, r)
+	}
+	const most = 4
+	var parts []string
+	left := len(rows)
+	for n, k := range of.keys {
+		if n == most && len(of.keys) > most+1 {
+			parts = append(parts, fmt.Sprintf("and %d more", left))
+			break
+		}
+		left -= len(of.of[k])
+		text := k.Demand.String()
+		for _, r := range of.of[k] {
+			if r.Of != "" {
+				text += ", " + r.Of
+			}
+		}
+		parts = append(parts, text+" ("+k.why+")")
+	}
+	return strings.Join(parts, "; ")
 }
 
 // ledger prints what must be true, and where it stands: a line for those rows of one demand that have the same to say,
