@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/units"
 	"gonum.org/v1/gonum/mathext"
 )
@@ -86,6 +87,30 @@ func onOneStep(scatter float64) float64 {
 		from = to
 	}
 	return chance
+}
+
+// onMark is the greatest chance that a reading shows a mark, whatever it is: that of the mark on which the true size lies.
+func onMark(scatter float64) float64 { return math.Erf(0.5 / (scatter * math.Sqrt2)) }
+
+// repeated counts the readings of places that were read before, and those of them that show what the first one there does.
+func repeated(by Gauge, rs []Reading) (same, all int) {
+	type place struct {
+		depth units.Length
+		axis  bore.Axis
+	}
+	first := map[place]units.Length{}
+	for _, r := range rs {
+		at := place{r.depth(), r.axis()}
+		was, again := first[at]
+		if !again {
+			first[at] = by.shown(r)
+			continue
+		}
+		if all++; was == by.shown(r) {
+			same++
+		}
+	}
+	return same, all
 }
 
 // leastChance is how rarely a second look may come to so many of the readings of the first before it is asked whether it was one.

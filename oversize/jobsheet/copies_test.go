@@ -146,3 +146,60 @@ func TestCoarseDialIsBelieved(t *testing.T) {
 		}
 	}
 }
+
+// TestReadingsWrittenManyTimes: readings written down ten times each decide what they did not once, and are asked about; ten
+// honest ones of each place are not, nor repeats by a coarse scale.
+func TestReadingsWrittenManyTimes(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 83))
+	for _, c := range []struct {
+		name       string
+		resolution float64 // mm
+		times      int
+		honest     bool
+		asked      bool
+	}{
+		{"once", 0.002, 1, true, false}, {"ten times down", 0.002, 10, false, true}, {"ten times read", 0.002, 10, true, false},
+		{"twice read", 0.002, 2, true, false}, {"a coarse scale", 0.01, 3, false, false},
+	} {
+		j := kept(t)
+		put(t, j, "gauge.resolution", fmt.Sprintf("%.3f mm", c.resolution))
+		put(t, j, "gauge.dial_error", nil)
+		if put(t, j, "gauge.repeatability", nil); c.resolution == 0.002 {
+			put(t, j, "gauge.repeatability", "0.0015 mm")
+		}
+		var list []any
+		seen := map[string]bool{}
+		for _, one := range cylinderOf(j, 0)["readings"].([]any) {
+			at := one.(tree)
+			if place := fmt.Sprint(at["depth"], at["axis"]); seen[place] {
+				continue
+			} else {
+				seen[place] = true
+			}
+			var d float64
+			if _, err := fmt.Sscanf(at["diameter"].(string), "%f", &d); err != nil {
+				t.Fatal(err)
+			}
+			read := func() string {
+				return fmt.Sprintf("%.3f mm", math.Round((d+0.0015*r.NormFloat64())/c.resolution)*c.resolution)
+			}
+			first := read()
+			for range c.times {
+				if c.honest {
+					first = read()
+				}
+				again := maps.Clone(at)
+				again["diameter"] = first
+				list = append(list, again)
+			}
+		}
+		put(t, j, "cylinders.0.readings", list)
+		put(t, j, "counted.readings", len(list))
+		asked := slices.ContainsFunc(mustPlan(t, j).Ledger, func(r jobsheet.Row) bool {
+			return name(r.Reason) == "looks slipped" && strings.Contains(r.Says, "written down again")
+		})
+		if asked != c.asked {
+			t.Errorf("%s: asked %v", c.name, asked)
+		}
+	}
+}

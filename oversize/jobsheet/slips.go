@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"gonum.org/v1/gonum/mathext"
+
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
@@ -66,6 +68,8 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 		s.profiles(i, g.profiled[i])
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
 		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
+		s.repeats(path+".readings", g.survey, c.Readings, worn[i])
+		s.repeats(path+".proof", g.proof, c.Proof, finished[i])
 		s.copies(path+".readings", g.survey, worn[i], worn[:i])
 		s.copies(path+".proof", g.proof, finished[i], finished[:i])
 	}
@@ -168,6 +172,21 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 		s.say(fmt.Sprintf("%s[%d]", path, i), d, false,
 			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis.String(), apart)
 	}
+}
+
+// repeats asks about repeats that show the first reading of their place too often for what they scatter: a reading written down
+// again and again has its doubt averaged out, and was looked at once.
+func (s *slipper) repeats(path string, by session, rs []Reading, read []look) {
+	same, all := repeated(by.by, rs)
+	if same == 0 || mathext.RegIncBeta(float64(same), float64(all-same+1), onMark(by.scatter(read))) >= leastChance {
+		return
+	}
+	var shown []units.Length
+	for _, l := range read {
+		shown = append(shown, l.shown)
+	}
+	s.say(path, among(all, "repeats", shown), false,
+		"%d of them show the first reading of their place to the last digit: was each of them read, or written down again?", same)
 }
 
 // copies holds the readings of a cylinder against those of the ones before. Two bores are not alike to every step of a scale that
