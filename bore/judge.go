@@ -48,18 +48,7 @@ func (g Geometry) Judge(l Limits, r uncertainty.Risk) ([]Finding, error) {
 		return nil, err
 	}
 	findings := make([]Finding, 0, 7)
-	for _, q := range [...]struct {
-		limit  Limit
-		window units.Limits
-	}{
-		{LimitNew, l.New},
-		{LimitService, l.Service},
-		{LimitOvality, units.Limits{Max: l.Ovality}},
-		{LimitTaper, units.Limits{Max: l.Taper}},
-		{LimitSpread, units.Limits{Max: l.Spread}},
-		{LimitTrueOvality, units.Limits{Max: l.TrueOvality}},
-		{LimitChoke, l.Choke},
-	} {
+	for _, q := range l.windows() {
 		if q.window.IsZero() {
 			continue
 		}

@@ -29,18 +29,32 @@ type Limits struct {
 	Choke units.Limits `json:"choke,omitzero"`
 }
 
-func (l Limits) validate() error {
-	for _, w := range [...]units.Limits{l.New, l.Service, l.Choke} {
-		if err := w.Validate(); err != nil {
-			return fmt.Errorf("bore: limits: %w", err)
-		}
-		if w.Min < 0 || w.Max < 0 || w.Min > units.MaxLength || w.Max > units.MaxLength {
-			return fmt.Errorf("bore: limits %v: want 0 (not given) to %v: %w", w, units.MaxLength, units.ErrRange)
-		}
+// A limited is a limit with its window.
+type limited struct {
+	limit  Limit
+	window units.Limits
+}
+
+// windows returns every limit, in the order in which they are judged.
+func (l Limits) windows() [7]limited {
+	return [...]limited{
+		{LimitNew, l.New},
+		{LimitService, l.Service},
+		{LimitOvality, units.Limits{Max: l.Ovality}},
+		{LimitTaper, units.Limits{Max: l.Taper}},
+		{LimitSpread, units.Limits{Max: l.Spread}},
+		{LimitTrueOvality, units.Limits{Max: l.TrueOvality}},
+		{LimitChoke, l.Choke},
 	}
-	for _, m := range [...]units.Length{l.Ovality, l.Taper, l.Spread, l.TrueOvality} {
-		if m < 0 || m > units.MaxLength {
-			return fmt.Errorf("bore: limit %v: want 0 (not given) to %v: %w", m, units.MaxLength, units.ErrRange)
+}
+
+func (l Limits) validate() error {
+	for _, w := range l.windows() {
+		if err := w.window.Validate(); err != nil {
+			return fmt.Errorf("bore: limits on %v: %w", w.limit, err)
+		}
+		if w.window.Min < 0 || w.window.Max < 0 || max(w.window.Min, w.window.Max) > units.MaxLength {
+			return fmt.Errorf("bore: limits on %v, %v: want 0 (not given) to %v: %w", w.limit, w.window, units.MaxLength, units.ErrRange)
 		}
 	}
 	if l.Taper != 0 && !l.TaperAtDeck && l.Choke.Min > l.Taper {

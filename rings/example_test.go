@@ -5,6 +5,7 @@ package rings_test
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"borewright.example/bore"
 	"borewright.example/rings"
@@ -207,6 +208,24 @@ func ExampleWarm() {
 	fmt.Println(errors.Is(err, rings.ErrButts), hot.Value.Format(units.Millimetre, 2))
 	// Output:
 	// true -0.11 mm
+}
+
+// A gap was read with leaves in a barrel of aluminium, in a workshop at 5 °C. At 20 °C, where the window holds, it is
+// wider.
+func ExampleWarm_Change() {
+	five := units.MustParseTemperature("5 °C")
+	cold := rings.Warm{Ring: material.GreyIron(), RingAt: five, Bore: material.AluminiumBlock(), BoreAt: five}
+	change := must1(cold.Change(units.MustParseLength("72 mm")))
+	gap := must1(rings.Feeler(units.MustParseLength("0.10 mm"), units.MustParseLength("0.15 mm")))
+	um := units.Micrometre
+	at20 := uncertainty.Estimate{Value: gap.Value - change.Value, Std: must1(units.Of(math.Hypot(gap.Std.In(um), change.Std.In(um)), um))}
+	window := units.Limits{Min: units.MustParseLength("0.25 mm"), Max: units.MustParseLength("0.45 mm")}
+	filing := must1(rings.FileTo(at20, window, uncertainty.Risk{}))
+	fmt.Println("read", gap, "at 20 °C", at20)
+	fmt.Println(filing.Action, "to", filing.Target.Format(units.Millimetre, 2), "as read at 20 °C")
+	// Output:
+	// read 0.125 ± 0.028 mm at 20 °C 0.160 ± 0.029 mm
+	// file to 0.28 mm as read at 20 °C
 }
 
 func ExampleGroove() {

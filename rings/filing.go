@@ -45,11 +45,15 @@ const finestCut = 10 * units.Micrometre
 //
 // A gap may be negative, as [Gap.In] predicts it for a ring too large for its bore: the ends
 // overlap by as much. Where the gap is neither within nor too wide and the window is narrower
-// than 2U, or at a risk of some 0.1 and more a little wider, so that no reading would prove anything, it is ErrDoubt; no window at all is
-// uncertainty.ErrLimits, an end of it below 0 or beyond [units.MaxLength] units.ErrRange.
+// than 2U, or at a risk of some 0.1 and more a little wider, so that no reading would prove anything, it is ErrDoubt. The zero
+// Estimate, a gap that nobody measured, and no window at all are [units.ErrNotGiven], an end of the window below 0 or
+// beyond [units.MaxLength] is units.ErrRange.
 func FileTo(gap uncertainty.Estimate, window units.Limits, risk uncertainty.Risk) (Filing, error) {
 	if window.Min < 0 || window.Max < 0 || max(window.Min, window.Max) > units.MaxLength {
 		return Filing{}, fmt.Errorf("rings: end gap window %v: %w (0 to %v)", window, units.ErrRange, units.MaxLength)
+	}
+	if gap == (uncertainty.Estimate{}) {
+		return Filing{}, fmt.Errorf("rings: end gap: %w", units.ErrNotGiven)
 	}
 	now, err := uncertainty.Judge(gap, window, risk)
 	if err != nil {

@@ -16,14 +16,14 @@ type SkirtAxis int8
 
 // Skirts are oval: only the diameter square to the pin is the one that clearances count from.
 const (
-	AxisNotSaid SkirtAxis = iota // answered with a caution
-	AcrossPin                    // square to the pin, the greatest diameter
-	AlongPin                     // along the pin: refused
+	AxisNotGiven SkirtAxis = iota // answered with a caution
+	AcrossPin                     // square to the pin, the greatest diameter
+	AlongPin                      // along the pin: refused
 )
 
-var axisNames = [...]string{AxisNotSaid: "", AcrossPin: "across pin", AlongPin: "along pin"}
+var axisNames = [...]string{AxisNotGiven: "", AcrossPin: "across pin", AlongPin: "along pin"}
 
-// String returns "across pin", "along pin", or "" where the axis was not said.
+// String returns "across pin", "along pin", or "" where the axis is not given.
 func (a SkirtAxis) String() string { return enum.Name(a, axisNames[:]) }
 
 // MarshalText returns the text of [SkirtAxis.String].

@@ -13,9 +13,9 @@ import (
 // A Duty is what a piston is made of and how its engine is cooled, as rules of thumb sort them.
 type Duty int8
 
-// Duties. The zero Duty is not said and has no rule.
+// Duties. The zero Duty is not given and has no rule.
 const (
-	DutyNotSaid  Duty = iota
+	DutyNotGiven Duty = iota
 	CastWater         // cast aluminium, water-cooled four-stroke
 	CastAir           // cast aluminium, air-cooled four-stroke
 	ForgedWater       // forged aluminium, water-cooled four-stroke
@@ -27,7 +27,7 @@ var dutyNames = [...]string{
 	"", "cast, water-cooled", "cast, air-cooled", "forged, water-cooled", "forged, air-cooled", "two-stroke, air-cooled",
 }
 
-// String returns the duty in words, "cast, air-cooled", or "" where it was not said.
+// String returns the duty in words, "cast, air-cooled", or "" where it is not given.
 func (d Duty) String() string { return enum.Name(d, dutyNames[:]) }
 
 // MarshalText returns the text of [Duty.String].
@@ -62,10 +62,10 @@ var perBore = [...][2]int64{
 // 0.0009 to 0.0011 (US Army TM 9-2320-289-34, Table 3-1), one with 4.25 in liners 0.0011 to 0.0020
 // and up to 0.0028 worn (US Army TM 9-2815-202-34); small cast pistons run at 0.00025 (common practice).
 //
-// A duty that was not said and a bore of zero are [units.ErrNotGiven]; a duty without a rule, and a bore below zero or
+// A duty that is not given and a bore of zero are [units.ErrNotGiven]; a duty without a rule, and a bore below zero or
 // beyond [units.MaxLength], are [units.ErrRange].
 func Usual(d Duty, bore units.Length) (units.Limits, error) {
-	if d == DutyNotSaid {
+	if d == DutyNotGiven {
 		return units.Limits{}, fmt.Errorf("fit: usual clearance: duty: %w", units.ErrNotGiven)
 	}
 	if d < 0 || int(d) >= len(perBore) {

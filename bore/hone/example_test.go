@@ -383,7 +383,7 @@ func ExampleSetting_Retrace() {
 
 // The two families of tools want opposite things.
 func ExampleKind_Cautions() {
-	for _, k := range []hone.Kind{hone.BallType, hone.RigidStone, hone.KindUnknown} {
+	for _, k := range []hone.Kind{hone.BallType, hone.RigidStone, hone.KindNotGiven} {
 		for _, c := range k.Cautions()[2:3] { // the first two go for every kind
 			fmt.Printf("%v: %s\n", k, c.Text)
 		}

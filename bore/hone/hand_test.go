@@ -28,7 +28,7 @@ func anyOnHand(t *rapid.T) hone.OnHand {
 			Max: units.Frequency(n*rapid.Float64Range(1, 6).Draw(t, "times rev/min")) * units.PerMinute,
 		},
 		Stroking: hone.StrokingRange{Min: k, Max: hone.Cycles(units.Frequency(most) * units.PerMinute)},
-		Drive:    rapid.SampledFrom([]hone.Drive{hone.DriveUnknown, hone.ByHand, hone.ByMachine}).Draw(t, "drive"),
+		Drive:    rapid.SampledFrom([]hone.Drive{hone.DriveNotGiven, hone.ByHand, hone.ByMachine}).Draw(t, "drive"),
 	}
 }
 
@@ -157,7 +157,7 @@ func TestFindStates(t *testing.T) {
 		{"geared drill", "60 to 700 rev/min", "40 to 80 cycles/min", hone.ByHand, true, "60 cycles/min", "45.0° included", nil},
 		{"as single strokes", "60 to 700 rev/min", "80 to 160 strokes/min", hone.ByHand, true, "120 strokes/min", "45.0° included", nil},
 		{"hasty hand", "60 to 700 rev/min", "80 to 360 cycles/min", hone.ByHand, true, "100 cycles/min", "45.0° included", []string{handTooFast}},
-		{"hasty and not given", "60 to 700 rev/min", "80 to 360 cycles/min", hone.DriveUnknown, true, "100 cycles/min", "45.0° included", []string{handTooFast}},
+		{"hasty and not given", "60 to 700 rev/min", "80 to 360 cycles/min", hone.DriveNotGiven, true, "100 cycles/min", "45.0° included", []string{handTooFast}},
 		{"machine", "60 to 700 rev/min", "80 to 360 cycles/min", hone.ByMachine, true, "220 cycles/min", "45.0° included", nil},
 		{"one speed", "100 rev/min", "60 cycles/min", hone.ByMachine, true, "60 cycles/min", "49.0° included", nil},
 		{"too slow", "20 to 30 rev/min", "60 to 90 cycles/min", hone.ByHand, false, "60 cycles/min", "113.3° included", []string{surfaceSlow}},

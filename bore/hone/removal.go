@@ -18,7 +18,7 @@ type Pressing int8
 
 // The laws of pressure.
 const (
-	PressingUnknown  Pressing = iota
+	PressingNotGiven Pressing = iota
 	ConstantPressure          // each piece presses for itself, as balls and filaments do: what stands out carries nothing
 	ConstantForce             // a spring or a weight presses the whole tool: the rest of the tool takes over the force of what stands out
 )
@@ -39,7 +39,7 @@ func (p Pressing) check() error {
 	switch p {
 	case ConstantPressure, ConstantForce:
 		return nil
-	case PressingUnknown:
+	case PressingNotGiven:
 		return fmt.Errorf("hone: law of pressure: %w", units.ErrNotGiven)
 	}
 	return fmt.Errorf("hone: law of pressure %v: %w", p, units.ErrRange)

@@ -103,6 +103,10 @@
 // too, for then a unit or a digit has slipped. What only a room can refuse is a fault of [Plan], with its path
 // and the room's error.
 //
+// Beside a field's JSON name its tags say what is checked: "needs" is what no job can do without, in words; "want" is a
+// rule for its range and "most" the greatest number or length, beyond which it is a fault; "usual" is a band, beyond
+// which it has to be confirmed.
+//
 // # What it assumes
 //
 // Boring is on the original centre unless engine.may_shift says how far the axis may move; from diameters alone,

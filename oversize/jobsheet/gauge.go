@@ -28,7 +28,7 @@ type Gauge struct {
 	Material     Metal              `json:"material,omitzero" want:"metal"`
 	Standard     Standard           `json:"standard,omitzero"`
 	Temperatures Temperatures       `json:"temperatures"`
-	SetOn        string             `json:"set_on,omitzero" want:"moment"` // when it was set to the standard
+	SetOn        string             `json:"set_on,omitzero" want:"moment"` // when it was set to the standard: "2026-03-14", "2026-03-14 08:00"
 }
 
 // A Standard is what the gauge was set to.
@@ -73,7 +73,7 @@ type Proof struct {
 	Survey
 	Standard     Standard     `json:"standard,omitzero"`             // that the gauge was set on this time
 	Temperatures Temperatures `json:"temperatures,omitzero"`         // needed where any finished bore is read
-	SetOn        string       `json:"set_on,omitzero" want:"moment"` // when the gauge was set
+	SetOn        string       `json:"set_on,omitzero" want:"moment"` // when the gauge was set, as Gauge.SetOn
 	Washed       bool         `json:"washed,omitzero"`               // the bores were washed before they were read
 }
 

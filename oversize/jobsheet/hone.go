@@ -120,7 +120,7 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Remark) {
 		}
 		out = failed(out, "how many lines are flat", err)
 	}
-	if t.Pressing == hone.PressingUnknown || stock == 0 || t.Hone.FollowsWall() {
+	if t.Pressing == hone.PressingNotGiven || stock == 0 || t.Hone.FollowsWall() {
 		return out // what follows the wall takes no stock to a size
 	}
 	h.Removal, err = h.Used.Removal(t.motion(), h.Travel, t.Pressing, stock, points)

@@ -144,7 +144,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 // usual adds what rules of thumb say of clearance and gap; they decide nothing.
 func (s *Sheet) usual() (err error) {
 	e := s.Job.Engine
-	if e.Duty != fit.DutyNotSaid {
+	if e.Duty != fit.DutyNotGiven {
 		if s.UsualClearance, err = fit.Usual(e.Duty, e.Bore); err != nil {
 			return fault("engine.duty", err)
 		}

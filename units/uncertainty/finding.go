@@ -66,7 +66,7 @@ func (f *Finding) check() error {
 		return fmt.Errorf("uncertainty: limits %v: %w (±%v)", w, units.ErrRange, units.MaxLength)
 	}
 	if w.IsZero() {
-		return fmt.Errorf("uncertainty: a %v of %v: %w (none given)", f.Kind, f.Measured.Value, ErrLimits)
+		return fmt.Errorf("uncertainty: a %v of %v: %w: %w", f.Kind, f.Measured.Value, ErrLimits, units.ErrNotGiven)
 	}
 	if (f.Kind == OneDifference || f.Kind == RangeOf) && (w.HasMin() || w.Max < 0) {
 		return fmt.Errorf("uncertainty: a %v against %v: %w (an upper limit alone, above 0)", f.Kind, w, ErrLimits)

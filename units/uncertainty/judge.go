@@ -21,7 +21,7 @@ import (
 // comment. A limit belongs to its window; an exact estimate is always decided.
 //
 // An estimate, limits or risk that do not validate are errors, and so are limits that are not
-// given (ErrLimits).
+// given (ErrLimits, and units.ErrNotGiven).
 func Judge(e Estimate, w units.Limits, r Risk) (Finding, error) {
 	return decide(Finding{Kind: OneValue, Measured: e, Limits: w, Risk: r, Per: "value"})
 }

@@ -144,7 +144,7 @@ func (p Process) check(std units.Length, tolerance units.Limits) error {
 		return fmt.Errorf("study: tolerance %v: %w", tolerance, err)
 	}
 	if tolerance.IsZero() {
-		return fmt.Errorf("study: tolerance: %w (none given)", uncertainty.ErrLimits)
+		return fmt.Errorf("study: tolerance: %w: %w", uncertainty.ErrLimits, units.ErrNotGiven)
 	}
 	return nil
 }
