@@ -20,9 +20,9 @@ import (
 
 // front has what is to be seen first, and hung by the machine: what the engine is, what to do now and why, what must
 // be true and where it stands, where to stop, how to set the hone, what to buy, what was not seen.
-func (s Sheet) front() []page.Block {
-	e, show := s.Job.Engine, s.Job.Units
-	front := []page.Block{sentence("%d × bore %s, stroke %s, %v, %v", e.Cylinders, show.plain(e.Bore), show.plain(e.Stroke), e.Cycle, e.Wall)}
+func (s *draft) front() {
+	e := s.Job.Engine
+	s.say("%d × bore %s, stroke %s, %v, %v", e.Cylinders, s.show.plain(e.Bore), s.show.plain(e.Stroke), e.Cycle, e.Wall)
 	for _, taken := range []struct {
 		what string
 		Survey
@@ -38,32 +38,32 @@ func (s Sheet) front() []page.Block {
 			words = append(words, clampingWords(*taken.TorquePlate))
 		}
 		if len(words) > 0 {
-			front = append(front, sentence("%s %s.", taken.what, strings.Join(words, ", ")))
+			s.say("%s %s.", taken.what, strings.Join(words, ", "))
 		}
 	}
-	front = append(front, page.Item{Label: "NEXT:", Text: s.nextWords()})
+	s.add(page.Item{Label: "NEXT:", Text: s.nextWords()})
 	for i, line := range s.orders() {
-		front = append(front, page.Item{Label: ordinal(i), Text: line})
+		s.add(page.Item{Label: ordinal(i), Text: line})
 	}
 	if s.decided() {
-		front = append(front, page.Item{Label: "ROUTE:", Text: s.routeWords()})
+		s.add(page.Item{Label: "ROUTE:", Text: s.routeWords()})
 	}
-	front = append(front, s.reasons()...)
-	front = append(front, s.why()...)
-	front = append(front, s.overview())
+	s.reasons()
+	s.why()
+	s.add(s.overview())
 	for _, item := range []page.Item{
 		{Label: "STOP AT:", Text: s.stops()}, {Label: "DIAL:", Text: s.dial()}, {Label: "HONE:", Text: s.hones()},
 		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "UNASKED:", Text: s.unasked()}, {Label: "PRICE:", Text: s.prices()},
 	} {
 		if item.Text != "" {
-			front = append(front, item)
+			s.add(item)
 		}
 	}
-	return append(front, page.Sentence("Cautions stand at the steps and at the end: read them before the work."))
+	s.add(page.Sentence("Cautions stand at the steps and at the end: read them before the work."))
 }
 
 // why says, a line a cylinder, what speaks against everything cheaper than its route.
-func (s Sheet) why() []page.Block {
+func (s *draft) why() {
 	var names, lines []string
 	for _, c := range s.Choice.Cylinders {
 		var parts []string
@@ -84,22 +84,21 @@ func (s Sheet) why() []page.Block {
 			names, lines = append(names, c.Name), append(lines, strings.Join(parts, "; "))
 		}
 	}
-	if len(lines) == 0 {
-		return nil
+	if len(lines) > 0 {
+		s.add(page.Item{Label: "WHY NOT:", Text: alike(names, lines)})
 	}
-	return []page.Block{page.Item{Label: "WHY NOT:", Text: alike(names, lines)}}
 }
 
 // cheaper names what is refused to a cylinder of such a route. A wall that is never worked on has no sizes, and may well be
 // kept as it is.
-func (s Sheet) cheaper(route oversize.Route, r oversize.Refusal) string {
+func (s *draft) cheaper(route oversize.Route, r oversize.Refusal) string {
 	switch {
 	case r.Route == oversize.Sleeve:
 		return "a sleeve"
 	case r.Route == oversize.BoreOversize && r.Over == 0:
 		return "boring it"
 	case r.Route == oversize.BoreOversize:
-		return "+" + s.Job.Units.plain(r.Over)
+		return "+" + s.show.plain(r.Over)
 	case route == oversize.MakersProcess:
 		return "honing it"
 	}
@@ -112,7 +111,7 @@ func ordinal(i int) string {
 
 // orders says what to do now, in order, a line for each kind of work. Whatever makes chips comes first, and the
 // others are covered while it does.
-func (s Sheet) orders() []string {
+func (s *draft) orders() []string {
 	if s.Next <= StepAskMaker || !s.decided() {
 		return nil
 	}
@@ -145,7 +144,7 @@ func (s Sheet) orders() []string {
 }
 
 // others names the cylinders that are not among those named.
-func (s Sheet) others(names []string) (list []string) {
+func (s *draft) others(names []string) (list []string) {
 	for _, c := range s.Cylinders {
 		if !slices.Contains(names, c.Name) {
 			list = append(list, c.Name)
@@ -155,7 +154,7 @@ func (s Sheet) others(names []string) (list []string) {
 }
 
 // toFinish lists the cylinders whose size to stop at is decided and still to come, with their names.
-func (s Sheet) toFinish() (at []int, names []string) {
+func (s *draft) toFinish() (at []int, names []string) {
 	for i, c := range s.Choice.Cylinders {
 		if c.Aim != 0 && !s.Cylinders[i].there() && s.Cylinders[i].Next != StepChooseSleeve && c.Route != oversize.Undecided && s.Choice.Route != oversize.Undecided {
 			at, names = append(at, i), append(names, c.Name)
@@ -165,20 +164,20 @@ func (s Sheet) toFinish() (at []int, names []string) {
 }
 
 // stops says the sizes to stop at, those that are alike once.
-func (s Sheet) stops() string {
+func (s *draft) stops() string {
 	var lines []string
 	at, names := s.toFinish()
 	for _, i := range at {
 		c := s.Choice.Cylinders[i]
-		text := "hone " + s.Job.Units.length(c.Aim)
+		text := "hone " + s.show.length(c.Aim)
 		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 && !s.Job.Cylinders[i].bored() {
-			text = "bore " + s.Job.Units.plain(bored) + ", " + text
+			text = "bore " + s.show.plain(bored) + ", " + text
 		}
 		if c.Route == oversize.Sleeve && s.Sleeve != nil {
-			text = "seat " + s.Job.Units.length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text
+			text = "seat " + s.show.length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text
 		}
 		if !c.Finish.IsZero() {
-			text += " (" + s.Job.Units.limits(c.Finish) + ")"
+			text += " (" + s.show.limits(c.Finish) + ")"
 		}
 		if s.row(i, "pistons").Reason == notMeasured {
 			text = "not before its piston is measured, which moves them: " + text
@@ -189,7 +188,7 @@ func (s Sheet) stops() string {
 }
 
 // sleeveBored returns what the sleeve of a cylinder is bored to once it is fitted, 0 where it has none.
-func (s Sheet) sleeveBored(cylinder int) units.Length {
+func (s *draft) sleeveBored(cylinder int) units.Length {
 	if s.Sleeve == nil || s.Choice.Cylinders[cylinder].Route != oversize.Sleeve {
 		return 0
 	}
@@ -217,7 +216,7 @@ func (c Cylinder) bored() bool { return len(c.Honing) > 0 }
 func (c Cylinder) passes() int { return max(len(c.Honing)-1, 0) }
 
 // dial says what the gauge shows at the sizes to stop at, when all is at one temperature.
-func (s Sheet) dial() string {
+func (s *draft) dial() string {
 	var lines []string
 	at, names := s.toFinish()
 	for _, i := range at {
@@ -226,7 +225,7 @@ func (s Sheet) dial() string {
 			if d.Operation == oversize.FinishBore && s.Job.Cylinders[i].bored() {
 				continue
 			}
-			shows = append(shows, signed(s.Job.Units.length(d.Shows)))
+			shows = append(shows, signed(s.show.length(d.Shows)))
 		}
 		lines = append(lines, strings.Join(shows, ", then "))
 	}
@@ -234,12 +233,12 @@ func (s Sheet) dial() string {
 	if strings.Trim(text, ". ") == "" {
 		return ""
 	}
-	return fmt.Sprintf("on the standard of %s,%s all cold: %s", s.Job.Units.length(s.Job.Gauge.Standard.Size.Value), s.plus(), text)
+	return fmt.Sprintf("on the standard of %s,%s all cold: %s", s.show.length(s.Job.Gauge.Standard.Size.Value), s.plus(), text)
 }
 
 // plus says which way the deviations of a dial run that the job does not tell of: to read them the other way is to stop short of a
 // size, or beyond it.
-func (s Sheet) plus() string {
+func (s *draft) plus() string {
 	if s.Job.Gauge.Dial == bore.DialNotGiven {
 		return " plus for larger,"
 	}
@@ -247,7 +246,7 @@ func (s Sheet) plus() string {
 }
 
 // hones says how to set the hone, and how not.
-func (s Sheet) hones() string {
+func (s *draft) hones() string {
 	r := s.Honing.Reach
 	if r == nil || s.Next >= StepSetRingGaps {
 		return ""
@@ -284,7 +283,7 @@ func inward(n hone.SpindleRange) hone.SpindleRange {
 }
 
 // buys lists what has to be got, from the rows that want it.
-func (s Sheet) buys() string {
+func (s *draft) buys() string {
 	if s.Choice.Route == oversize.Undecided {
 		return ""
 	}
@@ -304,7 +303,7 @@ func (s Sheet) buys() string {
 		if n := wanted[o.Over]; n > 0 {
 			size := "standard size"
 			if o.Over != 0 {
-				size = "+" + s.Job.Units.plain(o.Over)
+				size = "+" + s.show.plain(o.Over)
 			}
 			list = append(list, fmt.Sprintf("%d × piston and rings for %s", n, size))
 		}
@@ -323,7 +322,7 @@ func (s Sheet) buys() string {
 }
 
 // unseen says in a few words what the readings cannot show of any cylinder, which every gauge is blind to left out.
-func (s Sheet) unseen() string {
+func (s *draft) unseen() string {
 	var list []string
 	for _, c := range s.Cylinders {
 		g := c.Bore
@@ -341,7 +340,7 @@ func (s Sheet) unseen() string {
 }
 
 // words names what goes on somebody's word.
-func (s Sheet) words() string {
+func (s *draft) words() string {
 	var list []string
 	for _, r := range s.Ledger {
 		if r.State != StateAccepted {
@@ -360,7 +359,7 @@ func (s Sheet) words() string {
 }
 
 // unasked says what nobody asked of the engine, since the job has no limit for it: it is not shown to be so.
-func (s Sheet) unasked() string {
+func (s *draft) unasked() string {
 	var list []string
 	e := s.Job.Engine
 	for _, q := range []struct {
@@ -379,7 +378,7 @@ func (s Sheet) unasked() string {
 }
 
 // asks says what has to be asked before the work: a piston that its running temperatures make the larger.
-func (s Sheet) asks() string {
+func (s *draft) asks() string {
 	var names []string
 	for _, c := range s.Cylinders {
 		if c.there() {
@@ -401,16 +400,16 @@ func (s Sheet) asks() string {
 }
 
 // prices says what less doubt might spare.
-func (s Sheet) prices() string {
+func (s *draft) prices() string {
 	var list []string
 	for _, r := range s.Ledger {
 		if p := r.Price; p != nil {
 			what := p.Route.String()
 			if p.Route == oversize.BoreOversize {
-				what = "+" + s.Job.Units.plain(p.Over)
+				what = "+" + s.show.plain(p.Over)
 			}
 			list = append(list, fmt.Sprintf("cylinder %s: known to ± %s instead of ± %s, %s could do", r.Cylinder,
-				s.Job.Units.length(p.Would), s.Job.Units.length(p.Now), what))
+				s.show.length(p.Would), s.show.length(p.Now), what))
 		}
 	}
 	return strings.Join(list, "; ")

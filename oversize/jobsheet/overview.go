@@ -40,8 +40,8 @@ const (
 
 // overview is the ledger in a glance: cylinders across, what must be true down, with where it stands. Limits stand
 // beside what they are of as long as there is room.
-func (s Sheet) overview() page.Table {
-	unit := s.Job.Units.units()[0]
+func (s *draft) overview() page.Table {
+	unit := s.show.units()[0]
 	t := page.Table{Keys: 1, Head: []string{"in millimetres"}}
 	if unit == units.Inch {
 		t.Head[0] = "in inches"
@@ -68,7 +68,7 @@ func (s Sheet) overview() page.Table {
 			r, value := s.sum(rows, row.demands)
 			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
 			if r.Finding != nil && len(row.demands) == 1 {
-				is := ", " + bare(s.Job.Units.limits(r.Finding.Limits), unit)
+				is := ", " + bare(s.show.limits(r.Finding.Limits), unit)
 				limit, alike = is, alike && (limit == "" || limit == is)
 				if row.demands[0] == demandTaper && s.choked() {
 					cells[0] = "choke"
@@ -93,7 +93,7 @@ func (s Sheet) overview() page.Table {
 }
 
 // choked reports whether a choke is wanted, which stands in place of a taper: minus is larger at the deck.
-func (s Sheet) choked() bool { return !s.Job.Engine.Limits.Choke.IsZero() }
+func (s *draft) choked() bool { return !s.Job.Engine.Limits.Choke.IsZero() }
 
 // bare returns the text of lengths without their unit, and in the first unit alone where both are shown.
 func bare(text string, unit units.Length) string {
@@ -102,7 +102,7 @@ func bare(text string, unit units.Length) string {
 }
 
 // sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
-func (s Sheet) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
+func (s *draft) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 	worst = &Row{State: StateNotAsked}
 	for _, r := range rows {
 		if !slices.Contains(demands, r.Demand) {
@@ -114,7 +114,7 @@ func (s Sheet) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 			if r.Demand == demandTaper && !s.Job.Engine.Limits.TaperAtDeck && !s.choked() {
 				size = size.Abs() // larger at either end
 			}
-			value = bare(s.Job.Units.length(size), s.Job.Units.units()[0])
+			value = bare(s.show.length(size), s.show.units()[0])
 		}
 	}
 	return worst, value

@@ -24,26 +24,55 @@ func (s Sheet) Print(w io.Writer, paper page.Text) error {
 // error is the writer's.
 func (s Sheet) WriteHTML(w io.Writer) error { return page.HTML{}.Write(w, s.document(true)) }
 
+// A draft is a sheet on its way to the paper, section by section.
+type draft struct {
+	Sheet
+	show     Shown    // the units of the job
+	pictures bool     // whether they are drawn
+	rows     [][]*Row // of the engine, then of each cylinder
+	doc      page.Doc
+	part     page.Section // that is being written
+}
+
 // document puts the sheet, with pictures or without, in the order of a person at a bench: the verdict first, then the work in its order.
 func (s Sheet) document(pictures bool) page.Doc {
-	s = s.even()
-	s.rows, s.pictures = grouped(s.Ledger, len(s.Cylinders)), pictures
-	doc := page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: s.front()}
-	parts := []func(Sheet) page.Section{Sheet.before}
-	if s.decided() {
-		parts = append(parts, Sheet.sizes, Sheet.findings, Sheet.route, Sheet.clearances, Sheet.sleeve, Sheet.finish, Sheet.crosshatch,
-			Sheet.proofText, Sheet.rings, Sheet.capacity, Sheet.together, Sheet.record)
+	d := draft{Sheet: s.even(), show: s.Job.Units, pictures: pictures}
+	d.rows = grouped(d.Ledger, len(d.Cylinders))
+	d.front()
+	d.doc = page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: d.part.Blocks}
+	d.section("BEFORE MEASURING", (*draft).before)
+	if d.decided() {
+		d.section("SIZES AT 20 °C (± expanded uncertainty, 95 %)", (*draft).sizes)
+		d.section("FINDINGS against the maker's limits, along the axes and depths read", (*draft).findings)
+		d.section("ROUTE: "+d.routeWords(), (*draft).route)
+		d.section("PISTONS (clearance is on the diameter)", (*draft).clearances)
+		d.section("SLEEVE (interference is DIAMETRAL)", (*draft).sleeve)
+		d.section("FINISH SIZES at 20 °C (stock is on the diameter)", (*draft).finish)
+		d.section("HONING", (*draft).crosshatch)
+		d.section("PROOF: the finished bores, after the wash", (*draft).proof)
+		d.section("RING GAPS", (*draft).rings)
+		d.section("DISPLACEMENT AND COMPRESSION", (*draft).capacity)
+		d.section("GOING TOGETHER, after the maker's manual", (*draft).together)
+		d.section("RECORD to hand back with the engine", (*draft).record)
 	}
-	for _, part := range append(parts, Sheet.ledger, Sheet.leftOut) {
-		if p := part(s); p.Title != "" { // else there is nothing to say of it
-			doc.Sections = append(doc.Sections, p)
-		}
-	}
-	if p := s.cautions(doc.Sections); len(p.Blocks) > 0 {
-		doc.Sections = append(doc.Sections, p)
-	}
-	return doc
+	d.section("WHAT MUST BE TRUE before it goes together", (*draft).ledger)
+	d.section("TAKEN, NOT USED, LEFT OUT", (*draft).leftOut)
+	d.section("CAUTIONS that belong to no step above", (*draft).cautions)
+	return d.doc
 }
+
+// section writes a section, where there is anything to say in it.
+func (s *draft) section(title string, write func(*draft)) {
+	s.part = page.Section{Title: title}
+	if write(s); len(s.part.Blocks) > 0 {
+		s.doc.Sections = append(s.doc.Sections, s.part)
+	}
+}
+
+func (s *draft) add(blocks ...page.Block) { s.part.Add(blocks...) }
+
+// say adds a sentence.
+func (s *draft) say(format string, args ...any) { s.add(page.Sentence(fmt.Sprintf(format, args...))) }
 
 // even returns the sheet with as many cylinders in each of the lists that run side by side as the shortest has, so
 // that one which nobody planned is written too.
@@ -61,10 +90,6 @@ func (s Sheet) even() Sheet {
 func (s Sheet) decided() bool { return len(s.Choice.Cylinders) > 0 }
 
 // The blocks that need words put together, and the tables.
-
-func sentence(format string, args ...any) page.Sentence {
-	return page.Sentence(fmt.Sprintf(format, args...))
-}
 
 func heading(format string, args ...any) page.Heading {
 	return page.Heading(fmt.Sprintf(format, args...))

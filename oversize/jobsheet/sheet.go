@@ -55,10 +55,6 @@ type Sheet struct {
 	Unused    []Remark `json:"unused,omitzero"`  // what was given and stands behind no row
 	Checklist []Remark `json:"checklist"`        // what to look at and to do, by operation
 	Cautions  []Remark `json:"cautions"`         // what can hurt someone or spoil the work, by operation
-
-	// While it is printed: the rows of the engine, then of each cylinder, and whether pictures are.
-	rows     [][]*Row
-	pictures bool
 }
 
 // A CylinderSheet is what one bore's readings say and what follows for it.

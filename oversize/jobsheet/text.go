@@ -15,7 +15,7 @@ import (
 
 // reasons says, a line each, what the next step of the engine and of each cylinder rests on: the rows that call
 // for it.
-func (s Sheet) reasons() []page.Block {
+func (s *draft) reasons() {
 	var alike groups[string, string]
 	for i := -1; i < len(s.Cylinders); i++ {
 		rows, name := s.of(i), ""
@@ -43,7 +43,6 @@ func (s Sheet) reasons() []page.Block {
 			alike.add("wants: "+wants(calling)+".", name)
 		}
 	}
-	var lines []page.Block
 	for _, text := range alike.keys {
 		head := "Engine:"
 		if names := alike.of[text]; len(names) > 1 {
@@ -51,9 +50,8 @@ func (s Sheet) reasons() []page.Block {
 		} else if names[0] != "" {
 			head = "Cylinder " + names[0] + ":"
 		}
-		lines = append(lines, page.Item{Label: head, Text: text})
+		s.add(page.Item{Label: head, Text: text})
 	}
-	return lines
 }
 
 // wants says what must be true, and what stands in its way: once where that is the same of several rings, ports or facts.
@@ -92,8 +90,7 @@ func wants(rows []*Row) string {
 
 // ledger prints what must be true, and where it stands: a line for those rows of one demand that have the same to say,
 // and in a list those that have nothing.
-func (s Sheet) ledger() (part page.Section) {
-	part.Title = "WHAT MUST BE TRUE before it goes together"
+func (s *draft) ledger() {
 	const shown, waits, unasked = "proven:", "to come:", "not asked:"
 	type line struct {
 		Demand
@@ -122,7 +119,7 @@ func (s Sheet) ledger() (part page.Section) {
 		lists[label][r.Demand] = append(lists[label][r.Demand], r)
 	}
 	for _, k := range lines.keys {
-		part.Add(page.Item{Label: k.State.String() + ":", Text: k.Demand.String() + s.whose(lines.of[k], all[k.Demand]) + ": " + k.why + "."})
+		s.add(page.Item{Label: k.State.String() + ":", Text: k.Demand.String() + s.whose(lines.of[k], all[k.Demand]) + ": " + k.why + "."})
 	}
 	for _, label := range []string{shown, waits, unasked} {
 		var words []string
@@ -130,15 +127,14 @@ func (s Sheet) ledger() (part page.Section) {
 			words = append(words, d.String()+s.whose(lists[label][d], all[d]))
 		}
 		if len(words) > 0 {
-			part.Add(page.Item{Label: label, Text: strings.Join(words, "; ") + "."})
+			s.add(page.Item{Label: label, Text: strings.Join(words, "; ") + "."})
 		}
 	}
-	return part
 }
 
 // whose names in brackets the cylinders that some rows of one demand are about, and of what in them, where they are
 // not all.
-func (s Sheet) whose(some []*Row, all int) string {
+func (s *draft) whose(some []*Row, all int) string {
 	if len(some) == all {
 		return ""
 	}
@@ -161,7 +157,7 @@ func (s Sheet) whose(some []*Row, all int) string {
 }
 
 // nextWords says what is next, and for which cylinders where they differ.
-func (s Sheet) nextWords() string {
+func (s *draft) nextWords() string {
 	order, names := s.bySteps()
 	if len(order) == 1 && order[0] == s.Next {
 		return order[0].String() + s.onTheWord()
@@ -177,7 +173,7 @@ func (s Sheet) nextWords() string {
 }
 
 // bySteps returns the next steps of the cylinders in the order of the work, and which cylinders each is of.
-func (s Sheet) bySteps() (steps []Step, names map[Step][]string) {
+func (s *draft) bySteps() (steps []Step, names map[Step][]string) {
 	names = map[Step][]string{}
 	for _, c := range s.Cylinders {
 		names[c.Next] = append(names[c.Next], c.Name)
@@ -186,7 +182,7 @@ func (s Sheet) bySteps() (steps []Step, names map[Step][]string) {
 }
 
 // onTheWord names those on whose word an engine goes together.
-func (s Sheet) onTheWord() string {
+func (s *draft) onTheWord() string {
 	n, names := 0, []string{}
 	for _, r := range s.Ledger {
 		if r.State == StateAccepted {
@@ -203,14 +199,12 @@ func (s Sheet) onTheWord() string {
 }
 
 // before has what comes before the readings, and where to take them.
-func (s Sheet) before() (part page.Section) {
-	show := s.Job.Units
-	part.Title = "BEFORE MEASURING"
-	s.checks(&part, measuring)
+func (s *draft) before() {
+	s.checks(measuring)
 	if len(s.ToRead) > 0 && s.Next == StepMeasure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
-			if d := show.along(r.Depth); !slices.Contains(depths, d) {
+			if d := s.show.along(r.Depth); !slices.Contains(depths, d) {
 				depths = append(depths, d)
 			}
 		}
@@ -221,43 +215,37 @@ func (s Sheet) before() (part page.Section) {
 		if len(s.Job.Engine.Layout.Ports) > 0 {
 			text += ", wherever no port is under an anvil"
 		}
-		part.Add(page.Sentence(text + "."))
+		s.add(page.Sentence(text + "."))
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Bore.Planes) > 0 || len(c.Bore.Bridges) > 0 {
 			continue
 		}
-		part.Add(heading("Cylinder %s: to be read", c.Name))
-		part.Add(table(blankTable(show.along, s.ToRead)))
+		s.add(heading("Cylinder %s: to be read", c.Name))
+		s.add(table(blankTable(s.show.along, s.ToRead)))
 	}
-	if len(part.Blocks) == 0 {
-		return page.Section{}
-	}
-	return part
 }
 
 // checks prints the checks of an operation as boxes to tick, and under them what may hurt somebody at it.
-func (s Sheet) checks(part *page.Section, op string) {
+func (s *draft) checks(op string) {
 	for _, c := range s.Checklist {
 		if c.On == op {
-			part.Add(page.Check(c.Says))
+			s.add(page.Check(c.Says))
 		}
 	}
 	for _, c := range s.Cautions {
 		if c.On == op {
-			part.Add(page.Caution(c.Says))
+			s.add(page.Caution(c.Says))
 		}
 	}
 }
 
-func (s Sheet) capacity() (part page.Section) {
-	show := s.Job.Units
-	part.Title = "DISPLACEMENT AND COMPRESSION"
+func (s *draft) capacity() {
 	rows := [][]string{{"", "before", "after"}}
 	add := func(name string, before, after oversize.Compression) {
-		row := []string{name, show.capacity(before), "–"}
+		row := []string{name, s.show.capacity(before), "–"}
 		if after.Swept != 0 {
-			row[2] = show.capacity(after)
+			row[2] = s.show.capacity(after)
 		}
 		rows = append(rows, row)
 	}
@@ -265,19 +253,17 @@ func (s Sheet) capacity() (part page.Section) {
 		add("cylinder "+c.Name, c.Before, c.After)
 	}
 	add("engine", oversize.Compression{Swept: s.Before}, oversize.Compression{Swept: s.After})
-	part.Add(table(rows))
+	s.add(table(rows))
 	if first := s.Cylinders[0].Before; s.Job.Engine.Cycle == TwoStroke && first.Ratio != 0 && first.FromPort == 0 {
-		part.Add(page.Sentence("The ratio is over the full stroke, not from where the exhaust port closes."))
+		s.add(page.Sentence("The ratio is over the full stroke, not from where the exhaust port closes."))
 	}
-	return part
 }
 
 // cautions has those that no section holds: of any work, and of operations that the sheet has no section for. None
 // is lost.
-func (s Sheet) cautions(sections []page.Section) (part page.Section) {
-	part.Title = "CAUTIONS that belong to no step above"
+func (s *draft) cautions() {
 	said := func(text string) bool {
-		return slices.ContainsFunc(sections, func(p page.Section) bool { return slices.Contains(p.Blocks, page.Block(page.Caution(text))) })
+		return slices.ContainsFunc(s.doc.Sections, func(p page.Section) bool { return slices.Contains(p.Blocks, page.Block(page.Caution(text))) })
 	}
 	last := ""
 	for _, c := range s.Cautions {
@@ -285,35 +271,28 @@ func (s Sheet) cautions(sections []page.Section) (part page.Section) {
 			continue
 		}
 		if c.On != last {
-			part.Add(page.Sentence(c.On))
+			s.add(page.Sentence(c.On))
 			last = c.On
 		}
-		part.Add(page.Caution(c.Says))
+		s.add(page.Caution(c.Says))
 	}
-	return part
 }
 
 // leftOut has what was taken because the job does not say it, what was not used, and what could not be worked out.
-func (s Sheet) leftOut() (part page.Section) {
-	if len(s.Assumed)+len(s.Omitted)+len(s.Unused) == 0 {
-		return
-	}
-	part.Title = "TAKEN, NOT USED, LEFT OUT"
+func (s *draft) leftOut() {
 	for _, a := range s.Assumed {
-		part.Add(page.Item{Text: "taken: " + a.Says + " (" + a.On + ")."})
+		s.add(page.Item{Text: "taken: " + a.Says + " (" + a.On + ")."})
 	}
 	for _, o := range s.Unused {
-		part.Add(page.Item{Text: "not used: " + o.On + ", because " + o.Says + "."})
+		s.add(page.Item{Text: "not used: " + o.On + ", because " + o.Says + "."})
 	}
 	for _, o := range s.Omitted {
-		part.Add(page.Item{Text: "left out: " + o.On + ": " + o.Says + "."})
+		s.add(page.Item{Text: "left out: " + o.On + ": " + o.Says + "."})
 	}
-	return part
 }
 
 // routeWords names the route of the whole engine.
-func (s Sheet) routeWords() string {
-	show := s.Job.Units
+func (s *draft) routeWords() string {
 	c := s.Choice
 	switch c.Route {
 	case oversize.BoreOversize:
@@ -321,12 +300,12 @@ func (s Sheet) routeWords() string {
 			return "rebore, each cylinder its own size"
 		}
 		if len(c.Cylinders) == 1 {
-			return show.route(c.Route, c.Over)
+			return s.show.route(c.Route, c.Over)
 		}
-		return show.route(c.Route, c.Over) + ", all cylinders"
+		return s.show.route(c.Route, c.Over) + ", all cylinders"
 	case oversize.Undecided:
 		if c.Otherwise == oversize.BoreOversize {
-			return "undecided (if nothing better is measured: " + show.route(c.Otherwise, c.OtherwiseOver) + ")"
+			return "undecided (if nothing better is measured: " + s.show.route(c.Otherwise, c.OtherwiseOver) + ")"
 		}
 	case oversize.MakersProcess:
 		if s.Next == StepLeaveUntouched {
@@ -339,7 +318,7 @@ func (s Sheet) routeWords() string {
 			if c.Route == oversize.Sleeve {
 				sleeved = append(sleeved, c.Name)
 			} else {
-				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, show.route(c.Route, c.Over)))
+				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, s.show.route(c.Route, c.Over)))
 			}
 		}
 		if len(bored) > 0 {

@@ -40,40 +40,37 @@ func findingRow(show Shown, what string, f uncertainty.Finding, measured bool) [
 
 var findingHead = []string{"limit on", "measured", "allowed", "finding", "conforms"}
 
-func (s Sheet) findings() (part page.Section) {
-	show := s.Job.Units
-	part.Title = "FINDINGS against the maker's limits, along the axes and depths read"
+func (s *draft) findings() {
 	for _, c := range s.Cylinders {
 		rows := [][]string{findingHead}
 		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
-			what := about(show, f)
+			what := about(s.show, f)
 			if i < idle {
 				what += " (decides nothing)"
 			}
-			rows = append(rows, findingRow(show, what, f.Finding, !f.NotMeasured))
+			rows = append(rows, findingRow(s.show, what, f.Finding, !f.NotMeasured))
 		}
 		if len(rows) == 1 {
 			continue
 		}
 		if len(s.Cylinders) > 1 {
-			part.Add(heading("Cylinder %s", c.Name))
+			s.add(heading("Cylinder %s", c.Name))
 		}
-		part.Add(table(rows))
+		s.add(table(rows))
 	}
-	if len(part.Blocks) == 0 {
-		part.Add(page.Sentence("No limits were given."))
+	if len(s.part.Blocks) == 0 {
+		s.add(page.Sentence("No limits were given."))
 		return
 	}
-	part.Add(page.Sentence(riskWords(s.Choice.Risk)))
+	s.add(page.Sentence(riskWords(s.Choice.Risk)))
 	for _, c := range s.Cylinders {
 		for i, f := range c.Findings {
 			if r, ok := c.Remedies[i]; ok {
-				part.Add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(show, f), remedyWords(show, r))})
+				s.add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(s.show, f), remedyWords(s.show, r))})
 			}
 		}
 	}
-	return part
 }
 
 // leastStd is the least standard uncertainty that a gauge can be brought to at a bench (common practice).
@@ -104,12 +101,10 @@ func percent(x float64) string {
 	return fmt.Sprintf("%.1f %%", x*100)
 }
 
-func (s Sheet) route() (part page.Section) {
-	show := s.Job.Units
-	part.Title = "ROUTE: " + s.routeWords()
-	s.cleanUps(&part)
+func (s *draft) route() {
+	s.cleanUps()
 	for i, c := range s.Choice.Cylinders {
-		what := show.route(c.Route, c.Over)
+		what := s.show.route(c.Route, c.Over)
 		switch {
 		case c.Route != oversize.BoreOversize:
 		case c.Shift > 0:
@@ -123,42 +118,40 @@ func (s Sheet) route() (part page.Section) {
 		if waiting(s.Job, s.Choice) && c.Route != oversize.Undecided {
 			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
 		}
-		part.Add(sentence("Cylinder %s: %s", c.Name, what))
+		s.say("Cylinder %s: %s", c.Name, what)
 		for _, line := range s.refusals(i) {
-			part.Add(page.Item{Text: line + "."})
+			s.add(page.Item{Text: line + "."})
 		}
 		for _, k := range c.Cautions {
-			part.Add(page.Caution(k))
+			s.add(page.Caution(k))
 		}
 	}
 	for _, k := range s.Choice.Cautions {
 		ofOne := func(c oversize.CylinderChoice) bool { return slices.Contains(c.Cautions, k) }
 		if !slices.ContainsFunc(s.Choice.Cylinders, ofOne) { // else it has been said
-			part.Add(page.Caution(k))
+			s.add(page.Caution(k))
 		}
 	}
-	return part
 }
 
 // cleanUps says at what diameter no worn wall is left, on either centre.
-func (s Sheet) cleanUps(part *page.Section) {
-	show := s.Job.Units
+func (s *draft) cleanUps() {
 	if s.Choice.Route == oversize.MakersProcess {
 		return
 	}
 	rows := [][]string{{"cylinder", "cleans up on the original centre", "on the worn centre", "which moves the axis by", "allowances in it"}}
 	for _, c := range s.Cylinders {
-		row := []string{c.Name, interval(show, c.CleanUp.Original), interval(show, c.CleanUp.Worn), show.length(c.CleanUp.Shift), "–"}
+		row := []string{c.Name, interval(s.show, c.CleanUp.Original), interval(s.show, c.CleanUp.Worn), s.show.length(c.CleanUp.Shift), "–"}
 		if c.CleanUp.Toward != 0 {
 			row[3] += " towards " + degrees(c.CleanUp.Toward)
 		}
 		if c.CleanUp.Extra != 0 {
-			row[4] = show.length(c.CleanUp.Extra)
+			row[4] = s.show.length(c.CleanUp.Extra)
 		}
 		rows = append(rows, row)
 	}
-	part.Add(table(rows))
-	s.drawLadder(part)
+	s.add(table(rows))
+	s.drawLadder()
 }
 
 // interval prints a size that is known only to lie between two.
@@ -170,10 +163,10 @@ func interval(show Shown, i bore.Interval) string {
 }
 
 // refusals say what speaks against each cheaper route, a line each, in the units shown.
-func (s Sheet) refusals(cylinder int) (lines []string) {
+func (s *draft) refusals(cylinder int) (lines []string) {
 	var against groups[string, oversize.Refusal]
 	for _, r := range s.Choice.Cylinders[cylinder].Refused {
-		route := s.Job.Units.route(r.Route, r.Over)
+		route := s.show.route(r.Route, r.Over)
 		if r.Work != oversize.NoHoning {
 			route += ", " + r.Work.String()
 		}
@@ -201,52 +194,51 @@ func (s Sheet) refusals(cylinder int) (lines []string) {
 }
 
 // refusedBy is the finding that a refusal rests on, "" where it rests on none.
-func (s Sheet) refusedBy(cylinder int, f uncertainty.Finding) string {
+func (s *draft) refusedBy(cylinder int, f uncertainty.Finding) string {
 	if f.Limits.IsZero() {
 		return ""
 	}
-	show, subject := s.Job.Units, f.Subject
+	subject := f.Subject
 	for _, own := range s.Cylinders[cylinder].Findings {
 		if own.Subject == subject {
-			subject = about(show, own)
+			subject = about(s.show, own)
 		}
 	}
 	if f.Measured == (uncertainty.Estimate{}) {
 		return subject
 	}
-	return fmt.Sprintf("%s %s, %s", subject, show.estimate(f.Measured), show.limits(f.Limits))
+	return fmt.Sprintf("%s %s, %s", subject, s.show.estimate(f.Measured), s.show.limits(f.Limits))
 }
 
-func (s Sheet) finish() (part page.Section) {
-	show := s.Job.Units
+func (s *draft) finish() {
 	rows := [][]string{{"cylinder", "finished bore", "aim", "bore to", "stock", "wall left"}}
 	for i, c := range s.Choice.Cylinders {
 		if c.Finish.IsZero() || c.Work == oversize.Deglaze || waiting(s.Job, s.Choice) {
 			continue // deglazing works to no size
 		}
-		row := []string{c.Name, show.limits(c.Finish), "–", "–", "–", "–"}
+		row := []string{c.Name, s.show.limits(c.Finish), "–", "–", "–", "–"}
 		if c.Aim != 0 {
-			row[2] = show.length(c.Aim)
+			row[2] = s.show.length(c.Aim)
 			if c.Stock.Max != 0 { // of a sleeve its own section says what comes out
-				row[4] = show.length(c.Stock.Min) + " to " + show.length(c.Stock.Max)
+				row[4] = s.show.length(c.Stock.Min) + " to " + s.show.length(c.Stock.Max)
 			}
 		}
 		if bored := s.sleeveBored(i); bored != 0 {
-			row[3] = show.plain(bored)
+			row[3] = s.show.plain(bored)
 		}
 		if c.Bored != 0 {
-			row[3] = show.plain(c.Bored)
+			row[3] = s.show.plain(c.Bored)
 		}
 		if c.WallLeft.Value != 0 {
-			row[5] = show.estimate(c.WallLeft)
+			row[5] = s.show.estimate(c.WallLeft)
 		}
 		rows = append(rows, row)
 	}
 	if len(rows) > 1 {
-		part.Add(table(rows))
-		s.checks(&part, boring)
+		s.add(table(rows))
+		s.checks(boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
-			part.Add(sentence("The hone has %s on the diameter, or a little more; %s to %s is usual.", show.length(h), show.length(oversize.UsualHoning().Min), show.length(oversize.UsualHoning().Max)))
+			s.say("The hone has %s on the diameter, or a little more; %s to %s is usual.", s.show.length(h), s.show.length(oversize.UsualHoning().Min), s.show.length(oversize.UsualHoning().Max))
 		}
 	}
 	for _, c := range s.Cylinders {
@@ -257,24 +249,19 @@ func (s Sheet) finish() (part page.Section) {
 		if len(c.Seat) > 0 {
 			what = "once its sleeve is in"
 		}
-		part.Add(heading("Cylinder %s, %s", c.Name, what))
-		part.Add(s.steps(c.Stock, c.Warm))
+		s.add(heading("Cylinder %s, %s", c.Name, what))
+		s.add(s.steps(c.Stock, c.Warm))
 		if len(c.Warm) > 0 {
-			part.Add(sentence("What the gauge then shows is its deviation from the setting standard,%s while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature.", s.plus()))
+			s.say("What the gauge then shows is its deviation from the setting standard,%s while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature.", s.plus())
 		}
 	}
-	if len(part.Blocks) > 0 {
-		part.Title = "FINISH SIZES at 20 °C (stock is on the diameter)"
-	}
-	return part
 }
 
 // steps is a row for each operation, with what the gauge shows of its end while the work is warm.
-func (s Sheet) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
-	show := s.Job.Units
+func (s *draft) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
 	rows := [][]string{{"", "from", "to", "stock"}}
 	if len(warm) > 0 {
-		rows[0] = append(rows[0], "shows at "+show.temperature(s.Job.Cuts.Warm))
+		rows[0] = append(rows[0], "shows at "+s.show.temperature(s.Job.Cuts.Warm))
 	}
 	rows[0] = append(rows[0], "cuts")
 	for _, o := range stock {
@@ -282,16 +269,16 @@ func (s Sheet) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
 			rows = append(rows, []string{o.Kind})
 			continue
 		}
-		row := []string{o.Kind, show.length(o.Before), show.length(o.After), show.stock(o.Before, o.After)}
+		row := []string{o.Kind, s.show.length(o.Before), s.show.length(o.After), s.show.stock(o.Before, o.After)}
 		for _, w := range warm {
 			if w.Operation == o.Kind {
-				row = append(row, signed(show.length(w.Shows)))
+				row = append(row, signed(s.show.length(w.Shows)))
 			}
 		}
 		row = append(row, make([]string, max(0, len(rows[0])-len(row)))...)
 		cuts := &row[len(row)-1]
 		if o.Passes > 0 {
-			*cuts = fmt.Sprintf("%d × %s deep", o.Passes, show.length(o.Depth))
+			*cuts = fmt.Sprintf("%d × %s deep", o.Passes, s.show.length(o.Depth))
 		}
 		if o.Time > 0 {
 			*cuts += fmt.Sprintf(", %.1f min", o.Time.Minutes())

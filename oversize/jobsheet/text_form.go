@@ -16,12 +16,11 @@ import (
 )
 
 // formText prints what the traces of a bore show, where there are any.
-func (s Sheet) formText(part *page.Section, f *WallForm) {
+func (s *draft) formText(f *WallForm) {
 	if f == nil {
 		return
 	}
-	show := s.Job.Units
-	part.Add(page.Sentence("By traces, " + s.spindleWords() + ":"))
+	s.add(page.Sentence("By traces, " + s.spindleWords() + ":"))
 	orders := f.lobesShown()
 	head := []string{"depth", "mean diameter", "roundness"}
 	for order := 2; order <= orders; order++ {
@@ -30,32 +29,32 @@ func (s Sheet) formText(part *page.Section, f *WallForm) {
 	rows := [][]string{head}
 	searched := false
 	for _, t := range f.Traces {
-		row := []string{show.plain(t.Depth), show.length(t.Mean), show.estimate(t.Roundness)}
+		row := []string{s.show.plain(t.Depth), s.show.length(t.Mean), s.show.estimate(t.Roundness)}
 		for _, h := range t.Lobes {
 			if h.Order <= orders {
-				row = append(row, show.finer(h.Amplitude))
+				row = append(row, s.show.finer(h.Amplitude))
 			}
 		}
 		rows = append(rows, row)
 		searched = searched || t.Circle.Certificate.Searched
 	}
-	part.Add(table(rows))
+	s.add(table(rows))
 	if len(f.Traces) > 1 {
-		whole := [][]string{{"cylindricity", show.estimate(f.Cylindricity), f.cylinderWords()}}
+		whole := [][]string{{"cylindricity", s.show.estimate(f.Cylindricity), f.cylinderWords()}}
 		if f.Taper != (uncertainty.Estimate{}) {
-			whole = append(whole, []string{"taper of the wall", show.estimate(f.Taper), f.coneWords(show)})
+			whole = append(whole, []string{"taper of the wall", s.show.estimate(f.Taper), f.coneWords(s.show)})
 		}
-		part.Add(facts(append(whole, []string{"bend of the axis", show.estimate(f.Bend), f.bendWords(show)})))
+		s.add(facts(append(whole, []string{"bend of the axis", s.show.estimate(f.Bend), f.bendWords(s.show)})))
 	}
 	how := "proved by its contacts"
 	if searched {
 		how = "proved by its contacts, or by search where they do not suffice"
 	}
-	part.Add(sentence("Mean diameters are local sizes, by least squares in each section. Roundness is RONt of the minimum zone, radial, %s. Lobes are radial amplitudes; finer ones than these are in the roundness as far as points met them.", how))
+	s.say("Mean diameters are local sizes, by least squares in each section. Roundness is RONt of the minimum zone, radial, %s. Lobes are radial amplitudes; finer ones than these are in the roundness as far as points met them.", how)
 	for _, u := range f.Unseen {
-		part.Add(page.Caution("No trace shows " + noTrace(u) + "."))
+		s.add(page.Caution("No trace shows " + noTrace(u) + "."))
 	}
-	s.drawTrace(part, f)
+	s.drawTrace(f)
 }
 
 // noTrace says what traces do not show.
@@ -109,17 +108,17 @@ func (f *WallForm) bendWords(show Shown) string {
 }
 
 // spindleWords says what the traces were taken with.
-func (s Sheet) spindleWords() string {
-	show, v := s.Job.Units, s.Job.Gauge.Spindle
+func (s *draft) spindleWords() string {
+	v := s.Job.Gauge.Spindle
 	text := "the indicator set on no standard, so that they hold form and no size"
 	if v.OnStandard {
 		text = "the indicator set on the standard"
 	}
 	if v.Repeatability != 0 {
-		text += ", one radius scattering by " + show.plain(v.Repeatability)
+		text += ", one radius scattering by " + s.show.plain(v.Repeatability)
 	}
 	if v.Error != 0 {
-		text += ", off by " + show.plain(v.Error) + " at most"
+		text += ", off by " + s.show.plain(v.Error) + " at most"
 	}
 	return text
 }
@@ -133,7 +132,7 @@ func (f *WallForm) leastRound() TraceForm {
 }
 
 // drawTrace draws the trace that is least round.
-func (s Sheet) drawTrace(part *page.Section, f *WallForm) {
+func (s *draft) drawTrace(f *WallForm) {
 	if !s.pictures {
 		return
 	}
@@ -144,7 +143,7 @@ func (s Sheet) drawTrace(part *page.Section, f *WallForm) {
 	}
 	p, err := picture.Trace(t, s.unit())
 	p.Title = "The wall at " + plainIn(worst.Depth, s.unit()) + ", least round, and its four circles"
-	draw(part)(p, err)
+	s.draw(p, err)
 }
 
 // rows are the findings of roundness and cylindricity, for their table.

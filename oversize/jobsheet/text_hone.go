@@ -15,53 +15,53 @@ import (
 	"borewright.example/units"
 )
 
-func (s Sheet) crosshatch() (part page.Section) {
-	show := s.Job.Units
+func (s *draft) crosshatch() {
 	h := s.Honing
-	if s.checks(&part, honing); s.done(honing) || h.Now.Stroke == 0 && len(part.Blocks) == 0 {
-		return page.Section{}
+	if s.done(honing) {
+		return
 	}
-	part.Title = "HONING"
-	if h.Now.Stroke == 0 { // the work is to be done all the same
-		s.passes(&part)
-		return part
+	s.checks(honing)
+	if h.Now.Stroke == 0 {
+		if len(s.part.Blocks) > 0 { // the work is to be done all the same
+			s.passes()
+		}
+		return
 	}
-	part.Add(sentence("Bore %s, stroke %s.", show.length(h.Now.Bore), show.along(h.Now.Stroke)))
+	s.say("Bore %s, stroke %s.", s.show.length(h.Now.Bore), s.show.along(h.Now.Stroke))
 	if t := h.Travel; t.Tool != 0 {
-		part.Add(sentence("The tool of %s stands out by %s at the top and %s at the bottom.", show.plain(t.Tool), show.along(t.Top), show.along(t.Bottom)))
+		s.say("The tool of %s stands out by %s at the top and %s at the bottom.", s.show.plain(t.Tool), s.show.along(t.Top), s.show.along(t.Bottom))
 	}
 	if !h.Leaves.IsZero() {
-		part.Add(sentence("Your setting, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves)))
+		s.say("Your setting, %s with %s leaves %s.", turns(h.Now.Spindle), cycles(h.Now.Stroking), angle(h.Leaves))
 		for _, c := range h.Cautions {
-			part.Add(page.Caution(c.Text))
+			s.add(page.Caution(c.Text))
 		}
 	}
 	if r := h.Reach; r != nil {
-		reach(&part, show, *r)
+		s.reach(*r)
 		if n, ok := r.SpindlesAt(r.Best.Stroking); ok {
-			part.Add(sentence("With %s, %s to %s will do.", cycles(r.Best.Stroking), turns(n.Min), turns(n.Max)))
+			s.say("With %s, %s to %s will do.", cycles(r.Best.Stroking), turns(n.Min), turns(n.Max))
 		}
 		if n := h.Now.Spindle; n != 0 {
 			if k, ok := r.StrokingsAt(n); ok {
-				part.Add(sentence("At %s, %s to %s will do.", turns(n), cycles(k.Min), cycles(k.Max)))
+				s.say("At %s, %s to %s will do.", turns(n), cycles(k.Min), cycles(k.Max))
 			} else {
-				part.Add(sentence("At %s no stroking on hand will do.", turns(n)))
+				s.say("At %s no stroking on hand will do.", turns(n))
 			}
 		}
 		for _, c := range r.Cautions {
-			part.Add(page.Caution(c.Text))
+			s.add(page.Caution(c.Text))
 		}
 	}
-	s.wall(&part)
-	s.grit(&part)
-	s.drawHoning(&part)
-	s.traceLines(&part)
-	s.passes(&part)
-	return part
+	s.wall()
+	s.grit()
+	s.drawHoning()
+	s.traceLines()
+	s.passes()
 }
 
 // grit says what sources name for the last honing before such rings, and how many of them name what is on hand.
-func (s Sheet) grit(part *page.Section) {
+func (s *draft) grit() {
 	facing, on := "", s.Job.Tools.Grit
 	if list := s.Job.Engine.Rings; len(list) > 0 {
 		facing = list[0].Facing
@@ -98,13 +98,12 @@ func (s Sheet) grit(part *page.Section) {
 			rough.Min, rough.Max = min(cmp.Or(rough.Min, f.Roughness.Min), f.Roughness.Min), max(rough.Max, f.Roughness.Max)
 		}
 	}
-	text += ". They disagree, and the supplier of the rings comes before them all. Of bores and liners sources print Ra " + s.Job.Units.rough(rough) + ", and none by facing: a band, and no limit of this engine."
-	part.Add(page.Sentence(text))
+	text += ". They disagree, and the supplier of the rings comes before them all. Of bores and liners sources print Ra " + s.show.rough(rough) + ", and none by facing: a band, and no limit of this engine."
+	s.add(page.Sentence(text))
 }
 
 // wall says what the setting does along the wall.
-func (s Sheet) wall(part *page.Section) {
-	show := s.Job.Units
+func (s *draft) wall() {
 	h := s.Honing
 	strokes := "With even strokes"
 	if s.Job.Tools.crank() {
@@ -115,34 +114,33 @@ func (s Sheet) wall(part *page.Section) {
 		if w.Min == w.Max {
 			along = fmt.Sprintf("%.1f° included all along the wall", w.Mean.In(units.Degree))
 		}
-		part.Add(sentence("%s, %s and %s leave %s; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
-			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), along, show.along(w.ReversalTop), show.along(w.ReversalBottom)))
+		s.say("%s, %s and %s leave %s; where the tool turns round, the lines curve: in %s at the top and %s at the bottom.",
+			strokes, turns(h.Used.Spindle), cycles(h.Used.Stroking), along, s.show.along(w.ReversalTop), s.show.along(w.ReversalBottom))
 		if n := h.Flat; w.Min != w.Max {
-			part.Add(sentence("Of the lines as one counts them across, %.0f %% are flatter than 30° included, and their mean is %.1f°.", 100*n.Flat, n.Mean.In(units.Degree)))
+			s.say("Of the lines as one counts them across, %.0f %% are flatter than 30° included, and their mean is %.1f°.", 100*n.Flat, n.Mean.In(units.Degree))
 		}
 	}
 	if r := h.Removal; r.Middle != 0 {
-		part.Add(sentence("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",
-			strokes, show.length(r.Middle), show.length(r.Top), show.length(r.Bottom)))
+		s.say("%s, %s off the diameter at the middle of the wall is %s off at the top and %s at the bottom: what differs is left on the wall as form.",
+			strokes, s.show.length(r.Middle), s.show.length(r.Top), s.show.length(r.Bottom))
 	}
 	switch r := h.Retrace; {
 	case r.Meets:
-		text := fmt.Sprintf("It runs in its own tracks after %d cycles, to %s", r.After, show.length(r.Slip))
+		text := fmt.Sprintf("It runs in its own tracks after %d cycles, to %s", r.After, s.show.length(r.Slip))
 		if r.Avoid != 0 {
 			text += "; " + turns(r.Avoid) + " avoids that"
 		}
-		part.Add(page.Caution(text + "."))
+		s.add(page.Caution(text + "."))
 	case r.After > 0:
-		part.Add(page.Sentence("It stays clear of its own tracks."))
+		s.add(page.Sentence("It stays clear of its own tracks."))
 	}
 	if c := h.Cover; c.Most > 1 {
-		part.Add(sentence("A machine that holds its speeds covers all of the wall in %d strokes.", c.Most))
+		s.say("A machine that holds its speeds covers all of the wall in %d strokes.", c.Most)
 	}
 }
 
 // traceLines says what is left of the lines of each phase.
-func (s Sheet) traceLines(part *page.Section) {
-	show := s.Job.Units
+func (s *draft) traceLines() {
 	if len(s.Honing.Traces) == 0 {
 		return
 	}
@@ -157,41 +155,40 @@ func (s Sheet) traceLines(part *page.Section) {
 			lines = "assumed to stay"
 		}
 		rows = append(rows, []string{
-			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), show.length(t.Later), lines,
+			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), s.show.length(t.Later), lines,
 		})
 	}
-	part.Add(table(rows))
+	s.add(table(rows))
 }
 
 // passes says how far the honing has got, and how long the next pass may be.
-func (s Sheet) passes(part *page.Section) {
-	show := s.Job.Units
+func (s *draft) passes() {
 	for i, c := range s.Cylinders {
 		n := c.Pass
 		if n.Size.Value == 0 {
 			continue
 		}
-		text := fmt.Sprintf("Cylinder %s is %s now: %v", c.Name, show.estimate(n.Size), n.Decision)
+		text := fmt.Sprintf("Cylinder %s is %s now: %v", c.Name, s.show.estimate(n.Size), n.Decision)
 		if n.Growth.Value != 0 {
-			text += fmt.Sprintf(". A minute of honing has taken %s on the diameter", show.estimate(n.Growth))
+			text += fmt.Sprintf(". A minute of honing has taken %s on the diameter", s.show.estimate(n.Growth))
 		}
 		if n.Decision == hone.GoOn {
 			text += fmt.Sprintf(". Next pass: %v", n.Lasts)
 			if n.Risk == 0 {
 				text += ", then measure; nothing is known of the rate yet"
 			} else {
-				text += ", which should bring " + show.estimate(n.Then)
+				text += ", which should bring " + s.show.estimate(n.Then)
 			}
 			if n.Passes > 0 {
 				text += fmt.Sprintf("; %d to come, %v in all", n.Passes, n.Time)
 			}
 		}
-		part.Add(page.Sentence(text + "."))
+		s.add(page.Sentence(text + "."))
 		switch {
 		case n.Decision == hone.StopHere && s.Job.Cylinders[i].passes() == 0:
-			part.Add(page.Caution("Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize."))
+			s.add(page.Caution("Bored so far that the hone has no stock: light strokes for the pattern alone, and where marks of the boring tool stay, the next oversize."))
 		case n.Decision == hone.PastSize:
-			part.Add(page.Caution(wayOut(show, c.Skirts)))
+			s.add(page.Caution(wayOut(s.show, c.Skirts)))
 		}
 	}
 }
@@ -211,27 +208,27 @@ func angle(c hone.Crosshatch) string {
 
 // reach says whether the wanted crosshatch can be had and what would have to change, in the units
 // shown.
-func reach(part *page.Section, show Shown, r hone.Found) {
+func (s *draft) reach(r hone.Found) {
 	at := fmt.Sprintf("%s with %s leaves %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
 	if r.Met {
-		part.Add(sentence("With what is on hand, %v can be had: %s.", r.Want, at))
+		s.say("With what is on hand, %v can be had: %s.", r.Want, at)
 		return
 	}
-	part.Add(sentence("With what is on hand, %v is out of reach; nearest, %s. It would take one of these:", r.Want, at))
+	s.say("With what is on hand, %v is out of reach; nearest, %s. It would take one of these:", r.Want, at)
 	for _, c := range r.Changes {
 		var to string
-		switch s := c.Setting; {
-		case s.Spindle != r.Best.Spindle:
-			to = turns(s.Spindle)
-		case s.Stroking != r.Best.Stroking:
-			to = cycles(s.Stroking)
+		switch set := c.Setting; {
+		case set.Spindle != r.Best.Spindle:
+			to = turns(set.Spindle)
+		case set.Stroking != r.Best.Stroking:
+			to = cycles(set.Stroking)
 		default:
-			to = "a stroke of " + show.along(s.Stroke)
+			to = "a stroke of " + s.show.along(set.Stroke)
 		}
 		if c.Against != (hone.Caution{}) {
 			to += ", not advised: " + c.Against.Text
 		}
-		part.Add(page.Item{Text: to})
+		s.add(page.Item{Text: to})
 	}
 }
 

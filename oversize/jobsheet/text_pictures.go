@@ -17,36 +17,33 @@ import (
 // Pictures stand behind the figures that they show, where the typist prints any. Where there is nothing to draw there
 // is none, and no sheet fails for want of a drawing.
 
-// draw returns a function that adds a picture to a part.
-func draw(part *page.Section) func(page.Picture, error) {
-	return func(p page.Picture, err error) {
-		if err == nil {
-			part.Add(p)
-		}
+// draw adds a picture.
+func (s *draft) draw(p page.Picture, err error) {
+	if err == nil {
+		s.add(p)
 	}
 }
 
 // unit is what lengths are printed in on pictures: the first of those shown.
-func (s Sheet) unit() units.Length { return s.Job.Units.units()[0] }
+func (s *draft) unit() units.Length { return s.show.units()[0] }
 
 // drawBore draws the wear of a cylinder and, where no trace shows more, the plane where it is most oval.
-func (s Sheet) drawBore(part *page.Section, g bore.Geometry, m picture.Marks) {
+func (s *draft) drawBore(g bore.Geometry, m picture.Marks) {
 	if !s.pictures {
 		return
 	}
-	add := draw(part)
 	if axes := axesOf(toRead(places(g))); len(axes) > mostAxes {
-		add(picture.Wear(along(g, axesPrinted(axes)), s.Job.Engine.Layout, m, s.unit()))
+		s.draw(picture.Wear(along(g, axesPrinted(axes)), s.Job.Engine.Layout, m, s.unit()))
 		return
 	}
-	add(picture.Wear(g, s.Job.Engine.Layout, m, s.unit()))
+	s.draw(picture.Wear(g, s.Job.Engine.Layout, m, s.unit()))
 	if p, ok := g.At(g.OvalityAt); ok && g.HasOvality {
-		add(picture.Section(p, s.unit()))
+		s.draw(picture.Section(p, s.unit()))
 	}
 }
 
 // marks are the sizes that a worn bore is seen against.
-func (s Sheet) marks(i int) picture.Marks {
+func (s *draft) marks(i int) picture.Marks {
 	var m picture.Marks
 	for _, f := range s.Cylinders[i].Findings {
 		switch f.Limit {
@@ -63,7 +60,7 @@ func (s Sheet) marks(i int) picture.Marks {
 }
 
 // drawLadder draws the cylinders beside the sizes that were held against their clean-up, and the size chosen.
-func (s Sheet) drawLadder(part *page.Section) {
+func (s *draft) drawLadder() {
 	if !s.pictures {
 		return
 	}
@@ -102,15 +99,15 @@ func (s Sheet) drawLadder(part *page.Section) {
 		}
 		columns = append(columns, k)
 	}
-	draw(part)(picture.Ladder(columns, rungs, s.unit()))
+	s.draw(picture.Ladder(columns, rungs, s.unit()))
 }
 
 // drawHoning draws the crosshatch, the speeds on hand, and where the metal goes.
-func (s Sheet) drawHoning(part *page.Section) {
+func (s *draft) drawHoning() {
 	if !s.pictures {
 		return
 	}
-	h, add := s.Honing, draw(part)
+	h := s.Honing
 	if r := h.Reach; r != nil {
 		leaves, wall := h.Leaves, h.Wall // the wall is of the setting used
 		switch {
@@ -119,14 +116,14 @@ func (s Sheet) drawHoning(part *page.Section) {
 		case h.Used != h.Now:
 			wall = hone.Profile{}
 		}
-		add(picture.Crosshatch(r.Want, leaves, wall))
-		add(picture.Speeds(*r, h.Now))
+		s.draw(picture.Crosshatch(r.Want, leaves, wall))
+		s.draw(picture.Speeds(*r, h.Now))
 	}
-	add(picture.Removal(h.Removal, s.unit()))
+	s.draw(picture.Removal(h.Removal, s.unit()))
 }
 
 // drawRings draws the gaps of a cylinder's rings.
-func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
+func (s *draft) drawRings(c CylinderSheet) {
 	if !s.pictures {
 		return
 	}
@@ -138,19 +135,19 @@ func (s Sheet) drawRings(part *page.Section, c CylinderSheet) {
 		if r.Hot.Subject != "" {
 			gaps = append(gaps, picture.Gap{Name: "hot", Size: r.Hot.Measured})
 		}
-		draw(part)(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.unit()))
+		s.draw(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.unit()))
 	}
 }
 
 // drawTexture draws the profiles of a cylinder with their material ratio curves; where there are none, the curve of the means
 // of its places.
-func (s Sheet) drawTexture(part *page.Section, c Cylinder) {
+func (s *draft) drawTexture(c Cylinder) {
 	if !s.pictures {
 		return
 	}
 	for _, p := range c.Profiles {
 		if r, err := p.roughness(); err == nil {
-			draw(part)(picture.Texture("Texture: "+p.Place, r))
+			s.draw(picture.Texture("Texture: "+p.Place, r))
 		}
 	}
 	if len(c.Profiles) > 0 {
@@ -175,11 +172,11 @@ func (s Sheet) drawTexture(part *page.Section, c Cylinder) {
 			p.Mr2 = v.Share.Value
 		}
 	}
-	draw(part)(picture.MaterialRatio(p))
+	s.draw(picture.MaterialRatio(p))
 }
 
 // drawPorts draws the ports with the ends of pegged rings.
-func (s Sheet) drawPorts(part *page.Section) {
+func (s *draft) drawPorts() {
 	if !s.pictures {
 		return
 	}
@@ -189,5 +186,5 @@ func (s Sheet) drawPorts(part *page.Section) {
 			ends = append(ends, picture.RingEnd{Name: r.Name, At: *r.Peg})
 		}
 	}
-	draw(part)(picture.Ports(s.Job.Engine.Layout, s.Job.Engine.Bore, ends, s.unit()))
+	s.draw(picture.Ports(s.Job.Engine.Layout, s.Job.Engine.Bore, ends, s.unit()))
 }

@@ -15,92 +15,89 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// proofText has the finished bores: what was read, or blanks to write on.
-func (s Sheet) proofText() (part page.Section) {
-	show := s.Job.Units
+// proof has the finished bores: what was read, or blanks to write on.
+func (s *draft) proof() {
 	if s.Choice.Route == oversize.Undecided || s.Choice.Route == oversize.MakersProcess {
 		return
 	}
-	part.Title = "PROOF: the finished bores, after the wash"
-	s.checks(&part, washing)
+	s.checks(washing)
 	if s.Job.proven() {
 		read, _, _ := s.Job.taken(true)
-		gaugeLine(&part, show, s.Job.proofGauge(), read)
+		s.gaugeLine(s.Job.proofGauge(), read)
 	}
 	for i, c := range s.Cylinders {
 		if c.Proof == nil {
-			s.proofBlanks(&part, i)
+			s.proofBlanks(i)
 			continue
 		}
-		part.Add(heading("Cylinder %s", c.Name))
-		geometry(&part, show, c.Proof.Bore)
-		s.drawBore(&part, c.Proof.Bore, picture.Marks{Finish: s.Choice.Cylinders[i].Finish})
-		s.formText(&part, c.Proof.Form)
+		s.add(heading("Cylinder %s", c.Name))
+		s.geometry(c.Proof.Bore)
+		s.drawBore(c.Proof.Bore, picture.Marks{Finish: s.Choice.Cylinders[i].Finish})
+		s.formText(c.Proof.Form)
 		for _, u := range c.Proof.Bore.Unseen {
 			if !slices.Contains(c.Bore.Unseen, u) { // else it has been said of the survey
-				part.Add(page.Caution("The proof cannot show " + u.String() + "."))
+				s.add(page.Caution("The proof cannot show " + u.String() + "."))
 			}
 		}
 		if s.Choice.Cylinders[i].Route == oversize.Sleeve {
-			part.Add(page.Sentence("A new wall: there is nothing to compare it with."))
+			s.add(page.Sentence("A new wall: there is nothing to compare it with."))
 		} else {
-			s.changes(&part, *c.Proof)
+			s.changes(*c.Proof)
 		}
-		s.proofFindings(&part, i)
-		s.proofWork(&part, i)
+		s.proofFindings(i)
+		s.proofWork(i)
 	}
-	return part
 }
 
 // proofBlanks is room to write the proof of a cylinder, at the places of the survey.
-func (s Sheet) proofBlanks(part *page.Section, i int) {
-	show := s.Job.Units
+func (s *draft) proofBlanks(i int) {
 	c := s.Cylinders[i]
-	part.Add(heading("Cylinder %s: to be read", c.Name))
-	warm, _, _ := strings.Cut(show.either("°C", "°F"), " = ")
-	part.Add(page.Form{{Label: "date"}, {Label: "name"}, {Label: "standard at", Unit: warm}, {Label: "gauge set at", Unit: warm},
+	s.add(heading("Cylinder %s: to be read", c.Name))
+	warm, _, _ := strings.Cut(s.show.either("°C", "°F"), " = ")
+	s.add(page.Form{{Label: "date"}, {Label: "name"}, {Label: "standard at", Unit: warm}, {Label: "gauge set at", Unit: warm},
 		{Label: "gauge used at", Unit: warm}, {Label: "cylinder at", Unit: warm}})
 	again := toRead(places(c.Bore))
 	slices.SortStableFunc(again, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
-	part.Add(table(blankTable(show.plain, again)))
+	s.add(table(blankTable(s.show.plain, again)))
 	rest := page.Form{{Label: "crosshatch", Unit: "° included"}}
 	for _, r := range s.Job.Engine.Rings {
 		rest = append(rest, page.Field{Label: "gap, " + r.Name})
 	}
-	part.Add(rest)
+	s.add(rest)
 }
 
 // changes puts before and after side by side.
-func (s Sheet) changes(part *page.Section, proof ProofSheet) {
-	show := s.Job.Units
+func (s *draft) changes(proof ProofSheet) {
 	c := proof.Changed
 	if c == nil {
-		part.Add(page.Sentence("No place was read both before and after."))
+		s.add(page.Sentence("No place was read both before and after."))
 		return
 	}
-	at := func(p bore.PlaceChange) string { return fmt.Sprintf("at %s, %s", show.plain(p.Depth), p.Axis.String()) }
-	part.Add(facts([][]string{
-		{"came off, mean", show.estimate(c.Stock), "on the diameter"},
-		{"came off, most", show.estimate(c.Most.Stock), at(c.Most)},
-		{"came off, least", show.estimate(c.Least.Stock), at(c.Least)},
-		{"ovality better by", known(show, c.OvalityGained)},
-		{"taper better by", known(show, c.TaperGained)},
-		{"greatest minus least better by", known(show, c.SpreadGained)},
+	at := func(p bore.PlaceChange) string {
+		return fmt.Sprintf("at %s, %s", s.show.plain(p.Depth), p.Axis.String())
+	}
+	s.add(facts([][]string{
+		{"came off, mean", s.show.estimate(c.Stock), "on the diameter"},
+		{"came off, most", s.show.estimate(c.Most.Stock), at(c.Most)},
+		{"came off, least", s.show.estimate(c.Least.Stock), at(c.Least)},
+		{"ovality better by", known(s.show, c.OvalityGained)},
+		{"taper better by", known(s.show, c.TaperGained)},
+		{"greatest minus least better by", known(s.show, c.SpreadGained)},
 	}))
 }
 
 // proofFindings holds what was read against what was wanted.
-func (s Sheet) proofFindings(part *page.Section, i int) {
-	show, c := s.Job.Units, s.Cylinders[i]
+func (s *draft) proofFindings(i int) {
+	c := s.Cylinders[i]
 	rows := [][]string{findingHead}
 	for _, f := range c.Proof.Findings {
-		rows = append(rows, findingRow(show, aboutProof(show, f), f.Finding, !f.NotMeasured))
+		rows = append(rows, findingRow(s.show, aboutProof(s.show, f), f.Finding, !f.NotMeasured))
 	}
-	rows = append(rows, c.Proof.Form.rows(show)...)
+	rows = append(rows, c.Proof.Form.rows(s.show)...)
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
-			row := findingRow(show, f.Subject+", "+r.Ring, f, true)
-			row[1], row[2] = show.gapEstimate(f.Measured), show.gapLimits(f.Limits)
+			row := findingRow(s.show, f.Subject+", "+r.Ring, f, true)
+			row[1], row[2] = s.show.gapEstimate(f.Measured), s.show.gapLimits(f.Limits)
 			rows = append(rows, row)
 		}
 	}
@@ -108,23 +105,23 @@ func (s Sheet) proofFindings(part *page.Section, i int) {
 		rows = append(rows, []string{"crosshatch", s.Job.Cylinders[i].Crosshatch.Format(1), s.Job.Tools.want().String(), v.String(), "–"})
 	}
 	if len(rows) > 1 {
-		part.Add(table(rows))
+		s.add(table(rows))
 	}
 	for _, p := range c.Profiles {
-		part.Add(sentence("Profile at %s: %v.", p.Place, p.Texture))
+		s.say("Profile at %s: %v.", p.Place, p.Texture)
 	}
 	for _, f := range c.Texture {
-		part.Add(sentence("Texture: %v.", f))
+		s.say("Texture: %v.", f)
 	}
-	s.drawTexture(part, s.Job.Cylinders[i])
+	s.drawTexture(s.Job.Cylinders[i])
 	for k, f := range c.Proof.Findings {
 		if r, ok := c.Proof.Remedies[k]; ok {
-			part.Add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(show, f), remedyWords(show, r))})
+			s.add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(s.show, f), remedyWords(s.show, r))})
 		}
 	}
 	for _, r := range c.Rings {
 		if r.Grown != (uncertainty.Estimate{}) && !s.Job.Cylinders[i].filed(r.Ring) {
-			part.Add(sentence("By its gap, ring %s finds the bore %s larger than the one it was first measured in, and nothing was filed off since.", r.Ring, show.estimate(r.Grown)))
+			s.say("By its gap, ring %s finds the bore %s larger than the one it was first measured in, and nothing was filed off since.", r.Ring, s.show.estimate(r.Grown))
 		}
 	}
 }
@@ -138,18 +135,17 @@ func aboutProof(show Shown, f bore.Finding) string {
 }
 
 // proofWork says what a proof that failed, or is not whole, calls for.
-func (s Sheet) proofWork(part *page.Section, i int) {
-	show := s.Job.Units
+func (s *draft) proofWork(i int) {
 	c, proof := s.Cylinders[i], s.Cylinders[i].Proof
 	say := func(when bool, text string) {
 		if when {
-			part.Add(page.Caution(text))
+			s.add(page.Caution(text))
 		}
 	}
 	say(s.row(i, "rest").Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
-		part.Add(page.Caution("Not read again, though the survey had it:"))
-		part.Add(table(blankTable(show.plain, proof.Missing)))
+		s.add(page.Caution("Not read again, though the survey had it:"))
+		s.add(table(blankTable(s.show.plain, proof.Missing)))
 	}
 	if proof.Crosshatch == nil {
 		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+page.Blank+"° included.")
@@ -162,9 +158,9 @@ func (s Sheet) proofWork(part *page.Section, i int) {
 	}
 	for _, f := range proof.Findings {
 		cut := f.Limit == bore.LimitNew
-		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+show.length(choice.Aim)+".")
-		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(show, c.Skirts))
-		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(show, f)+": true it with rigid stones "+room+"; else the next oversize.")
+		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+s.show.length(choice.Aim)+".")
+		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(s.show, c.Skirts))
+		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(s.show, f)+": true it with rigid stones "+room+"; else the next oversize.")
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {
@@ -179,22 +175,18 @@ func (c Cylinder) filed(ring string) bool {
 }
 
 // together has what is left to do once everything is proven.
-func (s Sheet) together() (part page.Section) {
+func (s *draft) together() {
 	if s.Next != StepReassemble {
 		return
 	}
-	part.Title = "GOING TOGETHER, after the maker's manual"
-	s.checks(&part, goingTogether)
-	return part
+	s.checks(goingTogether)
 }
 
 // record is what goes back with the engine: what each bore was, what it is, and who says so.
-func (s Sheet) record() (part page.Section) {
+func (s *draft) record() {
 	if s.Next != StepReassemble {
 		return
 	}
-	show := s.Job.Units
-	part.Title = "RECORD to hand back with the engine"
 	rows := [][]string{{"cylinder", "largest, before", "largest, now", "ovality, before", "ovality, now", "taper, before", "taper, now"}}
 	fits := [][]string{{"cylinder", "clearance, least", "clearance, greatest", "crosshatch"}}
 	walls := [][]string{{"cylinder", "roundness", "cylindricity", "bend of the axis"}}
@@ -206,8 +198,8 @@ func (s Sheet) record() (part page.Section) {
 			continue
 		}
 		was, is := c.Bore, c.Proof.Bore
-		rows = append(rows, []string{c.Name, known(show, was.Largest.Size), known(show, is.Largest.Size), known(show, was.Ovality), known(show, is.Ovality),
-			known(show, was.Taper.Size), known(show, is.Taper.Size)})
+		rows = append(rows, []string{c.Name, known(s.show, was.Largest.Size), known(s.show, is.Largest.Size), known(s.show, was.Ovality), known(s.show, is.Ovality),
+			known(s.show, was.Taper.Size), known(s.show, is.Taper.Size)})
 		fit := []string{c.Name, s.clearance(i, demandLeastClearance), s.clearance(i, demandGreatestClearance), "–"}
 		if c.Proof.Crosshatch != nil {
 			fit[3] = s.Job.Cylinders[i].Crosshatch.Format(0)
@@ -216,31 +208,30 @@ func (s Sheet) record() (part page.Section) {
 			gap := "–"
 			for _, r := range c.Rings {
 				if r.Ring == ring.Name && r.inBore() {
-					gap = show.gapEstimate(r.Gap)
+					gap = s.show.gapEstimate(r.Gap)
 				}
 			}
 			fit = append(fit, gap)
 		}
 		fits = append(fits, fit)
 		if f := c.Proof.Form; f != nil {
-			walls = append(walls, []string{c.Name, show.estimate(f.leastRound().Roundness), known(show, f.Cylindricity), known(show, f.Bend)})
+			walls = append(walls, []string{c.Name, s.show.estimate(f.leastRound().Roundness), known(s.show, f.Cylindricity), known(s.show, f.Bend)})
 		}
 	}
-	part.Add(table(rows), table(fits))
+	s.add(table(rows), table(fits))
 	if len(walls) > 1 {
-		part.Add(table(walls))
+		s.add(table(walls))
 	}
 	read, _, _ := s.Job.taken(true)
-	gaugeLine(&part, show, s.Job.proofGauge(), read)
-	part.Add(page.Form{{Label: "pistons, make and size"}, {Label: "rings, make and size"}, {Label: "date"}, {Label: "name"}})
-	return part
+	s.gaugeLine(s.Job.proofGauge(), read)
+	s.add(page.Form{{Label: "pistons, make and size"}, {Label: "rings, make and size"}, {Label: "date"}, {Label: "name"}})
 }
 
 // clearance returns a clearance of the piston in the bore that goes together, as its row has it.
-func (s Sheet) clearance(cylinder int, which Demand) string {
+func (s *draft) clearance(cylinder int, which Demand) string {
 	for _, r := range s.of(cylinder) {
 		if r.Demand == which && r.Finding != nil {
-			return known(s.Job.Units, r.Finding.Measured)
+			return known(s.show, r.Finding.Measured)
 		}
 	}
 	return "–"

@@ -13,18 +13,16 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-func (s Sheet) rings() (part page.Section) {
-	show := s.Job.Units
+func (s *draft) rings() {
 	if len(s.Job.Engine.Rings) == 0 {
 		return
 	}
-	part.Title = "RING GAPS"
-	s.checks(&part, fittingRings)
+	s.checks(fittingRings)
 	for i, c := range s.Cylinders {
-		part.Add(heading("Cylinder %s", c.Name))
+		s.add(heading("Cylinder %s", c.Name))
 		for _, ring := range s.Job.Engine.Rings {
 			if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Ring == ring.Name }) {
-				part.Add(sentence("ring %s, wanted %s, to be measured: %s", ring.Name, show.gapLimits(ring.Gap), page.Blank))
+				s.say("ring %s, wanted %s, to be measured: %s", ring.Name, s.show.gapLimits(ring.Gap), page.Blank)
 			}
 		}
 		if len(c.Rings) == 0 {
@@ -32,15 +30,15 @@ func (s Sheet) rings() (part page.Section) {
 		}
 		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot", "in its groove", "to do"}}
 		for _, r := range c.Rings {
-			fresh, worn, hot, side := show.gapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–", "–"
+			fresh, worn, hot, side := s.show.gapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–", "–"
 			if f := r.Service; f.Subject != "" {
-				worn = show.gapLimits(f.Limits) + ": " + f.Verdict.String()
+				worn = s.show.gapLimits(f.Limits) + ": " + f.Verdict.String()
 			}
 			if f := r.Side; f.Subject != "" {
-				side = show.estimate(f.Measured) + ": " + f.Verdict.String()
+				side = s.show.estimate(f.Measured) + ": " + f.Verdict.String()
 			}
 			if e := r.Hot.Measured; r.Hot.Subject != "" {
-				hot = show.gapEstimate(e)
+				hot = s.show.gapEstimate(e)
 				if r.Filing.Action == rings.FileEnds {
 					hot += ", once filed"
 				}
@@ -48,49 +46,47 @@ func (s Sheet) rings() (part page.Section) {
 					hot += ": THE ENDS BUTT"
 				}
 			}
-			rows = append(rows, []string{r.Ring, show.gapEstimate(r.Gap), fresh, worn, hot, side, s.ringWork(r, i)})
+			rows = append(rows, []string{r.Ring, s.show.gapEstimate(r.Gap), fresh, worn, hot, side, s.ringWork(r, i)})
 		}
 		if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Side.Subject != "" }) {
 			for i, row := range rows {
 				rows[i] = slices.Delete(row, 5, 6)
 			}
 		}
-		part.Add(table(rows))
-		s.drawRings(&part, c)
+		s.add(table(rows))
+		s.drawRings(c)
 	}
 	if w := s.UsualGap; !w.IsZero() {
-		part.Add(sentence("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", show.plain(s.Job.Engine.Bore), show.gapLimits(w)))
+		s.say("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", s.show.plain(s.Job.Engine.Bore), s.show.gapLimits(w))
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Rings) > 0 && c.Rings[0].SetAt != 0 {
-			part.Add(sentence("Cylinder %s: set each gap at %s, where the bore is smallest in ring travel: %s.", c.Name, show.plain(c.Rings[0].SetAt), show.estimate(c.Rings[0].Bore)))
+			s.say("Cylinder %s: set each gap at %s, where the bore is smallest in ring travel: %s.", c.Name, s.show.plain(c.Rings[0].SetAt), s.show.estimate(c.Rings[0].Bore))
 		}
 		for _, r := range c.Rings {
 			if e := r.Least; e.Value != 0 && r.HotEnough.Subject != "" {
-				part.Add(sentence("Cylinder %s, ring %s: cold, at 20 °C, it wants %s at the least, so that %s are left in work; it has %s cold.",
-					c.Name, r.Ring, show.gapEstimate(e), show.gap(r.HotEnough.Limits.Min), show.gapEstimate(r.filed())))
+				s.say("Cylinder %s, ring %s: cold, at 20 °C, it wants %s at the least, so that %s are left in work; it has %s cold.",
+					c.Name, r.Ring, s.show.gapEstimate(e), s.show.gap(r.HotEnough.Limits.Min), s.show.gapEstimate(r.filed()))
 			}
 			for _, room := range r.Ports {
-				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, show.room(room.Room), s.Job.Engine.portName(room.Port))
+				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, s.show.room(room.Room), s.Job.Engine.portName(room.Port))
 				if room.Room <= 0 {
 					text += ". AN END CROSSES IT, where it springs out and breaks: see whether the peg and the piston's direction are as written"
 				}
-				part.Add(page.Sentence(text + "."))
+				s.add(page.Sentence(text + "."))
 			}
 			if f := r.Follows; f != nil {
-				part.Add(sentence("Cylinder %s, ring %s: the form that was read asks for %.0f %% of what the ring can follow "+
-					"by its own spring (by another rule %.0f %%): %v.%s", c.Name, r.Ring, 100*f.Derived.Used, 100*f.Empirical.Used, f.Verdict, unseenOrders(f.Unseen)))
+				s.say("Cylinder %s, ring %s: the form that was read asks for %.0f %% of what the ring can follow "+
+					"by its own spring (by another rule %.0f %%): %v.%s", c.Name, r.Ring, 100*f.Derived.Used, 100*f.Empirical.Used, f.Verdict, unseenOrders(f.Unseen))
 			}
 		}
 	}
-	s.drawPorts(&part)
-	return part
+	s.drawPorts()
 }
 
 // ringWork says what is to be done about a ring. Its row says where it stands; here are the figures to file to,
 // expected ones while the bore is still to come.
-func (s Sheet) ringWork(r RingSheet, i int) string {
-	show := s.Job.Units
+func (s *draft) ringWork(r RingSheet, i int) string {
 	row := s.gapRow(r, i)
 	switch f := r.Filing; {
 	case row.State == StateProven:
@@ -106,7 +102,7 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 	}
 	switch f := r.Filing; f.Action {
 	case rings.FileEnds:
-		text := fmt.Sprintf("file %s off, to %s", show.gap(f.TakeOff), show.gap(f.Target))
+		text := fmt.Sprintf("file %s off, to %s", s.show.gap(f.TakeOff), s.show.gap(f.Target))
 		if !s.Cylinders[i].there() {
 			text = "expected: " + text + "; file only in the finished, washed bore"
 		}
@@ -126,21 +122,21 @@ func (s Sheet) ringWork(r RingSheet, i int) string {
 }
 
 // gapRow returns the row of a ring's gap.
-func (s Sheet) gapRow(r RingSheet, cylinder int) *Row {
+func (s *draft) gapRow(r RingSheet, cylinder int) *Row {
 	return s.row(cylinder, fmt.Sprintf("rings[%d].gap", s.Job.Engine.ringIndex(r.Ring)))
 }
 
 // tooWide reports whether a ring is to be replaced, since its row says that nothing can be filed on.
-func (s Sheet) tooWide(r RingSheet, cylinder int) bool {
+func (s *draft) tooWide(r RingSheet, cylinder int) bool {
 	row := s.gapRow(r, cylinder)
 	return row.Reason == wideRing && !row.State.settled() || row.State == StateFailed && r.Filing.Action == rings.TooWide
 }
 
 // of returns the rows of a cylinder, of the engine for -1.
-func (s Sheet) of(cylinder int) []*Row { return s.rows[cylinder+1] }
+func (s *draft) of(cylinder int) []*Row { return s.rows[cylinder+1] }
 
 // row returns a row of a cylinder by the rest of its key; one that nothing is shown of where there is none.
-func (s Sheet) row(cylinder int, key string) *Row {
+func (s *draft) row(cylinder int, key string) *Row {
 	key = fmt.Sprintf("cylinders[%d].%s", cylinder, key)
 	for _, r := range s.of(cylinder) {
 		if r.Key == key {
@@ -179,19 +175,18 @@ func unseenOrders(orders []int) string {
 }
 
 // clearances has the pistons: clearances, what is usual, and the matching.
-func (s Sheet) clearances() (part page.Section) {
-	show := s.Job.Units
+func (s *draft) clearances() {
 	rows := [][]string{{"cylinder", "piston clearance", "at 20 °C", "running"}}
 	for i, c := range s.Cylinders {
 		for _, k := range c.Clearances {
 			hot := "–"
 			if k.Hot != (uncertainty.Estimate{}) {
-				hot = show.estimate(k.Hot)
+				hot = s.show.estimate(k.Hot)
 				if k.Hot.Value < 0 {
 					hot += ": the piston is the larger, by these temperatures"
 				}
 			}
-			rows = append(rows, []string{c.Name, k.At, show.estimate(k.Size), hot})
+			rows = append(rows, []string{c.Name, k.At, s.show.estimate(k.Size), hot})
 		}
 		if c.there() {
 			for _, which := range []Demand{demandLeastClearance, demandGreatestClearance} {
@@ -205,21 +200,20 @@ func (s Sheet) clearances() (part page.Section) {
 	if len(rows) == 1 && len(s.Matched) == 0 && s.UsualClearance.IsZero() {
 		return
 	}
-	part.Title = "PISTONS (clearance is on the diameter)"
 	if len(rows) > 1 {
-		part.Add(table(rows))
+		s.add(table(rows))
 	}
 	if !window.IsZero() {
-		part.Add(sentence("The maker allows %s at 20 °C in a fresh bore.", show.limits(window)))
+		s.say("The maker allows %s at 20 °C in a fresh bore.", s.show.limits(window))
 	}
 	if w := s.UsualClearance; !w.IsZero() {
-		part.Add(sentence("Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, show.limits(w)))
+		s.say("Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, s.show.limits(w))
 	}
 	if s.Job.Engine.Running.Piston != (bore.Temperature{}) {
-		part.Add(page.Sentence("The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way. Where the piston is the larger, ask its supplier."))
+		s.add(page.Sentence("The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way. Where the piston is the larger, ask its supplier."))
 	}
 	for _, m := range s.Matched {
-		part.Add(page.Sentence("Pistons matched to the finished bores, in the order in which the job lists them:"))
+		s.add(page.Sentence("Pistons matched to the finished bores, in the order in which the job lists them:"))
 		rows := [][]string{{"cylinder", "piston", "clearance", "window"}}
 		for _, pair := range m.Pairs {
 			if pair.Bore < 0 || pair.Bore >= len(s.Cylinders) {
@@ -229,10 +223,9 @@ func (s Sheet) clearances() (part page.Section) {
 			if !pair.Inside {
 				in = "OUTSIDE"
 			}
-			rows = append(rows, []string{s.Cylinders[pair.Bore].Name, fmt.Sprint(pair.Piston + 1), show.length(pair.Clearance), in})
+			rows = append(rows, []string{s.Cylinders[pair.Bore].Name, fmt.Sprint(pair.Piston + 1), s.show.length(pair.Clearance), in})
 		}
-		part.Add(table(rows))
-		part.Add(sentence("They lie off the middle of the window by %s (root mean square); by number, by %s.", show.length(m.Off), show.length(m.OffByNumber)))
+		s.add(table(rows))
+		s.say("They lie off the middle of the window by %s (root mean square); by number, by %s.", s.show.length(m.Off), s.show.length(m.OffByNumber))
 	}
-	return part
 }

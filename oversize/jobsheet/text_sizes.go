@@ -15,61 +15,58 @@ import (
 	"borewright.example/units/uncertainty/study"
 )
 
-func (s Sheet) sizes() (part page.Section) {
-	show := s.Job.Units
-	part.Title = "SIZES AT 20 °C (± expanded uncertainty, 95 %)"
+func (s *draft) sizes() {
 	read, _, _ := s.Job.taken(false)
-	gaugeLine(&part, show, s.Job.Gauge, read)
+	s.gaugeLine(s.Job.Gauge, read)
 	if v := s.Study; v != nil {
-		text := fmt.Sprintf("By %d trials one reading of this gauge scatters by %s, one standard deviation", v.Trials, show.length(v.Repeatability.Std))
+		text := fmt.Sprintf("By %d trials one reading of this gauge scatters by %s, one standard deviation", v.Trials, s.show.length(v.Repeatability.Std))
 		if two, err := v.Doubt(study.Differences, 1); err == nil {
 			if u, err := two.Expanded(0.95); err == nil {
-				text += fmt.Sprintf("; two places are told apart from ± %s on", show.length(u))
+				text += fmt.Sprintf("; two places are told apart from ± %s on", s.show.length(u))
 			}
 		}
-		part.Add(page.Sentence(text + "."))
+		s.add(page.Sentence(text + "."))
 		if r := v.Reproducibility; r.Std > 0 {
-			part.Add(sentence("Between persons it differs by %s more: that is not in the findings, so let one person read.", show.length(r.Std)))
+			s.say("Between persons it differs by %s more: that is not in the findings, so let one person read.", s.show.length(r.Std))
 		}
 	}
 	alike := len(s.Cylinders) > 1 && !slices.ContainsFunc(s.Cylinders, func(c CylinderSheet) bool { return !slices.Equal(c.Bore.Unseen, s.Cylinders[0].Bore.Unseen) })
 	for i, c := range s.Cylinders {
-		part.Add(heading("Cylinder %s", c.Name))
-		geometry(&part, show, c.Bore)
-		s.drawBore(&part, c.Bore, s.marks(i))
-		s.formText(&part, c.Form)
+		s.add(heading("Cylinder %s", c.Name))
+		s.geometry(c.Bore)
+		s.drawBore(c.Bore, s.marks(i))
+		s.formText(c.Form)
 		if t := c.FeelerTaper; t != (uncertainty.Estimate{}) {
-			part.Add(sentence("By the ring and feeler gauge the bore is %s larger above than below; it decides no size.", show.estimate(t)))
+			s.say("By the ring and feeler gauge the bore is %s larger above than below; it decides no size.", s.show.estimate(t))
 		}
 		switch {
 		case !alike:
-			unseen(&part, "These readings cannot show:", c.Bore)
+			s.blind("These readings cannot show:", c.Bore)
 		case i == len(s.Cylinders)-1:
-			unseen(&part, "Of no cylinder can these readings show:", c.Bore)
+			s.blind("Of no cylinder can these readings show:", c.Bore)
 		}
 		for _, k := range c.Coarse {
-			part.Add(page.Caution(fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, show.length(k.Expanded), show.length(k.Allowed))))
+			s.add(page.Caution(fmt.Sprintf("The gauge is coarse for the limit on %v: a doubt of ± %s against %s allowed.", k.Limit, s.show.length(k.Expanded), s.show.length(k.Allowed))))
 		}
 	}
-	return part
 }
 
-// unseen lists what readings cannot show of a bore.
-func unseen(part *page.Section, head string, g bore.Geometry) {
-	part.Add(page.Sentence(head))
+// blind lists what readings cannot show of a bore.
+func (s *draft) blind(head string, g bore.Geometry) {
+	s.add(page.Sentence(head))
 	for _, u := range g.Unseen {
-		part.Add(page.Item{Text: u.String() + "."})
+		s.add(page.Item{Text: u.String() + "."})
 	}
 }
 
 // gaugeLine says what was read with, and how warm everything was. Where nothing was read there are traces.
-func gaugeLine(part *page.Section, show Shown, g Gauge, read bool) {
+func (s *draft) gaugeLine(g Gauge, read bool) {
 	text := "spindle"
 	if read {
-		text = fmt.Sprintf("%v gauge, reading to %s", g.kind(), show.plain(g.Resolution))
+		text = fmt.Sprintf("%v gauge, reading to %s", g.kind(), s.show.plain(g.Resolution))
 	}
 	if g.Standard != (Standard{}) {
-		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + show.length(g.Standard.Size.Value)
+		text += ", set on " + cmp.Or(g.Standard.Name, "a standard") + " of " + s.show.length(g.Standard.Size.Value)
 	}
 	if g.SetOn != "" {
 		text += " on " + g.SetOn
@@ -83,15 +80,15 @@ func gaugeLine(part *page.Section, show Shown, g Gauge, read bool) {
 		{"gauge when used", g.Temperatures.GaugeUsed}, {"cylinder", g.Temperatures.Cylinder},
 	} {
 		if t.at != (bore.Temperature{}) {
-			at = append(at, t.what+" at "+show.within(t.at))
+			at = append(at, t.what+" at "+s.show.within(t.at))
 		}
 	}
-	part.Add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "; " + strings.Join(at, ", ") + "."))
+	s.add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "; " + strings.Join(at, ", ") + "."))
 }
 
 // geometry prints the sizes and the form of one bore.
-func geometry(part *page.Section, show Shown, g bore.Geometry) {
-	for _, unit := range show.units() {
+func (s *draft) geometry(g bore.Geometry) {
+	for _, unit := range s.show.units() {
 		rows := sizeTable(g, unit)
 		last := len(rows[0]) - 1
 		var each []string
@@ -103,39 +100,39 @@ func geometry(part *page.Section, show Shown, g bore.Geometry) {
 				each = append(each, "each "+of.what+" ± "+doubt)
 			}
 		}
-		part.Add(table(rows))
+		s.add(table(rows))
 		if text := strings.Join(each, ", "); text != "" {
-			part.Add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "."))
+			s.add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "."))
 		}
 	}
 	if axes := axesOf(toRead(places(g))); len(axesPrinted(axes)) < len(axes) {
-		part.Add(sentence("Four of %d axes are printed; the figures below are of all.", len(axes)))
+		s.say("Four of %d axes are printed; the figures below are of all.", len(axes))
 	}
-	rows := [][]string{{"largest", show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", show.plain(g.Largest.Depth), g.Largest.Axis.String())}}
+	rows := [][]string{{"largest", s.show.estimate(g.Largest.Size), fmt.Sprintf("at %s, %s", s.show.plain(g.Largest.Depth), g.Largest.Axis.String())}}
 	if g.HasOvality {
-		where := "at " + show.plain(g.OvalityAt)
+		where := "at " + s.show.plain(g.OvalityAt)
 		for _, plane := range g.Planes {
 			if plane.Depth == g.OvalityAt && plane.TwoLobe != (bore.Lobes{}) && standsOut(g.Ovality) {
 				where += fmt.Sprintf("; as two lobes through all axes, largest about %s from thrust", degrees(plane.TwoLobe.Axis))
 			}
 		}
-		rows = append(rows, []string{"ovality", show.estimate(g.Ovality), where})
+		rows = append(rows, []string{"ovality", s.show.estimate(g.Ovality), where})
 	}
 	if len(g.Tapers) > 0 {
-		rows = append(rows, []string{"taper", show.estimate(g.Taper.Size), taperWords(show, g.Taper)})
+		rows = append(rows, []string{"taper", s.show.estimate(g.Taper.Size), taperWords(s.show, g.Taper)})
 	}
-	rows = append(rows, []string{"greatest minus least", show.estimate(g.Spread), ""})
+	rows = append(rows, []string{"greatest minus least", s.show.estimate(g.Spread), ""})
 	if g.Ridge != (uncertainty.Estimate{}) {
 		words := "at the top of ring travel, lost in the doubt"
 		if g.HasRidge {
 			words = "at the top of ring travel, on the diameter"
 		}
-		rows = append(rows, []string{"ridge", show.estimate(g.Ridge), words})
+		rows = append(rows, []string{"ridge", s.show.estimate(g.Ridge), words})
 	}
 	if g.Shape != bore.ShapeUnknown {
 		rows = append(rows, []string{"shape", g.Shape.String(), ""})
 	}
-	part.Add(facts(rows))
+	s.add(facts(rows))
 }
 
 // sizeTable has a row for each depth and a column for each axis.
