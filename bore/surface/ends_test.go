@@ -70,6 +70,13 @@ func TestHeightOfEach(t *testing.T) {
 	}
 }
 
+// A single height is a flat core at that height.
+func TestPlateauOfOneHeight(t *testing.T) {
+	if p := surface.CurveOf([]float64{3}).Plateau(); p.Core != surface.FlatCore || p.Rk != 0 || p.Rpk != 0 || p.Rvk != 0 || p.Top != 3*um || p.Bottom != 3*um {
+		t.Errorf("%+v", p)
+	}
+}
+
 // A core is missing where the curve falls more over its middle 40 % than over the 40 % at either end.
 func TestNoCoreOfSteps(t *testing.T) {
 	for _, row := range []struct {
@@ -127,6 +134,9 @@ func TestUnrollAQuarter(t *testing.T) {
 	}
 	_, err = profile(t, 0.5, arc(18)).Unroll(32 * mm)
 	refused(t, "more than a quarter", err, surface.ErrPoints)
+	if !strings.Contains(err.Error(), "a trace of 8.5 mm") {
+		t.Error(err)
+	}
 }
 
 // A share of 1 is one that a surface may have; one of more is told by the number of its reading.
@@ -135,6 +145,9 @@ func TestShareOfAll(t *testing.T) {
 	w, err := surface.Measure(rs, surface.Instrument{})
 	must(t, w, err)
 	near(t, "mean", w.Values[0].Share.Value, 0.95, 1e-12)
+	if _, err = surface.Measure(rs, surface.Instrument{Relative: 1, DigitOfShare: 1}); err != nil {
+		t.Errorf("a doubt as large as the value: %v", err)
+	}
 	rs[1].Texture.Mr2 = 1.01
 	if _, err = surface.Measure(rs, surface.Instrument{}); err == nil || !strings.Contains(err.Error(), `reading 2 at "b": Mr2 is 1.01`) {
 		t.Error(err)
