@@ -72,7 +72,7 @@ func TestHeightOfEach(t *testing.T) {
 
 // A single height is a flat core at that height.
 func TestPlateauOfOneHeight(t *testing.T) {
-	if p := surface.CurveOf([]float64{3}).Plateau(); p.Core != surface.FlatCore || p.Rk != 0 || p.Rpk != 0 || p.Rvk != 0 || p.Top != 3*um || p.Bottom != 3*um {
+	if p := surface.CurveOf([]float64{3}).Plateau(); p.Core != "flat core" || p.Rk != 0 || p.Rpk != 0 || p.Rvk != 0 || p.Top != 3*um || p.Bottom != 3*um {
 		t.Errorf("%+v", p)
 	}
 }

@@ -236,8 +236,5 @@ func (p Process) risks(std units.Length, tolerance, acceptance interval) Risks {
 
 // between returns the probability that a standard normal value lies between a and b, a ≤ b.
 func between(a, b float64) float64 {
-	if a > 0 { // the tails keep their digits on the other side
-		a, b = -b, -a
-	}
 	return 0.5 * (math.Erfc(-b/math.Sqrt2) - math.Erfc(-a/math.Sqrt2))
 }

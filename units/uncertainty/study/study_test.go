@@ -164,6 +164,8 @@ func TestRefusals(t *testing.T) {
 		"too many":         {second(study.Analyse(make([]study.Trial, 1001))), study.ErrTrials},
 		"no repeat":        {second(study.Analyse([]study.Trial{trial("a", "x", 1), trial("b", "x", 2)})), study.ErrTrials},
 		"no common part":   {second(study.Analyse([]study.Trial{trial("a", "x", 1), trial("a", "x", 2), trial("b", "y", 1), trial("b", "y", 2)})), study.ErrTrials},
+		"largest":          {second(study.Analyse([]study.Trial{trial("", "", units.MaxLength), trial("", "", units.MaxLength)})), nil},
+		"mean square":      {second(study.Analyse(append(slices.Repeat([]study.Trial{trial("a", "", -5000*mm)}, 10), slices.Repeat([]study.Trial{trial("b", "", 5000*mm)}, 10)...))), units.ErrRange},
 		"too long":         {second(study.Analyse([]study.Trial{trial("", "", 1), trial("", "", math.MaxInt64)})), units.ErrRange},
 		"too short":        {second(study.Analyse([]study.Trial{trial("", "", math.MinInt64), trial("", "", 1)})), units.ErrRange},
 		"ranges of one":    {second(study.ByRanges([]study.Trial{trial("a", "x", 1), trial("a", "x", 2)})), study.ErrTrials},
@@ -195,6 +197,24 @@ func TestRefusals(t *testing.T) {
 		if !errors.Is(c.got, c.want) {
 			t.Errorf("%s: %v, want %v", name, c.got, c.want)
 		}
+	}
+}
+
+// Up to a hundred readings of each place are asked for, and no more; readings that are all alike have a variance of zero, not
+// one below.
+func TestRepeatsUpToAHundred(t *testing.T) {
+	s := study.Study{Trials: 30, Repeatability: study.Component{Std: 10 * um, DoF: 1000}}
+	expanded := func(n int) units.Length {
+		return must[units.Length](t)(must[uncertainty.Estimate](t)(s.Doubt(study.Sizes, n)).Expanded(0.95))
+	}
+	for most, want := range map[units.Length]int{expanded(1): 1, expanded(7): 7, expanded(7) - 1: 8, expanded(100): 100, expanded(100) - 1: 0} {
+		if n := must[int](t)(s.Repeats(study.Sizes, most)); n != want {
+			t.Errorf("%d readings for %v, want %d", n, most, want)
+		}
+	}
+	alike := must[study.Study](t)(study.Analyse(ofRing([]units.Length{um, um, um})))
+	if c := alike.Repeatability; c.Std != 0 || c.Negative || c.DoF != 2 {
+		t.Errorf("%+v", c)
 	}
 }
 
@@ -316,7 +336,13 @@ func TestDrift(t *testing.T) {
 	if d.Creep.Value != 2*um || d.Creep.Std != 0 || d.CreepP != 0 || !d.Creeps(0.05) || !d.Creeps(0) {
 		t.Errorf("%+v", d)
 	}
-	if d := must[study.Drift](t)(study.DriftOf(um, um, um, um)); d.Lag1 != 0 || d.Creeps(0.5) || d.RunsP != 1 {
+	// half of the risk is for the line, half for the runs
+	for p, want := range map[float64]bool{0.0249: true, 0.0251: false} {
+		if (study.Drift{CreepP: p, RunsP: 1}).Creeps(0.05) != want || (study.Drift{CreepP: 1, RunsP: p}).Creeps(0.05) != want {
+			t.Errorf("creeps at %v of 0.05", p)
+		}
+	}
+	if d := must[study.Drift](t)(study.DriftOf(um, um, um, um)); d.Lag1 != 0 || d.Creeps(0.5) || d.RunsP != 1 || d.CreepP != 1 {
 		t.Errorf("all alike: %+v", d)
 	}
 }
