@@ -109,7 +109,7 @@ func (w *writer) rows() {
 		groups[i] = append(groups[i], r)
 	}
 	w.raw(`<ul>`)
-	const most = 6
+	const most, mostSaid = 6, 3 // of so many boxes their names say enough
 	for i, group := range groups {
 		if i == most {
 			w.raw(`<li>%s</li>`, text(fmt.Sprintf(wordMoreRows, len(groups)-most)))
@@ -124,7 +124,7 @@ func (w *writer) rows() {
 			}
 			w.raw("%s", text(r.Demand.String()+when(r.Of != "", ", "+r.Of)))
 			if k+1 == len(group) || !alike(r, group[k+1]) {
-				w.raw(": %s", text(saysOf(r)))
+				w.raw(":%s", when(len(links[i]) <= mostSaid, " "+text(saysOf(r))))
 			}
 			if slices.Contains(r.Give, "confirmed") {
 				_, rest, _ := strings.Cut(r.Says, r.Of+" ")

@@ -11,7 +11,7 @@ const fields = "input:not([type=hidden]), textarea, select:not(.unit)", level = 
 const boxesIn = (part, which) => [...part.querySelectorAll(which)].filter(box => !box.closest("details:not([open])"));
 const keep = what => { try { return what(localStorage); } catch { return null; } };
 const tell = text => { // what stands against the sheet, there, and in a few words where it is always seen
-	[$("banner").textContent, $("next").textContent, $("next").href] = [text, text.split(":")[0] || now.words, "#" + now.at];
+	[$("banner").textContent, $("next").textContent, $("next").href] = [text, text && text !== words.stale ? text.split(":")[0] : now.words, "#" + now.at];
 	document.body.classList.toggle("void", text !== "");
 };
 const typed = box => box?.matches?.("#form input:not([type=checkbox]), #form textarea") && box.value !== box.defaultValue;
@@ -78,7 +78,7 @@ form.addEventListener("change", ({ target }) => {
 });
 form.addEventListener("keydown", event => { // as on a keypad, which has no other key that goes on
 	if (event.key !== "Enter" || !event.target.matches("input:not([type=checkbox])")) return;
-	const boxes = boxesIn(form, fields), next = boxes[boxes.indexOf(event.target) + 1];
+	const boxes = boxesIn(form, fields).filter(box => box === event.target || !box.matches(".at input")), next = boxes[boxes.indexOf(event.target) + 1]; // past the depths of a grid, where a reading would be lost
 	event.preventDefault(); // else it opens the choice that comes next
 	if (next) return next.focus();
 	event.target.blur();

@@ -65,7 +65,7 @@ var boxWords = map[string]string{
 	"engine.running.piston_by_window": "The maker's clearance at 20 °C stands for work", "engine.running.rings_by_window": "The maker's gaps at 20 °C stand for work",
 	"engine.limits.new_bore": "New bore", "engine.limits.service": "Largest bore in service", "engine.limits.ovality": "Ovality, at most",
 	"engine.limits.taper": "Taper, at most", "engine.limits.greatest_less_least": "Greatest minus least, at most",
-	"engine.limits.piston_clearance": "Clearance of the piston, on the diameter", "engine.limits.least_wall": "Wall left, at least",
+	"engine.limits.piston_clearance": "Clearance of the piston, on the diameter", "engine.limits.least_wall": "Wall left, at least; or tick below the readings that nobody knows",
 	"engine.limits.worn_clearance": "Clearance of a kept bore, at most", "engine.limits.greatest_overbore": "Over nominal, at most",
 	"engine.limits.taper_at_deck": "Taper limit only on a bore larger at the deck", "engine.limits.choke": "Choke wanted", "engine.limits.finish_ovality": "Ovality of a finished bore",
 	"engine.limits.finish_taper": "Taper of a finished bore", "engine.limits.roundness": "Roundness of the wall, by traces", "engine.limits.cylindricity": "Cylindricity of the wall, by traces",
@@ -88,7 +88,7 @@ var boxWords = map[string]string{
 	"traces[].depth": "Depth", "traces[].step": "Angle from one to the next", "traces[].radii": "Or radii from the axis, one a line", "traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"proof_traces[].depth": "Depth", "proof_traces[].step": "Angle from one to the next", "proof_traces[].radii": "Or radii from the axis, one a line", "proof_traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"pits[].below": "Deep, at most", "pits[].depth": "Upper end, below the deck", "pits[].length": "Long", "pits[].at": "Direction, from the thrust axis; nothing where it runs all round",
-	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1", "cylinders[].plating_whole": "Plating is whole; no where it lifts",
+	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1; or tick below the readings that nobody knows", "cylinders[].plating_whole": "Plating is whole; no where it lifts",
 	"counted.readings": "Readings written down", "counted.pits": "Scores and pits found; 0 is an answer", "counted.ports": "Ports in one cylinder", "counted.proof": "Readings of finished bores",
 	"counted.passes": "Passes written down; 0 is an answer", "counted.rings": "Rings on one piston", "counted.trials": "Trials written down", "counted.textures": "Textures written down", "counted.traces": "Traces taken",
 	"not_known":       "Nobody knows here",
@@ -112,7 +112,7 @@ var boxWords = map[string]string{
 	"tools.stroke": "Stroke of the tool", "tools.tolerance": "Crosshatch, either side", "tools.spindle_now": "Set to turn", "tools.stroking_now": "Set to stroke", "tools.trial_pass": "First pass", "tools.longest_pass": "Longest pass",
 	"tools.grit": "Grit", "tools.crank": "Stroked by a crank, fastest in the middle", "tools.pressing": "Pressed on", "tools.lines": "Lines of abrasive", "tools.line_width": "Width of a line", "tools.track": "Width of a track",
 	"phases[].spindle": "Turning", "phases[].stroking": "Stroking", "phases[].radial_stock": "Takes, on one side", "phases[].groove": "Lines deep",
-	"honing[].lasts": "Lasted; nothing at the size before the first pass", "honing[].diameter": "Read then", "honing[].at": "Cylinder then",
+	"honing[].lasts": "How long; empty for the size before the first pass", "honing[].diameter": "Read after it", "honing[].at": "Temperature of the cylinder then",
 	"feeler_test[].depth": "Depth", "feeler_test[].gap": "Gap there", "sleeve_fitted.seat": "Seat as bored", "sleeve_fitted.outside": "Sleeve's outside, before it went in",
 	"proof.washed": "Washed before it was read", "proof.on": "Read on (day, or day and time)", "proof.by": "Read by", "proof.torque_plate": "Clamped with a torque plate", "proof.standard.size": "Size of the standard it was set on",
 	"proof.temperatures.standard": "Temperature of the standard, while setting", "proof.temperatures.gauge_set": "Temperature of the gauge, while setting", "proof.temperatures.gauge_used": "Temperature of the gauge, while reading", "proof.temperatures.cylinder": "Temperature of the cylinder, while reading",
@@ -165,11 +165,11 @@ const (
 	wordNotSaid    = "not said"
 	wordPropose    = "Propose the places to read"
 	wordAxes       = "Axes"
-	wordAxesHint   = "Two miss an ovality that lies between them; three see one of two lobes; five see four lobes too. A three-point gauge needs one."
+	wordAxesHint   = "On two axes an oval that lies between them is missed; three show it; five show a form of four lobes too. A three-point gauge needs one."
 	wordPlaces     = "Take the places of the first readings"
 	wordRowsRings  = "A row for each ring"
-	wordDepth      = "Another depth"
-	wordAxis       = "Another axis"
+	wordDepth      = "Add a depth"
+	wordAxis       = "Add an axis"
 	wordAgain      = "Read this depth again"
 	wordDropDepth  = "Take this depth out"
 	wordFar        = "One reading lies far from the others, and is right"
