@@ -42,9 +42,8 @@ func (c *checker) engine(e Engine) {
 		if i > 0 && o.Over <= e.Oversizes[i-1].Over {
 			c.fault(path+".over", o.Over, "want more than the size before it, %v", e.Oversizes[i-1].Over)
 		}
-		n, most := len(o.Pistons), e.Limits.GreatestOverbore
+		most := e.Limits.GreatestOverbore
 		c.refuse(o.MakersList && most != 0 && o.Over > most, path+".makers_list", true, "the maker lists it, and allows %v at the most: one of the two is wrong", most)
-		c.refuse(n > 0 && n < e.Cylinders && !e.ownSizes(), path+".pistons", n, "want one for each of the %d cylinders, or more", e.Cylinders)
 	}
 }
 

@@ -300,7 +300,7 @@ func (s *draft) buys() string {
 		}
 	}
 	for _, o := range append([]Oversize{{}}, s.Job.Engine.Oversizes...) {
-		if n := wanted[o.Over]; n > 0 {
+		if n := wanted[o.Over] - len(o.Pistons); n > 0 { // those that came count
 			size := "standard size"
 			if o.Over != 0 {
 				size = "+" + s.show.plain(o.Over)

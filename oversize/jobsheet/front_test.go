@@ -202,3 +202,16 @@ func TestLimitsThatDiffer(t *testing.T) {
 		t.Error(front)
 	}
 }
+
+// TestOnePistonCame: of two pistons one has come; the sheet is written, holds the cut back and orders the other.
+func TestOnePistonCame(t *testing.T) {
+	j := demoTrees(t)["pump"]
+	delete(cylinderOf(j, 0), "honing") // nothing is cut yet
+	put(t, j, "counted.passes", 0)
+	put(t, j, "engine.oversizes.1.pistons", []any{tree{"size": "78.446 ± 0.003 mm", "axis": "across pin", "coating": "0 mm"}})
+	s := mustPlan(t, j)
+	front := frontOf(t, j)
+	if s.Next != jobsheet.StepGetPistons || !strings.Contains(front, "BUY: 1 × piston and rings for +0.5 mm") || !strings.Contains(front, "not before its piston is measured") {
+		t.Error(front)
+	}
+}
