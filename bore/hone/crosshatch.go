@@ -21,7 +21,10 @@ import (
 // Crosshatches compare with == and can be map keys: the angle is held as a whole number of
 // 10⁻¹² degrees of a, so the four ways convert into one another exactly. The zero value stands
 // for "not given".
-type Crosshatch struct{ half int64 } // the lean a, in picodegrees: 1 to 90e12 − 1
+type Crosshatch struct {
+	// The lean a, in picodegrees: 1 to 90e12 − 1.
+	half int64
+}
 
 const picodegrees = 1e12 // to a degree
 

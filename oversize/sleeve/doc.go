@@ -79,6 +79,14 @@
 //
 // NaN and infinities are refused with an error and never come out.
 //
+// # Sources
+//
+// Lamé's thick cylinders, as any textbook of machine design has them; the joint with ranges, heat and gas is derived
+// from them here, and held to published problems. The tables of ISO 286 over 18 up to 80 mm and over 180 up to 400 mm were
+// read in K. L. Narayana, P. Kannaiah, K. Venkata Reddy, Machine Drawing, tables 15.1 to 15.4; over 80 up to 180 mm, over
+// 400 mm, and f at all sizes are from memory. Verdicts and doubts: JCGM 100:2008 and 106:2012. Interferences, clearances and
+// the measuring of sleeves: US Army technical manuals, named where they stand.
+//
 // # Cautions
 //
 // Hot castings, boiling traces of water, cold gas and a press can maim. Results carry their

@@ -17,7 +17,7 @@ type Observation struct {
 	DoF float64 `json:"dof,omitzero"` // degrees of freedom of Std; 0 = infinitely many
 }
 
-// A Line is a straight line through points: y = Level + Slope·(x − Middle). At its Middle, and
+// A Line is a straight line through points: y = Line.Y + Slope·(x − Middle). At its Middle, and
 // nowhere else, the doubts of level and slope are independent of each other.
 type Line struct {
 	Middle  float64 `json:"middle"`  // weighted mean of the points' x, in their unit

@@ -4,7 +4,9 @@ package page
 
 // Style is the style sheet that goes with [HTML]: the browser's own colours, light or dark as its user has them, and
 // on paper black on white.
-const Style = `:root { color-scheme: light dark; }
+const Style = style
+
+const style = `:root { color-scheme: light dark; }
 .sheet { box-sizing: border-box; max-width: 62rem; margin: 0 auto; padding: .8rem; font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: break-word; }
 body { margin: 0; background: Canvas; color: CanvasText; }
 .sheet h1, .sheet h2, .sheet h3, .sheet h4 { line-height: 1.2; margin: 1.2em 0 .4em; break-after: avoid; }
