@@ -60,7 +60,7 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 	y := scale{zero: s.to, at: top, factor: -f}
 	d.Height = top + height + 4 + 3*row
 	for _, r := range rungs {
-		if !r.Finish.IsZero() {
+		if r.Finish.HasMin() && r.Finish.HasMax() {
 			d.add(page.Area{Points: rectangle(page.Point{X: left, Y: y.of(mm(r.Finish.Max))}, page.Point{X: right, Y: y.of(mm(r.Finish.Min))})})
 		}
 		if r.Bored != 0 {
@@ -86,7 +86,7 @@ func Ladder(columns []Column, rungs []Rung, unit units.Length) (page.Picture, er
 			Text: fmt.Sprintf("%s, largest read: %s", c.Name, g.Largest.Size.Format(d.unit))})
 		d.say("Cylinder %s: read from %s to %s; cleans up at %s to %s.", c.Name, d.size(g.Smallest.Size.Value), d.size(g.Largest.Size.Value), d.size(c.CleanUp.Min.Value), c.CleanUp.Max.Format(d.unit))
 		if c.Rung >= 0 && c.Rung < len(rungs) {
-			if w := rungs[c.Rung].Finish; !w.IsZero() {
+			if w := rungs[c.Rung].Finish; w.HasMin() && w.HasMax() {
 				d.add(page.Line{Points: rectangle(page.Point{X: from, Y: y.of(mm(w.Max))}, page.Point{X: to, Y: y.of(mm(w.Min))}), Closed: true, Stroke: page.Thick})
 			}
 			d.say("Chosen: %s.", rungs[c.Rung].Name)

@@ -239,7 +239,7 @@ func TestMarks(t *testing.T) {
 	if f := printed(t, p, 0); len(bands) != 1 || !close((bands[0].Points[1].X-bands[0].Points[0].X)/f, 0.02, micrometre) || !strings.Contains(p.Description, "finish 78.210 mm to 78.230 mm.") {
 		t.Errorf("%v, %s", bands, p.Description)
 	}
-	for _, one := range []units.Limits{{Max: finish.Max}, {Min: finish.Max}} {
+	for _, one := range []units.Limits{{Max: finish.Max}, {Min: finish.Max}, {Min: finish.Max, Max: finish.Max}} {
 		if bands, p = areas(picture.Marks{Finish: one}, layout); len(bands) != 0 || !strings.Contains(p.Description, "finish 78.230 mm.") {
 			t.Errorf("%v, %s", bands, p.Description)
 		}
@@ -288,5 +288,67 @@ func TestTextureFromWithin(t *testing.T) {
 	p := must(picture.Texture("a texture", r))(t)
 	if along := printed(t, p, 1); along != 20 { // 1.25 mm within the 42 mm that a profile has; at 50 : 1 they take 62
 		t.Errorf("drawn %v : 1", along)
+	}
+}
+
+// TestWindowOfAGap: the window for a gap has room though it is much wider than the gap, and only what it gives is drawn.
+func TestWindowOfAGap(t *testing.T) {
+	gap := []picture.Gap{{"cold", uncertainty.Estimate{Value: mm(0.3), Std: um}}}
+	p := must(picture.RingGap("top", gap, units.Limits{Min: mm(1), Max: mm(4)}, units.Millimetre))(t)
+	if f := printed(t, p, 0); f != 5 {
+		t.Errorf("4 mm at %v : 1, in a room of 22 mm", f)
+	}
+	for word, window := range map[string]units.Limits{"least": {Max: mm(4)}, "most": {Min: mm(1)}} {
+		if p = must(picture.RingGap("top", gap, window, units.Millimetre))(t); strings.Contains(p.Description, word) {
+			t.Errorf("%v: %s", window, p.Description)
+		}
+	}
+}
+
+// TestRatioAsTallAsItsRoom: five numbers of any shape are drawn as tall as the 56 mm for them, or by a 1-2-5 step less.
+func TestRatioAsTallAsItsRoom(t *testing.T) {
+	for _, h := range [][3]units.Length{{200, 2000, 300}, {2000, 300, 200}, {300, 200, 2000}} {
+		p := surface.Plateau{Rpk: h[0] * units.Nanometre, Rk: h[1] * units.Nanometre, Rvk: h[2] * units.Nanometre, Mr1: 0.1, Mr2: 0.8}
+		axis := of[page.Line](must(picture.MaterialRatio(p))(t))[0].Points
+		if tall := axis[1].Y - axis[0].Y; tall > 56+1e-9 || tall < 56/2.5 {
+			t.Errorf("%v is %v mm tall", p, tall)
+		}
+	}
+}
+
+// TestRungOfNoSize: a size whose bored diameter or window is not known takes no room on the ladder.
+func TestRungOfNoSize(t *testing.T) {
+	j := invented(t)
+	want := printed(t, must(picture.Ladder(j.columns, j.rungs, j.unit))(t), 0)
+	more := append(slices.Clone(j.rungs), picture.Rung{Name: "not known"}, picture.Rung{Name: "no window", Bored: j.rungs[0].Bored}, picture.Rung{Name: "no bore", Finish: units.Limits{Max: j.rungs[0].Finish.Max}})
+	j.columns[0].Rung = len(more) - 1
+	p := must(picture.Ladder(j.columns, more, j.unit))(t)
+	if got := printed(t, p, 0); got != want {
+		t.Errorf("%v : 1, without them %v : 1", got, want)
+	}
+	if err := sound(p); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestPortsAreNamedAbove: the name of a port stands above its upper edge, however many ports crowd there.
+func TestPortsAreNamedAbove(t *testing.T) {
+	layout := bore.Layout{Length: mm(100)}
+	for i := range 12 {
+		layout.Ports = append(layout.Ports, bore.Port{Name: "transfer", From: mm(70), To: mm(88), At: units.Angle(15*i) * units.Degree, Width: 10 * units.Degree})
+	}
+	p := must(picture.Ports(layout, mm(78), nil, units.Millimetre))(t)
+	top, named := of[page.Area](p)[0].Points[0].Y, 0
+	for _, l := range of[page.Label](p) {
+		if l.Text != "transfer" {
+			continue
+		}
+		named++
+		if _, to := l.Box(); to.Y > top {
+			t.Errorf("a name at %v, the ports from %v", l.At, top)
+		}
+	}
+	if named < 3 {
+		t.Errorf("%d names", named)
 	}
 }
