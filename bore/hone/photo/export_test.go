@@ -53,3 +53,9 @@ func TrustOf(halves [2][][bins]float64) []float64 {
 	}
 	return trust(r)
 }
+
+// Climb walks a profile from a lean to the next crest, up to reach degrees away.
+func Climb(p [bins]float64, lean, reach float64) float64 { return (*profile)(&p).climb(lean, reach) }
+
+// Poses is how many poses of the camera fit the corners, none of them twice.
+func Poses(m Measured) int { return len(m.view.fits) }

@@ -62,11 +62,8 @@ func (p *pose) wall(q Pixel) (s, y float64, ok bool) {
 	b := float64(from[0]*to[0]) + float64(from[2]*to[2])
 	c := float64(from[0]*from[0]) + float64(from[2]*from[2]) - float64(p.radius*p.radius)
 	root := float64(b*b) - float64(a*c)
-	if !(root >= 0) || a == 0 {
-		return 0, 0, false
-	}
 	t := (math.Sqrt(root) - b) / a
-	if !(t > 0) {
+	if !(t > 0) { // nor where the ray misses the wall, or runs along it: t is no number then
 		return 0, 0, false
 	}
 	x, z := from[0]+float64(t*to[0]), from[2]+float64(t*to[2])

@@ -112,3 +112,34 @@ func TestTrust(t *testing.T) {
 		}
 	}
 }
+
+// A crest is climbed to from either side, over the end of the half turn too, and from a valley to the higher side; one that is
+// farther than the reach is not.
+func TestClimb(t *testing.T) {
+	hill := func(lean float64) (p [photo.Bins]float64) {
+		for b := range p {
+			d := math.Remainder(-90+float64(b)*photo.BinSize-lean, 180)
+			p[b] = -d * d
+		}
+		return p
+	}
+	for _, crest := range []float64{-89.8, 12.2, 30, 89.5} {
+		for _, from := range []float64{-9, -1, 0, 1, 9} {
+			got := photo.Climb(hill(crest), crest+from, 12)
+			near(t, "crest", math.Remainder(got-crest, 180), 0, 1e-9)
+		}
+		if got := photo.Climb(hill(crest), crest+40, 12); math.Abs(math.Remainder(got-crest, 180)) < 20 {
+			t.Errorf("from 40° away to %v°, within 12°", got)
+		}
+	}
+	var valley [photo.Bins]float64
+	for b := range valley {
+		valley[b] = -math.Abs(float64(b%20) - 10) // crests at bins 10, 30, 50, valleys at 20, 40
+	}
+	lean := func(b float64) float64 { return -90 + b*photo.BinSize }
+	for higher, want := range map[int]float64{19: 10, 21: 30} {
+		p := valley
+		p[higher] += 0.5
+		near(t, "from the valley", photo.Climb(p, lean(20), 12), lean(want), 1e-9)
+	}
+}

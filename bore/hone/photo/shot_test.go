@@ -67,6 +67,10 @@ func TestPlainWall(t *testing.T) {
 	if len(m.Budget.Components) != 8 {
 		t.Errorf("%d parts", len(m.Budget.Components))
 	}
+	// Of a small flat thing two tilts look nearly alike: one pose or two fit, from however many starts they were found.
+	if n := photo.Poses(m); n < 1 || n > 2 {
+		t.Errorf("%d poses", n)
+	}
 	if b := m.Picture().Bounds(); b.Dx() != s.width || b.Dy() != s.height {
 		t.Errorf("picture %v", b)
 	}
