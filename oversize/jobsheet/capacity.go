@@ -26,17 +26,14 @@ func capacities(g given, choice oversize.Choice, proofs []*ProofSheet) (c capaci
 		case cc.Aim != 0:
 			after = cc.Aim
 		}
-		if c.before[i], err = g.Engine.capacity(before); err != nil {
+		c.before[i], err = g.Engine.capacity(before)
+		if err == nil && cc.Route != oversize.Undecided && cc.Route != oversize.MakersProcess {
+			c.after[i], err = g.Engine.capacity(after)
+		}
+		if err != nil {
 			return c, nil, fault("engine.chamber", err)
 		}
-		c.all += c.before[i].Swept
-		if cc.Route == oversize.Undecided || cc.Route == oversize.MakersProcess {
-			continue
-		}
-		if c.after[i], err = g.Engine.capacity(after); err != nil {
-			return c, nil, fault("engine.chamber", err)
-		}
-		if cut {
+		if c.all += c.before[i].Swept; cut {
 			c.then += c.after[i].Swept
 		}
 	}
@@ -52,20 +49,15 @@ func (e Engine) capacity(d units.Length) (c oversize.Compression, err error) {
 		chamber.GasketHole = e.GasketHole
 		return chamber.Compression(d, e.Stroke)
 	}
-	if c.Swept, err = oversize.Swept(d, e.Stroke); err != nil {
-		return c, err
-	}
+	c.Swept, err = oversize.Swept(d, e.Stroke)
 	c.Clearance = e.ClearanceVolume
-	if e.CompressionRatio != 0 {
-		nominal, err := oversize.Swept(e.Bore, e.Stroke)
-		if err != nil {
-			return c, err
-		}
-		if c.Clearance, err = oversize.ClearanceVolume(nominal, e.CompressionRatio); err != nil {
-			return c, err
+	if err == nil && e.CompressionRatio != 0 {
+		var nominal units.Volume
+		if nominal, err = oversize.Swept(e.Bore, e.Stroke); err == nil {
+			c.Clearance, err = oversize.ClearanceVolume(nominal, e.CompressionRatio)
 		}
 	}
-	if c.Clearance != 0 {
+	if err == nil && c.Clearance != 0 {
 		c.Ratio, err = oversize.Ratio(c.Swept, c.Clearance)
 	}
 	return c, err

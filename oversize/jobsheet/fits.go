@@ -105,25 +105,18 @@ func (g given) fitted(i int, read readBore, all oversize.Choice, proof *ProofShe
 	f.own = f.piston.has() && (g.inHand(i, choice.Over) || own >= 0)
 	f.got = f.own || g.got(choice, all)
 	if c.Piston.has() && length(c.PistonFor) == c.over() && choice.Route != oversize.Sleeve {
-		for _, at := range []struct {
-			where string
-			size  uncertainty.Estimate
-		}{{largestNow, read.bore.Largest.Size}, {smallestNow, read.bore.Smallest.Size}} {
-			k, err := g.clearance(at.where, at.size, c.Piston)
-			if err != nil {
-				return f, err
-			}
-			f.clearances = append(f.clearances, k)
+		f.clearances, err = g.clearance(f.clearances, largestNow, read.bore.Largest.Size, c.Piston)
+		if err == nil {
+			f.clearances, err = g.clearance(f.clearances, smallestNow, read.bore.Smallest.Size, c.Piston)
 		}
 	}
-	if choice.Aim != 0 && f.piston.has() {
+	if err == nil && choice.Aim != 0 && f.piston.has() {
 		size := read.bore.Mean // with the doubt that the gauge will prove the finished bore with
 		size.Value = choice.Aim
-		k, err := g.clearance(atAim, size, f.piston)
-		if err != nil {
-			return f, err
-		}
-		f.clearances = append(f.clearances, k)
+		f.clearances, err = g.clearance(f.clearances, atAim, size, f.piston)
+	}
+	if err != nil {
+		return f, err
 	}
 	if !f.own || proof == nil && !stays(choice) {
 		return f, nil // the bore that goes together is still to come
@@ -144,15 +137,14 @@ func (g given) fitted(i int, read readBore, all oversize.Choice, proof *ProofShe
 
 // judgeClearances holds the piston in a finished bore against the window: for a bore that stays, up to what a
 // worn one may have.
-func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) (err error) {
+func (g given) judgeClearances(f *fitting, b bore.Geometry, stays bool) error {
 	piston := f.piston.fit()
-	if f.tight, err = fit.Clearance(b.Smallest.Size, piston); err != nil {
+	tight, err := fit.Clearance(b.Smallest.Size, piston)
+	loose, wide := fit.Clearance(b.Largest.Size, piston)
+	if err = cmp.Or(err, wide); err != nil {
 		return err
 	}
-	loose, err := fit.Clearance(b.Largest.Size, piston)
-	if err != nil {
-		return err
-	}
+	f.tight = tight
 	window := g.Engine.Limits.PistonClearance
 	if stays {
 		window.Max = max(window.Max, g.Engine.Limits.WornClearance)
@@ -184,14 +176,13 @@ func (g given) running(size uncertainty.Estimate, p fit.Piston) (hot uncertainty
 	return hot, true, err
 }
 
-// clearance returns the clearance of a piston in a bore, cold and running.
-func (g given) clearance(at string, size uncertainty.Estimate, p Piston) (k Clearance, err error) {
-	k.At = at
-	if k.Size, err = fit.Clearance(size, p.fit()); err != nil {
-		return k, err
-	}
-	k.Hot, _, err = g.running(size, p.fit())
-	return k, err
+// clearance adds the clearance of a piston in a bore, cold and running.
+func (g given) clearance(to []Clearance, at string, size uncertainty.Estimate, p Piston) ([]Clearance, error) {
+	k := Clearance{At: at}
+	var cold, hot error
+	k.Size, cold = fit.Clearance(size, p.fit())
+	k.Hot, _, hot = g.running(size, p.fit())
+	return append(to, k), cmp.Or(cold, hot)
 }
 
 // fit returns a piston as package fit wants it.

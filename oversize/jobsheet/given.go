@@ -35,7 +35,6 @@ type given struct {
 // given looks up what the job names, and what is taken where it names nothing.
 func (j Job) given() (given, error) {
 	g := given{Job: j, risk: j.budget()}
-	var err error
 	g.wall = g.wallMaterial()
 	g.piston = g.metal(j.Engine.PistonMaterial, material.EutecticAluminium(), "engine.piston_material", "a piston")
 	if len(j.Gauge.Study) > 0 {
@@ -47,9 +46,7 @@ func (j Job) given() (given, error) {
 	}
 	g.spindled()
 	g.stylus = g.profiler()
-	if g.survey, err = g.session(j.Gauge, "gauge", false); err != nil {
-		return g, fault("gauge", err)
-	}
+	g.survey = g.session(j.Gauge, "gauge", false)
 	for i, c := range j.Cylinders {
 		shown, err := profiled(fmt.Sprintf("cylinders[%d]", i), c.Profiles)
 		if err != nil {
@@ -66,9 +63,7 @@ func (j Job) given() (given, error) {
 			g.assume(fmt.Sprintf("cylinders[%d].crosshatch_doubt", i), "the crosshatch is what was measured to ± %v", byProtractor)
 		}
 	}
-	if g.proof, err = g.session(j.proofGauge(), "proof", true); err != nil {
-		return g, fault("proof", err)
-	}
+	g.proof = g.session(j.proofGauge(), "proof", true)
 	return g, nil
 }
 
@@ -104,12 +99,12 @@ func (g *given) degrees(t *bore.Temperature, field string, usual units.Temperatu
 }
 
 // session returns the instruments as they were set for the survey, or for the proof.
-func (g *given) session(by Gauge, path string, finished bool) (s session, err error) {
+func (g *given) session(by Gauge, path string, finished bool) (s session) {
 	s.by = by
 	rod := g.metal(by.Material, material.PlainSteel(), "gauge.material", "the gauge's rod")
 	read, once, traced := g.taken(finished)
 	if !read && !traced {
-		return s, nil
+		return s
 	}
 	t := by.Temperatures
 	g.degrees(&t.Standard, path+".temperatures.standard", thermometer)
@@ -144,9 +139,9 @@ func (g *given) session(by Gauge, path string, finished bool) (s session, err er
 		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
 	}
 	if traced {
-		s.spindle, err = g.spindle.gauge(s.gauge)
+		s.spindle = g.spindle.gauge(s.gauge)
 	}
-	return s, err
+	return s
 }
 
 // spindled adds what is taken of the spindle where the job does not say.

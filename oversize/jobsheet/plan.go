@@ -144,10 +144,8 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 // usual adds what rules of thumb say of clearance and gap; they decide nothing.
 func (s *Sheet) usual() (err error) {
 	e := s.Job.Engine
-	if e.Duty != fit.DutyNotGiven {
-		if s.UsualClearance, err = fit.Usual(e.Duty, e.Bore); err != nil {
-			return fault("engine.duty", err)
-		}
+	if s.UsualClearance, err = fit.Usual(e.Duty, e.Bore); err != nil && e.Duty != fit.DutyNotGiven {
+		return fault("engine.duty", err)
 	}
 	if len(e.Rings) > 0 {
 		if _, s.UsualGap, err = rings.Rules(e.Bore); err != nil {

@@ -112,30 +112,24 @@ func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
 	var s SleeveSheet
 	var err error
 	if v.Interference.IsZero() {
-		if tight, err = sleeve.DiametralFromClasses(v.Seat, v.Hole, v.Shaft); err != nil {
-			return SleeveSheet{}, err
-		}
-		if s.Seat, err = v.Hole.Sizes(v.Seat); err != nil {
-			return SleeveSheet{}, err
-		}
-		if s.Shaft, err = v.Shaft.Sizes(v.Seat); err != nil {
+		var hole, shaft error
+		tight, err = sleeve.DiametralFromClasses(v.Seat, v.Hole, v.Shaft)
+		s.Seat, hole = v.Hole.Sizes(v.Seat)
+		s.Shaft, shaft = v.Shaft.Sizes(v.Seat)
+		if err = cmp.Or(err, hole, shaft); err != nil {
 			return SleeveSheet{}, err
 		}
 	}
 	s.Joint = sleeve.Joint{Bore: v.Bore, Seat: v.Seat, Outer: v.Outer, Interference: tight, Sleeve: inside, Barrel: barrel}
-	if s.Fit, err = s.Joint.Fit(); err != nil {
-		return s, err
-	}
-	if s.Heat, err = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip), Sleeve: units.ReferenceTemperature}); err != nil {
-		return s, err
-	}
+	var fit, heat, press, hone error
+	s.Fit, fit = s.Joint.Fit()
+	s.Heat, heat = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip), Sleeve: units.ReferenceTemperature})
 	if e.Layout.Length != 0 {
 		friction := sleeve.Range[float64]{Min: 0.05, Max: 0.3} // oiled at the least, dry at the most (common practice)
-		if s.Press, err = s.Joint.Press(e.Layout.Length, friction); err != nil {
-			return s, err
-		}
+		s.Press, press = s.Joint.Press(e.Layout.Length, friction)
 	}
-	if s.Hone, err = s.Joint.Hone(finish); err != nil {
+	s.Hone, hone = s.Joint.Hone(finish)
+	if err = cmp.Or(fit, heat, press, hone); err != nil {
 		return s, err
 	}
 	if at := g.atWork.Bore; !at.IsZero() {

@@ -78,20 +78,17 @@ func (j Job) zero(by Gauge) units.Length {
 
 // at20 returns radii at 20 °C, by the comparison of each with the standard; each by itself where there was none.
 func at20(radii []units.Length, m material.Comparison) ([]units.Length, error) {
-	own := m.Standard == 0
 	list := make([]units.Length, len(radii))
 	for i, r := range radii {
-		if m.Deviation = 2*r - m.Standard; own {
-			m.Standard, m.Deviation = 2*r, 0
+		is := m
+		if is.Deviation = 2*r - m.Standard; m.Standard == 0 {
+			is.Standard, is.Deviation = 2*r, 0
 		}
-		size, err := m.SizeAt20()
+		size, err := is.SizeAt20()
 		if err != nil {
 			return nil, err
 		}
 		list[i] = size / 2
-		if own {
-			m.Standard = 0
-		}
 	}
 	return list, nil
 }

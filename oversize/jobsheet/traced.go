@@ -144,9 +144,7 @@ func (g given) section(f *TraceForm) (form.Section, error) {
 	if f.Circle, err = t.MinimumZone(); err != nil {
 		return form.Section{}, err
 	}
-	if f.Roundness, err = g.spindle.difference(f.Circle.RONt); err != nil {
-		return form.Section{}, err
-	}
+	f.Roundness = g.spindle.difference(f.Circle.RONt)
 	if most := min(len(f.Radii)/pointsToALobe, mostLobes); most > 1 {
 		_, hs, err := t.Harmonics(mean.Centre, most)
 		if err != nil {
@@ -166,9 +164,7 @@ func (g given) whole(t *tracedBore, sections []form.Section) (err error) {
 	if f.Cylinder, err = t.wall.Cylinder(form.MZCY); err != nil {
 		return err
 	}
-	if f.Cylindricity, err = g.spindle.difference(f.Cylinder.CYLt); err != nil {
-		return err
-	}
+	f.Cylindricity = g.spindle.difference(f.Cylinder.CYLt)
 	switch f.Cone, err = t.wall.Cone(); {
 	case errors.Is(err, form.ErrArc): // a wall can be no cone
 	case err != nil:
@@ -183,10 +179,8 @@ func (g given) whole(t *tracedBore, sections []form.Section) (err error) {
 			return err
 		}
 	}
-	if f.Median, err = t.wall.MedianLine(); err != nil {
-		return err
-	}
-	f.Bend, err = g.spindle.difference(f.Median.Bend)
+	f.Median, err = t.wall.MedianLine()
+	f.Bend = g.spindle.difference(f.Median.Bend)
 	return err
 }
 
@@ -196,8 +190,12 @@ func (g given) whole(t *tracedBore, sections []form.Section) (err error) {
 // That holds for a minimum zone too, although its centre is chosen: with the weights of the contacts of the true zone,
 // the width found is at least the weighed mean of the outer radii less that of the inner ones, in which the centre
 // cancels.
-func (s Spindle) difference(value units.Length) (uncertainty.Estimate, error) {
-	return s.radii(2).Estimate(value, units.Micrometre)
+func (s Spindle) difference(value units.Length) uncertainty.Estimate {
+	e, err := s.radii(2).Estimate(value, units.Micrometre)
+	if err != nil { // of no spindle that a job may have: then nothing is known
+		return uncertainty.Estimate{Value: value, Std: units.MaxLength}
+	}
+	return e
 }
 
 // radii is the budget of so many radii that share nothing.
@@ -211,14 +209,13 @@ func (s Spindle) radii(n int) (b uncertainty.Budget) {
 }
 
 // gauge is the spindle as an instrument that reads diameters, two radii each: both may err alike.
-func (s Spindle) gauge(g bore.Gauge) (bore.Gauge, error) {
-	scatter := Spindle{Repeatability: s.Repeatability}
-	both, err := scatter.difference(0)
+func (s Spindle) gauge(g bore.Gauge) bore.Gauge {
+	both := Spindle{Repeatability: s.Repeatability}.difference(0)
 	g.Kind, g.Resolution, g.Repeatability, g.RepeatabilityDoF, g.DialError = bore.TwoPoint, 0, both.Std, 0, 2*s.Error
 	if !s.OnStandard {
 		g.Standard = bore.Standard{}
 	}
-	return g, err
+	return g
 }
 
 // judgeForm holds a traced wall against the maker's limits on its form, which share the risk of a row. Any two points
