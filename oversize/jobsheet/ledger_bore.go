@@ -79,78 +79,83 @@ func (b *book) travel() {
 	b.put(r)
 }
 
+// An asked is a limit on the size or the form of a bore, whether the maker gives it, and where he would.
+type asked struct {
+	demand Demand
+	limit  bore.Limit
+	given  bool
+	field  string
+}
+
+// asked are the limits on a worn bore.
+func (l Limits) asked() [wearFigures]asked {
+	taper := asked{demandTaper, bore.LimitTaper, l.Taper != 0, "engine.limits.taper"}
+	if !l.Choke.IsZero() { // which stands in place of it
+		taper.limit, taper.given = bore.LimitChoke, true
+	}
+	return [...]asked{
+		{demandSize, bore.LimitService, l.Service != 0, "engine.limits.service"}, {demandOvality, bore.LimitOvality, l.Ovality != 0, "engine.limits.ovality"},
+		taper, {demandSpread, bore.LimitSpread, l.GreatestLessLeast != 0, "engine.limits.greatest_less_least"},
+	}
+}
+
 // form writes the size and the form of the bore that goes together.
 func (b *book) form() {
 	at, there := b.finished()
-	g, findings := at.bore, at.findings
-	c := b.chosen()
-	limits := b.Engine.Limits
-	cut, worn := cutToSize(c), cutToSize(c) && !there
-	taper := bore.LimitTaper
-	if !limits.Choke.IsZero() {
-		taper = bore.LimitChoke // which stands in place of it
+	c, l := b.chosen(), b.Engine.Limits
+	all := l.asked()
+	if cutToSize(c) {
+		size, ovality, taper := &all[0], &all[1], &all[2]
+		if there { // else what stands there is the worn bore
+			size.limit = bore.LimitNew
+		}
+		size.given, size.field = !c.Finish.IsZero() && !l.PistonClearance.IsZero(), "engine.limits.piston_clearance"
+		ovality.given, ovality.field = l.FinishOvality != 0, "engine.limits.finish_ovality"
+		taper.given, taper.field = l.FinishTaper != 0 || !l.Choke.IsZero(), "engine.limits.finish_taper"
 	}
-	for _, q := range []struct {
-		demand Demand
-		limit  bore.Limit
-		given  bool
-		field  string
-	}{
-		{demandSize, bore.LimitService, limits.Service != 0, "engine.limits.service"},
-		{demandOvality, bore.LimitOvality, limits.Ovality != 0, "engine.limits.ovality"},
-		{demandTaper, taper, limits.Taper != 0 || taper == bore.LimitChoke, "engine.limits.taper"},
-		{demandSpread, bore.LimitSpread, limits.GreatestLessLeast != 0, "engine.limits.greatest_less_least"},
-	} {
-		if cut {
-			switch q.demand {
-			case demandSize:
-				q.limit, q.given, q.field = bore.LimitNew, !c.Finish.IsZero() && !limits.PistonClearance.IsZero(), "engine.limits.piston_clearance"
-			case demandOvality:
-				q.given, q.field = limits.FinishOvality != 0, "engine.limits.finish_ovality"
-			case demandTaper:
-				q.given, q.field = limits.FinishTaper != 0 || taper == bore.LimitChoke, "engine.limits.finish_taper"
-			}
-		}
-		if worn && q.demand == demandSize {
-			q.limit = bore.LimitService // what stands there is the worn bore
-		}
-		var f *bore.Finding
-		for k := range findings {
-			if findings[k].Limit == q.limit {
-				f = &findings[k]
-			}
-		}
-		sized := at.standard() == (Standard{})
-		var r Row
-		switch {
-		case unread(g):
-			r = open(q.demand, "", notRead, StepMeasure, b.path+"readings")
-		case q.demand == demandSize && sized:
-			r = open(q.demand, "", noStandard, StepMeasureBetter, "gauge.standard")
-		case !there:
-			r = open(q.demand, "", toCome, b.workStep())
-			if f != nil && !f.NotMeasured {
-				r.Finding = &f.Finding
-			}
-			if !q.given {
-				r.Reason, r.Give = noLimit, []string{q.field}
-			}
-		case !q.given || f == nil:
-			r = open(q.demand, "", noLimit, StepTell, q.field)
-		case f.NotMeasured:
-			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
-		case (q.demand == demandOvality || q.demand == demandSpread) && f.Verdict != uncertainty.Beyond && betweenAxes(g) != "":
-			r = open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
-			r.Finding, r.Says = &f.Finding, betweenAxes(g)
-		default:
-			r = judged(q.demand, "", f.Finding, b.sizeSteps(*f), b.path+"readings", b.path+"proof")
-		}
+	for _, q := range all {
+		r := b.held(q, at, there)
 		if c.Route == oversize.Undecided && r.State == StateProven {
 			// Which limit holds, of a bore that is kept or of one that is cut, is not decided.
 			r = Row{Demand: q.demand, Finding: r.Finding, Reason: toCome, Step: b.workStep()}
 		}
 		b.put(r)
 	}
+}
+
+// held is the row of a bore that is held to a limit.
+func (b *book) held(q asked, at sitting, there bool) Row {
+	var f *bore.Finding
+	for k := range at.findings {
+		if at.findings[k].Limit == q.limit {
+			f = &at.findings[k]
+		}
+	}
+	between := betweenAxes(at.bore)
+	switch {
+	case unread(at.bore):
+		return open(q.demand, "", notRead, StepMeasure, b.path+"readings")
+	case q.demand == demandSize && at.standard() == (Standard{}):
+		return open(q.demand, "", noStandard, StepMeasureBetter, "gauge.standard")
+	case !there:
+		r := open(q.demand, "", toCome, b.workStep())
+		if f != nil && !f.NotMeasured {
+			r.Finding = &f.Finding
+		}
+		if !q.given {
+			r.Reason, r.Give = noLimit, []string{q.field}
+		}
+		return r
+	case !q.given || f == nil:
+		return open(q.demand, "", noLimit, StepTell, q.field)
+	case f.NotMeasured:
+		return open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
+	case (q.demand == demandOvality || q.demand == demandSpread) && f.Verdict != uncertainty.Beyond && between != "":
+		r := open(q.demand, "", notSeen, StepMeasureBetter, b.path+"readings", b.path+"proof")
+		r.Finding, r.Says = &f.Finding, between
+		return r
+	}
+	return judged(q.demand, "", f.Finding, b.sizeSteps(*f), b.path+"readings", b.path+"proof")
 }
 
 // betweenAxes says that an ovality may lie unseen between the axes of a bore; "" where it cannot.

@@ -15,63 +15,63 @@ import (
 
 // clearances writes the piston in the bore that goes together, cold and running.
 func (b *book) clearances() {
-	f, c := b.fits[b.at], b.chosen()
+	f := b.fits[b.at]
+	least, waits := b.pistonWaits(f)
+	greatest, running := least, least
+	if !waits {
+		least, greatest = b.clearance(demandLeastClearance, f.least), b.clearance(demandGreatestClearance, f.greatest)
+		if least.State != StateProven {
+			b.touching(&least, f.tight, b.clearanceSteps(uncertainty.Lower))
+		}
+		running = b.runningClearance(f, least)
+	}
+	least.Demand, greatest.Demand, running.Demand = demandLeastClearance, demandGreatestClearance, demandRunningClearance
+	b.put(least)
+	b.put(greatest)
+	b.put(running)
+}
+
+// pistonWaits is a row of a piston that cannot be held against its bore yet, and whether that is so.
+func (b *book) pistonWaits(f fitting) (r Row, waits bool) {
 	at, there := b.finished()
-	steps := func(edge uncertainty.Edge) verdict {
-		switch {
-		case c.Route == oversize.MakersProcess:
-			return verdict{StepAskMaker, StepMeasureBetter}
-		case edge == uncertainty.Lower && cutToSize(c):
-			return verdict{StepRework, StepHone}
+	c := b.chosen()
+	switch {
+	case c.Route == oversize.Undecided:
+		return open(0, "", toCome, b.workStep()), true
+	case !f.got:
+		return open(0, "", notMeasured, b.getPistons(), b.path+"piston"), true
+	case at.standard() == (Standard{}):
+		return open(0, "", noStandard, StepMeasureBetter, "gauge.standard"), true
+	case !there:
+		return open(0, "", toCome, b.workStep()), true
+	case !f.own:
+		r = open(0, "", notMeasured, StepWaitForOthers, b.path+"piston")
+		r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
+		if b.sizeRead(c.Over) {
+			r.Step, r.Says = StepMeasureBetter, "which of the pistons it gets cannot be told"
 		}
-		return verdict{StepRework, StepMeasureBetter}
+		return r, true
 	}
-	waits := func(d Demand) (Row, bool) {
-		switch {
-		case c.Route == oversize.Undecided:
-			return open(d, "", toCome, b.workStep()), true
-		case !f.got:
-			return open(d, "", notMeasured, b.getPistons(), b.path+"piston"), true
-		case at.standard() == (Standard{}):
-			return open(d, "", noStandard, StepMeasureBetter, "gauge.standard"), true
-		case !there:
-			return open(d, "", toCome, b.workStep()), true
-		case !f.own:
-			r := open(d, "", notMeasured, StepWaitForOthers, b.path+"piston")
-			r.Says = "which of the pistons it gets is not known until every bore of its size has been read"
-			if b.sizeRead(c.Over) {
-				r.Step, r.Says = StepMeasureBetter, "which of the pistons it gets cannot be told"
-			}
-			return r, true
-		}
-		return Row{}, false
+	return r, false
+}
+
+// clearance is the row of a clearance at 20 °C.
+func (b *book) clearance(d Demand, found uncertainty.Finding) Row {
+	if found.Subject == "" {
+		return open(d, "", noLimit, StepTell, "engine.limits.piston_clearance")
 	}
-	var least Row
-	for _, q := range []struct {
-		demand Demand
-		found  uncertainty.Finding
-	}{{demandLeastClearance, f.least}, {demandGreatestClearance, f.greatest}} {
-		r, waits := waits(q.demand)
-		if !waits {
-			if q.found.Subject == "" {
-				r = open(q.demand, "", noLimit, StepTell, "engine.limits.piston_clearance")
-			} else {
-				r = judged(q.demand, "", q.found, steps(q.found.Edge), b.path+"piston")
-			}
-			if q.demand == demandLeastClearance && r.State != StateProven {
-				b.touching(&r, f.tight, steps(uncertainty.Lower))
-			}
-		}
-		if q.demand == demandLeastClearance {
-			least = r
-		}
-		b.put(r)
+	return judged(d, "", found, b.clearanceSteps(found.Edge), b.path+"piston")
+}
+
+// clearanceSteps are the steps that a clearance calls for which passes its window, or may, at an edge.
+func (b *book) clearanceSteps(edge uncertainty.Edge) verdict {
+	switch c := b.chosen(); {
+	case c.Route == oversize.MakersProcess:
+		return verdict{StepAskMaker, StepMeasureBetter}
+	case edge == uncertainty.Lower && cutToSize(c):
+		return verdict{StepRework, StepHone}
 	}
-	r, cold := waits(demandRunningClearance)
-	if !cold {
-		r = b.runningClearance(f, least)
-	}
-	b.put(r)
+	return verdict{StepRework, StepMeasureBetter}
 }
 
 // sizeRead reports whether every finished bore of a size has been read.
@@ -109,7 +109,6 @@ func (b *book) runningClearance(f fitting, least Row) Row {
 		}
 		return r
 	case b.Engine.Running.PistonByWindow:
-		least.Demand = demandRunningClearance
 		if least.State == StateProven {
 			least.Reason = byColdWindow
 		}

@@ -48,17 +48,10 @@ func (g given) untold(choice oversize.Choice) []need {
 		ask((l.LeastWall != 0) != !c.ThinnestWall.isZero(), fmt.Sprintf("cylinders[%d].thinnest_wall", i), "a least wall and a measured one belong together")
 	}
 	if kept {
-		for _, limit := range []struct {
-			demand Demand
-			given  bool
-			path   string
-		}{
-			{demandSize, l.Service != 0, "service"}, {demandOvality, l.Ovality != 0, "ovality"},
-			{demandTaper, l.Taper != 0 || !l.Choke.IsZero(), "taper"}, {demandSpread, l.GreatestLessLeast != 0, "greatest_less_least"},
-			{demandLeastClearance, !l.PistonClearance.IsZero(), "piston_clearance"},
-		} {
-			ask(!limit.given && !acceptedKind(g.Accepted, limit.demand), "engine.limits."+limit.path, "what does the maker allow?")
+		for _, q := range l.asked() {
+			ask(!q.given && !acceptedKind(g.Accepted, q.demand), q.field, "what does the maker allow?")
 		}
+		ask(l.PistonClearance.IsZero() && !acceptedKind(g.Accepted, demandLeastClearance), "engine.limits.piston_clearance", "what does the maker allow?")
 	}
 	if !cuts {
 		return needs
