@@ -71,8 +71,17 @@ func (s *draft) section(title string, write func(*draft)) {
 
 func (s *draft) add(blocks ...page.Block) { s.part.Add(blocks...) }
 
-// say adds a sentence.
+// say adds a sentence, heading a heading, and table a table where it has more than its head.
 func (s *draft) say(format string, args ...any) { s.add(page.Sentence(fmt.Sprintf(format, args...))) }
+func (s *draft) heading(format string, args ...any) {
+	s.add(page.Heading(fmt.Sprintf(format, args...)))
+}
+
+func (s *draft) table(rows [][]string) {
+	if len(rows) > 1 {
+		s.add(headed(rows))
+	}
+}
 
 // even returns the sheet with as many cylinders in each of the lists that run side by side as the shortest has, so
 // that one which nobody planned is written too.
@@ -91,14 +100,8 @@ func (s Sheet) decided() bool { return len(s.Choice.Cylinders) > 0 }
 
 // The blocks that need words put together, and the tables.
 
-func heading(format string, args ...any) page.Heading {
-	return page.Heading(fmt.Sprintf(format, args...))
-}
-
-// table has its head in the first of the rows, each of which is named by its first cell.
-func table(rows [][]string) page.Table {
-	return page.Table{Head: rows[0], Rows: rows[1:], Keys: 1}
-}
+// headed returns a table with its head in the first of the rows, each of which is named by its first cell.
+func headed(rows [][]string) page.Table { return page.Table{Head: rows[0], Rows: rows[1:], Keys: 1} }
 
 // facts is a table of rows that each begin with what they are about, without a head.
 func facts(rows [][]string) page.Table { return page.Table{Rows: rows, Keys: 1} }

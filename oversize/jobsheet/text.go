@@ -221,8 +221,8 @@ func (s *draft) before() {
 		if len(c.Bore.Planes) > 0 || len(c.Bore.Bridges) > 0 {
 			continue
 		}
-		s.add(heading("Cylinder %s: to be read", c.Name))
-		s.add(table(blankTable(s.show.along, s.ToRead)))
+		s.heading("Cylinder %s: to be read", c.Name)
+		s.table(blankTable(s.show.along, s.ToRead))
 	}
 }
 
@@ -253,7 +253,7 @@ func (s *draft) capacity() {
 		add("cylinder "+c.Name, c.Before, c.After)
 	}
 	add("engine", oversize.Compression{Swept: s.Before}, oversize.Compression{Swept: s.After})
-	s.add(table(rows))
+	s.table(rows)
 	if first := s.Cylinders[0].Before; s.Job.Engine.Cycle == TwoStroke && first.Ratio != 0 && first.FromPort == 0 {
 		s.add(page.Sentence("The ratio is over the full stroke, not from where the exhaust port closes."))
 	}

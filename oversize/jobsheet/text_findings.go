@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -55,9 +56,9 @@ func (s *draft) findings() {
 			continue
 		}
 		if len(s.Cylinders) > 1 {
-			s.add(heading("Cylinder %s", c.Name))
+			s.heading("Cylinder %s", c.Name)
 		}
-		s.add(table(rows))
+		s.table(rows)
 	}
 	if len(s.part.Blocks) == 0 {
 		s.add(page.Sentence("No limits were given."))
@@ -150,7 +151,7 @@ func (s *draft) cleanUps() {
 		}
 		rows = append(rows, row)
 	}
-	s.add(table(rows))
+	s.table(rows)
 	s.drawLadder()
 }
 
@@ -223,11 +224,8 @@ func (s *draft) finish() {
 				row[4] = s.show.length(c.Stock.Min) + " to " + s.show.length(c.Stock.Max)
 			}
 		}
-		if bored := s.sleeveBored(i); bored != 0 {
+		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 {
 			row[3] = s.show.plain(bored)
-		}
-		if c.Bored != 0 {
-			row[3] = s.show.plain(c.Bored)
 		}
 		if c.WallLeft.Value != 0 {
 			row[5] = s.show.estimate(c.WallLeft)
@@ -235,7 +233,7 @@ func (s *draft) finish() {
 		rows = append(rows, row)
 	}
 	if len(rows) > 1 {
-		s.add(table(rows))
+		s.table(rows)
 		s.checks(boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
 			s.say("The hone has %s on the diameter, or a little more; %s to %s is usual.", s.show.length(h), s.show.length(oversize.UsualHoning().Min), s.show.length(oversize.UsualHoning().Max))
@@ -249,7 +247,7 @@ func (s *draft) finish() {
 		if len(c.Seat) > 0 {
 			what = "once its sleeve is in"
 		}
-		s.add(heading("Cylinder %s, %s", c.Name, what))
+		s.heading("Cylinder %s, %s", c.Name, what)
 		s.add(s.steps(c.Stock, c.Warm))
 		if len(c.Warm) > 0 {
 			s.say("What the gauge then shows is its deviation from the setting standard,%s while the cylinder is that warm: for roughing alone. The last size is accepted only when all is at one temperature.", s.plus())
@@ -285,7 +283,7 @@ func (s *draft) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
 		}
 		rows = append(rows, row)
 	}
-	return table(rows)
+	return headed(rows)
 }
 
 // signed puts a plus before what has no sign.

@@ -38,7 +38,7 @@ func (s *draft) formText(f *WallForm) {
 		rows = append(rows, row)
 		searched = searched || t.Circle.Certificate.Searched
 	}
-	s.add(table(rows))
+	s.table(rows)
 	if len(f.Traces) > 1 {
 		whole := [][]string{{"cylindricity", s.show.estimate(f.Cylindricity), f.cylinderWords()}}
 		if f.Taper != (uncertainty.Estimate{}) {

@@ -158,7 +158,7 @@ func (s *draft) traceLines() {
 			fmt.Sprint(i + 1), turns(phase.Spindle), cycles(phase.Stroking), angle(t.Crosshatch), s.show.length(t.Later), lines,
 		})
 	}
-	s.add(table(rows))
+	s.table(rows)
 }
 
 // passes says how far the honing has got, and how long the next pass may be.

@@ -30,7 +30,7 @@ func (s *draft) proof() {
 			s.proofBlanks(i)
 			continue
 		}
-		s.add(heading("Cylinder %s", c.Name))
+		s.heading("Cylinder %s", c.Name)
 		s.geometry(c.Proof.Bore)
 		s.drawBore(c.Proof.Bore, picture.Marks{Finish: s.Choice.Cylinders[i].Finish})
 		s.formText(c.Proof.Form)
@@ -52,13 +52,13 @@ func (s *draft) proof() {
 // proofBlanks is room to write the proof of a cylinder, at the places of the survey.
 func (s *draft) proofBlanks(i int) {
 	c := s.Cylinders[i]
-	s.add(heading("Cylinder %s: to be read", c.Name))
+	s.heading("Cylinder %s: to be read", c.Name)
 	warm, _, _ := strings.Cut(s.show.either("°C", "°F"), " = ")
 	s.add(page.Form{{Label: "date"}, {Label: "name"}, {Label: "standard at", Unit: warm}, {Label: "gauge set at", Unit: warm},
 		{Label: "gauge used at", Unit: warm}, {Label: "cylinder at", Unit: warm}})
 	again := toRead(places(c.Bore))
 	slices.SortStableFunc(again, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
-	s.add(table(blankTable(s.show.plain, again)))
+	s.table(blankTable(s.show.plain, again))
 	rest := page.Form{{Label: "crosshatch", Unit: "° included"}}
 	for _, r := range s.Job.Engine.Rings {
 		rest = append(rest, page.Field{Label: "gap, " + r.Name})
@@ -104,9 +104,7 @@ func (s *draft) proofFindings(i int) {
 	if v := c.Proof.Crosshatch; v != nil {
 		rows = append(rows, []string{"crosshatch", s.Job.Cylinders[i].Crosshatch.Format(1), s.Job.Tools.want().String(), v.String(), "–"})
 	}
-	if len(rows) > 1 {
-		s.add(table(rows))
-	}
+	s.table(rows)
 	for _, p := range c.Profiles {
 		s.say("Profile at %s: %v.", p.Place, p.Texture)
 	}
@@ -145,7 +143,7 @@ func (s *draft) proofWork(i int) {
 	say(s.row(i, "rest").Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		s.add(page.Caution("Not read again, though the survey had it:"))
-		s.add(table(blankTable(s.show.plain, proof.Missing)))
+		s.table(blankTable(s.show.plain, proof.Missing))
 	}
 	if proof.Crosshatch == nil {
 		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+page.Blank+"° included.")
@@ -218,10 +216,9 @@ func (s *draft) record() {
 			walls = append(walls, []string{c.Name, s.show.estimate(f.leastRound().Roundness), known(s.show, f.Cylindricity), known(s.show, f.Bend)})
 		}
 	}
-	s.add(table(rows), table(fits))
-	if len(walls) > 1 {
-		s.add(table(walls))
-	}
+	s.table(rows)
+	s.table(fits)
+	s.table(walls)
 	read, _, _ := s.Job.taken(true)
 	s.gaugeLine(s.Job.proofGauge(), read)
 	s.add(page.Form{{Label: "pistons, make and size"}, {Label: "rings, make and size"}, {Label: "date"}, {Label: "name"}})

@@ -19,7 +19,7 @@ func (s *draft) rings() {
 	}
 	s.checks(fittingRings)
 	for i, c := range s.Cylinders {
-		s.add(heading("Cylinder %s", c.Name))
+		s.heading("Cylinder %s", c.Name)
 		for _, ring := range s.Job.Engine.Rings {
 			if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Ring == ring.Name }) {
 				s.say("ring %s, wanted %s, to be measured: %s", ring.Name, s.show.gapLimits(ring.Gap), page.Blank)
@@ -53,7 +53,7 @@ func (s *draft) rings() {
 				rows[i] = slices.Delete(row, 5, 6)
 			}
 		}
-		s.add(table(rows))
+		s.table(rows)
 		s.drawRings(c)
 	}
 	if w := s.UsualGap; !w.IsZero() {
@@ -200,9 +200,7 @@ func (s *draft) clearances() {
 	if len(rows) == 1 && len(s.Matched) == 0 && s.UsualClearance.IsZero() {
 		return
 	}
-	if len(rows) > 1 {
-		s.add(table(rows))
-	}
+	s.table(rows)
 	if !window.IsZero() {
 		s.say("The maker allows %s at 20 °C in a fresh bore.", s.show.limits(window))
 	}
@@ -225,7 +223,7 @@ func (s *draft) clearances() {
 			}
 			rows = append(rows, []string{s.Cylinders[pair.Bore].Name, fmt.Sprint(pair.Piston + 1), s.show.length(pair.Clearance), in})
 		}
-		s.add(table(rows))
+		s.table(rows)
 		s.say("They lie off the middle of the window by %s (root mean square); by number, by %s.", s.show.length(m.Off), s.show.length(m.OffByNumber))
 	}
 }

@@ -32,7 +32,7 @@ func (s *draft) sizes() {
 	}
 	alike := len(s.Cylinders) > 1 && !slices.ContainsFunc(s.Cylinders, func(c CylinderSheet) bool { return !slices.Equal(c.Bore.Unseen, s.Cylinders[0].Bore.Unseen) })
 	for i, c := range s.Cylinders {
-		s.add(heading("Cylinder %s", c.Name))
+		s.heading("Cylinder %s", c.Name)
 		s.geometry(c.Bore)
 		s.drawBore(c.Bore, s.marks(i))
 		s.formText(c.Form)
@@ -100,7 +100,7 @@ func (s *draft) geometry(g bore.Geometry) {
 				each = append(each, "each "+of.what+" ± "+doubt)
 			}
 		}
-		s.add(table(rows))
+		s.table(rows)
 		if text := strings.Join(each, ", "); text != "" {
 			s.add(page.Sentence(strings.ToUpper(text[:1]) + text[1:] + "."))
 		}

@@ -71,7 +71,7 @@ func (s *draft) sleeve() {
 	s.add(page.Form{{Label: "sleeve, outside"}, {Label: "seat to bore"}})
 	for _, c := range s.Cylinders {
 		if len(c.Seat) > 0 && !c.there() {
-			s.add(heading("Cylinder %s, the seat of its sleeve", c.Name))
+			s.heading("Cylinder %s, the seat of its sleeve", c.Name)
 			s.add(s.steps(c.Seat, nil))
 		}
 	}
@@ -81,9 +81,7 @@ func (s *draft) sleeve() {
 			rows = append(rows, findingRow(s.show, r.Finding.Subject+", cylinder "+r.Cylinder, *r.Finding, true))
 		}
 	}
-	if len(rows) > 1 {
-		s.add(table(rows))
-	}
+	s.table(rows)
 	for _, r := range s.Ledger {
 		if r.Demand == demandSleeve && !r.State.settled() {
 			s.add(page.Caution(fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String()))))
