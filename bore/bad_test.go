@@ -357,7 +357,7 @@ func TestBadCleanUps(t *testing.T) {
 		"pit above the deck":   {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: -1}}}, units.ErrRange},
 		"pit upwards":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Length: -1}}}, units.ErrRange},
 		"pit out of the world": {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, Depth: mm, Length: units.MaxLength}}}, units.ErrRange},
-		"pit nowhere":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, At: units.Angle(math.NaN())}}}, units.ErrRange},
+		"pit nowhere":          {bore.Wear{Unworn: unworn, Pits: []bore.Pit{{Below: um, At: toward(math.NaN())}}}, units.ErrRange},
 		"locating absurd":      {bore.Wear{Unworn: unworn, Allowances: bore.Allowances{Locating: units.Metre}}, units.ErrRange},
 	} {
 		if _, err := g.CleanUp(c.w); !errors.Is(err, c.want) {

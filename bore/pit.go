@@ -10,12 +10,12 @@ import (
 )
 
 // A Pit is a pit, a score or a spot of rust that the anvils bridge, so that no diameter shows it: its
-// depth is measured by itself. What nobody noted of where it lies is zero, and counts at its worst.
+// depth is measured by itself. What nobody noted of where it lies is left out, and counts at its worst.
 type Pit struct {
 	Below  units.Length `json:"below"`           // the wall around it, radial: as deep as it may be at most
 	Depth  units.Length `json:"depth,omitzero"`  // of its upper end, from the deck; zero: it may be at any depth
 	Length units.Length `json:"length,omitzero"` // from there downwards; zero: it may run down to the end
-	At     units.Angle  `json:"at,omitzero"`     // direction, once round from the thrust axis, which is 360°; zero: it may run all round
+	At     *units.Angle `json:"at,omitempty"`    // direction, once round from the thrust axis, which is 0; nil: it may run all round
 }
 
 // end returns the depth of its lower end, as deep as it may be.
@@ -27,10 +27,14 @@ func (p Pit) end() units.Length {
 }
 
 func (p Pit) validate() error {
+	at := units.Angle(0)
+	if p.At != nil {
+		at = *p.At
+	}
 	if p.Below <= 0 || p.Below > mostAllowance || p.Depth < 0 || p.Length < 0 ||
-		p.Depth > units.MaxLength || p.Length > units.MaxLength-p.Depth || !validAngle(p.At) {
+		p.Depth > units.MaxLength || p.Length > units.MaxLength-p.Depth || !validAngle(at) {
 		return fmt.Errorf("bore: pit %v below the wall, from %v over %v, at %v rad: want it above 0, up to %v, inside a bore of %v at most, and a finite angle: %w",
-			p.Below, p.Depth, p.Length, float64(p.At), mostAllowance, units.MaxLength, units.ErrRange)
+			p.Below, p.Depth, p.Length, float64(at), mostAllowance, units.MaxLength, units.ErrRange)
 	}
 	return nil
 }
@@ -81,16 +85,16 @@ func (g *Geometry) beside(p Pit) Place {
 // beside returns the places of a plane along the nearest axes on both sides of a pit; all of them where
 // it may run round.
 func (p *Plane) beside(pit Pit) []Place {
-	if pit.At == 0 {
+	if pit.At == nil {
 		return p.Places
 	}
 	var left, right Place
 	toLeft, toRight := units.Angle(-1), units.Angle(-1)
 	for _, q := range p.Places {
-		if d := foldAxis(pit.At - q.Axis.angle()); toLeft < 0 || d < toLeft {
+		if d := foldAxis(*pit.At - q.Axis.angle()); toLeft < 0 || d < toLeft {
 			left, toLeft = q, d
 		}
-		if d := foldAxis(q.Axis.angle() - pit.At); toRight < 0 || d < toRight {
+		if d := foldAxis(q.Axis.angle() - *pit.At); toRight < 0 || d < toRight {
 			right, toRight = q, d
 		}
 	}

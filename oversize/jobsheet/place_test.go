@@ -192,3 +192,19 @@ func TestInstrumentSlippedByTen(t *testing.T) {
 		put(t, j, "engine.texture", tree{"rk": "0.3 to 1.5 µm"}) // which is within by the doubt that is taken too
 	}
 }
+
+// TestPitTowardsThrust: 0° is a direction like any other; left out, a pit may be at the worst one.
+func TestPitTowardsThrust(t *testing.T) {
+	cleanUp := func(at any) units.Length {
+		j := finished(true, false)
+		pit := tree{"below": "0.2 mm", "depth": "40 mm", "length": "5 mm"}
+		put(t, pit, "at", at)
+		cylinderOf(j, 0)["pits"] = []any{pit}
+		put(t, j, "counted.pits", 1)
+		return mustPlan(t, j).Cylinders[0].CleanUp.Original.Max.Value
+	}
+	thrust, turn, across, anywhere := cleanUp("0°"), cleanUp("360°"), cleanUp("90°"), cleanUp(nil)
+	if thrust != turn || !(across < thrust) || anywhere < thrust {
+		t.Errorf("clean-up with a pit at 0° %v, at 360° %v, at 90° %v, nobody knows where %v", thrust, turn, across, anywhere)
+	}
+}

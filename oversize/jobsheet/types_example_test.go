@@ -152,7 +152,7 @@ func ExampleCylinder() {
 	show(jobsheet.Cylinder{
 		Name: "1", Over: ptr(mustLength("0 mm")), WearShare: 0.7, PlatingWhole: ptr(true),
 		Readings: []jobsheet.Reading{{Depth: ptr(mustLength("10 mm")), Axis: ptr(bore.PinAxis), Diameter: mustLength("67.051 mm")}},
-		Pits:     []bore.Pit{{Below: mustLength("0.02 mm"), Depth: mustLength("31 mm"), At: 40 * units.Degree}},
+		Pits:     []bore.Pit{{Below: mustLength("0.02 mm"), Depth: mustLength("31 mm"), At: ptr(40 * units.Degree)}},
 	})
 	// Output:
 	// {"name":"1","over":"0 mm","readings":[{"depth":"10 mm","axis":"pin","diameter":"67.051 mm"}],"pits":[{"below":"0.02 mm","depth":"31 mm","at":"40°"}],"wear_share":0.7,"plating_whole":true}
