@@ -4,7 +4,7 @@
 // arithmetic of a worn cylinder, one step of the job each.
 //
 //	go run ./examples/measure                                           from a clone
-//	go run borewright.example/examples/measure@latest                   without one
+//	go run borewright.example/examples/measure@latest                   without one, when the module has found a home
 //	go run ./examples/bundle ./examples/measure                         as one text for the Go playground
 //
 // Every lesson says what is asked; works each step as symbol = formula = numbers = result; draws the

@@ -5,16 +5,13 @@ package hone
 // A Grit is a range of grit, the number that abrasives are sold by (a higher one is finer), that a source
 // names for a stage of the work on a bare iron wall.
 type Grit struct {
-	Stage  string `json:"stage"`           // "deglazing": a worn wall made rough, its size left; "last honing": to size; "plateau strokes": peaks taken off, grooves left
+	Stage  string `json:"stage"`           // "deglazing": a worn wall made rough, its size left; "last honing": to size and crosshatch; "plateau strokes": peaks taken off, grooves left
 	Facing string `json:"facing,omitzero"` // of the top ring it is named for: "plain iron", "chromium", "molybdenum"; empty where the source names none
 	Coarse int    `json:"coarse"`          // coarsest number named
 	Fine   int    `json:"fine"`            // finest, not below Coarse
 	Of     string `json:"of,omitzero"`     // what else the source says of it
 	Source string `json:"source"`          // a manual, or "common practice", which no one answers for
 }
-
-// LastHoning is the [Grit.Stage] of the honing that sets size and crosshatch.
-const LastHoning = "last honing"
 
 const (
 	magazine = commonPractice + ", a trade magazine of 2004"
@@ -34,7 +31,7 @@ const (
 // How many plateau strokes is no number that one shop can take from another: package surface reckons them from
 // the profile of the wall and the metal that a stroke takes.
 func Grits() []Grit {
-	const deglaze, finish, plateau = "deglazing", LastHoning, "plateau strokes"
+	const deglaze, finish, plateau = "deglazing", "last honing", "plateau strokes"
 	const iron, chromium, molybdenum = "plain iron", "chromium", "molybdenum"
 	return []Grit{
 		{deglaze, "", 80, 100, "a small air-cooled cylinder", "US Army TM 10-4320-351-14, 6.4.5"},

@@ -69,7 +69,7 @@ func (s *draft) grit() {
 	var names []string
 	all, by := 0, 0
 	for _, g := range hone.Grits() {
-		if g.Stage != hone.LastHoning || g.Facing != "" && facing != "" && g.Facing != facing {
+		if g.Stage != "last honing" || g.Facing != "" && facing != "" && g.Facing != facing {
 			continue
 		}
 		all++
