@@ -134,10 +134,6 @@ func (b *book) surveyAndProof() {
 		return
 	}
 	c := p.Changed
-	if b.sameReadings() {
-		b.agree("survey and proof", true, "the proof is the survey's readings once more, or nearly", b.path+"proof")
-		return
-	}
 	says := fmt.Sprintf("survey and proof: %v came off on the mean diameter, %v at the least place", c.Stock, c.Least.Stock)
 	b.agree("survey and proof", cannot(c.Stock, notBack) || cannot(c.Least.Stock, notBack) ||
 		b.chosen().Route == oversize.MakersProcess && cannot(c.Stock, notGone), says, b.path+"readings", b.path+"proof")
@@ -181,16 +177,6 @@ func (j Job) otherSize(is, meant, chosen units.Length) (over units.Length, other
 func saysOther(what string, is, over, chosen units.Length) string {
 	return fmt.Sprintf("%s %v, nearer to the size %v over than to the %v that the job goes to now: has the choice changed since it was cut?",
 		what, is.Round(units.Micrometre), over, chosen)
-}
-
-// sameReadings reports whether the proof is the readings, or the traces, of the survey, in whatever order: no second look comes
-// to that.
-func (b *book) sameReadings() bool {
-	c, was, is := b.Cylinders[b.at], b.survey, b.proof
-	read, again := was.by.looks(c.Readings), is.by.looks(c.Proof)
-	traced, retraced := traceLooks(b.zero(was.by), c.Traces), traceLooks(b.zero(is.by), c.ProofTraces)
-	return areCopies(read, again, was.scatter(read)) ||
-		areCopies(traced, retraced, float64(b.spindle.Repeatability)/float64(b.Gauge.Resolution))
 }
 
 // passesAndProof compares the last pass that was written down with the proof: the proof lies round it.

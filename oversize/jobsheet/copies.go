@@ -46,6 +46,15 @@ func traceLooks(zero units.Length, ts []Trace) (ls []look) {
 	return ls
 }
 
+// shownBy is what looks show, without their places.
+func shownBy(ls []look) []units.Length {
+	shown := make([]units.Length, len(ls))
+	for i, l := range ls {
+		shown[i] = l.shown
+	}
+	return shown
+}
+
 // byHand is how far a reading scatters by hand, whatever the scale it is read on (common practice): a step of a coarse one
 // would have it that an honest second look hardly ever shows the first again.
 const byHand = 2 * units.Micrometre
@@ -116,9 +125,9 @@ func repeated(by Gauge, rs []Reading) (same, all int) {
 // leastChance is how rarely a second look may come to so many of the readings of the first before it is asked whether it was one.
 const leastChance = 1. / 1000
 
-// areCopies reports whether looks are no second look: each stands among others, or at more of the places that both have all of
-// them do than chance would bring.
-func areCopies(of, again []look, scatter float64) bool {
+// likeness reports whether each look stands among others, and how rarely chance would bring all of them to do so at as many of the
+// places that both have.
+func likeness(of, again []look, scatter float64) (all bool, rarely float64) {
 	each := onOneStep(scatter)
 	all, same, both, chance := true, 0, 0, 0.0
 	for len(again) > 0 {
@@ -143,10 +152,39 @@ func areCopies(of, again []look, scatter float64) bool {
 		}
 		again, of = again[n:], of[m:]
 	}
-	if all || same == 0 || chance >= 1 {
-		return all && same > 0
+	if same == 0 || chance >= 1 {
+		return all && same > 0, 1
 	}
-	return mathext.RegIncBeta(float64(same), float64(both-same+1), chance) < leastChance
+	return all, mathext.RegIncBeta(float64(same), float64(both-same+1), chance)
+}
+
+// areShifted reports whether looks are no second look but the first with the same added to each, and how much that is: what is most
+// often between the two. Honest differences scatter over some ten standard deviations, any of which might have been the most frequent.
+func areShifted(of, again []look, scatter float64) (by units.Length, yes bool) {
+	often := map[units.Length]int{}
+	for i, k := 0, 0; i < len(of) && k < len(again); {
+		switch c := of[i].place(again[k]); {
+		case c < 0:
+			i++
+		case c > 0:
+			k++
+		default:
+			d := again[k].shown - of[i].shown
+			if often[d]++; often[d] > often[by] {
+				by = d
+			}
+			i, k = i+there(of[i], of[i:]), k+there(again[k], again[k:])
+		}
+	}
+	shifted := slices.Clone(of)
+	for i := range shifted {
+		shifted[i].shown += by
+	}
+	all, rarely := likeness(shifted, again, scatter)
+	if by == 0 {
+		return 0, all || rarely < leastChance
+	}
+	return by, rarely*(1+math.Ceil(10*scatter)) < leastChance
 }
 
 // there is how many looks, from the first on, are of one place.

@@ -74,7 +74,7 @@ func TestTwoDigitsSwapped(t *testing.T) {
 				return
 			}
 			for _, x := range swapped(text) {
-				if turn++; turn%stride != 0 {
+				if turn++; turn%(stride/2+1) != 0 {
 					continue
 				}
 				s.set(x)

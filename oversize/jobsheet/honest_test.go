@@ -4,6 +4,7 @@ package jobsheet_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -119,12 +120,14 @@ func (h honest) tree(finished bool) tree {
 			for a := range 5 {
 				at := tree{"depth": h.mm(depth), "axis": fmt.Sprintf("%d°", 36*a)}
 				oval := []float64{1, 0.8, 0.6, 0.62, 0.85}[a]
-				was := d + 0.008 + wear*fade*oval + 0.0003*float64(h.r.IntN(3))
+				worn := d + 0.008 + wear*fade*oval
+				read := func() float64 { return math.Round(0.8*h.r.NormFloat64()) / 1000 } // off, by the gauge's repeatability
+				was := worn + read()
 				survey = append(survey, tree{"depth": at["depth"], "axis": at["axis"], "diameter": h.mm(was)})
-				is := was + 0.002
+				is := worn + 0.002 + read()
 				if h.bored {
 					// what the middle of the window asks for, on a form of a few micrometres
-					is = d + over + 0.01 - (least + 0.45*(most-least)) + (least+most)/2 + 0.0008*oval + 0.0003*float64(h.r.IntN(3))
+					is = d + over + 0.01 - (least + 0.45*(most-least)) + (least+most)/2 + 0.0008*oval + read()
 				}
 				proof = append(proof, tree{"depth": at["depth"], "axis": at["axis"], "diameter": h.mm(is)})
 			}

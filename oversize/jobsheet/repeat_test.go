@@ -123,7 +123,7 @@ func TestAxisWrittenAnotherWay(t *testing.T) {
 	}
 	put(t, c, "proof", proof)
 	put(t, j, "counted.proof", len(proof))
-	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen || !strings.Contains(r.Says, "once more") {
+	if r := rowOf(t, mustPlan(t, j), "engine.cylinders[0].proof.usual"); r.State != jobsheet.StateOpen || !strings.Contains(r.Says, "once more") {
 		t.Errorf("turned: %v", r.Stands)
 	}
 }

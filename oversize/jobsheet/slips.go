@@ -5,6 +5,7 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -68,10 +69,20 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 		s.profiles(i, g.profiled[i])
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
 		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
-		s.repeats(path+".readings", g.survey, c.Readings, worn[i])
-		s.repeats(path+".proof", g.proof, c.Proof, finished[i])
-		s.copies(path+".readings", g.survey, worn[i], worn[:i])
-		s.copies(path+".proof", g.proof, finished[i], finished[:i])
+		for _, list := range []struct {
+			path string
+			by   session
+			rs   []Reading
+			of   [][]look // its own last
+		}{{path + ".readings", g.survey, c.Readings, worn[:i+1]}, {path + ".proof", g.proof, c.Proof, finished[:i+1]}} {
+			read, before := list.of[i], list.of[:i]
+			s.repeats(list.path, list.by, list.rs, read)
+			s.stuck(list.path, read, list.by.scatter(read))
+			s.copies(list.path, list.by, read, before)
+		}
+		s.secondLook(path+".proof", "readings", worn[i], finished[i], g.survey.scatter(worn[i]))
+		s.secondLook(path+".proof_traces", "radii", traceLooks(g.zero(g.survey.by), c.Traces), traceLooks(g.zero(g.proof.by), c.ProofTraces),
+			float64(g.spindle.Repeatability)/float64(g.Gauge.Resolution))
 	}
 	const mostRisk = 0.2 // that a workshop accepts
 	s.say("risk.accept", g.Job.Risk.Accept, g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
@@ -181,31 +192,44 @@ func (s *slipper) repeats(path string, by session, rs []Reading, read []look) {
 	if same == 0 || mathext.RegIncBeta(float64(same), float64(all-same+1), onMark(by.scatter(read))) >= leastChance {
 		return
 	}
-	var shown []units.Length
-	for _, l := range read {
-		shown = append(shown, l.shown)
-	}
-	s.say(path, among(all, "repeats", shown), false,
+	s.say(path, among(all, "repeats", shownBy(read)), false,
 		"%d of them show the first reading of their place to the last digit: was each of them read, or written down again?", same)
+}
+
+// stuck asks about a gauge that shows the same everywhere, more often than one that moves would on a wall without any form.
+func (s *slipper) stuck(path string, ls []look, scatter float64) {
+	if n := len(ls); n > 1 && slices.Min(shownBy(ls)) == slices.Max(shownBy(ls)) && math.Pow(onMark(scatter), float64(n-1)) < leastChance {
+		s.say(path, among(n, "readings", shownBy(ls)), false, "the same everywhere: does the gauge move?")
+	}
 }
 
 // copies holds the readings of a cylinder against those of the ones before. Two bores are not alike to every step of a scale that
 // tells their places apart; where all read the same the gauge may be too coarse to.
 func (s *slipper) copies(path string, by session, read []look, before [][]look) {
-	var shown []units.Length
-	for _, l := range read {
-		shown = append(shown, l.shown)
-	}
+	shown := shownBy(read)
 	if len(shown) == 0 || slices.Max(shown)-slices.Min(shown) <= 2*by.by.Resolution {
 		return
 	}
-	scatter := by.scatter(read)
+	scatter, n := by.scatter(read), len(s.job.Cylinders)
 	for k, of := range before {
-		if areCopies(of, read, scatter) {
+		if all, rarely := likeness(of, read, scatter); all || rarely*float64(n*(n-1)/2) < leastChance {
 			s.say(path, among(len(read), "readings", shown), false,
 				"those of cylinders[%d] once more, or nearly: written down for the wrong cylinder?", k)
 		}
 	}
+}
+
+// secondLook holds the readings of a finished bore against the survey's.
+func (s *slipper) secondLook(path, what string, first, second []look, scatter float64) {
+	by, copied := areShifted(first, second, scatter)
+	if !copied {
+		return
+	}
+	says := "the survey's once more, or nearly: was it read again?"
+	if by != 0 {
+		says = fmt.Sprintf("the survey's with %v added to each, or nearly: was it read again?", by)
+	}
+	s.say(path, among(len(second), what, shownBy(second)), false, "%s", says)
 }
 
 // before finds the first of what stands in a list of the cylinders, up to item m of cylinder i, that is the same as that item.

@@ -279,7 +279,7 @@ func TestTracesBeside(t *testing.T) {
 	j = tracedDemo(t)
 	cylinderOf(j, 0)["proof_traces"] = cylinderOf(j, 0)["traces"]
 	put(t, j, "proof.standard.size", "74.0020 ± 0.0015 mm")
-	if r := rowOf(t, mustPlan(t, j), "cylinders[0].survey and proof.agreement"); r.State != jobsheet.StateOpen {
+	if r := rowOf(t, mustPlan(t, j), "engine.cylinders[0].proof_traces.usual"); r.State != jobsheet.StateOpen {
 		t.Errorf("the traces of the worn bore once more: %s", r.Stands)
 	}
 }
