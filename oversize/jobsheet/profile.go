@@ -116,44 +116,40 @@ func (c *checker) profiles(path string, ps []Profile) {
 		}
 		switch {
 		case p.CutOff == 0: // a fault by its tag
-			continue
 		case p.CutOff != fineCutOff && p.CutOff != coarseCutOff:
 			c.fault(path+".cut_off", p.CutOff, "want %v or %v", fineCutOff, coarseCutOff)
-			continue
 		case len(p.Heights) > 0 && len(p.Points) > 0:
 			c.fault(list, nil, "want either these or heights, not both")
-			continue
 		case len(p.Points) > 0 && p.Spacing != 0:
 			c.fault(path+".spacing", p.Spacing, "points have places: want it with heights alone")
-			continue
 		case n < 2:
 			c.fault(list, n, "missing: want the heights, or points")
-			continue
 		case len(p.Points) == 0 && p.Spacing <= 0:
 			c.fault(path+".spacing", p.Spacing, "missing: want how far apart the heights are, above 0")
-			continue
+		case c.placed(path+".points", p.Points):
+			c.line(path, list, p)
 		}
-		if !c.placed(path+".points", p.Points) {
-			continue
-		}
-		step := p.step()
-		if most := p.CutOff / perCutOff; step > most || step <= 0 {
-			c.fault(list, step, "so far apart: want at most %v for this cut-off", most)
-			continue
-		}
-		if is := step * units.Length(n-1); p.Length != 0 && (is-p.Length).Abs() > step/2 {
-			c.fault(path+".length", p.Length, "%d points %v apart are %v long: is one lost?", n, step, is)
-			continue
-		}
-		if least := sections * p.CutOff; step*units.Length(n) < least {
-			c.fault(path+".length", p.Length, "want five cut-offs, %v, or more", least)
-		}
-		zs := p.heights()
-		for k, z := range zs {
-			if z.Abs() > largestDepth || (z-zs[0]).Abs() > mostHeight {
-				c.fault(fmt.Sprintf("%s[%d]", list, k), z, "want it within %v of the first", mostHeight)
-				break
-			}
+	}
+}
+
+// line checks how long a profile is, whose points stand at equal steps, and how high.
+func (c *checker) line(path, list string, p Profile) {
+	n, step, zs := units.Length(p.count()), p.step(), p.heights()
+	most, is, least := p.CutOff/perCutOff, step*(n-1), sections*p.CutOff
+	switch {
+	case step > most || step <= 0:
+		c.fault(list, step, "so far apart: want at most %v for this cut-off", most)
+		return
+	case p.Length != 0 && (is-p.Length).Abs() > step/2:
+		c.fault(path+".length", p.Length, "%d points %v apart are %v long: is one lost?", p.count(), step, is)
+		return
+	case step*n < least:
+		c.fault(path+".length", p.Length, "want five cut-offs, %v, or more", least)
+	}
+	for k, z := range zs {
+		if z.Abs() > largestDepth || (z-zs[0]).Abs() > mostHeight {
+			c.fault(fmt.Sprintf("%s[%d]", list, k), z, "want it within %v of the first", mostHeight)
+			return
 		}
 	}
 }
