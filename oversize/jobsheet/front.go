@@ -66,19 +66,19 @@ func (s *draft) front() {
 func (s *draft) why() {
 	var names, lines []string
 	for _, c := range s.Choice.Cylinders {
-		var parts []string
-		last, weak := "", oversize.Refusal{} // the refusal said last, where a better measurement could lift it
+		var against groups[string, oversize.Refusal]
 		for _, r := range c.Refused {
-			what := s.cheaper(c.Route, r)
-			switch says := what + ": " + r.Reason.String(); {
-			case what != last:
-				parts, last, weak = append(parts, says), what, oversize.Refusal{}
-				if r.Reason.Open() {
-					weak = r
+			against.add(s.cheaper(c.Route, r), r)
+		}
+		var parts []string
+		for _, what := range against.keys {
+			says := against.of[what][0]
+			for _, r := range against.of[what] {
+				if says.Reason.Open() && !r.Reason.Open() && r.Work == says.Work { // what is sure says more than what is not
+					says = r
 				}
-			case weak.Reason.Open() && !r.Reason.Open() && r.Work == weak.Work: // what is sure says more than what is not
-				parts[len(parts)-1], weak = says, oversize.Refusal{}
 			}
+			parts = append(parts, what+": "+says.Reason.String())
 		}
 		if len(parts) > 0 && c.Route != oversize.Undecided {
 			names, lines = append(names, c.Name), append(lines, strings.Join(parts, "; "))

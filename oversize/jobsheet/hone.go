@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"cmp"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/hone"
@@ -21,10 +22,8 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 		return h, omit(nil, "honing", "this wall is never honed"), nil
 	}
 	h.Now.Stroke, h.Now.Bore = t.Stroke, g.Engine.Bore
-	for i := len(bores) - 1; i >= 0; i-- {
-		if bores[i].known {
-			h.Now.Bore = bores[i].size.Value
-		}
+	if i := slices.IndexFunc(bores, func(b ringBore) bool { return b.known }); i >= 0 {
+		h.Now.Bore = bores[i].size.Value
 	}
 	if l := g.Engine.Layout; h.Now.Stroke == 0 && l.Length != 0 && t.ToolLength != 0 {
 		if t.RoomTop == nil || t.RoomBottom == nil {

@@ -4,6 +4,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -209,12 +210,9 @@ func (b *book) pastSize(i int) bool {
 		return false
 	}
 	if p := b.proofs[i]; p != nil {
-		for _, f := range p.Findings {
-			if f.Limit == bore.LimitNew && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(p.Findings, func(f bore.Finding) bool {
+			return f.Limit == bore.LimitNew && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper
+		})
 	}
 	return passStep(b.passes[i].next.Decision, b.Cylinders[i].passes()) == StepOversized && b.passes[i].recorded
 }

@@ -3,6 +3,7 @@
 package jobsheet
 
 import (
+	"maps"
 	"slices"
 
 	"borewright.example/bore"
@@ -77,11 +78,7 @@ func (s *draft) drawLadder() {
 			byOver[c.Over] = picture.Rung{Bored: c.Bored, Finish: c.Finish}
 		}
 	}
-	var sizes []units.Length
-	for over := range byOver {
-		sizes = append(sizes, over)
-	}
-	slices.Sort(sizes)
+	sizes := slices.Sorted(maps.Keys(byOver))
 	var rungs []picture.Rung
 	for _, over := range sizes {
 		r := byOver[over]
