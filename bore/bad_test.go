@@ -202,7 +202,7 @@ func TestLayoutRefusals(t *testing.T) {
 			t.Errorf("%d axes: %v", axes, err)
 		}
 	}
-	if _, err := (bore.Layout{}).ToRead(2, bore.TwoPoint); !errors.Is(err, units.ErrRange) {
+	if _, err := (bore.Layout{}).ToRead(2, bore.TwoPoint); !errors.Is(err, units.ErrNotGiven) {
 		t.Errorf("plan without ring travel: %v", err)
 	}
 }

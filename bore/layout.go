@@ -155,15 +155,18 @@ const mostAxes = 36
 // between them; three give a two-lobed form exactly, if it is nothing else; five give a
 // four-lobed one too. A three-point gauge needs one.
 //
-// Neither ring travel nor stroke, an impossible layout and a number of axes outside 1 to 36 are
+// Neither ring travel nor stroke is [units.ErrNotGiven], an impossible layout and a number of axes outside 1 to 36 are
 // [units.ErrRange].
 func (l Layout) ToRead(axes int, k Kind) ([]Reading, error) {
 	if err := l.Validate(); err != nil {
 		return nil, err
 	}
 	t := l.travel()
-	if !t.known() || axes < 1 || axes > mostAxes {
-		return nil, fmt.Errorf("bore: plan of %d axes for ring travel from %v to %v: want 1 to %d axes and the travel: %w", axes, l.RingTop, l.RingBottom, mostAxes, units.ErrRange)
+	if axes < 1 || axes > mostAxes {
+		return nil, fmt.Errorf("bore: places to read along %d axes: want 1 to %d: %w", axes, mostAxes, units.ErrRange)
+	}
+	if !t.known() {
+		return nil, fmt.Errorf("bore: places to read: ring travel, or the stroke: %w", units.ErrNotGiven)
 	}
 	travel := t.Bottom - t.Top
 	reach := topReach(travel)
