@@ -37,6 +37,7 @@ func (t *tube) weigh(kind Reference, x, y, z []float64) bool {
 		}
 		t.normalise()
 		clear(t.contacts[t.n:])
+		t.unbalanced = rest
 		return rest <= balanced
 	}
 	return false

@@ -54,17 +54,24 @@ const mostContacts = 6
 // their squares, changes a distance beyond that by s²/2d − d·a²/2, and what is of third order: s how far
 // the axis moves across n there, a how far it tilts along n. With r and R the distances of the contacts,
 // or of the nearest and the farthest point, and L the length of the wall, that is m²/2r at most, and
-// −R·m²/L² at least. So by the balance alone no zone is narrower than by m²/2r + R·m²/L², which on a bore
-// of 70 mm, 80 mm deep, and a move of 50 µm is 0.05 µm: the Bound. It is nothing at all up to a Reach where the pulls
-// grow faster: by γ·m, γ the least of weight times height of a pull over the flat that the other contacts
-// span. Six contacts of a zone, five of the others, hold the axis so in every direction; where there are
-// fewer, the weighed sum of s²/2d − d·a²/2 has to be above zero in the directions left over.
+// −R·m²/L² at least. So the contacts exclude anything better as far as the pulls grow faster: by γ·m, γ the least of weight
+// times height of a pull over the flat that the other contacts span. Six contacts of a zone, five of the others, hold the
+// axis so in every direction; where there are fewer, the weighed sum of s²/2d − d·a²/2 has to be above zero in the
+// directions left over. On a bore that is some micrometres mostly, and none where the contacts hardly hold the axis.
 //
 // Farther away the points at both ends exclude the rest. Let the points within a share k of the length
 // from either end leave no gap wider than 2·acos(c) as seen from the axis, and let C = c − 2k. When the
 // end that moves more moves by t ≤ r/2, a point there comes nearer than R − C·t + (1 − C²)·t²/r, and one
 // gets farther than r + C·t − (r + C·t)·2t²/L². On a bore that excludes all from some hundredths of a
 // millimetre away to half its radius at either end, which is a cone of directions of r/L to every side.
+//
+// Where the two do not meet, the moves between them are gone through in parts. About the axis in the middle of a part let
+// points lie d away, with pulls p. After a further move m they are nearer than d − p·m + s²/2d, and farther than
+// d − p·m − d·a²/2, s and a the greatest of the part. A better zone would have any two of them less than R − r apart, a
+// better circumscribed cylinder each nearer than R, an inscribed one each farther than r: that excludes moves m by a plane
+// for each point or pair. What is left of a part is halved, and by the balance of the contacts about the new middle, its
+// second order included, no cylinder in it may be better by more than Bound in the end. On a bore a few parts do, up to a
+// hundred, and nothing is left.
 type Certificate struct {
 	contacts [mostContacts]Contact
 	n        int
@@ -83,7 +90,7 @@ type Certificate struct {
 	// Searched says that Reach was not enough, as on an arc, on a wild form, or for an inscribed
 	// circle on two contacts nearly opposite, as in an oval bore; and that the rest was excluded by
 	// halving boxes of centres. Check does not repeat that, so the certificate proves no more than
-	// Reach. Of a cylinder it says that Bound is not zero, and that axes all round were tried.
+	// Reach. Of a cylinder it says that Bound is not zero, and that axes left open were tried.
 	Searched bool
 }
 

@@ -30,13 +30,12 @@ func (w Wall) Cone() (Cone, error) {
 	if err := enough(w.len(), wallPoints+1); err != nil {
 		return Cone{}, err
 	}
-	low, high := extremes(w.z)
-	start, ok := startCylinder(w.x, w.y, w.z)
+	start, ok := w.start(w.x, w.y, w.z)
 	p, r := start.pose, start.r
-	if !ok && high > low { // a cone need not look like a cylinder
+	if !ok && w.high > w.low { // a cone need not look like a cylinder
 		var cx, cy float64
 		cx, cy, r, ok = algebraic(w.x, w.y)
-		p = upright(vector{cx, cy, (low + high) / 2}, vector{0, 0, 1}, (high-low)/2)
+		p = upright(vector{cx, cy, (w.low + w.high) / 2}, vector{0, 0, 1}, (w.high-w.low)/2)
 	}
 	if !ok || p.half < float64(shortest*r) {
 		return Cone{}, w.unfit(LSCY, fitted{pose: p, r: r})

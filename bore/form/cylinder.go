@@ -44,9 +44,10 @@ func (w Wall) Cylinder(kind Reference) (Cylinder, error) { return new(workspace)
 // the points that carry it, with the weights that balance them.
 type tube struct {
 	pose
-	in, out  float64
-	contacts [mostContacts]Contact
-	n        int
+	in, out    float64
+	contacts   [mostContacts]Contact
+	n          int
+	unbalanced float64 // how far they are from balance
 }
 
 // cylinder is [Wall.Cylinder], with the same errors.
@@ -60,7 +61,7 @@ func (w *workspace) cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	if kind != LSCY {
 		return w.minimaxCylinder(kind, wall)
 	}
-	f, ok := startCylinder(wall.x, wall.y, wall.z)
+	f, ok := wall.start(wall.x, wall.y, wall.z)
 	if !ok || f.half < float64(shortest*f.r) {
 		return Cylinder{}, wall.unfit(kind, f)
 	}
@@ -78,69 +79,61 @@ func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 	var ok bool
 	if wall.len() > fewPoints {
 		w.partOfWall(wall)
-		f, ok = startCylinder(w.x, w.y, w.z)
+		f, ok = wall.start(w.x, w.y, w.z)
 	}
 	if !ok {
-		f, ok = startCylinder(wall.x, wall.y, wall.z)
+		f, ok = wall.start(wall.x, wall.y, wall.z)
 	}
 	if !ok || f.half < float64(shortest*f.r) {
 		return Cylinder{}, wall.unfit(kind, f)
 	}
 	p := f.pose
-	low, high := extremes(wall.z)
-	p.half = (high - low) / 2
-	t, ok := w.tube(kind, wall, p)
+	var e exclusion
+	t, ok := w.tube(kind, wall, p, 4)
 	if ok {
-		if c, err = wall.certified(kind, t); err != nil || !c.Certificate.Searched {
+		if c, e, err = w.certified(kind, wall, t); err != nil || !c.Certificate.Searched {
 			return c, err
 		}
 	}
-	// Not proved: there may be better ones not far away.
-	if t, ok = w.elsewhere(kind, wall, t, ok, p); !ok {
-		return Cylinder{}, fmt.Errorf("form: %v of %d points: no cylinder that they surround was found: %w", kind, wall.len(), ErrArc)
+	// Not proved: there may be better ones not far away, about the axes left open, or, where nothing is excluded, about
+	// such as are displaced and leaning by as much as the form is.
+	if !e.closed {
+		in2, out2 := p.spread(wall, 1)
+		form := math.Sqrt(out2) - math.Sqrt(in2)
+		for e.n = range e.open {
+			var m move
+			m[e.n/2] = form * float64(2*(e.n%2)-1)
+			e.open[e.n] = p.moved(m)
+		}
+		e.n++
 	}
-	return wall.certified(kind, t)
-}
-
-// elsewhere goes from axes all round one that is nearly right, displaced and leaning by as much as the
-// form is, to the best cylinder that any of them leads to. It goes by the points that lie within a sixteenth
-// of the form from the best so far, and asks all only where those have a better one.
-func (w *workspace) elsewhere(kind Reference, wall Wall, best tube, found bool, p pose) (tube, bool) {
-	in2, out2 := p.spread(wall, 1)
-	form := math.Sqrt(out2) - math.Sqrt(in2)
-	var some Wall
-	known := &best
-	for k := range 2 * len(move{}) {
-		switch {
-		case some.len() > 0: // the same as before
-		case found && wall.len() > fewOfWall:
-			w.collectWall(kind, wall, 1, &best, form/16)
-			some = Wall{x: w.x, y: w.y, z: w.z}
-		default:
-			some, w.program.n = wall, 0
-		}
+	for k := 0; k < e.n; k++ {
+		next, found := w.tube(kind, wall, e.open[k], 1)
 		if !found {
-			known = nil
-		}
-		var m move
-		m[k/2] = form * float64(2*(k%2)-1)
-		t, ok := w.settle(kind, some.x, some.y, some.z, p.moved(m), known)
-		if !ok || found && cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
 			continue
 		}
-		if some.len() < wall.len() {
-			some = Wall{} // the points taken go
-			if t, ok = w.tube(kind, wall, t.pose); !ok || cost(kind, t.in, t.out) >= cost(kind, best.in, best.out)-float64(alike*t.out) {
-				continue
-			}
+		// One as good is taken where its contacts balance better.
+		better := cost(kind, t.in, t.out) - cost(kind, next.in, next.out)
+		if ok && (better < -float64(alike*t.out) || better <= float64(alike*t.out) && next.unbalanced >= t.unbalanced/2) {
+			continue
 		}
-		best, found, known, some = t, true, &best, Wall{}
+		d, f, err := w.certified(kind, wall, next)
+		if err != nil {
+			continue
+		}
+		c, t, ok = d, next, true
+		if e.closed { // go on from what that leaves open
+			e, k = f, -1
+		}
 	}
-	return best, found
+	if !ok {
+		return Cylinder{}, fmt.Errorf("form: %v of %d points: no cylinder that they surround was found: %w", kind, wall.len(), ErrArc)
+	}
+	return c, nil
 }
 
 // certified rounds a tube to a minimax cylinder with its certificate.
-func (w Wall) certified(kind Reference, t tube) (Cylinder, error) {
+func (w *workspace) certified(kind Reference, wall Wall, t tube) (c Cylinder, e exclusion, err error) {
 	r := (t.in + t.out) / 2
 	switch kind {
 	case MCCY:
@@ -148,15 +141,12 @@ func (w Wall) certified(kind Reference, t tube) (Cylinder, error) {
 	case MICY:
 		r = t.in
 	}
-	c, err := w.cylinder(kind, t, r)
-	if err != nil {
-		return Cylinder{}, err
-	}
-	if c.CYLt <= thin && kind == MZCY {
-		return c, nil
+	if c, err = wall.cylinder(kind, t, r); err != nil || c.CYLt <= thin && kind == MZCY {
+		return c, e, err
 	}
 	c.Certificate = Certificate{contacts: t.contacts, n: t.n}
-	return c, c.certify(w)
+	e, err = c.certify(wall, &w.search)
+	return c, e, err
 }
 
 // shortest is the least length of a wall over its radius, halves of both: on a shorter one the axis
@@ -165,7 +155,6 @@ const shortest = 0.005
 
 // unfit says why the points have no cylinder of the kind.
 func (w Wall) unfit(kind Reference, f fitted) error {
-	low, high := extremes(w.z)
 	one := true
 	for i := range w.x {
 		one = one && w.x[i] == w.x[0] && w.y[i] == w.y[0] && w.z[i] == w.z[0]
@@ -173,10 +162,10 @@ func (w Wall) unfit(kind Reference, f fitted) error {
 	switch {
 	case one:
 		return fmt.Errorf("form: %v: all %d points are one: %w", kind, w.len(), ErrPoints)
-	case low == high:
+	case w.low == w.high:
 		return fmt.Errorf("form: %v: all %d points are at one depth: %w", kind, w.len(), ErrArc)
-	case f.r > 0 && (high-low)/2 < float64(shortest*f.r):
-		return fmt.Errorf("form: %v: a wall %.4g mm long of a radius of %.4g mm: want a hundredth of it at least: %w", kind, high-low, f.r, ErrArc)
+	case f.r > 0 && (w.high-w.low)/2 < float64(shortest*f.r):
+		return fmt.Errorf("form: %v: a wall %.4g mm long of a radius of %.4g mm: want a hundredth of it at least: %w", kind, w.high-w.low, f.r, ErrArc)
 	case f.r > 0:
 		return fmt.Errorf("form: %v: no cylinder that leans by less than 45° holds the points to a tenth of its radius: depths have to count along the bore: %w", kind, ErrArc)
 	default:
@@ -186,9 +175,8 @@ func (w Wall) unfit(kind Reference, f fitted) error {
 
 // axis returns the axis of a pose from the least to the greatest depth of the points.
 func (w Wall) axis(p pose) (a Axis, err error) {
-	low, high := extremes(w.z)
-	if a.From, err = w.place(p.c.plus((low-p.c[2])/p.w[2], p.w)); err == nil {
-		a.To, err = w.place(p.c.plus((high-p.c[2])/p.w[2], p.w))
+	if a.From, err = w.place(p.c.plus((w.low-p.c[2])/p.w[2], p.w)); err == nil {
+		a.To, err = w.place(p.c.plus((w.high-p.c[2])/p.w[2], p.w))
 	}
 	return a, err
 }

@@ -77,12 +77,11 @@ const leaning = 0.7072
 // is another body, or the depth does not count along it.
 const wild = 0.1
 
-// startCylinder returns a least-squares cylinder of the points from nothing. It starts upright, which
+// start returns a least-squares cylinder of points of the wall from nothing. It starts upright, which
 // on a bore is nearly right, and where that leads to an axis that leans, or to none, also along the
 // line through the middles of the points by depth, and takes the better.
-func startCylinder(x, y, z []float64) (f fitted, ok bool) {
-	low, high := extremes(z)
-	half := (high - low) / 2
+func (w Wall) start(x, y, z []float64) (f fitted, ok bool) {
+	half, mid := (w.high-w.low)/2, (w.low+w.high)/2
 	if !(half > 0) {
 		return fitted{}, false
 	}
@@ -101,12 +100,12 @@ func startCylinder(x, y, z []float64) (f fitted, ok bool) {
 			return f, true
 		}
 	}
-	f, ok = try(vector{0, 0, 1}, upright(vector{0, 0, (low + high) / 2}, vector{0, 0, 1}, half))
+	f, ok = try(vector{0, 0, 1}, upright(vector{0, 0, mid}, vector{0, 0, 1}, half))
 	if ok && f.usual() {
 		return f, true
 	}
 	middle, slope := drift(x, y, z)
-	middle = middle.plus((low+high)/2-middle[2], slope)
+	middle = middle.plus(mid-middle[2], slope)
 	if g, ok2 := try(slope, upright(middle, slope, half)); ok2 && !(ok && f.rms <= g.rms) {
 		f, ok = g, true
 	}
@@ -144,14 +143,6 @@ func algebraicCylinder(x, y, z []float64, half float64) (p pose, r float64, a no
 	r = math.Sqrt(2*k + dot(m[0], m[1], m[0], m[1]))
 	a.unit, a.firmness = r, a.firmness/float64(r*r)
 	return upright(vector{dx, dy, 0}, vector{ax, ay, 1}, half), r, a, m.size() + float64(r*dot(ax, ay, ax, ay))
-}
-
-func extremes(z []float64) (low, high float64) {
-	low, high = z[0], z[0]
-	for _, v := range z {
-		low, high = min(low, v), max(high, v)
-	}
-	return low, high
 }
 
 // algebraicAlong returns the algebraic circle of the points seen along an axis, about it.

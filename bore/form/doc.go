@@ -84,9 +84,9 @@
 // CYLt is not RONt of the worst section: taper, a bend and a lean of the sections against each other are
 // in it. Least squares is solved as for a circle. The others go by linear programs, exchanging contacts,
 // and, where fewer contacts than unknowns carry them, by Newton's method on those. They have worse local
-// optima, some micrometres away: the certificate tells what is excluded, and where it leaves something
-// open, axes all round are tried. What it then leaves open is its Bound, some hundredths of a micrometre
-// on a bore.
+// optima, some micrometres away. The certificate tells what is excluded: on a closed wall mostly all axes, by
+// contacts, by the points at the ends, and, part by part, by those next to the cylinders. Where that leaves
+// something open, axes there are tried, or all round where the wall is an arc; what then is open is its Bound.
 //
 // Where the axis is given, as a boring bar's is that stands square to the deck, the wall seen along it is
 // one trace ([Wall.Along]), and its circles are the cylinders about that direction. Beside the cylinder

@@ -46,13 +46,12 @@ func (p *pose) upright(r float64) Upright {
 
 // AlgebraicCylinder and LeastSquaresCylinder are the kernels of the least-squares cylinder.
 func AlgebraicCylinder(w Wall) Upright {
-	low, high := extremes(w.z)
-	p, r, _, _ := algebraicCylinder(w.x, w.y, w.z, (high-low)/2)
+	p, r, _, _ := algebraicCylinder(w.x, w.y, w.z, (w.high-w.low)/2)
 	return p.upright(r)
 }
 
 func LeastSquaresCylinder(w Wall) (c Upright, rms float64) {
-	f, _ := startCylinder(w.x, w.y, w.z)
+	f, _ := w.start(w.x, w.y, w.z)
 	return f.upright(f.r), f.rms
 }
 
@@ -112,11 +111,6 @@ func (m Margin) of() margin {
 
 func (m Margin) Holds(move float64) bool { return m.of().holds(move) }
 func (m Margin) Reach() float64          { return m.of().reach() }
-func (m Margin) Lost(unbalanced, move float64) float64 {
-	p := m.of()
-	p.unbalanced = unbalanced
-	return p.lost(move)
-}
 
 // Widest is the widest gap of the directions, in radians, as the sectors round a diamond show it.
 func Widest(angles []float64) float64 {
@@ -145,3 +139,72 @@ func (w *Workspace) Cylinder(kind Reference, of Wall) (Cylinder, error) {
 
 // Len counts the points of a wall.
 func (w Wall) Len() int { return w.len() }
+
+// A Region is that of moves of no part above half, cut by faces.
+type Region struct{ region }
+
+func Cube(half float64) *Region {
+	var r Region
+	r.cube(half)
+	return &r
+}
+
+func (r *Region) Cut(face [4]float64, at float64) bool { return r.cut(&face, at, 1e-12) }
+
+func (r *Region) Corners() (all [][4]float64) {
+	for _, c := range r.corners[:r.n] {
+		all = append(all, c.at)
+	}
+	return all
+}
+
+// Looked is what a search sees of the contacts of a cylinder from an axis after a move of its ends: their distances, the
+// pulls, and by how much more they may come nearer (outer), or get farther, by moves of no part above half from there.
+func Looked(c Cylinder, w Wall, m [4]float64, half float64) (distances []float64, pulls [][4]float64, bends []float64) {
+	q := new(axisSearch)
+	q.s, _ = c.sight(w)
+	q.margin = c.bounds(q.s)
+	q.start(c.Certificate.contacts[:c.Certificate.n])
+	q.look(&m, 2*half)
+	var r region
+	r.cube(half)
+	for i := range r.corners[:r.n] {
+		for k := range m {
+			r.corners[i].at[k] += m[k]
+		}
+	}
+	for i := range q.contacts {
+		p := &q.seen[i]
+		distances, pulls = append(distances, p.distance), append(pulls, p.pull)
+		bends = append(bends, q.bends(p, q.points[i].weight > 0, &r, &m))
+	}
+	return distances, pulls, bends
+}
+
+// Searched is by how much a cylinder may be better after moves of its ends by up to half, by a search alone.
+func Searched(c Cylinder, w Wall, half float64) (bound float64) {
+	q := new(axisSearch)
+	q.s, _ = c.sight(w)
+	q.margin = c.bounds(q.s)
+	q.start(c.Certificate.contacts[:c.Certificate.n])
+	q.exclude(half)
+	return q.bound
+}
+
+// Sight is the two directions square to the axis of a cylinder in which its ends move.
+func Sight(c Cylinder, w Wall) (right, up [3]float64) {
+	s, _ := c.sight(w)
+	return s.right, s.up
+}
+
+// From is the cylinder of a kind that an axis leads to, that of a cylinder after a move of its ends, whatever it proves.
+func From(c Cylinder, w Wall, m [4]float64) (Cylinder, error) {
+	s, _ := c.sight(w)
+	var room workspace
+	t, ok := room.tube(c.Reference, w, s.moved(&m), 1)
+	if !ok {
+		return Cylinder{}, ErrArc
+	}
+	d, _, err := room.certified(c.Reference, w, t)
+	return d, err
+}

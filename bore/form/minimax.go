@@ -24,8 +24,8 @@ const mostRounds = 100
 // a quadratic program, which knows how distances bend, may do better. That goes the last steps too where a
 // contact that weighs little is still off its cylinder: it hardly costs, and without it the others do not balance.
 // The first program starts from the rows of the last one, where that was of the same points. It reports false where
-// the steps find no end, leave the wall or lead to a tube that is known.
-func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tube) (best tube, ok bool) {
+// the steps find no end or leave the wall.
+func (w *workspace) settle(kind Reference, x, y, z []float64, p pose) (best tube, ok bool) {
 	_, _, in2, out2 := p.around(x, y, z)
 	base, r := (math.Sqrt(in2)+math.Sqrt(out2))/2, math.Sqrt(out2)
 	near, far, in, out := w.slopes.see(x, y, z, &p, base)
@@ -67,9 +67,6 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tub
 			w.slopes, w.ahead = w.ahead, w.slopes
 			continue
 		}
-		if known.leads(&next) {
-			return best, false
-		}
 		bends := false
 		if gain < float64(0.9*promise) {
 			if q, better, found := w.bend(kind, x, y, z, &best, base, far, near, gain); found {
@@ -96,9 +93,6 @@ func (w *workspace) settle(kind Reference, x, y, z []float64, p pose, known *tub
 				return t, true
 			}
 		}
-		if known.leads(&next) {
-			return best, false
-		}
 		moved += m.size()
 		if moved > 8*r || norm(next.w[0], next.w[1]) >= leaning {
 			return best, false
@@ -117,10 +111,6 @@ const (
 	// a picometre for a bore of 70 mm, and hardly how far it may be in the end, half a picometre.
 	touch  = 4e-12
 	hardly = 5e-10
-	// sameTube is how near an axis has to come to a known one, in the form, to lead to it: a program looks
-	// farther than the form, so that two optima are apart because distances bend, and these would differ by the
-	// square of so much over the diameter.
-	sameTube = 1. / 256
 	// mostTouches bounds the steps taken for that.
 	mostTouches = 6
 )
@@ -149,11 +139,6 @@ func (t *tube) touched(x, y, z []float64, within float64) bool {
 func (t *tube) stands(kind Reference, x, y, z []float64) bool {
 	t.touched(x, y, z, hardly)
 	return t.weigh(kind, x, y, z)
-}
-
-// leads reports whether an axis is so near to that of a tube, if there is one, that it leads to it.
-func (t *tube) leads(p *pose) bool {
-	return t != nil && t.apart(p) <= float64(sameTube*(t.out-t.in))
 }
 
 // bend goes from the axis of a tube by a quadratic program, the bending taken of its contacts; by softer ones

@@ -11,10 +11,11 @@ type workspace struct {
 	index []int     // theirs in the trace
 	boxes []box     // of the plane, still to be searched
 
-	z             []float64 // of the points of a wall under consideration
-	slopes, ahead slopes    // theirs about an axis, and about the one to come
-	bent          slopes    // about one that was tried
-	program       program   // the last one, of these points unless its n is 0
+	z             []float64  // of the points of a wall under consideration
+	slopes, ahead slopes     // theirs about an axis, and about the one to come
+	bent          slopes     // about one that was tried
+	search        axisSearch // for better axes of a wall
+	program       program    // the last one, of these points unless its n is 0
 }
 
 const (

@@ -25,9 +25,10 @@ type Section struct {
 // give. Like a [Trace] it holds its own copy and never changes. Depths count along the bore: its
 // axis may lean, by less than 45°. The zero Wall has no points.
 type Wall struct {
-	x, y, z  []float64 // mm, from origin
-	origin   WallPoint
-	sections []Section
+	x, y, z   []float64 // mm, from origin
+	low, high float64   // the least and the greatest z
+	origin    WallPoint
+	sections  []Section
 }
 
 // FromSections returns the wall of traces at increasing depths, two at least (else ErrPoints), all
@@ -50,6 +51,7 @@ func FromSections(sections []Section) (Wall, error) {
 	first, last := sections[0], sections[len(sections)-1]
 	w := newWall(n)
 	w.origin = WallPoint{first.Trace.origin.X, first.Trace.origin.Y, (first.Depth + last.Depth) / 2}
+	w.low, w.high = (first.Depth - w.origin.Depth).In(units.Millimetre), (last.Depth - w.origin.Depth).In(units.Millimetre)
 	w.sections = append([]Section(nil), sections...)
 	i := 0
 	for _, s := range sections {
@@ -81,6 +83,7 @@ func FromWallPoints(points []WallPoint) (Wall, error) {
 	}
 	w := newWall(n)
 	w.origin = WallPoint{(least.X + most.X) / 2, (least.Y + most.Y) / 2, (least.Depth + most.Depth) / 2}
+	w.low, w.high = (least.Depth - w.origin.Depth).In(units.Millimetre), (most.Depth - w.origin.Depth).In(units.Millimetre)
 	for i, p := range points {
 		w.x[i], w.y[i] = (p.X - w.origin.X).In(units.Millimetre), (p.Y - w.origin.Y).In(units.Millimetre)
 		w.z[i] = (p.Depth - w.origin.Depth).In(units.Millimetre)

@@ -37,15 +37,15 @@ func (c Cylinder) Check(w Wall) error {
 	if err := c.checkBalance(s); err != nil {
 		return err
 	}
-	reach, bound, closed := c.excluded(s)
+	e := c.excluded(s, new(axisSearch))
 	k := c.Certificate
-	if published := k.Reach.In(units.Millimetre); published > float64(reach*(1+1e-6))+slack {
-		return c.fail("nothing is excluded beyond %.6g mm, not %.6g", reach, published)
+	if published := k.Reach.In(units.Millimetre); published > float64(e.reach*(1+1e-6))+slack {
+		return c.fail("nothing is excluded beyond %.6g mm, not %.6g", e.reach, published)
 	}
-	if k.Bound != c.unbound() && (!closed || k.Bound.In(units.Millimetre) < float64(bound*(1-1e-6))-slack) {
+	if k.Bound != c.unbound() && (!e.closed || k.Bound.In(units.Millimetre) < float64(e.bound*(1-1e-6))-slack) {
 		return c.fail("better by more than %v is not excluded", k.Bound)
 	}
-	if !closed {
+	if !e.closed {
 		return c.unproved("beyond " + k.Reach.String() + " from the axis nothing is excluded")
 	}
 	if k.Bound != 0 {
@@ -70,13 +70,13 @@ type sight struct {
 	origin       vector
 	right, up    vector
 	along        vector
-	top, length  float64 // where the wall begins along the axis, and how long it is
-	inner, outer float64
+	top, length  float64 // where the wall begins along the axis at the earliest, and how long it is at most
+	inner, outer float64 // distances of the nearest and the farthest point, as published
 }
 
 // sight looks at the wall along the axis of the cylinder.
 func (c Cylinder) sight(w Wall) (s sight, ok bool) {
-	s = sight{wall: w, origin: w.from(c.Axis.From)}
+	s = sight{wall: w, origin: w.from(c.Axis.From), inner: c.Inner.In(units.Millimetre), outer: c.Outer.In(units.Millimetre)}
 	to := w.from(c.Axis.To)
 	length := math.Hypot(to[0]-s.origin[0], math.Hypot(to[1]-s.origin[1], to[2]-s.origin[2]))
 	if !(length > 0) || w.len() == 0 {
@@ -101,13 +101,21 @@ func (c Cylinder) sight(w Wall) (s sight, ok bool) {
 		i, j := (k+1)%3, (k+2)%3
 		s.up[k] = float64(s.along[i]*s.right[j]) - float64(s.along[j]*s.right[i])
 	}
-	low, high := math.Inf(1), math.Inf(-1)
-	in, out := math.Inf(1), -1.0
-	y, z := w.y[:len(w.x)], w.z[:len(w.x)]
+	// A point lies no farther along than the axis at its depth, but for its distance times the tangent of the lean.
+	over := float64(s.outer*math.Hypot(s.along[0], s.along[1])/math.Abs(s.along[2])) + slack
+	s.top, s.length = -over, length+2*over
+	return s, s.along[2] != 0
+}
+
+// measure returns the distances of the nearest and the farthest point, and between which heights all lie.
+func (s *sight) measure() (in, out, low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	in, out = math.Inf(1), -1.0
+	y, z := s.wall.y[:len(s.wall.x)], s.wall.z[:len(s.wall.x)]
 	o0, o1, o2 := s.origin[0], s.origin[1], s.origin[2]
 	r0, r1, r2, u0, u1, u2 := s.right[0], s.right[1], s.right[2], s.up[0], s.up[1], s.up[2]
 	a0, a1, a2 := s.along[0], s.along[1], s.along[2]
-	for i, x := range w.x {
+	for i, x := range s.wall.x {
 		x, y, z := x-o0, y[i]-o1, z[i]-o2
 		u := float64(x*r0) + float64(y*r1) + float64(z*r2)
 		v := float64(x*u0) + float64(y*u1) + float64(z*u2)
@@ -126,9 +134,7 @@ func (c Cylinder) sight(w Wall) (s sight, ok bool) {
 			out = d
 		}
 	}
-	s.inner, s.outer = math.Sqrt(in), math.Sqrt(out)
-	s.top, s.length = low, high-low
-	return s, s.length > 0
+	return math.Sqrt(in), math.Sqrt(out), (low - s.top) / s.length, (high - s.top) / s.length
 }
 
 // at returns a point as it is seen, and how far along the axis it lies.
@@ -163,9 +169,12 @@ func (c Cylinder) checkNumbers(s sight) error {
 	case k.Searched != (k.Bound != 0), k.Bound < 0, k.Bound > c.unbound():
 		return c.fail("better by up to %v, of a CYLt of %v", k.Bound, c.CYLt)
 	}
-	in, out := c.Inner.In(units.Millimetre), c.Outer.In(units.Millimetre)
-	if !(math.Abs(s.inner-in) <= slack && math.Abs(s.outer-out) <= slack) {
-		return c.fail("points lie from %.12g to %.12g mm from the axis, not from %v to %v", s.inner, s.outer, c.Inner, c.Outer)
+	in, out, low, high := s.measure()
+	if !(math.Abs(in-s.inner) <= slack && math.Abs(out-s.outer) <= slack) {
+		return c.fail("points lie from %.12g to %.12g mm from the axis, not from %v to %v", in, out, c.Inner, c.Outer)
+	}
+	if !(low >= 0 && high <= 1) {
+		return c.fail("points lie beyond the ends of the axis, from %.6g to %.6g of its length", low, high)
 	}
 	return nil
 }
@@ -209,15 +218,14 @@ func (c Cylinder) checkLeastSquares(s sight) error {
 
 // checkBalance checks that the contacts lie on their cylinders and that their weights balance.
 func (c Cylinder) checkBalance(s sight) error {
-	in, out := c.Inner.In(units.Millimetre), c.Outer.In(units.Millimetre)
 	var weight, count [2]float64
-	for _, p := range c.Certificate.contacts[:c.Certificate.n] {
+	for k, p := range c.Certificate.contacts[:c.Certificate.n] {
 		if p.Index < 0 || p.Index >= s.wall.len() {
 			return fmt.Errorf("form: %v: contact %d in a wall of %d points: %w", c.Reference, p.Index, s.wall.len(), ErrPoints)
 		}
-		side, on := 0, out
+		side, on := 0, s.outer
 		if !p.Outer {
-			side, on = 1, in
+			side, on = 1, s.inner
 		}
 		u, v, _ := s.at(p.Index)
 		if d := math.Hypot(u, v); !(math.Abs(d-on) <= slack) {
@@ -225,6 +233,11 @@ func (c Cylinder) checkBalance(s sight) error {
 		}
 		if !(p.Weight >= 0) {
 			return c.fail("contact %d weighs %v", p.Index, p.Weight)
+		}
+		for _, q := range c.Certificate.contacts[:k] {
+			if q.Index == p.Index {
+				return c.fail("contact %d twice", p.Index)
+			}
 		}
 		weight[side] += p.Weight
 		count[side]++

@@ -8,14 +8,22 @@ import (
 	"borewright.example/units"
 )
 
-// excluded returns how far the axis may move at either end, and by how much a cylinder of the kind
-// about an axis so found may be better at most. Where the points at both ends of the wall close up all
-// round that is half the inner radius, or as far as they exclude what is not near; and what is near the
-// contacts bound, to nothing but rounding if they reach so far. Elsewhere there is no bound, and the
-// contacts alone reach. It looks at published numbers only.
-func (c Cylinder) excluded(s sight) (reach, bound float64, closed bool) {
+// An exclusion is what the contacts of a cylinder and the points of its wall prove of other axes.
+type exclusion struct {
+	reach  float64 // how far the axis may move at either end,
+	bound  float64 // and by how much a cylinder of the kind about an axis so found may be better at most
+	closed bool    // whether there is such a bound
+	open   [8]pose // axes that are not excluded,
+	n      int     // so many
+}
+
+// excluded says what is excluded. Where the points at both ends of the wall close up all round, that reaches to half
+// the inner radius, or as far as they exclude what is not near; and what is near the contacts exclude, or a search does.
+// Elsewhere the contacts alone reach, and there is no bound. It looks at published numbers only.
+func (c Cylinder) excluded(s sight, q *axisSearch) (e exclusion) {
 	p := c.bounds(s)
-	near := p.reach() / math.Sqrt2 // at each end
+	held := p.reach()
+	near := held / math.Sqrt2 // at each end
 	r, width := s.inner, s.outer-s.inner
 	round := s.closure()
 	far := func(m float64) bool {
@@ -32,23 +40,38 @@ func (c Cylinder) excluded(s sight) (reach, bound float64, closed bool) {
 	}
 	// What far compares is concave in m, so that where it holds twice it holds between.
 	if !(round > 0) {
-		return near, 0, false
+		return exclusion{reach: near}
 	}
-	for near < r/2 && !far(near) {
-		near = max(1.05*near, float64(width/round), slack)
-		bound = p.lost(math.Sqrt2 * near)
+	within := near
+	for within < r/2 && !far(within) {
+		within = max(1.05*within, float64(width/round), slack)
 	}
-	for m := r / 2; m > near; m *= 0.9 {
-		if far(m) {
-			return m, bound, true
-		}
+	for e.reach = r / 2; e.reach > within && !far(e.reach); {
+		e.reach *= 0.9
 	}
-	return p.reach() / math.Sqrt2, 0, false
+	if e.reach <= within {
+		return exclusion{reach: near}
+	}
+	if within > near {
+		q.margin, q.s, q.held = p, s, held
+		q.start(c.Certificate.contacts[:c.Certificate.n])
+		q.exclude(within)
+		e.bound, e.open, e.n = q.bound, q.open, q.opens
+	}
+	e.closed = true
+	return e
+}
+
+// moved returns the axis after a move of its ends.
+func (s *sight) moved(m *[4]float64) pose {
+	from := s.origin.plus(s.top, s.along).plus(m[0], s.right).plus(m[1], s.up)
+	to := s.origin.plus(s.top+s.length, s.along).plus(m[2], s.right).plus(m[3], s.up)
+	return upright(from.plus(0.5, to.plus(-1, from)), to.plus(-1, from), s.length/2)
 }
 
 // closure returns c less twice the share: of the points in the first share of the wall, as of those in
 // the last, no gap between neighbouring directions is wider than 2·acos(c). Of shares up to a quarter
-// it takes the best.
+// it takes the best. Of very many points it looks at some, since those alone close up as far as they show.
 func (s *sight) closure() float64 {
 	shares := [...]float64{1. / 128, 1. / 64, 1. / 32, 1. / 16, 1. / 8, 3. / 16, 1. / 4}
 	var lowest [2][sectors]float64 // how near the end points of a sector come
@@ -60,7 +83,9 @@ func (s *sight) closure() float64 {
 	o0, o1, o2 := s.origin[0], s.origin[1], s.origin[2]
 	a0, a1, a2 := s.along[0], s.along[1], s.along[2]
 	y, z := s.wall.y[:len(s.wall.x)], s.wall.z[:len(s.wall.x)]
-	for i, x := range s.wall.x {
+	stride := len(s.wall.x)/closing | 1
+	for i := 0; i < len(s.wall.x); i += stride {
+		x := s.wall.x[i]
 		h, end := (float64((x-o0)*a0)+float64((y[i]-o1)*a1)+float64((z[i]-o2)*a2)-s.top)/s.length, 0
 		if h > 0.5 {
 			h, end = 1-h, 1
@@ -104,6 +129,9 @@ func (s *sight) closure() float64 {
 
 // A rose holds the angles at which the sectors round a diamond begin.
 type rose [sectors + 1]float64
+
+// closing is about how many points are looked at, of more than that.
+const closing = 1000
 
 // sectors is how many there are, an equal number in each quarter.
 const sectors = 256
@@ -187,11 +215,6 @@ func (p margin) third(m float64) float64 {
 		sum += e
 	}
 	return sum
-}
-
-// lost bounds how much better a cylinder may be after a move of the axis, by the balance alone.
-func (p margin) lost(m float64) float64 {
-	return float64(p.unbalanced*m) + float64(p.bent*m*m) + p.third(m)
 }
 
 // holds reports whether no move up to m gives a better cylinder.
@@ -376,19 +399,18 @@ func (s *sight) span(contacts []Contact, without int) (f flat, ok bool) {
 }
 
 // certify says of a cylinder what its contacts and the points prove.
-func (c *Cylinder) certify(w Wall) error {
+func (c *Cylinder) certify(w Wall, q *axisSearch) (e exclusion, err error) {
 	s, ok := c.sight(w)
 	if !ok {
-		return c.fail("no axis")
+		return e, c.fail("no axis")
 	}
-	reach, bound, closed := c.excluded(s)
-	var err error
-	if c.Certificate.Reach, err = units.Of(reach, units.Millimetre); err == nil {
-		c.Certificate.Bound, err = units.Of(min(bound, c.unbound().In(units.Millimetre)), units.Millimetre)
+	e = c.excluded(s, q)
+	if c.Certificate.Reach, err = units.Of(e.reach, units.Millimetre); err == nil {
+		c.Certificate.Bound, err = units.Of(min(e.bound, c.unbound().In(units.Millimetre)), units.Millimetre)
 	}
-	if !closed {
+	if !e.closed {
 		c.Certificate.Bound = c.unbound()
 	}
 	c.Certificate.Searched = c.Certificate.Bound != 0
-	return err
+	return e, err
 }

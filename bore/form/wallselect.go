@@ -12,14 +12,20 @@ const (
 )
 
 // tube finds a minimax cylinder on all points of a wall by way of few of them, as solve does the
-// circle of a trace: on those that lie near the farthest and the nearest about the axis given; and that is
-// the answer for all, once they all lie on or between its two cylinders. Of many, some are looked at first.
-func (w *workspace) tube(kind Reference, wall Wall, p pose) (tube, bool) {
+// circle of a trace: on those that lie within a share of the form from the farthest and the nearest about the axis
+// given; and that is the answer for all, once they all lie on or between its two cylinders. Of many, some are looked
+// at first.
+func (w *workspace) tube(kind Reference, wall Wall, p pose, share float64) (tube, bool) {
 	if wall.len() > fewOfWall {
-		t, ok, share := tube{pose: p}, true, 4.
-		if stride := wall.len() / thinned; stride > 1 {
-			t, ok = w.narrowTube(kind, wall, stride|1, t, share)
-			share = 16
+		t, ok, stride := tube{pose: p}, true, 1
+		if wall.len() >= 2*thinned {
+			stride = wall.len()/thinned | 1
+		}
+		in2, out2 := p.spread(wall, stride)
+		t.in, t.out = math.Sqrt(in2), math.Sqrt(out2)
+		if stride > 1 {
+			t, ok = w.narrowTube(kind, wall, stride, t, share)
+			share = 32
 		}
 		if ok {
 			t, ok = w.narrowTube(kind, wall, 1, t, share)
@@ -29,7 +35,7 @@ func (w *workspace) tube(kind Reference, wall Wall, p pose) (tube, bool) {
 		}
 	}
 	w.program.n = 0
-	return w.settle(kind, wall.x, wall.y, wall.z, p, nil)
+	return w.settle(kind, wall.x, wall.y, wall.z, p)
 }
 
 // partOfWall takes some of the points, evenly.
@@ -48,8 +54,6 @@ func (w *workspace) takePoint(wall Wall, i int) {
 // that lie within a share of the form from the outermost and the innermost. Where one of the others lies
 // outside what these give, it goes on from there.
 func (w *workspace) narrowTube(kind Reference, wall Wall, stride int, t tube, share float64) (tube, bool) {
-	in2, out2 := t.spread(wall, stride)
-	t.in, t.out = math.Sqrt(in2), math.Sqrt(out2)
 	margin := (t.out - t.in) / share
 	for range mostNarrows {
 		w.collectWall(kind, wall, stride, &t, margin)
@@ -57,7 +61,7 @@ func (w *workspace) narrowTube(kind Reference, wall Wall, stride int, t tube, sh
 			margin *= 2
 			continue
 		}
-		next, ok := w.settle(kind, w.x, w.y, w.z, t.pose, nil)
+		next, ok := w.settle(kind, w.x, w.y, w.z, t.pose)
 		if !ok {
 			margin *= 4
 			continue
@@ -110,17 +114,6 @@ func (p *pose) spread(wall Wall, stride int) (in, out float64) {
 		}
 	}
 	return in, out
-}
-
-// apart returns how much farther from one axis a point of the wall may be than from the other, at
-// most: by as much as the axes are apart at its height, and by the shift of that height with the tilt.
-func (t *tube) apart(q *pose) float64 {
-	const end = 1.25 // heights go a little beyond 1 where the axis leans
-	tilt := norm(t.w.dot(q.u), t.w.dot(q.v))
-	u, v, h := t.seen(q.c[0], q.c[1], q.c[2])
-	a, b := q.w.dot(t.u)*t.half/q.w.dot(t.w), q.w.dot(t.v)*t.half/q.w.dot(t.w)
-	at := func(height float64) float64 { return norm(u+float64((height-h)*a), v+float64((height-h)*b)) }
-	return max(at(end), at(-end)) + float64(2*t.out*tilt*tilt)
 }
 
 // collectWall takes, of every stride-th point, those within a margin of the two cylinders, or of the one that
