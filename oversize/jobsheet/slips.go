@@ -65,6 +65,7 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		worn[i], finished[i] = g.survey.by.looks(c.Readings), g.proof.by.looks(c.Proof)
 		s.cylinder(path, c, g.Engine, read[i])
+		s.alone(path, g, c, read[i])
 		s.textures(i)
 		s.profiles(i, g.profiled[i])
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
