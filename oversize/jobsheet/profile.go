@@ -134,16 +134,16 @@ func (c *checker) profiles(path string, ps []Profile) {
 
 // line checks how long a profile is, whose points stand at equal steps, and how high.
 func (c *checker) line(path, list string, p Profile) {
-	n, step, zs := units.Length(p.count()), p.step(), p.heights()
-	most, is, least := p.CutOff/perCutOff, step*(n-1), sections*p.CutOff
+	n, step, zs := p.count(), p.step(), p.heights()
+	most, is, least := p.CutOff/perCutOff, step*units.Length(n-1), sections*p.CutOff
 	switch {
 	case step > most || step <= 0:
 		c.fault(list, step, "so far apart: want at most %v for this cut-off", most)
 		return
 	case p.Length != 0 && (is-p.Length).Abs() > step/2:
-		c.fault(path+".length", p.Length, "%d points %v apart are %v long: is one lost?", p.count(), step, is)
+		c.fault(path+".length", p.Length, "%d points %v apart are %v long: is one lost?", n, step, is)
 		return
-	case step*n < least:
+	case step*units.Length(n) < least:
 		c.fault(path+".length", p.Length, "want five cut-offs, %v, or more", least)
 	}
 	for k, z := range zs {
