@@ -146,7 +146,7 @@ func (w *workshop) offline() error {
 }
 
 // benchChecks drives the page of a program that is built already.
-func benchChecks(program, sheets, axe, shots string, short bool, jobs []string) error {
+func benchChecks(program, refresh, sheets, axe, shots string, short bool, jobs []string) error {
 	ctx, cancel := browser(20 * time.Minute)
 	defer cancel()
 	folder, err := os.MkdirTemp("", "bench")
@@ -179,7 +179,7 @@ func benchChecks(program, sheets, axe, shots string, short bool, jobs []string) 
 		if err != nil {
 			return err
 		}
-		steps = append(steps, w.byKeys, func() error { return w.paper(named("pump")) }, func() error { return w.times(named("pump"), eight) },
+		steps = append(steps, func() error { return w.byKeys(named("pump-finished"), refresh, folder) }, func() error { return w.anyKeys(named("pump")) }, func() error { return w.paper(named("pump")) }, func() error { return w.times(named("pump"), eight) },
 			func() error { return w.looks(named("pump-finished")) }, func() error { return w.photograph(program, folder) })
 	}
 	for _, step := range steps {

@@ -29,8 +29,7 @@ func (w *workshop) everyJob(address string) error {
 			return err
 		}
 		w.open(name)
-		text, _ := json.Marshal(string(sheet))
-		if !js[bool](w, fmt.Sprintf(`new DOMParser().parseFromString(%s, "text/html").querySelector("main.sheet").innerHTML === document.querySelector("#sheet > .sheet").innerHTML`, text)) {
+		if !w.shows(string(sheet)) {
 			w.fault("%s at %.7s: another sheet than that of the command line", base, address)
 		}
 		var was, is any
@@ -42,6 +41,12 @@ func (w *workshop) everyJob(address string) error {
 		}
 	}
 	return nil
+}
+
+// shows reports whether the page shows a sheet that the command line printed.
+func (w *workshop) shows(sheet string) bool {
+	text, _ := json.Marshal(sheet)
+	return js[bool](w, fmt.Sprintf(`new DOMParser().parseFromString(%s, "text/html").querySelector("main.sheet").innerHTML === document.querySelector("#sheet > .sheet").innerHTML`, text))
 }
 
 // traps types and reads as somebody does who is in the middle of it.
@@ -96,41 +101,6 @@ func (w *workshop) traps(pump string) error {
 	js[bool](w, settled)
 	if !strings.Contains(js[string](w, "job"), `"7.8 mm"`) {
 		w.fault("what was typed does not survive reading the page again")
-	}
-	return nil
-}
-
-// byKeys makes the beginning of a job with the keyboard alone: from the first box on, as it comes.
-func (w *workshop) byKeys() error {
-	if err := w.show(w.file, views[2]); err != nil {
-		return err
-	}
-	want := map[string]string{"engine.cylinders": "1", "engine.cycle": "four", "engine.wall": "bare i", "engine.bore": "67", "engine.stroke": "58",
-		"engine.layout.ring_top": "8", "engine.layout.ring_bottom": "92", "cylinders[0].over": "0", "gauge.kind": "two", "gauge.resolution": "0.01",
-		"gauge.temperatures.gauge_used": "21", "gauge.temperatures.cylinder": "21"}
-	for range 400 {
-		at := js[string](w, `document.activeElement.closest("[data-at]")?.dataset.at ?? ""`)
-		keys := "\t"
-		if v, ok := want[at]; ok && js[bool](w, `!document.activeElement.matches(".unit")`) {
-			keys = v + "\t"
-			delete(want, at)
-		} else if js[bool](w, `document.activeElement.matches("summary") && document.activeElement.parentElement.id === "part-gauge" && !document.activeElement.parentElement.open`) {
-			keys = " "
-		}
-		if err := chromedp.Do(w.ctx, chromedp.KeyEvent(keys)); err != nil {
-			return err
-		}
-		js[bool](w, settled)
-		if len(want) == 0 {
-			break
-		}
-	}
-	if err := chromedp.Do(w.ctx, chromedp.KeyEvent("\t\t\t\t")); err != nil { // out of the last window
-		return err
-	}
-	js[bool](w, settled)
-	if js[string](w, "step") != "measure" {
-		w.fault("by keys: still wanted %v, next is %q: %s", want, js[string](w, "step"), js[string](w, `$("head").innerText`))
 	}
 	return nil
 }

@@ -7,9 +7,10 @@
 //	go run -C .ci ./browser -axe axe.min.js -shots FOLDER FILE.html ...
 //
 // With -bench it drives the page of that program instead, served and as a file with the network off: each JOB.json, whose sheet
-// as the command line prints it is JOB.html in the folder -sheets; with -short the first alone, and no pictures.
+// as the command line prints it is JOB.html in the folder -sheets; with -short the first alone, and no pictures. A whole job is
+// typed by keys, and its sheets are held to those that -refresh prints.
 //
-//	go run -C .ci ./browser -bench PROGRAM -sheets FOLDER -axe axe.min.js -shots FOLDER JOB.json ...
+//	go run -C .ci ./browser -bench PROGRAM -refresh PROGRAM -sheets FOLDER -axe axe.min.js -shots FOLDER JOB.json ...
 //	go run -C .ci ./browser -firefox -bench PROGRAM -sheets FOLDER JOB.json ...
 package main
 
@@ -63,6 +64,7 @@ func main() {
 	axe := flag.String("axe", "", "`file` of axe-core")
 	shots := flag.String("shots", "", "`folder` for the pictures")
 	program := flag.String("bench", "", "the `program` whose page is driven")
+	refresh := flag.String("refresh", "", "the `program` that prints the sheet of a job")
 	sheets := flag.String("sheets", "", "`folder` of the sheets that it is to show")
 	firefox := flag.Bool("firefox", false, "in firefox instead, where the page as a file plans each job")
 	short := flag.Bool("short", false, "the first job alone, and no pictures")
@@ -75,7 +77,7 @@ func main() {
 		return
 	}
 	if *program != "" {
-		if err := benchChecks(*program, *sheets, *axe, *shots, *short, flag.Args()); err != nil {
+		if err := benchChecks(*program, *refresh, *sheets, *axe, *shots, *short, flag.Args()); err != nil {
 			log.Fatal(err)
 		}
 		fmt.Println("the bench: every sheet that of the command line, traps shut")
