@@ -186,3 +186,29 @@ func TestRidgeThreshold(t *testing.T) {
 		}
 	}
 }
+
+// What no axis shows by itself the mean of them all may: its scatter is less, and it has most of the risk of a wrong word.
+func TestShapeOfTheMean(t *testing.T) {
+	read := func(axes int, bulge units.Length) bore.Geometry {
+		var rs []bore.Reading
+		for i, over := range []units.Length{0, bulge, bulge, 0} {
+			for _, a := range even(axes) {
+				rs = append(rs, bore.Reading{Depth: units.Length(10+25*i) * mm, Axis: bore.Axis(degrees(a)), Diameter: 67*mm + over})
+			}
+		}
+		g, err := bore.Measure(rs, bore.Gauge{Repeatability: 2 * um})
+		return must(t, g, err)
+	}
+	for _, c := range []struct {
+		axes  int
+		bulge units.Length
+		want  bore.Shape
+	}{
+		{1, 4 * um, bore.Straight}, {2, 4 * um, bore.Straight}, {8, 4 * um, bore.Barrelled}, // twice the scatter of a reading
+		{8, 2 * um, bore.Straight}, {1, 9 * um, bore.Barrelled},
+	} {
+		if got := read(c.axes, c.bulge).Shape; got != c.want {
+			t.Errorf("%d axes, wider by %v: %v, want %v", c.axes, c.bulge, got, c.want)
+		}
+	}
+}

@@ -304,6 +304,7 @@ func TestTags(t *testing.T) {
 		Oven  oven     `json:"oven,omitzero"`
 		Size  weight   `json:"size" needs:"how much it bears" usual:"light"`
 		Rows  int      `json:"rows,omitzero" most:"3"`
+		Doors int      `json:"doors,omitzero" most:"1"`
 		Steps []step   `json:"steps,omitzero" most:"1" usual:"few,even"`
 		Notes []string `json:"notes,omitzero"`
 		Spice struct {
@@ -318,6 +319,7 @@ func TestTags(t *testing.T) {
 			"rows: 4: want more sense:; want at most 3", "steps: 2: want more sense:; want at most 1"},
 		`{"size": "1 g", "rows": -1, "notes": ["a", "this is a long text, too long"], "spice": {"hot": 0}}`: {`notes[1]: "this is a long text, too long": longer than 20 bytes`,
 			"rows: -1: want more sense:; want 0 to 3"},
+		`{"size": "1 g", "doors": 2}`:                                               {"doors: 2: want more sense:; want at most 1"},
 		`{"size": "1 g", "spice": {"old": true}}`:                                   {"spice.hot: want more sense:; missing: want how hot"},
 		`{"size": "1 g", "rows": 3, "spice": {"hot": 1}, "steps": [{"text": "a"}]}`: nil,
 	} {
