@@ -53,7 +53,7 @@ func (s *draft) front() {
 	s.add(s.overview())
 	for _, item := range []page.Item{
 		{Label: "STOP AT:", Text: s.stops()}, {Label: "DIAL:", Text: s.dial()}, {Label: "HONE:", Text: s.hones()},
-		{Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "UNASKED:", Text: s.unasked()}, {Label: "PRICE:", Text: s.prices()},
+		{Label: "SLEEVE:", Text: s.holds()}, {Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "UNASKED:", Text: s.unasked()}, {Label: "PRICE:", Text: s.prices()},
 	} {
 		if item.Text != "" {
 			s.add(item)
@@ -185,6 +185,15 @@ func (s *draft) stops() string {
 		lines = append(lines, text)
 	}
 	return alike(names, lines)
+}
+
+// holds says, where a fit of the sleeve is to be chosen, which interference holds.
+func (s *draft) holds() string {
+	interference, why := s.holding()
+	if interference == "" || !slices.ContainsFunc(s.Cylinders, func(c CylinderSheet) bool { return c.Next == StepChooseSleeve }) {
+		return ""
+	}
+	return "interference " + interference + ": " + why
 }
 
 // sleeveBored returns what the sleeve of a cylinder is bored to once it is fitted, 0 where it has none.

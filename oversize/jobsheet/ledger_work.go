@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/sleeve"
 	"borewright.example/units/uncertainty"
 )
 
@@ -228,6 +229,15 @@ func (b *book) sleeveRows() {
 		v = *b.sleeve
 	}
 	seat, grips := b.seats[b.at].cleansUp, uncertainty.Undecided
+	strains := func(part string, by sleeve.Strength) string {
+		switch {
+		case by.Wanted == 0:
+			return "nothing is known of the strength of the " + part
+		case v.Holding == nil:
+			return "the " + part + " may not stand the stress: less interference"
+		}
+		return "the " + part + " may not stand the stress"
+	}
 	if v.Running != nil {
 		grips = v.Running.Grips
 	}
@@ -239,8 +249,8 @@ func (b *book) sleeveRows() {
 		says    string
 	}{
 		{"seat cleans up", seat.Verdict, &seat, noSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
-		{"stress in the barrel", v.Fit.Barrel.Verdict, nil, noSoundFit, "the barrel may not stand the stress: less interference"},
-		{"stress in the sleeve", v.Fit.Sleeve.Verdict, nil, noSoundFit, "the sleeve may not stand the stress: less interference"},
+		{"stress in the barrel", v.Fit.Barrel.Verdict, nil, noSoundFit, strains("barrel", v.Fit.Barrel)},
+		{"stress in the sleeve", v.Fit.Sleeve.Verdict, nil, noSoundFit, strains("sleeve", v.Fit.Sleeve)},
 		{"slips home", v.Heat.Slips, nil, noSoundFit, "it does not surely slip home at that heat"},
 		{"stock to hone out", v.Hone.CleansUp, nil, noSoundFit, "there is no stock to hone out of it: a smaller bore"},
 		{"grip", grips, nil, comesLoose, ""},

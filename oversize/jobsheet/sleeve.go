@@ -7,6 +7,7 @@ import (
 	"errors"
 	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
@@ -44,7 +45,11 @@ type SleeveSheet struct {
 	Hone  sleeve.Honing   `json:"hone"` // of the fitted bore
 	// Running is the joint honed, at the running temperature of the bore; nil where the job does not give that.
 	Running *sleeve.Stresses `json:"running,omitempty"`
-	Loosens sleeve.Loose     `json:"loosens"` // honed, heated evenly from 20 °C
+	// Holding is the DIAMETRAL interference, to a micrometre, with which both parts stand the stress at 20 °C and the joint
+	// just grips at the running temperature: crossed, Min above Max, where none does both; nil where that temperature
+	// or a strength is not known.
+	Holding *sleeve.Diametral `json:"holding,omitempty"`
+	Loosens sleeve.Loose      `json:"loosens"` // honed, heated evenly from 20 °C
 	// Press is the force that would press it home at 20 °C over the length of the bore; zero where that is not given.
 	Press sleeve.Range[units.Force] `json:"press,omitzero"`
 }
@@ -143,7 +148,36 @@ func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
 				s.Running = &state
 			}
 		}
+		if s.Holding, err = s.holding(at); err != nil {
+			return s, err
+		}
 	}
 	s.Loosens, err = s.Hone.Joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}) // heated evenly from 20 °C
 	return s, err
+}
+
+// holding returns the interference that both parts stand and that grips at a temperature in work.
+func (s SleeveSheet) holding(at bore.Temperature) (*sleeve.Diametral, error) {
+	if s.Fit.Barrel.Wanted == 0 || s.Fit.Sleeve.Wanted == 0 {
+		return nil, nil
+	}
+	// Without gas, at 20 °C, every stress is in proportion to the interference.
+	share := min(s.Fit.Barrel.Margin.Min/s.Fit.Barrel.Wanted, s.Fit.Sleeve.Margin.Min/s.Fit.Sleeve.Wanted)
+	most, err := units.Of(share*s.Joint.Interference.Max.In(units.Millimetre), units.Millimetre)
+	if err != nil {
+		return nil, err
+	}
+	const any = 1 * units.Pascal // of grip: the pressure itself is nobody's figure
+	var d sleeve.Diametral
+	for i, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
+		least, err := s.Hone.Joint.LeastInterference(any, t, t)
+		if err != nil {
+			return nil, err
+		}
+		if least = least.Ceil(units.Micrometre); i == 0 || least > d.Min {
+			d.Min = least
+		}
+	}
+	d.Max = most.Floor(units.Micrometre)
+	return &d, nil
 }

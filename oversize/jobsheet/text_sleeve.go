@@ -21,6 +21,23 @@ func classWords(show Shown, what string, c sleeve.Class, w units.Limits) string 
 	return what + " to " + c.String() + ", " + show.limits(w)
 }
 
+// holding says which interference both parts stand and grips in work; nothing where that is not known.
+func (s *draft) holding() (interference, why string) {
+	v := s.Sleeve
+	if v == nil || v.Holding == nil {
+		return "", ""
+	}
+	if v.Holding.Min <= v.Holding.Max {
+		return s.show.limits(units.Limits(*v.Holding)), "the parts stand the most of it, the least just grips when running"
+	}
+	part := "sleeve"
+	if b, in := v.Fit.Barrel, v.Fit.Sleeve; b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
+		part = "barrel"
+	}
+	return "none", fmt.Sprintf("the %s stands %s, the grip when running asks for %s: a thicker wall, a stronger metal or two that grow alike, or a collar and the maker's word",
+		part, s.show.limits(units.Limits{Max: v.Holding.Max}), s.show.limits(units.Limits{Min: v.Holding.Min}))
+}
+
 // sleeve prints the fit for a person at a bench.
 func (s *draft) sleeve() {
 	v := s.Sleeve
@@ -65,6 +82,9 @@ func (s *draft) sleeve() {
 			text += ", surely by " + s.show.temperature(hot.Max)
 		}
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
+	}
+	if interference, why := s.holding(); interference != "" {
+		rows = append(rows, []string{"interference to hold", interference, why})
 	}
 	s.add(facts(rows))
 	s.say("The seat follows the sleeve: its outside as measured, less %s.", span(sleeve.Range[units.Length](v.Joint.Interference)))
