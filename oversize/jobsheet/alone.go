@@ -37,8 +37,13 @@ func (s *slipper) alone(path string, g given, c Cylinder, read readBore) {
 }
 
 // pastLimits returns the findings that decide against a worn bore.
-func pastLimits(fs []bore.Finding) []bore.Finding {
-	return slices.DeleteFunc(slices.Clone(oversize.Deciding(fs)), func(f bore.Finding) bool { return f.Verdict != uncertainty.Beyond })
+func pastLimits(fs []bore.Finding) (past []bore.Finding) {
+	for _, f := range oversize.Deciding(fs) {
+		if f.Verdict == uncertainty.Beyond {
+			past = append(past, f)
+		}
+	}
+	return past
 }
 
 // hangsOn reports whether a finding comes from a reading, among others perhaps.

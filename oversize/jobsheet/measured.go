@@ -118,7 +118,10 @@ func (m *Metal) UnmarshalText(text []byte) error {
 
 // check says what is wrong with the text of a metal, which may be left out.
 func (m Metal) check() error {
-	if _, err := m.material(); m != "" && err != nil {
+	if m == "" {
+		return nil
+	}
+	if _, err := m.material(); err != nil {
 		return fmt.Errorf(`want one of %s, or an expansion such as "11.4e-6/K"`, strings.Join(material.Names(), ", "))
 	}
 	return nil

@@ -135,8 +135,8 @@ func celsius(x float64) units.Temperature {
 	return units.ReferenceTemperature.Add(units.TemperatureChange(x - 20))
 }
 
-func all() []Material {
-	return []Material{
+func all() [12]Material {
+	return [...]Material{
 		GreyIron(), ductileIron(), PlainSteel(), alloySteel(), GaugeSteel(),
 		hypoeutecticAluminium(), EutecticAluminium(), hypereutecticAluminium(),
 		wroughtAluminium4032(), wroughtAluminium2618(), AluminiumBlock(), bronze(),
