@@ -20,6 +20,7 @@ var asksVerdict = map[string]string{
 	"traced.go pressing":      "picks the worse of two findings on one limit, by readings and by traces",
 	"choose.go price":         "works out what less doubt would spare, which is printed",
 	"texture.go texture":      "writes a row of the ledger",
+	"alone.go pastLimits":     "finds what hangs on one reading, which wants to be confirmed: a row is open for it",
 	"overview.go mark":        "prints the finding of a row that is open because the work is to come",
 	"text_proof.go proofWork": "prints the way out of a row that has failed",
 }

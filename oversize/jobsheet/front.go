@@ -18,8 +18,8 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// front has what is to be seen first, and hung by the machine: what the engine is, what to do now and why, what must
-// be true and where it stands, where to stop, how to set the hone, what to buy, what was not seen.
+// front has what is to be seen first, and hung by the machine: what the engine is, what to do now, where to stop, how to set
+// the hone; then why, what must be true and where it stands, what to buy, what was not seen.
 func (s *draft) front() {
 	e := s.Job.Engine
 	s.say("%d × bore %s, stroke %s, %v, %v", e.Cylinders, s.show.plain(e.Bore), s.show.plain(e.Stroke), e.Cycle, e.Wall)
@@ -48,18 +48,23 @@ func (s *draft) front() {
 	if s.decided() {
 		s.add(page.Item{Label: "ROUTE:", Text: s.routeWords()})
 	}
+	s.items(page.Item{Label: "STOP AT:", Text: s.stops()}, page.Item{Label: "DIAL:", Text: s.dial()}, page.Item{Label: "HONE:", Text: s.hones()},
+		page.Item{Label: "SLEEVE:", Text: s.holds()})
 	s.reasons()
 	s.why()
 	s.add(s.overview())
-	for _, item := range []page.Item{
-		{Label: "STOP AT:", Text: s.stops()}, {Label: "DIAL:", Text: s.dial()}, {Label: "HONE:", Text: s.hones()},
-		{Label: "SLEEVE:", Text: s.holds()}, {Label: "BUY:", Text: s.buys()}, {Label: "UNSEEN:", Text: s.unseen()}, {Label: "ASK:", Text: s.asks()}, {Label: "WORD:", Text: s.words()}, {Label: "UNASKED:", Text: s.unasked()}, {Label: "PRICE:", Text: s.prices()},
-	} {
+	s.items(page.Item{Label: "BUY:", Text: s.buys()}, page.Item{Label: "UNSEEN:", Text: s.unseen()}, page.Item{Label: "ASK:", Text: s.asks()},
+		page.Item{Label: "WORD:", Text: s.words()}, page.Item{Label: "UNASKED:", Text: s.unasked()}, page.Item{Label: "PRICE:", Text: s.prices()})
+	s.add(page.Sentence("Cautions stand at the steps and at the end: read them before the work."))
+}
+
+// items adds those that have something to say.
+func (s *draft) items(list ...page.Item) {
+	for _, item := range list {
 		if item.Text != "" {
 			s.add(item)
 		}
 	}
-	s.add(page.Sentence("Cautions stand at the steps and at the end: read them before the work."))
 }
 
 // why says, a line a cylinder, what speaks against everything cheaper than its route.
