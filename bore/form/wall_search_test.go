@@ -3,6 +3,7 @@
 package form_test
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -248,5 +249,27 @@ func TestProvedIsTheBestFromAllAxes(t *testing.T) {
 	}
 	if t.Logf("%d proved, %d other optima", proved, others); proved < 150 || others < 15 {
 		t.Errorf("%d proved, %d other optima", proved, others)
+	}
+}
+
+// A cylinder of a wall much shorter than its radius may lie across, its points far beyond the ends of its axis, where the
+// rounding of these is larger; it holds its own check.
+func TestShortWallsHoldTheirCheck(t *testing.T) {
+	r := rand.New(rand.NewPCG(61, 1))
+	found := 0
+	for range 300 {
+		radius := 20 + 30*r.Float64()
+		w := wallOf(t, boreWall(r, 2+r.IntN(5), 6+r.IntN(10), radius, radius*(0.1+0.1*r.Float64()), radius*math.Pow(10, -2-r.Float64())))
+		c, err := w.Cylinder(form.MCCY)
+		if err != nil {
+			continue
+		}
+		found++
+		if err := c.Check(w); errors.Is(err, form.ErrCertificate) {
+			t.Fatal(err)
+		}
+	}
+	if found < 250 {
+		t.Errorf("%d found", found)
 	}
 }
