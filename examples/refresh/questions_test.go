@@ -24,7 +24,7 @@ func TestQuestions(t *testing.T) {
 		{"taper from a ring and a feeler gauge?", "keep", "By the ring and feeler gauge the bore is 0.022 ± 0.009 mm larger above than below"},
 		{"the gap grew: how much bore is gone?", "keep", "By its gap, ring top finds the bore 0.010 ± 0.009 mm larger"},
 		{"the gap is too small: how much to file?", "pump", "expected: file 0.07 mm off, to 0.29 mm; file only in the finished, washed bore"},
-		{"what gap for this bore, by rule?", "pump", "Rules of thumb for a new ring in a bore of 78 mm: 0.156 to 0.468 mm"},
+		{"what gap for this bore, by rule?", "pump", "Rules of thumb for a new ring in a bore of 78 mm: 0.16 to 0.46 mm"},
 		{"what gap is scrap?", "pump", "max 1.00 mm: within"},
 		{"where in a worn bore do I set the gap?", "keep", "Cylinder 1: set each gap at 84 mm, where the bore is smallest in ring travel"},
 		{"my drill turns at 600 rev/min: what angle?", "pump", "Your setting, 450 rev/min with 40 cycles/min (80 strokes) leaves 7.8° included"},

@@ -215,7 +215,10 @@ func inBand(band units.Limits) func(v any) string {
 		} else if l := lengthOf(v); !ok && (l == 0 || band.Contains(l)) {
 			return ""
 		}
-		return fmt.Sprintf("%v is usual", band)
+		if band.Min < 10*units.Micrometre { // of such a step even a micrometre is much
+			return fmt.Sprintf("%v is usual", band)
+		}
+		return ShownMillimetres.thumb(band) + " is usual"
 	}
 }
 

@@ -42,6 +42,9 @@ func (s *draft) front() {
 		}
 	}
 	s.add(page.Item{Label: "NEXT:", Text: s.nextWords()})
+	if text := s.settledBy(); text != "" {
+		s.add(page.Item{Label: "SETTLED BY:", Text: text})
+	}
 	for i, line := range s.orders() {
 		s.add(page.Item{Label: ordinal(i), Text: line})
 	}
@@ -92,6 +95,44 @@ func (s *draft) why() {
 	if len(lines) > 0 {
 		s.add(page.Item{Label: "WHY NOT:", Text: alike(names, lines)})
 	}
+}
+
+// settledBy says what decides a cylinder of which no diameter can tell, however well it is read, whether a size cleans it up:
+// nothing where better readings may.
+func (s *draft) settledBy() string {
+	var names, lines []string
+	for i, c := range s.Choice.Cylinders {
+		if c.Route != oversize.Undecided || s.Job.Cylinders[i].WearShare != 0 {
+			continue
+		}
+		need := s.Cylinders[i].CleanUp.Original
+		for _, r := range c.Refused {
+			if most := r.Finding.Limits.Max; r.Reason == oversize.CleanUpNotProven && r.Route == oversize.BoreOversize && r.Over == c.Over &&
+				need.Min.Value <= most && most < need.Max.Value {
+				names, lines = append(names, c.Name), append(lines, s.beyondReading(c.Over))
+			}
+		}
+	}
+	return alike(names, lines)
+}
+
+// beyondReading says what decides whether a size cleans up a bore of which nobody knows the side of the wear.
+func (s *draft) beyondReading(over units.Length) string {
+	text := "which side has worn (wear_share), which no diameter shows"
+	e := s.Job.Engine
+	larger := ""
+	for _, size := range e.Oversizes {
+		if size.Over <= over || larger != "" {
+			continue
+		}
+		if larger = "+" + s.show.plain(size.Over); e.GasketHole != 0 && e.Bore+size.Over > e.GasketHole {
+			return text + "; or a gasket for " + larger + ", whose hole is larger"
+		}
+	}
+	if larger == "" {
+		text += "; or a larger size on offer"
+	}
+	return text
 }
 
 // cheaper names what is refused to a cylinder of such a route. A wall that is never worked on has no sizes, and may well be
@@ -176,7 +217,7 @@ func (s *draft) stops() string {
 		c := s.Choice.Cylinders[i]
 		text := "hone " + s.show.length(c.Aim)
 		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 && !s.Job.Cylinders[i].bored() {
-			text = "bore " + s.show.plain(bored) + ", " + text
+			text = "bore " + s.show.stop(bored) + ", " + text
 		}
 		if c.Route == oversize.Sleeve && s.Sleeve != nil {
 			text = "seat " + s.show.length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text

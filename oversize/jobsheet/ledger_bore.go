@@ -234,10 +234,10 @@ func (b *book) pits() {
 		r = open(demandPits, "", notRead, StepMeasure, "counted.pits", b.path+"pits")
 	case len(c.Pits) == 0, c.surveyed() && deepest == 0: // or no ring passes over any of them
 	case c.surveyed() && choice.Route == oversize.MakersProcess:
-		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: deepest.String() + " deep"}
+		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: b.Units.plain(deepest) + " deep"}
 	case c.surveyed() && (cut || stays(choice) && deepest <= b.Cuts.deglaze()/2): // what cleans up counts their depth
 	case c.surveyed() && stays(choice):
-		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: deepest.String() + " deep"}
+		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: b.Units.plain(deepest) + " deep"}
 	default:
 		r = open(demandPits, "", toCome, b.workStep())
 	}

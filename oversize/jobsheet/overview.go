@@ -114,7 +114,11 @@ func (s *draft) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 			if r.Demand == demandTaper && !s.Job.Engine.Limits.TaperAtDeck && !s.choked() {
 				size = size.Abs() // larger at either end
 			}
-			value = bare(s.show.length(size), s.show.units()[0])
+			text := s.show.length(size)
+			if r.Demand == demandWall { // of which nobody knows micrometres
+				text = s.show.gap(size)
+			}
+			value = bare(text, s.show.units()[0])
 		}
 	}
 	return worst, value

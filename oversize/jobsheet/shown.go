@@ -92,6 +92,16 @@ func (s Shown) boringStop(size, least units.Length) units.Length {
 	return size
 }
 
+// stop returns a size to bore to as boringStop has it, with the zeros of its step.
+func (s Shown) stop(l units.Length) string {
+	return s.each(func(u units.Length) string {
+		if step := units.Millimetre / 100; u == units.Millimetre && l%step == 0 {
+			return l.Format(u, 2)
+		}
+		return plainIn(l, u)
+	})
+}
+
 // stepOf is the step that a length is printed in with so many decimals of a unit.
 func stepOf(unit units.Length, places int) units.Length {
 	for range places {
@@ -189,6 +199,19 @@ func estimateIn(e uncertainty.Estimate, unit units.Length, places, fewest int) s
 // limits returns a window in every unit shown, as sizes are worked to, gapLimits that of a gap.
 func (s Shown) limits(w units.Limits) string    { return s.window(w, 0) }
 func (s Shown) gapLimits(w units.Limits) string { return s.window(w, 1) }
+
+// thumb returns a rule of thumb as sizes are worked to, gapThumb as gaps are: no more digits than it means.
+func (s Shown) thumb(w units.Limits) string    { return s.inward(w, 0) }
+func (s Shown) gapThumb(w units.Limits) string { return s.inward(w, 1) }
+
+func (s Shown) inward(w units.Limits, less int) string {
+	return s.each(func(u units.Length) string {
+		places := placesFor(u) - less
+		step := stepOf(u, places)
+		lo, _, _ := strings.Cut(w.Min.Ceil(step).Format(u, places), " ")
+		return lo + " to " + w.Max.Floor(step).Format(u, places)
+	})
+}
 
 // window returns a window with some decimals less than a size has, or with as many more as it takes, to a micrometre
 // or a hundredth of a thou: rounded inward, so that what is printed never allows more than what is meant; a dash

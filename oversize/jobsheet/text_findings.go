@@ -225,7 +225,7 @@ func (s *draft) finish() {
 			}
 		}
 		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 {
-			row[3] = s.show.plain(bored)
+			row[3] = s.show.stop(bored)
 		}
 		if c.WallLeft.Value != 0 {
 			row[5] = s.show.estimate(c.WallLeft)

@@ -57,7 +57,7 @@ func (s *draft) rings() {
 		s.drawRings(c)
 	}
 	if w := s.UsualGap; !w.IsZero() {
-		s.say("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", s.show.plain(s.Job.Engine.Bore), s.show.gapLimits(w))
+		s.say("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", s.show.plain(s.Job.Engine.Bore), s.show.gapThumb(w))
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Rings) > 0 && c.Rings[0].SetAt != 0 {
@@ -205,7 +205,7 @@ func (s *draft) clearances() {
 		s.say("The maker allows %s at 20 °C in a fresh bore.", s.show.limits(window))
 	}
 	if w := s.UsualClearance; !w.IsZero() {
-		s.say("Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, s.show.limits(w))
+		s.say("Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, s.show.thumb(w))
 	}
 	if s.Job.Engine.Running.Piston != (bore.Temperature{}) {
 		s.add(page.Sentence("The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way. Where the piston is the larger, ask its supplier."))

@@ -28,14 +28,14 @@ func (s *draft) holding() (interference, why string) {
 		return "", ""
 	}
 	if v.Holding.Min <= v.Holding.Max {
-		return s.show.limits(units.Limits(*v.Holding)), "the parts stand the most of it, the least just grips when running"
+		return s.show.length(v.Holding.Min) + " to " + s.show.length(v.Holding.Max), "the parts stand the most of it, the least just grips when running"
 	}
 	part := "sleeve"
 	if b, in := v.Fit.Barrel, v.Fit.Sleeve; b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
 		part = "barrel"
 	}
-	return "none", fmt.Sprintf("the %s stands %s, the grip when running asks for %s: a thicker wall, a stronger metal or two that grow alike, or a collar and the maker's word",
-		part, s.show.limits(units.Limits{Max: v.Holding.Max}), s.show.limits(units.Limits{Min: v.Holding.Min}))
+	return "none", fmt.Sprintf("the %s stands %s at most, the grip when running asks for %s: a thicker wall, a stronger metal or two that grow alike, or a collar and the maker's word",
+		part, s.show.length(v.Holding.Max), s.show.length(v.Holding.Min))
 }
 
 // sleeve prints the fit for a person at a bench.
@@ -51,9 +51,9 @@ func (s *draft) sleeve() {
 	}
 	pressure := func(r sleeve.Range[units.Pressure]) string { return s.show.pressures(r.Min, r.Max) }
 	s.checks(sleeving)
-	bored := []string{"bore it to", "–", "honed alone"}
+	comes, bored := "to hone out", []string{"bore it to", "–", "honed alone"}
 	if v.Bored != 0 {
-		bored = []string{"bore it to", s.show.plain(v.Bored), "then hone the rest"}
+		comes, bored = "to bore and hone out", []string{"bore it to", s.show.stop(v.Bored), "then hone the rest"}
 	}
 	rows := [][]string{
 		{"seat in the barrel", s.show.length(v.Joint.Seat), classWords(s.show, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
@@ -62,7 +62,7 @@ func (s *draft) sleeve() {
 		{"hoop stress, barrel", pressure(v.Fit.BarrelHoop), "against its strength: " + v.Fit.Barrel.Verdict.String()},
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
-		{"to hone out", span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
+		{comes, span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
 		bored,
 		{"finished bore", s.show.limits(c.Finish), "aim " + s.show.length(c.Aim)},
 		{"heat the barrel to", s.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},

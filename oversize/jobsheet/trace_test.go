@@ -37,7 +37,7 @@ var sections = []section{
 	{"JOB SHEET", []string{
 		"job.engine.bore", "job.engine.stroke", "job.engine.cylinders", "job.engine.limits", "job.gauge.standard", "choice", "ledger.*.finding",
 		"honing", "job.tools.crosshatch", "cylinders.*.rings.*.filing", "ledger.*.price", "cylinders.*.pass", "cylinders.*.dial",
-		"sleeve.joint.seat", "sleeve.bored",
+		"sleeve.joint.seat", "sleeve.bored", "sleeve.holding",
 	}},
 	{"BEFORE MEASURING", []string{"to_read"}},
 	{"SIZES", []string{"job.gauge", "cylinders.i.bore", "cylinders.i.form", "cylinders.i.coarse", "cylinders.i.feeler_taper"}},
