@@ -16,8 +16,8 @@ import (
 	"borewright.example/units"
 )
 
-// Change these. Invented data: a pump cylinder stands with its deck on a rotary table in a village workshop,
-// and a dial against its wall is read at twelve even angles at each depth: micrometres over the radius.
+// Change these. Invented data: a pump cylinder stands with its deck on a rotary table in a village workshop; a dial
+// at its wall is read at twelve even angles at each depth: micrometres over the radius.
 var shipped = data{
 	radius: 39 * units.Millimetre,
 	depths: []float64{10, 30, 50, 70, 90}, // mm
@@ -60,14 +60,13 @@ func lesson(w io.Writer, d data) {
 	}
 	fmt.Fprintln(w, "\n2  The points on which the zone rests     w: weight of each; outside they sum to 1, and inside")
 	contacts := zone.Certificate.Contacts()
-	slices.SortStableFunc(contacts, func(a, b form.Contact) int {
-		if a.Outer != b.Outer {
-			return map[bool]int{true: -1, false: 1}[a.Outer]
+	slices.SortFunc(contacts, func(a, b form.Contact) int { return a.Index - b.Index })
+	for _, outer := range []bool{true, false} {
+		for _, p := range contacts {
+			if p.Outer == outer {
+				fmt.Fprintf(w, "   %-5s %6.4g mm deep at %3.0f°  w = %.4f\n", map[bool]string{true: "outer", false: "inner"}[outer], d.depths[p.Index/n], float64(p.Index%n)*360/float64(n), p.Weight)
+			}
 		}
-		return a.Index - b.Index
-	})
-	for _, p := range contacts {
-		fmt.Fprintf(w, "   %-5s %6.4g mm deep at %3.0f°  w = %.4f\n", map[bool]string{true: "outer", false: "inner"}[p.Outer], d.depths[p.Index/n], float64(p.Index%n)*360/float64(n), p.Weight)
 	}
 	switch err := zone.Check(wall); {
 	case err == nil:
@@ -77,14 +76,14 @@ func lesson(w io.Writer, d data) {
 	default:
 		must(0, err)
 	}
-	at := must(ls.Axis.At(0))
+	from, to, up := ls.Axis.From, ls.Axis.To, float64(first)/float64(last-first)
 	fmt.Fprintln(w, "\n3  The axis by least squares, at the deck; how far out of square     x: along the thrust axis; y: along the pin axis")
-	fmt.Fprintf(w, "   x %+.2f y %+.2f µm;  %.2f µm in %.4g mm, towards %.0f°\n", um(at.X), um(at.Y), um(ls.Axis.OutOfSquare()), (last - first).In(units.Millimetre), ls.Axis.Toward().In(units.Degree))
+	fmt.Fprintf(w, "   x %+.2f y %+.2f µm;  %.2f µm in %.4g mm, towards %.0f°\n", um(from.X)-up*um(to.X-from.X), um(from.Y)-up*um(to.Y-from.Y), um(ls.Axis.OutOfSquare()), (last - first).In(units.Millimetre), ls.Axis.Toward().In(units.Degree))
 	fmt.Fprintln(w, "\n4  By depth: centre and size of each section, by least squares")
-	most := units.Micrometre
+	most, worst, large, small := units.Micrometre, units.Length(0), 0., math.Inf(1)
 	for _, l := range median.Locals {
 		fmt.Fprintf(w, "   %6.4g mm  x %+6.2f y %+6.2f µm  2R = %s  RONt = %5.2f µm\n", l.Depth.In(units.Millimetre), um(l.Centre.X), um(l.Centre.Y), mm(l.Diameter), um(l.RONt))
-		most = max(most, l.Centre.X.Abs(), l.Centre.Y.Abs())
+		most, worst = max(most, l.Centre.X.Abs(), l.Centre.Y.Abs()), max(worst, l.RONt)
 	}
 	fmt.Fprintf(w, "   bent by %.2f µm at %.4g mm, off the line from the first centre to the last\n", um(median.Bend), median.BendAt.In(units.Millimetre))
 	fmt.Fprintln(w, "\n5  As a cone     taper = 2R at the top − 2R at the bottom")
@@ -96,7 +95,7 @@ func lesson(w io.Writer, d data) {
 	}
 	lane := func(at units.Length) string {
 		row := []rune(strings.Repeat(" ", 25) + "│" + strings.Repeat(" ", 25))
-		row[25+int(at.Round(step)/step)] = '○'
+		row[25+int(math.Round(um(at)/um(step)))] = '○'
 		return string(row)
 	}
 	fmt.Fprintf(w, "\nTHE CENTRES (○) ON THEIR WAY DOWN, a mark to %v: along the thrust axis, and along the pin axis\n", step)
@@ -105,8 +104,7 @@ func lesson(w io.Writer, d data) {
 	}
 
 	fmt.Fprintln(w, "\nA SECOND WAY: the same axis by other arithmetic; then try axes all round, and nearer ones about the best")
-	top, end := must(zone.Axis.At(first)), must(zone.Axis.At(last))
-	given := [4]float64{um(top.X), um(top.Y), um(end.X), um(end.Y)}
+	given := [4]float64{um(zone.Axis.From.X), um(zone.Axis.From.Y), um(zone.Axis.To.X), um(zone.Axis.To.Y)}
 	fmt.Fprintf(w, "   about the axis of the zone CYLt = %.2f µm (the library: %.2f µm)\n", d.cylt(given), um(zone.CYLt))
 	best, least := [4]float64{}, d.cylt([4]float64{})
 	for size := 16.0; size > 0.01; {
@@ -132,15 +130,17 @@ func lesson(w io.Writer, d data) {
 	}
 
 	fmt.Fprintln(w, "\nWHAT USUALLY GOES WRONG")
-	worst, large, small := units.Length(0), units.Length(0), units.MaxLength
-	for k, s := range sections {
-		worst = max(worst, median.Locals[k].RONt)
-		for _, r := range must(s.Trace.Readings(s.Depth, median.Locals[k].Centre, []units.Angle{0, 90 * units.Degree})) {
-			large, small = max(large, r.Diameter), min(small, r.Diameter)
+	for k, row := range d.dial {
+		c := median.Locals[k].Centre
+		for i := 0; i < n/2; i += max((n+2)/4, 1) { // thrust axis, and nearest to the pin axis
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+			aside := um(c.X)*sin - um(c.Y)*cos // a gauge finds the diameter, no chord
+			size := 2*um(d.radius) + row[i] + row[i+n/2] + aside*aside/um(d.radius)
+			large, small = max(large, size), min(small, size)
 		}
 	}
 	fmt.Fprintf(w, "   • Roundness taken for cylindricity: by least squares the worst section has RONt %.2f µm, the wall CYLt %.2f µm.\n", um(worst), um(ls.CYLt))
-	fmt.Fprintf(w, "   • A bore gauge along thrust and pin axis reads %s to %s mm: of bend and lean not a word.\n", mm(small), mm(large))
+	fmt.Fprintf(w, "   • A bore gauge along thrust and pin axis reads %.4f to %.4f mm: of bend and lean not a word.\n", small/1000, large/1000)
 	centre := median.Locals[0].Centre
 	_, reach := d.distances([4]float64{um(centre.X), um(centre.Y), um(centre.X), um(centre.Y)})
 	fmt.Fprintf(w, "   • A boring bar stands square to the deck, whatever the bore does: centred in the first section it cleans up at %.4f mm,\n"+
