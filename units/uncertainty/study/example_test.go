@@ -123,6 +123,14 @@ func ExampleLinear() {
 	// at most, uncorrected: 0.0037 mm <nil>
 }
 
+// One ring, however often it is read, says nothing of other sizes.
+func ExampleCheck() {
+	ring := study.Check{Standard: units.MustParseLength("67 mm"), Std: units.Micrometre / 2, Reading: units.MustParseLength("67.001 mm")}
+	_, err := study.Linear(ring, ring, ring)
+	fmt.Println(err)
+	// Output: study: linearity from 1 sizes of ring: these readings make no study (three at least)
+}
+
 // A workshop that hones many liners, and a gauge of 0.002 mm.
 func ExampleProcess() {
 	p := study.Process{Mean: units.MustParseLength("67.010 mm"), Std: units.MustParseLength("0.005 mm")}
@@ -140,6 +148,24 @@ func ExampleProcess() {
 	// 1.17 % of those delivered are bad, before sorting 4.55 %
 	// guard band for 0.1 %: 0.00295 mm <nil>
 	// a liner read 67.019 mm: 67.0178 ± 0.0036 mm <nil>
+}
+
+// A limit drawn in by two standard uncertainties: fewer bad liners go out, and more good ones are turned away.
+func ExampleRisks_Delivered() {
+	p := study.Process{Mean: units.MustParseLength("67.010 mm"), Std: units.MustParseLength("0.005 mm")}
+	limits := units.Limits{Min: units.MustParseLength("67.000 mm"), Max: units.MustParseLength("67.020 mm")}
+	drawnIn := units.Limits{Min: units.MustParseLength("67.004 mm"), Max: units.MustParseLength("67.016 mm")}
+	for _, accept := range []units.Limits{limits, drawnIn} {
+		r, err := p.Risks(units.MustParseLength("0.002 mm"), limits, accept)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("of those delivered %.3f %% are bad; %.1f %% of all are good, and turned away\n", 100*r.Delivered(), 100*r.Producer)
+	}
+	// Output:
+	// of those delivered 1.167 % are bad; 2.9 % of all are good, and turned away
+	// of those delivered 0.039 % are bad; 22.0 % of all are good, and turned away
 }
 
 // threeRings is a study of three rings, each read twice by one person. Invented data.
@@ -175,6 +201,15 @@ func ExampleStudy_unseen() {
 	// Output:
 	// not seen: interaction
 	// not seen: person
+}
+
+// Two mean squares in one ratio: parts differ by far more than repeats of one part.
+func ExampleMeanSquare() {
+	table := threeRings().Table
+	part, repeats := table[0].MeanSquare, table[len(table)-1].MeanSquare
+	f := part.Root.In(units.Micrometre) / repeats.Root.In(units.Micrometre)
+	fmt.Printf("%v over %v: F = %.0f with %v and %v degrees of freedom\n", part.Source, repeats.Source, f*f, part.DoF, repeats.DoF)
+	// Output: part over repeatability: F = 200 with 2 and 3 degrees of freedom
 }
 
 // A component is a sum of mean squares: here that of how parts differ, less what the repeats explain.
