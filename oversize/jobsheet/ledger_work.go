@@ -241,6 +241,7 @@ func (b *book) sleeveRows() {
 	if v.Running != nil {
 		grips = v.Running.Grips
 	}
+	barrel, inside := v.strengths()
 	for _, q := range []struct {
 		of      string
 		verdict uncertainty.Verdict
@@ -249,8 +250,8 @@ func (b *book) sleeveRows() {
 		says    string
 	}{
 		{"seat cleans up", seat.Verdict, &seat, noSoundFit, "the seat does not surely clean up the worn bore: a larger one"},
-		{"stress in the barrel", v.Fit.Barrel.Verdict, nil, noSoundFit, strains("barrel", v.Fit.Barrel)},
-		{"stress in the sleeve", v.Fit.Sleeve.Verdict, nil, noSoundFit, strains("sleeve", v.Fit.Sleeve)},
+		{"stress in the barrel", barrel.Verdict, nil, noSoundFit, strains("barrel", barrel)},
+		{"stress in the sleeve", inside.Verdict, nil, noSoundFit, strains("sleeve", inside)},
 		{"slips home", v.Heat.Slips, nil, noSoundFit, "it does not surely slip home at that heat"},
 		{"stock to hone out", v.Hone.CleansUp, nil, noSoundFit, "there is no stock to hone out of it: a smaller bore"},
 		{"grip", grips, nil, comesLoose, ""},

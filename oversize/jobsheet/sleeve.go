@@ -43,6 +43,8 @@ type SleeveSheet struct {
 	Fit   sleeve.Stresses `json:"fit"`  // at 20 °C
 	Heat  sleeve.Assembly `json:"heat"` // the barrel alone heated
 	Hone  sleeve.Honing   `json:"hone"` // of the fitted bore
+	// Honed is the joint once it is bored and honed to size, at 20 °C: a thinner sleeve presses less and is mostly strained more.
+	Honed sleeve.Stresses `json:"honed"`
 	// Running is the joint honed, at the running temperature of the bore; nil where the job does not give that.
 	Running *sleeve.Stresses `json:"running,omitempty"`
 	// Holding is the DIAMETRAL interference, to a micrometre, with which both parts stand the stress at 20 °C and the joint
@@ -137,6 +139,9 @@ func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
 	if err = cmp.Or(fit, heat, press, hone); err != nil {
 		return s, err
 	}
+	if s.Honed, err = s.Hone.Joint.Fit(); err != nil {
+		return s, err
+	}
 	if at := g.atWork.Bore; !at.IsZero() {
 		// At the ends of what the temperature may be, the one that grips less.
 		for _, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
@@ -156,13 +161,26 @@ func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
 	return s, err
 }
 
+// strengths are those of barrel and sleeve at 20 °C, as fitted or as honed, whichever leaves less.
+func (s SleeveSheet) strengths() (barrel, inside sleeve.Strength) {
+	barrel, inside = s.Fit.Barrel, s.Fit.Sleeve
+	if s.Honed.Barrel.Margin.Min < barrel.Margin.Min {
+		barrel = s.Honed.Barrel
+	}
+	if s.Honed.Sleeve.Margin.Min < inside.Margin.Min {
+		inside = s.Honed.Sleeve
+	}
+	return barrel, inside
+}
+
 // holding returns the interference that both parts stand and that grips at a temperature in work.
 func (s SleeveSheet) holding(at bore.Temperature) (*sleeve.Diametral, error) {
-	if s.Fit.Barrel.Wanted == 0 || s.Fit.Sleeve.Wanted == 0 {
+	barrel, inside := s.strengths()
+	if barrel.Wanted == 0 || inside.Wanted == 0 {
 		return nil, nil
 	}
 	// Without gas, at 20 °C, every stress is in proportion to the interference.
-	share := min(s.Fit.Barrel.Margin.Min/s.Fit.Barrel.Wanted, s.Fit.Sleeve.Margin.Min/s.Fit.Sleeve.Wanted)
+	share := min(barrel.Margin.Min/barrel.Wanted, inside.Margin.Min/inside.Wanted)
 	most, err := units.Of(share*s.Joint.Interference.Max.In(units.Millimetre), units.Millimetre)
 	if err != nil {
 		return nil, err

@@ -31,7 +31,7 @@ func (s *draft) holding() (interference, why string) {
 		return s.show.length(v.Holding.Min) + " to " + s.show.length(v.Holding.Max), "the parts stand the most of it, the least just grips when running"
 	}
 	part := "sleeve"
-	if b, in := v.Fit.Barrel, v.Fit.Sleeve; b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
+	if b, in := v.strengths(); b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
 		part = "barrel"
 	}
 	return "none", fmt.Sprintf("the %s stands %s at most, the grip when running asks for %s: a thicker wall, a stronger metal or two that grow alike, or a collar and the maker's word",
@@ -64,6 +64,7 @@ func (s *draft) sleeve() {
 		{"bore once fitted", span(v.Hone.Fitted), "it closes in by " + span(v.Fit.BoreCloses)},
 		{comes, span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
 		bored,
+		{"hoop stress, honed", pressure(v.Honed.SleeveHoop), "against its strength: " + v.Honed.Sleeve.Verdict.String()},
 		{"finished bore", s.show.limits(c.Finish), "aim " + s.show.length(c.Aim)},
 		{"heat the barrel to", s.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
@@ -71,7 +72,7 @@ func (s *draft) sleeve() {
 		rows = append(rows, []string{"or press it in with", s.show.forces(v.Press.Min, v.Press.Max), "at its end, cold: oiled to dry"})
 		s.add(page.Caution(sleeve.CautionPress))
 	}
-	cautions := v.Fit.Cautions | v.Heat.Cautions | v.Loosens.Cautions
+	cautions := v.Fit.Cautions | v.Honed.Cautions | v.Heat.Cautions | v.Loosens.Cautions
 	if v.Running != nil {
 		cautions |= v.Running.Cautions
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
