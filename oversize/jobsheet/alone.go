@@ -11,16 +11,15 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// alone asks for a second look at a place that was read once and without which nothing says that the bore is past a limit: one wrong
-// digit there would cost it.
+// alone asks for a second look at a place that was read once and without which nothing says that the bore is past a limit: one
+// wrong digit there would cost it.
 func (s *slipper) alone(path string, g given, c Cylinder, read readBore) {
 	beyond := pastLimits(read.findings)
 	if len(beyond) == 0 || c.bored() || c.reread() { // the bore that was read is gone
 		return
 	}
 	for i, r := range c.Readings {
-		at := func(q Reading) bool { return q.depth() == r.depth() && q.axis() == r.axis() }
-		others := slices.DeleteFunc(slices.Clone(c.Readings), at)
+		others := slices.DeleteFunc(slices.Clone(c.Readings), func(q Reading) bool { return q.place() == r.place() })
 		hangs := func(f bore.Finding) bool { return hangsOn(f, read.bore, r) }
 		if r.Confirmed || len(c.Readings)-len(others) > 1 || slices.ContainsFunc(beyond, func(f bore.Finding) bool { return !hangs(f) }) {
 			continue
@@ -48,7 +47,7 @@ func pastLimits(fs []bore.Finding) (past []bore.Finding) {
 
 // hangsOn reports whether a finding comes from a reading, among others perhaps.
 func hangsOn(f bore.Finding, b bore.Geometry, r Reading) bool {
-	is := func(p bore.Place) bool { return p.Depth == r.depth() && p.Axis == r.axis() }
+	is := func(p bore.Place) bool { return place{p.Depth, p.Axis} == r.place() }
 	switch f.Limit {
 	case bore.LimitOvality, bore.LimitTrueOvality:
 		return f.Depth == r.depth()

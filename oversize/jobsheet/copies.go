@@ -4,10 +4,10 @@ package jobsheet
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
-	"borewright.example/bore"
 	"borewright.example/units"
 	"gonum.org/v1/gonum/mathext"
 )
@@ -19,11 +19,11 @@ type look struct {
 	shown units.Length
 }
 
-func (m look) place(o look) int {
-	return cmp.Or(cmp.Compare(m.depth, o.depth), cmp.Compare(m.at, o.at))
+func (l look) comparePlace(o look) int {
+	return cmp.Or(cmp.Compare(l.depth, o.depth), cmp.Compare(l.at, o.at))
 }
 
-func byPlace(a, b look) int { return cmp.Or(a.place(b), cmp.Compare(a.shown, b.shown)) }
+func byPlace(a, b look) int { return cmp.Or(a.comparePlace(b), cmp.Compare(a.shown, b.shown)) }
 
 // looks returns readings in the order of their places.
 func (g Gauge) looks(rs []Reading) []look {
@@ -68,7 +68,7 @@ func (s session) scatter(ls []look) float64 {
 	squares, freedom := 0.0, 0
 	for n := 0; len(ls) > 0; ls = ls[n:] {
 		sum, square := 0.0, 0.0
-		for n = 0; n < len(ls) && ls[n].place(ls[0]) == 0; n++ {
+		for n = 0; n < len(ls) && ls[n].comparePlace(ls[0]) == 0; n++ {
 			d := float64(ls[n].shown-ls[0].shown) / float64(s.by.Resolution)
 			sum, square = sum+d, square+float64(d*d)
 		}
@@ -103,13 +103,9 @@ func onMark(scatter float64) float64 { return math.Erf(0.5 / (scatter * math.Sqr
 
 // repeated counts the readings of places that were read before, and those of them that show what the first one there does.
 func repeated(by Gauge, rs []Reading) (same, all int) {
-	type place struct {
-		depth units.Length
-		axis  bore.Axis
-	}
 	first := map[place]units.Length{}
 	for _, r := range rs {
-		at := place{r.depth(), r.axis()}
+		at := r.place()
 		was, again := first[at]
 		if !again {
 			first[at] = by.shown(r)
@@ -131,7 +127,7 @@ func likeness(of, again []look, scatter float64) (all bool, rarely float64) {
 	each := onOneStep(scatter)
 	all, same, both, chance := true, 0, 0, 0.0
 	for len(again) > 0 {
-		for len(of) > 0 && of[0].place(again[0]) < 0 {
+		for len(of) > 0 && of[0].comparePlace(again[0]) < 0 {
 			of = of[1:]
 		}
 		n, m := there(again[0], again), there(again[0], of)
@@ -163,7 +159,7 @@ func likeness(of, again []look, scatter float64) (all bool, rarely float64) {
 func areShifted(of, again []look, scatter float64) (by units.Length, yes bool) {
 	often := map[units.Length]int{}
 	for i, k := 0, 0; i < len(of) && k < len(again); {
-		switch c := of[i].place(again[k]); {
+		switch c := of[i].comparePlace(again[k]); {
 		case c < 0:
 			i++
 		case c > 0:
@@ -189,7 +185,7 @@ func areShifted(of, again []look, scatter float64) (by units.Length, yes bool) {
 
 // there is how many looks, from the first on, are of one place.
 func there(at look, ls []look) (n int) {
-	for n < len(ls) && ls[n].place(at) == 0 {
+	for n < len(ls) && ls[n].comparePlace(at) == 0 {
 		n++
 	}
 	return n
@@ -207,4 +203,51 @@ func stand(ls, of []look) bool {
 		of = of[1:]
 	}
 	return true
+}
+
+// repeats asks about repeats that show the first reading of their place too often for what they scatter: a reading written down
+// again and again has its doubt averaged out, and was looked at once.
+func (s *slipper) repeats(path string, by session, rs []Reading, read []look) {
+	same, all := repeated(by.by, rs)
+	if same == 0 || mathext.RegIncBeta(float64(same), float64(all-same+1), onMark(by.scatter(read))) >= leastChance {
+		return
+	}
+	s.say(path, among(all, "repeats", shownBy(read)), false,
+		"%d of them show the first reading of their place to the last digit: was each of them read, or written down again?", same)
+}
+
+// stuck asks about a gauge that shows the same everywhere, more often than one that moves would on a wall without any form.
+func (s *slipper) stuck(path string, ls []look, scatter float64) {
+	if n := len(ls); n > 1 && slices.Min(shownBy(ls)) == slices.Max(shownBy(ls)) && math.Pow(onMark(scatter), float64(n-1)) < leastChance {
+		s.say(path, among(n, "readings", shownBy(ls)), false, "the same everywhere: does the gauge move?")
+	}
+}
+
+// copies holds the readings of a cylinder against those of the ones before. Two bores are not alike to every step of a scale that
+// tells their places apart; where all read the same the gauge may be too coarse to.
+func (s *slipper) copies(path string, by session, read []look, before [][]look) {
+	shown := shownBy(read)
+	if len(shown) == 0 || slices.Max(shown)-slices.Min(shown) <= 2*by.by.Resolution {
+		return
+	}
+	scatter, n := by.scatter(read), len(s.job.Cylinders)
+	for k, of := range before {
+		if all, rarely := likeness(of, read, scatter); all || rarely*float64(n*(n-1)/2) < leastChance {
+			s.say(path, among(len(read), "readings", shown), false,
+				"those of cylinders[%d] once more, or nearly: written down for the wrong cylinder?", k)
+		}
+	}
+}
+
+// secondLook holds the readings of a finished bore against the survey's.
+func (s *slipper) secondLook(path, what string, first, second []look, scatter float64) {
+	by, copied := areShifted(first, second, scatter)
+	if !copied {
+		return
+	}
+	says := "the survey's once more, or nearly: was it read again?"
+	if by != 0 {
+		says = fmt.Sprintf("the survey's with %v added to each, or nearly: was it read again?", by)
+	}
+	s.say(path, among(len(second), what, shownBy(second)), false, "%s", says)
 }

@@ -91,3 +91,9 @@ type FeelerGap struct {
 	Depth units.Length `json:"depth" want:"far" usual:"depth"` // from the deck
 	Gap   Measured     `json:"gap" needs:"the end gap there" want:"measured,small"`
 }
+
+// bored reports whether the job shows that a cylinder has been bored: its honing has begun.
+func (c Cylinder) bored() bool { return len(c.Honing) > 0 }
+
+// passes is how many passes of the hone have been made.
+func (c Cylinder) passes() int { return max(len(c.Honing)-1, 0) }

@@ -190,6 +190,14 @@ func (r Reading) axis() bore.Axis {
 	return r.Axis.Fold() // by whichever of its ends it is called
 }
 
+// A place is where a gauge is held.
+type place struct {
+	depth units.Length
+	axis  bore.Axis
+}
+
+func (r Reading) place() place { return place{r.depth(), r.axis()} }
+
 // diameter returns the diameter of a reading, whichever way the job gives it.
 func (g Gauge) diameter(r Reading) (units.Length, error) {
 	if r.Deviation == nil {

@@ -64,7 +64,7 @@ func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
 func (g Gauge) scatters(rs []Reading) bool {
 	for i, r := range rs {
 		if slices.ContainsFunc(rs[:i], func(q Reading) bool {
-			return q.depth() == r.depth() && q.axis() == r.axis() && g.shown(q) != g.shown(r)
+			return q.place() == r.place() && g.shown(q) != g.shown(r)
 		}) {
 			return true
 		}

@@ -5,11 +5,8 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
-
-	"gonum.org/v1/gonum/mathext"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -164,16 +161,12 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 	if by.Repeatability != 0 || len(by.Study) > 0 {
 		return
 	}
-	type place struct {
-		depth units.Length
-		axis  bore.Axis
-	}
 	least, most, count := map[place]units.Length{}, map[place]units.Length{}, map[place]int{}
 	for _, r := range rs {
-		count[place{r.depth(), r.axis()}]++
+		count[r.place()]++
 	}
 	for i, r := range rs {
-		at, d := place{r.depth(), r.axis()}, by.shown(r)
+		at, d := r.place(), by.shown(r)
 		if _, again := least[at]; !again {
 			least[at], most[at] = d, d
 		}
@@ -184,53 +177,6 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 		s.say(fmt.Sprintf("%s[%d]", path, i), d, false,
 			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis.String(), apart)
 	}
-}
-
-// repeats asks about repeats that show the first reading of their place too often for what they scatter: a reading written down
-// again and again has its doubt averaged out, and was looked at once.
-func (s *slipper) repeats(path string, by session, rs []Reading, read []look) {
-	same, all := repeated(by.by, rs)
-	if same == 0 || mathext.RegIncBeta(float64(same), float64(all-same+1), onMark(by.scatter(read))) >= leastChance {
-		return
-	}
-	s.say(path, among(all, "repeats", shownBy(read)), false,
-		"%d of them show the first reading of their place to the last digit: was each of them read, or written down again?", same)
-}
-
-// stuck asks about a gauge that shows the same everywhere, more often than one that moves would on a wall without any form.
-func (s *slipper) stuck(path string, ls []look, scatter float64) {
-	if n := len(ls); n > 1 && slices.Min(shownBy(ls)) == slices.Max(shownBy(ls)) && math.Pow(onMark(scatter), float64(n-1)) < leastChance {
-		s.say(path, among(n, "readings", shownBy(ls)), false, "the same everywhere: does the gauge move?")
-	}
-}
-
-// copies holds the readings of a cylinder against those of the ones before. Two bores are not alike to every step of a scale that
-// tells their places apart; where all read the same the gauge may be too coarse to.
-func (s *slipper) copies(path string, by session, read []look, before [][]look) {
-	shown := shownBy(read)
-	if len(shown) == 0 || slices.Max(shown)-slices.Min(shown) <= 2*by.by.Resolution {
-		return
-	}
-	scatter, n := by.scatter(read), len(s.job.Cylinders)
-	for k, of := range before {
-		if all, rarely := likeness(of, read, scatter); all || rarely*float64(n*(n-1)/2) < leastChance {
-			s.say(path, among(len(read), "readings", shown), false,
-				"those of cylinders[%d] once more, or nearly: written down for the wrong cylinder?", k)
-		}
-	}
-}
-
-// secondLook holds the readings of a finished bore against the survey's.
-func (s *slipper) secondLook(path, what string, first, second []look, scatter float64) {
-	by, copied := areShifted(first, second, scatter)
-	if !copied {
-		return
-	}
-	says := "the survey's once more, or nearly: was it read again?"
-	if by != 0 {
-		says = fmt.Sprintf("the survey's with %v added to each, or nearly: was it read again?", by)
-	}
-	s.say(path, among(len(second), what, shownBy(second)), false, "%s", says)
 }
 
 // before finds the first of what stands in a list of the cylinders, up to item m of cylinder i, that is the same as that item.
