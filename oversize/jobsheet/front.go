@@ -122,7 +122,7 @@ func (s *draft) beyondReading(over units.Length) string {
 		if size.Over <= over || larger != "" {
 			continue
 		}
-		if larger = "+" + s.show.plain(size.Over); e.GasketHole != 0 && e.Bore+size.Over > e.GasketHole {
+		if larger = s.show.over(size.Over); e.GasketHole != 0 && e.Bore+size.Over > e.GasketHole {
 			return text + "; or a gasket for " + larger + ", whose hole is larger"
 		}
 	}
@@ -141,7 +141,7 @@ func (s *draft) cheaper(route oversize.Route, r oversize.Refusal) string {
 	case r.Route == oversize.BoreOversize && r.Over == 0:
 		return "boring it"
 	case r.Route == oversize.BoreOversize:
-		return "+" + s.show.plain(r.Over)
+		return s.show.over(r.Over)
 	case route == oversize.MakersProcess:
 		return "honing it"
 	}
@@ -231,7 +231,7 @@ func (s *draft) buys() string {
 		if n := wanted[o.Over] - len(o.Pistons); n > 0 { // those that came count
 			size := "standard size"
 			if o.Over != 0 {
-				size = "+" + s.show.plain(o.Over)
+				size = s.show.over(o.Over)
 			}
 			list = append(list, fmt.Sprintf("%d × piston and rings for %s", n, size))
 		}
@@ -334,7 +334,7 @@ func (s *draft) prices() string {
 		if p := r.Price; p != nil {
 			what := p.Route.String()
 			if p.Route == oversize.BoreOversize {
-				what = "+" + s.show.plain(p.Over)
+				what = s.show.over(p.Over)
 			}
 			list = append(list, fmt.Sprintf("cylinder %s: known to ± %s instead of ± %s, %s could do", r.Cylinder,
 				s.show.length(p.Would), s.show.length(p.Now), what))

@@ -79,13 +79,18 @@ func placesFor(unit units.Length) int {
 	return 3
 }
 
-// boringStop returns a size to bore to as a boring tool is set, to 0.01 mm or 0.0005 in, the rest being left to the hone; a
-// size that would then fall below the least stays as it is.
-func (s Shown) boringStop(size, least units.Length) units.Length {
-	step := units.Millimetre / 100
-	if s.units()[0] == units.Inch {
-		step = units.Inch / 2000
+// boringStep is what a boring tool is set to: 0.01 mm, or 0.0005 in, and the decimals of that.
+func boringStep(unit units.Length) (step units.Length, places int) {
+	if unit == units.Inch {
+		return units.Inch / 2000, 4
 	}
+	return units.Millimetre / 100, 2
+}
+
+// boringStop returns a size to bore to as a boring tool is set, the rest being left to the hone; a size that would then fall
+// below the least stays as it is.
+func (s Shown) boringStop(size, least units.Length) units.Length {
+	step, _ := boringStep(s.units()[0])
 	if stop := size.Floor(step); stop >= least {
 		return stop
 	}
@@ -95,8 +100,8 @@ func (s Shown) boringStop(size, least units.Length) units.Length {
 // stop returns a size to bore to as boringStop has it, with the zeros of its step.
 func (s Shown) stop(l units.Length) string {
 	return s.each(func(u units.Length) string {
-		if step := units.Millimetre / 100; u == units.Millimetre && l%step == 0 {
-			return l.Format(u, 2)
+		if step, places := boringStep(u); l%step == 0 {
+			return l.Format(u, places)
 		}
 		return plainIn(l, u)
 	})
@@ -161,6 +166,18 @@ func (s Shown) along(l units.Length) string {
 // plain returns a length that was given, such as a depth, in every unit shown, without zeros.
 func (s Shown) plain(l units.Length) string {
 	return s.each(func(u units.Length) string { return plainIn(l, u) })
+}
+
+// over returns how much a size is over nominal, as it is called at a bench: "+0.5 mm", or in whole thou "+0.020 in".
+func (s Shown) over(l units.Length) string {
+	return "+" + s.each(func(u units.Length) string { return overIn(l, u) })
+}
+
+func overIn(l, unit units.Length) string {
+	if unit == units.Inch && l%units.Thou == 0 {
+		return l.Format(unit, 3)
+	}
+	return plainIn(l, unit)
 }
 
 // plainIn keeps what was given to a tenth of a micrometre, or a hundredth of a thou; what that is not was given in
@@ -247,7 +264,7 @@ func (s Shown) window(w units.Limits, less int) string {
 // route names a route, with the size that it goes to.
 func (s Shown) route(r oversize.Route, over units.Length) string {
 	if r == oversize.BoreOversize && over != 0 { // of a wall that forbids boring every size is refused
-		return r.String() + " to +" + s.plain(over)
+		return r.String() + " to " + s.over(over)
 	}
 	return r.String()
 }

@@ -82,7 +82,7 @@ func (s *draft) drawLadder() {
 	var rungs []picture.Rung
 	for _, over := range sizes {
 		r := byOver[over]
-		r.Name = "+" + plainIn(over, s.unit())
+		r.Name = "+" + overIn(over, s.unit())
 		rungs = append(rungs, r)
 	}
 	var columns []picture.Column
