@@ -7,7 +7,6 @@ import (
 	"maps"
 	"math/rand/v2"
 	"slices"
-	"strings"
 	"testing"
 
 	"borewright.example/oversize/jobsheet"
@@ -17,7 +16,7 @@ import (
 // readings of that place, or others beside it, find past a limit is.
 func TestOneReadingCutsNothing(t *testing.T) {
 	asked := func(s jobsheet.Sheet) bool {
-		return slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "without it no limit is passed") })
+		return anyRowSays(s, "without it no limit is passed")
 	}
 	for n := range 12 {
 		j := honest{bore: 80, stroke: 76, cylinders: 1, r: rand.New(rand.NewPCG(3, 7))}.tree(false)
@@ -27,10 +26,7 @@ func TestOneReadingCutsNothing(t *testing.T) {
 			t.Fatalf("as it is: %v", s.Next)
 		}
 		r := list[n].(tree)
-		var d float64
-		if _, err := fmt.Sscanf(r["diameter"].(string), "%f", &d); err != nil {
-			t.Fatal(err)
-		}
+		d := numberOf(t, r["diameter"])
 		slip := maps.Clone(r)
 		slip["diameter"] = fmt.Sprintf("%.3f mm", d+0.2)
 		list[n] = slip

@@ -97,10 +97,7 @@ func TestCopiesWithAChange(t *testing.T) {
 	change := func(list []any) []any {
 		list = slices.Clone(list)
 		r := maps.Clone(list[1].(tree))
-		var d float64
-		if _, err := fmt.Sscanf(r["diameter"].(string), "%f", &d); err != nil {
-			t.Fatal(err)
-		}
+		d := numberOf(t, r["diameter"])
 		r["diameter"] = fmt.Sprintf("%.4f mm", d+0.001)
 		list[1] = r
 		return list
@@ -114,7 +111,7 @@ func TestCopiesWithAChange(t *testing.T) {
 	}
 	j = demoTrees(t)["pump-finished"]
 	put(t, j, "cylinders.1.proof", change(cylinderOf(j, 0)["proof"].([]any)))
-	if s := mustPlan(t, j); s.Next >= jobsheet.StepLeaveUntouched || !slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "cylinders[0] once more") }) {
+	if s := mustPlan(t, j); s.Next >= jobsheet.StepLeaveUntouched || !anyRowSays(s, "cylinders[0] once more") {
 		t.Errorf("another cylinder's proof, changed: next %v", s.Next)
 	}
 }
@@ -131,10 +128,7 @@ func TestCoarseDialIsBelieved(t *testing.T) {
 		proof := c["proof"].([]any)
 		for i, list := range [][]any{c["readings"].([]any), proof} {
 			for k, r := range list {
-				var d float64
-				if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f", &d); err != nil {
-					t.Fatal(err)
-				}
+				d := numberOf(t, r.(tree)["diameter"])
 				r.(tree)["diameter"] = fmt.Sprintf("%.2f mm", d)
 				if i == 1 && r.(tree)["diameter"] == c["readings"].([]any)[k].(tree)["diameter"] {
 					same++
@@ -144,7 +138,7 @@ func TestCoarseDialIsBelieved(t *testing.T) {
 		if same < len(proof)*3/4 || same == len(proof) {
 			t.Fatalf("%d of %d as before", same, len(proof))
 		}
-		asked := slices.ContainsFunc(mustPlan(t, j).Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "the survey's") })
+		asked := anyRowSays(mustPlan(t, j), "the survey's")
 		if asked != copied {
 			t.Errorf("%s, %d of %d as before: asked %v", resolution, same, len(proof), asked)
 		}
@@ -172,18 +166,9 @@ func TestReadingsWrittenManyTimes(t *testing.T) {
 			put(t, j, "gauge.repeatability", "0.0015 mm")
 		}
 		var list []any
-		seen := map[string]bool{}
-		for _, one := range cylinderOf(j, 0)["readings"].([]any) {
+		for _, one := range once(cylinderOf(j, 0)["readings"]) {
 			at := one.(tree)
-			if place := fmt.Sprint(at["depth"], at["axis"]); seen[place] {
-				continue
-			} else {
-				seen[place] = true
-			}
-			var d float64
-			if _, err := fmt.Sscanf(at["diameter"].(string), "%f", &d); err != nil {
-				t.Fatal(err)
-			}
+			d := numberOf(t, at["diameter"])
 			read := func() string {
 				return fmt.Sprintf("%.3f mm", math.Round((d+0.0015*r.NormFloat64())/c.resolution)*c.resolution)
 			}
@@ -228,7 +213,7 @@ func TestGaugeThatSticks(t *testing.T) {
 		put(t, j, "cylinders.0.readings", list)
 		put(t, j, "counted.readings", len(list))
 		s := mustPlan(t, j)
-		asked := slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "the same everywhere") })
+		asked := anyRowSays(s, "the same everywhere")
 		if asked != c.asked || asked && s.Next >= jobsheet.StepLeaveUntouched {
 			t.Errorf("%s: asked %v, next %v", c.resolution, asked, s.Next)
 		}

@@ -12,12 +12,9 @@ func TestDialThatNobodyTellsOf(t *testing.T) {
 	for dial, said := range map[any]bool{nil: true, "plus is larger": false, "plus is smaller": false} {
 		j := demoTrees(t)["pump"]
 		put(t, j, "gauge.dial", dial)
-		var text strings.Builder
-		if err := mustPlan(t, j).WriteText(&text); err != nil {
-			t.Fatal(err)
-		}
-		if !strings.Contains(text.String(), "DIAL:") || strings.Contains(text.String(), "plus for larger, all cold: ") != said {
-			t.Errorf("dial %v: %.2000s", dial, text.String())
+		text := asPrinted(t, mustPlan(t, j))
+		if !strings.Contains(text, "DIAL:") || strings.Contains(text, "plus for larger, all cold: ") != said {
+			t.Errorf("dial %v: %.2000s", dial, text)
 		}
 	}
 }

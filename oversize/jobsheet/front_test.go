@@ -3,7 +3,6 @@
 package jobsheet_test
 
 import (
-	"bytes"
 	"fmt"
 	"maps"
 	"math"
@@ -18,12 +17,9 @@ import (
 // frontOf returns the front page of a job, its lines unbroken.
 func frontOf(t *testing.T, j tree) string {
 	t.Helper()
-	var text bytes.Buffer
-	if err := mustPlan(t, j).WriteText(&text); err != nil {
-		t.Fatal(err)
-	}
-	front, _, _ := strings.Cut(text.String(), "Cautions stand")
-	return strings.Join(strings.Fields(front), " ")
+	text := asPrinted(t, mustPlan(t, j))
+	front, _, _ := strings.Cut(text, "Cautions stand")
+	return unbroken(front)
 }
 
 // TestWhyNotNamesWhatIsRefused: a wall that is never worked on has no sizes to be refused, and is not refused to be kept.
@@ -192,10 +188,7 @@ func TestLimitsThatDiffer(t *testing.T) {
 	c := cylinderOf(j, 1)
 	put(t, c, "over", "0.25 mm")
 	for _, r := range c["readings"].([]any) {
-		var d float64
-		if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f", &d); err != nil {
-			t.Fatal(err)
-		}
+		d := numberOf(t, r.(tree)["diameter"])
 		put(t, r, "diameter", fmt.Sprintf("%.3f mm", d+0.25))
 	}
 	if front := frontOf(t, j); !strings.Contains(front, " size 78.165 OVER 78.367 ok ") {

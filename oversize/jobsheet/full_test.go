@@ -68,10 +68,7 @@ func spoil(t testing.TB, j tree) {
 			if proof["deviation"] != nil {
 				field = "deviation"
 			}
-			var d float64
-			if _, err := fmt.Sscanf(proof[field].(string), "%f", &d); err != nil {
-				t.Fatal(err)
-			}
+			d := numberOf(t, proof[field])
 			proof[field] = fmt.Sprintf("%.4f%s", d+by, proof[field].(string)[strings.Index(proof[field].(string), " "):])
 		}
 		c["crosshatch"] = fmt.Sprintf("7%d° included", i)
@@ -124,10 +121,7 @@ func moved(t testing.TB, readings any, by float64) []any {
 	t.Helper()
 	var list []any
 	for _, r := range readings.([]any) {
-		var d float64
-		if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f mm", &d); err != nil {
-			t.Fatal(err)
-		}
+		d := numberOf(t, r.(tree)["diameter"])
 		list = append(list, tree{"depth": r.(tree)["depth"], "axis": r.(tree)["axis"], "diameter": fmt.Sprintf("%.4f mm", d+by)})
 	}
 	return list
@@ -268,10 +262,7 @@ func fillKept(t testing.TB, j tree) {
 		c[list] = append(c[list].([]any), tree{"depth": first["depth"], "axis": first["axis"], "diameter": "67.0395 mm", "confirmed": true})
 	}
 	for _, r := range c["proof"].([]any) {
-		var d float64
-		if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f mm", &d); err != nil {
-			t.Fatal(err)
-		}
+		d := numberOf(t, r.(tree)["diameter"])
 		delete(r.(tree), "diameter")
 		r.(tree)["deviation"] = fmt.Sprintf("%.4f mm", d-67.004)
 	}

@@ -70,11 +70,8 @@ func TestInterferenceThatHolds(t *testing.T) {
 		if _, _, grips := fit(sleeve.Diametral{Min: d.Min - um, Max: d.Min}); grips {
 			t.Errorf("running at %s: %v grips", c.runs, d.Min-um)
 		}
-		var b strings.Builder
-		if err := s.WriteText(&b); err != nil {
-			t.Fatal(err)
-		}
-		text := strings.Join(strings.Fields(b.String()), " ")
+		b := asPrinted(t, s)
+		text := unbroken(b)
 		if strings.Contains(text, "less interference") || !strings.Contains(text, "SLEEVE: interference") || strings.Contains(text, "interference none") == c.holds {
 			t.Error(text)
 		}

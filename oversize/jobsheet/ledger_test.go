@@ -55,6 +55,20 @@ func put(t testing.TB, j any, path string, v any) {
 	}
 }
 
+// numberOf is the number that a text of a job begins with.
+func numberOf(t testing.TB, text any) (x float64) {
+	t.Helper()
+	if _, err := fmt.Sscan(text.(string), &x); err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+// anyRowSays reports whether any row of a sheet's ledger says something.
+func anyRowSays(s jobsheet.Sheet, what string) bool {
+	return slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, what) })
+}
+
 func mustPlan(t testing.TB, j tree) jobsheet.Sheet {
 	t.Helper()
 	s, err := planned(t, j)
@@ -145,10 +159,7 @@ func TestProofIsASecondLook(t *testing.T) {
 		var proof []any
 		least, most := 1e3, 0.
 		for _, r := range c["readings"].([]any) {
-			var d float64
-			if _, err := fmt.Sscanf(r.(tree)["diameter"].(string), "%f", &d); err != nil {
-				t.Fatal(err)
-			}
+			d := numberOf(t, r.(tree)["diameter"])
 			again := maps.Clone(r.(tree))
 			again["diameter"] = fmt.Sprintf("%.4f mm", d+added)
 			proof = append(proof, again)
@@ -211,9 +222,8 @@ func TestChecksOfEveryRoute(t *testing.T) {
 			t.Errorf("no check of %s", op)
 		}
 	}
-	var b bytes.Buffer
-	if err := mustPlan(t, j).WriteText(&b); err != nil || !strings.Contains(b.String(), "stopped to cool and measured before the last passes") {
-		t.Errorf("no check of honing on paper: %v", err)
+	if !strings.Contains(asPrinted(t, mustPlan(t, j)), "stopped to cool and measured before the last passes") {
+		t.Error("no check of honing on paper")
 	}
 	if !plate["boring"] || !plate["honing"] {
 		t.Errorf("the torque plate is asked for at %v", plate)
@@ -307,9 +317,8 @@ func TestAcceptance(t *testing.T) {
 	if r := rowOf(t, s, row); r.State != jobsheet.StateAccepted || r.By != "the machinist" || s.Next != jobsheet.StepReassemble {
 		t.Fatalf("%v, next %v", r, s.Next)
 	}
-	var text bytes.Buffer
-	if err := s.WriteText(&text); err != nil || !strings.Contains(text.String(), "reassemble, 1 on the word of the machinist") {
-		t.Errorf("%v: the sheet does not name the word", err)
+	if !strings.Contains(asPrinted(t, s), "reassemble, 1 on the word of the machinist") {
+		t.Error("the sheet does not name the word")
 	}
 	// The word lapses when what stood there changes.
 	put(t, j, "cylinders.0.crosshatch", "21° included")
@@ -487,10 +496,8 @@ func TestOrderOfSteps(t *testing.T) {
 func TestLedgerIsPrinted(t *testing.T) {
 	for name, j := range demoTrees(t) {
 		s := mustPlan(t, j)
-		var text, written bytes.Buffer
-		if err := s.WriteText(&text); err != nil {
-			t.Fatal(err)
-		}
+		text := asPrinted(t, s)
+		var written bytes.Buffer
 		if err := s.WriteJSON(&written); err != nil {
 			t.Fatal(err)
 		}
@@ -505,7 +512,7 @@ func TestLedgerIsPrinted(t *testing.T) {
 			t.Fatalf("%s: %d rows, next %s", name, len(file.Ledger), file.Next)
 		}
 		keys := map[string]bool{}
-		said := strings.Join(strings.Fields(text.String()), " ")
+		said := unbroken(text)
 		for i, r := range s.Ledger {
 			f := file.Ledger[i]
 			if f.Key != r.Key || f.State != r.State.String() || f.Step != r.Step.String() || f.Stands != r.Stands {
@@ -579,9 +586,8 @@ func TestRepeatsThatContradict(t *testing.T) {
 		put(t, j, "counted.proof", len(c["proof"].([]any)))
 		return j
 	}
-	at := finished(false, false)["cylinders"].([]any)[0].(tree)["proof"].([]any)[0].(tree)["diameter"].(string)
-	var mm float64
-	fmt.Sscanf(at, "%f mm", &mm)
+	at := finished(false, false)["cylinders"].([]any)[0].(tree)["proof"].([]any)[0].(tree)["diameter"]
+	mm := numberOf(t, at)
 	far, near := fmt.Sprintf("%.4f mm", mm+0.009), fmt.Sprintf("%.4f mm", mm+0.001)
 	if r := rowOf(t, mustPlan(t, again(far)), "cylinders[0].repeats.agreement"); r.State != jobsheet.StateOpen || name(r.Reason) != "contradicts" {
 		t.Errorf("9 µm apart, 0.8 µm stated: %s", r.Stands)
@@ -668,12 +674,9 @@ func TestWideRing(t *testing.T) {
 		put(t, j, "cylinders.0.rings.0.finished", c.gap)
 		put(t, j, "cylinders.0.rings.0.filed", c.filed)
 		s := mustPlan(t, j)
-		var text strings.Builder
-		if err := s.WriteText(&text); err != nil {
-			t.Fatal(err)
-		}
-		if row := rowOf(t, s, "cylinders[0].rings[0].gap"); strings.Contains(text.String(), "another top ring") != c.bought || settled(row.State) == c.bought {
-			t.Errorf("%+v: %v %v\n%s", c, row.State, row.Stands, text.String()[:900])
+		text := asPrinted(t, s)
+		if row := rowOf(t, s, "cylinders[0].rings[0].gap"); strings.Contains(text, "another top ring") != c.bought || settled(row.State) == c.bought {
+			t.Errorf("%+v: %v %v\n%s", c, row.State, row.Stands, text[:900])
 		}
 	}
 }
@@ -751,11 +754,7 @@ func moveProof(t *testing.T, c tree, axis string, by float64) {
 		if r := r.(tree); r["axis"] == axis {
 			for _, field := range []string{"diameter", "deviation"} {
 				if text, ok := r[field].(string); ok {
-					var d float64
-					if _, err := fmt.Sscanf(text, "%f mm", &d); err != nil {
-						t.Fatal(err)
-					}
-					r[field] = fmt.Sprintf("%.4f mm", d+by)
+					r[field] = fmt.Sprintf("%.4f mm", numberOf(t, text)+by)
 				}
 			}
 		}
@@ -873,11 +872,8 @@ func TestUnaskedIsSaid(t *testing.T) {
 		if what != "" && field != "" {
 			put(t, j, field, nil)
 		}
-		var text strings.Builder
-		if err := mustPlan(t, j).WriteText(&text); err != nil {
-			t.Fatal(err)
-		}
-		if at := strings.Index(text.String(), "UNASKED:"); what == "" != (at < 0) || what != "" && !strings.Contains(text.String()[at:at+60], " "+what+"\n") {
+		text := asPrinted(t, mustPlan(t, j))
+		if at := strings.Index(text, "UNASKED:"); what == "" != (at < 0) || what != "" && !strings.Contains(text[at:at+60], " "+what+"\n") {
 			t.Errorf("without %q: want %q", field, what)
 		}
 	}

@@ -18,11 +18,8 @@ import (
 func textSheets(t *testing.T, with func(t *testing.T, s jobsheet.Sheet, text string)) {
 	run := func(name string, s jobsheet.Sheet) {
 		t.Run(name, func(t *testing.T) {
-			var b strings.Builder
-			if err := s.WriteText(&b); err != nil {
-				t.Fatal(err)
-			}
-			with(t, s, b.String())
+			b := asPrinted(t, s)
+			with(t, s, b)
 		})
 	}
 	for _, name := range demoJobs(t) {
@@ -81,7 +78,7 @@ func TestCautionsAtTheStep(t *testing.T) {
 			if i+1 < len(heads) {
 				end = heads[i+1][0]
 			}
-			sections[text[at[2]:at[3]]] = strings.Join(strings.Fields(text[at[1]:end]), " ")
+			sections[text[at[2]:at[3]]] = unbroken(text[at[1]:end])
 		}
 		for _, c := range s.Cautions {
 			clear(holds)

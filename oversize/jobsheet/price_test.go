@@ -3,7 +3,6 @@
 package jobsheet_test
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 	"testing"
@@ -34,11 +33,8 @@ func TestDoubtHasItsPrice(t *testing.T) {
 	if p == nil || p.Route != oversize.BoreOversize || p.Over != 300*units.Micrometre || p.Would >= p.Now || s.Choice.Over != units.Millimetre/2 {
 		t.Fatalf("price %+v, chosen +%v", p, s.Choice.Over)
 	}
-	var text bytes.Buffer
-	if err := s.WriteText(&text); err != nil {
-		t.Fatal(err)
-	}
-	if said := strings.Join(strings.Fields(text.String()), " "); !strings.Contains(said, "+0.3 mm could do") {
+	text := asPrinted(t, s)
+	if said := unbroken(text); !strings.Contains(said, "+0.3 mm could do") {
 		t.Error("the sheet does not say what doubt costs")
 	}
 	through := 0

@@ -26,11 +26,8 @@ func TestPastSizeByItsProof(t *testing.T) {
 		if r := rowOf(t, s, "cylinders[0].work"); (r.Step == jobsheet.StepWaitForOthers) != (c.says == past) {
 			t.Errorf("second at %q: the first is to %v", c.diameter, r.Step)
 		}
-		var b strings.Builder
-		if err := s.WriteText(&b); err != nil {
-			t.Fatal(err)
-		}
-		text := strings.Join(strings.Fields(b.String()), " ")
+		b := asPrinted(t, s)
+		text := unbroken(b)
 		for _, word := range []string{past, small} {
 			if strings.Contains(text, word) != (word == c.says) {
 				t.Errorf("second at %q: %q %t", c.diameter, word, word != c.says)

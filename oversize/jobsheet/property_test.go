@@ -88,10 +88,7 @@ func TestWiderLimitsNeverHurt(t *testing.T) {
 		for _, limit := range []string{"service", "ovality", "taper", "greatest_less_least", "worn_clearance", "finish_ovality", "finish_taper"} {
 			j := seeded(h).tree(true)
 			limits := j["engine"].(tree)["limits"].(tree)
-			var mm float64
-			if _, err := fmt.Sscanf(limits[limit].(string), "%g mm", &mm); err != nil {
-				t.Fatal(err)
-			}
+			mm := numberOf(t, limits[limit])
 			limits[limit] = h.mm(mm + 0.001)
 			after := mustPlan(t, j)
 			for _, r := range before.Ledger {

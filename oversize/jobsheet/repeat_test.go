@@ -5,7 +5,6 @@ package jobsheet_test
 import (
 	"fmt"
 	"maps"
-	"slices"
 	"strings"
 	"testing"
 
@@ -96,15 +95,12 @@ func TestAxisWrittenAnotherWay(t *testing.T) {
 				again = maps.Clone(r.(tree))
 			}
 		}
-		var d float64
-		if _, err := fmt.Sscanf(again["diameter"].(string), "%f", &d); err != nil {
-			t.Fatal(err)
-		}
+		d := numberOf(t, again["diameter"])
 		again["axis"], again["diameter"] = axis, fmt.Sprintf("%.4f mm", d-0.009)
 		all := append(c["readings"].([]any), any(again))
 		put(t, c, "readings", all)
 		put(t, j, "counted.readings", len(all))
-		if s := mustPlan(t, j); !slices.ContainsFunc(s.Ledger, func(r jobsheet.Row) bool { return strings.Contains(r.Says, "from another reading of the same place") }) {
+		if s := mustPlan(t, j); !anyRowSays(s, "from another reading of the same place") {
 			t.Errorf("%s: 9 steps apart, and nothing asked: %v", axis, s.Next)
 		}
 	}

@@ -188,10 +188,7 @@ func (e finishedEngine) measured(t testing.TB, r *rand.Rand) tree {
 		for k, p := range to["proof"].([]any) {
 			p.(tree)["diameter"] = proof.reads(c.bore[k/5][k%5])
 			was := to["readings"].([]any)[k].(tree)
-			var d float64
-			if _, err := fmt.Sscanf(was["diameter"].(string), "%f mm", &d); err != nil {
-				t.Fatal(err)
-			}
+			d := numberOf(t, was["diameter"])
 			switch {
 			case e.kept:
 				was["diameter"] = survey.reads(c.bore[k/5][k%5] - 0.002)

@@ -3,7 +3,6 @@
 package jobsheet_test
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 	"testing"
@@ -24,11 +23,8 @@ func TestDoubtOfEach(t *testing.T) {
 		readings := *j.Counted.Readings + more
 		j.Counted.Readings = &readings
 		s := plan(t, j)
-		var b bytes.Buffer
-		if err := s.WriteText(&b); err != nil {
-			t.Fatal(err)
-		}
-		_, sizes, _ := strings.Cut(b.String(), "Cylinder 1, flywheel side\n")
+		b := asPrinted(t, s)
+		_, sizes, _ := strings.Cut(b, "Cylinder 1, flywheel side\n")
 		sizes, _, _ = strings.Cut(sizes, "  largest ")
 		row := strings.Fields(strings.Split(sizes, "\n")[1])
 		below := strings.Contains(sizes, "Each size ± ")
@@ -49,11 +45,8 @@ func TestUnseenOfEach(t *testing.T) {
 			readings := *j.Counted.Readings - was + len(other.Readings)
 			j.Counted.Readings = &readings
 		}
-		var b bytes.Buffer
-		if err := plan(t, j).WriteText(&b); err != nil {
-			t.Fatal(err)
-		}
-		each, all := strings.Count(b.String(), "These readings cannot show:"), strings.Count(b.String(), "Of no cylinder can these readings show:")
+		b := asPrinted(t, plan(t, j))
+		each, all := strings.Count(b, "These readings cannot show:"), strings.Count(b, "Of no cylinder can these readings show:")
 		if fewer && (each != 2 || all != 0) || !fewer && (each != 0 || all != 1) {
 			t.Errorf("an axis fewer in one %v: said %d times of each, %d of all", fewer, each, all)
 		}

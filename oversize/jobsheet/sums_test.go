@@ -133,7 +133,7 @@ func TestGritByHand(t *testing.T) {
 	} {
 		j := job(t, "pump")
 		j.Engine.Rings[0].Facing, j.Tools.Grit = v.facing, v.grit
-		text := strings.Join(strings.Fields(asPrinted(t, plan(t, j))), " ")
+		text := unbroken(asPrinted(t, plan(t, j)))
 		if !strings.Contains(text, "Grit of the last honing: "+v.says) || !strings.Contains(text, "print Ra 0.38 to 4.00 µm") {
 			t.Errorf("%q, %d: not %q", v.facing, v.grit, v.says)
 		}

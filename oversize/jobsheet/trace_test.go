@@ -413,7 +413,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	texts := func(paths ...string) (list []string) {
 		for _, path := range paths {
 			for _, v := range pick(tree, path) {
-				list = append(list, strings.Join(strings.Fields(v.(string)), " "))
+				list = append(list, unbroken(v.(string)))
 			}
 		}
 		return list
@@ -455,7 +455,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 	slices.SortFunc(fixed, func(a, b string) int { return len(b) - len(a) })
 	var list []claim
 	for _, p := range parts(text, cylinders) {
-		all := grits.ReplaceAllString(moment.ReplaceAllString(strings.Join(strings.Fields(p.text), " "), "…"), "…")
+		all := grits.ReplaceAllString(moment.ReplaceAllString(unbroken(p.text), "…"), "…")
 		for _, s := range fixed {
 			if s != "" {
 				all = strings.ReplaceAll(all, s, "…")
@@ -587,6 +587,9 @@ func asPrinted(t testing.TB, s jobsheet.Sheet) string {
 	}
 	return b.String()
 }
+
+// unbroken is a text whose lines are not broken, nor its columns apart.
+func unbroken(text string) string { return strings.Join(strings.Fields(text), " ") }
 
 // TestEveryNumberIsTraced: every number in the text of each demo job's sheet is a rounding of a value in the
 // part of its JSON that the section is about, in each choice of units, and in no other unit.

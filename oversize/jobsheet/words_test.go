@@ -66,7 +66,6 @@ func TestStudyOnTheSheet(t *testing.T) {
 	put(t, j, "gauge.study", trials)
 	put(t, j, "counted.trials", len(trials))
 	put(t, j, "gauge.repeatability", nil)
-	put(t, j, "gauge.repeatability_dof", nil)
 	s := mustPlan(t, j)
 	if s.Study == nil {
 		t.Fatal("no study")
@@ -79,11 +78,8 @@ func TestStudyOnTheSheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var b strings.Builder
-	if err := s.WriteText(&b); err != nil {
-		t.Fatal(err)
-	}
-	told := regexp.MustCompile(`two places are told apart from ± ([0-9.]+) mm on`).FindStringSubmatch(strings.Join(strings.Fields(b.String()), " "))
+	b := asPrinted(t, s)
+	told := regexp.MustCompile(`two places are told apart from ± ([0-9.]+) mm on`).FindStringSubmatch(unbroken(b))
 	if told == nil {
 		t.Fatal("the sheet does not say what is told apart")
 	}
