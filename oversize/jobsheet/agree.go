@@ -166,7 +166,7 @@ func (b *book) proofAndSize() {
 // of it, and whether there is any.
 func (j Job) otherSize(is, meant, chosen units.Length) (over units.Length, other bool) {
 	off := min((is - meant).Abs(), (is - j.Engine.at(chosen)).Abs())
-	for _, o := range append([]Oversize{{}}, j.Engine.Oversizes...) {
+	for _, o := range j.Engine.sizes() {
 		if d := (is - j.Engine.at(o.Over)).Abs(); o.Over != chosen && d < off {
 			over, off, other = o.Over, d, true
 		}

@@ -13,23 +13,23 @@ import (
 
 // alone asks for a second look at a place that was read once and without which nothing says that the bore is past a limit: one
 // wrong digit there would cost it.
-func (s *slipper) alone(path string, g given, c Cylinder, read readBore) {
+func (s *slipper) alone(path string, c Cylinder, read readBore) {
 	beyond := pastLimits(read.findings)
 	if len(beyond) == 0 || c.bored() || c.reread() { // the bore that was read is gone
 		return
 	}
 	for i, r := range c.Readings {
 		others := slices.DeleteFunc(slices.Clone(c.Readings), func(q Reading) bool { return q.place() == r.place() })
-		hangs := func(f bore.Finding) bool { return hangsOn(f, read.bore, r) }
-		if r.Confirmed || len(c.Readings)-len(others) > 1 || slices.ContainsFunc(beyond, func(f bore.Finding) bool { return !hangs(f) }) {
+		stays := func(f bore.Finding) bool { return !hangsOn(f, read.bore, r) }
+		if r.Confirmed || len(c.Readings)-len(others) > 1 || slices.ContainsFunc(beyond, stays) {
 			continue
 		}
-		without, err := g.sit(g.survey, others, c.Traces)
+		without, err := s.job.sit(s.job.survey, others, c.Traces)
 		if err == nil {
-			err = g.judge(&without, g.limits(c.over()), g.risk.survey)
+			err = s.job.judge(&without, s.job.limits(c.over()), s.job.risk.survey)
 		}
 		if err != nil || len(pastLimits(without.findings)) == 0 {
-			s.say(fmt.Sprintf("%s.readings[%d]", path, i), g.survey.by.shown(r), false,
+			s.say(fmt.Sprintf("%s.readings[%d]", path, i), s.job.survey.by.shown(r), false,
 				"without it no limit is passed: read that place again and write both down, or confirm it")
 		}
 	}

@@ -16,10 +16,10 @@ import (
 // sense, not a limit of any maker's.
 const (
 	maxCylinders = 64                   // and much else: the tags of the fields say what a list may hold
-	maxReadings  = 1000                 // of one cylinder
-	maxPorts     = 64                   //
+	maxReadings  = 1000                 // of one cylinder, of all its engine's texture, and behind one doubt
+	maxPorts     = 64                   // of one cylinder
 	largestBore  = 1 * units.Metre      // an inch taken for a millimetre, or the reverse, is caught by nearBore
-	largestDepth = 5 * units.Metre      //
+	largestDepth = 5 * units.Metre      // of anything along the bore
 	nearBore     = 10                   // sizes lie within this many per cent of the nominal bore
 	smallShare   = 5                    // ovality, clearance and the like are below this many per cent of it
 	coarsest     = units.Millimetre / 2 // no gauge that decides on a bore reads coarser

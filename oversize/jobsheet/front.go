@@ -227,7 +227,7 @@ func (s *draft) buys() string {
 			sleeves++
 		}
 	}
-	for _, o := range append([]Oversize{{}}, s.Job.Engine.Oversizes...) {
+	for _, o := range s.Job.Engine.sizes() {
 		if n := wanted[o.Over] - len(o.Pistons); n > 0 { // those that came count
 			size := "standard size"
 			if o.Over != 0 {

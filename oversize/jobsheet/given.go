@@ -229,6 +229,9 @@ func (j Job) layout() bore.Layout {
 	return l
 }
 
+// sizes are those that a cylinder may stand at: the nominal one, and those on offer.
+func (e Engine) sizes() []Oversize { return append([]Oversize{{}}, e.Oversizes...) }
+
 // at returns the nominal bore at a size.
 func (e Engine) at(over units.Length) units.Length { return oversize.Size{Over: over}.Bore(e.Bore) }
 

@@ -41,7 +41,7 @@ func (d *Duration) UnmarshalText(text []byte) error {
 type passing struct {
 	recorded bool
 	next     hone.Next
-	broken   Reason // what is wrong with the record; NoReason where nothing is
+	broken   Reason // what is wrong with the record; noReason where nothing is
 	says     string // about broken, in words
 	skirts   units.Limits
 }

@@ -181,7 +181,7 @@ const (
 
 // profiles holds the profiles of a cylinder against those before them, each height against the rest, and the parameters that
 // were read at a place against those of the profile there.
-func (s *slipper) profiles(i int, shown []surface.Reading) {
+func (s *slipper) profiles(i int) {
 	c := s.job.Cylinders[i]
 	for m, p := range c.Profiles {
 		path := fmt.Sprintf("cylinders[%d].profiles[%d]", i, m)
@@ -196,7 +196,7 @@ func (s *slipper) profiles(i int, shown []surface.Reading) {
 		}
 		for k, r := range c.Texture {
 			if plainName(r.Place) == plainName(p.Place) {
-				s.apart(fmt.Sprintf("cylinders[%d].texture[%d].texture", i, k), r.Texture, shown[m].Texture)
+				s.apart(fmt.Sprintf("cylinders[%d].texture[%d].texture", i, k), r.Texture, s.job.profiled[i][m].Texture)
 			}
 		}
 	}

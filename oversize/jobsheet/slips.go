@@ -3,7 +3,6 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -24,7 +23,7 @@ type slip struct {
 
 // A slipper collects slips that are not confirmed.
 type slipper struct {
-	job  Job
+	job  given
 	list []slip
 }
 
@@ -42,7 +41,7 @@ func (s *slipper) say(path string, value any, usual bool, says string, args ...a
 // slips returns the fields of the job that look like a slip and are not confirmed: by their tags, and of those that hang
 // on others.
 func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
-	s := &slipper{job: g.Job}
+	s := &slipper{job: g}
 	bands := usual(g.Job)
 	doc.Walk(g.Job, func(path fmt.Stringer, v any, names []string) {
 		for _, name := range names {
@@ -61,10 +60,10 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		worn[i], finished[i] = g.survey.by.looks(c.Readings), g.proof.by.looks(c.Proof)
-		s.cylinder(path, c, g.Engine, read[i])
-		s.alone(path, g, c, read[i])
+		s.cylinder(path, c, read[i])
+		s.alone(path, c, read[i])
 		s.textures(i)
-		s.profiles(i, g.profiled[i])
+		s.profiles(i)
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
 		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
 		for _, list := range []struct {
@@ -139,12 +138,12 @@ func (s *slipper) standard(path string, by Standard) {
 	}
 }
 
-func (s *slipper) cylinder(path string, c Cylinder, e Engine, read readBore) {
-	s.stands(path, c, e, read)
+func (s *slipper) cylinder(path string, c Cylinder, read readBore) {
+	s.stands(path, c, read)
 	s.spikes(path+".traces", c.Traces)
 	s.spikes(path+".proof_traces", c.ProofTraces)
-	s.scatter(path+".readings", c.Readings, s.job.Gauge)
-	s.scatter(path+".proof", c.Proof, s.job.proofGauge())
+	s.scatter(path+".readings", c.Readings, s.job.survey.by)
+	s.scatter(path+".proof", c.Proof, s.job.proof.by)
 	for i, p := range c.Pits {
 		s.say(fmt.Sprintf("%s.pits[%d].depth", path, i), p.Depth, i >= len(read.cleanUp.Pits) || read.cleanUp.Pits[i].InTravel,
 			"no ring passes over it, so that it decides nothing: is it noted where it lies?")
@@ -225,8 +224,7 @@ const leastSpike = 5 * units.Micrometre
 // spikes holds each radius of a trace against its neighbours: a wall that is worn or honed runs on from one to the next,
 // a slip of the pen does not, nor a score.
 func (s *slipper) spikes(path string, ts []Trace) {
-	scatter := cmp.Or(s.job.Gauge.Spindle.Repeatability, repeatSteps*s.job.Gauge.Resolution)
-	most := max(apart*scatter, leastSpike)
+	most := max(apart*s.job.spindle.Repeatability, leastSpike)
 	for i, t := range ts {
 		rs, list := t.written()
 		at := func(k int) units.Length { return rs[(k+len(rs))%len(rs)] }
@@ -244,13 +242,13 @@ func (s *slipper) spikes(path string, ts []Trace) {
 
 // stands holds the size at which a bore is said to stand against its readings: where it is least worn, no size
 // on offer is nearer to it.
-func (s *slipper) stands(path string, c Cylinder, e Engine, read readBore) {
-	least := read.bore.Smallest.Size.Value
+func (s *slipper) stands(path string, c Cylinder, read readBore) {
+	e, least := s.job.Engine, read.bore.Smallest.Size.Value
 	if least == 0 {
 		return
 	}
 	off := func(over units.Length) units.Length { return (least - e.at(over)).Abs() }
-	for _, o := range append([]Oversize{{}}, e.Oversizes...) {
+	for _, o := range e.sizes() {
 		s.say(path+".over", c.over(), off(o.Over) >= off(c.over()), "its smallest reading, %v, is nearer to the size %v over", least, o.Over)
 	}
 }

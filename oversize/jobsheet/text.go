@@ -16,7 +16,7 @@ import (
 // reasons says, a line each, what the next step of the engine and of each cylinder rests on: the rows that call
 // for it.
 func (s *draft) reasons() {
-	var alike groups[string, string]
+	var wanting groups[string, string] // the cylinders, by what they want
 	for i := -1; i < len(s.Cylinders); i++ {
 		rows, name := s.of(i), ""
 		step, pressing := next(rows), isSettled
@@ -40,12 +40,12 @@ func (s *draft) reasons() {
 			}
 		}
 		if len(calling) > 0 {
-			alike.add("wants: "+wants(calling)+".", name)
+			wanting.add("wants: "+wants(calling)+".", name)
 		}
 	}
-	for _, text := range alike.keys {
+	for _, text := range wanting.keys {
 		head := "Engine:"
-		if names := alike.of[text]; len(names) > 1 {
+		if names := wanting.of[text]; len(names) > 1 {
 			head = "Cylinders " + strings.Join(names, "; ") + ":"
 		} else if names[0] != "" {
 			head = "Cylinder " + names[0] + ":"

@@ -39,8 +39,8 @@ type Spindle struct {
 }
 
 const (
-	leastPoints = 12     // of one trace
-	mostPoints  = 3600   //
+	leastPoints = 12     // of one trace,
+	mostPoints  = 3600   // and at the most
 	maxPoints   = 20_000 // of all traces of one cylinder
 )
 

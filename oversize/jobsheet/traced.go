@@ -45,7 +45,7 @@ type TraceForm struct {
 const (
 	pointsToALobe = 7  // ISO 12181-2
 	leastLobes    = 3  // that a trace shows which proves a roundness: the least that a gauge is blind to
-	mostLobes     = 15 //
+	mostLobes     = 15 // that are looked for
 )
 
 // A traced bore is a wall as its traces show it, and the diameters along every direction of them.
