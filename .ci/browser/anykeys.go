@@ -11,15 +11,16 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// honest is what must be true of the page after any key: no sheet stands as valid beside a box that is being typed in, and one
+// honestScript says what must be true of the page after any key: no sheet stands as valid beside a box that is being typed in, and one
 // that does is that of the job as it would be saved, as is the form.
 //
 //go:embed honest.js
-var honest string
+var honestScript string
 
 // anyKeys presses keys at random on a job that has a verdict.
 func (w *workshop) anyKeys(job string) error {
-	letters := []string{"0", "1", "2", "3", "5", "7", "8", "9", ".", ",", "-", "x", "y", "t", "b", " ", "\b", kb.ArrowDown, kb.ArrowUp, "\t", "\t", "\t", "\r", "\r"}
+	keys := []string{"0", "1", "2", "3", "5", "7", "8", "9", ".", ",", "-", "x", "y", "t", "b", " ", "\b",
+		kb.ArrowDown, kb.ArrowUp, "\t", "\t", "\t", "\r", "\r"}
 	if err := w.show(w.file, views[2]); err != nil {
 		return err
 	}
@@ -29,14 +30,14 @@ func (w *workshop) anyKeys(job string) error {
 		js[bool](w, `document.querySelectorAll("#form .part").forEach(part => part.open = true), true`)
 		js[bool](w, fmt.Sprintf(`(boxes => boxes[Math.floor(%v * boxes.length)].focus())(boxesIn(form, fields)), true`, r.Float64()))
 		for range 20 {
-			key := letters[r.IntN(len(letters))]
+			key := keys[r.IntN(len(keys))]
 			at := js[string](w, `document.activeElement.id`)
 			if slices.Contains([]string{"new", "print", "save", "open"}, at) { // which lead out of the page
 				key = "\t"
 			}
 			w.press(key)
 			strokes++
-			switch said := js[string](w, honest); said {
+			switch said := js[string](w, honestScript); said {
 			case "":
 			case "valid":
 				valid++

@@ -179,8 +179,13 @@ func benchChecks(program, refresh, sheets, axe, shots string, short bool, jobs [
 		if err != nil {
 			return err
 		}
-		steps = append(steps, func() error { return w.byKeys(named("pump-finished"), refresh, folder) }, func() error { return w.anyKeys(named("pump")) }, func() error { return w.paper(named("pump")) }, func() error { return w.times(named("pump"), eight) },
-			func() error { return w.looks(named("pump-finished")) }, func() error { return w.photograph(program, folder) })
+		steps = append(steps,
+			func() error { return w.byKeys(named("pump-finished"), refresh, folder) },
+			func() error { return w.anyKeys(named("pump")) },
+			func() error { return w.paper(named("pump")) },
+			func() error { return w.times(named("pump"), eight) },
+			func() error { return w.looks(named("pump-finished")) },
+			func() error { return w.photograph(program, folder) })
 	}
 	for _, step := range steps {
 		if err := step(); err != nil {

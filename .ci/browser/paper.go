@@ -98,9 +98,9 @@ func (c *clerk) text(job object, at string) string {
 	}
 	if m := ofGap.FindStringSubmatch(at); m != nil {
 		ring := job.text(m[1] + "[" + m[2] + "].ring")
-		for i := range c.paper.list(m[1]) {
-			if row := fmt.Sprintf("%s[%d].", m[1], i); c.paper.text(row+"ring") == ring {
-				return c.paper.text(row + m[3])
+		for i := range c.onPaper.list(m[1]) {
+			if row := fmt.Sprintf("%s[%d].", m[1], i); c.onPaper.text(row+"ring") == ring {
+				return c.onPaper.text(row + m[3])
 			}
 		}
 		return ""
@@ -115,7 +115,7 @@ func (c *clerk) text(job object, at string) string {
 	case "accepted[0].why":
 		return "seen to be that of the other cylinder"
 	}
-	return c.paper.text(at)
+	return c.onPaper.text(at)
 }
 
 // reading returns what the paper has at a place of the grid, or at the head of a row or a column: a depth or an axis that the
@@ -123,7 +123,7 @@ func (c *clerk) text(job object, at string) string {
 func (c *clerk) reading(job object, path, items, field string) string {
 	first, _, _ := strings.Cut(items, ",")
 	at := path + "[" + first + "]."
-	depths, axes, read := c.paper.grid(path)
+	depths, axes, read := c.onPaper.grid(path)
 	haveDepths, haveAxes, _ := job.grid(path)
 	if field == "diameter" {
 		p, before := place{job.text(at + "depth"), job.text(at + "axis")}, 0
@@ -156,7 +156,7 @@ func (c *clerk) reading(job object, path, items, field string) string {
 // known reports whether what stands at a path is known by now: passes once it is bored, the proof once they are made, gaps in the
 // finished bore after that.
 func (c *clerk) known(job object, at string) bool {
-	made := len(job.list("cylinders[0].honing")) > 0 && job.text("counted.passes") == c.paper.text("counted.passes")
+	made := len(job.list("cylinders[0].honing")) > 0 && job.text("counted.passes") == c.onPaper.text("counted.passes")
 	switch {
 	case strings.Contains(at, "].honing"):
 		return slices.Contains(c.steps, "bore")
@@ -178,7 +178,7 @@ func (c *clerk) wants(job object, d deed) bool {
 		return false
 	}
 	path := d.At
-	depths, axes, read := c.paper.grid(path)
+	depths, axes, read := c.onPaper.grid(path)
 	haveDepths, haveAxes, haveRead := job.grid(path)
 	switch d.Do {
 	case "":
@@ -190,9 +190,9 @@ func (c *clerk) wants(job object, d deed) bool {
 		}
 		return text != "" && text != now
 	case "add":
-		return len(job.list(path)) < len(c.paper.list(path)) && (path == "engine.rings" || !strings.HasSuffix(path, ".rings"))
+		return len(job.list(path)) < len(c.onPaper.list(path)) && (path == "engine.rings" || !strings.HasSuffix(path, ".rings"))
 	case "rings":
-		return len(job.list(path)) == 0 && len(job.list("engine.rings")) == len(c.paper.list("engine.rings"))
+		return len(job.list(path)) == 0 && len(job.list("engine.rings")) == len(c.onPaper.list("engine.rings"))
 	case "propose": // for the second cylinder, whose places are mended then; those of the first are made one by one
 		return path == "cylinders[1].readings" && len(haveRead) == 0
 	case "depth":
@@ -213,18 +213,18 @@ func (c *clerk) wants(job object, d deed) bool {
 			return false
 		}
 		first, _, _ := strings.Cut(strings.TrimSuffix(items, "]"), ",")
-		depths, _, _ := c.paper.grid(grid + ".readings")
+		depths, _, _ := c.onPaper.grid(grid + ".readings")
 		have, _, _ := job.grid(grid + ".readings")
 		return len(have) > len(depths) && !slices.Contains(depths, job.text(grid+".readings["+first+"].depth"))
 	case "accept":
-		return path == c.word && len(job.list("accepted")) == 0 && c.written(job)
+		return path == c.accepts && len(job.list("accepted")) == 0 && c.written(job)
 	}
 	return false
 }
 
 // written reports whether all that is on the paper is in the job, in whatever order it was read.
 func (c *clerk) written(job object) bool {
-	return reflect.DeepEqual(inOrder(map[string]any(job), ""), inOrder(map[string]any(c.paper), ""))
+	return reflect.DeepEqual(inOrder(map[string]any(job), ""), inOrder(map[string]any(c.onPaper), ""))
 }
 
 // inOrder returns a value with its readings and gaps sorted, and without words.

@@ -20,30 +20,35 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// A stop is where the focus is, as somebody at the keyboard sees it, and what the page says is next.
+// A stop is where the focus is, as somebody at the keyboard sees it, and what stands on the page then.
 type stop struct {
-	Lost, Ring, Seen bool
-	Folded           bool // with what is folded below it,
-	Part             bool // which is a part of the form,
-	Asked            bool // marked as asked for
-	ID, What, Words  string
-	Value            string
-	Deed             deed
-	Below            []deed // what a folded part holds, or a link leads to
-	Control          int    // which of these has the focus
-	Controls         []control
-	Step, Job        string
-	Sheet            bool // and it is valid
-	Faults           []string
+	Lost bool // nothing has the focus
+	Ring bool // a ring is drawn round what has it
+	Seen bool // that is in view
+	// What has it: its id, the name of its element, what it reads and what is chosen or typed in it.
+	ID, What, Words, Value string
+	Folded                 bool // it is the head of something folded,
+	Part                   bool // of a part of the form,
+	Asked                  bool // of one that is marked as asked for
+	Deed                   deed
+	Below                  []deed    // what the folded part holds, or a link leads to
+	Controls               []control // of its field
+	Control                int       // which of them has the focus; -1 for none
+	Step, Job              string    // of the page
+	Sheet                  bool      // there is one, and it is valid
+	Faults                 []string  // that stand in the form
 }
 
-// A deed is a field that can be filled in, or a button.
+// A deed is a field that can be filled in, or a button: the path it is about, what it does there, "" for a field, and
+// which of several.
 type deed struct{ At, Do, Part string }
 
 // A control is one of the boxes, choices and ticks of a field.
 type control struct {
-	What, Value, Means string
-	Options            []option
+	What    string // its type, "select-one"
+	Value   string // what stands in it; "" of a tick that is off
+	Means   string // what a tick stands for when it is on
+	Options []option
 }
 
 type option struct{ Value string }
@@ -76,16 +81,16 @@ func (w *workshop) press(keys string) {
 // A clerk types a job from paper with the keyboard alone, and writes down no more than what is known at the step that is next.
 type clerk struct {
 	*workshop
-	paper   object // the job
-	word    string // the row that goes on a word in the end
-	program string // that prints a sheet
-	folder  string
-	steps   []string // that were next, in their order
-	done    int      // things typed, ticked, chosen and pressed
-	idle    int      // times round the page since the last of them
-	sheets  int      // that are those of the command line
-	last    string   // the step at which one was looked at last
-	pressed string   // before this stop
+	onPaper  object // the whole job
+	accepts  string // the row that goes on a word in the end
+	program  string // that prints a sheet
+	folder   string
+	steps    []string // that were next, in their order
+	done     int      // things typed, ticked, chosen and pressed
+	idle     int      // times round the page since the last of them
+	compared int      // sheets held to those of the command line
+	at       string   // the step at which the last of them was
+	pressed  string   // the keys before this stop
 }
 
 // byKeys makes a whole job with the keyboard alone, from an empty page to the record that is handed back.
@@ -97,11 +102,11 @@ func (w *workshop) byKeys(finished, program, folder string) error {
 	if err != nil {
 		return err
 	}
-	c := &clerk{workshop: w, program: program, folder: folder, word: "cylinders[1].crosshatch"}
-	if c.paper, err = readObject(string(data)); err != nil {
+	c := &clerk{workshop: w, program: program, folder: folder, accepts: "cylinders[1].crosshatch"}
+	if c.onPaper, err = readObject(string(data)); err != nil {
 		return err
 	}
-	delete(c.paper.at("cylinders[1]").(map[string]any), "crosshatch") // which nobody measured
+	delete(c.onPaper.at("cylinders[1]").(map[string]any), "crosshatch") // which nobody measured
 	for range 20000 {
 		var s stop
 		if err := json.Unmarshal([]byte(js[string](w, stopScript)), &s); err != nil {
@@ -159,8 +164,8 @@ func (c *clerk) look(s stop) error {
 	if _, next, ok := strings.Cut(s.Step, ": "); ok && c.next() != next {
 		c.steps = append(c.steps, next)
 	}
-	if s.Sheet && s.Step != c.last {
-		c.last = s.Step
+	if s.Sheet && s.Step != c.at {
+		c.at = s.Step
 		return c.compare(s.Job)
 	}
 	return nil
@@ -258,7 +263,7 @@ func (c *clerk) compare(job string) error {
 	if !c.shows(string(sheet)) {
 		c.fault("by keys: another sheet than that of the command line, at %v", c.steps)
 	}
-	c.sheets++
+	c.compared++
 	return nil
 }
 
@@ -279,9 +284,9 @@ func (c *clerk) finish(s stop) error {
 			c.fault("by keys: never %q, but %s", want, steps)
 		}
 	}
-	if c.sheets < 8 {
-		c.fault("by keys: %d sheets compared", c.sheets)
+	if c.compared < 8 {
+		c.fault("by keys: %d sheets compared", c.compared)
 	}
-	fmt.Printf("by keys: %d things typed, chosen, ticked and pressed, %d sheets those of the command line: %s\n", c.done, c.sheets, steps)
+	fmt.Printf("by keys: %d things typed, chosen, ticked and pressed, %d sheets those of the command line: %s\n", c.done, c.compared, steps)
 	return nil
 }
