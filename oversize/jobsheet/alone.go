@@ -29,7 +29,7 @@ func (s *slipper) alone(path string, c Cylinder, read readBore) {
 			err = s.job.judge(&without, s.job.limits(c.over()), s.job.risk.survey)
 		}
 		if err != nil || len(pastLimits(without.findings)) == 0 {
-			s.say(fmt.Sprintf("%s.readings[%d]", path, i), s.job.survey.by.shown(r), false,
+			s.ask(fmt.Sprintf("%s.readings[%d]", path, i), s.job.survey.by.shown(r),
 				"without it no limit is passed: read that place again and write both down, or confirm it")
 		}
 	}

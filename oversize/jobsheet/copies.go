@@ -3,56 +3,31 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
+	"borewright.example/oversize/jobsheet/internal/slips"
 	"borewright.example/units"
-	"gonum.org/v1/gonum/mathext"
 )
 
-// A look is what an instrument showed at one place.
-type look struct {
-	depth units.Length
-	at    float64 // of a reading its axis, of a trace the number of the radius
-	shown units.Length
-}
-
-func (l look) comparePlace(o look) int {
-	return cmp.Or(cmp.Compare(l.depth, o.depth), cmp.Compare(l.at, o.at))
-}
-
-func byPlace(a, b look) int { return cmp.Or(a.comparePlace(b), cmp.Compare(a.shown, b.shown)) }
-
-// looks returns readings in the order of their places.
-func (g Gauge) looks(rs []Reading) []look {
-	ls := make([]look, len(rs))
+// looks are readings as package slips has them, in the order in which they were written.
+func (g Gauge) looks(rs []Reading) []slips.Look {
+	ls := make([]slips.Look, len(rs))
 	for i, r := range rs {
-		ls[i] = look{r.depth(), float64(r.axis()), g.shown(r)}
+		ls[i] = slips.Look{Depth: r.depth(), At: float64(r.axis()), Shown: g.shown(r)}
 	}
-	slices.SortFunc(ls, byPlace)
 	return ls
 }
 
-// traceLooks returns the radii of traces in the order of their places.
-func traceLooks(zero units.Length, ts []Trace) (ls []look) {
+// looks are the radii of traces, each at its number.
+func (j Job) looks(by Gauge, ts []Trace) slips.Looks {
+	var ls []slips.Look
 	for _, t := range ts {
-		for i, r := range t.shown(zero) {
-			ls = append(ls, look{length(t.Depth), float64(i), r})
+		for i, r := range t.shown(j.zero(by)) {
+			ls = append(ls, slips.Look{Depth: length(t.Depth), At: float64(i), Shown: r})
 		}
 	}
-	slices.SortFunc(ls, byPlace)
-	return ls
-}
-
-// shownBy is what looks show, without their places.
-func shownBy(ls []look) []units.Length {
-	shown := make([]units.Length, len(ls))
-	for i, l := range ls {
-		shown[i] = l.shown
-	}
-	return shown
+	return slips.InOrder(ls)
 }
 
 // byHand is how far a reading scatters by hand, whatever the scale it is read on (common practice): a step of a coarse one
@@ -61,187 +36,42 @@ const byHand = 2 * units.Micrometre
 
 // scatter is the standard deviation of one reading in steps of the scale: as stated or studied, as repeats that differ show it,
 // else the lesser of what is taken and what a hand has.
-func (s session) scatter(ls []look) float64 {
+func (s session) scatter(ls slips.Looks) float64 {
+	step := s.by.Resolution
 	if s.gauge.Repeatability != 0 {
-		return float64(s.gauge.Repeatability) / float64(s.by.Resolution)
+		return float64(s.gauge.Repeatability) / float64(step)
 	}
-	squares, freedom := 0.0, 0
-	for n := 0; len(ls) > 0; ls = ls[n:] {
-		sum, square := 0.0, 0.0
-		for n = 0; n < len(ls) && ls[n].comparePlace(ls[0]) == 0; n++ {
-			d := float64(ls[n].shown-ls[0].shown) / float64(s.by.Resolution)
-			sum, square = sum+d, square+float64(d*d)
-		}
-		squares += square - float64(sum*sum)/float64(n)
-		freedom += n - 1
+	if shown, ok := ls.Scatter(step); ok {
+		return shown
 	}
-	if squares <= 0 {
-		return min(repeatSteps, float64(byHand)/float64(s.by.Resolution))
-	}
-	return math.Sqrt(squares / float64(freedom))
+	return min(repeatSteps, float64(byHand)/float64(step))
 }
 
-// onOneStep is the chance that two readings of one place show the same, one standard deviation being so many steps of the scale:
-// the sum over its steps of the square of the share that falls on each, at its greatest where the true size lies on a step.
-func onOneStep(scatter float64) float64 {
-	scatter = min(scatter, 100) // a finer scale makes it less likely still
-	chance := 0.0
-	for k, from := 0, 0.0; from < 1; k++ {
-		to := math.Erf((float64(k) + 0.5) / (scatter * math.Sqrt2))
-		if k == 0 {
-			chance += to * to
-		} else {
-			chance += (to - from) * (to - from) / 2 // half of it on either side
-		}
-		from = to
+// second asks, of a list of readings, about what was written down and not read: repeats that show the first reading of their
+// place too often, whose doubt would be averaged out; the same everywhere; and readings of a cylinder before, from which a bore
+// differs by more than two steps of the scale, unless the gauge is too coarse to tell its own places apart.
+func (s *slipper) second(path string, by session, written []slips.Look, read slips.Looks, before []slips.Looks) {
+	shown, scatter := read.Shown(), by.scatter(read)
+	if same, all, tooMany := slips.Rewritten(written, scatter); tooMany {
+		s.ask(path, among(all, "repeats", shown), "%d of them show the first reading of their place to the last digit: was each of them read, or written down again?", same)
 	}
-	return chance
-}
-
-// onMark is the greatest chance that a reading shows a mark, whatever it is: that of the mark on which the true size lies.
-func onMark(scatter float64) float64 { return math.Erf(0.5 / (scatter * math.Sqrt2)) }
-
-// repeated counts the readings of places that were read before, and those of them that show what the first one there does.
-func repeated(by Gauge, rs []Reading) (same, all int) {
-	first := map[place]units.Length{}
-	for _, r := range rs {
-		at := r.place()
-		was, again := first[at]
-		if !again {
-			first[at] = by.shown(r)
-			continue
-		}
-		if all++; was == by.shown(r) {
-			same++
-		}
+	if read.Stuck(scatter) {
+		s.ask(path, among(len(read), "readings", shown), "the same everywhere: does the gauge move?")
 	}
-	return same, all
-}
-
-// leastChance is how rarely a second look may come to so many of the readings of the first before it is asked whether it was one.
-const leastChance = 1. / 1000
-
-// likeness reports whether each look stands among others, and how rarely chance would bring all of them to do so at as many of the
-// places that both have.
-func likeness(of, again []look, scatter float64) (all bool, rarely float64) {
-	each := onOneStep(scatter)
-	all, same, both, chance := true, 0, 0, 0.0
-	for len(again) > 0 {
-		for len(of) > 0 && of[0].comparePlace(again[0]) < 0 {
-			of = of[1:]
-		}
-		n, m := there(again[0], again), there(again[0], of)
-		if stand(again[:n], of[:m]) {
-			same++
-		} else {
-			all = false
-		}
-		if m > 0 {
-			both++
-			// So many of the readings here would have to meet one each of so many others.
-			here, least := 1., 1.
-			for k := range min(n, m) {
-				here *= float64(m-k) * each
-				least = min(least, here)
-			}
-			chance = max(chance, least)
-		}
-		again, of = again[n:], of[m:]
-	}
-	if same == 0 || chance >= 1 {
-		return all && same > 0, 1
-	}
-	return all, mathext.RegIncBeta(float64(same), float64(both-same+1), chance)
-}
-
-// areShifted reports whether looks are no second look but the first with the same added to each, and how much that is: what is most
-// often between the two. Honest differences scatter over some ten standard deviations, any of which might have been the most frequent.
-func areShifted(of, again []look, scatter float64) (by units.Length, yes bool) {
-	often := map[units.Length]int{}
-	for i, k := 0, 0; i < len(of) && k < len(again); {
-		switch c := of[i].comparePlace(again[k]); {
-		case c < 0:
-			i++
-		case c > 0:
-			k++
-		default:
-			d := again[k].shown - of[i].shown
-			if often[d]++; often[d] > often[by] {
-				by = d
-			}
-			i, k = i+there(of[i], of[i:]), k+there(again[k], again[k:])
-		}
-	}
-	shifted := slices.Clone(of)
-	for i := range shifted {
-		shifted[i].shown += by
-	}
-	all, rarely := likeness(shifted, again, scatter)
-	if by == 0 {
-		return 0, all || rarely < leastChance
-	}
-	return by, rarely*(1+math.Ceil(10*scatter)) < leastChance
-}
-
-// there is how many looks, from the first on, are of one place.
-func there(at look, ls []look) (n int) {
-	for n < len(ls) && ls[n].comparePlace(at) == 0 {
-		n++
-	}
-	return n
-}
-
-// stand reports whether each look is one of others, all being of one place and in the order of what they show.
-func stand(ls, of []look) bool {
-	for _, l := range ls {
-		for len(of) > 0 && of[0].shown < l.shown {
-			of = of[1:]
-		}
-		if len(of) == 0 || of[0] != l {
-			return false
-		}
-		of = of[1:]
-	}
-	return true
-}
-
-// repeats asks about repeats that show the first reading of their place too often for what they scatter: a reading written down
-// again and again has its doubt averaged out, and was looked at once.
-func (s *slipper) repeats(path string, by session, rs []Reading, read []look) {
-	same, all := repeated(by.by, rs)
-	if same == 0 || mathext.RegIncBeta(float64(same), float64(all-same+1), onMark(by.scatter(read))) >= leastChance {
+	if slips.Range(shown) <= 2*by.by.Resolution {
 		return
 	}
-	s.say(path, among(all, "repeats", shownBy(read)), false,
-		"%d of them show the first reading of their place to the last digit: was each of them read, or written down again?", same)
-}
-
-// stuck asks about a gauge that shows the same everywhere, more often than one that moves would on a wall without any form.
-func (s *slipper) stuck(path string, ls []look, scatter float64) {
-	if n := len(ls); n > 1 && slices.Min(shownBy(ls)) == slices.Max(shownBy(ls)) && math.Pow(onMark(scatter), float64(n-1)) < leastChance {
-		s.say(path, among(n, "readings", shownBy(ls)), false, "the same everywhere: does the gauge move?")
-	}
-}
-
-// copies holds the readings of a cylinder against those of the ones before. Two bores are not alike to every step of a scale that
-// tells their places apart; where all read the same the gauge may be too coarse to.
-func (s *slipper) copies(path string, by session, read []look, before [][]look) {
-	shown := shownBy(read)
-	if len(shown) == 0 || slices.Max(shown)-slices.Min(shown) <= 2*by.by.Resolution {
-		return
-	}
-	scatter, n := by.scatter(read), len(s.job.Cylinders)
+	n := len(s.job.Cylinders)
 	for k, of := range before {
-		if all, rarely := likeness(of, read, scatter); all || rarely*float64(n*(n-1)/2) < leastChance {
-			s.say(path, among(len(read), "readings", shown), false,
-				"those of cylinders[%d] once more, or nearly: written down for the wrong cylinder?", k)
+		if read.CopyOf(of, scatter, n*(n-1)/2) {
+			s.ask(path, among(len(read), "readings", shown), "those of cylinders[%d] once more, or nearly: written down for the wrong cylinder?", k)
 		}
 	}
 }
 
-// secondLook holds the readings of a finished bore against the survey's.
-func (s *slipper) secondLook(path, what string, first, second []look, scatter float64) {
-	by, copied := areShifted(first, second, scatter)
+// again holds what was read of a finished bore against the survey.
+func (s *slipper) again(path, what string, worn, finished slips.Looks, scatter float64) {
+	by, copied := finished.ShiftOf(worn, scatter)
 	if !copied {
 		return
 	}
@@ -249,5 +79,26 @@ func (s *slipper) secondLook(path, what string, first, second []look, scatter fl
 	if by != 0 {
 		says = fmt.Sprintf("the survey's with %v added to each, or nearly: was it read again?", by)
 	}
-	s.say(path, among(len(second), what, shownBy(second)), false, "%s", says)
+	s.ask(path, among(len(finished), what, finished.Shown()), "%s", says)
+}
+
+// among is a list as it is confirmed: how many, and from where to where they go, so that the word lapses with either.
+func among(n int, what string, list []units.Length) string {
+	return fmt.Sprintf("%d %s, %v to %v", n, what, slices.Min(list), slices.Max(list))
+}
+
+// before finds the first of what stands in a list of the cylinders, up to item m of cylinder i, that is the same as that item.
+func (s *slipper) before(i, m int, many func(Cylinder) int, same func(k, l int) bool) (k, l int, found bool) {
+	for k, c := range s.job.Cylinders[:i+1] {
+		n := many(c)
+		if k == i {
+			n = m
+		}
+		for l := range n {
+			if same(k, l) {
+				return k, l, true
+			}
+		}
+	}
+	return 0, 0, false
 }

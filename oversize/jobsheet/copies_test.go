@@ -11,86 +11,8 @@ import (
 	"strings"
 	"testing"
 
-	"borewright.example/bore"
 	"borewright.example/oversize/jobsheet"
-	"borewright.example/units"
 )
-
-// Readings with a scatter, rounded to a step of the scale, and counted; wherever the true size lies between two steps they are
-// alike no more often.
-func TestOnOneStep(t *testing.T) {
-	const pairs = 100_000
-	r := rand.New(rand.NewPCG(5, 81))
-	for _, scatter := range []float64{0.1, 0.4, 1, 3, 40} {
-		for _, at := range []float64{0, 0.2, 0.5} {
-			same := 0
-			for range pairs {
-				if math.Round(at+scatter*r.NormFloat64()) == math.Round(at+scatter*r.NormFloat64()) {
-					same++
-				}
-			}
-			p := jobsheet.OnOneStep(scatter)
-			share, error4 := float64(same)/pairs, 4*math.Sqrt(p*(1-p)/pairs)
-			if share > p+error4+1./pairs || at == 0 && share < p-error4-1./pairs {
-				t.Errorf("scatter %g, %g of a step off: alike in %g, want at most %g", scatter, at, share, p)
-			}
-		}
-	}
-	if p := jobsheet.OnOneStep(1e9); !(p > 0 && p <= jobsheet.OnOneStep(100)) {
-		t.Errorf("on a fine scale: %g", p)
-	}
-}
-
-// An honest second look at a wall of which as much was taken everywhere is asked about once in a thousand at the most; the first
-// look, with the same added to each and one changed by a step, always where it has twenty readings.
-func TestSecondLooks(t *testing.T) {
-	const looks = 2000
-	step := 2 * units.Micrometre
-	gauge := jobsheet.Gauge{Resolution: step}
-	r := rand.New(rand.NewPCG(9, 82))
-	for _, c := range []struct {
-		depths, axes, times int
-		scatter             float64
-	}{{4, 3, 1, 1}, {4, 3, 2, 1}, {5, 3, 1, 0.3}, {5, 4, 2, 0.6}, {2, 2, 1, 2}, {5, 4, 1, 1}} {
-		asked := 0
-		for n := range looks {
-			taken := units.Length(n%3) * 3 * units.Micrometre
-			var first, second []jobsheet.Reading
-			for d := range c.depths {
-				depth := units.Length(d)*20*units.Millimetre + units.Length(r.IntN(19))*units.Millimetre
-				for a := range c.axes {
-					axis := bore.Axis(units.Angle(a) * 45 * units.Degree)
-					true20 := 80 + 0.03*r.Float64()
-					for range c.times {
-						read := func(taken units.Length) jobsheet.Reading {
-							steps := math.Round((true20 + taken.In(units.Millimetre) + c.scatter*0.002*r.NormFloat64()) / 0.002)
-							return jobsheet.Reading{Depth: &depth, Axis: &axis, Diameter: units.Length(steps) * step}
-						}
-						first, second = append(first, read(0)), append(second, read(taken))
-					}
-				}
-			}
-			if jobsheet.NoSecondLook(gauge, first, second, c.scatter) {
-				asked++
-			}
-			slices.Reverse(first)
-			if !jobsheet.NoSecondLook(gauge, first, first, c.scatter) {
-				t.Fatalf("%+v: a copy is not seen", c)
-			}
-			changed := slices.Clone(first)
-			for i := range changed {
-				changed[i].Diameter += taken
-			}
-			changed[r.IntN(len(changed))].Diameter += step
-			if c.scatter >= 1 && len(first) >= 20 && !jobsheet.NoSecondLook(gauge, first, changed, c.scatter) {
-				t.Fatalf("%+v: a copy with %v added and a step changed is not seen", c, taken)
-			}
-		}
-		if most := looks / 1000.; float64(asked) > most+4*math.Sqrt(most) {
-			t.Errorf("%+v: %d honest second looks of %d asked about", c, asked, looks)
-		}
-	}
-}
 
 // TestCopiesWithAChange: the survey with one reading changed proves nothing, nor does another cylinder's proof.
 func TestCopiesWithAChange(t *testing.T) {

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"borewright.example/bore/surface"
+	"borewright.example/oversize/jobsheet/internal/slips"
 	"borewright.example/units"
 )
 
@@ -66,6 +67,14 @@ func (p Profile) filter() surface.Filter {
 	return f
 }
 
+// field is which of its two lists it has.
+func (p Profile) field() string {
+	if len(p.Points) > 0 {
+		return "points"
+	}
+	return "heights"
+}
+
 func (p Profile) count() int { return len(p.Heights) + len(p.Points) }
 
 // step is the mean distance of neighbours, of a profile of two points or more.
@@ -110,10 +119,7 @@ func (c *checker) profiles(path string, ps []Profile) {
 	for i, p := range ps {
 		path := fmt.Sprintf("%s[%d]", path, i)
 		c.place(path+".place", p.Place)
-		n, list := p.count(), path+".heights"
-		if len(p.Points) > 0 {
-			list = path + ".points"
-		}
+		n, list := p.count(), path+"."+p.field()
 		switch {
 		case p.CutOff == 0: // a fault by its tag
 		case p.CutOff != fineCutOff && p.CutOff != coarseCutOff:
@@ -189,10 +195,13 @@ func (s *slipper) profiles(i int) {
 		zs := p.heights()
 		k, l, copied := s.before(i, m, func(c Cylinder) int { return len(c.Profiles) }, func(k, l int) bool {
 			q := s.job.Cylinders[k].Profiles[l]
-			return oneLine(zs, q.heights(), k == i && plainName(p.Place) == plainName(q.Place))
+			if k == i && plainName(p.Place) == plainName(q.Place) { // where a line may be traced twice, not read alike
+				return slices.Equal(zs, q.heights())
+			}
+			return slips.OneLine(zs, q.heights())
 		})
 		if copied {
-			s.say(path, among(len(zs), "heights", zs), false, "they are those of cylinders[%d].profiles[%d] too: copied for the wrong place?", k, l)
+			s.ask(path, among(len(zs), "heights", zs), "they are those of cylinders[%d].profiles[%d] too: copied for the wrong place?", k, l)
 		}
 		for k, r := range c.Texture {
 			if plainName(r.Place) == plainName(p.Place) {
@@ -202,35 +211,12 @@ func (s *slipper) profiles(i int) {
 	}
 }
 
-// oneLine reports whether two profiles are of one line, however the instrument was set, levelled or scaled for each: their steps
-// from height to height go together, those of two lines on a wall do not. At one place a line may be traced twice, not read alike.
-func oneLine(a, b []units.Length, onePlace bool) bool {
-	if onePlace || slices.Equal(a, b) {
-		return slices.Equal(a, b)
-	}
-	var aa, bb, ab float64
-	for i := 1; i < min(len(a), len(b)); i++ {
-		x, y := (a[i] - a[i-1]).In(units.Micrometre), (b[i] - b[i-1]).In(units.Micrometre)
-		aa, bb, ab = aa+float64(x*x), bb+float64(y*y), ab+float64(x*y)
-	}
-	const together = 0.9 // of the correlation
-	return ab > together*math.Sqrt(aa)*math.Sqrt(bb)
-}
-
 // lone asks about a height that stands further out than all others are apart.
 func (s *slipper) lone(path string, p Profile) {
-	list := ".heights"
-	if len(p.Points) > 0 {
-		list = ".points"
-	}
 	zs := p.heights()
-	up := slices.Sorted(slices.Values(zs))
-	n := len(up)
-	for _, out := range [...]struct{ z, by, apart units.Length }{
-		{up[0], up[1] - up[0], up[n-1] - up[1]}, {up[n-1], up[n-1] - up[n-2], up[n-2] - up[0]},
-	} {
-		s.say(fmt.Sprintf("%s%s[%d]", path, list, slices.Index(zs, out.z)), out.z, out.by <= out.apart,
-			"it stands out of all others by more than they are apart, %v: a scratch, or a slip?", out.apart)
+	for _, out := range slips.Lone(zs) {
+		s.ask(fmt.Sprintf("%s.%s[%d]", path, p.field(), out.At), zs[out.At],
+			"it stands out of all others by more than they are apart, %v: a scratch, or a slip?", out.Off)
 	}
 }
 

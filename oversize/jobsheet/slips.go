@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/slips"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/rings"
@@ -27,11 +28,15 @@ type slipper struct {
 	list []slip
 }
 
-// say notes that the value of a field is not usual, unless that is confirmed.
+// say asks about the value of a field that is not usual.
 func (s *slipper) say(path string, value any, usual bool, says string, args ...any) {
-	if usual {
-		return
+	if !usual {
+		s.ask(path, value, says, args...)
 	}
+}
+
+// ask notes that a field looks like a slip, unless it is confirmed.
+func (s *slipper) ask(path string, value any, says string, args ...any) {
 	text := fmt.Sprint(value)
 	if !slices.Contains(s.job.Confirmed, Confirmation{path, text}) {
 		s.list = append(s.list, slip{path, text, path + " " + text + ": " + fmt.Sprintf(says, args...)})
@@ -40,13 +45,13 @@ func (s *slipper) say(path string, value any, usual bool, says string, args ...a
 
 // slips returns the fields of the job that look like a slip and are not confirmed: by their tags, and of those that hang
 // on others.
-func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
+func (g given) slipped(doc *strictjson.Document, read []readBore) []slip {
 	s := &slipper{job: g}
 	bands := usual(g.Job)
 	doc.Walk(g.Job, func(path fmt.Stringer, v any, names []string) {
 		for _, name := range names {
 			if says := bands[name](v); says != "" && (g.proven() || !strings.HasPrefix(path.String(), "proof.")) {
-				s.say(path.String(), shownAs(v), false, "%s", says)
+				s.ask(path.String(), shownAs(v), "%s", says)
 			}
 		}
 	})
@@ -56,29 +61,21 @@ func (g given) slips(doc *strictjson.Document, read []readBore) []slip {
 	if g.proven() {
 		s.standard("proof.standard.size", g.Proof.Standard)
 	}
-	worn, finished := make([][]look, len(g.Cylinders)), make([][]look, len(g.Cylinders))
+	worn, finished := make([]slips.Looks, len(g.Cylinders)), make([]slips.Looks, len(g.Cylinders))
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
-		worn[i], finished[i] = g.survey.by.looks(c.Readings), g.proof.by.looks(c.Proof)
 		s.cylinder(path, c, read[i])
 		s.alone(path, c, read[i])
 		s.textures(i)
 		s.profiles(i)
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
 		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
-		for _, list := range []struct {
-			path string
-			by   session
-			rs   []Reading
-			of   [][]look // its own last
-		}{{path + ".readings", g.survey, c.Readings, worn[:i+1]}, {path + ".proof", g.proof, c.Proof, finished[:i+1]}} {
-			read, before := list.of[i], list.of[:i]
-			s.repeats(list.path, list.by, list.rs, read)
-			s.stuck(list.path, read, list.by.scatter(read))
-			s.copies(list.path, list.by, read, before)
-		}
-		s.secondLook(path+".proof", "readings", worn[i], finished[i], g.survey.scatter(worn[i]))
-		s.secondLook(path+".proof_traces", "radii", traceLooks(g.zero(g.survey.by), c.Traces), traceLooks(g.zero(g.proof.by), c.ProofTraces),
+		before, after := g.survey.by.looks(c.Readings), g.proof.by.looks(c.Proof)
+		worn[i], finished[i] = slips.InOrder(before), slips.InOrder(after)
+		s.second(path+".readings", g.survey, before, worn[i], worn[:i])
+		s.second(path+".proof", g.proof, after, finished[i], finished[:i])
+		s.again(path+".proof", "readings", worn[i], finished[i], g.survey.scatter(worn[i]))
+		s.again(path+".proof_traces", "radii", g.looks(g.survey.by, c.Traces), g.looks(g.proof.by, c.ProofTraces),
 			float64(g.spindle.Repeatability)/float64(g.Gauge.Resolution))
 	}
 	const mostRisk = 0.2 // that a workshop accepts
@@ -132,7 +129,7 @@ func (s *slipper) standard(path string, by Standard) {
 	size, nominal := by.Size.Value, bore.UsualStandard(s.job.Engine.Bore)
 	for _, c := range s.job.Cylinders {
 		if band := bore.UsualStandard(s.job.Engine.Bore + c.over()); size != 0 && !band.Contains(size) && !nominal.Contains(size) {
-			s.say(path, size, false, "%v is usual", s.job.Units.thumb(band))
+			s.ask(path, size, "%v is usual", s.job.Units.thumb(band))
 			return
 		}
 	}
@@ -173,25 +170,8 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 		if most[at]-least[at] <= apart*by.Resolution || r.Confirmed && count[at] > 2 {
 			continue
 		}
-		s.say(fmt.Sprintf("%s[%d]", path, i), d, false,
-			"at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis.String(), apart)
+		s.ask(fmt.Sprintf("%s[%d]", path, i), d, "at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis.String(), apart)
 	}
-}
-
-// before finds the first of what stands in a list of the cylinders, up to item m of cylinder i, that is the same as that item.
-func (s *slipper) before(i, m int, many func(Cylinder) int, same func(k, l int) bool) (k, l int, found bool) {
-	for k, c := range s.job.Cylinders[:i+1] {
-		n := many(c)
-		if k == i {
-			n = m
-		}
-		for l := range n {
-			if same(k, l) {
-				return k, l, true
-			}
-		}
-	}
-	return 0, 0, false
 }
 
 // traces holds each trace of a cylinder against those before it, of every cylinder: no two places have the same radii, to every
@@ -199,7 +179,7 @@ func (s *slipper) before(i, m int, many func(Cylinder) int, same func(k, l int) 
 func (s *slipper) traces(i int, field string, of func(Cylinder) []Trace) {
 	for m, t := range of(s.job.Cylinders[i]) {
 		rs, _ := t.written()
-		if len(rs) == 0 || slices.Max(rs)-slices.Min(rs) <= 2*s.job.Gauge.Resolution {
+		if slips.Range(rs) <= 2*s.job.Gauge.Resolution {
 			continue
 		}
 		k, l, copied := s.before(i, m, func(c Cylinder) int { return len(of(c)) }, func(k, l int) bool {
@@ -207,35 +187,22 @@ func (s *slipper) traces(i int, field string, of func(Cylinder) []Trace) {
 			return slices.Equal(rs, was)
 		})
 		if copied {
-			s.say(fmt.Sprintf("cylinders[%d].%s[%d]", i, field, m), among(len(rs), "radii", rs), false,
-				"they are those of cylinders[%d].%s[%d] too: written down for the wrong place?", k, field, l)
+			s.ask(fmt.Sprintf("cylinders[%d].%s[%d]", i, field, m), among(len(rs), "radii", rs), "they are those of cylinders[%d].%s[%d] too: written down for the wrong place?", k, field, l)
 		}
 	}
-}
-
-// among is a list as it is confirmed: how many, and from where to where they go, so that the word lapses with either.
-func among(n int, what string, list []units.Length) string {
-	return fmt.Sprintf("%d %s, %v to %v", n, what, slices.Min(list), slices.Max(list))
 }
 
 // leastSpike is how far a radius may stand out of its neighbours where the spindle is better than any wall.
 const leastSpike = 5 * units.Micrometre
 
-// spikes holds each radius of a trace against its neighbours: a wall that is worn or honed runs on from one to the next,
-// a slip of the pen does not, nor a score.
+// spikes asks about each radius of a trace that stands out of its neighbours.
 func (s *slipper) spikes(path string, ts []Trace) {
 	most := max(apart*s.job.spindle.Repeatability, leastSpike)
 	for i, t := range ts {
 		rs, list := t.written()
-		at := func(k int) units.Length { return rs[(k+len(rs))%len(rs)] }
-		off := func(k int) units.Length { // a cubic through two on either side
-			return (at(k) - (4*(at(k-1)+at(k+1))-at(k-2)-at(k+2))/6).Abs()
-		}
-		for k, r := range rs {
-			if off(k) > most && off(k) >= max(off(k-1), off(k+1)) { // else it is the neighbour that stands out
-				s.say(fmt.Sprintf("%s[%d].%s[%d]", path, i, list, k), r, false,
-					"it stands out of its neighbours by %v: a score, or a slip?", off(k).Round(units.Micrometre))
-			}
+		for _, k := range slips.Spikes(rs, most) {
+			s.ask(fmt.Sprintf("%s[%d].%s[%d]", path, i, list, k.At), rs[k.At],
+				"it stands out of its neighbours by %v: a score, or a slip?", k.Off.Round(units.Micrometre))
 		}
 	}
 }

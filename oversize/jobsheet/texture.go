@@ -63,7 +63,7 @@ func (s *slipper) textures(i int) {
 			return alikeTexture(&q.Texture, &list[m].Texture) && (k < i || plainName(q.Place) != plainName(list[m].Place))
 		})
 		if copied {
-			s.say(fmt.Sprintf("cylinders[%d].texture[%d]", i, m), list[m].Texture, false, "it is cylinders[%d].texture[%d] too: written down for the wrong place?", k, l)
+			s.ask(fmt.Sprintf("cylinders[%d].texture[%d]", i, m), list[m].Texture, "it is cylinders[%d].texture[%d] too: written down for the wrong place?", k, l)
 		}
 	}
 }
