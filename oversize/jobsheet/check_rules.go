@@ -13,6 +13,7 @@ import (
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/rings"
@@ -202,7 +203,7 @@ func shownAs(v any) any {
 	case *units.Length:
 		return *v
 	case hone.Crosshatch:
-		return angle(v)
+		return show.Crosshatch(v)
 	}
 	return v
 }
@@ -218,7 +219,7 @@ func inBand(band units.Limits) func(v any) string {
 		if band.Min < 10*units.Micrometre { // of such a step even a micrometre is much
 			return fmt.Sprintf("%v is usual", band)
 		}
-		return ShownMillimetres.thumb(band) + " is usual"
+		return ShownMillimetres.in().Thumb(band) + " is usual"
 	}
 }
 

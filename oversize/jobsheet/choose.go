@@ -48,7 +48,7 @@ func choose(g given, read []readBore) (oversize.Choice, error) {
 	}
 	for i := range choice.Cylinders {
 		c := &choice.Cylinders[i]
-		c.Bored = g.Units.boringStop(c.Bored, c.Finish.Min-e.HoningAllowance)
+		c.Bored = g.Units.in().BoringStop(c.Bored, c.Finish.Min-e.HoningAllowance)
 		if c.Route == oversize.Sleeve && !waiting(g.Job, choice) {
 			if err := g.sleeveFinish(i, c, read[i].bore.Largest.Size); err != nil {
 				return choice, fault("engine.sleeve", err)

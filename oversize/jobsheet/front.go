@@ -19,7 +19,7 @@ import (
 // the hone; then why, what must be true and where it stands, what to buy, what was not seen.
 func (s *draft) front() {
 	e := s.Job.Engine
-	s.say("%d × bore %s, stroke %s, %v, %v", e.Cylinders, s.show.plain(e.Bore), s.show.plain(e.Stroke), e.Cycle, e.Wall)
+	s.say("%d × bore %s, stroke %s, %v, %v", e.Cylinders, s.show.Plain(e.Bore), s.show.Plain(e.Stroke), e.Cycle, e.Wall)
 	for _, taken := range []struct {
 		what string
 		Survey
@@ -122,7 +122,7 @@ func (s *draft) beyondReading(over units.Length) string {
 		if size.Over <= over || larger != "" {
 			continue
 		}
-		if larger = s.show.over(size.Over); e.GasketHole != 0 && e.Bore+size.Over > e.GasketHole {
+		if larger = s.show.Over(size.Over); e.GasketHole != 0 && e.Bore+size.Over > e.GasketHole {
 			return text + "; or a gasket for " + larger + ", whose hole is larger"
 		}
 	}
@@ -141,7 +141,7 @@ func (s *draft) cheaper(route oversize.Route, r oversize.Refusal) string {
 	case r.Route == oversize.BoreOversize && r.Over == 0:
 		return "boring it"
 	case r.Route == oversize.BoreOversize:
-		return s.show.over(r.Over)
+		return s.show.Over(r.Over)
 	case route == oversize.MakersProcess:
 		return "honing it"
 	}
@@ -231,7 +231,7 @@ func (s *draft) buys() string {
 		if n := wanted[o.Over] - len(o.Pistons); n > 0 { // those that came count
 			size := "standard size"
 			if o.Over != 0 {
-				size = s.show.over(o.Over)
+				size = s.show.Over(o.Over)
 			}
 			list = append(list, fmt.Sprintf("%d × piston and rings for %s", n, size))
 		}
@@ -334,10 +334,10 @@ func (s *draft) prices() string {
 		if p := r.Price; p != nil {
 			what := p.Route.String()
 			if p.Route == oversize.BoreOversize {
-				what = s.show.over(p.Over)
+				what = s.show.Over(p.Over)
 			}
 			list = append(list, fmt.Sprintf("cylinder %s: known to ± %s instead of ± %s, %s could do", r.Cylinder,
-				s.show.length(p.Would), s.show.length(p.Now), what))
+				s.show.Length(p.Would), s.show.Length(p.Now), what))
 		}
 	}
 	return strings.Join(list, "; ")

@@ -5,13 +5,12 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"borewright.example/bore"
-	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/units"
 )
 
@@ -31,15 +30,15 @@ func (s *draft) stops() string {
 	at, names := s.toFinish()
 	for _, i := range at {
 		c := s.Choice.Cylinders[i]
-		text := "hone " + s.show.length(c.Aim)
+		text := "hone " + s.show.Length(c.Aim)
 		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 && !s.Job.Cylinders[i].bored() {
-			text = "bore " + s.show.stop(bored) + ", " + text
+			text = "bore " + s.show.Stop(bored) + ", " + text
 		}
 		if c.Route == oversize.Sleeve && s.Sleeve != nil {
-			text = "seat " + s.show.length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text
+			text = "seat " + s.show.Length(s.Sleeve.Joint.Seat) + " to suit the sleeve as measured; fitted, " + text
 		}
 		if !c.Finish.IsZero() {
-			text += " (" + s.show.limits(c.Finish) + ")"
+			text += " (" + s.show.Limits(c.Finish) + ")"
 		}
 		if s.row(i, "pistons").Reason == notMeasured {
 			text = "not before its piston is measured, which moves them: " + text
@@ -76,7 +75,7 @@ func (s *draft) dial() string {
 			if d.Operation == oversize.FinishBore && s.Job.Cylinders[i].bored() {
 				continue
 			}
-			shows = append(shows, signed(s.show.length(d.Shows)))
+			shows = append(shows, show.Signed(s.show.Length(d.Shows)))
 		}
 		lines = append(lines, strings.Join(shows, ", then "))
 	}
@@ -84,7 +83,7 @@ func (s *draft) dial() string {
 	if strings.Trim(text, ". ") == "" {
 		return ""
 	}
-	return fmt.Sprintf("on the standard of %s,%s all cold: %s", s.show.length(s.Job.Gauge.Standard.Size.Value), s.plus(), text)
+	return fmt.Sprintf("on the standard of %s,%s all cold: %s", s.show.Length(s.Job.Gauge.Standard.Size.Value), s.plus(), text)
 }
 
 // plus says which way the deviations of a dial run that the job does not tell of: to read them the other way is to stop short of a
@@ -102,33 +101,9 @@ func (s *draft) hones() string {
 	if r == nil || s.Next >= StepSetRingGaps {
 		return ""
 	}
-	text := fmt.Sprintf("%s, %s: %s", turns(r.Best.Spindle), cycles(r.Best.Stroking), angle(r.Leaves))
-	if k := settable(r.Best.Stroking); r.Met {
-		if n, ok := r.SpindlesAt(k); ok && inward(n).Min <= inward(n).Max {
-			n = inward(n)
-			best := min(max(whole(r.Best.Spindle, math.Round), n.Min), n.Max)
-			text = fmt.Sprintf("%s (%s to %s will do), %s: about %s", turns(best), turns(n.Min), turns(n.Max), cycles(k), r.Leaves.Format(0))
-		}
-	}
+	text := show.Setting(*r)
 	if now := s.Honing.Now.Spindle; now != 0 && s.Honing.Used != s.Honing.Now {
-		text += "; NOT " + turns(now)
+		text += "; NOT " + show.Turns(now)
 	}
 	return text
-}
-
-// whole returns a rate as a machine or a hand can be set: by whole ones a minute, or by tenths where it is slow.
-func whole(f units.Frequency, round func(float64) float64) units.Frequency {
-	const slow = 20
-	n := f.In(units.PerMinute)
-	if n < slow {
-		return units.Frequency(round(10*n) / 10 * float64(units.PerMinute))
-	}
-	return units.Frequency(round(n) * float64(units.PerMinute))
-}
-
-func settable(k hone.Stroking) hone.Stroking { return hone.Cycles(whole(k.Cycles(), math.Round)) }
-
-// inward returns a range of speeds whose ends can be set and lie in it.
-func inward(n hone.SpindleRange) hone.SpindleRange {
-	return hone.SpindleRange{Min: whole(n.Min, math.Ceil), Max: whole(n.Max, math.Floor)}
 }

@@ -118,13 +118,13 @@ func (g *given) session(by Gauge, path string, finished bool) (s session) {
 	out := &s.gauge
 	if by.DialError == 0 && read {
 		out.DialError = dialSteps * by.Resolution
-		g.assume("gauge.dial_error", "the dial is off by %s at most", g.Units.plain(out.DialError))
+		g.assume("gauge.dial_error", "the dial is off by %s at most", g.Units.in().Plain(out.DialError))
 	}
 	if g.study != nil && g.study.Repeatability.Std > 0 {
 		out.Repeatability, out.RepeatabilityDoF = g.study.Repeatability.Std, g.study.Repeatability.DoF
 	}
 	if out.Repeatability == 0 && once {
-		g.assume("gauge.repeatability", "one reading scatters by %s, one standard deviation", g.Units.plain(repeatSteps*by.Resolution))
+		g.assume("gauge.repeatability", "one reading scatters by %s, one standard deviation", g.Units.in().Plain(repeatSteps*by.Resolution))
 	}
 	if t.PlaceToPlace == 0 {
 		out.PlaceSpread = placeToPlace

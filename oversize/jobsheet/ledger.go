@@ -163,7 +163,7 @@ func (b *book) about() string {
 	}
 	text := b.Cylinders[b.at].Name
 	if c := b.chosen(); c.Over != 0 {
-		text += ", " + b.Units.over(c.Over)
+		text += ", " + b.Units.in().Over(c.Over)
 	}
 	if b.proofs[b.at] != nil && b.Proof.On != "" {
 		text += ", " + b.Proof.On

@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -206,7 +207,7 @@ func (b *book) wallForm() {
 		r.Says = "cylindricity: it wants two traces at least"
 	case len(f.Unseen) > 0:
 		r = open(demandForm, "", notSeen, step, give)
-		r.Says = "no trace shows " + noTrace(f.Unseen[0])
+		r.Says = "no trace shows " + show.NoTrace(f.Unseen[0])
 	}
 	if r.State == StateProven || r.Reason == notSeen {
 		for i, found := range f.Findings {
@@ -234,10 +235,10 @@ func (b *book) pits() {
 		r = open(demandPits, "", notRead, StepMeasure, "counted.pits", b.path+"pits")
 	case len(c.Pits) == 0, c.surveyed() && deepest == 0: // or no ring passes over any of them
 	case c.surveyed() && choice.Route == oversize.MakersProcess:
-		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: b.Units.plain(deepest) + " deep"}
+		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepAskMaker, Says: b.Units.in().Plain(deepest) + " deep"}
 	case c.surveyed() && (cut || stays(choice) && deepest <= b.Cuts.deglaze()/2): // what cleans up counts their depth
 	case c.surveyed() && stays(choice):
-		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: b.Units.plain(deepest) + " deep"}
+		r = Row{Demand: demandPits, State: StateFailed, Reason: tooDeep, Step: StepRework, Says: b.Units.in().Plain(deepest) + " deep"}
 	default:
 		r = open(demandPits, "", toCome, b.workStep())
 	}
@@ -315,7 +316,7 @@ func (b *book) crosshatch() {
 		case uncertainty.Undecided:
 			r = open(demandCrosshatch, "", doubtful, StepMeasureBetter, b.path+"crosshatch_doubt")
 		}
-		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", angle(c.Crosshatch), c.crosshatchDoubt(), b.Tools.want())
+		r.Says = fmt.Sprintf("%s, ± %v, wanted %v", show.Crosshatch(c.Crosshatch), c.crosshatchDoubt(), b.Tools.want())
 		b.put(r)
 	}
 }

@@ -287,7 +287,7 @@ func (w ringRows) ends() {
 			if room.Port != n {
 				continue
 			}
-			says := w.Units.gap(room.Room) + " between an end and the port"
+			says := w.Units.in().Gap(room.Room) + " between an end and the port"
 			switch {
 			case room.Room <= 0:
 				r = Row{Demand: demandEnds, Of: name, State: StateFailed, Reason: endCrosses, Step: StepAskMaker}

@@ -7,6 +7,7 @@ import (
 
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/rings"
 )
 
@@ -176,7 +177,7 @@ func staggerWords(e Engine) string {
 	}
 	var at []string
 	for i, a := range angles {
-		at = append(at, e.Rings[i].Name+" "+degrees(a))
+		at = append(at, e.Rings[i].Name+" "+show.Degrees(a))
 	}
 	return "Ring gaps where the maker puts them; where he says nothing, spread round the bore, such as, from thrust: " + strings.Join(at, ", ") + " (common practice)."
 }

@@ -41,7 +41,7 @@ const (
 // overview is the ledger in a glance: cylinders across, what must be true down, with where it stands. Limits stand
 // beside what they are of as long as there is room.
 func (s *draft) overview() page.Table {
-	unit := s.show.units()[0]
+	unit := s.show.First()
 	t := page.Table{Keys: 1, Head: []string{"in millimetres"}}
 	if unit == units.Inch {
 		t.Head[0] = "in inches"
@@ -68,7 +68,7 @@ func (s *draft) overview() page.Table {
 			r, value := s.sum(rows, row.demands)
 			cells = append(cells, strings.TrimSpace(value+" "+mark(r)))
 			if r.Finding != nil && len(row.demands) == 1 {
-				is := ", " + bare(s.show.limits(r.Finding.Limits), unit)
+				is := ", " + s.show.Bare(s.show.Limits(r.Finding.Limits))
 				limit, alike = is, alike && (limit == "" || limit == is)
 				if row.demands[0] == demandTaper && s.choked() {
 					cells[0] = "choke"
@@ -95,12 +95,6 @@ func (s *draft) overview() page.Table {
 // choked reports whether a choke is wanted, which stands in place of a taper: minus is larger at the deck.
 func (s *draft) choked() bool { return !s.Job.Engine.Limits.Choke.IsZero() }
 
-// bare returns the text of lengths without their unit, and in the first unit alone where both are shown.
-func bare(text string, unit units.Length) string {
-	text, _, _ = strings.Cut(text, " = ")
-	return strings.ReplaceAll(text, strings.TrimPrefix(unit.Format(unit, 0), "1"), "")
-}
-
 // sum returns the worst of a cylinder's rows of some kinds, with the value where they are one.
 func (s *draft) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 	worst = &Row{State: StateNotAsked}
@@ -114,11 +108,11 @@ func (s *draft) sum(rows []*Row, demands []Demand) (worst *Row, value string) {
 			if r.Demand == demandTaper && !s.Job.Engine.Limits.TaperAtDeck && !s.choked() {
 				size = size.Abs() // larger at either end
 			}
-			text := s.show.length(size)
+			text := s.show.Length(size)
 			if r.Demand == demandWall { // of which nobody knows micrometres
-				text = s.show.gap(size)
+				text = s.show.Gap(size)
 			}
-			value = bare(text, s.show.units()[0])
+			value = s.show.Bare(text)
 		}
 	}
 	return worst, value

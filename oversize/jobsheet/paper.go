@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 )
 
@@ -27,7 +28,7 @@ func (s Sheet) WriteHTML(w io.Writer) error { return page.HTML{}.Write(w, s.docu
 // A draft is a sheet on its way to the paper, section by section.
 type draft struct {
 	Sheet
-	show     Shown    // the units of the job
+	show     show.In  // the units of the job
 	pictures bool     // whether they are drawn
 	rows     [][]*Row // of the engine, then of each cylinder
 	doc      page.Doc
@@ -36,7 +37,7 @@ type draft struct {
 
 // document puts the sheet, with pictures or without, in the order of a person at a bench: the verdict first, then the work in its order.
 func (s Sheet) document(pictures bool) page.Doc {
-	d := draft{Sheet: s.even(), show: s.Job.Units, pictures: pictures}
+	d := draft{Sheet: s.even(), show: s.Job.Units.in(), pictures: pictures}
 	d.rows = grouped(d.Ledger, len(d.Cylinders))
 	d.front()
 	d.doc = page.Doc{Title: "JOB SHEET", Subject: s.Job.Title, Front: d.part.Blocks}
@@ -73,6 +74,14 @@ func (s *draft) add(blocks ...page.Block) { s.part.Add(blocks...) }
 
 // say adds a sentence, heading a heading, and table a table where it has more than its head.
 func (s *draft) say(format string, args ...any) { s.add(page.Sentence(fmt.Sprintf(format, args...))) }
+
+// sentence adds one, where there is anything to say.
+func (s *draft) sentence(text string) {
+	if text != "" {
+		s.add(page.Sentence(text))
+	}
+}
+
 func (s *draft) heading(format string, args ...any) {
 	s.add(page.Heading(fmt.Sprintf(format, args...)))
 }

@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -51,7 +52,7 @@ func (g given) prove(c Cylinder, before readBore, choice oversize.CylinderChoice
 	p := ProofSheet{Bore: at.bore, Form: at.form(), Findings: at.findings, Remedies: at.remedies, as: at}
 	was := toRead(places(before.bore))
 	if len(c.Readings) == 0 {
-		was = printed(was) // of a trace not every direction
+		was = show.Printed(was) // of a trace not every direction
 	}
 	p.Missing = missing(was, p.Bore, p.Form)
 	if choice.Route != oversize.Sleeve { // else the bore that was read then is gone

@@ -148,16 +148,6 @@ func toRead(places []bore.Place) []bore.Reading {
 	return list
 }
 
-// axesOf returns the axes of readings, in the order of their angles.
-func axesOf(rs []bore.Reading) []bore.Axis {
-	var axes []bore.Axis
-	for _, r := range rs {
-		axes = append(axes, r.Axis)
-	}
-	slices.Sort(axes)
-	return slices.Compact(axes)
-}
-
 // perCylinder runs a step for each cylinder. What a room refuses there becomes a fault of that part of it.
 func perCylinder[T any](g given, part string, step func(i int, c Cylinder) (T, error)) ([]T, error) {
 	all := make([]T, len(g.Cylinders))

@@ -75,7 +75,7 @@ func sleeved(g given, read []readBore, choice oversize.Choice) (fit *SleeveSheet
 		return nil, seats, err, nil
 	}
 	if h := g.Engine.HoningAllowance; h != 0 && joint.Hone.Stock.Max > h {
-		joint.Bored = g.Units.boringStop(choice.Cylinders[i].Aim-h, 0)
+		joint.Bored = g.Units.in().BoringStop(choice.Cylinders[i].Aim-h, 0)
 	}
 	for i := range choice.Cylinders {
 		if choice.Cylinders[i].Route == oversize.Sleeve {

@@ -108,16 +108,16 @@ func (s *slipper) engine(e Engine) {
 	}
 	if v := e.Sleeve; v != (Sleeve{}) {
 		wall, around := sleeve.UsualWall(e.Bore), oversize.UsualWall(e.Bore)
-		s.say("engine.sleeve.seat", v.Seat, wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", s.job.Units.thumb(wall))
+		s.say("engine.sleeve.seat", v.Seat, wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", s.job.Units.in().Thumb(wall))
 		s.say("engine.sleeve.outer", v.Outer, around.Contains((v.Outer.Min-v.Seat)/2) && (v.Outer.Max-v.Seat)/2 <= 2*around.Max,
-			"%v of barrel round the seat is usual", s.job.Units.thumb(around))
+			"%v of barrel round the seat is usual", s.job.Units.in().Thumb(around))
 	}
 	f := e.Limits
 	if width, ok := f.NewBore.Width(); ok && !f.NewBore.IsZero() {
-		s.say("engine.limits.new_bore", f.NewBore, bore.UsualWindow().Contains(width), "a width of %v is usual", s.job.Units.thumb(bore.UsualWindow()))
+		s.say("engine.limits.new_bore", f.NewBore, bore.UsualWindow().Contains(width), "a width of %v is usual", s.job.Units.in().Thumb(bore.UsualWindow()))
 	}
 	form := bore.UsualForm(e.Bore)
-	s.say("engine.limits.choke", f.Choke, f.Choke.IsZero() || form.Contains(f.Choke.Max) && f.Choke.Min >= 0, "%v at the most is usual", s.job.Units.thumb(form))
+	s.say("engine.limits.choke", f.Choke, f.Choke.IsZero() || form.Contains(f.Choke.Max) && f.Choke.Min >= 0, "%v at the most is usual", s.job.Units.in().Thumb(form))
 	// An ellipse is out of round by half its ovality: a limit on roundness beyond that on ovality asks for nothing.
 	s.say("engine.limits.roundness", f.Roundness, f.FinishOvality == 0 || f.Roundness <= f.FinishOvality, "no more than finish_ovality is usual")
 	s.say("engine.limits.cylindricity", f.Cylindricity, f.FinishOvality == 0 || f.FinishTaper == 0 || f.Cylindricity <= f.FinishOvality+f.FinishTaper,
@@ -129,7 +129,7 @@ func (s *slipper) standard(path string, by Standard) {
 	size, nominal := by.Size.Value, bore.UsualStandard(s.job.Engine.Bore)
 	for _, c := range s.job.Cylinders {
 		if band := bore.UsualStandard(s.job.Engine.Bore + c.over()); size != 0 && !band.Contains(size) && !nominal.Contains(size) {
-			s.ask(path, size, "%v is usual", s.job.Units.thumb(band))
+			s.ask(path, size, "%v is usual", s.job.Units.in().Thumb(band))
 			return
 		}
 	}

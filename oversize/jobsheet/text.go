@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 )
 
@@ -204,11 +205,11 @@ func (s *draft) before() {
 	if len(s.ToRead) > 0 && s.Next == StepMeasure {
 		var depths, axes []string
 		for _, r := range s.ToRead {
-			if d := s.show.along(r.Depth); !slices.Contains(depths, d) {
+			if d := s.show.Along(r.Depth); !slices.Contains(depths, d) {
 				depths = append(depths, d)
 			}
 		}
-		for _, a := range axesOf(s.ToRead) {
+		for _, a := range show.Axes(s.ToRead) {
 			axes = append(axes, a.String())
 		}
 		text := fmt.Sprintf("Where to read, each place twice: at %s below the deck, along the axes %s", strings.Join(depths, ", "), strings.Join(axes, ", "))
@@ -222,7 +223,7 @@ func (s *draft) before() {
 			continue
 		}
 		s.heading("Cylinder %s: to be read", c.Name)
-		s.table(blankTable(s.show.along, s.ToRead))
+		s.table(show.Blanks(s.show.Along, s.ToRead, page.Blank))
 	}
 }
 
@@ -243,9 +244,9 @@ func (s *draft) checks(op string) {
 func (s *draft) capacity() {
 	rows := [][]string{{"", "before", "after"}}
 	add := func(name string, before, after oversize.Compression) {
-		row := []string{name, s.show.capacity(before), "–"}
+		row := []string{name, s.show.Capacity(before), "–"}
 		if after.Swept != 0 {
-			row[2] = s.show.capacity(after)
+			row[2] = s.show.Capacity(after)
 		}
 		rows = append(rows, row)
 	}
@@ -300,12 +301,12 @@ func (s *draft) routeWords() string {
 			return "rebore, each cylinder its own size"
 		}
 		if len(c.Cylinders) == 1 {
-			return s.show.route(c.Route, c.Over)
+			return s.show.Route(c.Route, c.Over)
 		}
-		return s.show.route(c.Route, c.Over) + ", all cylinders"
+		return s.show.Route(c.Route, c.Over) + ", all cylinders"
 	case oversize.Undecided:
 		if c.Otherwise == oversize.BoreOversize {
-			return "undecided (if nothing better is measured: " + s.show.route(c.Otherwise, c.OtherwiseOver) + ")"
+			return "undecided (if nothing better is measured: " + s.show.Route(c.Otherwise, c.OtherwiseOver) + ")"
 		}
 	case oversize.MakersProcess:
 		if s.Next == StepLeaveUntouched {
@@ -318,7 +319,7 @@ func (s *draft) routeWords() string {
 			if c.Route == oversize.Sleeve {
 				sleeved = append(sleeved, c.Name)
 			} else {
-				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, s.show.route(c.Route, c.Over)))
+				bored = append(bored, fmt.Sprintf("%s (%s)", c.Name, s.show.Route(c.Route, c.Over)))
 			}
 		}
 		if len(bored) > 0 {

@@ -6,51 +6,23 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
-	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
-	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
-// about says what a finding is about, in the units shown.
-func about(show Shown, f bore.Finding) string {
-	switch {
-	case f.NotMeasured:
-		return f.Limit.String() + ", not measured"
-	case f.Limit == bore.LimitOvality || f.Limit == bore.LimitTrueOvality:
-		return f.Limit.String() + " at " + show.plain(f.Depth)
-	case f.Between:
-		return fmt.Sprintf("%s, as a difference from %s to %s, %s axis", f.Limit, show.plain(f.From), show.plain(f.To), f.Axis.String())
-	case f.Limit == bore.LimitTaper || f.Limit == bore.LimitChoke:
-		return f.Limit.String() + ", " + f.Axis.String() + " axis"
-	}
-	return f.Limit.String()
-}
-
-// findingRow is the row of one finding in a table.
-func findingRow(show Shown, what string, f uncertainty.Finding, measured bool) []string {
-	row := []string{what, "–", show.limits(f.Limits), f.Verdict.String(), "–"}
-	if measured {
-		row[1], row[4] = show.estimate(f.Measured), percent(f.Conform)
-	}
-	return row
-}
-
-var findingHead = []string{"limit on", "measured", "allowed", "finding", "conforms"}
-
 func (s *draft) findings() {
 	for _, c := range s.Cylinders {
-		rows := [][]string{findingHead}
+		rows := [][]string{show.FindingHead()}
 		idle := len(c.Findings) - len(oversize.Deciding(c.Findings)) // a worn bore need not be a new one
 		for i, f := range c.Findings {
-			what := about(s.show, f)
+			what := s.show.About(f)
 			if i < idle {
 				what += " (decides nothing)"
 			}
-			rows = append(rows, findingRow(s.show, what, f.Finding, !f.NotMeasured))
+			rows = append(rows, s.show.Finding(what, f.Finding, !f.NotMeasured))
 		}
 		if len(rows) == 1 {
 			continue
@@ -68,21 +40,10 @@ func (s *draft) findings() {
 	for _, c := range s.Cylinders {
 		for i, f := range c.Findings {
 			if r, ok := c.Remedies[i]; ok {
-				s.add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, about(s.show, f), remedyWords(s.show, r))})
+				s.add(page.Item{Text: fmt.Sprintf("cylinder %s, %s, if the value stays: %s.", c.Name, s.show.About(f), s.show.Remedy(r))})
 			}
 		}
 	}
-}
-
-// leastStd is the least standard uncertainty that a gauge can be brought to at a bench (common practice).
-const leastStd = 200 * units.Nanometre
-
-// remedyWords says what would settle a finding, where anything at a bench would.
-func remedyWords(show Shown, r uncertainty.Remedy) string {
-	if r.Repeats != 1 && r.Std > 0 && r.Std < leastStd {
-		return "no gauge would settle it, the value stands too near the limit"
-	}
-	return r.Format(show.units()[0])
 }
 
 func riskWords(r uncertainty.Risk) string {
@@ -91,21 +52,10 @@ func riskWords(r uncertainty.Risk) string {
 		"places, so a finding may look unlikely to conform and still be undecided.", 100*r.Accept, 100*r.Reject)
 }
 
-// percent prints a probability; what rounds to nothing or all is said to be near it.
-func percent(x float64) string {
-	switch {
-	case x > 0 && x < 0.001, x == 0:
-		return "< 0.1 %"
-	case x > 0.999:
-		return "> 99.9 %"
-	}
-	return fmt.Sprintf("%.1f %%", x*100)
-}
-
 func (s *draft) route() {
 	s.cleanUps()
 	for i, c := range s.Choice.Cylinders {
-		what := s.show.route(c.Route, c.Over)
+		what := s.show.Route(c.Route, c.Over)
 		switch {
 		case c.Route != oversize.BoreOversize:
 		case c.Shift > 0:
@@ -142,12 +92,12 @@ func (s *draft) cleanUps() {
 	}
 	rows := [][]string{{"cylinder", "cleans up on the original centre", "on the worn centre", "which moves the axis by", "allowances in it"}}
 	for _, c := range s.Cylinders {
-		row := []string{c.Name, interval(s.show, c.CleanUp.Original), interval(s.show, c.CleanUp.Worn), s.show.length(c.CleanUp.Shift), "–"}
+		row := []string{c.Name, s.show.Interval(c.CleanUp.Original), s.show.Interval(c.CleanUp.Worn), s.show.Length(c.CleanUp.Shift), "–"}
 		if c.CleanUp.Toward != 0 {
-			row[3] += " towards " + degrees(c.CleanUp.Toward)
+			row[3] += " towards " + show.Degrees(c.CleanUp.Toward)
 		}
 		if c.CleanUp.Extra != 0 {
-			row[4] = s.show.length(c.CleanUp.Extra)
+			row[4] = s.show.Length(c.CleanUp.Extra)
 		}
 		rows = append(rows, row)
 	}
@@ -155,19 +105,11 @@ func (s *draft) cleanUps() {
 	s.drawLadder()
 }
 
-// interval prints a size that is known only to lie between two.
-func interval(show Shown, i bore.Interval) string {
-	if i.Min == i.Max {
-		return show.estimate(i.Min)
-	}
-	return show.length(i.Min.Value) + " to " + show.estimate(i.Max)
-}
-
 // refusals say what speaks against each cheaper route, a line each, in the units shown.
 func (s *draft) refusals(cylinder int) (lines []string) {
 	var against groups[string, oversize.Refusal]
 	for _, r := range s.Choice.Cylinders[cylinder].Refused {
-		route := s.show.route(r.Route, r.Over)
+		route := s.show.Route(r.Route, r.Over)
 		if r.Work != oversize.NoHoning {
 			route += ", " + r.Work.String()
 		}
@@ -202,13 +144,13 @@ func (s *draft) refusedBy(cylinder int, f uncertainty.Finding) string {
 	subject := f.Subject
 	for _, own := range s.Cylinders[cylinder].Findings {
 		if own.Subject == subject {
-			subject = about(s.show, own)
+			subject = s.show.About(own)
 		}
 	}
 	if f.Measured == (uncertainty.Estimate{}) {
 		return subject
 	}
-	return fmt.Sprintf("%s %s, %s", subject, s.show.estimate(f.Measured), s.show.limits(f.Limits))
+	return fmt.Sprintf("%s %s, %s", subject, s.show.Estimate(f.Measured), s.show.Limits(f.Limits))
 }
 
 func (s *draft) finish() {
@@ -217,18 +159,18 @@ func (s *draft) finish() {
 		if c.Finish.IsZero() || c.Work == oversize.Deglaze || waiting(s.Job, s.Choice) {
 			continue // deglazing works to no size
 		}
-		row := []string{c.Name, s.show.limits(c.Finish), "–", "–", "–", "–"}
+		row := []string{c.Name, s.show.Limits(c.Finish), "–", "–", "–", "–"}
 		if c.Aim != 0 {
-			row[2] = s.show.length(c.Aim)
+			row[2] = s.show.Length(c.Aim)
 			if c.Stock.Max != 0 { // of a sleeve its own section says what comes out
-				row[4] = s.show.length(c.Stock.Min) + " to " + s.show.length(c.Stock.Max)
+				row[4] = s.show.Length(c.Stock.Min) + " to " + s.show.Length(c.Stock.Max)
 			}
 		}
 		if bored := cmp.Or(c.Bored, s.sleeveBored(i)); bored != 0 {
-			row[3] = s.show.stop(bored)
+			row[3] = s.show.Stop(bored)
 		}
 		if c.WallLeft.Value != 0 {
-			row[5] = s.show.estimate(c.WallLeft)
+			row[5] = s.show.Estimate(c.WallLeft)
 		}
 		rows = append(rows, row)
 	}
@@ -236,7 +178,7 @@ func (s *draft) finish() {
 		s.table(rows)
 		s.checks(boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
-			s.say("The hone has %s on the diameter, or a little more; %s to %s is usual.", s.show.length(h), s.show.length(oversize.UsualHoning().Min), s.show.length(oversize.UsualHoning().Max))
+			s.say("The hone has %s on the diameter, or a little more; %s to %s is usual.", s.show.Length(h), s.show.Length(oversize.UsualHoning().Min), s.show.Length(oversize.UsualHoning().Max))
 		}
 	}
 	for _, c := range s.Cylinders {
@@ -259,7 +201,7 @@ func (s *draft) finish() {
 func (s *draft) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
 	rows := [][]string{{"", "from", "to", "stock"}}
 	if len(warm) > 0 {
-		rows[0] = append(rows[0], "shows at "+s.show.temperature(s.Job.Cuts.Warm))
+		rows[0] = append(rows[0], "shows at "+s.show.Temperature(s.Job.Cuts.Warm))
 	}
 	rows[0] = append(rows[0], "cuts")
 	for _, o := range stock {
@@ -267,16 +209,16 @@ func (s *draft) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
 			rows = append(rows, []string{o.Kind})
 			continue
 		}
-		row := []string{o.Kind, s.show.length(o.Before), s.show.length(o.After), s.show.stock(o.Before, o.After)}
+		row := []string{o.Kind, s.show.Length(o.Before), s.show.Length(o.After), s.show.Stock(o.Before, o.After)}
 		for _, w := range warm {
 			if w.Operation == o.Kind {
-				row = append(row, signed(s.show.length(w.Shows)))
+				row = append(row, show.Signed(s.show.Length(w.Shows)))
 			}
 		}
 		row = append(row, make([]string, max(0, len(rows[0])-len(row)))...)
 		cuts := &row[len(row)-1]
 		if o.Passes > 0 {
-			*cuts = fmt.Sprintf("%d × %s deep", o.Passes, s.show.length(o.Depth))
+			*cuts = fmt.Sprintf("%d × %s deep", o.Passes, s.show.Length(o.Depth))
 		}
 		if o.Time > 0 {
 			*cuts += fmt.Sprintf(", %.1f min", o.Time.Minutes())
@@ -284,12 +226,4 @@ func (s *draft) steps(stock []oversize.Operation, warm []GaugeSize) page.Table {
 		rows = append(rows, row)
 	}
 	return headed(rows)
-}
-
-// signed puts a plus before what has no sign.
-func signed(s string) string {
-	if strings.HasPrefix(s, "-") {
-		return s
-	}
-	return "+" + s
 }

@@ -10,6 +10,7 @@ import (
 	"borewright.example/bore/hone"
 	"borewright.example/bore/surface"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units"
@@ -25,21 +26,18 @@ func (s *draft) draw(p page.Picture, err error) {
 	}
 }
 
-// unit is what lengths are printed in on pictures: the first of those shown.
-func (s *draft) unit() units.Length { return s.show.units()[0] }
-
 // drawBore draws the wear of a cylinder and, where no trace shows more, the plane where it is most oval.
 func (s *draft) drawBore(g bore.Geometry, m picture.Marks) {
 	if !s.pictures {
 		return
 	}
-	if axes := axesOf(toRead(places(g))); len(axes) > mostAxes {
-		s.draw(picture.Wear(along(g, axesPrinted(axes)), s.Job.Engine.Layout, m, s.unit()))
+	few, fewer := show.Few(g)
+	s.draw(picture.Wear(few, s.Job.Engine.Layout, m, s.show.First()))
+	if fewer {
 		return
 	}
-	s.draw(picture.Wear(g, s.Job.Engine.Layout, m, s.unit()))
 	if p, ok := g.At(g.OvalityAt); ok && g.HasOvality {
-		s.draw(picture.Section(p, s.unit()))
+		s.draw(picture.Section(p, s.show.First()))
 	}
 }
 
@@ -82,7 +80,7 @@ func (s *draft) drawLadder() {
 	var rungs []picture.Rung
 	for _, over := range sizes {
 		r := byOver[over]
-		r.Name = "+" + overIn(over, s.unit())
+		r.Name = show.In{s.show.First()}.Over(over)
 		rungs = append(rungs, r)
 	}
 	var columns []picture.Column
@@ -96,7 +94,7 @@ func (s *draft) drawLadder() {
 		}
 		columns = append(columns, k)
 	}
-	s.draw(picture.Ladder(columns, rungs, s.unit()))
+	s.draw(picture.Ladder(columns, rungs, s.show.First()))
 }
 
 // drawHoning draws the crosshatch, the speeds on hand, and where the metal goes.
@@ -116,7 +114,7 @@ func (s *draft) drawHoning() {
 		s.draw(picture.Crosshatch(r.Want, leaves, wall))
 		s.draw(picture.Speeds(*r, h.Now))
 	}
-	s.draw(picture.Removal(h.Removal, s.unit()))
+	s.draw(picture.Removal(h.Removal, s.show.First()))
 }
 
 // drawRings draws the gaps of a cylinder's rings.
@@ -132,7 +130,7 @@ func (s *draft) drawRings(c CylinderSheet) {
 		if r.Hot.Subject != "" {
 			gaps = append(gaps, picture.Gap{Name: "hot", Size: r.Hot.Measured})
 		}
-		s.draw(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.unit()))
+		s.draw(picture.RingGap(r.Ring+", cylinder "+c.Name, gaps, s.Job.Engine.ring(r.Ring).Gap, s.show.First()))
 	}
 }
 
@@ -183,5 +181,5 @@ func (s *draft) drawPorts() {
 			ends = append(ends, picture.RingEnd{Name: r.Name, At: *r.Peg})
 		}
 	}
-	s.draw(picture.Ports(s.Job.Engine.Layout, s.Job.Engine.Bore, ends, s.unit()))
+	s.draw(picture.Ports(s.Job.Engine.Layout, s.Job.Engine.Bore, ends, s.show.First()))
 }

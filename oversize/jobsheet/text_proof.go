@@ -10,6 +10,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
 	"borewright.example/units/uncertainty"
@@ -53,12 +54,12 @@ func (s *draft) proof() {
 func (s *draft) proofBlanks(i int) {
 	c := s.Cylinders[i]
 	s.heading("Cylinder %s: to be read", c.Name)
-	warm, _, _ := strings.Cut(s.show.either("°C", "°F"), " = ")
+	warm, _, _ := strings.Cut(s.show.Either("°C", "°F"), " = ")
 	s.add(page.Form{{Label: "date"}, {Label: "name"}, {Label: "standard at", Unit: warm}, {Label: "gauge set at", Unit: warm},
 		{Label: "gauge used at", Unit: warm}, {Label: "cylinder at", Unit: warm}})
 	again := toRead(places(c.Bore))
 	slices.SortStableFunc(again, func(a, b bore.Reading) int { return cmp.Compare(a.Depth, b.Depth) })
-	s.table(blankTable(s.show.plain, again))
+	s.table(show.Blanks(s.show.Plain, again, page.Blank))
 	rest := page.Form{{Label: "crosshatch", Unit: "° included"}}
 	for _, r := range s.Job.Engine.Rings {
 		rest = append(rest, page.Field{Label: "gap, " + r.Name})
@@ -74,30 +75,30 @@ func (s *draft) changes(proof ProofSheet) {
 		return
 	}
 	at := func(p bore.PlaceChange) string {
-		return fmt.Sprintf("at %s, %s", s.show.plain(p.Depth), p.Axis.String())
+		return fmt.Sprintf("at %s, %s", s.show.Plain(p.Depth), p.Axis.String())
 	}
 	s.add(facts([][]string{
-		{"came off, mean", s.show.estimate(c.Stock), "on the diameter"},
-		{"came off, most", s.show.estimate(c.Most.Stock), at(c.Most)},
-		{"came off, least", s.show.estimate(c.Least.Stock), at(c.Least)},
-		{"ovality better by", known(s.show, c.OvalityGained)},
-		{"taper better by", known(s.show, c.TaperGained)},
-		{"greatest minus least better by", known(s.show, c.SpreadGained)},
+		{"came off, mean", s.show.Estimate(c.Stock), "on the diameter"},
+		{"came off, most", s.show.Estimate(c.Most.Stock), at(c.Most)},
+		{"came off, least", s.show.Estimate(c.Least.Stock), at(c.Least)},
+		{"ovality better by", s.show.Known(c.OvalityGained)},
+		{"taper better by", s.show.Known(c.TaperGained)},
+		{"greatest minus least better by", s.show.Known(c.SpreadGained)},
 	}))
 }
 
 // proofFindings holds what was read against what was wanted.
 func (s *draft) proofFindings(i int) {
 	c := s.Cylinders[i]
-	rows := [][]string{findingHead}
+	rows := [][]string{show.FindingHead()}
 	for _, f := range c.Proof.Findings {
-		rows = append(rows, findingRow(s.show, aboutProof(s.show, f), f.Finding, !f.NotMeasured))
+		rows = append(rows, s.show.Finding(s.show.AboutFinished(f), f.Finding, !f.NotMeasured))
 	}
 	rows = append(rows, c.Proof.Form.rows(s.show)...)
 	for _, r := range c.Rings {
 		if f := r.Measured; f.Subject != "" {
-			row := findingRow(s.show, f.Subject+", "+r.Ring, f, true)
-			row[1], row[2] = s.show.gapEstimate(f.Measured), s.show.gapLimits(f.Limits)
+			row := s.show.Finding(f.Subject+", "+r.Ring, f, true)
+			row[1], row[2] = s.show.GapEstimate(f.Measured), s.show.GapLimits(f.Limits)
 			rows = append(rows, row)
 		}
 	}
@@ -114,22 +115,14 @@ func (s *draft) proofFindings(i int) {
 	s.drawTexture(s.Job.Cylinders[i])
 	for k, f := range c.Proof.Findings {
 		if r, ok := c.Proof.Remedies[k]; ok {
-			s.add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", aboutProof(s.show, f), remedyWords(s.show, r))})
+			s.add(page.Item{Text: fmt.Sprintf("%s, if the value stays: %s.", s.show.AboutFinished(f), s.show.Remedy(r))})
 		}
 	}
 	for _, r := range c.Rings {
 		if r.Grown != (uncertainty.Estimate{}) && !s.Job.Cylinders[i].filed(r.Ring) {
-			s.say("By its gap, ring %s finds the bore %s larger than the one it was first measured in, and nothing was filed off since.", r.Ring, s.show.estimate(r.Grown))
+			s.say("By its gap, ring %s finds the bore %s larger than the one it was first measured in, and nothing was filed off since.", r.Ring, s.show.Estimate(r.Grown))
 		}
 	}
-}
-
-// aboutProof says what a finding of a finished bore is about.
-func aboutProof(show Shown, f bore.Finding) string {
-	if f.Limit == bore.LimitNew {
-		return "finished bore"
-	}
-	return about(show, f)
 }
 
 // proofWork says what a proof that failed, or is not whole, calls for.
@@ -143,7 +136,7 @@ func (s *draft) proofWork(i int) {
 	say(s.row(i, "rest").Reason == notAtRest, "The cylinder was not at the temperature of the standard: let them lie together, and read again.")
 	if len(proof.Missing) > 0 {
 		s.add(page.Caution("Not read again, though the survey had it:"))
-		s.table(blankTable(s.show.plain, proof.Missing))
+		s.table(show.Blanks(s.show.Plain, proof.Missing, page.Blank))
 	}
 	if proof.Crosshatch == nil {
 		say(!s.Job.Tools.Crosshatch.IsZero(), "The crosshatch was not measured: the mean of the wall, "+page.Blank+"° included.")
@@ -156,9 +149,9 @@ func (s *draft) proofWork(i int) {
 	}
 	for _, f := range proof.Findings {
 		cut := f.Limit == bore.LimitNew
-		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+s.show.length(choice.Aim)+".")
-		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, wayOut(s.show, c.Skirts))
-		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+about(s.show, f)+": true it with rigid stones "+room+"; else the next oversize.")
+		say(cut && f.Verdict != uncertainty.Within && f.Edge == uncertainty.Lower, "Too small, or not proven to be large enough: hone on towards "+s.show.Length(choice.Aim)+".")
+		say(cut && f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Upper, s.wayOut(c.Skirts))
+		say(!cut && f.Verdict == uncertainty.Beyond, "Beyond its limit, "+s.show.About(f)+": true it with rigid stones "+room+"; else the next oversize.")
 	}
 	for _, r := range c.Rings {
 		for _, room := range r.Ports {
@@ -196,8 +189,8 @@ func (s *draft) record() {
 			continue
 		}
 		was, is := c.Bore, c.Proof.Bore
-		rows = append(rows, []string{c.Name, known(s.show, was.Largest.Size), known(s.show, is.Largest.Size), known(s.show, was.Ovality), known(s.show, is.Ovality),
-			known(s.show, was.Taper.Size), known(s.show, is.Taper.Size)})
+		rows = append(rows, []string{c.Name, s.show.Known(was.Largest.Size), s.show.Known(is.Largest.Size), s.show.Known(was.Ovality), s.show.Known(is.Ovality),
+			s.show.Known(was.Taper.Size), s.show.Known(is.Taper.Size)})
 		fit := []string{c.Name, s.clearance(i, demandLeastClearance), s.clearance(i, demandGreatestClearance), "–"}
 		if c.Proof.Crosshatch != nil {
 			fit[3] = s.Job.Cylinders[i].Crosshatch.Format(0)
@@ -206,14 +199,14 @@ func (s *draft) record() {
 			gap := "–"
 			for _, r := range c.Rings {
 				if r.Ring == ring.Name && r.inBore() {
-					gap = s.show.gapEstimate(r.Gap)
+					gap = s.show.GapEstimate(r.Gap)
 				}
 			}
 			fit = append(fit, gap)
 		}
 		fits = append(fits, fit)
 		if f := c.Proof.Form; f != nil {
-			walls = append(walls, []string{c.Name, s.show.estimate(f.leastRound().Roundness), known(s.show, f.Cylindricity), known(s.show, f.Bend)})
+			walls = append(walls, []string{c.Name, s.show.Estimate(f.leastRound().Roundness), s.show.Known(f.Cylindricity), s.show.Known(f.Bend)})
 		}
 	}
 	s.table(rows)
@@ -228,16 +221,8 @@ func (s *draft) record() {
 func (s *draft) clearance(cylinder int, which Demand) string {
 	for _, r := range s.of(cylinder) {
 		if r.Demand == which && r.Finding != nil {
-			return known(s.show, r.Finding.Measured)
+			return s.show.Known(r.Finding.Measured)
 		}
 	}
 	return "–"
-}
-
-// known returns an estimate, a dash where there is none.
-func known(show Shown, e uncertainty.Estimate) string {
-	if e == (uncertainty.Estimate{}) {
-		return "–"
-	}
-	return show.estimate(e)
 }

@@ -22,7 +22,7 @@ func (s *draft) rings() {
 		s.heading("Cylinder %s", c.Name)
 		for _, ring := range s.Job.Engine.Rings {
 			if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Ring == ring.Name }) {
-				s.say("ring %s, wanted %s, to be measured: %s", ring.Name, s.show.gapLimits(ring.Gap), page.Blank)
+				s.say("ring %s, wanted %s, to be measured: %s", ring.Name, s.show.GapLimits(ring.Gap), page.Blank)
 			}
 		}
 		if len(c.Rings) == 0 {
@@ -30,15 +30,15 @@ func (s *draft) rings() {
 		}
 		rows := [][]string{{"ring", "gap in its bore", "new", "in service", "hot", "in its groove", "to do"}}
 		for _, r := range c.Rings {
-			fresh, worn, hot, side := s.show.gapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–", "–"
+			fresh, worn, hot, side := s.show.GapLimits(s.Job.Engine.ring(r.Ring).Gap), "–", "–", "–"
 			if f := r.Service; f.Subject != "" {
-				worn = s.show.gapLimits(f.Limits) + ": " + f.Verdict.String()
+				worn = s.show.GapLimits(f.Limits) + ": " + f.Verdict.String()
 			}
 			if f := r.Side; f.Subject != "" {
-				side = s.show.estimate(f.Measured) + ": " + f.Verdict.String()
+				side = s.show.Estimate(f.Measured) + ": " + f.Verdict.String()
 			}
 			if e := r.Hot.Measured; r.Hot.Subject != "" {
-				hot = s.show.gapEstimate(e)
+				hot = s.show.GapEstimate(e)
 				if r.Filing.Action == rings.FileEnds {
 					hot += ", once filed"
 				}
@@ -46,7 +46,7 @@ func (s *draft) rings() {
 					hot += ": THE ENDS BUTT"
 				}
 			}
-			rows = append(rows, []string{r.Ring, s.show.gapEstimate(r.Gap), fresh, worn, hot, side, s.ringWork(r, i)})
+			rows = append(rows, []string{r.Ring, s.show.GapEstimate(r.Gap), fresh, worn, hot, side, s.ringWork(r, i)})
 		}
 		if !slices.ContainsFunc(c.Rings, func(r RingSheet) bool { return r.Side.Subject != "" }) {
 			for i, row := range rows {
@@ -57,19 +57,19 @@ func (s *draft) rings() {
 		s.drawRings(c)
 	}
 	if w := s.UsualGap; !w.IsZero() {
-		s.say("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", s.show.plain(s.Job.Engine.Bore), s.show.gapThumb(w))
+		s.say("Rules of thumb for a new ring in a bore of %s: %s, whatever the duty. The maker's window comes first.", s.show.Plain(s.Job.Engine.Bore), s.show.GapThumb(w))
 	}
 	for _, c := range s.Cylinders {
 		if len(c.Rings) > 0 && c.Rings[0].SetAt != 0 {
-			s.say("Cylinder %s: set each gap at %s, where the bore is smallest in ring travel: %s.", c.Name, s.show.plain(c.Rings[0].SetAt), s.show.estimate(c.Rings[0].Bore))
+			s.say("Cylinder %s: set each gap at %s, where the bore is smallest in ring travel: %s.", c.Name, s.show.Plain(c.Rings[0].SetAt), s.show.Estimate(c.Rings[0].Bore))
 		}
 		for _, r := range c.Rings {
 			if e := r.Least; e.Value != 0 && r.HotEnough.Subject != "" {
 				s.say("Cylinder %s, ring %s: cold, at 20 °C, it wants %s at the least, so that %s are left in work; it has %s cold.",
-					c.Name, r.Ring, s.show.gapEstimate(e), s.show.gap(r.HotEnough.Limits.Min), s.show.gapEstimate(r.filed()))
+					c.Name, r.Ring, s.show.GapEstimate(e), s.show.Gap(r.HotEnough.Limits.Min), s.show.GapEstimate(r.filed()))
 			}
 			for _, room := range r.Ports {
-				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, s.show.room(room.Room), s.Job.Engine.portName(room.Port))
+				text := fmt.Sprintf("Cylinder %s, ring %s: %s between its ends and port %s", c.Name, r.Ring, s.show.Room(room.Room), s.Job.Engine.portName(room.Port))
 				if room.Room <= 0 {
 					text += ". AN END CROSSES IT, where it springs out and breaks: see whether the peg and the piston's direction are as written"
 				}
@@ -102,7 +102,7 @@ func (s *draft) ringWork(r RingSheet, i int) string {
 	}
 	switch f := r.Filing; f.Action {
 	case rings.FileEnds:
-		text := fmt.Sprintf("file %s off, to %s", s.show.gap(f.TakeOff), s.show.gap(f.Target))
+		text := fmt.Sprintf("file %s off, to %s", s.show.Gap(f.TakeOff), s.show.Gap(f.Target))
 		if !s.Cylinders[i].there() {
 			text = "expected: " + text + "; file only in the finished, washed bore"
 		}
@@ -181,12 +181,12 @@ func (s *draft) clearances() {
 		for _, k := range c.Clearances {
 			hot := "–"
 			if k.Hot != (uncertainty.Estimate{}) {
-				hot = s.show.estimate(k.Hot)
+				hot = s.show.Estimate(k.Hot)
 				if k.Hot.Value < 0 {
 					hot += ": the piston is the larger, by these temperatures"
 				}
 			}
-			rows = append(rows, []string{c.Name, k.At, s.show.estimate(k.Size), hot})
+			rows = append(rows, []string{c.Name, k.At, s.show.Estimate(k.Size), hot})
 		}
 		if c.there() {
 			for _, which := range []Demand{demandLeastClearance, demandGreatestClearance} {
@@ -202,10 +202,10 @@ func (s *draft) clearances() {
 	}
 	s.table(rows)
 	if !window.IsZero() {
-		s.say("The maker allows %s at 20 °C in a fresh bore.", s.show.limits(window))
+		s.say("The maker allows %s at 20 °C in a fresh bore.", s.show.Limits(window))
 	}
 	if w := s.UsualClearance; !w.IsZero() {
-		s.say("Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, s.show.thumb(w))
+		s.say("Rules of thumb for %v pistons: %s. The piston supplier's figure comes first.", s.Job.Engine.Duty, s.show.Thumb(w))
 	}
 	if s.Job.Engine.Running.Piston != (bore.Temperature{}) {
 		s.add(page.Sentence("The running clearance is an indicator, not a limit: a skirt is oval, tapered and gives way. Where the piston is the larger, ask its supplier."))
@@ -221,9 +221,9 @@ func (s *draft) clearances() {
 			if !pair.Inside {
 				in = "OUTSIDE"
 			}
-			rows = append(rows, []string{s.Cylinders[pair.Bore].Name, fmt.Sprint(pair.Piston + 1), s.show.length(pair.Clearance), in})
+			rows = append(rows, []string{s.Cylinders[pair.Bore].Name, fmt.Sprint(pair.Piston + 1), s.show.Length(pair.Clearance), in})
 		}
 		s.table(rows)
-		s.say("They lie off the middle of the window by %s (root mean square); by number, by %s.", s.show.length(m.Off), s.show.length(m.OffByNumber))
+		s.say("They lie off the middle of the window by %s (root mean square); by number, by %s.", s.show.Length(m.Off), s.show.Length(m.OffByNumber))
 	}
 }

@@ -8,17 +8,18 @@ import (
 	"slices"
 
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 )
 
-// classWords says the limits that a tolerance class gives; nothing where the interference was given.
-func classWords(show Shown, what string, c sleeve.Class, w units.Limits) string {
+// class says the limits that a tolerance class gives; nothing where the interference was given.
+func (s *draft) class(what string, c sleeve.Class, w units.Limits) string {
 	if w.IsZero() {
 		return ""
 	}
-	return what + " to " + c.String() + ", " + show.limits(w)
+	return what + " to " + c.String() + ", " + s.show.Limits(w)
 }
 
 // holding says which interference both parts stand and grips in work; nothing where that is not known.
@@ -28,14 +29,14 @@ func (s *draft) holding() (interference, why string) {
 		return "", ""
 	}
 	if v.Holding.Min <= v.Holding.Max {
-		return s.show.length(v.Holding.Min) + " to " + s.show.length(v.Holding.Max), "the parts stand the most of it, the least just grips when running"
+		return s.show.Length(v.Holding.Min) + " to " + s.show.Length(v.Holding.Max), "the parts stand the most of it, the least just grips when running"
 	}
 	part := "sleeve"
 	if b, in := v.strengths(); b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
 		part = "barrel"
 	}
 	return "none", fmt.Sprintf("the %s stands %s at most, the grip when running asks for %s: a thicker wall, a stronger metal or two that grow alike, or a collar and the maker's word",
-		part, s.show.length(v.Holding.Max), s.show.length(v.Holding.Min))
+		part, s.show.Length(v.Holding.Max), s.show.Length(v.Holding.Min))
 }
 
 // sleeve prints the fit for a person at a bench.
@@ -47,17 +48,17 @@ func (s *draft) sleeve() {
 	}
 	c := s.Choice.Cylinders[i]
 	span := func(r sleeve.Range[units.Length]) string {
-		return s.show.length(r.Min) + " to " + s.show.length(r.Max)
+		return s.show.Length(r.Min) + " to " + s.show.Length(r.Max)
 	}
-	pressure := func(r sleeve.Range[units.Pressure]) string { return s.show.pressures(r.Min, r.Max) }
+	pressure := func(r sleeve.Range[units.Pressure]) string { return s.show.Pressures(r.Min, r.Max) }
 	s.checks(sleeving)
 	comes, bored := "to hone out", []string{"bore it to", "–", "honed alone"}
 	if v.Bored != 0 {
-		comes, bored = "to bore and hone out", []string{"bore it to", s.show.stop(v.Bored), "then hone the rest"}
+		comes, bored = "to bore and hone out", []string{"bore it to", s.show.Stop(v.Bored), "then hone the rest"}
 	}
 	rows := [][]string{
-		{"seat in the barrel", s.show.length(v.Joint.Seat), classWords(s.show, "bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
-		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + classWords(s.show, "; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
+		{"seat in the barrel", s.show.Length(v.Joint.Seat), s.class("bored", s.Job.Engine.Sleeve.Hole, v.Seat)},
+		{"interference", span(sleeve.Range[units.Length](v.Joint.Interference)), "outside of the sleeve less the seat, at 20 °C" + s.class("; turned", s.Job.Engine.Sleeve.Shaft, v.Shaft)},
 		{"pressure at the joint", pressure(v.Fit.Pressure), "at 20 °C"},
 		{"hoop stress, barrel", pressure(v.Fit.BarrelHoop), "against its strength: " + v.Fit.Barrel.Verdict.String()},
 		{"hoop stress, sleeve", pressure(v.Fit.SleeveHoop), "against its strength: " + v.Fit.Sleeve.Verdict.String()},
@@ -65,11 +66,11 @@ func (s *draft) sleeve() {
 		{comes, span(v.Hone.Stock), "cleans up: " + v.Hone.CleansUp.String()},
 		bored,
 		{"hoop stress, honed", pressure(v.Honed.SleeveHoop), "against its strength: " + v.Honed.Sleeve.Verdict.String()},
-		{"finished bore", s.show.limits(c.Finish), "aim " + s.show.length(c.Aim)},
-		{"heat the barrel to", s.show.temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
+		{"finished bore", s.show.Limits(c.Finish), "aim " + s.show.Length(c.Aim)},
+		{"heat the barrel to", s.show.Temperature(v.Heat.Barrel), "slips home: " + v.Heat.Slips.String()},
 	}
 	if v.Press != (sleeve.Range[units.Force]{}) {
-		rows = append(rows, []string{"or press it in with", s.show.forces(v.Press.Min, v.Press.Max), "at its end, cold: oiled to dry"})
+		rows = append(rows, []string{"or press it in with", s.show.Forces(v.Press.Min, v.Press.Max), "at its end, cold: oiled to dry"})
 		s.add(page.Caution(sleeve.CautionPress))
 	}
 	cautions := v.Fit.Cautions | v.Honed.Cautions | v.Heat.Cautions | v.Loosens.Cautions
@@ -78,9 +79,9 @@ func (s *draft) sleeve() {
 		rows = append(rows, []string{"pressure when running", pressure(v.Running.Pressure), "0 is loose"})
 	}
 	if hot := v.Loosens.Hot; !hot.Min.IsZero() { // zero is never
-		text := "from " + s.show.temperature(hot.Min)
+		text := "from " + s.show.Temperature(hot.Min)
 		if !hot.Max.IsZero() {
-			text += ", surely by " + s.show.temperature(hot.Max)
+			text += ", surely by " + s.show.Temperature(hot.Max)
 		}
 		rows = append(rows, []string{"can come loose", text, "sleeve and barrel at one temperature"})
 	}
@@ -96,10 +97,10 @@ func (s *draft) sleeve() {
 			s.add(s.steps(c.Seat, nil))
 		}
 	}
-	rows = [][]string{findingHead}
+	rows = [][]string{show.FindingHead()}
 	for _, r := range s.Ledger {
 		if r.Demand == demandSleeve && r.Finding != nil {
-			rows = append(rows, findingRow(s.show, r.Finding.Subject+", cylinder "+r.Cylinder, *r.Finding, true))
+			rows = append(rows, s.show.Finding(r.Finding.Subject+", cylinder "+r.Cylinder, *r.Finding, true))
 		}
 	}
 	s.table(rows)
