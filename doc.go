@@ -63,7 +63,7 @@
 //	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given, study.Risks.Delivered
 //	what would settle an undecided finding?        uncertainty.Finding.Settle
 //	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
-//	how long until it is worn out?                 bore.WearRate, bore.Rate.Until
+//	how long until it is worn out?                 bore.WearRate, bore.WornOutAt
 //	how does a trace, a wall, get in?              form.FromRadii, FromPolar, FromPoints, FromSections, FromWallPoints
 //	what passes 15 undulations a turn?             form.Trace.Filter
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares

@@ -107,41 +107,43 @@ func survey(at float64, size units.Length, std units.Length) bore.Survey {
 }
 
 func TestWearRate(t *testing.T) {
-	r, err := bore.WearRate([]bore.Survey{survey(500, 67*mm+20*um, 3*um), survey(1500, 67*mm+60*um, 4*um)}, 1000)
+	ss := []bore.Survey{survey(500, 67*mm+20*um, 3*um), survey(1500, 67*mm+60*um, 4*um)}
+	r, err := bore.WearRate(ss, 1000)
 	must(t, r, err)
-	within(t, "rate", r.Wear.Value, 40*um, 1)
-	within(t, "its doubt", r.Wear.Std, 5*um, nm)
-	expected, _, err := r.Until(67*mm+100*um, 0.05)
+	within(t, "rate", r.Value, 40*um, 1)
+	within(t, "its doubt", r.Std, 5*um, nm)
+	expected, _, err := bore.WornOutAt(ss, 67*mm+100*um, 0.05)
 	must(t, expected, err)
 	if math.Abs(expected-2500) > 1e-6 {
 		t.Errorf("expected at %v", expected)
 	}
-	// There the line stands at k·u: 1.644854·√(σ²/Σw + (x·u)²) short of the limit.
+	// There the line stands at k·u: 1.644854·√(1/Σw + (x·u)²) short of the limit, x from the weighted middle.
+	const w1, w2 = 1. / 9, 1. / 16
+	const middle, size = (500*w1 + 1500*w2) / (w1 + w2), 67_000 + (20*w1+60*w2)/(w1+w2)
 	for _, risk := range []float64{0.5, 0.2, 0.05, 0.001} {
-		expected, earliest, err := r.Until(67*mm+100*um, risk)
+		expected, earliest, err := bore.WornOutAt(ss, 67*mm+100*um, risk)
 		must(t, expected, err)
 		k, err := uncertainty.Coverage(1-2*min(risk, 0.4999999), 0)
 		must(t, k, err)
-		x := (earliest - r.Middle) / 1000
-		top := r.Size.Value.In(um) + x*40 + k*math.Hypot(r.Size.Std.In(um), x*r.Wear.Std.In(um))
-		if math.Abs(top-67_100) > 2e-3 || earliest > expected || earliest < r.Last {
+		x := (earliest - middle) / 1000
+		top := size + x*40 + k*math.Hypot(1/math.Sqrt(w1+w2), x*5)
+		if math.Abs(top-67_100) > 2e-3 || earliest > expected || earliest < 1500 {
 			t.Errorf("risk %v: earliest %v, where the upper bound stands at %.4f µm", risk, earliest, top)
 		}
 	}
 	// A limit already reached is reached at the last survey.
-	expected, earliest, err := r.Until(67*mm+10*um, 0.05)
+	expected, earliest, err := bore.WornOutAt(ss, 67*mm+10*um, 0.05)
 	if must(t, expected, err); expected != 1500 || earliest != 1500 {
 		t.Errorf("reached: %v, %v", expected, earliest)
 	}
 	// One that the doubt of the size alone may have reached is not to be trusted from now on.
-	expected, earliest, err = r.Until(67*mm+61*um, 0.05)
+	expected, earliest, err = bore.WornOutAt(ss, 67*mm+61*um, 0.05)
 	if must(t, expected, err); math.Abs(expected-1525) > 1e-6 || earliest != 1500 {
 		t.Errorf("nearly reached: %v, %v", expected, earliest)
 	}
 	// Growth that does not stand out of its doubt may reach any limit soon, though it is not expected to.
-	r, err = bore.WearRate([]bore.Survey{survey(0, 67*mm, 5*um), survey(1000, 67*mm+2*um, 5*um)}, 1000)
-	must(t, r, err)
-	expected, earliest, err = r.Until(67*mm+50*um, 0.05)
+	ss = []bore.Survey{survey(0, 67*mm, 5*um), survey(1000, 67*mm+2*um, 5*um)}
+	expected, earliest, err = bore.WornOutAt(ss, 67*mm+50*um, 0.05)
 	if must(t, expected, err); math.Abs(expected-25_000) > 1e-6 || earliest < 1000 || earliest > 5000 {
 		t.Errorf("slow: %v, %v", expected, earliest)
 	}
@@ -157,18 +159,21 @@ func TestWearRateScatter(t *testing.T) {
 	}
 	r, err := bore.WearRate(ss, 1000)
 	must(t, r, err)
-	within(t, "rate", r.Wear.Value, 4*um, 1)
-	within(t, "its doubt", r.Wear.Std, millimetres(math.Sqrt(45./2/5)/1000), nm)
-	within(t, "middle", r.Size.Value, 67*mm+7500*nm, 1)
-	if r.Wear.DoF != 2 || r.Middle != 1500 || r.Last != 3000 {
+	within(t, "rate", r.Value, 4*um, 1)
+	within(t, "its doubt", r.Std, millimetres(math.Sqrt(45./2/5)/1000), nm)
+	if r.DoF != 2 {
 		t.Errorf("%+v", r)
+	}
+	// Size 7.5 µm at 1500 hours, so 27.5 µm at 6500.
+	if expected, _, err := bore.WornOutAt(ss, 67*mm+27_500*nm, 0.05); err != nil || math.Abs(expected-6500) > 1e-3 {
+		t.Errorf("27.5 µm expected at %v, %v", expected, err)
 	}
 	for i := range ss {
 		ss[i].Size.Std = 20 * um // more than they scatter: the doubts stand
 	}
 	r, err = bore.WearRate(ss, 1000)
 	must(t, r, err)
-	within(t, "its doubt", r.Wear.Std, millimetres(20/math.Sqrt(5)/1000), nm)
+	within(t, "its doubt", r.Std, millimetres(20/math.Sqrt(5)/1000), nm)
 }
 
 // Surveys of unequal doubt, against the normal equations of weighted least squares.
@@ -184,12 +189,20 @@ func TestWearRateWeighs(t *testing.T) {
 	det := w*wtt - wt*wt
 	r, err := bore.WearRate(ss, 1000)
 	must(t, r, err)
-	within(t, "rate", r.Wear.Value, millimetres((w*wtd-wt*wd)/det), 1) // µm an hour is mm in 1000 hours
-	within(t, "its doubt", r.Wear.Std, millimetres(math.Sqrt(w/det)), nm)
-	within(t, "middle", r.Size.Value, millimetres(67+wd/w/1000), 1)
-	within(t, "doubt at the middle", r.Size.Std, millimetres(1/math.Sqrt(w)/1000), nm)
-	if math.Abs(float64(r.Middle)-wt/w) > 1e-9 || r.Last != 2000 || r.Wear.DoF != 0 {
+	slope, u := (w*wtd-wt*wd)/det, math.Sqrt(w/det) // µm an hour is mm in 1000 hours
+	within(t, "rate", r.Value, millimetres(slope), 1)
+	within(t, "its doubt", r.Std, millimetres(u), nm)
+	if r.DoF != 0 {
 		t.Errorf("%+v", r)
+	}
+	expected, earliest, err := bore.WornOutAt(ss, 67*mm+120*um, 0.05)
+	must(t, expected, err)
+	if want := wt/w + (120-wd/w)/slope; math.Abs(expected-want) > 1e-2 {
+		t.Errorf("120 µm expected at %v, want %v", expected, want)
+	}
+	x := earliest - wt/w
+	if top := wd/w + x*slope + 1.644854*math.Hypot(1/math.Sqrt(w), x*u); math.Abs(top-120) > 2e-3 {
+		t.Errorf("earliest %v, where the upper bound stands at %.4f µm", earliest, top)
 	}
 }
 
@@ -228,26 +241,24 @@ func TestWearRateRefusals(t *testing.T) {
 	if _, err := bore.WearRate([]bore.Survey{a, survey(1e-9, 68*mm, um)}, 1e9); !errors.Is(err, units.ErrRange) {
 		t.Errorf("too steep: %v", err)
 	}
-	r, err := bore.WearRate([]bore.Survey{a, b}, 1000)
-	must(t, r, err)
-	shrinking, err := bore.WearRate([]bore.Survey{a, survey(1000, 67*mm-um, um)}, 1000)
-	must(t, shrinking, err)
-	slow, err := bore.WearRate([]bore.Survey{a, survey(1e6, 67*mm+um, um)}, 1000)
-	must(t, slow, err)
+	good := []bore.Survey{a, b}
 	for name, c := range map[string]struct {
-		r    bore.Rate
+		ss   []bore.Survey
 		risk float64
 	}{
-		"no risk":        {r, 0},
-		"risk too great": {r, 0.51},
-		"no number":      {r, math.NaN()},
-		"zero rate":      {bore.Rate{}, 0.05},
-		"shrinking":      {shrinking, 0.05},
-		"too slow":       {slow, 0.05},
+		"no risk":        {good, 0},
+		"risk too great": {good, 0.51},
+		"no number":      {good, math.NaN()},
+		"one survey":     {good[:1], 0.05},
+		"shrinking":      {[]bore.Survey{a, survey(1000, 67*mm-um, um)}, 0.05},
+		"too slow":       {[]bore.Survey{a, survey(1e6, 67*mm+um, um)}, 0.05},
 	} {
-		if expected, earliest, err := c.r.Until(69*mm, c.risk); !errors.Is(err, bore.ErrSurveys) {
+		if expected, earliest, err := bore.WornOutAt(c.ss, 69*mm, c.risk); !errors.Is(err, bore.ErrSurveys) {
 			t.Errorf("%s: %v, %v, %v", name, expected, earliest, err)
 		}
+	}
+	if _, _, err := bore.WornOutAt(good, math.MaxInt64, 0.05); !errors.Is(err, bore.ErrSurveys) {
+		t.Errorf("a limit beyond all sizes: %v", err)
 	}
 }
 
@@ -262,13 +273,14 @@ func TestWearRateOfALine(t *testing.T) {
 			ss = append(ss, survey(float64(hour), 67*mm+units.Length(hour)*perHour, 0))
 		}
 		per := rapid.IntRange(1, 1000).Draw(t, "per")
-		r, err := bore.WearRate(rapid.Permutation(ss).Draw(t, "order"), float64(per))
+		ss = rapid.Permutation(ss).Draw(t, "order")
+		r, err := bore.WearRate(ss, float64(per))
 		must(t, r, err)
-		if d := (r.Wear.Value - units.Length(per)*perHour).Abs(); d > 2+units.Length(per)/100 || r.Wear.Std > nm {
-			t.Fatalf("%v over %d hours, want %v an hour", r.Wear, per, perHour)
+		if d := (r.Value - units.Length(per)*perHour).Abs(); d > 2+units.Length(per)/100 || r.Std > nm {
+			t.Fatalf("%v over %d hours, want %v an hour", r, per, perHour)
 		}
 		later := hour + rapid.IntRange(0, 5000).Draw(t, "later")
-		expected, _, err := r.Until(67*mm+units.Length(later)*perHour, 0.05)
+		expected, _, err := bore.WornOutAt(ss, 67*mm+units.Length(later)*perHour, 0.05)
 		must(t, expected, err)
 		if math.Abs(expected-float64(later)) > 0.2 {
 			t.Fatalf("reached at %v, want %d", expected, later)

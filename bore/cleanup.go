@@ -228,7 +228,7 @@ func (g Geometry) unseenByCleanUp(w Wear) []Unseen {
 			if w.Share != 0 {
 				continue
 			}
-		case UnseenScores:
+		case unseenScores:
 			if len(w.Pits) > 0 {
 				continue
 			}

@@ -190,7 +190,7 @@ func ExampleTaper() {
 }
 
 // The same sizes are a shape or nothing at all, by how well they are known.
-func ExampleShape() {
+func ExampleGeometry_shape() {
 	var rs []bore.Reading
 	for i, over := range []units.Length{30, 8, 2} {
 		rs = append(rs, bore.Reading{Depth: units.Length(10+40*i) * units.Millimetre, Diameter: 67*units.Millimetre + over*units.Micrometre})

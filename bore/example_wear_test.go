@@ -77,8 +77,8 @@ func ExampleWearRate() {
 		{At: 2500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.08 mm"), Std: 2 * units.Micrometre}},
 	}
 	rate, err := bore.WearRate(surveys, 1000)
-	fmt.Println("in 1000 hours", rate.Wear, err)
-	expected, earliest, err := rate.Until(units.MustParseLength("67.15 mm"), 0.05)
+	fmt.Println("in 1000 hours", rate, err)
+	expected, earliest, err := bore.WornOutAt(surveys, units.MustParseLength("67.15 mm"), 0.05)
 	fmt.Printf("0.15 mm expected at %.0f hours, earliest %.0f %v\n", expected, earliest, err)
 	_, err = bore.WearRate(surveys[:1], 1000)
 	fmt.Println(errors.Is(err, bore.ErrSurveys))
@@ -150,14 +150,13 @@ func ExampleSurvey() {
 }
 
 // When a limit is expected to be reached, and before when it is not to be trusted.
-func ExampleRate_Until() {
-	r := bore.Rate{
-		Per: 1000, Wear: uncertainty.Estimate{Value: 40 * units.Micrometre, Std: 5 * units.Micrometre},
-		Middle: 1000, Size: uncertainty.Estimate{Value: units.MustParseLength("67.04 mm"), Std: 2 * units.Micrometre}, Last: 1500,
-	}
-	expected, earliest, err := r.Until(units.MustParseLength("67.15 mm"), 0.05)
+func ExampleWornOutAt() {
+	expected, earliest, err := bore.WornOutAt([]bore.Survey{
+		{At: 500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.02 mm"), Std: 3 * units.Micrometre}},
+		{At: 1500, Size: uncertainty.Estimate{Value: units.MustParseLength("67.06 mm"), Std: 4 * units.Micrometre}},
+	}, units.MustParseLength("67.15 mm"), 0.05)
 	fmt.Printf("expected at %.0f hours, survey again by %.0f %v\n", expected, earliest, err)
-	// Output: expected at 3750 hours, survey again by 3275 <nil>
+	// Output: expected at 3750 hours, survey again by 3249 <nil>
 }
 
 // A score counts where it is: of a bore worn by 0.15 mm at the top, one near the bottom asks for nothing
@@ -232,7 +231,7 @@ func ExampleLimits_choke() {
 }
 
 // The wall between the ports stands out along the one axis that misses them.
-func ExampleShape_ports() {
+func ExampleGeometry_ports() {
 	l := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 72 * units.Millimetre, Ports: []bore.Port{
 		{Name: "exhaust", From: 45 * units.Millimetre, To: 60 * units.Millimetre, At: units.Angle(bore.PinAxis), Width: 60 * units.Degree},
 	}}

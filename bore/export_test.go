@@ -15,3 +15,10 @@ const (
 	Irregular   = shapeIrregular
 	PortBelly   = shapePortBelly
 )
+
+// What no program asks about by name, for the tests from outside.
+const (
+	UnseenTaper  = unseenTaper
+	UnseenShape  = unseenShape
+	UnseenScores = unseenScores
+)

@@ -135,9 +135,12 @@ type Geometry struct {
 	Taper  Taper   `json:"taper,omitzero"`
 	// Spread is the greatest minus the least of all diameters, which some manuals call wear.
 	Spread uncertainty.Estimate `json:"spread,omitzero"`
-	// Shape is that of the axes read near both ends of ring travel where that is known, else of all,
-	// and then between the depths read alone.
-	Shape Shape `json:"shape,omitzero"`
+	// Shape is how the size runs from the deck to the skirt, as far as it stands out of the doubt, in the words
+	// of the trade: "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular"
+	// (barrelled and waisted at once) or "belly at the ports". It is that of the axes read near both ends of
+	// ring travel where that is known, else of all, and then between the depths read alone. It is empty where no axis
+	// was read at three depths, from end to end of ring travel; [Geometry.Unseen] says so.
+	Shape string `json:"shape,omitzero"`
 	// Ridge is the mean size, along the axes they share, of the uppermost plane within ring
 	// travel minus that of the plane above it: the step that the top ring has left, on the
 	// diameter. It is zero where ring travel is not known or no plane lies above it. HasRidge

@@ -82,9 +82,6 @@ func TestJSONRoundTrips(t *testing.T) {
 		roundTrip(t, change)
 		surveys := []bore.Survey{{At: 100, Size: g.Largest.Size}, {At: 200.5, Size: uncertainty.Estimate{Value: 68 * mm, Std: um}}}
 		roundTrip(t, surveys)
-		r, err := bore.WearRate(surveys, 1000)
-		must(t, r, err)
-		roundTrip(t, r)
 		for _, p := range g.Planes {
 			roundTrip(t, p.Harmonics())
 		}
@@ -110,11 +107,6 @@ func TestEnumerations(t *testing.T) {
 			err := v.UnmarshalText(b)
 			return int(v), err
 		}, func(i int) string { return bore.Dial(i).String() }},
-		"shape": {8, func(i int) ([]byte, error) { return bore.Shape(i).MarshalText() }, func(b []byte) (int, error) {
-			v := bore.Shape(77)
-			err := v.UnmarshalText(b)
-			return int(v), err
-		}, func(i int) string { return bore.Shape(i).String() }},
 		"limit": {7, func(i int) ([]byte, error) { return bore.Limit(i).MarshalText() }, func(b []byte) (int, error) {
 			v := bore.Limit(77)
 			err := v.UnmarshalText(b)

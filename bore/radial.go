@@ -68,7 +68,7 @@ func CleanUpRadial(points []Point, std units.Length, a Allowances) (CleanUp, err
 	if err != nil {
 		return CleanUp{}, err
 	}
-	c := CleanUp{Extra: a.onDiameter(), Shift: shift.Round(units.Nanometre), Unseen: []Unseen{UnseenScores, UnseenElsewhere}}
+	c := CleanUp{Extra: a.onDiameter(), Shift: shift.Round(units.Nanometre), Unseen: []Unseen{unseenScores, UnseenElsewhere}}
 	if c.Shift > 0 {
 		c.Toward = foldAngle(units.Angle(math.Atan2(around.Y, around.X)), 360)
 	}

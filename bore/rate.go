@@ -4,7 +4,6 @@ package bore
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -21,15 +20,15 @@ type Survey struct {
 	Size uncertainty.Estimate `json:"size"` // at 20 °C
 }
 
-// A Rate is a bore's growth by wear, a straight line through dated surveys.
-type Rate struct {
-	Per  float64              `json:"per"`  // the stretch that Wear is over, in the unit of the log
-	Wear uncertainty.Estimate `json:"wear"` // growth of the diameter over that stretch
-	// The line: Size at Middle, the weighted middle of the surveys in the unit of the log, where its doubt and that of
-	// Wear are independent of each other.
-	Middle float64              `json:"middle"`
-	Size   uncertainty.Estimate `json:"size"`
-	Last   float64              `json:"last"` // of the latest survey, in the unit of the log
+// A rate is a bore's growth by wear, a straight line through dated surveys.
+type rate struct {
+	per  float64              // the stretch that wear is over, in the unit of the log
+	wear uncertainty.Estimate // growth of the diameter over that stretch
+	// The line: size at middle, the weighted middle of the surveys in the unit of the log, where its doubt and that of
+	// wear are independent of each other.
+	middle float64
+	size   uncertainty.Estimate
+	last   float64 // of the latest survey, in the unit of the log
 }
 
 // WearRate returns the growth over a stretch of usage, in the unit of the log, from two or more surveys of one bore at
@@ -42,34 +41,63 @@ type Rate struct {
 //
 // Fewer than two surveys, all at one time, some exact and some not, a time or a stretch that is
 // not finite, or a stretch that is not above zero, are ErrSurveys.
-func WearRate(surveys []Survey, per float64) (Rate, error) {
-	if len(surveys) < 2 {
-		return Rate{}, fmt.Errorf("bore: wear rate from %d surveys: want two or more: %w", len(surveys), ErrSurveys)
-	}
+func WearRate(surveys []Survey, per float64) (uncertainty.Estimate, error) {
 	if !(per > 0 && per <= mostUsage) {
-		return Rate{}, fmt.Errorf("bore: wear rate over %v: want above 0 up to %v: %w", per, mostUsage, ErrSurveys)
+		return uncertainty.Estimate{}, fmt.Errorf("bore: wear rate over %v: want above 0 up to %v: %w", per, mostUsage, ErrSurveys)
+	}
+	ss, err := inOrder(surveys)
+	if err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	w, err := fitRate(ss, per)
+	return w.wear, err
+}
+
+// WornOutAt returns what the log will show when the line of [WearRate] reaches a limit, and the earliest it may be, with
+// the risk r, above 0 up to 0.5, that it is reached before: the usage at which the upper bound of the line, size + k·u
+// with k of one-sided Student's t, meets the limit. Neither is before the last survey; a limit already reached is
+// reached there.
+//
+// Where the size does not grow, or so slowly that the limit is further off than a log counts (10⁹), it is ErrSurveys;
+// so is an r outside its range, and whatever [WearRate] refuses.
+func WornOutAt(surveys []Survey, limit units.Length, r float64) (expected, earliest float64, err error) {
+	ss, err := inOrder(surveys)
+	if err != nil {
+		return 0, 0, err
+	}
+	w, err := fitRate(ss, ss[len(ss)-1].At-ss[0].At)
+	if err != nil {
+		return 0, 0, err
+	}
+	return w.until(limit, r)
+}
+
+// inOrder returns the surveys by time, or why no rate follows from them.
+func inOrder(surveys []Survey) ([]Survey, error) {
+	if len(surveys) < 2 {
+		return nil, fmt.Errorf("bore: wear rate from %d surveys: want two or more: %w", len(surveys), ErrSurveys)
 	}
 	exact := 0
 	for _, s := range surveys {
 		if err := s.Size.Validate(); err != nil {
-			return Rate{}, fmt.Errorf("bore: wear rate: survey at %v: %w: %w", s.At, err, ErrSurveys)
+			return nil, fmt.Errorf("bore: wear rate: survey at %v: %w: %w", s.At, err, ErrSurveys)
 		}
 		if !(math.Abs(s.At) <= mostUsage) {
-			return Rate{}, fmt.Errorf("bore: wear rate: survey at %v: want within ±%v: %w", s.At, mostUsage, ErrSurveys)
+			return nil, fmt.Errorf("bore: wear rate: survey at %v: want within ±%v: %w", s.At, mostUsage, ErrSurveys)
 		}
 		if s.Size.Std == 0 {
 			exact++
 		}
 	}
 	if exact != 0 && exact != len(surveys) {
-		return Rate{}, fmt.Errorf("bore: wear rate: %d of %d surveys are exact: give the others' doubt too, or none: %w", exact, len(surveys), ErrSurveys)
+		return nil, fmt.Errorf("bore: wear rate: %d of %d surveys are exact: give the others' doubt too, or none: %w", exact, len(surveys), ErrSurveys)
 	}
 	ss := slices.Clone(surveys)
 	slices.SortStableFunc(ss, func(a, b Survey) int { return cmp.Compare(a.At, b.At) })
 	if ss[0].At == ss[len(ss)-1].At {
-		return Rate{}, fmt.Errorf("bore: wear rate: all surveys at %v: %w", ss[0].At, ErrSurveys)
+		return nil, fmt.Errorf("bore: wear rate: all surveys at %v: %w", ss[0].At, ErrSurveys)
 	}
-	return fitRate(ss, per)
+	return ss, nil
 }
 
 // mostUsage is the greatest usage taken: 10⁹, more than any engine runs in hours or kilometres.
@@ -77,7 +105,7 @@ const mostUsage = 1e9
 
 // fitRate fits the line to surveys sorted by time, in units of the stretch between the first and
 // the last and in micrometres.
-func fitRate(ss []Survey, per float64) (Rate, error) {
+func fitRate(ss []Survey, per float64) (rate, error) {
 	const um = units.Micrometre
 	n, first := len(ss), ss[0]
 	stretch := ss[n-1].At - first.At
@@ -90,21 +118,21 @@ func fitRate(ss []Survey, per float64) (Rate, error) {
 	}
 	l, err := uncertainty.FitLine(points...)
 	if err != nil {
-		return Rate{}, fmt.Errorf("bore: wear rate: %w", err)
+		return rate{}, fmt.Errorf("bore: wear rate: %w", err)
 	}
 	// per is converted last: the growth over the stretch of the surveys is of the order of a size.
 	k := per / stretch
 	wear, err := rounded(l.Slope*k, l.Tilt.Std*k, l.Tilt.DoF)
 	if err != nil {
-		return Rate{}, fmt.Errorf("bore: wear rate: growth over %v: %w", per, err)
+		return rate{}, fmt.Errorf("bore: wear rate: growth over %v: %w", per, err)
 	}
 	size, err := rounded(l.Y, l.Level.Std, l.Level.DoF)
 	if err != nil {
-		return Rate{}, fmt.Errorf("bore: wear rate: %w", err)
+		return rate{}, fmt.Errorf("bore: wear rate: %w", err)
 	}
 	size.Value += first.Size.Value
-	return Rate{
-		Per: per, Wear: wear, Middle: first.At + float64(l.Middle*stretch), Size: size, Last: ss[n-1].At,
+	return rate{
+		per: per, wear: wear, middle: first.At + float64(l.Middle*stretch), size: size, last: ss[n-1].At,
 	}, size.Validate()
 }
 
@@ -117,35 +145,26 @@ func rounded(value, std, dof float64) (uncertainty.Estimate, error) {
 	return combined(v, []uncertainty.Component{{Name: "scatter", Sensitivity: 1, Std: std, DoF: dof}})
 }
 
-// Until returns when the line reaches a limit, in the usage of the log, and the earliest it may be, with the risk r,
-// above 0 up to 0.5, that it is reached before: the usage at which the upper bound of the line, size + k·u with k of
-// one-sided Student's t, meets the limit. Neither is before the last survey; a limit already
-// reached is reached there.
-//
-// Where the size does not grow, or so slowly that the limit is further off than a log counts
-// (10⁹), it is ErrSurveys, and so is an r outside its range.
-func (w Rate) Until(limit units.Length, r float64) (expected, earliest float64, err error) {
+// until returns when the line reaches a limit, and the earliest it may be.
+func (w rate) until(limit units.Length, r float64) (expected, earliest float64, err error) {
 	if !(r > 0 && r <= 0.5) {
 		return 0, 0, fmt.Errorf("bore: time to %v at a risk of %v: want above 0 up to 0.5: %w", limit, r, ErrSurveys)
 	}
-	if !(w.Per > 0 && w.Per <= mostUsage) {
-		return 0, 0, fmt.Errorf("bore: time to %v: rate over %v: %w", limit, w.Per, ErrSurveys)
-	}
-	if err := errors.Join(w.Wear.Validate(), w.Size.Validate(), uncertainty.Estimate{Value: limit}.Validate()); err != nil {
+	if err := (uncertainty.Estimate{Value: limit}).Validate(); err != nil {
 		return 0, 0, fmt.Errorf("bore: time to %v: %w: %w", limit, err, ErrSurveys)
 	}
 	k := 0.0
 	if r < 0.5 {
-		if k, err = uncertainty.Coverage(1-2*r, fewer(w.Wear.DoF, w.Size.DoF)); err != nil {
+		if k, err = uncertainty.Coverage(1-2*r, fewer(w.wear.DoF, w.size.DoF)); err != nil {
 			return 0, 0, fmt.Errorf("bore: time to %v at a risk of %v: %w: %w", limit, r, err, ErrSurveys)
 		}
 	}
 	const um = units.Micrometre
-	b, ub := w.Wear.Value.In(um), float64(k*w.Wear.Std.In(um))
-	room, us := (limit - w.Size.Value).In(um), float64(k*w.Size.Std.In(um))
-	last := (w.Last - w.Middle) / w.Per
-	if !(b > 0 && last >= 0 && last <= mostUsage) {
-		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v: %w", limit, w.Wear, ErrSurveys)
+	b, ub := w.wear.Value.In(um), float64(k*w.wear.Std.In(um))
+	room, us := (limit - w.size.Value).In(um), float64(k*w.size.Std.In(um))
+	last := (w.last - w.middle) / w.per
+	if !(b > 0) {
+		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v: %w", limit, w.wear, ErrSurveys)
 	}
 	reached := max(last, room/b)
 	// The upper bound b·x + √(us² + (ub·x)²) rises with x ≥ 0. It meets room where
@@ -156,9 +175,9 @@ func (w Rate) Until(limit units.Length, r float64) (expected, earliest float64, 
 		p, q, c := float64(b*b)-float64(ub*ub), float64(b*room), float64(room*room)-float64(us*us)
 		bound = max(last, c/(q+math.Sqrt(max(0, float64(q*q)-float64(p*c)))))
 	}
-	expected, earliest = w.Middle+float64(reached*w.Per), w.Middle+float64(bound*w.Per)
+	expected, earliest = w.middle+float64(reached*w.per), w.middle+float64(bound*w.per)
 	if !(expected <= mostUsage) {
-		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v in %v is too slow to tell: %w", limit, w.Wear, w.Per, ErrSurveys)
+		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v in %v is too slow to tell: %w", limit, w.wear, w.per, ErrSurveys)
 	}
 	return expected, earliest, nil
 }

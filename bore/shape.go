@@ -6,41 +6,24 @@ import (
 	"math"
 	"slices"
 
-	"borewright.example/internal/enum"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
-// Shape is how the size runs from the deck to the skirt, as far as it stands out of the doubt.
-type Shape int8
-
-// Shapes. They compare the places along each axis that was read near both ends of ring travel,
-// where that is known; ports take no part of the wall away from the axes that miss them. The looks
-// at one bore, along all of its axes, share a chance of 5 %: so often at most is a straight bore called
-// anything else, or a bore of even taper anything but straight or tapered. What stands out along one
-// axis alone is the shape of the bore. All but the first are told by their text.
+// Shapes compare the places along each axis that was read near both ends of ring travel, where that
+// is known; ports take no part of the wall away from the axes that miss them. The looks at one bore, along
+// all of its axes, share a chance of 5 %: so often at most is a straight bore called anything else, or a bore
+// of even taper anything but straight or tapered. What stands out along one axis alone is the shape of
+// the bore. There is none where no axis was read at three depths, from end to end of ring travel.
 const (
-	ShapeUnknown     Shape = iota // no axis was read at three depths, from end to end of ring travel
-	shapeStraight                 // no difference along an axis stands out of the doubt, large as that may be
-	shapeTapered                  // the ends differ; no place between them is larger or smaller than both, nor is it bell-mouthed
-	shapeBellMouthed              // the ends differ, and a place between is smaller than an even taper would be
-	shapeBarrelled                // a place between is larger than both ends
-	shapeWaisted                  // a place between is smaller than both ends: bell-mouthed at either
-	shapeIrregular                // both at once
-	shapePortBelly                // barrelled, at depths that ports cut and nowhere else
+	shapeStraight    = "straight within the doubt" // no difference along an axis stands out of the doubt, large as that may be
+	shapeTapered     = "tapered"                   // the ends differ; no place between them is larger or smaller than both, nor is it bell-mouthed
+	shapeBellMouthed = "bell-mouthed"              // the ends differ, and a place between is smaller than an even taper would be
+	shapeBarrelled   = "barrelled"                 // a place between is larger than both ends
+	shapeWaisted     = "waisted"                   // a place between is smaller than both ends: bell-mouthed at either
+	shapeIrregular   = "irregular"                 // both at once
+	shapePortBelly   = "belly at the ports"        // barrelled, at depths that ports cut and nowhere else
 )
-
-var shapeNames = [...]string{"unknown", "straight within the doubt", "tapered", "bell-mouthed", "barrelled", "waisted", "irregular", "belly at the ports"}
-
-// String returns the words of the trade: "unknown", "straight within the doubt", "tapered", "bell-mouthed",
-// "barrelled", "waisted", "irregular" (barrelled and waisted at once) or "belly at the ports".
-func (s Shape) String() string { return enum.Name(s, shapeNames[:]) }
-
-// MarshalText returns the text of [Shape.String]; a value that is none of them is an error.
-func (s Shape) MarshalText() ([]byte, error) { return enum.Marshal(s, shapeNames[:]) }
-
-// UnmarshalText reads the text of [Shape.String]. On error the receiver keeps its value.
-func (s *Shape) UnmarshalText(text []byte) error { return enum.Unmarshal(s, text, shapeNames[:]) }
 
 // lookRisk is the chance of a wrong word for a shape, shared over the looks at one bore.
 const lookRisk = 0.05
@@ -159,24 +142,24 @@ const meanShare = 0.9
 
 // shape names the run of the sizes along the axes, and of their mean, which has most of the risk of a
 // wrong word where there is one.
-func (g *Geometry) shape(axes []profile, mean profile) (Shape, error) {
+func (g *Geometry) shape(axes []profile, mean profile) (string, error) {
 	looked := func(c profile) bool {
 		return len(c.places) > 2 && (!g.Travel.known() || c.whole(g.Travel))
 	}
 	axes = slices.DeleteFunc(axes, func(c profile) bool { return !looked(c) })
 	if len(axes) == 0 {
-		return ShapeUnknown, nil
+		return "", nil
 	}
 	var s run
 	risk := lookRisk
 	if looked(mean) {
 		if err := s.look([]profile{mean}, meanShare*lookRisk, g.Bridges); err != nil {
-			return ShapeUnknown, err
+			return "", err
 		}
 		risk -= meanShare * lookRisk
 	}
 	if err := s.look(axes, risk, g.Bridges); err != nil {
-		return ShapeUnknown, err
+		return "", err
 	}
 	return s.shape(), nil
 }
@@ -229,7 +212,7 @@ func (s *run) along(c profile, k float64, bridges []Plane) {
 }
 
 // shape names what stands out.
-func (s run) shape() Shape {
+func (s run) shape() string {
 	switch {
 	case s.barrelled && s.waisted:
 		return shapeIrregular

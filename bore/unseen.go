@@ -11,7 +11,7 @@ import (
 // Unseen is something that a set of readings cannot show, whatever the numbers.
 type Unseen int8
 
-// What readings can be blind to.
+// What readings can be blind to. What programs do not ask about is told by its text alone.
 const (
 	// UnseenOvality: one axis alone, or a three-point gauge, tells nothing of ovality.
 	UnseenOvality Unseen = iota
@@ -30,13 +30,13 @@ const (
 	UnseenOddLobes
 	// UnseenLobesInSize: a three-point gauge reads three lobes as size.
 	UnseenLobesInSize
-	// UnseenTaper: no axis was read at two depths, or, where ring travel is known or assumed, near
+	// unseenTaper: no axis was read at two depths, or, where ring travel is known or assumed, near
 	// both its ends. What lies between two other depths may be beyond a limit on taper, and never
 	// within.
-	UnseenTaper
-	// UnseenShape: two depths along an axis cannot tell a taper from a bell-mouth, nor see a barrel or
+	unseenTaper
+	// unseenShape: two depths along an axis cannot tell a taper from a bell-mouth, nor see a barrel or
 	// waist.
-	UnseenShape
+	unseenShape
 	// UnseenTravel: ring travel is not known, nor a stroke to take it from, so that nothing says
 	// whether the readings reach its ends.
 	UnseenTravel
@@ -46,15 +46,15 @@ const (
 	UnseenTop
 	UnseenMiddle
 	UnseenBottom
-	// UnseenUnworn: no plane outside ring travel, so that wear is held against nominal alone.
-	UnseenUnworn
+	// unseenUnworn: no plane outside ring travel, so that wear is held against nominal alone.
+	unseenUnworn
 	// UnseenCentre: diameters hold no centre: which side is worn, and whether the axis is bent.
 	UnseenCentre
-	// UnseenScores: anvils bridge a score or pit; its depth is measured by itself.
-	UnseenScores
-	// UnseenScatter: no place was read twice, and the gauge's repeatability is not known: it is
+	// unseenScores: anvils bridge a score or pit; its depth is measured by itself.
+	unseenScores
+	// unseenScatter: no place was read twice, and the gauge's repeatability is not known: it is
 	// missing from every doubt.
-	UnseenScatter
+	unseenScatter
 	// UnseenElsewhere: what lies between the places read.
 	UnseenElsewhere
 )
@@ -126,8 +126,8 @@ func unseen(g *Geometry, scatterKnown bool) []Unseen {
 	add(g.Kind == ThreePoint, UnseenLobesInSize)
 	t := g.Travel
 	whole := slices.ContainsFunc(g.Tapers, func(x Taper) bool { return x.Whole })
-	add(len(g.Tapers) == 0 || t.known() && !whole, UnseenTaper)
-	add(len(g.Tapers) > 0 && g.Shape == ShapeUnknown, UnseenShape)
+	add(len(g.Tapers) == 0 || t.known() && !whole, unseenTaper)
+	add(len(g.Tapers) > 0 && g.Shape == "", unseenShape)
 	add(!t.known(), UnseenTravel)
 	if t.known() {
 		var top, middle, bottom, outside bool
@@ -142,11 +142,11 @@ func unseen(g *Geometry, scatterKnown bool) []Unseen {
 		add(!top, UnseenTop)
 		add(!middle, UnseenMiddle)
 		add(!bottom, UnseenBottom)
-		add(!outside, UnseenUnworn)
+		add(!outside, unseenUnworn)
 	}
 	add(true, UnseenCentre)
-	add(true, UnseenScores)
-	add(!scatterKnown, UnseenScatter)
+	add(true, unseenScores)
+	add(!scatterKnown, unseenScatter)
 	add(true, UnseenElsewhere)
 	return us
 }

@@ -29,12 +29,11 @@ func TestNothingPanics(t *testing.T) {
 	for _, v := range []any{
 		bore.Allowances{}, bore.Change{}, bore.CleanUp{}, bore.Coarse{},
 		bore.Lobes{}, bore.Gauge{}, bore.Geometry{}, bore.Harmonic{}, bore.Interval{}, bore.Layout{},
-		bore.Limits{}, bore.Place{}, bore.PlaceChange{}, bore.Plane{}, bore.Point{}, bore.Port{}, bore.Rate{}, bore.Reading{},
+		bore.Limits{}, bore.Place{}, bore.PlaceChange{}, bore.Plane{}, bore.Point{}, bore.Port{}, bore.Reading{},
 		bore.Standard{}, bore.Survey{}, bore.Taper{}, bore.Temperature{}, bore.Wear{},
-		bore.Kind(0), bore.Dial(0), bore.Shape(0), bore.Unseen(0), bore.Kind(-1), bore.Dial(99), bore.Shape(-128), bore.Unseen(127),
+		bore.Kind(0), bore.Dial(0), bore.Unseen(0), bore.Kind(-1), bore.Dial(99), bore.Unseen(127),
 		place, plane, taper, plane.TwoLobe, plane.FourLobe,
 		bore.Geometry{Planes: []bore.Plane{plane, {}, plane}, Bridges: []bore.Plane{plane}, Largest: place, Smallest: place, Tapers: []bore.Taper{taper}, Unseen: []bore.Unseen{99}},
-		bore.Rate{Per: math.NaN(), Wear: worst, Middle: math.Inf(1), Size: worst, Last: -1},
 		bore.Layout{Length: math.MaxInt64, RingTop: math.MinInt64, RingBottom: math.MaxInt64, Ports: []bore.Port{{From: math.MinInt64, To: math.MaxInt64, At: units.Angle(math.NaN()), Width: units.Angle(math.Inf(1))}}},
 		bore.Coarse{Expanded: math.MinInt64, Allowed: math.MaxInt64},
 	} {

@@ -176,8 +176,8 @@ func (s In) Figures(g bore.Geometry) (rows [][]string, of string) {
 		}
 		rows = append(rows, []string{"ridge", s.Estimate(g.Ridge), words})
 	}
-	if g.Shape != bore.ShapeUnknown {
-		rows = append(rows, []string{"shape", g.Shape.String(), ""})
+	if g.Shape != "" {
+		rows = append(rows, []string{"shape", g.Shape, ""})
 	}
 	return rows, of
 }
