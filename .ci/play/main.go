@@ -5,10 +5,11 @@
 //
 //	go run -C .ci ./play -golden ../examples/testdata FILE.txtar ...
 //
-// Each text is built alone for linux/amd64 with the tag faketime, from an empty module cache and a build
-// cache that holds standard packages and nothing else, in 10 s at most, and run in 5 s at most. Other
-// modules come from this machine's module cache where it has them. A line IMAGE: must stand alone in
-// its moment, since the page shows it as a picture in that case only.
+// Each text is built alone for linux/amd64, in a folder of its own with an empty module cache, so that standard packages
+// are all that is built before it, in 10 s at most, and run in 5 s at most. Other modules come from this machine's module
+// cache where it has them. With -moments it is built with the tag faketime, as there, from a build cache of its own, which
+// takes a minute to warm: then a line IMAGE: must stand alone in its moment, since the page shows it as a picture in that
+// case only.
 package main
 
 import (
@@ -18,7 +19,6 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"io/fs"
 	"log"
 	"os"
 	"os/exec"
@@ -42,35 +42,48 @@ var standard = []string{
 func main() {
 	log.SetFlags(0)
 	log.SetPrefix("play: ")
-	golden := flag.String("golden", "", "`folder` with what NAME.txtar prints, as NAME.txt")
+	var p player
+	flag.StringVar(&p.golden, "golden", "", "`folder` with what NAME.txtar prints, as NAME.txt")
+	flag.BoolVar(&p.moments, "moments", false, "build with the clock of the playground, and look at what is printed when")
 	flag.Parse()
 	tmp, err := os.MkdirTemp("", "play")
 	if err != nil {
 		log.Fatal(err)
 	}
-	err = playAll(tmp, *golden, flag.Args())
+	err = p.playAll(tmp, flag.Args())
 	os.RemoveAll(tmp)
 	if err != nil {
 		log.Fatal(err)
 	}
 }
 
-func playAll(tmp, golden string, names []string) error {
+// A player plays texts.
+type player struct {
+	golden  string // folder; "": what is printed is not held
+	moments bool
+	tags    string   // of a build
+	env     []string // of every command
+}
+
+func (p *player) playAll(tmp string, names []string) error {
 	shared, err := exec.Command("go", "env", "GOMODCACHE", "GOPROXY").Output()
 	if err != nil {
 		return err
 	}
 	cache, proxy, _ := strings.Cut(strings.TrimSpace(string(shared)), "\n")
-	env := append(os.Environ(), "GOPROXY=file://"+cache+"/cache/download,"+proxy, "GOSUMDB=off", "GOFLAGS=", "GOWORK=off",
-		"CGO_ENABLED=0", "GOOS=linux", "GOARCH=amd64")
-	std := filepath.Join(tmp, "std")
-	warm := append([]string{"install", "-tags=faketime"}, standard...)
-	if err := command(context.Background(), tmp, append(env, "GOCACHE="+std), "go", warm...); err != nil {
+	p.env = append(os.Environ(), "GOPROXY=file://"+cache+"/cache/download,"+proxy, "GOSUMDB=off", "GOFLAGS=", "GOWORK=off",
+		"GOOS=linux", "GOARCH=amd64")
+	if p.moments {
+		p.tags = "faketime"
+		p.env = append(p.env, "CGO_ENABLED=0", "GOCACHE="+filepath.Join(tmp, "std"))
+	}
+	warm := append([]string{"install", "-tags=" + p.tags}, standard...)
+	if err := command(context.Background(), tmp, p.env, "go", warm...); err != nil {
 		return err
 	}
 	var all error
 	for i, name := range names {
-		took, err := play(filepath.Join(tmp, fmt.Sprint(i)), std, golden, name, env)
+		took, err := p.play(filepath.Join(tmp, fmt.Sprint(i)), name)
 		if err != nil {
 			all = errors.Join(all, fmt.Errorf("%s: %w", name, err))
 			continue
@@ -81,48 +94,51 @@ func playAll(tmp, golden string, names []string) error {
 }
 
 // play builds, vets and runs one text in a folder of its own.
-func play(dir, std, golden, name string, env []string) (string, error) {
+func (p *player) play(dir, name string) (string, error) {
 	text, err := os.ReadFile(name)
 	if err != nil {
 		return "", err
 	}
-	work, cache := filepath.Join(dir, "work"), filepath.Join(dir, "cache")
-	if err := errors.Join(unpack(work, string(text)), link(std, cache)); err != nil {
+	work := filepath.Join(dir, "work")
+	if err := unpack(work, string(text)); err != nil {
 		return "", err
 	}
-	env = append(env, "GOCACHE="+cache, "GOMODCACHE="+filepath.Join(dir, "modules"), "PWD="+work)
+	env := append(p.env[:len(p.env):len(p.env)], "GOMODCACHE="+filepath.Join(dir, "modules"), "PWD="+work)
 	ctx, cancel := context.WithTimeout(context.Background(), maxBuild)
 	defer cancel()
 	start := time.Now()
-	if err := command(ctx, work, env, "go", "build", "-o", "../program", "-tags=faketime", "-modcacherw", "-mod=mod", "."); err != nil {
+	if err := command(ctx, work, env, "go", "build", "-o", "../program", "-tags="+p.tags, "-modcacherw", "-mod=mod", "."); err != nil {
 		return "", fmt.Errorf("built in %v: %w", time.Since(start), err)
 	}
 	built := time.Since(start)
-	if err := command(context.Background(), work, env, "go", "vet", "-tags=faketime", "-mod=mod", "."); err != nil {
+	if err := command(context.Background(), work, env, "go", "vet", "-tags="+p.tags, "-mod=mod", "."); err != nil {
 		return "", err
 	}
 	ctx, cancel = context.WithTimeout(context.Background(), maxRun)
 	defer cancel()
 	start = time.Now()
-	out, err := exec.CommandContext(ctx, filepath.Join(dir, "program")).Output()
+	printed, err := exec.CommandContext(ctx, filepath.Join(dir, "program")).Output()
 	if err != nil {
 		return "", fmt.Errorf("ran for %v: %w", time.Since(start), err)
 	}
-	ran := time.Since(start)
-	printed, pictures, err := moments(out)
-	if err != nil {
-		return "", err
+	took := fmt.Sprintf("built in %.2f s, ran in %.3f s", built.Seconds(), time.Since(start).Seconds())
+	if p.moments {
+		var pictures int
+		if printed, pictures, err = moments(printed); err != nil {
+			return "", err
+		}
+		took += fmt.Sprintf(", %d pictures", pictures)
 	}
-	if golden != "" {
-		want, err := os.ReadFile(filepath.Join(golden, strings.TrimSuffix(filepath.Base(name), ".txtar")+".txt"))
+	if p.golden != "" {
+		want, err := os.ReadFile(filepath.Join(p.golden, strings.TrimSuffix(filepath.Base(name), ".txtar")+".txt"))
 		if err != nil {
 			return "", err
 		}
-		if before, _, _ := bytes.Cut(want, []byte("IMAGE:")); !bytes.Equal(printed, before) {
+		if printed = withoutPictures(printed); !bytes.Equal(printed, withoutPictures(want)) {
 			return "", fmt.Errorf("prints\n%s", printed)
 		}
 	}
-	return fmt.Sprintf("built in %.2f s, ran in %.3f s, %d pictures", built.Seconds(), ran.Seconds(), pictures), nil
+	return took, nil
 }
 
 // unpack writes the files of an archive; the text before the first is prog.go.
@@ -144,21 +160,14 @@ func unpack(dir, text string) error {
 	return nil
 }
 
-// link copies a folder by hard links.
-func link(from, to string) error {
-	return filepath.WalkDir(from, func(path string, d fs.DirEntry, err error) error {
-		if err != nil {
-			return err
+// withoutPictures leaves out the lines that a page shows as pictures.
+func withoutPictures(text []byte) (left []byte) {
+	for line := range bytes.Lines(text) {
+		if !bytes.HasPrefix(line, []byte("IMAGE:")) {
+			left = append(left, line...)
 		}
-		rel, err := filepath.Rel(from, path)
-		if err != nil {
-			return err
-		}
-		if d.IsDir() {
-			return os.MkdirAll(filepath.Join(to, rel), 0o755)
-		}
-		return os.Link(path, filepath.Join(to, rel))
-	})
+	}
+	return left
 }
 
 // moments takes the playback headers out of what a program with a fake clock printed ("\0\0PB", eight
