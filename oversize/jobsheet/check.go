@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/units"
 )
@@ -151,7 +152,7 @@ func (c *checker) proof(j Job) {
 	c.refuse(before(p.SetOn, j.Gauge.SetOn), "proof.set_on", p.SetOn, "before the gauge was set for the survey, on %v: that setting is gone", j.Gauge.SetOn)
 	c.refuse(before(p.On, j.Survey.On), "proof.on", p.On, "before the survey, on %v", j.Survey.On)
 	if a, b := j.Survey.TorquePlate, p.TorquePlate; a != nil && b != nil && *a != *b {
-		c.fault("proof.torque_plate", *b, "the survey was read %v: read both the same way, or they cannot be compared", clampingWords(*a))
+		c.fault("proof.torque_plate", *b, "the survey was read %v: read both the same way, or they cannot be compared", notes.Clamped(*a))
 	}
 }
 

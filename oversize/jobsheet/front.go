@@ -10,6 +10,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/surface"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
@@ -32,7 +33,7 @@ func (s *draft) front() {
 			words = append(words, "by "+taken.By)
 		}
 		if taken.TorquePlate != nil {
-			words = append(words, clampingWords(*taken.TorquePlate))
+			words = append(words, notes.Clamped(*taken.TorquePlate))
 		}
 		if len(words) > 0 {
 			s.say("%s %s.", taken.what, strings.Join(words, ", "))

@@ -136,8 +136,9 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 		s.Omitted = omit(s.Omitted, "everything that follows from the readings", "read every cylinder")
 	}
 	s.Unused = unused(g, read, rows, choice, proofs, passes)
-	s.Checklist = checklist(s)
-	s.Cautions = cautions(s)
+	work := s.work()
+	s.Checklist = remarks(work.Checklist())
+	s.Cautions = remarks(work.Cautions())
 	return s, nil
 }
 

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 )
@@ -201,7 +202,7 @@ func (s *draft) onTheWord() string {
 
 // before has what comes before the readings, and where to take them.
 func (s *draft) before() {
-	s.checks(measuring)
+	s.checks(notes.Measuring)
 	if len(s.ToRead) > 0 && s.Next == StepMeasure {
 		var depths, axes []string
 		for _, r := range s.ToRead {

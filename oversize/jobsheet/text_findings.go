@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units/uncertainty"
@@ -176,7 +177,7 @@ func (s *draft) finish() {
 	}
 	if len(rows) > 1 {
 		s.table(rows)
-		s.checks(boring)
+		s.checks(notes.Boring)
 		if h := s.Job.Engine.HoningAllowance; h != 0 {
 			s.say("The hone has %s on the diameter, or a little more; %s to %s is usual.", s.show.Length(h), s.show.Length(oversize.UsualHoning().Min), s.show.Length(oversize.UsualHoning().Max))
 		}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"borewright.example/bore/hone"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/units"
@@ -13,10 +14,10 @@ import (
 
 func (s *draft) crosshatch() {
 	h := s.Honing
-	if s.done(honing) {
+	if s.work().Behind(notes.Honing) {
 		return
 	}
-	s.checks(honing)
+	s.checks(notes.Honing)
 	if h.Now.Stroke == 0 {
 		if len(s.part.Blocks) > 0 { // the work is to be done all the same
 			s.passes()

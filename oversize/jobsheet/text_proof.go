@@ -10,6 +10,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/jobsheet/picture"
@@ -21,7 +22,7 @@ func (s *draft) proof() {
 	if s.Choice.Route == oversize.Undecided || s.Choice.Route == oversize.MakersProcess {
 		return
 	}
-	s.checks(washing)
+	s.checks(notes.Washing)
 	if s.Job.proven() {
 		read, _, _ := s.Job.taken(true)
 		s.gaugeLine(s.Job.proofGauge(), read)
@@ -170,7 +171,7 @@ func (s *draft) together() {
 	if s.Next != StepReassemble {
 		return
 	}
-	s.checks(goingTogether)
+	s.checks(notes.GoingTogether)
 }
 
 // record is what goes back with the engine: what each bore was, what it is, and who says so.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"borewright.example/bore"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/rings"
 	"borewright.example/units/uncertainty"
@@ -17,7 +18,7 @@ func (s *draft) rings() {
 	if len(s.Job.Engine.Rings) == 0 {
 		return
 	}
-	s.checks(fittingRings)
+	s.checks(notes.FittingRings)
 	for i, c := range s.Cylinders {
 		s.heading("Cylinder %s", c.Name)
 		for _, ring := range s.Job.Engine.Rings {

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/notes"
 	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/oversize/jobsheet/page"
 	"borewright.example/oversize/sleeve"
@@ -51,7 +52,7 @@ func (s *draft) sleeve() {
 		return s.show.Length(r.Min) + " to " + s.show.Length(r.Max)
 	}
 	pressure := func(r sleeve.Range[units.Pressure]) string { return s.show.Pressures(r.Min, r.Max) }
-	s.checks(sleeving)
+	s.checks(notes.Sleeving)
 	comes, bored := "to hone out", []string{"bore it to", "–", "honed alone"}
 	if v.Bored != 0 {
 		comes, bored = "to bore and hone out", []string{"bore it to", s.show.Stop(v.Bored), "then hone the rest"}
