@@ -9,21 +9,14 @@ import (
 	"unicode"
 
 	"borewright.example/oversize/jobsheet/internal/notes"
+	"borewright.example/oversize/jobsheet/internal/sense"
 	"borewright.example/oversize/jobsheet/internal/strictjson"
-	"borewright.example/units"
 )
 
-// How far the numbers of a job may lie apart before a slip of the pen is likelier than the engine. Each is a check of
-// sense, not a limit of any maker's.
+// Of one cylinder, or of all its engine's texture, or behind one doubt; the tags of the fields say what else a list may hold.
 const (
-	maxCylinders = 64                   // and much else: the tags of the fields say what a list may hold
-	maxReadings  = 1000                 // of one cylinder, of all its engine's texture, and behind one doubt
-	maxPorts     = 64                   // of one cylinder
-	largestBore  = 1 * units.Metre      // an inch taken for a millimetre, or the reverse, is caught by nearBore
-	largestDepth = 5 * units.Metre      // of anything along the bore
-	nearBore     = 10                   // sizes lie within this many per cent of the nominal bore
-	smallShare   = 5                    // ovality, clearance and the like are below this many per cent of it
-	coarsest     = units.Millimetre / 2 // no gauge that decides on a bore reads coarser
+	maxReadings = 1000
+	maxPorts    = 64
 )
 
 // A checker holds a job to what makes sense.
@@ -66,8 +59,8 @@ func (j Job) check(doc *strictjson.Document) error {
 	c.words(j)
 	r := j.Risk.OrDefault()
 	const least = 1e-5 // that an engine's many rows can share
-	c.hold("risk.accept", r.Accept, inRange(r.Accept, least, 0.5, "want 0.00001 to 0.5"))
-	c.hold("risk.reject", r.Reject, inRange(r.Reject, least, 0.5, "want 0.00001 to 0.5"))
+	c.hold("risk.accept", r.Accept, sense.InRange(r.Accept, least, 0.5, "want 0.00001 to 0.5"))
+	c.hold("risk.reject", r.Reject, sense.InRange(r.Reject, least, 0.5, "want 0.00001 to 0.5"))
 	return faults(doc)
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/sense"
 )
 
 func (c *checker) cylinders(j Job) {
@@ -48,8 +49,8 @@ func (c *checker) pits(path string, pits []bore.Pit, e Engine) {
 	for i, p := range pits {
 		path := fmt.Sprintf("%s[%d]", path, i)
 		c.refuse(p.Below == 0, path+".below", nil, "missing: want how far below the wall")
-		c.hold(path+".below", p.Below, small(p.Below, e.Bore))
-		if most := cmp.Or(e.Layout.Length, largestDepth); p.Depth < 0 || p.Depth+p.Length > most || p.Length < 0 {
+		c.hold(path+".below", p.Below, sense.Small(p.Below, e.Bore))
+		if most := cmp.Or(e.Layout.Length, sense.LargestDepth); p.Depth < 0 || p.Depth+p.Length > most || p.Length < 0 {
 			c.fault(path+".depth", p.Depth, "want 0 at the deck, up to %v", most)
 		}
 	}
@@ -65,7 +66,7 @@ func (c *checker) feeler(path string, gaps []FeelerGap) {
 }
 
 func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
-	deepest := cmp.Or(j.Engine.Layout.Length, largestDepth)
+	deepest := cmp.Or(j.Engine.Layout.Length, sense.LargestDepth)
 	for i, r := range rs {
 		fault := func(field string, value any, want string, args ...any) {
 			c.fault(fmt.Sprintf("%s[%d].%s", path, i, field), value, want, args...)
@@ -93,7 +94,7 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 		}
 		if d, err := g.diameter(r); err != nil {
 			fault(field, nil, "%w", err)
-		} else if err := near(d, j.Engine.Bore); err != nil {
+		} else if err := sense.Near(d, j.Engine.Bore); err != nil {
 			fault(field, d, "%w", err)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/sense"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
 )
@@ -99,13 +100,13 @@ func (c *checker) cuts(b Cuts, e Engine) {
 		c.fault("cuts", nil, "a %v wall is never bored here: leave it out", e.Wall)
 		return
 	}
-	c.hold("cuts.most_depth", b.MostDepth, small(b.MostDepth, e.Bore))
-	c.hold("cuts.finish_bore", b.FinishBore, small(b.FinishBore, e.Bore))
-	c.hold("cuts.finish_hone", b.FinishHone, small(b.FinishHone, e.Bore))
-	c.hold("cuts.plateau", b.Plateau, small(b.Plateau, e.Bore))
-	c.hold("cuts.feed", b.Feed, small(b.Feed, e.Bore))
-	c.hold("cuts.length", b.Length, upTo(b.Length, largestDepth))
-	c.hold("cuts.spindle", b.Spindle, turning(b.Spindle))
+	c.hold("cuts.most_depth", b.MostDepth, sense.Small(b.MostDepth, e.Bore))
+	c.hold("cuts.finish_bore", b.FinishBore, sense.Small(b.FinishBore, e.Bore))
+	c.hold("cuts.finish_hone", b.FinishHone, sense.Small(b.FinishHone, e.Bore))
+	c.hold("cuts.plateau", b.Plateau, sense.Small(b.Plateau, e.Bore))
+	c.hold("cuts.feed", b.Feed, sense.Small(b.Feed, e.Bore))
+	c.hold("cuts.length", b.Length, sense.UpTo(b.Length, sense.LargestDepth))
+	c.hold("cuts.spindle", b.Spindle, sense.Turning(b.Spindle))
 }
 
 func (c *checker) tools(t Tools) {

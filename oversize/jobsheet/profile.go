@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"borewright.example/bore/surface"
+	"borewright.example/oversize/jobsheet/internal/sense"
 	"borewright.example/oversize/jobsheet/internal/slips"
 	"borewright.example/units"
 )
@@ -153,7 +154,7 @@ func (c *checker) line(path, list string, p Profile) {
 		c.fault(path+".length", p.Length, "want five cut-offs, %v, or more", least)
 	}
 	for k, z := range zs {
-		if z.Abs() > largestDepth || (z-zs[0]).Abs() > mostHeight {
+		if z.Abs() > sense.LargestDepth || (z-zs[0]).Abs() > mostHeight {
 			c.fault(fmt.Sprintf("%s[%d]", list, k), z, "want it within %v of the first", mostHeight)
 			return
 		}
@@ -163,8 +164,8 @@ func (c *checker) line(path, list string, p Profile) {
 // placed reports whether points stand at equal steps, to a hundredth of one, and notes the first that does not.
 func (c *checker) placed(path string, ps []surface.Point) bool {
 	for i, p := range ps {
-		if p.X.Abs() > largestDepth {
-			c.fault(fmt.Sprintf("%s[%d].x", path, i), p.X, "want at most %v", largestDepth)
+		if p.X.Abs() > sense.LargestDepth {
+			c.fault(fmt.Sprintf("%s[%d].x", path, i), p.X, "want at most %v", sense.LargestDepth)
 			return false
 		}
 	}

@@ -47,10 +47,10 @@ func (s *slipper) ask(path string, value any, says string, args ...any) {
 // on others.
 func (g given) slipped(doc *strictjson.Document, read []readBore) []slip {
 	s := &slipper{job: g}
-	bands := usual(g.Job)
+	usual := usual(g.Job)
 	doc.Walk(g.Job, func(path fmt.Stringer, v any, names []string) {
 		for _, name := range names {
-			if says := bands[name](v); says != "" && (g.proven() || !strings.HasPrefix(path.String(), "proof.")) {
+			if says := usual(name, v); says != "" && (g.proven() || !strings.HasPrefix(path.String(), "proof.")) {
 				s.ask(path.String(), shownAs(v), "%s", says)
 			}
 		}

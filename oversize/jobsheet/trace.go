@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/bore/form"
+	"borewright.example/oversize/jobsheet/internal/sense"
 	"borewright.example/units"
 	"borewright.example/units/material"
 )
@@ -122,7 +123,7 @@ func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 		}
 		radii := t.shown(j.zero(by))
 		for k, r := range radii {
-			if err := near(2*r, j.Engine.Bore); err != nil {
+			if err := sense.Near(2*r, j.Engine.Bore); err != nil {
 				c.fault(fmt.Sprintf("%s[%d]", list, k), 2*r, "%w", err)
 			}
 		}
@@ -134,7 +135,7 @@ func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 
 // traceDepth checks the depth of a trace: they go down the wall, clear of ports, in which there is none.
 func (c *checker) traceDepth(path string, ts []Trace, i int, l bore.Layout) {
-	t, most := ts[i], cmp.Or(l.Length, largestDepth)
+	t, most := ts[i], cmp.Or(l.Length, sense.LargestDepth)
 	switch {
 	case t.Depth == nil: // a fault by its tag
 		return
