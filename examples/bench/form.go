@@ -113,7 +113,7 @@ var form = []part{
 			"proof.temperatures.gauge_set", "proof.temperatures.gauge_used", "proof.temperatures.cylinder"},
 		more: []string{"proof.set_on", "proof.standard.name", "proof.standard.material", "proof.temperatures.place_to_place"},
 		parts: []part{
-			{key: "proofOf", list: "cylinders", fixed: true, boxes: []string{"crosshatch"}, more: []string{"crosshatch_doubt"},
+			{key: "proofOf", list: "cylinders", fixed: true, boxes: []string{"crosshatch"}, more: []string{"crosshatch_doubt", "ridge_gone"},
 				parts: []part{
 					{key: "proofReadings", list: "proof", grid: true, seeds: []string{"depth", "axis"}, boxes: []string{"depth", "axis", "diameter", "deviation", "confirmed"}},
 					{key: "proofTrace", list: "proof_traces", boxes: traceBoxes},

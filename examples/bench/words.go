@@ -88,7 +88,7 @@ var boxWords = map[string]string{
 	"traces[].depth": "Depth", "traces[].step": "Angle from one to the next", "traces[].radii": "Or radii from the axis, one a line", "traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"proof_traces[].depth": "Depth", "proof_traces[].step": "Angle from one to the next", "proof_traces[].radii": "Or radii from the axis, one a line", "proof_traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"pits[].below": "Deep, at most", "pits[].depth": "Upper end, below the deck", "pits[].length": "Long", "pits[].at": "Direction, from the thrust axis; nothing where it runs all round",
-	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1; or tick below the readings that nobody knows", "cylinders[].plating_whole": "Plating is whole; no where it lifts",
+	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1; or tick below the readings that nobody knows", "cylinders[].plating_whole": "Plating is whole; no where it lifts", "cylinders[].ridge_gone": "A kept bore: no ridge is left at the top; no where one is",
 	"counted.readings": "Readings written down", "counted.pits": "Scores and pits found; 0 is an answer", "counted.ports": "Ports in one cylinder", "counted.proof": "Readings of finished bores",
 	"counted.passes": "Passes written down; 0 is an answer", "counted.rings": "Rings on one piston", "counted.trials": "Trials written down", "counted.textures": "Textures written down", "counted.traces": "Traces taken",
 	"not_known":       "Nobody knows here",

@@ -78,7 +78,7 @@ More fields:
              axis are repeats
   cylinders  over, piston, piston_for, rings (ring, gap, bore, finished, filed), thinnest_wall,
              pits (below, depth, length, at), plating_whole (true, false), wear_share,
-             feeler_test (depth, gap; the upper one first); honing: the size before the first pass
+             ridge_gone (true, false), feeler_test (depth, gap; the upper one first); honing: the size before the first pass
              (diameter, at), then each as it is made (lasts, diameter, at); proof, the readings of
              the finished bore, its crosshatch, crosshatch_doubt and texture (place, texture), or
              profiles (place, cut_off, length, and spacing with heights, or points: x, z)

@@ -53,7 +53,7 @@ func mustBeShown(r Row) bool {
 		return false
 	}
 	switch r.Demand {
-	case demandPistons, demandLeastClearance, demandEnds, demandWashed:
+	case demandPistons, demandLeastClearance, demandEnds, demandWashed, demandRidge:
 		return true
 	case demandRunningGap:
 		return r.Reason != notSaid // that nobody knows the temperatures is another matter

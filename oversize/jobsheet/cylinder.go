@@ -49,6 +49,9 @@ type Cylinder struct {
 	// PlatingWhole says that the plating of a coated wall is whole, or that it lifts or lets bare metal show; left out,
 	// nobody looked.
 	PlatingWhole *bool `json:"plating_whole,omitempty"`
+	// RidgeGone says of a bore that is kept that no ridge is left at the top of ring travel, or that one is; left out, nobody
+	// looked.
+	RidgeGone *bool `json:"ridge_gone,omitempty"`
 }
 
 // surveyed reports whether the worn bore has been read, and reread whether the finished one has.

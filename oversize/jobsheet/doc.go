@@ -88,7 +88,8 @@
 //	pistons got                 oversizes: pistons             bore: the window follows from them
 //	bored                       honing: the size then          hone: the trial pass
 //	after each honing pass      honing: the pass               hone, wash and prove, or past its size
-//	washed and at rest          proof of cylinder and job      set the ring gaps, rework or measure better
+//	washed and at rest          proof of cylinder and job;     set the ring gaps, rework or measure better
+//	                            ridge_gone, of one kept
 //	gaps measured in the bore   rings: finished                reassemble
 //
 // Where one bore of a shared size is past it the others wait, and an engine is ready as a whole. The proof stands

@@ -135,7 +135,7 @@ func (h honest) tree(finished bool) tree {
 		c["readings"] = survey
 		readings += len(survey)
 		if finished {
-			c["proof"], c["crosshatch"] = proof, "44.5° included"
+			c["proof"], c["crosshatch"], c["ridge_gone"] = proof, "44.5° included", true
 			again += len(proof)
 			gap, in := 0.005*d+0.04, d+0.01
 			if h.bored {

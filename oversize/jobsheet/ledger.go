@@ -267,6 +267,7 @@ func (b *book) cylinderRows() {
 	b.form()
 	b.wallForm()
 	b.pits()
+	b.ridge()
 	b.wallRow()
 	b.crosshatch()
 	b.texture()

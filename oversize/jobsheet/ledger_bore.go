@@ -31,6 +31,25 @@ func (b *book) proofRows() {
 	b.put(b.asRead(demandClamping, held, StepTell, "survey.torque_plate", "proof.torque_plate"))
 }
 
+// ridge writes whether a bore that is kept has a ridge left at the top of ring travel. US Army TM 5-3895-348-14&P-2 and
+// TM 5-3895-359-14&P take it off even where the bore is inside its limits, for the new top ring strikes it; what is cut to
+// size has none.
+func (b *book) ridge() {
+	route, gone := b.chosen().Route, b.Cylinders[b.at].RidgeGone
+	switch _, there := b.finished(); {
+	case route != oversize.HoneAndKeep && route != oversize.Undecided:
+		b.put(notAsked(demandRidge, ""))
+	case !there || route == oversize.Undecided:
+		b.put(open(demandRidge, "", toCome, b.workStep()))
+	case gone == nil:
+		b.put(open(demandRidge, "", notSaid, StepWashAndProve, b.path+"ridge_gone"))
+	case !*gone:
+		b.put(Row{Demand: demandRidge, State: StateFailed, Reason: ridgeLeft, Step: StepRework})
+	default:
+		b.put(provenBy(demandRidge, "", byOwnRecord))
+	}
+}
+
 // asRead is a row about how the finished bore was read; of one that stays as it is nobody asks.
 func (b *book) asRead(d Demand, said bool, step Step, give ...string) Row {
 	_, there := b.finished()

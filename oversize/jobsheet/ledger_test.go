@@ -128,6 +128,8 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 		{"a gap that fell", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, true, "cylinders[0].gaps of ring first.agreement", jobsheet.StateOpen, "contradicts"},
 		{"a deep pit in a kept bore", map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}, true,
 			"cylinders[0].size", jobsheet.StateFailed, "beyond"},
+		{"nobody looked for a ridge in a kept bore", map[string]any{"cylinders.0.ridge_gone": nil}, true, "cylinders[0].ridge", jobsheet.StateOpen, "not said"},
+		{"a ridge left in a kept bore", map[string]any{"cylinders.0.ridge_gone": false}, true, "cylinders[0].ridge", jobsheet.StateFailed, "ridge left"},
 		{"a piston measured elsewhere than its maker says", map[string]any{"cylinders.0.piston.height": "10 mm", "cylinders.0.piston.maker_height": "15 mm"}, true,
 			"cylinders[0].pistons", jobsheet.StateOpen, "not said"},
 		{"a two-stroke without ports", map[string]any{"engine.cycle": "two-stroke"}, true, "engine.engine.cycle.usual", jobsheet.StateOpen, "looks slipped"},
@@ -250,6 +252,7 @@ func TestNoWordForAMeasurement(t *testing.T) {
 		"cylinders[0].washed":          "proof.washed",
 		"cylinders[0].pistons":         "cylinders.0.piston",
 		"cylinders[0].least clearance": "cylinders.0.piston",
+		"cylinders[0].ridge":           "cylinders.0.ridge_gone",
 	} {
 		j := finished(false, false)
 		put(t, j, path, nil)

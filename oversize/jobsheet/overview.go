@@ -22,7 +22,7 @@ var overviewRows = [...]struct {
 	{"taper", []Demand{demandTaper}},
 	{"greatest minus least", []Demand{demandSpread}},
 	{"wall left", []Demand{demandWall}},
-	{"travel seen, pits", []Demand{demandRead, demandTravel, demandPits}},
+	{"travel seen, pits, ridge", []Demand{demandRead, demandTravel, demandPits, demandRidge}},
 	{"route, sleeve", []Demand{demandRoute, demandSleeve}},
 	{"piston, clearance", []Demand{demandPistons, demandLeastClearance, demandGreatestClearance, demandRunningClearance}},
 	{"ring gaps, ends", []Demand{demandGap, demandServiceGap, demandRunningGap, demandHotGap, demandSide, demandEnds}},

@@ -32,6 +32,7 @@ const (
 	demandSpread                       // greatest minus least of all
 	demandForm                         // roundness and cylindricity of the wall
 	demandPits                         // scores and pits gone, or shallow enough
+	demandRidge                        // none left in a bore that is kept
 	demandWall                         // thick enough at its thinnest place
 	demandCrosshatch                   // the one wanted
 	demandTexture                      // of the finished wall
@@ -49,7 +50,7 @@ const (
 
 var demandNames = []string{
 	"told", "counted", "usual", "agreement", "read", "route", "pistons", "work", "honing record", "sleeve", "washed", "rest", "clamping",
-	"travel", "size", "ovality", "taper", "greatest minus least", "form", "pits", "wall", "crosshatch", "texture", "least clearance",
+	"travel", "size", "ovality", "taper", "greatest minus least", "form", "pits", "ridge", "wall", "crosshatch", "texture", "least clearance",
 	"greatest clearance", "running clearance", "gap", "gap in service", "running gap", "hot gap", "side clearance", "ring ends", "others",
 }
 
@@ -57,7 +58,7 @@ var demandWords = []string{
 	"what the work hangs on is said", "nothing written down is lost", "the figure can be", "two facts agree", "the bore is read",
 	"what to do is decided", "the piston is there and measured", "the work is done", "the honing record holds", "the sleeve's fit holds",
 	"washed before it was read", "at rest when read", "held as before", "all of ring travel is seen", "size", "ovality", "taper",
-	"greatest minus least", "roundness and cylindricity", "scores and pits", "wall left", "crosshatch", "texture", "least clearance", "greatest clearance",
+	"greatest minus least", "roundness and cylindricity", "scores and pits", "no ridge left", "wall left", "crosshatch", "texture", "least clearance", "greatest clearance",
 	"running clearance", "ring gap", "ring gap in service", "ring ends apart in work", "hot ring gap wanted", "side clearance in the groove", "ring ends and ports",
 	"the other cylinders are as far",
 }
@@ -116,6 +117,7 @@ const (
 	wallWasCut  // a coated or bare aluminium-silicon wall was cut in this job
 	peels       // plating that lifts
 	tooDeep     // a score or pit deeper than what comes off
+	ridgeLeft   // at the top of ring travel
 	pastSize    // honed past the finish window
 	unfit       // no gap in the maker's window leaves what is wanted when hot
 	noSoundFit  // the sleeve's fit does not hold, or there is none
@@ -176,6 +178,7 @@ var reasonFacts = [...]reasonFact{
 	wallWasCut:     {"wall was cut", "a wall that is never bored or honed was cut", isCertain, false, false},
 	peels:          {"peels", "the plating lifts, or bare metal shows", isCertain, false, false},
 	tooDeep:        {"too deep", "a score or pit is deeper than what comes off", isCertain, true, true},
+	ridgeLeft:      {"ridge left", "a ridge is left, which a new top ring strikes and breaks on", isCertain, false, false},
 	pastSize:       {"past size", "past its size: a larger piston, or the next oversize", isCertain, false, false},
 	unfit:          {"unfit", "no gap in the maker's window is enough when hot", isCertain, false, false},
 	noSoundFit:     {"no sound fit", "the fit does not hold, or there is none", isCertain, false, false},

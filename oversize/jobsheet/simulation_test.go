@@ -203,6 +203,7 @@ func (e finishedEngine) measured(t testing.TB, r *rand.Rand) tree {
 			to["rings"].([]any)[n].(tree)["finished"] = h.doubtful(gap+0.0075*r.NormFloat64(), 0.015)
 			to["rings"].([]any)[n].(tree)["bore"] = h.mm(c.bore[3][0])
 		}
+		to["ridge_gone"] = true
 		to["crosshatch"], to["crosshatch_doubt"] = fmt.Sprintf("%.1f° included", c.crosshatch+r.NormFloat64()), "2°"
 		switch {
 		case e.kept, c.offset < 0:

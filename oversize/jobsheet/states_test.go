@@ -38,6 +38,7 @@ var states = map[string][]jobsheet.State{
 	"taper":                {open, proven, failed},
 	"greatest minus least": {open, proven},
 	"pits":                 {open, proven},
+	"ridge":                {open, proven, failed, notAsked},
 	"wall":                 {open, proven, notAsked},
 	"crosshatch":           {open, proven, failed, notAsked},
 	"texture":              {notAsked},
@@ -113,6 +114,7 @@ func TestEveryStateIsReached(t *testing.T) {
 		{false, map[string]any{"cylinders.0.piston.size": "79.850 ± 0.002 mm"}},
 		{false, map[string]any{"cylinders.0.piston.size": "80.020 ± 0.002 mm"}},
 		{false, map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}},
+		{false, map[string]any{"cylinders.0.ridge_gone": false}},
 		{false, map[string]any{"engine.wall": "plated", "engine.material": "aluminium block", "cylinders.0.plating_whole": true, "cuts": nil}},
 	} {
 		j := finished(c.bored, false)
