@@ -102,7 +102,7 @@
 //	how many of the lines are flat?                hone.Setting.CountLines
 //	which of the wall has no grain passed?         hone.Cover.Untouched
 //	how does my machine turn round?                hone.Crank, Trapezoid, Shaped
-//	how much metal does half a minute take?        hone.Sizing.Next, hone.Trial.Stock
+//	how much metal does half a minute take?        hone.Sizing.Next
 //	tapered: where does the hone dwell?            hone.Setting.Correct
 //	which grit for these rings, and how rough?     hone.Grits, hone.Finishes
 //	is the texture what the rings want?            surface.Profile.Texture, surface.Measure, surface.Wall.Judge
@@ -119,7 +119,7 @@
 //	which piston into which bore?                  fit.Match
 //	what is left open where a piston was measured? fit.Piston.Cautions
 //	what clearance says a feeler strip and a pull? fit.FeelerRule.Clearance
-//	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Swept
+//	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Displacement
 //	what does the gauge show while it is warm?     material.Comparison.DialFor
 //	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose

@@ -209,23 +209,26 @@ func TestWearRateWeighs(t *testing.T) {
 func TestWearRateRefusals(t *testing.T) {
 	a, b := survey(0, 67*mm, um), survey(1000, 67*mm+10*um, um)
 	for name, c := range map[string]struct {
-		ss  []bore.Survey
-		per float64
+		ss   []bore.Survey
+		per  float64
+		want error
 	}{
-		"none":               {nil, 1},
-		"one":                {[]bore.Survey{a}, 1},
-		"one time":           {[]bore.Survey{a, a}, 1},
-		"exact and not":      {[]bore.Survey{a, survey(1000, 67*mm, 0)}, 1},
-		"time not a number":  {[]bore.Survey{a, survey(math.NaN(), 67*mm, um)}, 1},
-		"time endless":       {[]bore.Survey{a, survey(math.Inf(1), 67*mm, um)}, 1},
-		"doubt below zero":   {[]bore.Survey{a, survey(1000, 67*mm, -1)}, 1},
-		"size beyond all":    {[]bore.Survey{a, survey(1000, math.MaxInt64, 1)}, 1},
-		"stretch of nothing": {[]bore.Survey{a, b}, 0},
-		"stretch backwards":  {[]bore.Survey{a, b}, -1},
-		"stretch no number":  {[]bore.Survey{a, b}, math.NaN()},
-		"stretch endless":    {[]bore.Survey{a, b}, math.Inf(1)},
+		"none":               {nil, 1, units.ErrRange},
+		"one":                {[]bore.Survey{a}, 1, units.ErrRange},
+		"one time":           {[]bore.Survey{a, a}, 1, units.ErrRange},
+		"exact and not":      {[]bore.Survey{a, survey(1000, 67*mm, 0)}, 1, units.ErrNotGiven},
+		"time not a number":  {[]bore.Survey{a, survey(math.NaN(), 67*mm, um)}, 1, units.ErrRange},
+		"time endless":       {[]bore.Survey{a, survey(math.Inf(1), 67*mm, um)}, 1, units.ErrRange},
+		"doubt below zero":   {[]bore.Survey{a, survey(1000, 67*mm, -1)}, 1, uncertainty.ErrStd},
+		"no size":            {[]bore.Survey{a, survey(1000, 0, um)}, 1, units.ErrNotGiven},
+		"size below zero":    {[]bore.Survey{a, survey(1000, -67*mm, um)}, 1, units.ErrRange},
+		"size beyond all":    {[]bore.Survey{a, survey(1000, math.MaxInt64, 1)}, 1, units.ErrRange},
+		"stretch of nothing": {[]bore.Survey{a, b}, 0, units.ErrNotGiven},
+		"stretch backwards":  {[]bore.Survey{a, b}, -1, units.ErrRange},
+		"stretch no number":  {[]bore.Survey{a, b}, math.NaN(), units.ErrRange},
+		"stretch endless":    {[]bore.Survey{a, b}, math.Inf(1), units.ErrRange},
 	} {
-		if _, err := bore.WearRate(c.ss, c.per); !errors.Is(err, bore.ErrSurveys) {
+		if _, err := bore.WearRate(c.ss, c.per); !errors.Is(err, c.want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -234,7 +237,7 @@ func TestWearRateRefusals(t *testing.T) {
 		t.Errorf("as much as a log counts: %v", err)
 	}
 	most[1].At += 1
-	if _, err := bore.WearRate(most, 1e9); !errors.Is(err, bore.ErrSurveys) {
+	if _, err := bore.WearRate(most, 1e9); !errors.Is(err, units.ErrRange) {
 		t.Errorf("more than a log counts: %v", err)
 	}
 	// Times so close that the growth over the stretch is beyond all sizes.
@@ -253,12 +256,14 @@ func TestWearRateRefusals(t *testing.T) {
 		"shrinking":      {[]bore.Survey{a, survey(1000, 67*mm-um, um)}, 0.05},
 		"too slow":       {[]bore.Survey{a, survey(1e6, 67*mm+um, um)}, 0.05},
 	} {
-		if expected, earliest, err := bore.WornOutAt(c.ss, 69*mm, c.risk); !errors.Is(err, bore.ErrSurveys) {
+		if expected, earliest, err := bore.WornOutAt(c.ss, 69*mm, c.risk); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: %v, %v, %v", name, expected, earliest, err)
 		}
 	}
-	if _, _, err := bore.WornOutAt(good, math.MaxInt64, 0.05); !errors.Is(err, bore.ErrSurveys) {
-		t.Errorf("a limit beyond all sizes: %v", err)
+	for limit, want := range map[units.Length]error{math.MaxInt64: units.ErrRange, -1: units.ErrRange, 0: units.ErrNotGiven} {
+		if _, _, err := bore.WornOutAt(good, limit, 0.05); !errors.Is(err, want) {
+			t.Errorf("a limit of %v: %v", limit, err)
+		}
 	}
 }
 

@@ -53,7 +53,7 @@ func TestReadCSVDeviations(t *testing.T) {
 	if err != nil || !slices.Equal(got, want) {
 		t.Errorf("%v, %v", got, err)
 	}
-	gauge.Dial = bore.DialNotGiven
+	gauge.Dial = 0
 	if _, err := bore.ReadCSV(strings.NewReader(text), gauge); !errors.Is(err, units.ErrNotGiven) {
 		t.Errorf("no direction of the dial: %v", err)
 	}

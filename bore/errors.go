@@ -13,10 +13,6 @@ var (
 	ErrReading = errors.New("impossible reading")
 	// ErrSlippedDigit: a reading so far from its fellows that a digit has probably slipped.
 	ErrSlippedDigit = errors.New("far from its fellows")
-	// ErrPort: a reading with an anvil in a port.
-	ErrPort = errors.New("anvil in a port")
-	// ErrSurveys: surveys from which no rate of wear follows.
-	ErrSurveys = errors.New("no rate of wear")
 	// ErrCSV: a table that is not laid out as readings.
 	ErrCSV = errors.New("not a table of readings")
 )

@@ -24,7 +24,7 @@ func ExampleLayout() {
 	}
 	fmt.Println(err)
 	_, err = l.Measure([]bore.Reading{{Depth: 60 * units.Millimetre, Axis: bore.PinAxis, Diameter: 52 * units.Millimetre}}, bore.Gauge{})
-	fmt.Println(errors.Is(err, bore.ErrPort))
+	fmt.Println(errors.Is(err, bore.ErrReading))
 	// Output:
 	// 10 mm thrust
 	// 10 mm pin

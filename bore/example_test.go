@@ -199,7 +199,7 @@ func ExampleGauge() {
 	g := bore.Gauge{Standard: bore.Standard{Size: 67 * units.Millimetre}, Dial: bore.PlusIsSmaller}
 	d, err := g.Diameter(-105 * units.Micrometre)
 	fmt.Println(d, err)
-	g.Dial = bore.DialNotGiven
+	g.Dial = 0
 	_, err = g.Diameter(-105 * units.Micrometre)
 	fmt.Println(errors.Is(err, units.ErrNotGiven))
 	// Output:

@@ -81,7 +81,7 @@ func ExampleWearRate() {
 	expected, earliest, err := bore.WornOutAt(surveys, units.MustParseLength("67.15 mm"), 0.05)
 	fmt.Printf("0.15 mm expected at %.0f hours, earliest %.0f %v\n", expected, earliest, err)
 	_, err = bore.WearRate(surveys[:1], 1000)
-	fmt.Println(errors.Is(err, bore.ErrSurveys))
+	fmt.Println(errors.Is(err, units.ErrRange))
 	// Output:
 	// in 1000 hours 0.0300 ± 0.0028 mm <nil>
 	// 0.15 mm expected at 4833 hours, earliest 4582 <nil>
@@ -145,7 +145,7 @@ func ExamplePlaceChange() {
 func ExampleSurvey() {
 	s := bore.Survey{At: 1200, Size: uncertainty.Estimate{Value: units.MustParseLength("67.034 mm"), Std: 2 * units.Micrometre}}
 	_, err := bore.WearRate([]bore.Survey{s}, 1000)
-	fmt.Println(s.Size, errors.Is(err, bore.ErrSurveys)) // one alone has no rate
+	fmt.Println(s.Size, errors.Is(err, units.ErrRange)) // one alone has no rate
 	// Output: 67.0340 ± 0.0039 mm true
 }
 

@@ -48,7 +48,7 @@ type Dial int8
 
 // Ways a dial can run. The zero Dial is not given, and is refused where a dial is read.
 const (
-	DialNotGiven Dial = iota
+	_ Dial = iota // not given
 	PlusIsLarger
 	PlusIsSmaller
 )

@@ -27,11 +27,11 @@ func (p Port) String() string {
 	return fmt.Sprintf("port %q (%v to %v, %v wide at %v)", p.Name, p.From, p.To, p.Width, p.At)
 }
 
-// Validate returns [units.ErrRange] where the upper edge is not above the lower one, both within 0 to
-// [units.MaxLength], or the width is not above 0 up to 360°.
-func (p Port) Validate() error {
+// check refuses a port whose upper edge is not above the lower one, both within 0 to [units.MaxLength], or whose
+// width is not above 0 up to 360°.
+func (p Port) check() error {
 	if p.From < 0 || p.To <= p.From || p.To > units.MaxLength || !validAngle(p.At) || !(p.Width > 0 && p.Width <= 360*units.Degree) {
-		return fmt.Errorf("bore: %v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, units.MaxLength, units.ErrRange)
+		return fmt.Errorf("%v: want the upper edge first, within 0 to %v, and a width above 0 up to 360°: %w", p, units.MaxLength, units.ErrRange)
 	}
 	return nil
 }
@@ -87,9 +87,9 @@ func (l Layout) Validate() error {
 	case l.RingTop < 0 || l.RingBottom <= l.RingTop || l.RingBottom > l.end():
 		return fmt.Errorf("bore: ring travel from %v to %v: want the upper end first, within 0 to %v: %w", l.RingTop, l.RingBottom, l.end(), units.ErrRange)
 	}
-	for _, p := range l.Ports {
-		if err := p.Validate(); err != nil {
-			return err
+	for i, p := range l.Ports {
+		if err := p.check(); err != nil {
+			return fmt.Errorf("bore: port %d: %w", i, err)
 		}
 		if p.To > l.end() {
 			return fmt.Errorf("bore: %v: the bore ends at %v: %w", p, l.end(), units.ErrRange)
@@ -113,7 +113,7 @@ func (l Layout) check(r Reading, k Kind) error {
 	}
 	for _, p := range l.Ports {
 		if p.takes(r, k) {
-			return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, r.Axis, p, ErrPort)
+			return fmt.Errorf("bore: reading %v at %v, %s: an anvil falls in %v: %w", r.Diameter, r.Depth, r.Axis, p, ErrReading)
 		}
 	}
 	return nil

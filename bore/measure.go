@@ -13,7 +13,7 @@ import (
 )
 
 // Measure turns the readings of one bore of which nothing else is known into its geometry at
-// 20 °C, as [Layout.Measure] does, with its errors but for ErrPort.
+// 20 °C, as [Layout.Measure] does, with its errors.
 func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Measure(readings, g) }
 
 // Measure turns the readings of one bore into its geometry at 20 °C. The order of the readings
@@ -24,7 +24,7 @@ func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Me
 // all readings at exactly one depth.
 //
 // Errors: ErrNoReadings; [units.ErrRange] and [units.ErrNotGiven] for layout and gauge; and, for all readings at
-// once, ErrReading (also for one below the bore), ErrPort, ErrSlippedDigit (unless Confirmed).
+// once, ErrReading (also for one below the bore, or with an anvil in a port), ErrSlippedDigit (unless Confirmed).
 func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
 	if len(readings) == 0 {
 		return Geometry{}, fmt.Errorf("bore: measure: %w", ErrNoReadings)

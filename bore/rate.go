@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"borewright.example/internal/given"
 	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
@@ -39,11 +40,12 @@ type rate struct {
 // The line is an assumption: running in wears faster, and so does a bore that has begun to pass
 // gas. Surveys from before and after machining do not belong together.
 //
-// Fewer than two surveys, all at one time, some exact and some not, a time or a stretch that is
-// not finite, or a stretch that is not above zero, are ErrSurveys.
+// A size or a stretch of zero is [units.ErrNotGiven], and so is the doubt of surveys among others that have one. One
+// below zero, fewer than two surveys, all of them at one time, and a time beyond what a log counts, ±10⁹, are
+// [units.ErrRange].
 func WearRate(surveys []Survey, per float64) (uncertainty.Estimate, error) {
 	if !(per > 0 && per <= mostUsage) {
-		return uncertainty.Estimate{}, fmt.Errorf("bore: wear rate over %v: want above 0 up to %v: %w", per, mostUsage, ErrSurveys)
+		return uncertainty.Estimate{}, fmt.Errorf("bore: wear rate over %v: want above 0 up to %v: %w", per, mostUsage, given.Err(per))
 	}
 	ss, err := inOrder(surveys)
 	if err != nil {
@@ -58,8 +60,9 @@ func WearRate(surveys []Survey, per float64) (uncertainty.Estimate, error) {
 // with k of one-sided Student's t, meets the limit. Neither is before the last survey; a limit already reached is
 // reached there.
 //
-// Where the size does not grow, or so slowly that the limit is further off than a log counts (10⁹), it is ErrSurveys;
-// so is an r outside its range, and whatever [WearRate] refuses.
+// Where the size does not grow, or so slowly that the limit is further off than a log counts (10⁹), it is
+// [units.ErrRange]; so is an r outside its range, or a limit below 0. A limit of zero is [units.ErrNotGiven]; other errors
+// are those of [WearRate].
 func WornOutAt(surveys []Survey, limit units.Length, r float64) (expected, earliest float64, err error) {
 	ss, err := inOrder(surveys)
 	if err != nil {
@@ -75,27 +78,30 @@ func WornOutAt(surveys []Survey, limit units.Length, r float64) (expected, earli
 // inOrder returns the surveys by time, or why no rate follows from them.
 func inOrder(surveys []Survey) ([]Survey, error) {
 	if len(surveys) < 2 {
-		return nil, fmt.Errorf("bore: wear rate from %d surveys: want two or more: %w", len(surveys), ErrSurveys)
+		return nil, fmt.Errorf("bore: wear rate from %d surveys: want two or more: %w", len(surveys), units.ErrRange)
 	}
 	exact := 0
 	for _, s := range surveys {
 		if err := s.Size.Validate(); err != nil {
-			return nil, fmt.Errorf("bore: wear rate: survey at %v: %w: %w", s.At, err, ErrSurveys)
+			return nil, fmt.Errorf("bore: wear rate: survey at %v: %w", s.At, err)
+		}
+		if s.Size.Value <= 0 {
+			return nil, fmt.Errorf("bore: wear rate: survey at %v: size of %v: %w", s.At, s.Size.Value, given.Err(s.Size.Value))
 		}
 		if !(math.Abs(s.At) <= mostUsage) {
-			return nil, fmt.Errorf("bore: wear rate: survey at %v: want within ±%v: %w", s.At, mostUsage, ErrSurveys)
+			return nil, fmt.Errorf("bore: wear rate: survey at %v: want within ±%v: %w", s.At, mostUsage, units.ErrRange)
 		}
 		if s.Size.Std == 0 {
 			exact++
 		}
 	}
 	if exact != 0 && exact != len(surveys) {
-		return nil, fmt.Errorf("bore: wear rate: %d of %d surveys are exact: give the others' doubt too, or none: %w", exact, len(surveys), ErrSurveys)
+		return nil, fmt.Errorf("bore: wear rate: %d of %d surveys are exact: give the others' doubt too, or none: %w", exact, len(surveys), units.ErrNotGiven)
 	}
 	ss := slices.Clone(surveys)
 	slices.SortStableFunc(ss, func(a, b Survey) int { return cmp.Compare(a.At, b.At) })
 	if ss[0].At == ss[len(ss)-1].At {
-		return nil, fmt.Errorf("bore: wear rate: all surveys at %v: %w", ss[0].At, ErrSurveys)
+		return nil, fmt.Errorf("bore: wear rate: all surveys at %v: want two times: %w", ss[0].At, units.ErrRange)
 	}
 	return ss, nil
 }
@@ -148,15 +154,15 @@ func rounded(value, std, dof float64) (uncertainty.Estimate, error) {
 // until returns when the line reaches a limit, and the earliest it may be.
 func (w rate) until(limit units.Length, r float64) (expected, earliest float64, err error) {
 	if !(r > 0 && r <= 0.5) {
-		return 0, 0, fmt.Errorf("bore: time to %v at a risk of %v: want above 0 up to 0.5: %w", limit, r, ErrSurveys)
+		return 0, 0, fmt.Errorf("bore: time to %v at a risk of %v: want above 0 up to 0.5: %w", limit, r, units.ErrRange)
 	}
-	if err := (uncertainty.Estimate{Value: limit}).Validate(); err != nil {
-		return 0, 0, fmt.Errorf("bore: time to %v: %w: %w", limit, err, ErrSurveys)
+	if limit <= 0 || limit > units.MaxLength {
+		return 0, 0, fmt.Errorf("bore: time to a limit of %v: %w (above 0, up to %v)", limit, given.Err(limit), units.MaxLength)
 	}
 	k := 0.0
 	if r < 0.5 {
 		if k, err = uncertainty.Coverage(1-2*r, fewer(w.wear.DoF, w.size.DoF)); err != nil {
-			return 0, 0, fmt.Errorf("bore: time to %v at a risk of %v: %w: %w", limit, r, err, ErrSurveys)
+			return 0, 0, fmt.Errorf("bore: time to %v at a risk of %v: %w", limit, r, err)
 		}
 	}
 	const um = units.Micrometre
@@ -164,7 +170,7 @@ func (w rate) until(limit units.Length, r float64) (expected, earliest float64, 
 	room, us := (limit - w.size.Value).In(um), float64(k*w.size.Std.In(um))
 	last := (w.last - w.middle) / w.per
 	if !(b > 0) {
-		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v: %w", limit, w.wear, ErrSurveys)
+		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v: %w", limit, w.wear, units.ErrRange)
 	}
 	reached := max(last, room/b)
 	// The upper bound b·x + √(us² + (ub·x)²) rises with x ≥ 0. It meets room where
@@ -177,7 +183,7 @@ func (w rate) until(limit units.Length, r float64) (expected, earliest float64, 
 	}
 	expected, earliest = w.middle+float64(reached*w.per), w.middle+float64(bound*w.per)
 	if !(expected <= mostUsage) {
-		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v in %v is too slow to tell: %w", limit, w.wear, w.per, ErrSurveys)
+		return 0, 0, fmt.Errorf("bore: time to %v: growth of %v in %v is too slow to tell: %w", limit, w.wear, w.per, units.ErrRange)
 	}
 	return expected, earliest, nil
 }

@@ -60,7 +60,7 @@ var formulas = []struct {
 	name string
 	call func() error
 }{
-	{"swept", func() error { _, err := oversize.Swept(67*units.Millimetre, 50*units.Millimetre); return err }},
+	{"swept", func() error { _, err := oversize.Displacement(67*units.Millimetre, 50*units.Millimetre, 1); return err }},
 	{"displacement", func() error {
 		_, err := oversize.Displacement(67*units.Millimetre, 50*units.Millimetre, 4)
 		return err

@@ -90,7 +90,7 @@ func (c Chamber) HeadFor(bore, stroke units.Length, ratio float64) (units.Volume
 			return 0, err
 		}
 	}
-	swept, err := Swept(bore, travel)
+	swept, err := Displacement(bore, travel, 1)
 	if err != nil {
 		return 0, err
 	}
@@ -133,11 +133,11 @@ type Compression struct {
 // Parts that are not finite, or beyond a cubic metre, and lengths beyond a tenth of
 // [units.MaxLength], a negative head, gasket or hole, and a hole smaller than the bore are
 // [units.ErrRange]; a space of zero or less is ErrNoSpace.
-// A port that the piston never closes or never opens is [units.ErrRange]; the other errors are those of [Swept].
+// A port that the piston never closes or never opens is [units.ErrRange]; the other errors are those of [Displacement].
 func (c Chamber) Compression(bore, stroke units.Length) (Compression, error) {
 	var r Compression
 	var err error
-	if r.Swept, err = Swept(bore, stroke); err != nil {
+	if r.Swept, err = Displacement(bore, stroke, 1); err != nil {
 		return Compression{}, err
 	}
 	if r.Clearance, err = c.volume(bore); err != nil {

@@ -31,7 +31,7 @@ type CylinderChoice struct {
 	Name  string       `json:"name"`  // as given
 	Route Route        `json:"route"` // of this cylinder
 	Over  units.Length `json:"over"`  // the size it will stand at, over the nominal bore
-	Work  HoneWork     `json:"work,omitzero"`
+	Work  string       `json:"work,omitzero"`
 	// Shift is how far the axis moves at most, radial: the bar is centred on the worn bore. At zero it is centred on
 	// the original bore, by the register or by the unworn wall below ring travel, where the crankshaft wants it.
 	Shift units.Length `json:"shift,omitzero"`
@@ -130,17 +130,11 @@ func ofAll(parts []Route) Route {
 // is not changed.
 func Deciding(fs []bore.Finding) []bore.Finding {
 	isNew := func(f bore.Finding) bool { return f.Limit == bore.LimitNew }
-	worn := fs
-	for len(worn) > 0 && isNew(worn[0]) { // where they stand as they are judged
-		worn = worn[1:]
-	}
-	if slices.ContainsFunc(worn, isNew) {
-		worn = slices.DeleteFunc(slices.Clone(worn), isNew)
-	}
+	worn := slices.DeleteFunc(slices.Clone(fs), isNew)
 	if len(worn) == 0 {
 		return fs
 	}
-	return slices.Clip(worn)
+	return worn
 }
 
 // makersProcess refuses boring and honing for a wall that stands neither.

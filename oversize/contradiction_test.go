@@ -22,7 +22,7 @@ func TestBadInput(t *testing.T) {
 		change func(*oversize.Engine, *oversize.Cylinder)
 		want   error
 	}{
-		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = oversize.WallNotGiven }, units.ErrNotGiven},
+		{"no wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 0 }, units.ErrNotGiven},
 		{"unknown wall", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Wall = 99 }, units.ErrNotGiven},
 		{"no bore", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 0 }, units.ErrNotGiven},
 		{"bore of 2 m", func(e *oversize.Engine, _ *oversize.Cylinder) { e.Nominal = 2 * units.Metre }, units.ErrRange},
@@ -115,7 +115,6 @@ func TestNames(t *testing.T) {
 	}
 	check("wall", 5, func(i int8) text { return oversize.Wall(i) }, func(b []byte) (text, error) { var v oversize.Wall; err := v.UnmarshalText(b); return v, err })
 	check("route", 5, func(i int8) text { return oversize.Route(i) }, func(b []byte) (text, error) { var v oversize.Route; err := v.UnmarshalText(b); return v, err })
-	check("hone work", 3, func(i int8) text { return oversize.HoneWork(i) }, func(b []byte) (text, error) { var v oversize.HoneWork; err := v.UnmarshalText(b); return v, err })
 	check("reason", int(oversize.NothingLarger)+1, func(i int8) text { return oversize.Reason(i) }, func(b []byte) (text, error) { var v oversize.Reason; err := v.UnmarshalText(b); return v, err })
 }
 

@@ -14,29 +14,20 @@ import (
 // ErrNoSpace: a volume above the piston that is zero or less.
 var ErrNoSpace = errors.New("no space left above the piston")
 
-// Swept returns the swept volume of one cylinder, π/4·bore²·stroke. Both must be above 0 and at
-// most [units.MaxLength]; else [units.ErrRange], for one of zero [units.ErrNotGiven].
-func Swept(bore, stroke units.Length) (units.Volume, error) {
+// Displacement returns the swept volume of n equal cylinders, n·π/4·bore²·stroke: of an engine, or with n = 1 of one
+// cylinder. Bore and stroke must be above 0 and at most [units.MaxLength], n 1 to 64; else [units.ErrRange], for a
+// length of zero [units.ErrNotGiven].
+func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
 	if err := checkSize("bore", bore); err != nil {
 		return 0, err
 	}
 	if err := checkSize("stroke", stroke); err != nil {
 		return 0, err
 	}
-	return discVolume(bore, stroke), nil
-}
-
-// Displacement returns the swept volume of an engine of n equal cylinders; n is 1 to 64. Errors
-// are those of [Swept].
-func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
-	one, err := Swept(bore, stroke)
-	if err != nil {
-		return 0, err
-	}
 	if n < 1 || n > maxCylinders {
 		return 0, fmt.Errorf("oversize: %d cylinders: %w (1 to %d)", n, units.ErrRange, maxCylinders)
 	}
-	return units.Volume(float64(one) * float64(n)), nil
+	return units.Volume(float64(discVolume(bore, stroke)) * float64(n)), nil
 }
 
 // Ratio returns the compression ratio (swept + clearance) / clearance, a pure number above 1.

@@ -73,7 +73,7 @@ func TestPrintedRatioThatIsWrong(t *testing.T) {
 
 func TestRatioAfterOverbore(t *testing.T) {
 	// Computed: 67 × 49.5 mm, 9.0 to 1, the chamber left alone.
-	swept, err := oversize.Swept(mm("67"), mm("49.5"))
+	swept, err := oversize.Displacement(mm("67"), mm("49.5"), 1)
 	if err != nil {
 		t.Fatal(err)
 	}

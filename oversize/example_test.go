@@ -165,7 +165,7 @@ func ExampleWall() {
 	choice, err := oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
 	fmt.Println(choice.Route, err)
 	fmt.Println(choice.Cylinders[0].Refused[0])
-	e.Wall = oversize.WallNotGiven
+	e.Wall = 0
 	_, err = oversize.Choose(e, []oversize.Cylinder{c}, uncertainty.Risk{})
 	fmt.Println(errors.Is(err, units.ErrNotGiven))
 	// Output:
@@ -242,7 +242,7 @@ func ExampleSize() {
 		{Over: units.MustParseLength("0.30 mm")},
 		{Over: units.MustParseLength("0.60 mm"), Piston: fit.Piston{Size: uncertainty.Estimate{Value: units.MustParseLength("67.565 mm")}}},
 	}
-	fmt.Println(s[1].Bore(units.MustParseLength("67 mm")))
+	fmt.Println(units.MustParseLength("67 mm") + s[1].Over)
 	// Output: 67.6 mm
 }
 
@@ -283,20 +283,6 @@ func ExampleRoute() {
 	// undecided
 	// <nil> true
 	// true
-}
-
-func ExampleSize_Bore() {
-	for _, s := range oversize.Inch()[:2] {
-		fmt.Println(s.Bore(units.MustParseLength("67 mm")))
-	}
-	// Output:
-	// 67.254 mm
-	// 67.508 mm
-}
-
-func ExampleHoneWork() {
-	fmt.Println(oversize.Deglaze, oversize.CorrectForm)
-	// Output: deglaze restore the form
 }
 
 // A worn bore need not be a new one, where the maker says how far it may wear.

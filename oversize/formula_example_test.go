@@ -94,8 +94,8 @@ func ExampleReboringAllowance() {
 	// Output: true oversize: reboring allowance of a bore of 67 mm: out of range (75 mm to 500 mm)
 }
 
-func ExampleSwept() {
-	v, err := oversize.Swept(units.MustParseLength("67 mm"), units.MustParseLength("49.5 mm"))
+func ExampleDisplacement_oneCylinder() {
+	v, err := oversize.Displacement(units.MustParseLength("67 mm"), units.MustParseLength("49.5 mm"), 1)
 	fmt.Printf("%.2f cm³ %v\n", v.In(units.CubicCentimetre), err)
 	// Output: 174.52 cm³ <nil>
 }

@@ -264,7 +264,7 @@ func TestMakersProcess(t *testing.T) {
 			t.Fatalf("%+v", got)
 		}
 		for i, c := range got.Cylinders {
-			if c.Route != oversize.MakersProcess || c.Work != oversize.NoHoning || c.Aim != 0 || c.Bored != 0 || c.Stock.Max != 0 {
+			if c.Route != oversize.MakersProcess || c.Work != "" || c.Aim != 0 || c.Bored != 0 || c.Stock.Max != 0 {
 				t.Fatalf("%+v", c)
 			}
 			peels := slices.ContainsFunc(c.Refused, func(r oversize.Refusal) bool { return r.Reason == oversize.Peeling })

@@ -133,8 +133,8 @@ func TestStock(t *testing.T) {
 		t.Errorf("%+v, %v; want 0.062 and 0.005 mm", ops, err)
 	}
 	// Metal removed by 0.50 mm in a bore of 67 mm, 90 mm long: 4753.6 mm³, computed.
-	small, serr := oversize.Swept(mm("67"), mm("90"))
-	large, lerr := oversize.Swept(mm("67.5"), mm("90"))
+	small, serr := oversize.Displacement(mm("67"), mm("90"), 1)
+	large, lerr := oversize.Displacement(mm("67.5"), mm("90"), 1)
 	if got := (large - small).In(units.CubicCentimetre / 1000); serr != nil || lerr != nil || !close(got, 4753.6, 4.8) {
 		t.Errorf("%v mm³, %v, %v; want 4753.6", got, serr, lerr)
 	}

@@ -97,7 +97,7 @@ func (r Reason) Open() bool {
 // A Refusal is a cheaper route that a cylinder was not given, and why.
 type Refusal struct {
 	Route   Route               `json:"route"`         // what was refused
-	Work    HoneWork            `json:"work,omitzero"` // of HoneAndKeep: deglazing alone, or correcting
+	Work    string              `json:"work,omitzero"` // of HoneAndKeep: deglazing alone, or correcting
 	Over    units.Length        `json:"over"`          // the size refused, over the nominal bore
 	Reason  Reason              `json:"reason"`
 	Finding uncertainty.Finding `json:"finding,omitzero"` // what was held against what; zero where nothing was
@@ -111,8 +111,8 @@ func (r Refusal) String() string {
 	switch {
 	case r.Route == BoreOversize && r.Reason != wallForbids && r.Reason != nothingLarger: // those are of no one size
 		fmt.Fprintf(&b, " to +%v", r.Over)
-	case r.Work != NoHoning:
-		fmt.Fprintf(&b, ", %v", r.Work)
+	case r.Work != "":
+		fmt.Fprintf(&b, ", %s", r.Work)
 	}
 	fmt.Fprintf(&b, ": %v", r.Reason)
 	if f := r.Finding; f != (uncertainty.Finding{}) {

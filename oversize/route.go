@@ -11,11 +11,11 @@ type Wall int8
 
 // Kinds of wall. The zero Wall is not given, and is refused.
 const (
-	WallNotGiven Wall = iota
-	BareIron          // a cylinder or liner of iron
-	IronSleeve        // an iron sleeve in an aluminium barrel
-	Plated            // chromium, or nickel with silicon carbide: never bored, never honed
-	BareAlSi          // aluminium whose silicon crystals are laid bare: never bored, never honed
+	_          Wall = iota // not given
+	BareIron               // a cylinder or liner of iron
+	IronSleeve             // an iron sleeve in an aluminium barrel
+	Plated                 // chromium, or nickel with silicon carbide: never bored, never honed
+	BareAlSi               // aluminium whose silicon crystals are laid bare: never bored, never honed
 )
 
 var wallNames = [...]string{"not given", "bare iron", "iron sleeve", "plated", "bare Al-Si"}
@@ -58,26 +58,9 @@ func (r *Route) UnmarshalText(text []byte) error {
 	return enum.Unmarshal(r, text, routeNames[:])
 }
 
-// A HoneWork is what the hone has to do to a cylinder that keeps its size.
-type HoneWork int8
-
-// A ball-type or brush hone follows the wall as it is: it can deglaze and nothing more.
+// What the hone has to do to a cylinder that keeps its size, [CylinderChoice.Work]. A ball-type or brush hone follows the
+// wall as it is: it can deglaze and nothing more.
 const (
-	NoHoning    HoneWork = iota // the cylinder is not kept
-	Deglaze                     // size and form stand; any hone breaks the glaze
-	CorrectForm                 // rigid stones bring form and size into the finish window
+	Deglaze     = "deglaze"          // size and form stand; any hone breaks the glaze
+	CorrectForm = "restore the form" // rigid stones bring form and size into the finish window
 )
-
-var workNames = [...]string{"none", "deglaze", "restore the form"}
-
-// String returns "none", "deglaze" or "restore the form".
-func (h HoneWork) String() string { return enum.Name(h, workNames[:]) }
-
-// MarshalText returns the text of [HoneWork.String]; a value that has none is [units.ErrUnknownName].
-func (h HoneWork) MarshalText() ([]byte, error) { return enum.Marshal(h, workNames[:]) }
-
-// UnmarshalText reads the text of [HoneWork.String]. On error, [units.ErrUnknownName], the receiver
-// keeps its value.
-func (h *HoneWork) UnmarshalText(text []byte) error {
-	return enum.Unmarshal(h, text, workNames[:])
-}

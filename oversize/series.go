@@ -15,13 +15,6 @@ type Size struct {
 	Piston fit.Piston   `json:"piston,omitzero"` // for this size, measured or as its supplier states it; zero: not known yet
 }
 
-// Bore returns the bore of the size, over a nominal one; beyond [units.MaxLength], either way, it is that.
-func (s Size) Bore(nominal units.Length) units.Length {
-	const most = units.MaxLength
-	over := func(l units.Length) units.Length { return min(max(l, -most), most) }
-	return over(over(nominal) + over(s.Over))
-}
-
 // A Series is the sizes on offer, the smallest first. A supplier's own is one literal.
 type Series []Size
 

@@ -43,11 +43,11 @@ func (e Ends) Clear(ports []bore.Port, travel bore.RingTravel) ([]Room, error) {
 	const turn = 2 * math.Pi
 	radius := float64(e.Bore) / 2
 	half := (float64(e.Gap)/2 + float64(e.Play)) / radius
+	if err := (bore.Layout{Ports: ports}).Validate(); err != nil {
+		return nil, fmt.Errorf("rings: %w", err)
+	}
 	var rooms []Room
 	for i, p := range ports {
-		if err := p.Validate(); err != nil {
-			return nil, fmt.Errorf("rings: port %d: %w", i, err)
-		}
 		if p.To < travel.Top || p.From > travel.Bottom {
 			continue
 		}

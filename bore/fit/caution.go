@@ -14,7 +14,7 @@ func (p Piston) Cautions() []string {
 			list = append(list, text)
 		}
 	}
-	add(p.Axis == AxisNotGiven, "Measure the skirt square to the pin: along the pin it is smaller, and the bore would come out tight.")
+	add(p.Axis == 0, "Measure the skirt square to the pin: along the pin it is smaller, and the bore would come out tight.")
 	add(p.Height == 0, "Measure the skirt at the maker's height: it is tapered.")
 	add(p.Height != 0 && p.MakerHeight != 0 && p.Height != p.MakerHeight, "The skirt was measured at another height than the maker's, and it is tapered.")
 	add(p.Coating != 0, "The clearance is counted from under the skirt's coating.")

@@ -69,7 +69,7 @@ func TestRefused(t *testing.T) {
 		{"pull infinite", feeler(rule, mm("0.1"), units.Force(math.Inf(1))), units.ErrRange},
 		{"rule without pull", feeler(fit.FeelerRule{}, mm("0.1"), 26), units.ErrRange},
 		{"rule that takes off", feeler(fit.FeelerRule{Pull: 26, Adds: -1}, mm("0.1"), 26), units.ErrRange},
-		{"duty not said", usual(fit.DutyNotGiven, mm("67")), units.ErrNotGiven},
+		{"duty not said", usual(0, mm("67")), units.ErrNotGiven},
 		{"duty unknown", usual(100, mm("67")), units.ErrRange},
 		{"negative duty", usual(-1, mm("67")), units.ErrRange},
 		{"usual in no bore", usual(fit.CastAir, 0), units.ErrNotGiven},
@@ -138,8 +138,8 @@ func TestJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for d := fit.DutyNotGiven; d <= fit.TwoStrokeAir; d++ {
-		for a := fit.AxisNotGiven; a <= fit.AlongPin; a++ {
+	for d := fit.Duty(0); d <= fit.TwoStrokeAir; d++ {
+		for a := fit.SkirtAxis(0); a <= fit.AlongPin; a++ {
 			in := sheet{fit.Piston{exact(mm("67")), a, mm("10"), mm("11"), mm("0.01")}, fit.Aim(d % 2), d, m}
 			b, err := json.Marshal(in)
 			if err != nil {

@@ -16,12 +16,12 @@ type SkirtAxis int8
 
 // Skirts are oval: only the diameter square to the pin is the one that clearances count from.
 const (
-	AxisNotGiven SkirtAxis = iota // answered with a caution
-	AcrossPin                     // square to the pin, the greatest diameter
-	AlongPin                      // along the pin: refused
+	_         SkirtAxis = iota // answered with a caution
+	AcrossPin                  // square to the pin, the greatest diameter
+	AlongPin                   // along the pin: refused
 )
 
-var axisNames = [...]string{AxisNotGiven: "", AcrossPin: "across pin", AlongPin: "along pin"}
+var axisNames = [...]string{AcrossPin: "across pin", AlongPin: "along pin"}
 
 // String returns "across pin", "along pin", or "" where the axis is not given.
 func (a SkirtAxis) String() string { return enum.Name(a, axisNames[:]) }

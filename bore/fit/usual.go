@@ -15,12 +15,12 @@ type Duty int8
 
 // Duties. The zero Duty is not given and has no rule.
 const (
-	DutyNotGiven Duty = iota
-	CastWater         // cast aluminium, water-cooled four-stroke
-	CastAir           // cast aluminium, air-cooled four-stroke
-	ForgedWater       // forged aluminium, water-cooled four-stroke
-	ForgedAir         // forged aluminium, air-cooled four-stroke
-	TwoStrokeAir      // air-cooled two-stroke
+	_            Duty = iota // not given
+	CastWater                // cast aluminium, water-cooled four-stroke
+	CastAir                  // cast aluminium, air-cooled four-stroke
+	ForgedWater              // forged aluminium, water-cooled four-stroke
+	ForgedAir                // forged aluminium, air-cooled four-stroke
+	TwoStrokeAir             // air-cooled two-stroke
 )
 
 var dutyNames = [...]string{
@@ -65,7 +65,7 @@ var perBore = [...][2]int64{
 // A duty that is not given and a bore of zero are [units.ErrNotGiven]; a duty without a rule, and a bore below zero or
 // beyond [units.MaxLength], are [units.ErrRange].
 func Usual(d Duty, bore units.Length) (units.Limits, error) {
-	if d == DutyNotGiven {
+	if d == 0 {
 		return units.Limits{}, fmt.Errorf("fit: usual clearance: duty: %w", units.ErrNotGiven)
 	}
 	if d < 0 || int(d) >= len(perBore) {

@@ -8,8 +8,6 @@ import "errors"
 var (
 	// ErrPoints: too few points or sections, or all of them one, for the form asked for.
 	ErrPoints = errors.New("too few points")
-	// ErrPoint: a point, radius or angle that no trace can have.
-	ErrPoint = errors.New("impossible point")
 	// ErrAngles: angles that do not increase once round, or are not equally spaced where they have
 	// to be.
 	ErrAngles = errors.New("angles of the trace")

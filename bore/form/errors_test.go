@@ -44,16 +44,20 @@ func TestRefusedTraces(t *testing.T) {
 	_, err = form.FromRadii([]units.Length{mm, mm})
 	refused(t, "two radii", err, form.ErrPoints)
 	for _, r := range []units.Length{0, -mm, 5001 * mm, math.MinInt64, math.MaxInt64} {
+		want := units.ErrRange
+		if r == 0 {
+			want = units.ErrNotGiven
+		}
 		_, err = form.FromRadii([]units.Length{mm, mm, r})
-		refused(t, r.String(), err, form.ErrPoint)
+		refused(t, r.String(), err, want)
 		_, err = form.FromPolar([]bore.Point{{Angle: 1, Radius: mm}, {Angle: 2, Radius: mm}, {Angle: 3, Radius: r}})
-		refused(t, r.String(), err, form.ErrPoint)
+		refused(t, r.String(), err, want)
 	}
 	for _, r := range []units.Length{5001 * mm, -5001 * mm, math.MinInt64, math.MaxInt64} {
 		_, err = form.FromPoints([]form.Point{{X: r}, {Y: mm}, {}})
-		refused(t, r.String(), err, form.ErrPoint)
+		refused(t, r.String(), err, units.ErrRange)
 		_, err = form.FromPoints([]form.Point{{Y: r}, {Y: mm}, {}})
-		refused(t, r.String(), err, form.ErrPoint)
+		refused(t, r.String(), err, units.ErrRange)
 	}
 	for _, last := range []units.Angle{2, 1.5, 1, 1 + 2*math.Pi, units.Angle(math.NaN()), units.Angle(math.Inf(1)), 1e9} {
 		_, err = form.FromPolar([]bore.Point{{Angle: 1, Radius: mm}, {Angle: 2, Radius: mm}, {Angle: last, Radius: mm}})
@@ -182,7 +186,7 @@ func TestRefusedQuestions(t *testing.T) {
 		refused(t, "harmonics", err, units.ErrRange)
 	}
 	_, _, err := traceOf(t, []float64{0, 5, 0, -5}, []float64{0, 1, 5, 0}).Harmonics(form.Point{}, 1)
-	refused(t, "a point at the centre", err, form.ErrPoint)
+	refused(t, "a point at the centre", err, units.ErrRange)
 	_, _, err = traceOf(t, []float64{1, 2, 3, -4, -5}, []float64{1, 2, 3, 4, 5}).Harmonics(form.Point{}, 2)
 	refused(t, "two directions", err, units.ErrRange)
 	for _, cutoff := range []int{0, -3, 18, 500, math.MaxInt, math.MinInt} {
@@ -213,9 +217,9 @@ func TestRefusedQuestions(t *testing.T) {
 	}
 	for _, p := range []form.LinePoint{{Depth: 6000 * mm}, {Deviation: math.MinInt64}} {
 		_, err := form.StraightLeastSquares([]form.LinePoint{{}, p})
-		refused(t, "straightness", err, form.ErrPoint)
+		refused(t, "straightness", err, units.ErrRange)
 		_, err = form.StraightMinimumZone([]form.LinePoint{{}, p})
-		refused(t, "straightness", err, form.ErrPoint)
+		refused(t, "straightness", err, units.ErrRange)
 	}
 }
 

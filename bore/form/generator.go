@@ -46,7 +46,7 @@ func (w Wall) Generator(about Axis, at units.Angle) ([]LinePoint, error) {
 		}
 		r, err := units.Of(p.radius(float64(at)), units.Millimetre)
 		if err != nil {
-			return nil, fmt.Errorf("form: generator at a depth of %v: %w: %w", s.Depth, err, ErrPoint)
+			return nil, fmt.Errorf("form: generator at a depth of %v: %w", s.Depth, err)
 		}
 		if i == 0 {
 			first = r

@@ -27,7 +27,7 @@ const phaseSteps = 1e6
 // ones.
 //
 // units.ErrRange for a most below 1, above 500 or above what the points can tell apart, which takes
-// 2·most + 1 directions at least; ErrPoint where a point lies at the centre.
+// 2·most + 1 directions at least; [units.ErrRange] where a point lies at the centre.
 func (t Trace) Harmonics(centre Point, most int) (mean units.Length, hs []bore.Harmonic, err error) {
 	if most < 1 || most > mostOrder || 2*most+1 > t.Len() {
 		return 0, nil, fmt.Errorf("form: harmonics up to order %d of %d points: want 1 to %d, and 2·order + 1 points: %w", most, t.Len(), mostOrder, units.ErrRange)
@@ -36,7 +36,7 @@ func (t Trace) Harmonics(centre Point, most int) (mean units.Length, hs []bore.H
 	f, ok := lobes.Around(t.x, t.y, cx, cy, most)
 	if !ok {
 		if _, _, in2, _ := span(t.x, t.y, cx, cy); in2 == 0 {
-			return 0, nil, fmt.Errorf("form: harmonics about %v, %v: a point lies there: %w", centre.X, centre.Y, ErrPoint)
+			return 0, nil, fmt.Errorf("form: harmonics about %v, %v: a point lies there: %w", centre.X, centre.Y, units.ErrRange)
 		}
 		return 0, nil, fmt.Errorf("form: harmonics up to order %d about %v, %v: the directions cannot tell them apart: %w", most, centre.X, centre.Y, units.ErrRange)
 	}

@@ -40,7 +40,7 @@ type Line struct {
 
 // StraightLeastSquares returns the line from which the sum of the squares of the deviations is
 // least. Two different depths at least (else ErrPoints); depths and deviations within ±5 m (else
-// ErrPoint).
+// [units.ErrRange]).
 func StraightLeastSquares(points []LinePoint) (Line, error) {
 	x, y, err := lineInput(points)
 	if err != nil {
@@ -182,7 +182,7 @@ func lineInput(points []LinePoint) (x, y []float64, err error) {
 	x, y = make([]float64, len(points)), make([]float64, len(points))
 	for i, p := range points {
 		if max(p.Depth, p.Deviation) > mostRadius || min(p.Depth, p.Deviation) < -mostRadius {
-			return nil, nil, fmt.Errorf("form: straightness: point %d, %v at %v: want within ±%v: %w", i, p.Deviation, p.Depth, mostRadius, ErrPoint)
+			return nil, nil, fmt.Errorf("form: straightness: point %d, %v at %v: want within ±%v: %w", i, p.Deviation, p.Depth, mostRadius, units.ErrRange)
 		}
 		x[i], y[i] = (p.Depth - points[0].Depth).In(units.Millimetre), (p.Deviation - points[0].Deviation).In(units.Millimetre)
 	}

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"borewright.example/bore"
+	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -31,7 +32,7 @@ const mostRadius = units.MaxLength / 2
 
 // FromRadii returns the trace of radii at equal angles once round, radius i at i/n of a turn, about
 // the axis of the spindle. Three at least (else ErrPoints), each above 0, up to 5 m (else
-// ErrPoint). Where the instrument goes round against the angles, the trace is a mirror image, of
+// [units.ErrRange]). Where the instrument goes round against the angles, the trace is a mirror image, of
 // the same roundness: to have it the right way, reverse the radii but for the first.
 func FromRadii(radii []units.Length) (Trace, error) {
 	n := len(radii)
@@ -57,7 +58,7 @@ const equalAngle = 1e-8
 
 // FromPolar returns the trace of radii at given angles, which have to increase and to end within
 // one turn of the first, about the axis of the spindle. Three points at least (else ErrPoints),
-// radii above 0, up to 5 m (else ErrPoint); angles that do not increase once round, or are not
+// radii above 0, up to 5 m (else [units.ErrRange]); angles that do not increase once round, or are not
 // finite, are ErrAngles. Where the instrument goes round against the angles they decrease: reverse
 // the points. Depths are not looked at.
 func FromPolar(points []bore.Point) (Trace, error) {
@@ -90,7 +91,7 @@ func FromPolar(points []bore.Point) (Trace, error) {
 }
 
 // FromPoints returns the trace of points of a plane in any order. Three at least (else ErrPoints),
-// each coordinate within ±5 m (else ErrPoint).
+// each coordinate within ±5 m (else [units.ErrRange]).
 func FromPoints(points []Point) (Trace, error) {
 	n := len(points)
 	if err := enough(n, 3); err != nil {
@@ -99,7 +100,7 @@ func FromPoints(points []Point) (Trace, error) {
 	least, most := points[0], points[0]
 	for i, p := range points {
 		if max(p.X, p.Y) > mostRadius || min(p.X, p.Y) < -mostRadius {
-			return Trace{}, fmt.Errorf("form: point %d at %v, %v: want within ±%v: %w", i, p.X, p.Y, mostRadius, ErrPoint)
+			return Trace{}, fmt.Errorf("form: point %d at %v, %v: want within ±%v: %w", i, p.X, p.Y, mostRadius, units.ErrRange)
 		}
 		least = Point{min(least.X, p.X), min(least.Y, p.Y)}
 		most = Point{max(most.X, p.X), max(most.Y, p.Y)}
@@ -127,11 +128,8 @@ func enough(n, want int) error {
 }
 
 func checkRadius(i int, r units.Length) error {
-	if r == 0 {
-		return fmt.Errorf("form: radius %d: %w: %w", i, units.ErrNotGiven, ErrPoint)
-	}
-	if r < 0 || r > mostRadius {
-		return fmt.Errorf("form: radius %d, %v: want above 0, up to %v: %w", i, r, mostRadius, ErrPoint)
+	if r <= 0 || r > mostRadius {
+		return fmt.Errorf("form: radius %d, %v: want above 0, up to %v: %w", i, r, mostRadius, given.Err(r))
 	}
 	return nil
 }

@@ -32,7 +32,7 @@ type Wall struct {
 }
 
 // FromSections returns the wall of traces at increasing depths, two at least (else ErrPoints), all
-// within 5 m of the deck and about one point 0, 0 (else ErrPoint). Points count through, those of
+// within 5 m of the deck and about one point 0, 0 (else [units.ErrRange]). Points count through, those of
 // the first section first.
 func FromSections(sections []Section) (Wall, error) {
 	if len(sections) < 2 {
@@ -44,7 +44,7 @@ func FromSections(sections []Section) (Wall, error) {
 			return Wall{}, fmt.Errorf("form: section %d at %v has no points: %w", i, s.Depth, ErrPoints)
 		}
 		if s.Depth.Abs() > mostRadius || i > 0 && s.Depth <= sections[i-1].Depth {
-			return Wall{}, fmt.Errorf("form: section %d at %v: want increasing depths within ±%v: %w", i, s.Depth, mostRadius, ErrPoint)
+			return Wall{}, fmt.Errorf("form: section %d at %v: want increasing depths within ±%v: %w", i, s.Depth, mostRadius, units.ErrRange)
 		}
 		n += s.Trace.Len()
 	}
@@ -67,7 +67,7 @@ func FromSections(sections []Section) (Wall, error) {
 }
 
 // FromWallPoints returns the wall of points in any order. Six at least (else ErrPoints), each
-// coordinate within ±5 m (else ErrPoint).
+// coordinate within ±5 m (else [units.ErrRange]).
 func FromWallPoints(points []WallPoint) (Wall, error) {
 	n := len(points)
 	if err := enough(n, wallPoints); err != nil {
@@ -76,7 +76,7 @@ func FromWallPoints(points []WallPoint) (Wall, error) {
 	least, most := points[0], points[0]
 	for i, p := range points {
 		if max(p.X, p.Y, p.Depth) > mostRadius || min(p.X, p.Y, p.Depth) < -mostRadius {
-			return Wall{}, fmt.Errorf("form: point %d at %v, %v, depth %v: want within ±%v: %w", i, p.X, p.Y, p.Depth, mostRadius, ErrPoint)
+			return Wall{}, fmt.Errorf("form: point %d at %v, %v, depth %v: want within ±%v: %w", i, p.X, p.Y, p.Depth, mostRadius, units.ErrRange)
 		}
 		least = WallPoint{min(least.X, p.X), min(least.Y, p.Y), min(least.Depth, p.Depth)}
 		most = WallPoint{max(most.X, p.X), max(most.Y, p.Y), max(most.Depth, p.Depth)}

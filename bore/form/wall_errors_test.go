@@ -75,7 +75,7 @@ func TestWallsRefused(t *testing.T) {
 	six := make([]form.WallPoint, 6)
 	six[3].Depth = 6 * units.Metre
 	_, err = form.FromWallPoints(six)
-	refused(t, "6 m down", err, form.ErrPoint)
+	refused(t, "6 m down", err, units.ErrRange)
 	tr := traceOf(t, []float64{1, 0, -1, 0}, []float64{0, 1, 0, -1})
 	for name, c := range map[string]struct {
 		sections []form.Section
@@ -84,9 +84,9 @@ func TestWallsRefused(t *testing.T) {
 		"none":       {nil, form.ErrPoints},
 		"one":        {[]form.Section{{Depth: 3 * mm, Trace: tr}}, form.ErrPoints},
 		"no points":  {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 5 * mm}}, form.ErrPoints},
-		"upwards":    {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 2 * mm, Trace: tr}}, form.ErrPoint},
-		"same depth": {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 3 * mm, Trace: tr}}, form.ErrPoint},
-		"far down":   {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 7 * units.Metre, Trace: tr}}, form.ErrPoint},
+		"upwards":    {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 2 * mm, Trace: tr}}, units.ErrRange},
+		"same depth": {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 3 * mm, Trace: tr}}, units.ErrRange},
+		"far down":   {[]form.Section{{Depth: 3 * mm, Trace: tr}, {Depth: 7 * units.Metre, Trace: tr}}, units.ErrRange},
 	} {
 		_, err := form.FromSections(c.sections)
 		refused(t, name, err, c.want)

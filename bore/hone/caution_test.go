@@ -83,7 +83,7 @@ func alike(cs []hone.Caution, begins []string) bool {
 // Every caution has a text of its own and says where it comes from.
 func TestCautionTexts(t *testing.T) {
 	seen := map[string]hone.Caution{}
-	for k := hone.KindNotGiven; k <= hone.RigidStone; k++ {
+	for k := hone.Kind(0); k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {
 			if was, ok := seen[c.Text]; c.Source == "" || !strings.HasSuffix(c.Text, ".") || ok && was != c {
 				t.Errorf("%v: %+v", k, c)
@@ -100,7 +100,7 @@ func TestCautionTexts(t *testing.T) {
 // neither.
 func TestKindCautions(t *testing.T) {
 	for kind, want := range map[hone.Kind][2]bool{
-		hone.KindNotGiven: {}, hone.BallType: {false, true}, hone.BrushType: {false, true}, hone.RigidStone: {true, false}, 99: {},
+		0: {}, hone.BallType: {false, true}, hone.BrushType: {false, true}, hone.RigidStone: {true, false}, 99: {},
 	} {
 		cs := kind.Cautions()
 		got := [2]bool{saying(cs, rigidInside), saying(cs, ballTurning)}
@@ -141,7 +141,7 @@ func TestSettingCautions(t *testing.T) {
 		{14.99 * units.MetrePerMinute, 1, hone.ByHand, []string{surfaceSlow}},
 		{110.01 * units.MetrePerMinute, 1, hone.ByHand, []string{surfaceFast}},
 		{60 * units.MetrePerMinute, 2.001, hone.ByHand, []string{handTooFast}},
-		{60 * units.MetrePerMinute, 2.001, hone.DriveNotGiven, []string{handTooFast}},
+		{60 * units.MetrePerMinute, 2.001, 0, []string{handTooFast}},
 		{60 * units.MetrePerMinute, 6, hone.ByMachine, nil},
 		{137 * units.MetrePerMinute, 6, hone.ByHand, []string{surfaceFast, handTooFast}},
 	}

@@ -53,8 +53,7 @@
 //	(1) peripheral speed   v_t = π·D·n
 //	(2) axial speed, mean  v_a = 2·L·f
 //	(3) crosshatch         tan a = v_a / v_t
-//	(4) resultant speed    √(v_t² + v_a²)
-//	(5) advance a turn     v_a / n
+//	(4) advance a turn     v_a / n
 //
 // Only the ratios count: twice the spindle speed and twice the stroking leave the same angle.
 //
@@ -70,8 +69,8 @@
 // A point of the wall loses metal as pressure times resultant speed times time, while the tool covers
 // it. Of a tool of length l with o out at the end, a steady stroke gives that end, over the middle,
 //
-//	(6) constant pressure   o/l
-//	(7) constant force      ln(l/(l − o))
+//	(5) constant pressure   o/l
+//	(6) constant force      ln(l/(l − o))
 //
 // With stones a third out, as is usual, the ends get 0.33 or 0.41 of the middle: 0.05 mm of stock on the
 // diameter of a bore of 90 mm, stones of 45 mm, leaves either end 43 or 36 µm tighter than the middle.
@@ -102,7 +101,6 @@
 //	how long a stroke, how far out of the bore?       UsualTravel, Run.Travel
 //	where does the metal go, how straight is it then? Setting.Removal
 //	where do I dwell against a taper?                 Setting.Correct
-//	what does a phase take in its time?               Trial.Stock
 //	how long may the next pass be?                    Sizing.Next
 //	my machine neither swings nor goes steadily?      Trapezoid, Shaped
 //	which grit, how rough?                            Grits, Finishes

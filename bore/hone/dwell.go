@@ -68,7 +68,7 @@ const (
 // large to leave Finish, or anything, for the full strokes, is [units.ErrRange]; places out of order are [units.ErrCrossed]; stones
 // too long for short strokes are [ErrRoom].
 func (s Setting) Correct(m Motion, law Pressing, c Correction) (DwellPlan, error) {
-	if k := c.Run.Kind; k != RigidStone && k != KindNotGiven {
+	if k := c.Run.Kind; k != RigidStone && k != 0 {
 		return DwellPlan{}, fmt.Errorf("hone: shape by a %v: %w: want rigid stones", k, units.ErrRange)
 	}
 	travel, err := UsualTravel(c.Run)

@@ -383,7 +383,7 @@ func ExampleSetting_Retrace() {
 
 // The two families of tools want opposite things.
 func ExampleKind_Cautions() {
-	for _, k := range []hone.Kind{hone.BallType, hone.RigidStone, hone.KindNotGiven} {
+	for _, k := range []hone.Kind{hone.BallType, hone.RigidStone, 0} {
 		for _, c := range k.Cautions()[2:3] { // the first two go for every kind
 			fmt.Printf("%v: %s\n", k, c.Text)
 		}
@@ -422,12 +422,6 @@ func ExampleStrokingRange() {
 	// Output:
 	// 40 cycles/min to 90 cycles/min false
 	//  true
-}
-
-func ExampleWant_Accepts() {
-	w := hone.Want{Crosshatch: crosshatch("45° included"), Tolerance: 5 * units.Degree}
-	fmt.Println(w, w.Accepts(crosshatch("24° from square")), w.Accepts(crosshatch("45° from square")))
-	// Output: 45° ± 5° included true false
 }
 
 // How long a stroke, and how far may the tool leave the bore? A bore of 90 mm: open at both ends, and
@@ -630,16 +624,6 @@ func ExampleSetting_CountLines() {
 	// by length: 41.8° on the mean, 22 % flatter than 30°
 	// by number: 47.6° on the mean, 9 % flatter than 30°
 	// <nil>
-}
-
-// Forty seconds at one setting took 6 µm off the radius: what do twenty seconds take with the drill turned up?
-func ExampleTrial_Stock() {
-	slow := slowDrill()
-	fast := slow
-	fast.Spindle = 300 * units.PerMinute
-	stock, err := hone.Trial{Setting: slow, Lasts: 40 * time.Second, Took: 6 * units.Micrometre}.Stock(fast, 20*time.Second)
-	fmt.Println(stock.Format(units.Micrometre, 1), err)
-	// Output: 7.6 µm <nil>
 }
 
 // What the ends get of what the middle gets, with a third and with half of the stones out.

@@ -10,7 +10,6 @@ var (
 	ParseStrokingRange = parseStrokingRange
 	AcrossAxis         = acrossAxis
 	FromAxis           = fromAxis
-	Resultant          = Setting.resultant
 	PeakAxial          = Setting.peakAxial
 	HasSpindle         = SpindleRange.contains
 	HasStroking        = StrokingRange.contains

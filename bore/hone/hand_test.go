@@ -9,6 +9,7 @@ import (
 
 	"borewright.example/bore/hone"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 	"pgregory.net/rapid"
 )
 
@@ -28,7 +29,7 @@ func anyOnHand(t *rapid.T) hone.OnHand {
 			Max: units.Frequency(n*rapid.Float64Range(1, 6).Draw(t, "times rev/min")) * units.PerMinute,
 		},
 		Stroking: hone.StrokingRange{Min: k, Max: hone.Cycles(units.Frequency(most) * units.PerMinute)},
-		Drive:    rapid.SampledFrom([]hone.Drive{hone.DriveNotGiven, hone.ByHand, hone.ByMachine}).Draw(t, "drive"),
+		Drive:    rapid.SampledFrom([]hone.Drive{0, hone.ByHand, hone.ByMachine}).Draw(t, "drive"),
 	}
 }
 
@@ -157,7 +158,7 @@ func TestFindStates(t *testing.T) {
 		{"geared drill", "60 to 700 rev/min", "40 to 80 cycles/min", hone.ByHand, true, "60 cycles/min", "45.0° included", nil},
 		{"as single strokes", "60 to 700 rev/min", "80 to 160 strokes/min", hone.ByHand, true, "120 strokes/min", "45.0° included", nil},
 		{"hasty hand", "60 to 700 rev/min", "80 to 360 cycles/min", hone.ByHand, true, "100 cycles/min", "45.0° included", []string{handTooFast}},
-		{"hasty and not given", "60 to 700 rev/min", "80 to 360 cycles/min", hone.DriveNotGiven, true, "100 cycles/min", "45.0° included", []string{handTooFast}},
+		{"hasty and not given", "60 to 700 rev/min", "80 to 360 cycles/min", 0, true, "100 cycles/min", "45.0° included", []string{handTooFast}},
 		{"machine", "60 to 700 rev/min", "80 to 360 cycles/min", hone.ByMachine, true, "220 cycles/min", "45.0° included", nil},
 		{"one speed", "100 rev/min", "60 cycles/min", hone.ByMachine, true, "60 cycles/min", "49.0° included", nil},
 		{"too slow", "20 to 30 rev/min", "60 to 90 cycles/min", hone.ByHand, false, "60 cycles/min", "113.3° included", []string{surfaceSlow}},
@@ -230,12 +231,12 @@ func TestWant(t *testing.T) {
 	for text, want := range map[string]bool{
 		"40° included": true, "50° included": true, "39.999999999998° included": false, "50.000000000002° included": false, "45° from square": false,
 	} {
-		if w.Accepts(crosshatch(text)) != want {
+		if (w.Judge(crosshatch(text), 0) == uncertainty.Within) != want {
 			t.Errorf("%v accepts %v: %v", w, text, !want)
 		}
 	}
-	if w.Accepts(hone.Crosshatch{}) || (hone.Want{}).Accepts(crosshatch("45° included")) {
-		t.Error("nothing given, yet accepted")
+	if w.Judge(hone.Crosshatch{}, 0) != uncertainty.Undecided || (hone.Want{}).Judge(crosshatch("45° included"), 0) != uncertainty.Undecided {
+		t.Error("nothing given, yet judged")
 	}
 }
 

@@ -18,9 +18,9 @@ type Pressing int8
 
 // The laws of pressure.
 const (
-	PressingNotGiven Pressing = iota
-	ConstantPressure          // each piece presses for itself, as balls and filaments do: what stands out carries nothing
-	ConstantForce             // a spring or a weight presses the whole tool: the rest of the tool takes over the force of what stands out
+	_                Pressing = iota // not given
+	ConstantPressure                 // each piece presses for itself, as balls and filaments do: what stands out carries nothing
+	ConstantForce                    // a spring or a weight presses the whole tool: the rest of the tool takes over the force of what stands out
 )
 
 var pressingNames = []string{"not given", "constant pressure", "constant force"}
@@ -39,7 +39,7 @@ func (p Pressing) check() error {
 	switch p {
 	case ConstantPressure, ConstantForce:
 		return nil
-	case PressingNotGiven:
+	case 0:
 		return fmt.Errorf("hone: law of pressure: %w", units.ErrNotGiven)
 	}
 	return fmt.Errorf("hone: law of pressure %v: %w", p, units.ErrRange)
@@ -198,9 +198,9 @@ func (w *worked) inside(cell int, t float64) float64 {
 func (w *worked) effort(cell int, t float64) float64 {
 	return gauss(w.ends[cell], t, func(t float64) float64 {
 		if w.law == ConstantForce {
-			return w.along(t) * w.tool / w.inside(cell, t) // (7), once summed up
+			return w.along(t) * w.tool / w.inside(cell, t) // (6), once summed up
 		}
-		return w.along(t) // (6)
+		return w.along(t) // (5)
 	})
 }
 

@@ -219,7 +219,6 @@ func TestPlansAsJSON(t *testing.T) {
 	checkJSON(t, must[hone.Next](t)(z.Next()))
 	checkJSON(t, hone.Grits())
 	checkJSON(t, hone.Tally{Mean: 40 * degree, Flat: 0.2})
-	checkJSON(t, hone.Trial{Setting: slowDrill(), Lasts: 5, Took: 7})
 	checkJSON(t, hone.Finishes())
 	checkJSON(t, hone.RigidStone.Cautions())
 	checkJSON(t, hone.Retrace{Meets: true, After: 3, Slip: 5, Avoid: 2})

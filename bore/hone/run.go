@@ -52,7 +52,7 @@ func UsualTravel(r Run) (Travel, error) {
 func (r Run) Travel(top, bottom units.Length) (Travel, error) {
 	t := Travel{Depth: r.Depth, Tool: r.Tool, Top: top, Bottom: bottom}
 	switch r.Kind {
-	case KindNotGiven:
+	case 0:
 		return Travel{}, fmt.Errorf("hone: kind of hone: %w", units.ErrNotGiven)
 	case BallType, BrushType, RigidStone:
 	default:

@@ -40,15 +40,6 @@ func (s Setting) Axial() (units.Speed, error) {
 	return units.Speed(s.axial()), nil
 }
 
-// resultant returns the speed of the abrasive along its line, the root of the sum of the squares
-// of [Setting.Peripheral] and [Setting.Axial], with their errors.
-func (s Setting) resultant() (units.Speed, error) {
-	if err := s.check(); err != nil {
-		return 0, err
-	}
-	return units.Speed(math.Hypot(s.peripheral(), s.axial())), nil // (4)
-}
-
 // Crosshatch returns the crosshatch that the setting leaves: a line leans from square by the
 // angle whose tangent is axial speed over peripheral speed. A setting so lopsided that the lean
 // rounds to 0° or 90° is [units.ErrRange].
@@ -65,7 +56,7 @@ func (s Setting) Advance() (units.Length, error) {
 	if err := s.check(); err != nil {
 		return 0, err
 	}
-	return reachLength("advance", s.axial()/float64(s.Spindle)) // (5)
+	return reachLength("advance", s.axial()/float64(s.Spindle)) // (4)
 }
 
 // SpindleFor returns the spindle speed that leaves c with this bore, stroke and stroking. It

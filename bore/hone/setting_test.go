@@ -82,12 +82,8 @@ func checkRatios(t *rapid.T) {
 	}
 	round, err1 := s.Peripheral()
 	along, err2 := s.Axial()
-	both, err3 := hone.Resultant(s)
-	if err := errors.Join(err1, err2, err3); err != nil {
+	if err := errors.Join(err1, err2); err != nil {
 		t.Fatal(err)
-	}
-	if r := math.Hypot(float64(round), float64(along)); math.Abs(float64(both)-r) > 1e-14*r {
-		t.Fatalf("resultant %v, want %v", both, r)
 	}
 	if tan := math.Tan(float64(c.FromSquare())); math.Abs(float64(along/round)/tan-1) > 1e-9 {
 		t.Fatalf("speeds %v and %v do not make %v", along, round, c)
@@ -182,7 +178,6 @@ func TestSettingBadInput(t *testing.T) {
 	calls := []call{
 		{"Peripheral", true, false, true, false, func(s hone.Setting) (float64, error) { v, err := s.Peripheral(); return float64(v), err }},
 		{"Axial", false, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.Axial(); return float64(v), err }},
-		{"resultant", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := hone.Resultant(s); return float64(v), err }},
 		{"Crosshatch", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Crosshatch(); return float64(v.Included()), err }},
 		{"Advance", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Advance(); return float64(v), err }},
 		{"SpindleFor", true, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.SpindleFor(c); return float64(v), err }},

@@ -10,10 +10,10 @@ type Kind int8
 
 // The kinds of hone.
 const (
-	KindNotGiven Kind = iota
-	BallType          // a flexible shaft set with abrasive balls
-	BrushType         // a brush of abrasive filaments
-	RigidStone        // stones in a rigid, expanding carrier
+	_          Kind = iota // not given
+	BallType               // a flexible shaft set with abrasive balls
+	BrushType              // a brush of abrasive filaments
+	RigidStone             // stones in a rigid, expanding carrier
 )
 
 var kindNames = []string{"not given", "ball-type hone", "brush hone", "rigid-stone hone"}
@@ -52,9 +52,9 @@ type Drive int8
 
 // The drives.
 const (
-	DriveNotGiven Drive = iota
-	ByHand              // a drill held in the hand, or a lever
-	ByMachine           // a machine that holds its spindle speed and its stroking
+	_         Drive = iota // not given
+	ByHand                 // a drill held in the hand, or a lever
+	ByMachine              // a machine that holds its spindle speed and its stroking
 )
 
 var driveNames = []string{"not given", "by hand", "by machine"}

@@ -16,14 +16,8 @@ type Want struct {
 	Tolerance  units.Angle `json:"tolerance,omitzero"`  // either side, on the included angle; above 0
 }
 
-// Accepts reports whether c is within the tolerance, ends included.
-func (w Want) Accepts(c Crosshatch) bool {
-	lo, hi, err := w.ends()
-	return err == nil && lo.half <= c.half && c.half <= hi.half
-}
-
 // Judge holds a crosshatch against the one wanted, with the doubt of its included angle as a half-width: within
-// where all of it is accepted, beyond where none is, else undecided. A doubt below zero or no number, and a want
+// where all of it is within the tolerance, ends included, beyond where none is, else undecided. A doubt below zero or no number, and a want
 // that is none, are undecided.
 func (w Want) Judge(c Crosshatch, doubt units.Angle) uncertainty.Verdict {
 	lo, hi, err := w.ends()

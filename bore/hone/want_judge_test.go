@@ -4,6 +4,7 @@ package hone_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -40,8 +41,8 @@ func TestWantJudge(t *testing.T) {
 	}
 }
 
-// TestWantJudgeAgrees: without doubt it is Accepts, and more doubt never decides.
-func TestWantJudgeAgrees(t *testing.T) {
+// TestWantJudgeDoubt: without doubt the tolerance alone decides, to the degree, and more doubt never decides.
+func TestWantJudgeDoubt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		degrees := func(name string, lo, hi int) units.Angle {
 			return units.Angle(rapid.IntRange(lo, hi).Draw(t, name)) * units.Degree / 10
@@ -55,8 +56,9 @@ func TestWantJudgeAgrees(t *testing.T) {
 			t.Fatal(err)
 		}
 		w := hone.Want{Crosshatch: want, Tolerance: degrees("tolerance", 10, 150)}
-		if accepted := w.Judge(got, 0) == uncertainty.Within; accepted != w.Accepts(got) {
-			t.Fatalf("%v against %v: %v, accepted %v", got, w, w.Judge(got, 0), w.Accepts(got))
+		off := math.Abs(got.Included().In(units.Degree) - want.Included().In(units.Degree))
+		if v := w.Judge(got, 0); v == uncertainty.Undecided || (v == uncertainty.Within) != (off <= w.Tolerance.In(units.Degree)+1e-9) {
+			t.Fatalf("%v against %v: %v", got, w, v)
 		}
 		small, more := degrees("doubt", 0, 50), degrees("more", 0, 50)
 		if v := w.Judge(got, small+more); v != uncertainty.Undecided && v != w.Judge(got, small) {

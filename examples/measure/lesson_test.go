@@ -34,7 +34,7 @@ func draw(r *rand.Rand) data {
 	r.Shuffle(len(d.planes), func(i, j int) { d.planes[i], d.planes[j] = d.planes[j], d.planes[i] })
 	switch r.IntN(20) {
 	case 0:
-		d.dial = bore.DialNotGiven
+		d.dial = 0
 	case 1:
 		d.planes = nil
 	case 2:
@@ -62,7 +62,7 @@ func claims(d data) map[string]bool {
 		}
 		seen[p.depth] = true
 	}
-	if d.setting <= 0 || d.dial == bore.DialNotGiven || len(d.planes) == 0 {
+	if d.setting <= 0 || d.dial == 0 || len(d.planes) == 0 {
 		return map[string]bool{lessontest.Refused: true}
 	}
 	sign := int64(1)

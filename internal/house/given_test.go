@@ -86,8 +86,8 @@ func TestSizesLeftOut(t *testing.T) {
 			return err
 		},
 		"rings: oval":       func(l units.Length) error { _, err := rings.Oval{Max: size, Min: l}.Round(); return err },
-		"oversize: bore":    func(l units.Length) error { _, err := oversize.Swept(l, size); return err },
-		"oversize: stroke":  func(l units.Length) error { _, err := oversize.Swept(size, l); return err },
+		"oversize: bore":    func(l units.Length) error { _, err := oversize.Displacement(l, size, 1); return err },
+		"oversize: stroke":  func(l units.Length) error { _, err := oversize.Displacement(size, l, 1); return err },
 		"oversize: wall":    func(l units.Length) error { _, err := oversize.HoopWall(l, 1, 10); return err },
 		"oversize: rebored": func(l units.Length) error { _, err := oversize.ReboringAllowance(l); return err },
 		"oversize: nominal": func(l units.Length) error {

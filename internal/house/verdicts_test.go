@@ -21,6 +21,7 @@ var asksVerdict = map[string]string{
 	"choose.go price":         "works out what less doubt would spare, which is printed",
 	"texture.go texture":      "writes a row of the ledger",
 	"alone.go pastLimits":     "finds what hangs on one reading, which wants to be confirmed: a row is open for it",
+	"hone.go honed":           "takes the setting in use where it leaves the crosshatch wanted, without a doubt to ask",
 	"overview.go mark":        "prints the finding of a row that is open because the work is to come",
 	"text_proof.go proofWork": "prints the way out of a row that has failed",
 }

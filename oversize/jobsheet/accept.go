@@ -64,22 +64,19 @@ func mustBeShown(r Row) bool {
 // stands is the row in one line that an acceptance quotes, always in millimetres. about is the cylinder, its size
 // and the day of its proof; "" for the engine.
 func (r Row) stands(about string) string {
-	var parts [12]string
-	list := parts[:0]
+	text := r.State.String()
 	if about != "" {
-		list = append(list, about, ": ")
+		text = about + ": " + text
 	}
-	list = append(list, r.State.String())
 	if s := r.Reason.String(); s != "" {
-		list = append(list, ": ", s)
+		text += ": " + s
 	}
 	if r.Says != "" {
-		list = append(list, "; ", r.Says)
+		text += "; " + r.Says
 	}
 	if f := r.Finding; f != nil && f.Subject != "" {
-		list = append(list, "; ", f.Subject, " ", f.Measured.String(), ", ", limitWords(f.Limits))
+		text += "; " + f.Subject + " " + f.Measured.String() + ", " + limitWords(f.Limits)
 	}
-	text := strings.Join(list, "")
 	if !strings.Contains(text, "  ") && !strings.ContainsFunc(text, func(r rune) bool { return r != ' ' && unicode.IsSpace(r) }) {
 		return text // as nearly every one is
 	}

@@ -345,7 +345,7 @@ func TestRoomsRefuse(t *testing.T) {
 		{"piston of another size", with(t, "66.972 mm", "67.472 mm"), "cylinders[0].piston", oversize.ErrPiston},
 		{"no space above the piston", with(t, `"compression_ratio": 9.0`, `"chamber": {"head": "20 cm³", "crown": "25 cm³"}`), "engine.chamber", oversize.ErrNoSpace},
 		{"port under an anvil", strings.Replace(with(t, `"ring_bottom": "92 mm"}`, `"ring_bottom": "92 mm", "ports": [{"name": "exhaust", "from": "80 mm", "to": "95 mm", "at": "90°", "width": "60°"}]}`),
-			"four-stroke", "two-stroke", 1), "cylinders[0].readings", bore.ErrPort},
+			"four-stroke", "two-stroke", 1), "cylinders[0].readings", bore.ErrReading},
 		{"dial run the wrong way", strings.NewReplacer(`"kind": "two-point"`, `"kind": "two-point", "dial": "plus is smaller"`,
 			`"diameter": "67.051 mm"`, `"deviation": "0.049 mm"`, `"diameter": "67.010 mm"`, `"deviation": "0.030 mm"`).Replace(small), "cylinders[0].readings", nil},
 	} {

@@ -49,11 +49,11 @@ func (e Engine) capacity(d units.Length) (c oversize.Compression, err error) {
 		chamber.GasketHole = e.GasketHole
 		return chamber.Compression(d, e.Stroke)
 	}
-	c.Swept, err = oversize.Swept(d, e.Stroke)
+	c.Swept, err = oversize.Displacement(d, e.Stroke, 1)
 	c.Clearance = e.ClearanceVolume
 	if err == nil && e.CompressionRatio != 0 {
 		var nominal units.Volume
-		if nominal, err = oversize.Swept(e.Bore, e.Stroke); err == nil {
+		if nominal, err = oversize.Displacement(e.Bore, e.Stroke, 1); err == nil {
 			c.Clearance, err = oversize.ClearanceVolume(nominal, e.CompressionRatio)
 		}
 	}

@@ -81,7 +81,7 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 		case r.Diameter != 0 && r.Deviation != nil:
 			fault("deviation", r.Deviation, "want either this or diameter, not both")
 			continue
-		case r.Deviation != nil && g.Dial == bore.DialNotGiven:
+		case r.Deviation != nil && g.Dial == 0:
 			c.fault("gauge.dial", nil, "missing: the readings are deviations: want which way the dial runs, %q or %q", bore.PlusIsLarger, bore.PlusIsSmaller)
 			continue
 		case r.Deviation != nil && g.Standard.Size.Value <= 0:

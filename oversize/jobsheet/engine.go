@@ -136,7 +136,7 @@ type Cycle int8
 
 // Cycles. Not given is refused: a two-stroke has ports and pegged rings.
 const (
-	CycleNotGiven Cycle = iota
+	_ Cycle = iota // not given
 	TwoStroke
 	FourStroke
 )

@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/jobsheet/internal/show"
 	"borewright.example/units"
@@ -89,7 +88,7 @@ func (s *draft) dial() string {
 // plus says which way the deviations of a dial run that the job does not tell of: to read them the other way is to stop short of a
 // size, or beyond it.
 func (s *draft) plus() string {
-	if s.Job.Gauge.Dial == bore.DialNotGiven {
+	if s.Job.Gauge.Dial == 0 {
 		return " plus for larger,"
 	}
 	return ""

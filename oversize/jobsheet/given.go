@@ -232,8 +232,11 @@ func (j Job) layout() bore.Layout {
 // sizes are those that a cylinder may stand at: the nominal one, and those on offer.
 func (e Engine) sizes() []Oversize { return append([]Oversize{{}}, e.Oversizes...) }
 
-// at returns the nominal bore at a size.
-func (e Engine) at(over units.Length) units.Length { return oversize.Size{Over: over}.Bore(e.Bore) }
+// at returns the nominal bore at a size. Neither is looked at yet where it is called first: nothing wraps around.
+func (e Engine) at(over units.Length) units.Length {
+	const most = units.MaxLength
+	return min(max(e.Bore, -most), most) + min(max(over, -most), most)
+}
 
 // Doubts that are taken where none is stated: wide, common practice, so that a statement narrows them.
 const (

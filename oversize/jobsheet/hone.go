@@ -10,6 +10,7 @@ import (
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 	"borewright.example/units"
+	"borewright.example/units/uncertainty"
 )
 
 // usualTolerance is taken where the job wants a crosshatch and names no tolerance.
@@ -58,7 +59,7 @@ func honed(g given, choice oversize.Choice, bores []ringBore) (h HoneSheet, out 
 		}
 	}
 	h.Used = h.Now
-	if h.Reach != nil && !t.want().Accepts(h.Leaves) {
+	if h.Reach != nil && t.want().Judge(h.Leaves, 0) != uncertainty.Within {
 		h.Used = h.Reach.Best
 	}
 	if h.Used.Spindle != 0 {
@@ -119,7 +120,7 @@ func (h *HoneSheet) alongTheWall(t Tools, stock units.Length) (out []Remark) {
 		}
 		out = failed(out, "how many lines are flat", err)
 	}
-	if t.Pressing == hone.PressingNotGiven || stock == 0 || t.Hone.FollowsWall() {
+	if t.Pressing == 0 || stock == 0 || t.Hone.FollowsWall() {
 		return out // what follows the wall takes no stock to a size
 	}
 	h.Removal, err = h.Used.Removal(t.motion(), h.Travel, t.Pressing, stock, points)

@@ -55,7 +55,7 @@ func ReadJob(r io.Reader) (Job, error) {
 	if err := j.check(doc); err != nil {
 		return Job{}, err
 	}
-	if j.Units == ShownAsWritten {
+	if j.Units == 0 {
 		j.Units = written(doc.Texts())
 	}
 	return j, nil

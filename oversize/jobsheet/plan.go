@@ -107,7 +107,6 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 		Version: Version, Job: j.clone(), Next: next(slices.Concat(steps...)), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
 		Honing: honing, Sleeve: sleeve, Matched: pairs.matched, Before: volumes.all, After: volumes.then,
 		Omitted: slices.Concat(notCut, notMatched, notGapped, notHoned, notRatio), Past: g.risk.past,
-		Cylinders: make([]CylinderSheet, 0, len(g.Cylinders)),
 	}
 	if err := s.usual(); err != nil {
 		return Sheet{}, err
@@ -146,7 +145,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 // usual adds what rules of thumb say of clearance and gap; they decide nothing.
 func (s *Sheet) usual() (err error) {
 	e := s.Job.Engine
-	if s.UsualClearance, err = fit.Usual(e.Duty, e.Bore); err != nil && e.Duty != fit.DutyNotGiven {
+	if s.UsualClearance, err = fit.Usual(e.Duty, e.Bore); err != nil && e.Duty != 0 {
 		return fault("engine.duty", err)
 	}
 	if len(e.Rings) > 0 {

@@ -415,7 +415,7 @@ func (f jobFile) proof(t *testing.T, s jobsheet.Sheet) {
 		}
 		same(t, "findings of the proof", c.Proof.Findings, must(g.Judge(limits, f.row()))(t))
 		crosshatch, want := field[hone.Crosshatch](f.of("cylinders", i), "crosshatch"), f.want()
-		same(t, "crosshatch", *c.Proof.Crosshatch == uncertainty.Within, want.Accepts(crosshatch))
+		same(t, "crosshatch", *c.Proof.Crosshatch == uncertainty.Within, want.Judge(crosshatch, 0) == uncertainty.Within)
 	}
 	if s.Matched == nil {
 		return
@@ -486,9 +486,9 @@ func (f jobFile) clearances(t *testing.T, s jobsheet.Sheet) {
 func (f jobFile) capacities(t *testing.T, s jobsheet.Sheet) {
 	stroke, nominal := f.size("engine.stroke"), f.size("engine.bore")
 	capacity := func(d units.Length) oversize.Compression {
-		swept := must(oversize.Swept(d, stroke))(t)
+		swept := must(oversize.Displacement(d, stroke, 1))(t)
 		if !f.has("engine.chamber") {
-			clearance := must(oversize.ClearanceVolume(must(oversize.Swept(nominal, stroke))(t), f.number("engine.compression_ratio")))(t)
+			clearance := must(oversize.ClearanceVolume(must(oversize.Displacement(nominal, stroke, 1))(t), f.number("engine.compression_ratio")))(t)
 			return oversize.Compression{Swept: swept, Clearance: clearance, Ratio: must(oversize.Ratio(swept, clearance))(t)}
 		}
 		chamber := oversize.Chamber{
@@ -675,7 +675,7 @@ func (f jobFile) hone(t *testing.T, s jobsheet.Sheet) {
 		same(t, "setting", h.Now, now)
 		leaves := must(now.Crosshatch())(t)
 		same(t, "crosshatch left", h.Leaves, leaves)
-		if f.want().Accepts(leaves) {
+		if f.want().Judge(leaves, 0) == uncertainty.Within {
 			used = now
 		}
 		same(t, "cautions of the setting", append([]hone.Caution{}, h.Cautions...), append([]hone.Caution{}, must(now.Cautions(drive))(t)...))

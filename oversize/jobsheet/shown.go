@@ -16,7 +16,7 @@ type Shown int8
 
 // Units to print in. A job that does not say gets what it is written in: both where it mixes.
 const (
-	ShownAsWritten Shown = iota
+	_ Shown = iota // as the job is written
 	ShownMillimetres
 	ShownInches
 	ShownBoth
@@ -37,13 +37,13 @@ func (s *Shown) UnmarshalText(text []byte) error {
 
 // shownIn are the units of each.
 var shownIn = [...]show.In{
-	ShownAsWritten: {units.Millimetre}, ShownMillimetres: {units.Millimetre}, ShownInches: {units.Inch}, ShownBoth: {units.Millimetre, units.Inch},
+	0: {units.Millimetre}, ShownMillimetres: {units.Millimetre}, ShownInches: {units.Inch}, ShownBoth: {units.Millimetre, units.Inch},
 }
 
 // in is the units to print in.
 func (s Shown) in() show.In {
 	if s < 0 || int(s) >= len(shownIn) {
-		return shownIn[ShownAsWritten]
+		return shownIn[0]
 	}
 	return shownIn[s]
 }

@@ -64,8 +64,8 @@ func (s *draft) route() {
 		default:
 			what += ", original centre"
 		}
-		if c.Work != oversize.NoHoning {
-			what += ", " + c.Work.String()
+		if c.Work != "" {
+			what += ", " + c.Work
 		}
 		if waiting(s.Job, s.Choice) && c.Route != oversize.Undecided {
 			what = "waits for the others, with which it shares its size (by itself: " + what + ")"
@@ -108,13 +108,11 @@ func (s *draft) cleanUps() {
 
 // refusals say what speaks against each cheaper route, a line each, in the units shown.
 func (s *draft) refusals(cylinder int) (lines []string) {
-	var against groups[string, *oversize.Refusal]
-	refused := s.Choice.Cylinders[cylinder].Refused
-	for k := range refused {
-		r := &refused[k]
+	var against groups[string, oversize.Refusal]
+	for _, r := range s.Choice.Cylinders[cylinder].Refused {
 		route := s.show.Route(r.Route, r.Over)
-		if r.Work != oversize.NoHoning {
-			route += ", " + r.Work.String()
+		if r.Work != "" {
+			route += ", " + r.Work
 		}
 		against.add(route, r)
 	}

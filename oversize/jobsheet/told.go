@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"slices"
 
-	"borewright.example/bore/hone"
 	"borewright.example/oversize"
 )
 
@@ -57,7 +56,7 @@ func (g given) untold(choice oversize.Choice) []need {
 		return needs
 	}
 	ask(g.Counted.Passes == nil, "counted.passes", "how many honing passes were written down? 0 where none was made, or no record kept")
-	ask(g.Tools.Hone == hone.KindNotGiven, "tools.hone", "what kind of hone is there?")
+	ask(g.Tools.Hone == 0, "tools.hone", "what kind of hone is there?")
 	ask(len(g.Cylinders) > 1 && e.OneSize == nil, "engine.one_size", "do the cylinders share one size?")
 	ask(e.Oversizes == nil, "engine.oversizes", "which sizes can be had? An empty list is none")
 	ask(e.HoningAllowance == 0, "engine.honing_allowance", "how much is left for the hone?")

@@ -433,7 +433,7 @@ func claims(t testing.TB, text string, sheet []byte) []claim {
 		fixed = append(fixed, sleeve.Cautions(1<<bit).Texts()...)
 	}
 	grits := regexp.MustCompile(`Grit of the last honing: .*? by facing: `) // what sources name, of no job
-	for k := hone.KindNotGiven; k <= hone.RigidStone; k++ {
+	for k := hone.Kind(0); k <= hone.RigidStone; k++ {
 		for _, c := range k.Cautions() {
 			fixed = append(fixed, c.Text)
 		}

@@ -154,7 +154,7 @@ func ExampleVerdict() {
 }
 
 func ExampleEdge() {
-	fmt.Println(uncertainty.NoEdge, uncertainty.Lower, uncertainty.Upper)
+	fmt.Println(uncertainty.Edge(0), uncertainty.Lower, uncertainty.Upper)
 	// Output: none lower upper
 }
 

@@ -42,9 +42,9 @@ func (f Finding) String() string {
 		s = f.Subject + ": " + s
 	}
 	switch {
-	case f.Edge != NoEdge && f.Verdict == Beyond:
+	case f.Edge != 0 && f.Verdict == Beyond:
 		s += fmt.Sprintf(", %v limit overstepped", f.Edge)
-	case f.Edge != NoEdge:
+	case f.Edge != 0:
 		s += fmt.Sprintf(", %v limit in doubt", f.Edge)
 	}
 	return s + fmt.Sprintf("; risk %s %%, %s %% per %s", number(100*f.Risk.Accept), number(100*f.Risk.Reject), f.Per)
@@ -119,7 +119,7 @@ func (f *Finding) setEdge(t tails) {
 	below, above := round(t.below), round(t.above)
 	switch {
 	case f.Verdict == Within || below == above:
-		f.Edge = NoEdge
+		f.Edge = 0
 	case above > below:
 		f.Edge = Upper
 	default:

@@ -80,7 +80,7 @@ func TestJudgeProperties(t *testing.T) {
 			t.Fatalf("exact: %v", f)
 		case f.Verdict == uncertainty.Within && !w.Contains(e.Value), f.Verdict == uncertainty.Beyond && w.Contains(e.Value):
 			t.Fatalf("against the reading: %v", f)
-		case f.Verdict == uncertainty.Within && f.Edge != uncertainty.NoEdge, f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.NoEdge:
+		case f.Verdict == uncertainty.Within && f.Edge != 0, f.Verdict == uncertainty.Beyond && f.Edge == 0:
 			t.Fatalf("edge: %v", f)
 		}
 

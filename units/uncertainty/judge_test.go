@@ -59,15 +59,15 @@ func TestJudgeExpanded(t *testing.T) {
 		want uncertainty.Verdict
 		edge uncertainty.Edge
 	}{
-		{"87.495", uncertainty.Within, uncertainty.NoEdge},
-		{"87.494", uncertainty.Within, uncertainty.NoEdge}, // on the edge of the zone
+		{"87.495", uncertainty.Within, 0},
+		{"87.494", uncertainty.Within, 0}, // on the edge of the zone
 		{"87.493999999", uncertainty.Undecided, uncertainty.Lower},
 		{"87.492", uncertainty.Undecided, uncertainty.Lower},
 		{"87.488", uncertainty.Undecided, uncertainty.Lower},
 		{"87.486", uncertainty.Undecided, uncertainty.Lower}, // on the edge: not proven
 		{"87.485999999", uncertainty.Beyond, uncertainty.Lower},
 		{"87.4855", uncertainty.Beyond, uncertainty.Lower},
-		{"87.506", uncertainty.Within, uncertainty.NoEdge},
+		{"87.506", uncertainty.Within, 0},
 		{"87.507", uncertainty.Undecided, uncertainty.Upper},
 		{"87.514", uncertainty.Undecided, uncertainty.Upper},
 		{"87.5145", uncertainty.Beyond, uncertainty.Upper},
@@ -137,7 +137,7 @@ func TestJudgeBoundaries(t *testing.T) {
 	}
 	// where the probability of conformity is small whatever the truth is, it proves nothing
 	f := must[uncertainty.Finding](t)(uncertainty.Judge(uncertainty.Estimate{Value: mm("10"), Std: mm("0.1")}, window("9.999 to 10.001 mm"), uncertainty.Risk{}))
-	if f.Verdict != uncertainty.Undecided || f.Conform > 0.01 || f.Edge != uncertainty.NoEdge {
+	if f.Verdict != uncertainty.Undecided || f.Conform > 0.01 || f.Edge != 0 {
 		t.Errorf("narrow window: %v", f)
 	}
 }

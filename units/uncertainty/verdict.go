@@ -23,7 +23,7 @@ type Edge int8
 
 // The ends of a window.
 const (
-	NoEdge Edge = iota // none, or both alike
+	_ Edge = iota // none, or both alike
 	Lower
 	Upper
 )

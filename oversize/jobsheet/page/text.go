@@ -3,7 +3,6 @@
 package page
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -56,7 +55,8 @@ func (t Text) Write(w io.Writer, d Doc) error {
 		add(t.section(i+1, s))
 	}
 	if t.Lines == 0 {
-		return together(w, sections)
+		_, err := io.WriteString(w, together(sections))
+		return err
 	}
 	head := d.Subject
 	if head == "" {
@@ -103,7 +103,7 @@ type typist struct {
 	buffer []byte // of the line being typed
 }
 
-func (p *typist) line(s []byte) { p.lines = append(p.lines, string(bytes.TrimRight(s, " "))) }
+func (p *typist) line(s string) { p.lines = append(p.lines, strings.TrimRight(s, " ")) }
 
 func (p *typist) blocks(blocks []Block) {
 	deeper := p.indent // of what hangs on what stands before it
@@ -111,7 +111,7 @@ func (p *typist) blocks(blocks []Block) {
 		switch b := b.(type) {
 		case Heading:
 			if i > 0 {
-				p.line(nil)
+				p.line("")
 			}
 			p.wrap(p.indent, string(b))
 		case Sentence:
@@ -177,7 +177,7 @@ func (p *typist) wrap(mark, text string) {
 	}
 	line, columns, empty := append(p.buffer[:0], mark...), width(mark), true
 	end := func() {
-		p.line(line)
+		p.line(string(line))
 		line, columns, empty = append(line[:0], blanks(indent)...), indent, true
 	}
 	for word := range words(single(p.plain(text))) {
@@ -272,9 +272,9 @@ func fold(text string, columns int, indent string) []string {
 
 // form types fields two to a line, their rooms to write in line.
 func (p *typist) form(f Form) {
-	rows := make([][]string, 0, (len(f)+1)/2)
+	var rows [][]string
 	for i := 0; i < len(f); i += 2 {
-		row := make([]string, 0, 4)
+		var row []string
 		for _, field := range f[i:min(i+2, len(f))] {
 			row = append(row, field.Label, blankWith(field.Unit))
 		}

@@ -39,7 +39,7 @@ func (p *typist) table(t Table) {
 	parts := g.split(room)
 	for i, part := range parts {
 		if i > 0 {
-			p.line(nil)
+			p.line("")
 		}
 		p.print(part)
 	}
@@ -51,20 +51,16 @@ func (p *typist) table(t Table) {
 // grid returns the table with every text as it is printed.
 func (t Table) grid(plain func(string) string) grid {
 	g := grid{keys: t.keys(), head: t.Head != nil}
-	n := t.columns()
-	g.rows = make([][]string, 0, len(t.Rows)+1)
-	all := make([]string, 0, n*cap(g.rows))
-	add := func(row []string) {
-		for i := range n {
-			all = append(all, single(plain(cell(row, i))))
-		}
-		g.rows = append(g.rows, all[len(all)-n:len(all):len(all)])
-	}
+	rows := t.Rows
 	if g.head {
-		add(t.Head)
+		rows = append([][]string{t.Head}, rows...)
 	}
-	for _, row := range t.Rows {
-		add(row)
+	for _, row := range rows {
+		cells := make([]string, t.columns())
+		for i := range cells {
+			cells[i] = single(plain(cell(row, i)))
+		}
+		g.rows = append(g.rows, cells)
 	}
 	return g
 }
@@ -160,7 +156,7 @@ func (p *typist) print(g grid) {
 				line = append(append(line, blanks(w[i]-width(c))...), gap...)
 			}
 		}
-		p.line(line)
+		p.line(string(line))
 		p.buffer = line
 	}
 }

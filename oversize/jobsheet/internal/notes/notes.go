@@ -91,7 +91,7 @@ func (is Work) Checklist() []Note {
 		{wall == oversize.BareAlSi, Measuring, "Wall: bare aluminium-silicon. Never bored, honed or brushed in the ordinary way: the silicon has to stand out of it."},
 		{wall == oversize.BareIron, Measuring, "Wall: bare iron. Bored and honed in the ordinary way."},
 		{wall == oversize.IronSleeve, Measuring, "Wall: iron sleeve. Bored and honed as iron; how thick it is left matters, and it grows with its barrel."},
-		{wall == oversize.WallNotGiven, Measuring, "Wall: not known. Neither bored nor honed until it is."},
+		{wall == 0, Measuring, "Wall: not known. Neither bored nor honed until it is."},
 		// US Army TM 5-2815-241-34&P tightens the caps before the bores are measured.
 		{true, Measuring, "Cracks and leaks looked for; deck and base flange flat and free of burrs; bore square to its base; main-bearing caps, where the block has them, on and tightened as the maker says."},
 		{true, Measuring, "Ridge at the top of ring travel looked for, and the depth of every score and pit measured: gauge anvils bridge them."},

@@ -19,14 +19,14 @@ func works() (all []Work) {
 		is := Work{
 			Wall: oversize.BareIron, TwoStroke: on(0), Cylinders: 1 + bits%2, Bored: on(1), Sleeved: on(2), Kept: on(3), Ridged: on(3) && on(4), Stroke: on(4),
 			Decided: on(5), Open: !on(5) && on(6), Machined: on(7), Ready: on(7) && on(6), TorquePlate: []*bool{nil, &yes, &no}[bits%3],
-			Hone: []hone.Kind{hone.KindNotGiven, hone.RigidStone, hone.BallType}[bits%3], Drive: []hone.Drive{hone.ByHand, hone.ByMachine}[bits/3%2],
+			Hone: []hone.Kind{0, hone.RigidStone, hone.BallType}[bits%3], Drive: []hone.Drive{hone.ByHand, hone.ByMachine}[bits/3%2],
 		}
 		if on(8) {
 			is.Rings = []string{"top", "second", "oil"}
 		}
 		all = append(all, is)
 	}
-	for _, wall := range []oversize.Wall{oversize.WallNotGiven, oversize.IronSleeve, oversize.Plated, oversize.BareAlSi} {
+	for _, wall := range []oversize.Wall{0, oversize.IronSleeve, oversize.Plated, oversize.BareAlSi} {
 		all = append(all, Work{Wall: wall, Cylinders: 2})
 	}
 	return all
