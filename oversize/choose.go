@@ -130,11 +130,17 @@ func ofAll(parts []Route) Route {
 // is not changed.
 func Deciding(fs []bore.Finding) []bore.Finding {
 	isNew := func(f bore.Finding) bool { return f.Limit == bore.LimitNew }
-	worn := slices.DeleteFunc(slices.Clone(fs), isNew)
+	worn := fs
+	for len(worn) > 0 && isNew(worn[0]) { // where they stand as they are judged
+		worn = worn[1:]
+	}
+	if slices.ContainsFunc(worn, isNew) {
+		worn = slices.DeleteFunc(slices.Clone(worn), isNew)
+	}
 	if len(worn) == 0 {
 		return fs
 	}
-	return worn
+	return slices.Clip(worn)
 }
 
 // makersProcess refuses boring and honing for a wall that stands neither.

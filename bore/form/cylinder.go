@@ -107,21 +107,25 @@ func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 		}
 		e.n++
 	}
+	least := math.Inf(1)
+	if ok {
+		least = cost(kind, t.in, t.out)
+	}
 	for k := 0; k < e.n; k++ {
 		next, found := w.tube(kind, wall, e.open[k], 1)
 		if !found {
 			continue
 		}
-		// One as good is taken where its contacts balance better.
-		better := cost(kind, t.in, t.out) - cost(kind, next.in, next.out)
-		if ok && (better < -float64(alike*t.out) || better <= float64(alike*t.out) && next.unbalanced >= t.unbalanced/2) {
+		// One as good, as it is published, is taken where its contacts balance better.
+		is := cost(kind, next.in, next.out)
+		if is > least+worth || is >= least-worth && next.unbalanced >= t.unbalanced/2 {
 			continue
 		}
 		d, f, err := w.certified(kind, wall, next)
 		if err != nil {
 			continue
 		}
-		c, t, ok = d, next, true
+		c, t, ok, least = d, next, true, min(least, is)
 		if e.closed { // go on from what that leaves open
 			e, k = f, -1
 		}

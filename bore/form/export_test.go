@@ -158,28 +158,43 @@ func (r *Region) Corners() (all [][4]float64) {
 	return all
 }
 
-// Looked is what a search sees of the contacts of a cylinder from an axis after a move of its ends: their distances, the
-// pulls, and by how much more they may come nearer (outer), or get farther, by moves of no part above half from there.
-func Looked(c Cylinder, w Wall, m [4]float64, half float64) (distances []float64, pulls [][4]float64, bends []float64) {
-	q := new(axisSearch)
+// A Look is a search from the axis of a cylinder after a move of its ends, at moves of no part above half from there, for
+// what is better than points from in to out.
+type Look struct {
+	q      axisSearch
+	r      region
+	middle [4]float64
+}
+
+func LookFrom(c Cylinder, w Wall, m [4]float64, half, in, out float64) *Look {
+	l := &Look{middle: m}
+	q := &l.q
 	q.s, _ = c.sight(w)
 	q.margin = c.bounds(q.s)
+	q.s.inner, q.s.outer = in, out
 	q.start(c.Certificate.contacts[:c.Certificate.n])
 	q.look(&m, 2*half)
-	var r region
-	r.cube(half)
-	for i := range r.corners[:r.n] {
+	l.r.cube(half)
+	for i := range l.r.corners[:l.r.n] {
 		for k := range m {
-			r.corners[i].at[k] += m[k]
+			l.r.corners[i].at[k] += m[k]
 		}
 	}
-	for i := range q.contacts {
-		p := &q.seen[i]
-		distances, pulls = append(distances, p.distance), append(pulls, p.pull)
-		bends = append(bends, q.bends(p, q.points[i].weight > 0, &r, &m))
-	}
-	return distances, pulls, bends
+	return l
 }
+
+// Contact is what is seen of a contact: its distance, its pull, by how much more it may come nearer (outer), or get
+// farther, and by how much beyond the second order.
+func (l *Look) Contact(i int) (distance float64, pull [4]float64, bends, rest float64) {
+	p := &l.q.seen[i]
+	return p.distance, p.pull, l.q.bends(p, l.q.points[i].weight > 0, &l.r, &l.middle), l.q.left
+}
+
+// Face is what of a move from there measures more than at where nothing is better, of those that one given is beyond.
+func (l *Look) Face(m [4]float64) (face [4]float64, at float64) { return l.q.face(&m, &l.r, &l.middle) }
+
+// Gain is by how much the cylinder may be better.
+func (l *Look) Gain() float64 { return l.q.gain(&l.r, &l.middle) }
 
 // Searched is by how much a cylinder may be better after moves of its ends by up to half, by a search alone.
 func Searched(c Cylinder, w Wall, half float64) (bound float64) {

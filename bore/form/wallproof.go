@@ -10,11 +10,11 @@ import (
 
 // An exclusion is what the contacts of a cylinder and the points of its wall prove of other axes.
 type exclusion struct {
-	reach  float64 // how far the axis may move at either end,
-	bound  float64 // and by how much a cylinder of the kind about an axis so found may be better at most
-	closed bool    // whether there is such a bound
-	open   [8]pose // axes that are not excluded,
-	n      int     // so many
+	reach  float64               // how far the axis may move at either end,
+	bound  float64               // and by how much a cylinder of the kind about an axis so found may be better at most
+	closed bool                  // whether there is such a bound
+	n      int                   // how many axes it leaves open to be tried,
+	open   [2 * len(move{})]pose // those found, or where nothing is excluded some: both ways of each part of a move
 }
 
 // excluded says what is excluded. Where the points at both ends of the wall close up all round, that reaches to half
@@ -56,7 +56,7 @@ func (c Cylinder) excluded(s sight, q *axisSearch) (e exclusion) {
 		q.margin, q.s, q.held = p, s, held
 		q.start(c.Certificate.contacts[:c.Certificate.n])
 		q.exclude(within)
-		e.bound, e.open, e.n = q.bound, q.open, q.opens
+		e.bound, e.n = q.bound, copy(e.open[:], q.open[:q.opens])
 	}
 	e.closed = true
 	return e

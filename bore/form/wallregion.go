@@ -77,8 +77,8 @@ func (r *region) most(face *[4]float64) float64 {
 }
 
 // cut leaves out the moves of which a face measures more than at: the body of what is left has the corners inside
-// it, and those where edges pass through it. What is nearer than a hair to the face lies on it. It reports false,
-// and is of no use any more, where there is no room for them.
+// it, and those where edges pass through it. What is nearer than a hair to the face lies on it. It reports false
+// where there is no room for them, or for the face, and leaves nothing out then.
 func (r *region) cut(face *[4]float64, at, hair float64) bool {
 	var over [mostCorners]float64
 	var used uint64
@@ -87,6 +87,9 @@ func (r *region) cut(face *[4]float64, at, hair float64) bool {
 		used |= r.corners[i].on
 	}
 	bit := ^used & -^used // of a face that no corner lies on any more
+	if bit == 0 {
+		return false
+	}
 	in, n := 0, r.n
 	for i := range r.corners[:n] {
 		if over[i] > hair {
@@ -120,5 +123,5 @@ func (r *region) cut(face *[4]float64, at, hair float64) bool {
 		}
 	}
 	r.n = in + copy(r.corners[in:], r.corners[r.n:n])
-	return bit != 0
+	return true
 }

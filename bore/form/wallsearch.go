@@ -11,6 +11,8 @@ const (
 	// mostRegions bounds those looked at, which for all but one wall in a thousand is enough, and mostOpen those kept
 	// to be looked at, which is as deep as they are halved.
 	mostRegions, mostOpen = 100, 24
+	// mostTried is how many axes left open are handed on to be tried: each costs a solution with its proof.
+	mostTried = 3
 	// worth is what a cylinder has to be better by to count, 0.4 pm: it is published as nothing.
 	worth = 4e-10
 )
@@ -21,15 +23,20 @@ const (
 // halves, where it is not much smaller.
 type axisSearch struct {
 	margin
-	s        sight
+	s sight
+	// Of the axis in the middle of the region looked at: how it is tilted, and what rest and rounding leave of its distances. In
+	// and out are of the points seen from there.
+	tilt [2]float64
+	left float64
+
 	points   [mostNear]nearPoint
 	n        int // those that matter to the region looked at, the contacts first
 	contacts int
 	seen     [mostNear]seenPoint
 	regions  [mostOpen]region
-	held     float64 // how large the moves are which the contacts exclude
-	bound    float64 // by how much one that is not excluded may be better
-	open     [8]pose // axes after such
+	held     float64         // how large the moves are which the contacts exclude
+	bound    float64         // by how much one that is not excluded may be better
+	open     [mostTried]pose // axes after such
 	opens    int
 }
 
@@ -39,8 +46,8 @@ type nearPoint struct{ u, v, h, weight float64 }
 
 // A seenPoint is a point as the axis in the middle of a region has it.
 type seenPoint struct {
-	pull        [4]float64 // by which it comes nearer
-	distance, h float64
+	pull           [4]float64 // by which it comes nearer
+	distance, foot float64    // foot is the height on that axis of the place nearest to it, beyond the ends where they lean
 }
 
 // start takes the contacts, and the points near the cylinders that matter, as many as there is room for.
@@ -84,6 +91,9 @@ func (q *axisSearch) start(contacts []Contact) {
 	}
 }
 
+// hair is what rounding makes of a distance.
+func (q *axisSearch) hair() float64 { return float64(16 * rounding * (q.s.outer + q.s.length)) }
+
 // look sees the points from the axis in the middle of a region, and moves those to the front which moves of a size
 // may bring to the cylinders that matter. With a the place of a point from the axis at its height, square to the axis
 // looked along first, and t the tilt since, d² = a² − (a·t)²/(1 + t²).
@@ -91,6 +101,7 @@ func (q *axisSearch) look(m *[4]float64, size float64) {
 	l := q.s.length
 	tu, tv := (m[2]-m[0])/l, (m[3]-m[1])/l
 	k, n := 1/(1+dot(tu, tv, tu, tv)), 0
+	q.tilt, q.in, q.out = [2]float64{tu, tv}, math.Inf(1), 0
 	low, high := math.Inf(-1), math.Inf(1)
 	if q.inner {
 		low = q.s.inner + size
@@ -108,16 +119,17 @@ func (q *axisSearch) look(m *[4]float64, size float64) {
 			continue
 		}
 		u, v = (u-float64(b*tu))/d, (v-float64(b*tv))/d
-		b /= l
-		q.seen[n] = seenPoint{[4]float64{float64((1 - p.h - b) * u), float64((1 - p.h - b) * v), float64((p.h + b) * u), float64((p.h + b) * v)}, d, p.h}
+		h := p.h + b/l
+		q.seen[n] = seenPoint{[4]float64{float64((1 - h) * u), float64((1 - h) * v), float64(h * u), float64(h * v)}, d, h}
+		q.in, q.out = min(q.in, d), max(q.out, d)
 		q.points[n], q.points[i] = p, q.points[n]
 		n++
 	}
-	q.n = n
+	q.n, q.left = n, q.rest(size)+q.hair()
 }
 
 // face returns what of a move, from the middle of a region, measures more than at where the cylinder after it is no
-// better, but for what is of third order: of all such faces that which a move given is farthest beyond.
+// better: of all such faces that which a move given is farthest beyond.
 func (q *axisSearch) face(m *[4]float64, r *region, middle *[4]float64) (face [4]float64, at float64) {
 	far, near, outer, inner := math.Inf(-1), math.Inf(1), 0, 0
 	for i := range q.seen[:q.n] {
@@ -130,6 +142,7 @@ func (q *axisSearch) face(m *[4]float64, r *region, middle *[4]float64) (face [4
 			near, inner = d, i
 		}
 	}
+	at = q.left
 	if q.outer {
 		p := &q.seen[outer]
 		at += q.s.outer - p.distance + q.bends(p, true, r, middle)
@@ -148,29 +161,68 @@ func (q *axisSearch) face(m *[4]float64, r *region, middle *[4]float64) (face [4
 }
 
 // bends returns how much nearer an outer point comes, or how much farther an inner one gets, than to first order, by
-// moves from the middle of a region: the square of what is linear, so that it is most in a corner.
+// moves from the middle of a region. With e the move of the axis at the foot of the point, a the change of the tilt t, and
+// n the direction of the point in the plane of the moves, the square of the distance becomes
+//
+//	d² − 2d·n·e + e² − N²/T², N = d·n·a − e·t − e·a, T² = 1 + (t + a)²
+//
+// So an inner point gets farther by (e² − (n·e)²)/2d, and an outer one comes nearer by (d·n·a − e·t)²/2d, at most. Both are
+// convex, so that they are most in a corner.
 func (q *axisSearch) bends(p *seenPoint, outer bool, r *region, middle *[4]float64) float64 {
-	u, v := p.pull[0]+p.pull[2], p.pull[1]+p.pull[3] // its direction
-	across := [4]float64{-float64((1 - p.h) * v), float64((1 - p.h) * u), -float64(p.h * v), float64(p.h * u)}
-	if outer { // it is the tilt along its direction that brings it nearer
-		k := p.distance / q.s.length
-		u, v = float64(u*k), float64(v*k)
-		across = [4]float64{-u, -v, u, v}
+	u, v := p.pull[0]+p.pull[2], p.pull[1]+p.pull[3]
+	k, tu, tv := p.distance/q.s.length, q.tilt[0], q.tilt[1]
+	u2, v2 := float64(k*u), float64(k*v)
+	leans := [4]float64{-u2 - float64((1-p.foot)*tu), -v2 - float64((1-p.foot)*tv), u2 - float64(p.foot*tu), v2 - float64(p.foot*tv)}
+	most := 0.0
+	for i := range r.corners[:r.n] {
+		c := &r.corners[i].at
+		m := [4]float64{c[0] - middle[0], c[1] - middle[1], c[2] - middle[2], c[3] - middle[3]}
+		if outer {
+			b := times(&leans, &m)
+			most = max(most, float64(b*b))
+			continue
+		}
+		eu, ev := float64((1-p.foot)*m[0])+float64(p.foot*m[2]), float64((1-p.foot)*m[1])+float64(p.foot*m[3])
+		along := dot(u, v, eu, ev)
+		most = max(most, dot(eu, ev, eu, ev)-float64(along*along))
 	}
-	away := [4]float64{-across[0], -across[1], -across[2], -across[3]}
-	is := times(&across, middle)
-	most := max(r.most(&across)-is, r.most(&away)+is)
-	return float64(most*most) / (2 * p.distance)
+	return most / (2 * p.distance)
 }
 
-// gain is by how much the cylinder may be better after a move in a region, by the balance of the contacts, but for
-// what is of third order.
+// rest bounds what is left of the weighed distances beyond that, after a move of a size from the middle: of the roots of
+// the squares above, by √(x² + s) ≤ x + s/2x and √(x² − s) ≥ x − s/2x − s²/2x³. There is no bound where a point may reach
+// the axis.
+func (q *axisSearch) rest(size float64) (sum float64) {
+	l, tilt := q.s.length, norm(q.tilt[0], q.tilt[1])
+	a := math.Sqrt2 * size / l                // how far it tilts
+	m := size * (1 + 2*q.out*float64(tilt/l)) // and moves at a foot, which lies that far beyond the ends
+	left := q.in - m
+	if !(left > 0) {
+		return math.Inf(1)
+	}
+	if q.inner {
+		sum += m * m * m / (2 * left * q.in)
+	}
+	if q.outer {
+		n := float64(q.out*a) + float64((tilt+a)*m)
+		sum += n*n*m/(2*left*q.in) + a*m*n/q.in + n*n*n*n/(2*left*left*left)
+	}
+	return sum
+}
+
+// gain is by how much the cylinder may be better after a move in a region, by the balance of the contacts.
 func (q *axisSearch) gain(r *region, middle *[4]float64) float64 {
-	sum := q.cost(q.s.inner, q.s.outer)
+	sum := q.left
+	if math.IsInf(sum, 1) {
+		return sum
+	}
 	var g [4]float64
 	for i := range q.contacts {
-		p, w := &q.seen[i], q.points[i].weight
-		sum += float64(math.Abs(w)*q.bends(p, w > 0, r, middle)) - float64(w*p.distance)
+		p, w, on := &q.seen[i], q.points[i].weight, q.s.outer
+		if w < 0 {
+			on = q.s.inner
+		}
+		sum += float64(math.Abs(w)*q.bends(p, w > 0, r, middle)) + float64(w*(on-p.distance))
 		for k := range g {
 			g[k] += float64(w * p.pull[k])
 		}
@@ -192,11 +244,7 @@ func (q *axisSearch) cost(in, out float64) (c float64) {
 // better reports whether the cylinder is better about the axis in the middle of the region looked at.
 func (q *axisSearch) better(middle *[4]float64) bool {
 	is := q.cost(q.s.inner, q.s.outer) - slack
-	in, out := math.Inf(1), math.Inf(-1)
-	for i := range q.seen[:q.n] {
-		in, out = min(in, q.seen[i].distance), max(out, q.seen[i].distance)
-	}
-	if q.cost(in, out) >= is {
+	if q.cost(q.in, q.out) >= is {
 		return false
 	}
 	p := q.s.moved(middle)
@@ -205,12 +253,9 @@ func (q *axisSearch) better(middle *[4]float64) bool {
 }
 
 // exclude goes through all moves by up to half at either end, until none is left after which the cylinder may be
-// better, or one is found after which it is. From an axis that is tilted already, distances bend otherwise by up to three
-// times that tilt, the move and the tilt of the move, which is √2·size/length at most.
+// better, or one is found after which it is.
 func (q *axisSearch) exclude(half float64) {
-	far := math.Sqrt2 * half
-	q.in, q.out = q.s.inner-far, q.s.outer+far
-	hair := float64(16 * rounding * q.out)
+	hair := q.hair()
 	q.regions[0].cube(half)
 	q.regions[0].points = q.n
 	for left, looked := 1, 0; left > 0; {
@@ -224,9 +269,7 @@ func (q *axisSearch) exclude(half float64) {
 		q.n = r.points
 		q.look(&middle, size)
 		r.points = q.n
-		tilt := norm(middle[2]-middle[0], middle[3]-middle[1]) / q.s.length
-		rest := q.third(size) + 5*tilt*size*size/q.s.length + hair
-		gain := q.gain(r, &middle) + rest
+		gain := q.gain(r, &middle)
 		_, away := r.farthest(&[4]float64{})
 		if away <= q.held || gain <= worth {
 			left--
@@ -237,7 +280,7 @@ func (q *axisSearch) exclude(half float64) {
 		}
 		if looked >= mostRegions || left == len(q.regions) || float64(size*size) <= float64(worth/8*q.in) {
 			q.bound = max(q.bound, gain)
-			if q.opens < 3 {
+			if q.opens < len(q.open) {
 				q.open[q.opens] = q.s.moved(&middle)
 				q.opens++
 			}
@@ -248,8 +291,8 @@ func (q *axisSearch) exclude(half float64) {
 		for r.n > 0 {
 			corner, size = r.farthest(&middle)
 			face, at := q.face(&corner, r, &middle)
-			at += rest - worth
-			if times(&face, &corner)-at <= hair || !r.cut(&face, at+times(&face, &middle), hair) {
+			at -= worth
+			if !(times(&face, &corner)-at > hair) || !r.cut(&face, at+times(&face, &middle), hair) {
 				break
 			}
 		}

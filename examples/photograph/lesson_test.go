@@ -14,7 +14,7 @@ import (
 
 func TestLesson(t *testing.T) {
 	if testing.Short() {
-		t.Skip("renders and measures 200 walls")
+		t.Skip("renders and measures 50 walls")
 	}
 	steep, tilted := shipped, shipped
 	steep.included, steep.round, steep.along = 100*units.Degree, 5*units.Millimetre, 10*units.Millimetre

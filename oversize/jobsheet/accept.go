@@ -64,19 +64,22 @@ func mustBeShown(r Row) bool {
 // stands is the row in one line that an acceptance quotes, always in millimetres. about is the cylinder, its size
 // and the day of its proof; "" for the engine.
 func (r Row) stands(about string) string {
-	text := r.State.String()
+	var parts [12]string
+	list := parts[:0]
 	if about != "" {
-		text = about + ": " + text
+		list = append(list, about, ": ")
 	}
+	list = append(list, r.State.String())
 	if s := r.Reason.String(); s != "" {
-		text += ": " + s
+		list = append(list, ": ", s)
 	}
 	if r.Says != "" {
-		text += "; " + r.Says
+		list = append(list, "; ", r.Says)
 	}
 	if f := r.Finding; f != nil && f.Subject != "" {
-		text += "; " + f.Subject + " " + f.Measured.String() + ", " + limitWords(f.Limits)
+		list = append(list, "; ", f.Subject, " ", f.Measured.String(), ", ", limitWords(f.Limits))
 	}
+	text := strings.Join(list, "")
 	if !strings.Contains(text, "  ") && !strings.ContainsFunc(text, func(r rune) bool { return r != ' ' && unicode.IsSpace(r) }) {
 		return text // as nearly every one is
 	}

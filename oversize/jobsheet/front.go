@@ -72,9 +72,9 @@ func (s *draft) items(list ...page.Item) {
 func (s *draft) why() {
 	var names, lines []string
 	for _, c := range s.Choice.Cylinders {
-		var against groups[string, oversize.Refusal]
-		for _, r := range c.Refused {
-			against.add(s.cheaper(c.Route, r), r)
+		var against groups[string, *oversize.Refusal]
+		for k := range c.Refused {
+			against.add(s.cheaper(c.Route, &c.Refused[k]), &c.Refused[k])
 		}
 		var parts []string
 		for _, what := range against.keys {
@@ -135,7 +135,7 @@ func (s *draft) beyondReading(over units.Length) string {
 
 // cheaper names what is refused to a cylinder of such a route. A wall that is never worked on has no sizes, and may well be
 // kept as it is.
-func (s *draft) cheaper(route oversize.Route, r oversize.Refusal) string {
+func (s *draft) cheaper(route oversize.Route, r *oversize.Refusal) string {
 	switch {
 	case r.Route == oversize.Sleeve:
 		return "a sleeve"

@@ -89,6 +89,11 @@ func next(rows []*Row) Step {
 // grouped returns where the rows of the engine stand, then those of each cylinder.
 func grouped(rows []Row, cylinders int) [][]*Row {
 	groups := make([][]*Row, cylinders+1)
+	each := len(rows)/len(groups) + 8 // in each, about
+	all := make([]*Row, len(groups)*each)
+	for i := range groups {
+		groups[i] = all[i*each : i*each : (i+1)*each]
+	}
 	for k := range rows {
 		if at := rows[k].at() + 1; at < len(groups) {
 			groups[at] = append(groups[at], &rows[k])
@@ -114,9 +119,10 @@ type book struct {
 	untold   []need
 	slipped  []slip
 
-	rows []Row
-	at   int    // the cylinder being written; -1 for the engine
-	path string // of its fields, "cylinders[0]."
+	rows  []Row
+	at    int    // the cylinder being written; -1 for the engine
+	path  string // of its fields, "cylinders[0]."
+	about string // names it, the size it goes to and when that was proven; "" for the engine
 }
 
 // ledger writes the row of everything that must be true of the engine and of each cylinder, and has what was
@@ -124,10 +130,10 @@ type book struct {
 func ledger(b book) []Row {
 	b.at = -1
 	b.engineRows()
-	for b.at = range b.Cylinders {
-		b.path = fmt.Sprintf("cylinders[%d].", b.at)
+	for i := range b.Cylinders {
+		b.turnTo(i)
 		b.cylinderRows()
-		if b.at == 0 { // the others have as many
+		if i == 0 { // the others have as many
 			b.rows = slices.Grow(b.rows, len(b.Cylinders)*len(b.rows))
 		}
 	}
@@ -142,33 +148,30 @@ func (b *book) put(r Row) {
 	if b.at >= 0 {
 		prefix, r.Cylinder = b.path, b.Cylinders[b.at].Name
 	}
-	if r.Key != "" {
-		r.Key += "."
+	if name := enum.Name(r.Demand, demandNames); r.Key == "" {
+		r.Key = prefix + name
+	} else {
+		r.Key = prefix + r.Key + "." + name
 	}
-	r.Key = prefix + r.Key + enum.Name(r.Demand, demandNames)
 	if r.State.settled() && r.Step == 0 {
 		r.Step = StepReassemble
 	}
 	if b.withheld() && (r.Step == StepRework || r.Step == StepHone) {
 		r.Step = StepTell // nothing is cut on what may be a slip
 	}
-	r.Stands = r.stands(b.about())
+	r.Stands = r.stands(b.about)
 	b.rows = append(b.rows, r)
 }
 
-// about names the cylinder being written, the size it goes to and when that was proven.
-func (b *book) about() string {
-	if b.at < 0 {
-		return ""
-	}
-	text := b.Cylinders[b.at].Name
+// turnTo begins a cylinder.
+func (b *book) turnTo(cylinder int) {
+	b.at, b.path, b.about = cylinder, fmt.Sprintf("cylinders[%d].", cylinder), b.Cylinders[cylinder].Name
 	if c := b.chosen(); c.Over != 0 {
-		text += ", " + b.Units.in().Over(c.Over)
+		b.about += ", " + b.Units.in().Over(c.Over)
 	}
-	if b.proofs[b.at] != nil && b.Proof.On != "" {
-		text += ", " + b.Proof.On
+	if b.proofs[cylinder] != nil && b.Proof.On != "" {
+		b.about += ", " + b.Proof.On
 	}
-	return text
 }
 
 // A verdict is what a finding makes of a row: the step where it is beyond, and where it is in doubt.
@@ -285,8 +288,8 @@ func (b *book) others() {
 	for _, rows := range groups {
 		all = all && next(rows) >= StepLeaveUntouched
 	}
-	for b.at = range b.Cylinders {
-		b.path = fmt.Sprintf("cylinders[%d].", b.at)
+	for i := range b.Cylinders {
+		b.turnTo(i)
 		r := provenBy(demandOthers, "", byOwnRecord)
 		switch {
 		case len(b.Cylinders) == 1 && engine:

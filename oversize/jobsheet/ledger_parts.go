@@ -4,7 +4,6 @@ package jobsheet
 
 import (
 	"fmt"
-	"strings"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
@@ -132,7 +131,7 @@ func (b *book) ringRows() {
 				sheet = r
 			}
 		}
-		w := ringRows{book: b, n: n, ring: ring, sheet: sheet}
+		w := ringRows{book: b, n: n, key: fmt.Sprintf("rings[%d]", n), ring: ring, sheet: sheet}
 		w.put(w.gap())
 		w.put(w.service())
 		w.put(w.running())
@@ -146,16 +145,17 @@ func (b *book) ringRows() {
 type ringRows struct {
 	*book
 	n     int
+	key   string // of its rows
 	ring  Ring
 	sheet RingSheet // zero: it was not measured
 }
 
 func (w ringRows) put(r Row) {
-	if r.Of != "" { // a port
-		r.Of = " at " + r.Of
+	if r.Of == "" {
+		r.Of, r.Key = w.ring.Name, w.key
+	} else { // a port
+		r.Of, r.Key = w.ring.Name+" at "+r.Of, w.key+"."+r.Key
 	}
-	r.Of = w.ring.Name + r.Of
-	r.Key = strings.TrimSuffix(fmt.Sprintf("rings[%d].%s", w.n, r.Key), ".")
 	w.book.put(r)
 }
 

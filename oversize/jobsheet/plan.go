@@ -107,6 +107,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 		Version: Version, Job: j.clone(), Next: next(slices.Concat(steps...)), Ledger: rows, Assumed: g.assumed, Study: g.study, Choice: choice,
 		Honing: honing, Sleeve: sleeve, Matched: pairs.matched, Before: volumes.all, After: volumes.then,
 		Omitted: slices.Concat(notCut, notMatched, notGapped, notHoned, notRatio), Past: g.risk.past,
+		Cylinders: make([]CylinderSheet, 0, len(g.Cylinders)),
 	}
 	if err := s.usual(); err != nil {
 		return Sheet{}, err

@@ -69,6 +69,7 @@ func ringGaps(g given, read []readBore, choice oversize.Choice, proofs []*ProofS
 		if proofs[i] != nil {
 			forms, formKnown = formsOf(proofs[i].Bore, proofs[i].Form), true
 		}
+		all[i] = make([]RingSheet, 0, len(c.Rings))
 		for n, measured := range c.Rings {
 			w := ringWork{given: g, ring: g.Engine.ring(measured.Ring), measured: measured, bore: bores[i], stays: stays(choice.Cylinders[i])}
 			r, err := w.sheet()

@@ -127,7 +127,13 @@ func (at sitting) standard() Standard {
 
 // places returns the places that were read, plane by plane, those between ports last.
 func places(g bore.Geometry) []bore.Place {
-	var list []bore.Place
+	n := 0
+	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
+		for i := range planes {
+			n += len(planes[i].Places)
+		}
+	}
+	list := make([]bore.Place, 0, n)
 	for _, planes := range [...][]bore.Plane{g.Planes, g.Bridges} {
 		for i := range planes {
 			list = append(list, planes[i].Places...)
@@ -141,9 +147,9 @@ func unread(g bore.Geometry) bool { return len(g.Planes)+len(g.Bridges) == 0 }
 
 // toRead returns where the places were read: readings without their diameters.
 func toRead(places []bore.Place) []bore.Reading {
-	var list []bore.Reading
-	for _, q := range places {
-		list = append(list, bore.Reading{Depth: q.Depth, Axis: q.Axis})
+	list := make([]bore.Reading, len(places))
+	for i, q := range places {
+		list[i] = bore.Reading{Depth: q.Depth, Axis: q.Axis}
 	}
 	return list
 }

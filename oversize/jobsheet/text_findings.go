@@ -108,8 +108,10 @@ func (s *draft) cleanUps() {
 
 // refusals say what speaks against each cheaper route, a line each, in the units shown.
 func (s *draft) refusals(cylinder int) (lines []string) {
-	var against groups[string, oversize.Refusal]
-	for _, r := range s.Choice.Cylinders[cylinder].Refused {
+	var against groups[string, *oversize.Refusal]
+	refused := s.Choice.Cylinders[cylinder].Refused
+	for k := range refused {
+		r := &refused[k]
 		route := s.show.Route(r.Route, r.Over)
 		if r.Work != "" {
 			route += ", " + r.Work

@@ -43,6 +43,9 @@ type Lesson[D any] struct {
 	// that many data are asked for must be true of some. It returns nil where the data stand
 	// so near an edge that rounding decides, which must be rare.
 	Claims func(D) map[string]bool
+
+	// Slow says that a page takes long to make: a quarter of the data are drawn.
+	Slow bool
 }
 
 // Test holds the lesson to all of that. It is run in the folder of the lesson; the golden pages are in the
@@ -62,7 +65,10 @@ func (l Lesson[D]) Test(t *testing.T) {
 		}
 		l.golden(t, filepath.Join("..", "testdata", file+".txt"), d)
 	}
-	drawn, held, edges := map[string]int{}, map[string]bool{}, 0
+	drawn, held, edges, draws := map[string]int{}, map[string]bool{}, 0, draws
+	if l.Slow {
+		draws /= 4
+	}
 	for i := range uint64(draws) {
 		d := l.Draw(rand.New(rand.NewPCG(1, i)))
 		claims := l.hold(t, fmt.Sprintf("draw %d", i), d)

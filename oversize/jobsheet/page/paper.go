@@ -3,21 +3,15 @@
 package page
 
 import (
+	"bufio"
 	"fmt"
+	"io"
 	"strings"
 )
 
-// together returns the sections one below the other, a blank line between them.
-func together(sections [][]string) string {
-	size := 0
-	for _, s := range sections {
-		for _, line := range s {
-			size += len(line) + 1
-		}
-		size++
-	}
-	var b strings.Builder
-	b.Grow(size)
+// together writes the sections one below the other, a blank line between them.
+func together(w io.Writer, sections [][]string) error {
+	b := bufio.NewWriter(w) // which keeps the first error
 	for i, s := range sections {
 		if i > 0 {
 			b.WriteByte('\n')
@@ -27,7 +21,7 @@ func together(sections [][]string) string {
 			b.WriteByte('\n')
 		}
 	}
-	return b.String()
+	return b.Flush()
 }
 
 // pages returns the sections in pages under a head. A section that fits a page is not broken.

@@ -3,6 +3,7 @@
 package page
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -55,8 +56,7 @@ func (t Text) Write(w io.Writer, d Doc) error {
 		add(t.section(i+1, s))
 	}
 	if t.Lines == 0 {
-		_, err := io.WriteString(w, together(sections))
-		return err
+		return together(w, sections)
 	}
 	head := d.Subject
 	if head == "" {
@@ -103,7 +103,7 @@ type typist struct {
 	buffer []byte // of the line being typed
 }
 
-func (p *typist) line(s string) { p.lines = append(p.lines, strings.TrimRight(s, " ")) }
+func (p *typist) line(s []byte) { p.lines = append(p.lines, string(bytes.TrimRight(s, " "))) }
 
 func (p *typist) blocks(blocks []Block) {
 	deeper := p.indent // of what hangs on what stands before it
@@ -111,7 +111,7 @@ func (p *typist) blocks(blocks []Block) {
 		switch b := b.(type) {
 		case Heading:
 			if i > 0 {
-				p.line("")
+				p.line(nil)
 			}
 			p.wrap(p.indent, string(b))
 		case Sentence:
@@ -177,7 +177,7 @@ func (p *typist) wrap(mark, text string) {
 	}
 	line, columns, empty := append(p.buffer[:0], mark...), width(mark), true
 	end := func() {
-		p.line(string(line))
+		p.line(line)
 		line, columns, empty = append(line[:0], blanks(indent)...), indent, true
 	}
 	for word := range words(single(p.plain(text))) {
@@ -272,9 +272,9 @@ func fold(text string, columns int, indent string) []string {
 
 // form types fields two to a line, their rooms to write in line.
 func (p *typist) form(f Form) {
-	var rows [][]string
+	rows := make([][]string, 0, (len(f)+1)/2)
 	for i := 0; i < len(f); i += 2 {
-		var row []string
+		row := make([]string, 0, 4)
 		for _, field := range f[i:min(i+2, len(f))] {
 			row = append(row, field.Label, blankWith(field.Unit))
 		}

@@ -39,7 +39,7 @@ func (p *typist) table(t Table) {
 	parts := g.split(room)
 	for i, part := range parts {
 		if i > 0 {
-			p.line("")
+			p.line(nil)
 		}
 		p.print(part)
 	}
@@ -51,16 +51,20 @@ func (p *typist) table(t Table) {
 // grid returns the table with every text as it is printed.
 func (t Table) grid(plain func(string) string) grid {
 	g := grid{keys: t.keys(), head: t.Head != nil}
-	rows := t.Rows
-	if g.head {
-		rows = append([][]string{t.Head}, rows...)
-	}
-	for _, row := range rows {
-		cells := make([]string, t.columns())
-		for i := range cells {
-			cells[i] = single(plain(cell(row, i)))
+	n := t.columns()
+	g.rows = make([][]string, 0, len(t.Rows)+1)
+	all := make([]string, 0, n*cap(g.rows))
+	add := func(row []string) {
+		for i := range n {
+			all = append(all, single(plain(cell(row, i))))
 		}
-		g.rows = append(g.rows, cells)
+		g.rows = append(g.rows, all[len(all)-n:len(all):len(all)])
+	}
+	if g.head {
+		add(t.Head)
+	}
+	for _, row := range t.Rows {
+		add(row)
 	}
 	return g
 }
@@ -156,7 +160,7 @@ func (p *typist) print(g grid) {
 				line = append(append(line, blanks(w[i]-width(c))...), gap...)
 			}
 		}
-		p.line(string(line))
+		p.line(line)
 		p.buffer = line
 	}
 }

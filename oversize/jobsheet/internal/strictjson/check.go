@@ -33,34 +33,45 @@ func (d *Document) Walk(v any, look func(path fmt.Stringer, v any, usual []strin
 func (d *Document) walk(v reflect.Value, at *place, look func(*member, reflect.Value, *place)) {
 	switch v.Kind() {
 	case reflect.Slice:
-		at := &place{up: at, list: true} // one for all, since a path is made at once
+		if v.Len() == 0 {
+			return
+		}
+		list := &place{up: at, list: true} // one for all, as the next, since a path is made at once
+		in := &place{up: list}
 		for i := range v.Len() {
-			at.item = i
-			if v.Type().Elem().Kind() == reflect.String {
-				look(&member{}, v.Index(i), at)
-			} else {
-				d.walk(v.Index(i), at, look)
+			list.item = i
+			switch v.Type().Elem().Kind() {
+			case reflect.String:
+				look(&member{}, v.Index(i), list)
+			case reflect.Struct:
+				d.members(v.Index(i), in, look)
+			default:
+				d.walk(v.Index(i), list, look)
 			}
 		}
 	case reflect.Pointer:
 		d.walk(v.Elem(), at, look) // of nil: nothing
 	case reflect.Struct:
-		s := d.shape(v.Type())
-		if s.quantity {
-			return // whose text is its own
+		d.members(v, &place{up: at}, look)
+	}
+}
+
+// members goes through the fields of a struct, each of which at is made the place of.
+func (d *Document) members(v reflect.Value, at *place, look func(*member, reflect.Value, *place)) {
+	s := d.shape(v.Type())
+	if s.quantity {
+		return // whose text is its own
+	}
+	for i := range s.members {
+		m := &s.members[i]
+		in := v.FieldByIndex(m.path)
+		if m.name == "" || !m.looked || m.needs == "" && m.omits && in.IsZero() {
+			continue
 		}
-		at := &place{up: at}
-		for i := range s.members {
-			m := &s.members[i]
-			in := v.FieldByIndex(m.path)
-			if m.name == "" || !m.looked || m.needs == "" && m.omits && in.IsZero() {
-				continue
-			}
-			at.name = m.name
-			look(m, in, at)
-			if m.deep {
-				d.walk(in, at, look)
-			}
+		at.name = m.name
+		look(m, in, at)
+		if m.deep {
+			d.walk(in, at, look)
 		}
 	}
 }

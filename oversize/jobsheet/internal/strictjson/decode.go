@@ -36,11 +36,11 @@ func (d decoder) value(n *node, v reflect.Value, at *place) {
 		}
 	case reflect.Slice:
 		if d.is(n, array, at) {
-			v.Set(reflect.MakeSlice(v.Type(), len(n.items), len(n.items)))
+			v.Set(reflect.MakeSlice(v.Type(), len(n.fields), len(n.fields)))
 			in := &place{up: at, list: true} // one for all, since a path is made at once
-			for i := range n.items {
+			for i := range n.fields {
 				in.item = i
-				d.value(&n.items[i], v.Index(i), in)
+				d.value(&n.fields[i].value, v.Index(i), in)
 			}
 		}
 	case reflect.String:
@@ -106,7 +106,8 @@ func (d decoder) unmarshal(n *node, u encoding.TextUnmarshaler, at *place) {
 	if !d.text(n, at) {
 		return
 	}
-	if err := u.UnmarshalText([]byte(n.text)); err != nil {
+	d.doc.buffer = append(d.doc.buffer[:0], n.text...) // which whoever unmarshals copies, where he wants to keep it
+	if err := u.UnmarshalText(d.doc.buffer); err != nil {
 		d.doc.fault(at, n, d.doc.reader.Explain(err), err)
 	}
 }

@@ -29,7 +29,7 @@ import (
 
 // A Reader says how much is read at most, and finds words for what it does not know.
 type Reader struct {
-	MostBytes int // of a file
+	MostBytes int // of a file, below 2 GiB
 	MostDepth int // of values in values
 	MostText  int // bytes of a text
 
@@ -48,6 +48,7 @@ type Document struct {
 	at     map[string]bool // the paths at fault
 	last   mark
 	shapes map[reflect.Type]*shape
+	buffer []byte // of the text being unmarshalled
 }
 
 // Made returns the document of a value that no file holds.
@@ -80,7 +81,7 @@ func (d *Document) Fault(path string, v any, want error) {
 	f := Fault{Path: path, Want: d.reader.Explain(want), Err: want}
 	n := d.find(path)
 	if n != nil {
-		f.Line, f.Column = d.position(n.offset)
+		f.Line, f.Column = d.position(int(n.offset))
 	}
 	switch {
 	case n != nil && n.kind != object && n.kind != array:
@@ -97,7 +98,7 @@ func (d *Document) fault(at *place, n *node, want string, err error) {
 	if d.known(f.Path) {
 		return
 	}
-	f.Line, f.Column = d.position(n.offset)
+	f.Line, f.Column = d.position(int(n.offset))
 	d.note(f)
 }
 
@@ -124,13 +125,8 @@ func (n *node) texts(yield func(string) bool) bool {
 	if n.kind == text && !yield(n.text) {
 		return false
 	}
-	for _, f := range n.fields {
-		if !f.value.texts(yield) {
-			return false
-		}
-	}
-	for _, i := range n.items {
-		if !i.texts(yield) {
+	for i := range n.fields {
+		if !n.fields[i].value.texts(yield) {
 			return false
 		}
 	}

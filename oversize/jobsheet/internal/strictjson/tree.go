@@ -14,11 +14,10 @@ import (
 
 // A node is one JSON value and where it begins in the file.
 type node struct {
-	offset int
+	offset int32
 	kind   kind
-	text   string // of a text: its value; of a number, true, false, null: as written
-	fields []field
-	items  []node
+	text   string  // of a text: its value; of a number, true, false, null: as written
+	fields []field // of an object, or the items of a list, which have no name
 }
 
 type field struct {
@@ -59,10 +58,10 @@ func (d *Document) find(path string) *node {
 	for step := range strings.FieldsFuncSeq(path, func(r rune) bool { return r == '.' || r == '[' || r == ']' }) {
 		if n.kind == array {
 			i, err := strconv.Atoi(step)
-			if err != nil || i < 0 || i >= len(n.items) {
+			if err != nil || i < 0 || i >= len(n.fields) {
 				return nil
 			}
-			n = &n.items[i]
+			n = &n.fields[i].value
 		} else if n = n.field(step); n == nil {
 			return nil
 		}
@@ -142,9 +141,9 @@ type parser struct {
 // value reads the next value into n. It reports false where the reading has to end.
 func (p *parser) value(n *node, at *place, depth int) bool {
 	first := p.peek()
-	n.offset = p.at
+	n.offset = int32(p.at)
 	if depth > p.doc.reader.MostDepth {
-		p.doc.broken(n.offset, nil, "nested deeper than %d, the most allowed", p.doc.reader.MostDepth)
+		p.doc.broken(p.at, nil, "nested deeper than %d, the most allowed", p.doc.reader.MostDepth)
 		return false
 	}
 	switch first {
@@ -266,9 +265,9 @@ func (p *parser) array(n *node, at *place, depth int) bool {
 	n.kind = array
 	in := &place{up: at, list: true}
 	for p.at++; p.more(']'); {
-		n.items = append(n.items, node{})
-		in.item = len(n.items) - 1
-		if !p.value(&n.items[in.item], in, depth+1) {
+		n.fields = append(n.fields, field{})
+		in.item = len(n.fields) - 1
+		if !p.value(&n.fields[in.item].value, in, depth+1) {
 			return false
 		}
 	}
