@@ -46,6 +46,25 @@ func accept(rows []Row, as []Acceptance) {
 	}
 }
 
+// idle says why an acceptance settles nothing; "" where it does.
+func idle(a Acceptance, rows []Row) string {
+	why := "no row has this key, or no row of this kind wants a figure"
+	for _, r := range rows {
+		switch {
+		case r.State == StateAccepted && (r.Key == a.Row || a.Row == "" && r.Demand == a.Demand):
+			return ""
+		case r.Key != a.Row:
+		case r.Lapsed:
+			why = "it has lapsed, since what stood there has changed: \"" + r.Stands + "\""
+		case r.State.settled():
+			why = "the row is " + r.State.String() + " without it"
+		default:
+			why = "nobody can accept this: " + r.Reason.String()
+		}
+	}
+	return why
+}
+
 // mustBeShown reports whether a row wants a measurement that no word replaces: where the failure itself could not be
 // accepted, not having looked cannot be either.
 func mustBeShown(r Row) bool {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"borewright.example/bore/fit"
 	"borewright.example/bore/surface"
 	"borewright.example/internal/enum"
 	"borewright.example/oversize"
@@ -102,20 +103,25 @@ func grouped(rows []Row, cylinders int) [][]*Row {
 	return groups
 }
 
-// A book is a ledger being written: what every row is worked out from.
+// A book is what the steps of the plan returned, from which every row of the ledger is written.
 type book struct {
 	given
 	read     []readBore
 	choice   oversize.Choice
 	passes   []passing
+	cuts     []cutting
 	proofs   []*ProofSheet
+	matched  []fit.Matched
 	fits     []fitting
 	bores    []ringBore
 	rings    [][]RingSheet
+	honing   HoneSheet
 	sleeve   *SleeveSheet
 	seats    []seat
-	textures [][]surface.Finding
 	noFit    error // why there is no sleeve's fit
+	textures [][]surface.Finding
+	volumes  capacitySheet
+	omitted  []Remark
 	untold   []need
 	slipped  []slip
 
@@ -127,7 +133,7 @@ type book struct {
 
 // ledger writes the row of everything that must be true of the engine and of each cylinder, and has what was
 // accepted stand in for what is open.
-func ledger(b book) []Row {
+func (b *book) ledger() []Row {
 	b.at = -1
 	b.engineRows()
 	for i := range b.Cylinders {

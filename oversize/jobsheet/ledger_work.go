@@ -241,7 +241,7 @@ func (b *book) sleeveRows() {
 	if v.Running != nil {
 		grips = v.Running.Grips
 	}
-	barrel, inside := v.strengths()
+	barrel, inside := sleeve.Weaker(v.Fit, v.Honed)
 	for _, q := range []struct {
 		of      string
 		verdict uncertainty.Verdict

@@ -7,7 +7,6 @@ import (
 	"errors"
 	"slices"
 
-	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
 	"borewright.example/units"
@@ -153,49 +152,12 @@ func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
 				s.Running = &state
 			}
 		}
-		if s.Holding, err = s.holding(at); err != nil {
+		if holding, known, err := s.Joint.Holding(s.Hone.Joint, at.Value.Add(-at.Within), at.Value.Add(at.Within)); err != nil {
 			return s, err
+		} else if known {
+			s.Holding = &holding
 		}
 	}
 	s.Loosens, err = s.Hone.Joint.LooseAt(sleeve.Warm{Sleeve: units.ReferenceTemperature, Barrel: units.ReferenceTemperature}) // heated evenly from 20 °C
 	return s, err
-}
-
-// strengths are those of barrel and sleeve at 20 °C, as fitted or as honed, whichever leaves less.
-func (s SleeveSheet) strengths() (barrel, inside sleeve.Strength) {
-	barrel, inside = s.Fit.Barrel, s.Fit.Sleeve
-	if s.Honed.Barrel.Margin.Min < barrel.Margin.Min {
-		barrel = s.Honed.Barrel
-	}
-	if s.Honed.Sleeve.Margin.Min < inside.Margin.Min {
-		inside = s.Honed.Sleeve
-	}
-	return barrel, inside
-}
-
-// holding returns the interference that both parts stand and that grips at a temperature in work.
-func (s SleeveSheet) holding(at bore.Temperature) (*sleeve.Diametral, error) {
-	barrel, inside := s.strengths()
-	if barrel.Wanted == 0 || inside.Wanted == 0 {
-		return nil, nil
-	}
-	// Without gas, at 20 °C, every stress is in proportion to the interference.
-	share := min(barrel.Margin.Min/barrel.Wanted, inside.Margin.Min/inside.Wanted)
-	most, err := units.Of(share*s.Joint.Interference.Max.In(units.Millimetre), units.Millimetre)
-	if err != nil {
-		return nil, err
-	}
-	const any = 1 * units.Pascal // of grip: the pressure itself is nobody's figure
-	var d sleeve.Diametral
-	for i, t := range []units.Temperature{at.Value.Add(-at.Within), at.Value.Add(at.Within)} {
-		least, err := s.Hone.Joint.LeastInterference(any, t, t)
-		if err != nil {
-			return nil, err
-		}
-		if least = least.Ceil(units.Micrometre); i == 0 || least > d.Min {
-			d.Min = least
-		}
-	}
-	d.Max = most.Floor(units.Micrometre)
-	return &d, nil
 }

@@ -110,3 +110,8 @@ func faults(d *strictjson.Document) error {
 	}
 	return fs
 }
+
+// fault returns what a room refused as a fault of the job.
+func fault(path string, err error) error {
+	return Faults{{Path: path, Want: err.Error(), Err: err}}
+}

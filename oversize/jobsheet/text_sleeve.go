@@ -33,7 +33,7 @@ func (s *draft) holding() (interference, why string) {
 		return s.show.Length(v.Holding.Min) + " to " + s.show.Length(v.Holding.Max), "the parts stand the most of it, the least just grips when running"
 	}
 	part := "sleeve"
-	if b, in := v.strengths(); b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
+	if b, in := sleeve.Weaker(v.Fit, v.Honed); b.Margin.Min*in.Wanted < in.Margin.Min*b.Wanted {
 		part = "barrel"
 	}
 	return "none", fmt.Sprintf("the %s stands %s at most, the grip when running asks for %s: a thicker wall, a stronger metal or two that grow alike, or a collar and the maker's word",

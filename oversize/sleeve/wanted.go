@@ -66,3 +66,52 @@ func (j Joint) LeastInterference(grip units.Pressure, sleeve, barrel units.Tempe
 	grown := growths(&j.Barrel, db).hi
 	return units.Of((2*thin.overlap(float64(grip))+float64(seat*(grown-small)))/small, units.Metre)
 }
+
+// Weaker returns, of two states of a joint, the strength of either part where it has less to spare.
+func Weaker(a, b Stresses) (barrel, sleeve Strength) {
+	barrel, sleeve = a.Barrel, a.Sleeve
+	if b.Barrel.Margin.Min < barrel.Margin.Min {
+		barrel = b.Barrel
+	}
+	if b.Sleeve.Margin.Min < sleeve.Margin.Min {
+		sleeve = b.Sleeve
+	}
+	return barrel, sleeve
+}
+
+// Holding returns the DIAMETRAL interference, to a micrometre, with which both parts have the margins that [Joint.Fit]
+// wants, as fitted and once honed ([Honing.Joint]), and the honed joint just grips with sleeve and barrel at either of two
+// temperatures. It is crossed, Min above Max, where none does both; known is false where the strength of a part is not known. Of
+// a j.Interference so small that a margin is said to be 1000 less is returned than holds. The errors are those of Fit and of [Joint.LeastInterference].
+func (j Joint) Holding(honed Joint, coldest, hottest units.Temperature) (d Diametral, known bool, err error) {
+	fitted, err := j.Fit()
+	if err != nil {
+		return Diametral{}, false, err
+	}
+	thinner, err := honed.Fit()
+	if err != nil {
+		return Diametral{}, false, err
+	}
+	barrel, sleeve := Weaker(fitted, thinner)
+	if barrel.Wanted == 0 || sleeve.Wanted == 0 {
+		return Diametral{}, false, nil
+	}
+	// Without gas, at 20 °C, every stress is in proportion to the interference.
+	share := min(barrel.Margin.Min/barrel.Wanted, sleeve.Margin.Min/sleeve.Wanted)
+	most, err := units.Of(share*j.Interference.Max.In(units.Millimetre), units.Millimetre)
+	if err != nil {
+		return Diametral{}, false, err
+	}
+	const any = 1 * units.Pascal // of grip: the pressure itself is nobody's figure
+	for i, t := range [...]units.Temperature{coldest, hottest} {
+		least, err := honed.LeastInterference(any, t, t)
+		if err != nil {
+			return Diametral{}, false, err
+		}
+		if least = least.Ceil(units.Micrometre); i == 0 || least > d.Min {
+			d.Min = least
+		}
+	}
+	d.Max = most.Floor(units.Micrometre)
+	return d, true, nil
+}

@@ -157,3 +157,61 @@ func ExampleJoint_LeastInterference() {
 	// Output:
 	// 0.087 mm to 0.146 mm <nil>
 }
+
+// TestHolding: at the greatest interference that holds both parts have their margins, as fitted and as honed, and a micrometre more
+// is too much for one of them; at the least the honed joint grips at both temperatures, and a micrometre less is loose at one.
+func TestHolding(t *testing.T) {
+	tried, crossed := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		j := rangedJoint(t)
+		j.Interference = exactly(j.Seat / 1000) // of less a margin is said to be 1000 at most
+		honed := j
+		honed.Bore += (j.Seat - j.Bore) / 5
+		cold := celsius(t, "cold", -20, 150)
+		hot := cold + units.Temperature(rapid.Float64Range(0, 60).Draw(t, "warmer"))
+		d, known, err := j.Holding(honed, cold, hot)
+		if known != ((j.Barrel.Yield > 0 || j.Barrel.Tensile > 0) && (j.Sleeve.Yield > 0 || j.Sleeve.Tensile > 0)) || err != nil {
+			t.Fatal(known, err)
+		}
+		if !known {
+			return
+		}
+		with := func(k sleeve.Joint, l units.Length) sleeve.Joint {
+			k.Interference = exactly(l)
+			return k
+		}
+		stands := func(l units.Length) bool {
+			barrel, inside := sleeve.Weaker(must(with(j, l).Fit()), must(with(honed, l).Fit()))
+			return barrel.Margin.Min >= barrel.Wanted && inside.Margin.Min >= inside.Wanted
+		}
+		if most := j.Seat / 100; d.Max > um && d.Max+um < most { // what a joint may have
+			tried++
+			if !stands(d.Max) || stands(d.Max+um) {
+				t.Fatalf("%v: stands %v, a micrometre more %v", d.Max, stands(d.Max), stands(d.Max+um))
+			}
+		}
+		grips := func(l units.Length) bool {
+			for _, at := range []units.Temperature{cold, hot} {
+				if must(with(honed, l).Stresses(sleeve.Warm{Sleeve: at, Barrel: at})).Pressure.Min <= 0 {
+					return false
+				}
+			}
+			return true
+		}
+		if d.Min > um && d.Min < j.Seat/100 {
+			if !grips(d.Min) || grips(d.Min-um) {
+				t.Fatalf("%v: grips %v, a micrometre less %v", d.Min, grips(d.Min), grips(d.Min-um))
+			}
+		}
+		if d.Min > d.Max {
+			crossed++
+		}
+	})
+	if tried == 0 || crossed == 0 {
+		t.Errorf("%d tried, %d of them crossed", tried, crossed)
+	}
+	j := sleeve.Joint{Bore: 60 * mm, Seat: 70 * mm, Outer: plain(90 * mm)}
+	if _, _, err := j.Holding(j, room, room); err == nil {
+		t.Error("a joint without interference and metals")
+	}
+}
