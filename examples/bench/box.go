@@ -3,6 +3,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -34,7 +35,7 @@ func (w *writer) named(path, where string) {
 func (w *writer) boxFor(path, words string, cell bool) {
 	k, now, id := kinds[pattern(path)], w.job.textAt(path), idOf(path)
 	w.raw(`<div class="box%s%s%s" id="%s" data-at="%s">`, when(cell, " cell"), when(w.wanted[path], " wanted"), when(k.boxes == 2, " two"), id, text(path))
-	about := when(len(w.faults[path]) > 0, ` aria-invalid="true" aria-describedby="`+id+`-fault"`)
+	about := w.about(path)
 	switch {
 	case k.several:
 		w.raw(`<fieldset><legend>%s</legend>`, text(words))
@@ -65,11 +66,18 @@ func (w *writer) boxFor(path, words string, cell bool) {
 	w.raw(`</div>`)
 }
 
+// about says of the boxes at a path that they are at fault, and where the words for it are.
+func (w *writer) about(path string) string {
+	return when(len(w.faults[path]) > 0, ` aria-invalid="true" aria-describedby="`+idOf(path)+`-fault"`)
+}
+
 // inputs writes the boxes of a field and what stands between and behind them.
 func (w *writer) inputs(k kind, path, words, now, about string, cell bool) {
 	id, e := idOf(path), k.split(now)
-	if now == "" && k.units != nil {
-		e.unit = w.usualUnit(k, path)
+	if of := pattern(path); now == "" && k.units != nil {
+		e.unit = cmp.Or(w.units[of], w.usualUnit(k, path))
+	} else if e.unit != "" {
+		w.units[of] = e.unit
 	}
 	if e.join == "" && k.joins != nil {
 		e.join = k.joins[0]
@@ -120,13 +128,15 @@ func (w *writer) joint(k kind, id, words, join string) {
 	w.raw(`<input type="hidden" value="%s"/><span>%s</span>`, text(join), text(strings.TrimSpace(join)))
 }
 
-// usualUnit is the unit that stands beside an empty box.
+// usualUnit is the unit that stands beside an empty box, where none of the kind before it has another.
 func (w *writer) usualUnit(k kind, path string) string {
 	switch {
 	case !slices.Equal(k.units, lengths):
 		return k.units[0]
 	case strings.Contains(path, "texture"):
 		return " µm"
+	case strings.HasSuffix(path, ".deviation") && w.units["gauge.resolution"] != "":
+		return w.units["gauge.resolution"]
 	case w.inch:
 		return " in"
 	}
@@ -164,7 +174,8 @@ func optionsOf(choices []string, now, none string) string {
 // header writes the box at the head of a row or a column, for all that stands in it.
 func (w *writer) header(path, of, now, words string) {
 	k, id := kinds[pattern(of)], idOf(path)
-	w.raw(`<div class="box cell" id="%s" data-at="%s">`, id, text(path))
-	w.inputs(k, path, words, now, "", true)
+	w.raw(`<div class="box cell%s" id="%s" data-at="%s">`, when(w.wanted[path], " wanted"), id, text(path))
+	w.inputs(k, path, words, now, w.about(path), true)
+	w.faultsAt(path)
 	w.raw(`</div>`)
 }

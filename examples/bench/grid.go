@@ -7,6 +7,7 @@ import (
 	"html"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"borewright.example/bore"
@@ -50,15 +51,24 @@ func (g grid) all(in func(readingPlace) bool) string {
 	return strings.Trim(strings.ReplaceAll(fmt.Sprint(items), " ", ","), "[]")
 }
 
-// added is the path of the head of a row or a column that is added, with so many places, at least one.
-func (g grid) added(path, field string, places int) string {
-	n := 0
+// places is how many the grid has.
+func (g grid) places() (n int) {
 	for _, cell := range g.cells {
 		n += len(cell)
 	}
+	return n
+}
+
+// head is the path of the box at the head of a row or a column.
+func (g grid) head(path, field string, in func(readingPlace) bool) string {
+	return fmt.Sprintf("%s[%s].%s", path, g.all(in), field)
+}
+
+// added is the path of the head of a row or a column that is added, with so many places, at least one.
+func (g grid) added(path, field string, places int) string {
 	items := make([]string, max(places, 1))
 	for i := range items {
-		items[i] = fmt.Sprint(n + i)
+		items[i] = fmt.Sprint(g.places() + i)
 	}
 	return fmt.Sprintf("%s[%s].%s", path, strings.Join(items, ","), field)
 }
@@ -69,21 +79,17 @@ func (w *writer) grid(p part, path string) {
 	w.raw(`<div class="group grid" id="%s">`, idOf(path))
 	w.raw(`<h3>%s</h3>`, text(partWords[p.key][0]))
 	w.faultsAt(path)
-	read := "diameter"
-	if w.job.at("gauge.dial") != nil {
-		read = "deviation"
-	}
 	if len(g.depths) > 0 {
 		w.places(g, path)
 		w.raw(`<div class="row"><b>%s</b><div class="cells">`, text(wordAxisHead))
 		for i, axis := range g.axes {
 			w.raw(`<div data-column="%d">`, i)
-			w.header(fmt.Sprintf("%s[%s].axis", path, g.all(func(p readingPlace) bool { return p.axis == axis })), path+"[].axis", axis, fmt.Sprint(wordAxisHead, " ", i+1))
+			w.header(g.head(path, "axis", func(p readingPlace) bool { return p.axis == axis }), path+"[].axis", axis, fmt.Sprint(wordAxisHead, " ", i+1))
 			w.raw(`</div>`)
 		}
 		w.raw(`</div></div>`)
 		for i, depth := range g.depths {
-			w.row(g, path, read, i, depth)
+			w.row(g, path, i, depth)
 		}
 	}
 	w.raw(`<p class="deeds">`)
@@ -107,10 +113,10 @@ func (w *writer) grid(p part, path string) {
 }
 
 // row writes the readings at one depth.
-func (w *writer) row(g grid, path, read string, i int, depth string) {
-	items := g.all(func(p readingPlace) bool { return p.depth == depth })
+func (w *writer) row(g grid, path string, i int, depth string) {
+	in := func(p readingPlace) bool { return p.depth == depth }
 	w.raw(`<div class="row" data-row="%d"><div class="at"><b>%s</b>`, i, text(wordDepthHead))
-	w.header(fmt.Sprintf("%s[%s].depth", path, items), path+"[].depth", depth, fmt.Sprint(wordDepthHead, " ", i+1))
+	w.header(g.head(path, "depth", in), path+"[].depth", depth, fmt.Sprint(wordDepthHead, " ", i+1))
 	w.raw(`</div><div class="cells">`)
 	for k, axis := range g.axes {
 		cell := g.cells[readingPlace{depth, axis}]
@@ -118,23 +124,55 @@ func (w *writer) row(g grid, path, read string, i int, depth string) {
 			continue
 		}
 		w.raw(`<div data-row="%d" data-column="%d"><span class="axis">%s</span>`, i, k, text(axis))
-		for _, item := range cell {
-			at := fmt.Sprintf("%s[%d].", path, item)
-			field := read
-			for _, name := range []string{"diameter", "deviation"} {
-				if w.job.at(at+name) != nil {
-					field = name
-				}
-			}
-			w.named(at+field, strings.TrimSpace(depth+" "+axis))
-			w.faultsAt(fmt.Sprintf("%s[%d]", path, item))
+		for n, item := range cell {
+			at := fmt.Sprintf("%s[%d]", path, item)
+			w.named(w.readAt(at), strings.TrimSpace(depth+" "+axis)+when(n > 0, wordOnceMore))
+			w.faultsAt(at)
 		}
 		w.raw(`</div>`)
 	}
 	w.raw(`</div><p class="deeds">`)
-	w.button("again", path, path, wordAgain, depth)
-	w.button("drop", fmt.Sprintf("%s[%s]", path, items), path, wordDropDepth)
+	w.button("again", path, fmt.Sprintf("%s[%d].%s", path, g.places(), w.reads()), wordAgain, depth)
+	w.button("drop", fmt.Sprintf("%s[%s]", path, g.all(in)), path, wordDropDepth)
 	w.raw(`</p></div>`)
+}
+
+// reads is the field that a new reading is written in.
+func (w *writer) reads() string {
+	if w.job.at("gauge.dial") != nil {
+		return "deviation"
+	}
+	return "diameter"
+}
+
+// readAt is the field that the reading at a place is written in.
+func (w *writer) readAt(place string) string {
+	for _, name := range []string{".diameter", ".deviation"} {
+		if w.job.at(place+name) != nil {
+			return place + name
+		}
+	}
+	return place + "." + w.reads()
+}
+
+// boxAt is the path of the box in which what a path names is written: of a grid, the reading of a place, and the head of a row
+// or a column for all that stands in it.
+func (w *writer) boxAt(path string) string {
+	from, to := strings.LastIndexByte(path, '['), strings.LastIndexByte(path, ']')
+	if from < 0 || !isGrid(path[:from]) {
+		return path
+	}
+	i, _ := strconv.Atoi(path[from+1 : to])
+	list, place, g := path[:from], placeOf(w.job, path[:from], i), gridOf(w.job, path[:from])
+	switch path[to+1:] {
+	case "":
+		return w.readAt(path)
+	case ".depth":
+		return g.head(list, "depth", func(p readingPlace) bool { return p.depth == place.depth })
+	case ".axis":
+		return g.head(list, "axis", func(p readingPlace) bool { return p.axis == place.axis })
+	}
+	return path
 }
 
 // far writes a box to tick for each reading, where the library finds one far from the others, or one was confirmed.

@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"borewright.example/oversize/jobsheet"
@@ -46,9 +47,9 @@ func (w *writer) now() Lead {
 	case len(w.adrift) > 0:
 	case len(w.faults) > 0:
 		at := w.anchor[slices.IndexFunc(w.anchor, func(at string) bool { return len(w.faults[at]) > 0 })]
-		return Lead{idOf(at), wordFault + w.where(at)}
+		return Lead{idOf(w.boxAt(at)), wordFault + w.where(at)}
 	case len(w.asked) > 0:
-		return Lead{idOf(w.asked[0]), wordAsked + w.where(w.asked[0])}
+		return Lead{idOf(w.boxAt(w.asked[0])), wordAsked + w.where(w.asked[0])}
 	}
 	return Lead{"head", wordNothing}
 }
@@ -61,9 +62,9 @@ func (w *writer) red() {
 	w.raw(`<h2>%s</h2><ul>`, text(wordFaults))
 	seen := map[string]bool{}
 	for _, at := range w.anchor {
-		if list := w.faults[at]; len(list) > 0 && !seen[at] {
-			seen[at] = true
-			w.raw(`<li><a href="#%s">%s</a>: %s</li>`, idOf(at), text(w.where(at)), text(strings.Join(list, "; ")))
+		if list := w.faults[at]; len(list) > 0 && !seen[w.boxAt(at)] {
+			seen[w.boxAt(at)] = true
+			w.raw(`<li><a href="#%s">%s</a>: %s</li>`, idOf(w.boxAt(at)), text(w.where(at)), text(strings.Join(list, "; ")))
 		}
 	}
 	for _, f := range w.adrift {
@@ -85,7 +86,7 @@ func blank(job *node) bool {
 func (w *writer) links(at []string) {
 	w.raw(`<ul class="links">`)
 	for _, a := range at {
-		w.raw(`<li><a href="#%s">%s</a></li>`, idOf(a), text(w.where(a)))
+		w.raw(`<li><a href="#%s">%s</a></li>`, idOf(w.boxAt(a)), text(w.where(a)))
 	}
 	w.raw(`</ul>`)
 }
@@ -93,9 +94,6 @@ func (w *writer) links(at []string) {
 // rows writes the rows of the ledger that call for the next step.
 func (w *writer) rows() {
 	rows := w.pressing()
-	if said := slices.DeleteFunc(slices.Clone(rows), func(r jobsheet.Row) bool { return len(r.Give) == 0 }); len(said) > 0 {
-		rows = said // the others follow from these
-	}
 	// What the same boxes would settle stands together.
 	var groups [][]jobsheet.Row
 	var links [][]string
@@ -122,14 +120,15 @@ func (w *writer) rows() {
 			} else {
 				w.raw("%s%s", when(k > 0, "; "), text(when(r.Cylinder != "", partWords["each"][0]+" "+r.Cylinder+": ")))
 			}
+			if of := w.slipped(r); of != "" {
+				value, why, _ := strings.Cut(strings.TrimPrefix(r.Says, r.Of+" "), ": ")
+				w.raw("%s", text(fmt.Sprintf(wordSlip, w.where(of), value)+w.plain(why)))
+				w.button("confirm", w.plan.moved.back(r.Of), "head", wordRight, value)
+				continue
+			}
 			w.raw("%s", text(r.Demand.String()+when(r.Of != "", ", "+r.Of)))
 			if k+1 == len(group) || !alike(r, group[k+1]) {
 				w.raw(":%s", when(len(links[i]) <= mostSaid, " "+text(saysOf(r))))
-			}
-			if slices.Contains(r.Give, "confirmed") {
-				_, rest, _ := strings.Cut(r.Says, r.Of+" ")
-				value, _, _ := strings.Cut(rest, ": ")
-				w.button("confirm", r.Of, "head", wordRight, value)
 			}
 		}
 		if len(links[i]) > 0 {
@@ -145,18 +144,49 @@ func alike(a, b jobsheet.Row) bool { return a.Cylinder == b.Cylinder && saysOf(a
 
 func saysOf(r jobsheet.Row) string { return cmp.Or(r.Says, r.Reason.String()) }
 
-// where names a box or a group, and the cylinder it belongs to.
+// where names a box or a group, and before it the items that it belongs to.
 func (w *writer) where(at string) string {
 	words := label(at)
 	if p, ok := lists[pattern(at)+"[]"]; ok {
 		words = partWords[p.key][0]
-	} else if p, ok := lists[pattern(at)]; ok {
-		words = partWords[p.key][0] + " " + strings.Trim(at[strings.LastIndexByte(at, '['):], "[]")
+	} else if strings.HasSuffix(at, "]") {
+		words = ""
 	}
-	if list, err := steps(at); err == nil && len(list) > 2 && list[0].name == "cylinders" {
-		words = partWords["each"][0] + " " + w.job.textAt(fmt.Sprintf("cylinders[%d].name", list[1].item)) + ": " + words
+	if strings.HasPrefix(at, "proof.") { // the survey has the like
+		words = partWords["proof"][0] + ": " + words
+	}
+	for i := strings.LastIndexByte(at, ']'); i > 0; i = strings.LastIndexByte(at[:i], ']') {
+		if item := w.item(at[:i+1]); item != "" { // a reading may have no place yet
+			words = item + when(words != "", ": ") + words
+		}
 	}
 	return words
+}
+
+// item names an item of a list: a cylinder by its name, a reading by its place.
+func (w *writer) item(at string) string {
+	from := strings.LastIndexByte(at, '[')
+	path, key := at[:from], lists[pattern(at)].key
+	i, _ := strconv.Atoi(strings.Trim(at[from:], "[]"))
+	switch {
+	case isGrid(path):
+		p := placeOf(w.job, path, i)
+		return strings.TrimSpace(p.depth + " " + p.axis)
+	case path == "cylinders":
+		return partWords["each"][0] + " " + cmp.Or(w.job.textAt(at+".name"), strconv.Itoa(i+1))
+	}
+	return fmt.Sprint(partWords[key][0], " ", i+1)
+}
+
+// plain returns what the library says with the names of the page for paths.
+func (w *writer) plain(says string) string {
+	words := strings.Split(says, " ")
+	for i, word := range words {
+		if path := strings.TrimRight(word, ":;,."); strings.HasPrefix(path, "cylinders[") {
+			words[i] = w.where(w.plan.moved.back(path)) + word[len(path):]
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // step names what is next and the parts of the form that are open for it, so that others are unfolded when that changes.

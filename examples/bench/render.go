@@ -24,10 +24,11 @@ type writer struct {
 	opened  []string            // the parts of the form that are open for it
 	inch    bool
 	options map[string]string // of choices, as HTML
+	units   map[string]string // the last that stood beside a number, by the pattern of its path
 }
 
 func newWriter(job *node, p planned) *writer {
-	w := &writer{job: job, plan: p, faults: map[string][]string{}, wanted: map[string]bool{}, inch: inInches(job), options: map[string]string{}}
+	w := &writer{job: job, plan: p, faults: map[string][]string{}, wanted: map[string]bool{}, inch: inInches(job), options: map[string]string{}, units: map[string]string{}}
 	for _, section := range form {
 		w.anchors(section, "")
 	}
@@ -38,9 +39,13 @@ func newWriter(job *node, p planned) *writer {
 		case at == "":
 			w.adrift = append(w.adrift, f)
 		case job.at(f.Path) == nil:
-			w.wanted[at] = true
+			w.wanted[at], w.wanted[w.boxAt(at)] = true, true
 		default:
-			w.faults[at] = append(w.faults[at], lineWords(at, f.Path)+faultWords(f))
+			words := lineWords(at, f.Path) + faultWords(f)
+			w.faults[at] = append(w.faults[at], words)
+			if head := w.boxAt(at); head != at && !strings.HasSuffix(at, "]") && !slices.Contains(w.faults[head], words) { // of a whole row or column
+				w.faults[head] = append(w.faults[head], words)
+			}
 		}
 	}
 	for _, r := range w.pressing() {
@@ -59,6 +64,9 @@ func newWriter(job *node, p planned) *writer {
 // boxesOf returns where what a row wants is written down: of work that is still to be done, that work first.
 func (w *writer) boxesOf(r jobsheet.Row) (at []string) {
 	for _, give := range r.Give {
+		if of := w.slipped(r); of != "" {
+			give = of
+		}
 		ways := []string{give}
 		if cylinder, ok := strings.CutSuffix(give, ".proof"); ok && enteredIn[r.Step] != "" {
 			ways = []string{join(cylinder, enteredIn[r.Step]), give}
@@ -70,6 +78,14 @@ func (w *writer) boxesOf(r jobsheet.Row) (at []string) {
 		}
 	}
 	return at
+}
+
+// slipped returns the path of the figure that a row holds for a slip; "" where it is no such row.
+func (w *writer) slipped(r jobsheet.Row) string {
+	if !slices.Contains(r.Give, "confirmed") {
+		return ""
+	}
+	return w.boxAt(w.plan.moved.back(r.Of))
 }
 
 // lineWords says which value of a list is meant.
@@ -107,12 +123,20 @@ func (w *writer) pressing() (rows []jobsheet.Row) {
 		return nil
 	}
 	var open []jobsheet.Row
-	var first, work jobsheet.Reason // none is the least, and that of no open row
 	for _, r := range w.plan.sheet.Ledger {
-		if r.Step != w.plan.sheet.Next || r.State != jobsheet.StateOpen && r.State != jobsheet.StateFailed {
+		if r.Step == w.plan.sheet.Next && (r.State == jobsheet.StateOpen || r.State == jobsheet.StateFailed) {
+			open = append(open, r)
+		}
+	}
+	if said := slices.DeleteFunc(slices.Clone(open), func(r jobsheet.Row) bool { return len(r.Give) == 0 }); len(said) > 0 {
+		open = said // the others follow from these
+	}
+	var first, work jobsheet.Reason // none is the least, and that of no open row
+	for _, r := range open {
+		if w.slipped(r) != "" { // put right, it may leave nothing else to ask
+			rows = append(rows, r)
 			continue
 		}
-		open = append(open, r)
 		if first == 0 || r.Reason < first {
 			first = r.Reason
 		}
@@ -122,7 +146,7 @@ func (w *writer) pressing() (rows []jobsheet.Row) {
 	}
 	for reason := first; reason <= max(first, work); reason++ {
 		for _, r := range open {
-			if r.Reason == reason {
+			if r.Reason == reason && w.slipped(r) == "" {
 				rows = append(rows, r)
 			}
 		}
@@ -179,8 +203,8 @@ func (w *writer) nearest(path string) string {
 				return a
 			}
 		}
-		i := strings.LastIndexByte(path, '[')
-		if i < 0 || !strings.HasSuffix(path, "]") {
+		i := strings.LastIndexAny(path, "[.")
+		if i < 0 || path[i] == '.' && lists[pattern(path[:i])+"[]"].key == "" { // else it is a field of every item
 			return ""
 		}
 		path = path[:i]

@@ -65,6 +65,7 @@ type planned struct {
 	html   string          // of the sheet
 	faults jobsheet.Faults // with the paths of the job as the page holds it
 	broken string          // what the library panicked with
+	moved  moving          // which items it did not see
 }
 
 // turn does what was asked and plans the job anew.
@@ -139,7 +140,7 @@ func (b bench) planned(job *node) (p planned) {
 					s.Ledger[i].Give[k] = moved.back(give)
 				}
 			}
-			p.sheet = &s
+			p.sheet, p.moved = &s, moved
 			return p
 		}
 	}

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: BSD-3-Clause
+
+package main
+
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+var linkTo = regexp.MustCompile(`href="#([^"]+)"`)
+
+// leadsSomewhere holds every way out of the head to a box or group of the form.
+func leadsSomewhere(t *testing.T, a Answer) {
+	t.Helper()
+	for _, link := range linkTo.FindAllStringSubmatch(a.Head, -1) {
+		if !strings.Contains(a.htmlOf(), `id="`+link[1]+`"`) {
+			t.Errorf("#%s leads nowhere: %s", link[1], a.Head)
+		}
+	}
+	if at := a.Now.At; at != "head" && !strings.Contains(a.htmlOf(), `id="`+at+`"`) {
+		t.Errorf("%v leads nowhere", a.Now)
+	}
+}
+
+// TestSlipIsAskedFor: a reading that looks like a slip withholds the route, and then the way out is that reading, by its place,
+// or to say that it is right; places before it that are still to be read do not move it.
+func TestSlipIsAskedFor(t *testing.T) {
+	const path = "cylinders[0].readings"
+	file, err := os.ReadFile("testdata/route.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	read := []Entry{{Do: "drop", At: path}, {"set", "counted.readings", []string{"9"}}}
+	for i, microns := range []int{35, 50, 40, 30, 140, 35, 20, 25, 20} { // the fifth was 40
+		at := fmt.Sprintf("%s[%d].", path, i)
+		read = append(read, Entry{Do: "add", At: path}, Entry{"set", at + "depth", []string{[]string{"12", "48", "84"}[i/3], " mm"}},
+			Entry{"set", at + "axis", []string{[]string{"pin", "thrust", "45°"}[i%3]}}, Entry{"set", at + "diameter", []string{fmt.Sprintf("67.%03d", microns), " mm"}})
+	}
+	for name, more := range map[string][]Entry{"": nil, "with places to read": {{"again", path, []string{"12 mm"}}, {"set", path + "[9].diameter", []string{"67.035", " mm"}},
+		{"set", path + "[0].diameter", []string{"", " mm"}}}} {
+		a := theBench.turn(Request{Job: string(file), Entries: append(read[:len(read):len(read)], more...)})
+		root, _ := parse(a.Job)
+		p := placeOf(root, path, 4)
+		if !strings.Contains(a.Head, `href="#cylinders-0-readings-4-diameter"`) || !strings.Contains(a.Head, p.depth+" "+p.axis) {
+			t.Fatalf("%s: no way to the reading: %s", name, a.Head)
+		}
+		if strings.Contains(regexp.MustCompile(`<[^>]+>`).ReplaceAllString(a.Head, ""), "readings[") {
+			t.Errorf("%s: speaks in paths: %s", name, a.Head)
+		}
+		leadsSomewhere(t, a)
+		button := regexp.MustCompile(`data-do="confirm" data-at="([^"]+)" data-then="head" data-part="([^"]+)"`).FindStringSubmatch(a.Head)
+		if button == nil || button[1] != path+"[4]" {
+			t.Fatalf("%s: cannot be said to be right: %s", name, a.Head)
+		}
+		b := theBench.turn(Request{Job: a.Job, Entries: []Entry{{"confirm", button[1], []string{button[2]}}}})
+		if strings.Contains(b.Head, `href="#cylinders-0-readings-4-diameter"`) {
+			t.Errorf("%s: said to be right, it is asked for again: %s", name, b.Head)
+		}
+	}
+}
+
+// TestHeadsOfTheGrid: what is wrong with a depth or an axis stands at its head, once, and there is a way to it.
+func TestHeadsOfTheGrid(t *testing.T) {
+	for field, typed := range map[string][]string{"axis": {"along crank"}, "depth": {"deep", " mm"}} {
+		a := after(t, "unread", Entry{"propose", "cylinders[0].readings", []string{"3"}}, Entry{"set", "cylinders[0].readings[0,1,2,3,4,5]." + field, typed},
+			Entry{"set", "cylinders[0].readings[0].diameter", []string{"67.05", " mm"}}, Entry{"set", "cylinders[0].readings[1].diameter", []string{"67.04", " mm"}})
+		leadsSomewhere(t, a)
+		if got := strings.Count(a.htmlOf(), `class="fault"`); got != 1 || strings.Count(a.Head, "<li>") != 1 {
+			t.Errorf("%s: %d faults: %s", field, got, a.Head)
+		}
+	}
+}
+
+// TestUnitGoesOn: a box that is empty has the unit of the one before it, the first deviation that of the dial.
+func TestUnitGoesOn(t *testing.T) {
+	const at = "cylinders[0].readings"
+	units := func(a Answer, field string) (list []string) {
+		for _, b := range boxesOf(t, a) {
+			if strings.HasPrefix(b.at, at+"[") && strings.HasSuffix(b.at, field) {
+				list = append(list, b.parts[1])
+			}
+		}
+		return list
+	}
+	a := after(t, "unread", Entry{"propose", at, []string{"3"}}, Entry{"set", at + "[1].diameter", []string{"2640", " thou"}})
+	if got := units(a, ".diameter"); len(got) < 9 || got[0] != " mm" || got[1] != " thou" || got[2] != " thou" || got[8] != " thou" {
+		t.Errorf("%q", got)
+	}
+	a = after(t, "unread", Entry{"set", "gauge.dial", []string{"plus is larger"}}, Entry{"set", "gauge.resolution", []string{"0.5", " thou"}}, Entry{"propose", at, []string{"3"}})
+	if got := units(a, ".deviation"); len(got) < 9 || strings.Trim(fmt.Sprint(got), "[ thou]") != "" {
+		t.Errorf("%q", got)
+	}
+}
