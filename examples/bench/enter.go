@@ -109,6 +109,9 @@ func set(job *node, path string, parts []string) string {
 		}
 		return ""
 	}
+	if spread(job, path, k, parts) {
+		return ""
+	}
 	text := k.typed(parts)
 	switch {
 	case now != nil && (text == now.shown() || slices.Equal(parts, k.shows(now.shown()))):

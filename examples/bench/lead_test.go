@@ -94,3 +94,43 @@ func TestUnitGoesOn(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestListSpreads: a list of numbers in the box of one reading goes on into the empty ones after it, with their unit, and is left as
+// typed, which is a fault, where it is too long, would write over another reading, or is one number.
+func TestListSpreads(t *testing.T) {
+	const at = "cylinders[0].readings"
+	places := Entry{"propose", at, []string{"3"}}
+	root := func(entries ...Entry) *node {
+		job, err := parse(after(t, "unread", entries...).Job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return job
+	}
+	job := root(places, Entry{"set", at + "[1].diameter", []string{"67.05 67,04 67.030", " mm"}})
+	for i, want := range []string{"", "67.05 mm", "67.04 mm", "67.030 mm", ""} {
+		if got := job.textAt(fmt.Sprintf("%s[%d].diameter", at, i)); got != want {
+			t.Errorf("%d: %q, want %q", i, got, want)
+		}
+	}
+	job = root(Entry{"set", "gauge.dial", []string{"plus is larger"}}, places, Entry{"set", at + "[0].deviation", []string{"+2\t-1\n0.5", " thou"}})
+	if got := job.textAt(at+"[0].deviation") + job.textAt(at+"[1].deviation") + job.textAt(at+"[2].deviation"); got != "+2 thou-1 thou0.5 thou" {
+		t.Errorf("%q", got)
+	}
+	job = root(Entry{Do: "add", At: "gauge.study"}, Entry{"set", "gauge.study[0].reading", []string{"67.01 67.02 67.01 67.00", " mm"}})
+	if l := job.at("gauge.study"); len(l.items) != 4 || job.textAt("gauge.study[3].reading") != "67.00 mm" {
+		t.Errorf("%s", l)
+	}
+	filled := Entry{"set", at + "[2].diameter", []string{"67.01", " mm"}}
+	for text, entries := range map[string][]Entry{
+		"67.05 67.04 67.03":                    {places, filled},
+		strings.Repeat("67.05 ", 60) + "67.05": {places},
+		"67 05":                                {places},
+		"2 5/8 3":                              {places},
+	} {
+		job := root(append(entries, Entry{"set", at + "[0].diameter", []string{text, " mm"}})...)
+		if got := job.textAt(at + "[0].diameter"); got != text+" mm" || job.textAt(at+"[1].diameter") != "" {
+			t.Errorf("%q became %q and %q", text, got, job.textAt(at+"[1].diameter"))
+		}
+	}
+}

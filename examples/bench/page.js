@@ -25,7 +25,7 @@ function turn(request) { // one after the other; what was done and not answered 
 }
 function show(answer) {
 	const at = document.activeElement, moved = answer.step !== step, field = at?.closest("[data-at]"), busy = field && [...field.querySelectorAll("input, textarea")].some(typed) ? field : null;
-	const mark = form.contains(at) && level(at) > 0 && level(at) < innerHeight ? at : document.elementFromPoint(30, innerHeight / 2), was = mark && level(mark);
+	const mark = step === undefined ? null : form.contains(at) && level(at) > 0 && level(at) < innerHeight ? at : document.elementFromPoint(30, innerHeight / 2), was = mark && level(mark);
 	({ job, name, step, now } = answer);
 	showing = true; // what is taken out of the page loses the focus, and is not done typing
 	for (const part of answer.form ?? []) {
@@ -92,7 +92,7 @@ function point(target) { // at the place in the drawing where the gauge is to be
 }
 document.addEventListener("click", event => {
 	const link = event.target.closest("a[href^='#']"), button = event.target.closest("button"), to = link && $(link.hash.slice(1));
-	if (to) event.preventDefault(), lead(to);
+	if (to) event.preventDefault(), queue.then(() => lead($(link.id === "next" ? now.at : to.id) ?? $("head"))); // once what was left is answered
 	else if (button?.id === "print") print();
 	else if (button?.dataset.clock) tick(button, $(button.dataset.clock));
 	else if (button?.dataset.do) {
