@@ -104,6 +104,9 @@ func (w *writer) grid(p part, path string) {
 		w.raw(`</select>`)
 		w.button("propose", path, path, wordPropose)
 		w.raw(`<small id="%s-hint">%s</small>`, id, text(wordAxesHint))
+		if from := repeated(w.job, path); from != path && len(g.depths) == 0 {
+			w.button("repeat", path, path, wordPlacesOf+w.job.textAt(strings.TrimSuffix(from, "readings")+"name"))
+		}
 	}
 	w.button("depth", path, g.added(path, "depth", len(g.axes)), wordDepth)
 	w.button("axis", path, g.added(path, "axis", len(g.depths)), wordAxis)

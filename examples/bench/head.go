@@ -25,6 +25,7 @@ func (w *writer) head(note string) string {
 	if s := w.plan.sheet; s != nil {
 		w.raw(`<h2>%s</h2>`, text(wordNext+s.Next.String()))
 		w.rows()
+		w.around()
 		return w.String()
 	}
 	w.red()

@@ -55,9 +55,9 @@ func propose(_ bench, job *node, e Entry) string {
 	return addPlaces(job, e.At, at)
 }
 
-// repeat adds the places of the first readings to those of the finished bore.
+// repeat adds the places of the first readings to those of the finished bore, or to those of another cylinder.
 func repeat(_ bench, job *node, e Entry) string {
-	from := strings.TrimSuffix(e.At, "proof") + "readings"
+	from := repeated(job, e.At)
 	if !isGrid(e.At) || !isGrid(from) {
 		return fmt.Sprintf("%.80q: no readings", e.At)
 	}
@@ -68,6 +68,21 @@ func repeat(_ bench, job *node, e Entry) string {
 		}
 	}
 	return addPlaces(job, e.At, at)
+}
+
+// repeated is the list whose places another has again: of a finished bore its first readings, of these the first that are laid out.
+func repeated(job *node, path string) string {
+	if bore, ok := strings.CutSuffix(path, "proof"); ok {
+		return bore + "readings"
+	}
+	if l := job.at("cylinders"); l != nil {
+		for i := range l.items {
+			if from := fmt.Sprintf("cylinders[%d].readings", i); job.at(from) != nil {
+				return from
+			}
+		}
+	}
+	return path
 }
 
 // A readingPlace is where a reading is taken, as typed.

@@ -10,11 +10,11 @@ var partWords = map[string][2]string{
 	"engine":        {"Engine", "What the maker says, and the first look."},
 	"each":          {"Cylinder", ""},
 	"ports":         {"Port in the wall", ""},
-	"limits":        {"Limits", "As the maker's manual has them. Two boxes are the least and the greatest; leave one empty where only one is given."},
-	"gauge":         {"Gauge and standard", "Two boxes are a value and its doubt, ± as far as 95 % of what it may be. Of a temperature that nobody measured, write the range it must have been in."},
-	"study":         {"Trial of the gauge", "One ring read again and again, ten times or more, gives the gauge's own scatter."},
+	"limits":        {"Limits", "As the maker's manual has them. Two boxes are the least and the greatest; leave one empty where only one is given. A figure the maker does not give can go on somebody's word, in the last part."},
+	"gauge":         {"Gauge and standard", "The box after ± is how far it may be off, 19 times of 20. Left empty, a wide doubt is taken, which may cost a size. Of a temperature that nobody measured, write the range it must have been in."},
+	"study":         {"Trial of the gauge", "One ring read again and again, ten times or more, gives the gauge's own scatter. A list of numbers in one box will do."},
 	"studied":       {"Count of the trials", ""},
-	"survey":        {"Readings", "As the gauge shows them. Nothing is decided by a box that is being typed in."},
+	"survey":        {"Readings", "Whole sizes; or what the dial shows, once the gauge's part says which way it runs. A list of numbers in one box goes on into the empty ones after it."},
 	"cylinder":      {"Cylinder", ""},
 	"readings":      {"Readings", ""},
 	"feeler":        {"Feeler test at a depth", "One ring pushed square to two depths, the upper first. It decides no size; at depths where the bore was read it has to agree."},
@@ -25,13 +25,13 @@ var partWords = map[string][2]string{
 	"pistons":       {"Sizes and pistons", "Which sizes can be had, and what boring needs to know."},
 	"oversizes":     {"Size that can be had", "The smallest first."},
 	"pistonsGot":    {"Piston that came", "Each as measured."},
-	"pistonOf":      {"Piston in hand for cylinder", ""},
+	"pistonOf":      {"Piston in hand for cylinder", "The one that is to go in: that which ran there, or the new one once it has come."},
 	"cuts":          {"Boring", "On one side, as far as the machine may be off."},
 	"rings":         {"Rings", "From the top, of one piston; then each as measured."},
 	"ring":          {"Ring", ""},
 	"ringsCounted":  {"Count of the rings", ""},
 	"ringsOf":       {"Rings in cylinder", ""},
-	"gaps":          {"Gap", ""},
+	"gaps":          {"Gap", "As bought, and in which bore that was; then in the finished bore."},
 	"tools":         {"Tools", "What is on hand for honing."},
 	"phases":        {"Setting", "Settings used one after the other."},
 	"passes":        {"Passes of honing", "Read at one depth and along one axis, before the first pass and after each."},
@@ -61,12 +61,12 @@ var boxWords = map[string]string{
 	"engine.duty": "Kind of piston and cooling", "engine.compression_ratio": "Compression ratio", "engine.clearance_volume": "Space above the piston",
 	"engine.chamber.head": "Space in the head", "engine.chamber.crown": "Dish of the crown; a dome is minus", "engine.chamber.deck": "Crown below the deck",
 	"engine.chamber.gasket": "Gasket, pressed", "engine.chamber.port_top": "Top of the exhaust port, below the deck",
-	"engine.running.ring": "Ring in work", "engine.running.bore": "Bore in work", "engine.running.piston": "Skirt in work",
+	"engine.running.ring": "Temperature of the rings in work", "engine.running.bore": "Temperature of the bore in work", "engine.running.piston": "Temperature of the skirt in work",
 	"engine.running.piston_by_window": "The maker's clearance at 20 °C stands for work", "engine.running.rings_by_window": "The maker's gaps at 20 °C stand for work",
 	"engine.limits.new_bore": "New bore", "engine.limits.service": "Largest bore in service", "engine.limits.ovality": "Ovality, at most",
-	"engine.limits.taper": "Taper, at most", "engine.limits.greatest_less_least": "Greatest minus least, at most",
-	"engine.limits.piston_clearance": "Clearance of the piston, on the diameter", "engine.limits.least_wall": "Wall left, at least; or tick below the readings that nobody knows",
-	"engine.limits.worn_clearance": "Clearance of a kept bore, at most", "engine.limits.greatest_overbore": "Over nominal, at most",
+	"engine.limits.taper": "Taper, at most", "engine.limits.greatest_less_least": "Greatest minus least of all readings, at most",
+	"engine.limits.piston_clearance": "Clearance of a new piston, on the diameter", "engine.limits.least_wall": "Wall left, at least; or tick \"least wall\" below the readings",
+	"engine.limits.worn_clearance": "Clearance in a bore that is kept, at most", "engine.limits.greatest_overbore": "Over nominal, at most",
 	"engine.limits.taper_at_deck": "Taper limit only on a bore larger at the deck", "engine.limits.choke": "Choke wanted", "engine.limits.finish_ovality": "Ovality of a finished bore",
 	"engine.limits.finish_taper": "Taper of a finished bore", "engine.limits.roundness": "Roundness of the wall, by traces", "engine.limits.cylindricity": "Cylindricity of the wall, by traces",
 	"engine.texture.ra": "Ra wanted", "engine.texture.rq": "Rq wanted", "engine.texture.rz": "Rz wanted", "engine.texture.rt": "Rt wanted",
@@ -75,30 +75,30 @@ var boxWords = map[string]string{
 	"gauge.kind": "Gauge: points that touch the wall", "gauge.resolution": "Gauge: smallest step that is read", "gauge.standard.size": "Size of the standard it was set on",
 	"gauge.temperatures.standard": "Temperature of the standard, while setting", "gauge.temperatures.gauge_set": "Temperature of the gauge, while setting",
 	"gauge.temperatures.gauge_used": "Temperature of the gauge, while reading", "gauge.temperatures.cylinder": "Temperature of the cylinder, while reading",
-	"gauge.dial": "The dial shows deviations: which way", "gauge.dial_error": "Error of the dial, at most", "gauge.repeatability": "Scatter of one reading, one standard deviation",
+	"gauge.dial": "The dial shows how far from the standard: which way", "gauge.dial_error": "Error of the dial, at most", "gauge.repeatability": "Scatter of one reading, one standard deviation",
 	"gauge.set_on": "Set on (day, or day and time)", "gauge.standard.name": "Name of the standard", "gauge.standard.material": "Material of the standard",
 	"gauge.material": "Material of the gauge's rod", "gauge.temperatures.place_to_place": "Difference of temperature along the wall",
 	"gauge.spindle.on_standard": "Traces: the indicator was set on the standard", "gauge.spindle.repeatability": "Traces: scatter of one radius, one standard deviation", "gauge.spindle.error": "Traces: error of a radius, at most", "gauge.spindle.out_of_square": "Traces: axis out of square to the deck, over the length traced",
 	"gauge.profiler.relative": "Texture instrument: doubt, of one", "gauge.profiler.resolution": "Texture instrument: step", "gauge.profiler.digit_of_share": "Texture instrument: step of Mr1 and Mr2",
 	"study[].reading": "Reading", "study[].part": "Of which ring", "study[].person": "By whom",
 	"survey.on": "Read on (day, or day and time)", "survey.by": "Read by", "survey.torque_plate": "Clamped with a torque plate",
-	"cylinders[].name": "Name", "cylinders[].over": "Bored oversize already, by; 0 is not",
+	"cylinders[].name": "Name", "cylinders[].over": "Bored oversize before, by how much; 0 is never",
 	"readings[].depth": "Depth", "readings[].axis": "Axis", "readings[].diameter": "Reading", "readings[].deviation": "Deviation", "readings[].confirmed": "Taken again, and right",
 	"proof[].depth": "Depth", "proof[].axis": "Axis", "proof[].diameter": "Reading", "proof[].deviation": "Deviation", "proof[].confirmed": "Taken again, and right",
 	"traces[].depth": "Depth", "traces[].step": "Angle from one to the next", "traces[].radii": "Or radii from the axis, one a line", "traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"proof_traces[].depth": "Depth", "proof_traces[].step": "Angle from one to the next", "proof_traces[].radii": "Or radii from the axis, one a line", "proof_traces[].deviations": "What the indicator shows, one a line; plus is farther off",
 	"pits[].below": "Deep, at most", "pits[].depth": "Upper end, below the deck", "pits[].length": "Long", "pits[].at": "Direction, from the thrust axis; nothing where it runs all round",
-	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1; or tick below the readings that nobody knows", "cylinders[].plating_whole": "Plating is whole; no where it lifts", "cylinders[].ridge_gone": "A kept bore: no ridge is left at the top; no where one is",
+	"cylinders[].thinnest_wall": "Thinnest wall, as measured", "cylinders[].wear_share": "Share of the wear on the more worn side, 0.5 to 1; or tick \"wear share\" below the readings", "cylinders[].plating_whole": "Plating is whole; no where it lifts", "cylinders[].ridge_gone": "A kept bore: no ridge is left at the top; no where one is",
 	"counted.readings": "Readings written down", "counted.pits": "Scores and pits found; 0 is an answer", "counted.ports": "Ports in one cylinder", "counted.proof": "Readings of finished bores",
-	"counted.passes": "Passes written down; 0 is an answer", "counted.rings": "Rings on one piston", "counted.trials": "Trials written down", "counted.textures": "Textures written down", "counted.traces": "Traces taken",
+	"counted.passes": "Honing passes written down; 0 is an answer", "counted.rings": "Rings on one piston", "counted.trials": "Trials written down", "counted.textures": "Textures written down", "counted.traces": "Traces taken",
 	"not_known":       "Nobody knows here",
 	"engine.one_size": "One size for all cylinders", "engine.honing_allowance": "Left for the hone, on the diameter", "engine.gasket_hole": "Hole of the head gasket",
-	"engine.may_shift": "The axis may move, on one side; 0 is not at all", "oversizes[].over": "Over nominal", "oversizes[].makers_list": "On the maker's own list",
-	"piston.size": "Skirt", "piston.axis": "Measured", "piston.coating": "Coating, on one side; 0 is none", "piston.height": "Measured above the skirt's edge",
+	"engine.may_shift": "How far the bore's axis may move; 0 is not at all", "oversizes[].over": "Over nominal", "oversizes[].makers_list": "On the maker's own list",
+	"piston.size": "Skirt", "piston.axis": "Measured across or along its pin", "piston.coating": "Coating, on one side; 0 is none", "piston.height": "Measured above the skirt's edge",
 	"piston.maker_height": "Where the maker measures", "piston.with_standard": "With the micrometer that set the gauge", "cylinders[].piston_for": "For which size, over nominal",
-	"pistons[].size": "Skirt", "pistons[].axis": "Measured", "pistons[].coating": "Coating, on one side; 0 is none", "pistons[].height": "Measured above the skirt's edge",
+	"pistons[].size": "Skirt", "pistons[].axis": "Measured across or along its pin", "pistons[].coating": "Coating, on one side; 0 is none", "pistons[].height": "Measured above the skirt's edge",
 	"pistons[].maker_height": "Where the maker measures", "pistons[].with_standard": "With the micrometer that set the gauge",
-	"cuts.locating": "Axis missed by, at most", "cuts.out_of_square": "Lean over the length bored, at most", "cuts.surface": "To come off under the worn skin",
+	"cuts.locating": "The bar misses its axis by, at most", "cuts.out_of_square": "The bar leans over the length bored by, at most", "cuts.surface": "To come off under the worn skin",
 	"engine.piston_material": "Material of the pistons", "engine.aim": "Where in its window to cut to", "cuts.most_depth": "Deepest rough cut, on one side", "cuts.finish_bore": "Last cut, on the diameter",
 	"cuts.finish_hone": "Finish honing, on the diameter", "cuts.plateau": "Plateau honing, on the diameter", "cuts.both_ends": "Rings enter from below too", "cuts.length": "Length bored, with run-in and run-out",
 	"cuts.feed": "Feed a turn", "cuts.spindle": "Boring bar turns", "cuts.warm": "Cylinder while roughed out", "cuts.deglaze": "Deglazing takes, on the diameter",
@@ -127,7 +127,7 @@ var boxWords = map[string]string{
 // What else the page says.
 const (
 	wordTitle      = "The bench"
-	wordLead       = "Type what the gauge shows; the sheet beside says what it means. The file of the job is yours: save it."
+	wordLead       = "Type what the gauge shows; the sheet, beside or below, says what it means. The file of the job is yours: save it."
 	wordOpen       = "Open a job"
 	wordSave       = "Save the job"
 	wordNew        = "New job"
@@ -143,7 +143,7 @@ const (
 	wordNoSheet    = "The sheet comes here once there is enough to work it out from."
 	wordStale      = wordVoid + ": this sheet is of the job before its last changes, which are at fault. Do not work by it."
 	wordVoid       = "NOT VALID"
-	wordTyping     = "A box is being typed in: the sheet is of the job before that."
+	wordTyping     = "Go on from this box: it is being typed in, and the sheet is of the job before that."
 	wordPending    = wordVoid + ": the change is still being worked out."
 	wordBroken     = "The library broke on this job, which is our fault and not yours: "
 	wordBrokenMore = ". Nothing is lost: save the job file, undo the last change, and report it with the file."
@@ -167,6 +167,7 @@ const (
 	wordAxes       = "Axes"
 	wordAxesHint   = "On two axes an oval that lies between them is missed; three show it; five show a form of four lobes too. A three-point gauge needs one."
 	wordPlaces     = "Take the places of the first readings"
+	wordPlacesOf   = "Take the places of cylinder "
 	wordRowsRings  = "A row for each ring"
 	wordDepth      = "Add a depth"
 	wordAxis       = "Add an axis"
@@ -186,6 +187,8 @@ const (
 	wordWordOn     = "On my word"
 	wordOpenRows   = "What is open, and can go on a word"
 	wordNobody     = "Nobody can accept this: "
+	wordTaken      = "Of these nobody said how far they may be off, and a wide doubt is taken, which has its part in this:"
+	wordSizes      = "To which size, and how: the job sheet"
 	wordSlip       = "%s: %s: right, or a slip? "
 	wordRight      = "It is right as it stands"
 	wordNoLayout   = "Places follow from ring travel: fill in the top ring's highest and the lowest ring's lowest edge first."
