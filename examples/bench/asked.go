@@ -60,7 +60,8 @@ func writesWork(r jobsheet.Row) bool {
 }
 
 // boxesOf returns where what a row wants is written down: of work that is still to be done, that work first.
-func (w *writer) boxesOf(r jobsheet.Row) (at []string) {
+func (w *writer) boxesOf(r jobsheet.Row) (ordered []string) {
+	var at []string
 	for _, give := range r.Give {
 		if of := w.slipped(r); of != "" {
 			give = of
@@ -75,9 +76,12 @@ func (w *writer) boxesOf(r jobsheet.Row) (at []string) {
 			}
 		}
 	}
-	place := func(a string) int { return slices.Index(w.anchor, a) }
-	slices.SortStableFunc(at, func(a, b string) int { return place(a) - place(b) })
-	return at
+	for _, a := range w.anchor { // as on the page
+		if slices.Contains(at, a) && !slices.Contains(ordered, a) {
+			ordered = append(ordered, a)
+		}
+	}
+	return ordered
 }
 
 // slipped returns the path of the figure that a row holds for a slip; "" where it is no such row.
