@@ -41,7 +41,7 @@ func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	untold, slipped := g.untold(choice), g.slipped(doc, read)
+	untold, slipped := g.untold(choice), g.slipped(doc, read, choice)
 	if len(untold)+len(slipped) > 0 {
 		choice = withheld(choice)
 	}

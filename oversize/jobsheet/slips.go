@@ -45,7 +45,7 @@ func (s *slipper) ask(path string, value any, says string, args ...any) {
 
 // slips returns the fields of the job that look like a slip and are not confirmed: by their tags, and of those that hang
 // on others.
-func (g given) slipped(doc *strictjson.Document, read []readBore) []slip {
+func (g given) slipped(doc *strictjson.Document, read []readBore, choice oversize.Choice) []slip {
 	s := &slipper{job: g}
 	usual := usual(g.Job)
 	doc.Walk(g.Job, func(path fmt.Stringer, v any, names []string) {
@@ -65,7 +65,6 @@ func (g given) slipped(doc *strictjson.Document, read []readBore) []slip {
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		s.cylinder(path, c, read[i])
-		s.alone(path, c, read[i])
 		s.textures(i)
 		s.profiles(i)
 		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
@@ -78,6 +77,7 @@ func (g given) slipped(doc *strictjson.Document, read []readBore) []slip {
 		s.again(path+".proof_traces", "radii", g.looks(g.survey.by, c.Traces), g.looks(g.proof.by, c.ProofTraces),
 			float64(g.spindle.Repeatability)/float64(g.Gauge.Resolution))
 	}
+	s.alone(read, choice)
 	const mostRisk = 0.2 // that a workshop accepts
 	s.say("risk.accept", g.Job.Risk.Accept, g.Job.Risk.Accept <= mostRisk, "at most %v is usual", mostRisk)
 	s.say("risk.reject", g.Job.Risk.Reject, g.Job.Risk.Reject <= mostRisk, "at most %v is usual", mostRisk)
