@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"slices"
 
+	"borewright.example/bore/surface"
 	"borewright.example/oversize/jobsheet/internal/slips"
+	"borewright.example/oversize/jobsheet/internal/texture"
 	"borewright.example/units"
 )
 
@@ -87,18 +89,55 @@ func among(n int, what string, list []units.Length) string {
 	return fmt.Sprintf("%d %s, %v to %v", n, what, slices.Min(list), slices.Max(list))
 }
 
-// before finds the first of what stands in a list of the cylinders, up to item m of cylinder i, that is the same as that item.
-func (s *slipper) before(i, m int, many func(Cylinder) int, same func(k, l int) bool) (k, l int, found bool) {
-	for k, c := range s.job.Cylinders[:i+1] {
-		n := many(c)
-		if k == i {
-			n = m
-		}
-		for l := range n {
-			if same(k, l) {
-				return k, l, true
+// copied asks about each item of a list of a cylinder that is the same as one before it, of any cylinder.
+func copied[T any](s *slipper, cylinder int, field, says string, of func(Cylinder) []T, same func(a, b *T, inOne bool) bool, shown func(*T) any) {
+	list := of(s.job.Cylinders[cylinder])
+	path := func(k, l int) string { return fmt.Sprintf("cylinders[%d].%s[%d]", k, field, l) }
+	first := func(m int) string {
+		for k, c := range s.job.Cylinders[:cylinder+1] {
+			before := of(c)
+			if k == cylinder {
+				before = before[:m]
+			}
+			for l := range before {
+				if same(&before[l], &list[m], k == cylinder) {
+					return path(k, l)
+				}
 			}
 		}
+		return ""
 	}
-	return 0, 0, false
+	for m := range list {
+		if at := first(m); at != "" {
+			s.ask(path(cylinder, m), shown(&list[m]), says, at)
+		}
+	}
+}
+
+// copies asks about traces, textures and profiles of a cylinder that are those of another place too.
+func (s *slipper) copies(i int) {
+	const those = "they are those of %s too: written down for the wrong place?"
+	tells := 2 * s.job.Gauge.Resolution // what tells two places apart
+	sameRadii := func(a, b *Trace, _ bool) bool {
+		was, _ := a.written()
+		is, _ := b.written()
+		return slips.Range(is) > tells && slices.Equal(was, is)
+	}
+	radii := func(t *Trace) any {
+		list, _ := t.written()
+		return among(len(list), "radii", list)
+	}
+	copied(s, i, "traces", those, func(c Cylinder) []Trace { return c.Traces }, sameRadii, radii)
+	copied(s, i, "proof_traces", those, func(c Cylinder) []Trace { return c.ProofTraces }, sameRadii, radii)
+	copied(s, i, "texture", "it is %s too: written down for the wrong place?", func(c Cylinder) []surface.Reading { return c.Texture },
+		func(a, b *surface.Reading, inOne bool) bool {
+			return texture.Same(&a.Texture, &b.Texture) && !(inOne && plainName(a.Place) == plainName(b.Place))
+		}, func(r *surface.Reading) any { return r.Texture })
+	copied(s, i, "profiles", "they are those of %s too: copied for the wrong place?", func(c Cylinder) []Profile { return c.Profiles },
+		func(a, b *Profile, inOne bool) bool {
+			if inOne && plainName(a.Place) == plainName(b.Place) { // where a line may be traced twice, not read alike
+				return slices.Equal(a.line().All(), b.line().All())
+			}
+			return slips.OneLine(a.line().All(), b.line().All())
+		}, func(p *Profile) any { zs := p.line().All(); return among(len(zs), "heights", zs) })
 }

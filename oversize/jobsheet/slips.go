@@ -65,10 +65,8 @@ func (g given) slipped(doc *strictjson.Document, read []readBore, choice oversiz
 	for i, c := range g.Cylinders {
 		path := fmt.Sprintf("cylinders[%d]", i)
 		s.cylinder(path, c, read[i])
-		s.textures(i)
 		s.profiles(i)
-		s.traces(i, "traces", func(c Cylinder) []Trace { return c.Traces })
-		s.traces(i, "proof_traces", func(c Cylinder) []Trace { return c.ProofTraces })
+		s.copies(i)
 		before, after := g.survey.by.looks(c.Readings), g.proof.by.looks(c.Proof)
 		worn[i], finished[i] = slips.InOrder(before), slips.InOrder(after)
 		s.second(path+".readings", g.survey, before, worn[i], worn[:i])
@@ -171,24 +169,6 @@ func (s *slipper) scatter(path string, rs []Reading, by Gauge) {
 			continue
 		}
 		s.ask(fmt.Sprintf("%s[%d]", path, i), d, "at %s, %s it lies more than %d steps of the scale from another reading of the same place: read it a third time and confirm it", at.depth, at.axis.String(), apart)
-	}
-}
-
-// traces holds each trace of a cylinder against those before it, of every cylinder: no two places have the same radii, to every
-// step of a scale that tells them apart.
-func (s *slipper) traces(i int, field string, of func(Cylinder) []Trace) {
-	for m, t := range of(s.job.Cylinders[i]) {
-		rs, _ := t.written()
-		if slips.Range(rs) <= 2*s.job.Gauge.Resolution {
-			continue
-		}
-		k, l, copied := s.before(i, m, func(c Cylinder) int { return len(of(c)) }, func(k, l int) bool {
-			was, _ := of(s.job.Cylinders[k])[l].written()
-			return slices.Equal(rs, was)
-		})
-		if copied {
-			s.ask(fmt.Sprintf("cylinders[%d].%s[%d]", i, field, m), among(len(rs), "radii", rs), "they are those of cylinders[%d].%s[%d] too: written down for the wrong place?", k, field, l)
-		}
 	}
 }
 

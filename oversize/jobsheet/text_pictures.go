@@ -141,7 +141,7 @@ func (s *draft) drawTexture(c Cylinder) {
 		return
 	}
 	for _, p := range c.Profiles {
-		if r, err := p.roughness(); err == nil {
+		if r, err := p.line().Roughness(); err == nil {
 			s.draw(picture.Texture("Texture: "+p.Place, r))
 		}
 	}

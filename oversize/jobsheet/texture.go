@@ -54,37 +54,6 @@ func (s *slipper) stylus(p surface.Instrument) {
 	s.say("gauge.profiler.resolution", p.Resolution, p.Resolution == 0 || steps.Contains(p.Resolution), "%v is usual", steps)
 }
 
-// textures asks about readings that are those of another place too.
-func (s *slipper) textures(i int) {
-	list := s.job.Cylinders[i].Texture
-	for m := range list {
-		k, l, copied := s.before(i, m, func(c Cylinder) int { return len(c.Texture) }, func(k, l int) bool {
-			q := &s.job.Cylinders[k].Texture[l]
-			return alikeTexture(&q.Texture, &list[m].Texture) && (k < i || plainName(q.Place) != plainName(list[m].Place))
-		})
-		if copied {
-			s.ask(fmt.Sprintf("cylinders[%d].texture[%d]", i, m), list[m].Texture, "it is cylinders[%d].texture[%d] too: written down for the wrong place?", k, l)
-		}
-	}
-}
-
-// alikeTexture reports whether two readings are the same to the last digit in all that both have, and that in more than two places
-// hardly share.
-func alikeTexture(a, b *surface.Texture) bool {
-	const tellApart = 3
-	same := 0
-	for _, p := range [...][2]units.Length{{a.Ra, b.Ra}, {a.Rq, b.Rq}, {a.Rz, b.Rz}, {a.Rt, b.Rt}, {a.Rpk, b.Rpk}, {a.Rk, b.Rk}, {a.Rvk, b.Rvk}} {
-		if p[0] == 0 || p[1] == 0 {
-			continue
-		}
-		if p[0] != p[1] {
-			return false
-		}
-		same++
-	}
-	return same >= tellApart && (a.Mr1 == b.Mr1 || a.Mr1 == 0 || b.Mr1 == 0) && (a.Mr2 == b.Mr2 || a.Mr2 == 0 || b.Mr2 == 0)
-}
-
 // texture writes whether the finished wall has the texture that the rings want, where anybody asks.
 func (b *book) texture() {
 	found := b.textures[b.at]
