@@ -33,7 +33,8 @@ var roads = map[string][]string{
 	"oversize":                   {"units", "internal/given", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
 	"oversize/sleeve":            {"units", "internal/given", "units/material", "units/uncertainty", "internal/enum"},
 	"oversize/jobsheet": {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "bore/form", "rings", "oversize", "oversize/sleeve",
-		"oversize/jobsheet/internal/notes", "oversize/jobsheet/internal/sense", "oversize/jobsheet/internal/show", "oversize/jobsheet/internal/slips", "oversize/jobsheet/internal/strictjson", "oversize/jobsheet/internal/texture", "oversize/jobsheet/page", "oversize/jobsheet/picture", "units/uncertainty/study", "bore/surface"},
+		"oversize/jobsheet/internal/notes", "oversize/jobsheet/internal/sense", "oversize/jobsheet/internal/show", "oversize/jobsheet/internal/slips", "oversize/jobsheet/internal/strictjson", "oversize/jobsheet/internal/texture",
+		"oversize/jobsheet/internal/trace", "oversize/jobsheet/page", "oversize/jobsheet/picture", "units/uncertainty/study", "bore/surface"},
 
 	"oversize/jobsheet/internal/notes": {"bore/hone", "oversize", "rings", "oversize/jobsheet/internal/show"},
 	"oversize/jobsheet/internal/sense": {"units", "units/material", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve",
@@ -42,6 +43,7 @@ var roads = map[string][]string{
 	"oversize/jobsheet/internal/slips":      {"units"},
 	"oversize/jobsheet/internal/strictjson": {},
 	"oversize/jobsheet/internal/texture":    {"units", "bore/surface"},
+	"oversize/jobsheet/internal/trace":      {"units", "units/material", "units/uncertainty", "bore", "bore/form", "oversize/jobsheet/internal/sense"},
 	"oversize/jobsheet/page":                {},
 	"oversize/jobsheet/picture":             {"units", "units/uncertainty", "bore", "bore/form", "bore/hone", "bore/surface", "oversize/jobsheet/page"},
 }

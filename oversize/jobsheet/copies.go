@@ -25,7 +25,7 @@ func (g Gauge) looks(rs []Reading) []slips.Look {
 func (j Job) looks(by Gauge, ts []Trace) slips.Looks {
 	var ls []slips.Look
 	for _, t := range ts {
-		for i, r := range t.shown(j.zero(by)) {
+		for i, r := range t.round().Shown(j.zero(by)) {
 			ls = append(ls, slips.Look{Depth: length(t.Depth), At: float64(i), Shown: r})
 		}
 	}
@@ -119,12 +119,12 @@ func (s *slipper) copies(i int) {
 	const those = "they are those of %s too: written down for the wrong place?"
 	tells := 2 * s.job.Gauge.Resolution // what tells two places apart
 	sameRadii := func(a, b *Trace, _ bool) bool {
-		was, _ := a.written()
-		is, _ := b.written()
+		was, _ := a.round().Written()
+		is, _ := b.round().Written()
 		return slips.Range(is) > tells && slices.Equal(was, is)
 	}
 	radii := func(t *Trace) any {
-		list, _ := t.written()
+		list, _ := t.round().Written()
 		return among(len(list), "radii", list)
 	}
 	copied(s, i, "traces", those, func(c Cylinder) []Trace { return c.Traces }, sameRadii, radii)

@@ -139,7 +139,7 @@ func (g *given) session(by Gauge, path string, finished bool) (s session) {
 		out.Standard = bore.Standard{Size: size.Value, Std: size.Std, Material: metal, At: t.Standard}
 	}
 	if traced {
-		s.spindle = g.spindle.gauge(s.gauge)
+		s.spindle = g.turning().Gauge(s.gauge)
 	}
 	return s
 }

@@ -179,7 +179,7 @@ const leastSpike = 5 * units.Micrometre
 func (s *slipper) spikes(path string, ts []Trace) {
 	most := max(apart*s.job.spindle.Repeatability, leastSpike)
 	for i, t := range ts {
-		rs, list := t.written()
+		rs, list := t.round().Written()
 		for _, k := range slips.Spikes(rs, most) {
 			s.ask(fmt.Sprintf("%s[%d].%s[%d]", path, i, list, k.At), rs[k.At],
 				"it stands out of its neighbours by %v: a score, or a slip?", k.Off.Round(units.Micrometre))

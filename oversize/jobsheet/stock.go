@@ -7,6 +7,7 @@ import (
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/trace"
 	"borewright.example/units"
 	"borewright.example/units/material"
 )
@@ -101,7 +102,7 @@ func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 			list = append(list, GaugeSize{Operation: o.Kind, Size: o.After})
 		}
 	}
-	now := comparison(by)
+	now := trace.Comparison(by)
 	now.PartAt = at
 	return list, g.shows(list, now)
 }
@@ -116,7 +117,7 @@ func (g given) dial(bored, aim units.Length) (list []GaugeSize, err error) {
 	}
 	list = append(list, GaugeSize{Operation: oversize.FinishHone, Size: aim})
 	const cold = units.ReferenceTemperature
-	now := comparison(g.survey.gauge)
+	now := trace.Comparison(g.survey.gauge)
 	now.StandardAt, now.GaugeSetAt, now.GaugeUseAt, now.PartAt = cold, cold, cold, cold
 	return list, g.shows(list, now)
 }

@@ -5,13 +5,11 @@ package jobsheet
 import (
 	"cmp"
 	"fmt"
-	"math"
 
 	"borewright.example/bore"
-	"borewright.example/bore/form"
 	"borewright.example/oversize/jobsheet/internal/sense"
+	"borewright.example/oversize/jobsheet/internal/trace"
 	"borewright.example/units"
-	"borewright.example/units/material"
 )
 
 // A Trace is the wall of a cylinder at one depth, radius by radius once round, as an instrument shows it that turns
@@ -39,35 +37,11 @@ type Spindle struct {
 	OutOfSquare units.Length `json:"out_of_square,omitzero" want:"fine" usual:"bar"`
 }
 
-const (
-	leastPoints = 12     // of one trace,
-	mostPoints  = 3600   // and at the most
-	maxPoints   = 20_000 // of all traces of one cylinder
-)
+// maxPoints is how many radii all traces of one cylinder may have.
+const maxPoints = 20_000
 
-// points is how many radii a trace has.
-func (t Trace) points() int { return len(t.Radii) + len(t.Deviations) }
-
-// written returns what stands in the job, and in which field.
-func (t Trace) written() (list []units.Length, field string) {
-	if len(t.Deviations) > 0 {
-		return t.Deviations, "deviations"
-	}
-	return t.Radii, "radii"
-}
-
-// shown returns the radii of a trace as they were when it was taken. Deviations count from zero, where the indicator
-// was set.
-func (t Trace) shown(zero units.Length) []units.Length {
-	if len(t.Radii) > 0 {
-		return t.Radii
-	}
-	radii := make([]units.Length, len(t.Deviations))
-	for i, d := range t.Deviations {
-		radii[i] = zero + d
-	}
-	return radii
-}
+// round is a trace as package trace has it.
+func (t Trace) round() trace.Trace { return trace.Trace(t) }
 
 // zero is the radius at which the indicator stands at zero; any near the bore's where it was set on nothing.
 func (j Job) zero(by Gauge) units.Length {
@@ -77,58 +51,21 @@ func (j Job) zero(by Gauge) units.Length {
 	return j.Engine.Bore / 2
 }
 
-// at20 returns radii at 20 °C, by the comparison of each with the standard; each by itself where there was none.
-func at20(radii []units.Length, m material.Comparison) ([]units.Length, error) {
-	list := make([]units.Length, len(radii))
-	for i, r := range radii {
-		is := m
-		if is.Deviation = 2*r - m.Standard; m.Standard == 0 {
-			is.Standard, is.Deviation = 2*r, 0
-		}
-		size, err := is.SizeAt20()
-		if err != nil {
-			return nil, err
-		}
-		list[i] = size / 2
-	}
-	return list, nil
-}
-
 // traces checks the traces of a cylinder.
 func (c *checker) traces(path string, ts []Trace, by Gauge, j Job) {
 	all := 0
 	for _, t := range ts {
-		all += t.points()
+		all += t.round().Points()
 	}
 	if all > maxPoints {
 		c.fault(path, all, "want at most %d radii in all", maxPoints)
 		return
 	}
 	for i, t := range ts {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		c.traceDepth(path+".depth", ts, i, j.layout())
-		n := t.points()
-		_, field := t.written()
-		list := path + "." + field
-		switch {
-		case len(t.Radii) > 0 && len(t.Deviations) > 0:
-			c.fault(list, nil, "want either these or radii, not both")
-			continue
-		case n < leastPoints || n > mostPoints || n%2 != 0:
-			c.fault(list, n, "want an even number of them, from %d to %d", leastPoints, mostPoints)
-			continue
-		case !(math.Abs(float64(n)*t.Step.In(units.Degree)-360) < 1e-6): // NaN too
-			c.fault(path+".step", t.Step, "%d of them want %.6g°: is one lost?", n, 360/float64(n))
-			continue
-		}
-		radii := t.shown(j.zero(by))
-		for k, r := range radii {
-			if err := sense.Near(2*r, j.Engine.Bore); err != nil {
-				c.fault(fmt.Sprintf("%s[%d]", list, k), 2*r, "%w", err)
-			}
-		}
-		if _, err := form.FromRadii(radii); err != nil {
-			c.fault(list, nil, "%w", err)
+		path := fmt.Sprintf("%s[%d].", path, i)
+		c.traceDepth(path+"depth", ts, i, j.layout())
+		for _, f := range t.round().Faults(j.zero(by), j.Engine.Bore) {
+			c.doc.Fault(path+f.At, f.Value, f.Want)
 		}
 	}
 }

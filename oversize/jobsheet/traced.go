@@ -3,14 +3,13 @@
 package jobsheet
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/bore/form"
+	"borewright.example/oversize/jobsheet/internal/trace"
 	"borewright.example/units"
-	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -42,12 +41,6 @@ type TraceForm struct {
 	Lobes []bore.Harmonic `json:"lobes,omitzero"`
 }
 
-const (
-	pointsToALobe = 7  // ISO 12181-2
-	leastLobes    = 3  // that a trace shows which proves a roundness: the least that a gauge is blind to
-	mostLobes     = 15 // that are looked for
-)
-
 // A traced bore is a wall as its traces show it, and the diameters along every direction of them.
 type tracedBore struct {
 	form WallForm
@@ -64,45 +57,23 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 	var t tracedBore
 	var readings []bore.Reading
 	var sections []form.Section
-	m := comparison(spindle)
 	for _, one := range ts {
-		depth := length(one.Depth)
-		shown, err := form.FromRadii(one.shown(g.zero(by)))
+		rs, err := one.round().Diameters(g.zero(by))
 		if err != nil {
 			return nil, err
 		}
-		at, err := shown.LeastSquares()
+		f, section, err := g.turning().Section(one.round(), g.zero(by), spindle)
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("at %v: %w", f.Depth, err)
 		}
-		axes := make([]units.Angle, one.points()/2)
-		for i := range axes {
-			axes[i] = units.Angle(float64(i)*360/float64(one.points())) * units.Degree
+		readings, sections, t.form.Traces = append(readings, rs...), append(sections, section), append(t.form.Traces, TraceForm(f))
+		if len(f.Radii) < trace.OddLobes && len(t.form.Unseen) == 0 {
+			t.form.Unseen = append(t.form.Unseen, bore.UnseenOddLobes)
 		}
-		rs, err := shown.Readings(depth, at.Centre, axes)
-		if err != nil {
-			return nil, err
-		}
-		readings = append(readings, rs...)
-		f := TraceForm{Depth: depth}
-		if f.Radii, err = at20(one.shown(g.zero(by)), m); err != nil {
-			return nil, err
-		}
-		s, err := g.section(&f)
-		if err != nil {
-			return nil, fmt.Errorf("at %v: %w", depth, err)
-		}
-		sections = append(sections, s)
-		t.form.Traces = append(t.form.Traces, f)
 	}
 	var err error
 	if t.bore, err = g.layout().Measure(readings, spindle); err != nil {
 		return nil, err
-	}
-	for _, f := range t.form.Traces {
-		if len(f.Radii) < leastLobes*pointsToALobe && !slices.Contains(t.form.Unseen, bore.UnseenOddLobes) {
-			t.form.Unseen = append(t.form.Unseen, bore.UnseenOddLobes)
-		}
 	}
 	for _, u := range t.bore.Unseen {
 		if ofTravel(u) {
@@ -110,113 +81,19 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 		}
 	}
 	if len(sections) > 1 {
-		if err := g.whole(&t, sections); err != nil {
+		w, err := g.turning().Together(sections)
+		if err != nil {
 			return nil, err
 		}
+		f := &t.form
+		t.wall, f.Cylinder, f.Cylindricity, f.Cone, f.Taper, f.Median, f.Bend = w.Wall, w.Cylinder, w.Cylindricity, w.Cone, w.Taper, w.Median, w.Bend
 	}
 	g.judgeForm(&t.form)
 	return &t, nil
 }
 
-// comparison is how a radius is compared with the standard; with none where the indicator was set on none.
-func comparison(g bore.Gauge) material.Comparison {
-	c := material.Comparison{
-		StandardAt: units.ReferenceTemperature, GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: g.UsedAt.Value, PartAt: g.PartAt.Value,
-		GaugeExpansion: g.Material.Expansion, PartExpansion: g.Part.Expansion,
-	}
-	if g.Standard.Size > 0 {
-		c.Standard, c.StandardAt, c.GaugeSetAt, c.StandardExpansion = g.Standard.Size, g.Standard.At.Value, g.SetAt.Value, g.Standard.Material.Expansion
-	}
-	return c
-}
-
-// section works out one trace.
-func (g given) section(f *TraceForm) (form.Section, error) {
-	t, err := form.FromRadii(f.Radii)
-	if err != nil {
-		return form.Section{}, err
-	}
-	mean, err := t.LeastSquares()
-	if err != nil {
-		return form.Section{}, err
-	}
-	f.Mean = 2 * mean.Radius
-	if f.Circle, err = t.MinimumZone(); err != nil {
-		return form.Section{}, err
-	}
-	f.Roundness = g.spindle.difference(f.Circle.RONt)
-	if most := min(len(f.Radii)/pointsToALobe, mostLobes); most > 1 {
-		_, hs, err := t.Harmonics(mean.Centre, most)
-		if err != nil {
-			return form.Section{}, err
-		}
-		f.Lobes = hs[1:] // order 1 is where it stands
-	}
-	return form.Section{Depth: f.Depth, Trace: t}, nil
-}
-
-// whole works out all traces together.
-func (g given) whole(t *tracedBore, sections []form.Section) (err error) {
-	f := &t.form
-	if t.wall, err = form.FromSections(sections); err != nil {
-		return err
-	}
-	if f.Cylinder, err = t.wall.Cylinder(form.MZCY); err != nil {
-		return err
-	}
-	f.Cylindricity = g.spindle.difference(f.Cylinder.CYLt)
-	switch f.Cone, err = t.wall.Cone(); {
-	case errors.Is(err, form.ErrArc): // a wall can be no cone
-	case err != nil:
-		return err
-	default:
-		// As if either end were one diameter, of two radii: the cone goes by all of them, and is in less doubt.
-		ends := g.spindle.radii(2)
-		for i := range ends.Components {
-			ends.Components[i].Sensitivity = 2
-		}
-		if f.Taper, err = ends.Estimate(f.Cone.Taper, units.Micrometre); err != nil {
-			return err
-		}
-	}
-	f.Median, err = t.wall.MedianLine()
-	f.Bend = g.spindle.difference(f.Median.Bend)
-	return err
-}
-
-// difference returns what lies between two radii of one set-up, with the doubt of both: roundness, cylindricity and
-// bend are such differences, or of means of radii, which are in less doubt.
-//
-// That holds for a minimum zone too, although its centre is chosen: with the weights of the contacts of the true zone,
-// the width found is at least the weighed mean of the outer radii less that of the inner ones, in which the centre
-// cancels.
-func (s Spindle) difference(value units.Length) uncertainty.Estimate {
-	e, err := s.radii(2).Estimate(value, units.Micrometre)
-	if err != nil { // of no spindle that a job may have: then nothing is known
-		return uncertainty.Estimate{Value: value, Std: units.MaxLength}
-	}
-	return e
-}
-
-// radii is the budget of so many radii that share nothing.
-func (s Spindle) radii(n int) (b uncertainty.Budget) {
-	for range n {
-		b.Components = append(b.Components,
-			uncertainty.Component{Name: "scatter of a radius", Sensitivity: 1, Std: s.Repeatability.In(units.Micrometre)},
-			uncertainty.Component{Name: "error of a radius", Sensitivity: 1, Std: uncertainty.Rectangular(s.Error.In(units.Micrometre))})
-	}
-	return b
-}
-
-// gauge is the spindle as an instrument that reads diameters, two radii each: both may err alike.
-func (s Spindle) gauge(g bore.Gauge) bore.Gauge {
-	both := Spindle{Repeatability: s.Repeatability}.difference(0)
-	g.Kind, g.Resolution, g.Repeatability, g.RepeatabilityDoF, g.DialError = bore.TwoPoint, 0, both.Std, 0, 2*s.Error
-	if !s.OnStandard {
-		g.Standard = bore.Standard{}
-	}
-	return g
-}
+// turning is the spindle as package trace has it.
+func (g given) turning() trace.Spindle { return trace.Spindle(g.spindle) }
 
 // judgeForm holds a traced wall against the maker's limits on its form, which share the risk of a row. Any two points
 // may have become the extremes by chance.
@@ -252,14 +129,12 @@ func (g given) cleanUpByAxis(t *tracedBore, w bore.Wear, read bore.Geometry) (c 
 	if err != nil {
 		return c, false, err
 	}
-	doubt := g.spindle.radii(2) // of the radius, and of the centre as if it were one
-	doubt.Components = append(doubt.Components, uncertainty.Component{Name: "size", Sensitivity: 0.5, Std: t.bore.Largest.Size.Std.In(units.Micrometre)})
-	radius, err := doubt.Estimate(0, units.Micrometre)
+	radius, err := g.turning().Radial(t.bore.Largest.Size.Std)
 	if err != nil {
 		return c, false, err
 	}
 	w.OutOfSquare += g.spindle.OutOfSquare
-	c, err = bore.CleanUpRadial(along.Radial(0), radius.Std, w.Allowances)
+	c, err = bore.CleanUpRadial(along.Radial(0), radius, w.Allowances)
 	return c, err == nil, err
 }
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Package texture has the texture of a wall as instruments hand it over: as profiles, or as parameters.
+// Package texture has the texture of a wall as instruments hand it over, profiles or parameters.
 //
 // It says whether all of a profile is there, since a point that was lost or slipped shifts what the texture comes to, which
 // filter goes with it, and what it shows; and of two textures whether they are one written down twice, or too far apart to be
