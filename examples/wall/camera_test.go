@@ -73,10 +73,9 @@ func (c *camera) photograph(dark func(x, y float64) float64) *image.Gray {
 			g := 0.0
 			for _, sub := range [4][2]float64{{0.25, 0.25}, {0.75, 0.25}, {0.25, 0.75}, {0.75, 0.75}} {
 				s, y := c.place(float64(i)+sub[0], float64(j)+sub[1])
-				if math.Abs(s) < c.round/2 && math.Abs(y) < c.along/2 {
-					g += 240.0 / 4
-				} else {
-					g += (180 - 130*dark(s, y)) / 4
+				g += 240.0 / 4
+				if math.Abs(s) >= c.round/2 || math.Abs(y) >= c.along/2 {
+					g -= 200 * dark(s, y) / 4
 				}
 			}
 			x, y := float64(i)+0.5, float64(j)+0.5

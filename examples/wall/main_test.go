@@ -76,6 +76,10 @@ func TestSheet(t *testing.T) {
 			math.Abs(label.X+10-math.Pi*40) > 1e-3 || math.Abs(label.Y+5-sheetHeight/2) > 1e-3 {
 			t.Errorf("label %+v", label)
 		}
+		if f := d.Rects[0]; len(d.Rects) != 2 || f.ID != "frame" || math.Abs(f.X+0.4-label.X)+math.Abs(f.Y+0.4-label.Y) > 1e-3 ||
+			math.Abs(f.Width-0.8-label.Width)+math.Abs(f.Height-0.8-label.Height) > 1e-3 {
+			t.Errorf("frame %+v", f)
+		}
 		if len(d.Groups) != 1 {
 			t.Fatalf("%d groups", len(d.Groups))
 		}
@@ -107,7 +111,21 @@ func TestSheet(t *testing.T) {
 	}
 }
 
-// darkness draws the lines of a sheet about its middle, a cell to 1/30 mm.
+// A printer makes grey of dots in rows, and rows of dots are lines.
+func TestSheetIsBlackAndWhite(t *testing.T) {
+	text, _ := tryRun(t, 0, "-truth", "45", "-bore", "80", "-label", "20x10")
+	inks := regexp.MustCompile(`(?:fill|stroke)="([^"]*)"`).FindAllStringSubmatch(text, -1)
+	for _, ink := range inks {
+		if ink[1] != "#000" && ink[1] != "#fff" {
+			t.Errorf("printed in %s", ink[1])
+		}
+	}
+	if len(inks) < 2 || strings.Contains(text, "opacity") {
+		t.Errorf("%d inks", len(inks))
+	}
+}
+
+// darkness draws the lines and the frame of a sheet about the middle of its label, a cell to 1/30 mm.
 func darkness(d drawing, reach float64) func(x, y float64) float64 {
 	const fine = 30
 	n := int(2 * reach * fine)
@@ -128,7 +146,11 @@ func darkness(d drawing, reach float64) func(x, y float64) float64 {
 			}
 		}
 	}
+	frame := d.Rects[0]
 	return func(x, y float64) float64 {
+		if math.Abs(x) < frame.Width/2 && math.Abs(y) < frame.Height/2 {
+			return 1
+		}
 		i, j := int((x+reach)*fine), int((y+reach)*fine)
 		if i < 0 || j < 0 || i >= n || j >= n {
 			return 0

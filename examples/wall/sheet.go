@@ -21,6 +21,7 @@ const (
 	overlap     = 8.0 // to glue
 	pitch       = 0.6 // between lines, square to them, on the mean
 	stroke      = 0.18
+	frame       = 0.4 // about the label
 	margin      = 8.0
 	ruler       = 100.0 // to see whether the printer kept the scale
 )
@@ -74,19 +75,21 @@ func (s sheet) write(w io.Writer) error {
 	put(`<svg xmlns="http://www.w3.org/2000/svg" width="%.3fmm" height="%.3fmm" viewBox="%.3f %.3f %.3f %.3f">`,
 		width, height, -margin, -margin, width, height)
 	put(`<title>crosshatch of %g° included for a tube of %g mm</title>`, s.included, s.bore)
-	put(`<rect x="%.3f" y="%.3f" width="%.3f" height="%.3f" fill="#b4b4b4"/>`, -margin, -margin, width, sheetHeight+margin)
-	put(`<g stroke="#303030" stroke-width="%g">`, stroke)
+	// Black and white alone: a printer makes grey of dots in rows at 45°, as plain as lines.
+	put(`<g stroke="#000" stroke-width="%g">`, stroke)
 	for _, lean := range [2]float64{s.included / 2, -s.included / 2} {
 		for _, l := range s.segments(lean) {
 			put(`<line x1="%.4f" y1="%.4f" x2="%.4f" y2="%.4f"/>`, l.x1, l.y1, l.x2, l.y2)
 		}
 	}
 	put(`</g>`)
+	put(`<rect id="frame" x="%.4f" y="%.4f" width="%.4f" height="%.4f"/>`,
+		(s.width()-s.round)/2-frame, (sheetHeight-s.along)/2-frame, s.round+2*frame, s.along+2*frame)
 	put(`<rect id="label" x="%.4f" y="%.4f" width="%.4f" height="%.4f" fill="#fff"/>`,
 		(s.width()-s.round)/2, (sheetHeight-s.along)/2, s.round, s.along)
 	put(`<path d="M0 %.3fh%g" stroke="#000" stroke-width="0.3"/>`, sheetHeight+5, ruler)
 	put(`<text x="0" y="%.3f" font-size="4" font-family="sans-serif">The line above is %g mm long if the printer kept the scale. `+
-		`%g° included. Label %g by %g mm.</text>`, sheetHeight+10, ruler, s.included, s.round, s.along)
+		`%g° included. Label %g by %g mm inside its frame.</text>`, sheetHeight+10, ruler, s.included, s.round, s.along)
 	put(`<text x="0" y="%.3f" font-size="4" font-family="sans-serif">Cut at the right edge of the field or glue the strip of %g mm under it. `+
 		`Roll it with the print inside, into a tube of %g mm.</text>`, sheetHeight+15, overlap, s.bore)
 	put(`</svg>`)
