@@ -89,7 +89,7 @@ func (c *chart) reach(up, down float64) (reach, error) {
 		return reach{}, fmt.Errorf("photo: %w: those of one family by %.1f°, as a standard deviation", ErrSpread, wide)
 	}
 	if c.shapeStd(up, down) > shapeMost {
-		return reach{}, fmt.Errorf("photo: %w: to one side", ErrSpread)
+		return reach{}, fmt.Errorf("photo: %w: a family has more to one side of it than to the other, from a hand that swings or from other lines beside it", ErrSpread)
 	}
 	low, high := c.ends(up, down, func(i int) int { return i / across })
 	left, right := c.ends(up, down, func(i int) int { return i % across })
