@@ -76,6 +76,11 @@ func (w *writer) boxesOf(r jobsheet.Row) (ordered []string) {
 			}
 		}
 	}
+	if len(at) == 0 { // a field of every item: where they are listed
+		for _, give := range r.Give {
+			at = append(at, give[:max(strings.LastIndexByte(give, '.'), 0)])
+		}
+	}
 	for _, a := range w.anchor { // as on the page
 		if slices.Contains(at, a) && !slices.Contains(ordered, a) {
 			ordered = append(ordered, a)

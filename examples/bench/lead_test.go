@@ -134,3 +134,18 @@ func TestListSpreads(t *testing.T) {
 		}
 	}
 }
+
+// TestEachRowLeads: what is next has a way to a box from each of its rows, in every demo job and where a gap of every ring is wanted.
+func TestEachRowLeads(t *testing.T) {
+	answers := map[string]Answer{"gaps": after(t, "pump", Entry{"set", "cylinders[0].readings[3].diameter", []string{"78.34", " mm"}})}
+	for name := range demos(t) {
+		answers[name] = after(t, name)
+	}
+	for name, a := range answers {
+		for row := range strings.SplitSeq(a.Head, "<li>Cylinder") {
+			if said, links, _ := strings.Cut(row, "<ul"); strings.Contains(said, ": ") && links == "" && !strings.Contains(said, "<button") && !strings.HasPrefix(said, "<h2>") {
+				t.Errorf("%s: no way from %q", name, said)
+			}
+		}
+	}
+}

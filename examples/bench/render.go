@@ -126,8 +126,8 @@ func (w *writer) nearest(path string) string {
 				return a
 			}
 		}
-		i := strings.LastIndexAny(path, "[.")
-		if i < 0 || path[i] == '.' && lists[pattern(path[:i])+"[]"].key == "" { // else it is a field of every item
+		i := strings.LastIndexByte(path, '[')
+		if i < 0 || !strings.HasSuffix(path, "]") {
 			return ""
 		}
 		path = path[:i]
