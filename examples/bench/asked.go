@@ -97,22 +97,19 @@ func (w *writer) slipped(r jobsheet.Row) string {
 	return w.boxAt(w.plan.moved.back(r.Of))
 }
 
-// around writes the way to the sheet where its sizes are worked to; and where the doubt decides, or pistons are bought by it, to what
-// nobody said the doubt of.
-func (w *writer) around() {
-	switch w.plan.sheet.Next {
-	case jobsheet.StepFitSleeve, jobsheet.StepBore, jobsheet.StepHone, jobsheet.StepDeglaze, jobsheet.StepRework:
-		w.raw(`<ul class="links"><li><a href="#pane">%s</a></li></ul>`, text(wordSizes))
-	case jobsheet.StepMeasureBetter, jobsheet.StepGetPistons:
-		var at []string
-		for _, a := range w.plan.sheet.Assumed {
-			if (strings.HasPrefix(a.On, "gauge.") || strings.HasPrefix(a.On, "proof.")) && kinds[a.On].units != nil {
-				at = append(at, a.On)
-			}
+// taken writes, where the doubt decides or pistons are bought by it, the way to what nobody said the doubt of.
+func (w *writer) taken() {
+	if next := w.plan.sheet.Next; next != jobsheet.StepMeasureBetter && next != jobsheet.StepGetPistons {
+		return
+	}
+	var at []string
+	for _, a := range w.plan.sheet.Assumed {
+		if (strings.HasPrefix(a.On, "gauge.") || strings.HasPrefix(a.On, "proof.")) && kinds[a.On].units != nil {
+			at = append(at, a.On)
 		}
-		if len(at) > 0 {
-			w.raw(`<p>%s</p>`, text(wordTaken))
-			w.links(at)
-		}
+	}
+	if len(at) > 0 {
+		w.raw(`<p>%s</p>`, text(wordTaken))
+		w.links(at)
 	}
 }

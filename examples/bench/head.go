@@ -24,8 +24,12 @@ func (w *writer) head(note string) string {
 	}
 	if s := w.plan.sheet; s != nil {
 		w.raw(`<h2>%s</h2>`, text(wordNext+s.Next.String()))
+		switch s.Next {
+		case jobsheet.StepFitSleeve, jobsheet.StepBore, jobsheet.StepHone, jobsheet.StepDeglaze, jobsheet.StepRework:
+			w.raw(`<p>%s</p>`, text(wordSizes))
+		}
 		w.rows()
-		w.around()
+		w.taken()
 		return w.String()
 	}
 	w.red()
@@ -124,6 +128,7 @@ func (w *writer) rows() {
 			if of := w.slipped(r); of != "" {
 				value, why, _ := strings.Cut(strings.TrimPrefix(r.Says, r.Of+" "), ": ")
 				w.raw("%s", text(fmt.Sprintf(wordSlip, w.where(of), value)+w.plain(why)))
+				w.raw(" ")
 				w.button("confirm", w.plan.moved.back(r.Of), "head", wordRight, value)
 				continue
 			}

@@ -149,3 +149,19 @@ func TestEachRowLeads(t *testing.T) {
 		}
 	}
 }
+
+// TestDoubtTaken: where pistons are bought by a doubt that nobody stated, there is a way to each box that would say it, and none
+// once it is said.
+func TestDoubtTaken(t *testing.T) {
+	said := []Entry{{"set", "gauge.dial_error", []string{"0.002", " mm"}}, {"set", "gauge.temperatures.place_to_place", []string{"0.3", " K"}}}
+	bare := []Entry{{Do: "drop", At: "gauge.dial_error"}, {Do: "drop", At: "gauge.temperatures.place_to_place"}, {Do: "drop", At: "engine.oversizes[1].pistons"},
+		{Do: "drop", At: "cylinders[0].piston"}, {Do: "drop", At: "cylinders[1].piston"}, {Do: "drop", At: "cylinders[0].honing"}, {"set", "counted.passes", []string{"0"}}}
+	a := after(t, "pump", bare...)
+	leadsSomewhere(t, a)
+	if a.Now.Words != wordNext+"get and measure the pistons" || !strings.Contains(a.Head, text(wordTaken)) || !strings.Contains(a.Head, `href="#gauge-dial_error"`) {
+		t.Fatalf("%v: %s", a.Now, a.Head)
+	}
+	if b := after(t, "pump", append(bare, said...)...); b.Now != a.Now || strings.Contains(b.Head, `href="#gauge-dial_error"`) {
+		t.Errorf("%v: %s", b.Now, b.Head)
+	}
+}

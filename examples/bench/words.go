@@ -188,7 +188,7 @@ const (
 	wordOpenRows   = "What is open, and can go on a word"
 	wordNobody     = "Nobody can accept this: "
 	wordTaken      = "Of these nobody said how far they may be off, and a wide doubt is taken, which has its part in this:"
-	wordSizes      = "To which size, and how: the job sheet"
+	wordSizes      = "To which size, and how, stands on the job sheet."
 	wordSlip       = "%s: %s: right, or a slip? "
 	wordRight      = "It is right as it stands"
 	wordNoLayout   = "Places follow from ring travel: fill in the top ring's highest and the lowest ring's lowest edge first."
