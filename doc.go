@@ -38,7 +38,7 @@
 //	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
 //	does my taper hold over the whole travel?      bore.Taper.Whole, bore.RingTravel
 //	choked on purpose, or worn?                    bore.Limits.TaperAtDeck, Choke
-//	ovality or taper: which did I measure?         bore.Measure
+//	ovality or taper: which did I measure?         bore.Analyse
 //	I have a micrometer and no setting ring?       bore.Gauge, without Standard.Size
 //	where and along which axes do I measure?       bore.Layout.ToRead
 //	my readings are in a table of a spreadsheet?   bore.ReadCSV
@@ -69,7 +69,7 @@
 //	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
 //	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
 //	is that really the best circle?                form.Circle.Check
-//	how cylindrical is the whole wall?             form.Wall.Cylinder, form.Cylinder.Check
+//	how cylindrical is the whole wall?             form.Wall.Cylindricity, form.Cylinder.Check
 //	does the bore stand square to the deck?        form.Axis.OutOfSquare, Lean, Toward
 //	is the bore bent, and towards where?           form.Wall.MedianLine
 //	at what size does a leaning bore clean up?     form.Wall.Along, bore.CleanUpRadial
@@ -94,7 +94,7 @@
 //	will the ring follow an oval bore?             rings.Tension.Follow, Bound, rings.Oval.Harmonic
 //	how long is an oval wall, how large its round? rings.Oval.Perimeter, Round
 //	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
-//	how slow must it turn for 45°?                 hone.Setting.SpindleFor, hone.OnHand.SettingFor
+//	how slow must it turn for 45°?                 hone.Setting.SpindleSpeedFor, hone.OnHand.SettingFor
 //	which angle is really on the wall?             photo.Shot.Crosshatch
 //	is 45° between the lines or to the square?     hone.Included, hone.FromSquare, ParseCrosshatch
 //	are those strokes or full cycles?              hone.Strokes, hone.Cycles, ParseStroking
@@ -105,7 +105,7 @@
 //	how much metal does half a minute take?        hone.Sizing.Next
 //	tapered: where does the hone dwell?            hone.Setting.Correct
 //	which grit for these rings, and how rough?     hone.Grits, hone.Finishes
-//	is the texture what the rings want?            surface.Profile.Texture, surface.Measure, surface.Wall.Judge
+//	is the texture what the rings want?            surface.Profile.Texture, surface.Analyse, surface.Wall.Judge
 //	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
 //	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess
 //	what do plateau strokes change, how many more? surface.Curve.Remove, surface.Curve.Reach
@@ -120,7 +120,7 @@
 //	what is left open where a piston was measured? fit.Piston.Cautions
 //	what clearance says a feeler strip and a pull? fit.FeelerRule.Clearance
 //	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Displacement
-//	what does the gauge show while it is warm?     material.Comparison.DialFor
+//	what does the gauge show while it is warm?     bore.Gauge.DialReading
 //	do ring ends clear the ports?                  rings.Ends.Clear
 //	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
 //	how much wall does a new cylinder want?        oversize.HoopWall, oversize.ReboringAllowance
@@ -128,7 +128,7 @@
 //	what interference, does it stay tight hot?      sleeve.Joint.Fit, LooseAt, Stresses
 //	which fit is H7/s6, how wide is grade 7?       sleeve.DiametralFromClasses, sleeve.Class.Sizes, sleeve.Tolerance
 //	what interference have my parts, what is usual? sleeve.DiametralFromMeasured, sleeve.TradeInterference
-//	how hot an oven, how cold a sleeve?            sleeve.Joint.HeatBarrel, ChillSleeve
+//	how hot an oven, how cold a sleeve?            sleeve.Joint.HeatTo, ChillTo
 //	how does an old sleeve come out?               sleeve.Joint.TakeOut
 //	how hard must the press push?                  sleeve.Joint.Press
 //	how does the bore of a sleeved barrel grow?    sleeve.Joint.Growth

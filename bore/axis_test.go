@@ -23,7 +23,7 @@ func TestAxisIsNamedToATenth(t *testing.T) {
 
 // A choke as large as the taper that is allowed either way can be had, one larger cannot.
 func TestChokeWithinTheTaper(t *testing.T) {
-	g, err := bore.Layout{Stroke: 52 * mm}.Measure([]bore.Reading{at(12, 0, "94.92 mm"), at(88, 0, "95 mm")}, bore.Gauge{})
+	g, err := bore.Layout{Stroke: 52 * mm}.Analyse([]bore.Reading{at(12, 0, "94.92 mm"), at(88, 0, "95 mm")}, bore.Gauge{})
 	must(t, g, err)
 	for choke, possible := range map[units.Length]bool{80 * um: true, 80*um + 1: false} {
 		fs, err := g.Judge(bore.Limits{Taper: 80 * um, Choke: units.Limits{Min: choke, Max: mm}}, noRisk)

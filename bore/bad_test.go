@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"borewright.example/bore"
 	"borewright.example/units"
 	"borewright.example/units/material"
@@ -39,12 +41,12 @@ func TestBadReadings(t *testing.T) {
 		{"slip of a millimetre", []bore.Reading{good, at(20, 0, "67.1 mm"), at(30, 90, "68.05 mm")}, bore.ErrSlippedDigit, "pin"},
 		{"slip downwards", []bore.Reading{good, at(20, 0, "67.1 mm"), at(30, 90, "66.05 mm")}, bore.ErrSlippedDigit, "66.05 mm"},
 	} {
-		_, err := bore.Measure(c.rs, bore.Gauge{})
+		_, err := bore.Analyse(c.rs, bore.Gauge{})
 		if !errors.Is(err, c.want) || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v, want %v naming %q", c.name, err, c.want, c.says)
 		}
 	}
-	_, err := bore.Measure([]bore.Reading{at(-1, 0, "67 mm"), good, at(1, 0, "-67 mm")}, bore.Gauge{})
+	_, err := bore.Analyse([]bore.Reading{at(-1, 0, "67 mm"), good, at(1, 0, "-67 mm")}, bore.Gauge{})
 	if err == nil || !strings.Contains(err.Error(), "-1 mm") || !strings.Contains(err.Error(), "-67 mm") {
 		t.Errorf("not all faults at once: %v", err)
 	}
@@ -58,7 +60,7 @@ func TestBadReadings(t *testing.T) {
 	measure(t, []bore.Reading{good, good, at(20, 0, "67.65 mm"), at(30, 90, "67.02 mm")})
 	// A hundredth of the bore from every other one, 0.67 mm, is where a slip begins.
 	for size, slip := range map[string]bool{"67.669 mm": false, "67.671 mm": true} {
-		_, err := bore.Measure([]bore.Reading{good, at(20, 0, "67 mm"), at(30, 90, size)}, bore.Gauge{})
+		_, err := bore.Analyse([]bore.Reading{good, at(20, 0, "67 mm"), at(30, 90, size)}, bore.Gauge{})
 		if errors.Is(err, bore.ErrSlippedDigit) != slip {
 			t.Errorf("%s beside 67 mm: %v", size, err)
 		}
@@ -108,7 +110,7 @@ func TestOneAxisLeavesOvalityOpen(t *testing.T) {
 
 func TestThreePointGaugeGivesSizeOnly(t *testing.T) {
 	rs := []bore.Reading{at(10, 0, "67.1 mm"), at(10, 60, "67.05 mm"), at(10, 120, "67.02 mm"), at(90, 0, "67 mm")}
-	g, err := bore.Measure(rs, bore.Gauge{Kind: bore.ThreePoint})
+	g, err := bore.Analyse(rs, bore.Gauge{Kind: bore.ThreePoint})
 	must(t, g, err)
 	if g.HasOvality || g.Planes[0].HasOvality || g.Planes[0].TwoLobe != (bore.Lobes{}) || g.Unseen[0] != bore.UnseenOvality {
 		t.Errorf("three-point gauge: %v", g)
@@ -161,7 +163,7 @@ func TestLayoutRefusals(t *testing.T) {
 		{at(60, 90, "67 mm"), bore.Telescoping, bore.ErrReading},  // two ends, as two anvils
 		{at(60, 100, "67 mm"), bore.Telescoping, bore.ErrReading}, //
 	} {
-		_, err := l.Measure([]bore.Reading{c.r}, bore.Gauge{Kind: c.kind})
+		_, err := l.Analyse([]bore.Reading{c.r}, bore.Gauge{Kind: c.kind})
 		if !errors.Is(err, c.want) {
 			t.Errorf("%v, %v: %v, want %v", c.r, c.kind, err, c.want)
 		}
@@ -182,7 +184,7 @@ func TestLayoutRefusals(t *testing.T) {
 		"port too wide":    {Ports: []bore.Port{{From: 2, To: 3, Width: 7}}},
 		"port nowhere":     {Ports: []bore.Port{{From: 2, To: 3, Width: 1, At: units.Angle(math.NaN())}}},
 	} {
-		if _, err := l.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, units.ErrRange) {
+		if _, err := l.Analyse([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, units.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 		if _, err := l.ToRead(2, bore.TwoPoint); !errors.Is(err, units.ErrRange) {
@@ -193,7 +195,7 @@ func TestLayoutRefusals(t *testing.T) {
 	if err := open.Validate(); err != nil {
 		t.Error(err)
 	}
-	if _, err := open.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, bore.ErrReading) {
+	if _, err := open.Analyse([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{}); !errors.Is(err, bore.ErrReading) {
 		t.Errorf("a reading in a port: %v", err)
 	}
 	known := bore.Layout{RingBottom: 50 * mm}
@@ -250,7 +252,7 @@ func TestBadGauges(t *testing.T) {
 		case strings.Contains(name, "no expansion"), strings.HasPrefix(name, "half-width"), name == "gauge warm when set":
 			want = units.ErrNotGiven
 		}
-		if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g); !errors.Is(err, want) {
+		if _, err := bore.Analyse([]bore.Reading{at(1, 0, "67 mm")}, g); !errors.Is(err, want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -260,14 +262,14 @@ func TestBadGauges(t *testing.T) {
 		"widest spread":      {PlaceSpread: 1000, Part: iron},
 		"largest of setting": {Standard: bore.Standard{Size: units.MaxLength, Std: mm}},
 	} {
-		if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g); err != nil && !errors.Is(err, units.ErrNotGiven) {
+		if _, err := bore.Analyse([]bore.Reading{at(1, 0, "67 mm")}, g); err != nil && !errors.Is(err, units.ErrNotGiven) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	// 68 °F is 20 °C, whatever the last bit says.
 	f, err := bore.ParseTemperature("68 °F")
 	must(t, f, err)
-	if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: f, UsedAt: f}); err != nil {
+	if _, err := bore.Analyse([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: f, UsedAt: f}); err != nil {
 		t.Errorf("68 °F: %v", err)
 	}
 }
@@ -417,6 +419,56 @@ func TestPointsAllRound(t *testing.T) {
 		points[1].Angle += 2 * units.Degree // 92° from the first
 		if _, err := bore.CleanUpRadial(points, um, bore.Allowances{}); !errors.Is(err, bore.ErrReading) {
 			t.Errorf("from %v, with a gap of 92°: %v", first, err)
+		}
+	}
+}
+
+// TestDialReading: what the dial shows for a size is read back as that size, whichever way it runs and whatever is
+// warm; with all at 20 °C it is the difference from the setting size.
+func TestDialReading(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		warm := func(name string) bore.Temperature {
+			return bore.Temperature{Value: units.ReferenceTemperature.Add(units.TemperatureChange(rapid.Float64Range(-30, 60).Draw(t, name)))}
+		}
+		g := bore.Gauge{
+			Dial:     rapid.SampledFrom([]bore.Dial{bore.PlusIsLarger, bore.PlusIsSmaller}).Draw(t, "dial"),
+			Standard: bore.Standard{Size: length(t, "standard", 30*mm, 300*mm), Material: material.GaugeSteel(), At: warm("standard at")},
+			Material: material.PlainSteel(), SetAt: warm("set at"), UsedAt: warm("used at"), Part: material.AluminiumBlock(), PartAt: warm("bore at"),
+		}
+		want := g.Standard.Size + length(t, "over", -mm, mm)
+		shows, err := g.DialReading(want)
+		must(t, shows, err)
+		d, err := g.Diameter(shows)
+		must(t, d, err)
+		geometry, err := bore.Analyse([]bore.Reading{{Diameter: d}}, g)
+		if got := must(t, geometry, err).Largest.Size.Value; (got - want).Abs() > 2 {
+			t.Fatalf("%v is read back as %v", want, got)
+		}
+		g.Standard.At, g.SetAt, g.UsedAt, g.PartAt = bore.Temperature{}, bore.Temperature{}, bore.Temperature{}, bore.Temperature{}
+		if shows, err = g.DialReading(want); g.Dial == bore.PlusIsSmaller {
+			shows = -shows
+		}
+		if err != nil || shows != want-g.Standard.Size {
+			t.Fatalf("cold: %v for %v on %v, %v", shows, want, g.Standard.Size, err)
+		}
+	})
+	good := bore.Gauge{Dial: bore.PlusIsLarger, Standard: bore.Standard{Size: 67 * mm}}
+	noDial, noStandard, half := good, good, good
+	noDial.Dial, noStandard.Standard.Size, half.UsedAt = 0, 0, bore.Temperature{Value: units.MustParseTemperature("30 °C")}
+	for name, c := range map[string]struct {
+		g    bore.Gauge
+		d    units.Length
+		want error
+	}{
+		"no dial":            {noDial, 67 * mm, units.ErrNotGiven},
+		"no standard":        {noStandard, 67 * mm, units.ErrNotGiven},
+		"half warm":          {half, 67 * mm, units.ErrNotGiven},
+		"no diameter":        {good, 0, units.ErrNotGiven},
+		"diameter below":     {good, -mm, units.ErrRange},
+		"diameter too large": {good, units.MaxLength + 1, units.ErrRange},
+	} {
+		if shows, err := c.g.DialReading(c.d); !errors.Is(err, c.want) {
+			t.Errorf("%s: %v, %v", name, shows, err)
 		}
 	}
 }

@@ -60,7 +60,7 @@ func BenchmarkMeasure(b *testing.B) {
 			rs, g := wornReadings(size.axes, size.depths), shopGauge()
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := bore.Measure(rs, g); err != nil {
+				if _, err := bore.Analyse(rs, g); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -95,7 +95,7 @@ func BenchmarkFindings(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				for range c.bores {
-					geo, err := bore.Measure(c.rs, c.g)
+					geo, err := bore.Analyse(c.rs, c.g)
 					if err != nil {
 						b.Fatal(err)
 					}
@@ -109,7 +109,7 @@ func BenchmarkFindings(b *testing.B) {
 }
 
 func BenchmarkCleanUp(b *testing.B) {
-	geo, err := bore.Measure(wornReadings(4, 5), shopGauge())
+	geo, err := bore.Analyse(wornReadings(4, 5), shopGauge())
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -138,7 +138,7 @@ func BenchmarkCleanUp(b *testing.B) {
 }
 
 func BenchmarkCompare(b *testing.B) {
-	geo, err := bore.Measure(wornReadings(4, 5), shopGauge())
+	geo, err := bore.Analyse(wornReadings(4, 5), shopGauge())
 	if err != nil {
 		b.Fatal(err)
 	}

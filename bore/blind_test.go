@@ -109,7 +109,7 @@ func TestUnseen(t *testing.T) {
 		"assumed":       {bore.Layout{Stroke: 54 * mm}, at([]float64{5, 12, 50, 90}, 0), bore.Gauge{}, "ovality; odd lobes; unworn size; centre; scores; scatter; elsewhere"},
 		"no bottom":     {travel, at([]float64{5, 12, 50, 60}, 0), bore.Gauge{}, "ovality; odd lobes; taper; shape; bottom; centre; scores; scatter; elsewhere"},
 	} {
-		g, err := c.l.Measure(c.rs, c.g)
+		g, err := c.l.Analyse(c.rs, c.g)
 		must(t, g, err)
 		got := ""
 		for i, u := range g.Unseen {
@@ -143,7 +143,7 @@ func TestRingTravel(t *testing.T) {
 		t.Errorf("travel not known: %v, taper %v, ridge %v", blind.Shape, blind.Taper, blind.Ridge)
 	}
 	l := bore.Layout{Length: 100 * mm, RingTop: 8 * mm, RingBottom: 92 * mm}
-	g, err := l.Measure(rs, bore.Gauge{Repeatability: 2 * um})
+	g, err := l.Analyse(rs, bore.Gauge{Repeatability: 2 * um})
 	must(t, g, err)
 	if g.Shape != bore.BellMouthed { // 60 µm where an even taper would have 69
 		t.Errorf("shape %v", g.Shape)
@@ -163,11 +163,11 @@ func TestRingTravel(t *testing.T) {
 	for range 3 {
 		many = append(many, rs[2:4]...)
 	}
-	more, err := l.Measure(many, bore.Gauge{Repeatability: 2 * um})
+	more, err := l.Analyse(many, bore.Gauge{Repeatability: 2 * um})
 	must(t, more, err)
 	within(t, "doubt of the ridge", more.Ridge.Std, millimetres(math.Sqrt(2.5)/1000), 2*nm)
 	// Read along one axis above and another within, there is nothing to compare.
-	g1, err := l.Measure([]bore.Reading{rs[0], rs[3], rs[5], rs[7]}, bore.Gauge{})
+	g1, err := l.Analyse([]bore.Reading{rs[0], rs[3], rs[5], rs[7]}, bore.Gauge{})
 	if must(t, g1, err); g1.HasRidge || g1.Ridge != (uncertainty.Estimate{}) {
 		t.Errorf("of different axes: ridge %v", g1.Ridge)
 	}
@@ -176,19 +176,19 @@ func TestRingTravel(t *testing.T) {
 	}
 	// The ends of ring travel belong to it.
 	exact := bore.Layout{RingTop: 10 * mm, RingBottom: 88 * mm}
-	g, err = exact.Measure(rs, bore.Gauge{})
+	g, err = exact.Analyse(rs, bore.Gauge{})
 	if must(t, g, err); g.Taper.From != 10*mm || g.Taper.To != 88*mm {
 		t.Errorf("taper from %v to %v", g.Taper.From, g.Taper.To)
 	}
 	// The same with no plane above ring travel, and with one that is not smaller.
-	g, err = l.Measure(rs[2:], bore.Gauge{})
+	g, err = l.Analyse(rs[2:], bore.Gauge{})
 	if must(t, g, err); g.HasRidge || g.Ridge.Value != 0 {
 		t.Errorf("no plane above: ridge %v", g.Ridge)
 	}
 	for i := range 2 {
 		rs[i].Diameter += 130 * um
 	}
-	g, err = l.Measure(rs, bore.Gauge{})
+	g, err = l.Analyse(rs, bore.Gauge{})
 	if must(t, g, err); g.HasRidge || g.Ridge.Value != -10*um {
 		t.Errorf("larger above: ridge %v", g.Ridge)
 	}
@@ -204,7 +204,7 @@ func TestBridges(t *testing.T) {
 		at(60, 0, "52.09 mm"), at(60, 90, "52.00 mm"),
 		at(90, 0, "52.02 mm"), at(90, 90, "52.01 mm"),
 	}
-	g, err := l.Measure(rs, bore.Gauge{})
+	g, err := l.Analyse(rs, bore.Gauge{})
 	must(t, g, err)
 	if len(g.Planes) != 2 || len(g.Bridges) != 1 || g.Bridges[0].Depth != 60*mm {
 		t.Fatalf("planes %v, bridges %v", g.Planes, g.Bridges)
@@ -219,7 +219,7 @@ func TestBridges(t *testing.T) {
 		t.Errorf("shape %v", g.Shape)
 	}
 	// A bore read on bridges alone still has sizes.
-	g, err = l.Measure(rs[2:4], bore.Gauge{})
+	g, err = l.Analyse(rs[2:4], bore.Gauge{})
 	must(t, g, err)
 	within(t, "mean of the bridges", g.Mean.Value, 52*mm+45*um, 0)
 	if fs, err := g.Judge(bore.Limits{Spread: 50 * um, Ovality: um}, noRisk); err != nil || len(fs) != 2 || fs[0].Subject != "ovality, not measured" || fs[1].Verdict.String() != "beyond" {

@@ -85,7 +85,7 @@ func TestCompareProperties(t *testing.T) {
 // Two settings of a gauge that is good to u each: the difference is good to √2·u.
 func TestCompareDoubt(t *testing.T) {
 	g := bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 3 * um}, Repeatability: 4 * um}
-	a, err := bore.Measure(sixReadings(), g)
+	a, err := bore.Analyse(sixReadings(), g)
 	must(t, a, err)
 	c, err := bore.Compare(a, a)
 	must(t, c, err)
@@ -95,7 +95,7 @@ func TestCompareDoubt(t *testing.T) {
 	c, err = bore.Compare(a, measure(t, []bore.Reading{at(10, 0, "67.2 mm"), at(90, 0, "67.2 mm")}))
 	must(t, c, err)
 	within(t, "spread of stock", c.Spread.Std, millimetres(4*math.Sqrt2/1000), 2*nm)
-	honed, err := bore.Measure([]bore.Reading{at(10, 0, "67.2 mm"), at(90, 0, "67.2 mm")}, g)
+	honed, err := bore.Analyse([]bore.Reading{at(10, 0, "67.2 mm"), at(90, 0, "67.2 mm")}, g)
 	must(t, honed, err)
 	c, err = bore.Compare(a, honed)
 	must(t, c, err)

@@ -162,7 +162,7 @@ func TestPitCountsInItsPlace(t *testing.T) {
 		at(10, 90, "67.090 mm"), at(50, 90, "67.030 mm"), at(84, 90, "67.006 mm"), at(98, 90, "67 mm"),
 	}
 	l := bore.Layout{Length: 105 * mm, RingTop: 8 * mm, RingBottom: 92 * mm}
-	g, err := l.Measure(rs, bore.Gauge{})
+	g, err := l.Analyse(rs, bore.Gauge{})
 	must(t, g, err)
 	for _, c := range []struct {
 		name                                string
@@ -201,7 +201,7 @@ func TestPitCountsInItsPlace(t *testing.T) {
 		}
 	}
 	// Worn across the thrust axis: a pit on it is at 0° as at 360°, one of which nobody noted the direction may be at the worn side.
-	across, err := l.Measure([]bore.Reading{at(10, 0, "67.020 mm"), at(98, 0, "67 mm"), at(10, 90, "67.090 mm"), at(98, 90, "67 mm")}, bore.Gauge{})
+	across, err := l.Analyse([]bore.Reading{at(10, 0, "67.020 mm"), at(98, 0, "67 mm"), at(10, 90, "67.090 mm"), at(98, 90, "67 mm")}, bore.Gauge{})
 	must(t, across, err)
 	for _, c := range []struct {
 		at   *units.Angle
@@ -213,7 +213,7 @@ func TestPitCountsInItsPlace(t *testing.T) {
 		}
 	}
 	// A plane at the very end of a pit is next to it.
-	mid, err := l.Measure([]bore.Reading{at(10, 0, "67.020 mm"), at(50, 0, "67.060 mm"), at(98, 0, "67 mm")}, bore.Gauge{})
+	mid, err := l.Analyse([]bore.Reading{at(10, 0, "67.020 mm"), at(50, 0, "67.060 mm"), at(98, 0, "67 mm")}, bore.Gauge{})
 	must(t, mid, err)
 	ends, err := mid.CleanUp(bore.Wear{UnwornAt: 98 * mm, Pits: []bore.Pit{{Below: um, Depth: 20 * mm, Length: 30 * mm}}})
 	if must(t, ends, err); ends.Pits[0].Wall.Value != units.MustParseLength("67.06 mm") {
@@ -336,7 +336,7 @@ func TestCleanUpIsMonotone(t *testing.T) {
 func TestCleanUpDoubt(t *testing.T) {
 	rs := []bore.Reading{at(10, 0, "67.15 mm"), at(90, 0, "67 mm")}
 	gauge := bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 4 * um}, Repeatability: um}
-	g, err := bore.Measure(rs, gauge)
+	g, err := bore.Analyse(rs, gauge)
 	must(t, g, err)
 	c, err := g.CleanUp(bore.Wear{UnwornAt: 90 * mm})
 	must(t, c, err)

@@ -4,7 +4,7 @@
 // is everything a careful machinist would conclude from them: sizes, form, wear, whether it is
 // worn out by the maker's limits, what it would clean up at, and what the readings cannot show.
 //
-//	g, err := bore.Measure(readings, gauge)   // sizes and form at 20 °C, each with its doubt
+//	g, err := bore.Analyse(readings, gauge)   // sizes and form at 20 °C, each with its doubt
 //	findings, err := g.Judge(limits, risk)    // within, beyond or undecided, limit by limit
 //	cleanUp, err := g.CleanUp(wear)           // the smallest true cylinder without worn wall
 //	fmt.Println(g.Unseen)                     // what no number above says anything of

@@ -16,7 +16,7 @@ import (
 
 // A gauge that is too coarse is answered, with a caution.
 func TestCoarseGauge(t *testing.T) {
-	g, err := bore.Measure(sixReadings(), bore.Gauge{Resolution: 10 * um})
+	g, err := bore.Analyse(sixReadings(), bore.Gauge{Resolution: 10 * um})
 	must(t, g, err)
 	l := bore.Limits{
 		New: units.Limits{Min: 67 * mm, Max: 67*mm + 19*um}, Service: units.Limits{Max: 67*mm + 150*um},
@@ -55,7 +55,7 @@ func TestCoarseGauge(t *testing.T) {
 				rs = append(rs, bore.Reading{Depth: units.Length(i) * mm, Diameter: 67 * mm})
 			}
 		}
-		g, err := bore.Measure(rs, bore.Gauge{Repeatability: 2 * um})
+		g, err := bore.Analyse(rs, bore.Gauge{Repeatability: 2 * um})
 		must(t, g, err)
 		cs, err := g.Coarse(bore.Limits{New: units.Limits{Min: 67 * mm, Max: 67*mm + 10*um}, Spread: 10 * um})
 		if must(t, cs, err); len(cs) != 2 {
@@ -70,7 +70,7 @@ func TestCoarseGauge(t *testing.T) {
 // contradict it less readily: 8 µm between two of them where 2 µm is the rule has a chance of 0.0047 by
 // chi-squared, and of 0.047 by F for four degrees of freedom (computed).
 func TestRepeatabilityOfStudy(t *testing.T) {
-	g, err := bore.Measure([]bore.Reading{at(10, 0, "67 mm"), at(10, 90, "67.01 mm")}, bore.Gauge{Repeatability: 2 * um, RepeatabilityDoF: 9})
+	g, err := bore.Analyse([]bore.Reading{at(10, 0, "67 mm"), at(10, 90, "67.01 mm")}, bore.Gauge{Repeatability: 2 * um, RepeatabilityDoF: 9})
 	must(t, g, err)
 	if e := g.Largest.Size; e.Std != 2*um || e.DoF != 9 {
 		t.Errorf("size %+v", e)
@@ -80,7 +80,7 @@ func TestRepeatabilityOfStudy(t *testing.T) {
 	}
 	twice := []bore.Reading{at(10, 0, "67 mm"), at(10, 0, "67.008 mm")}
 	for dof, want := range map[float64]float64{0: 1, 4: 4} {
-		g, err := bore.Measure(twice, bore.Gauge{Repeatability: 2 * um, RepeatabilityDoF: dof})
+		g, err := bore.Analyse(twice, bore.Gauge{Repeatability: 2 * um, RepeatabilityDoF: dof})
 		must(t, g, err)
 		if got := g.Largest.Size.DoF; got != want {
 			t.Errorf("known with %v degrees of freedom: %v of the size, want %v", dof, got, want)
@@ -92,7 +92,7 @@ func TestRepeatabilityOfStudy(t *testing.T) {
 // over four places read once.
 func TestMeanDoubt(t *testing.T) {
 	rs := []bore.Reading{at(10, 0, "67 mm"), at(10, 45, "67 mm"), at(10, 90, "67 mm"), at(10, 135, "67 mm")}
-	g, err := bore.Measure(rs, bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 3 * um}, Resolution: 10 * um, Repeatability: 2 * um})
+	g, err := bore.Analyse(rs, bore.Gauge{Standard: bore.Standard{Size: 67 * mm, Std: 3 * um}, Resolution: 10 * um, Repeatability: 2 * um})
 	must(t, g, err)
 	p := g.Planes[0]
 	within(t, "size", p.Places[0].Size.Std, millimetres(math.Sqrt(9+100./12+4)/1000), nm)
@@ -125,7 +125,7 @@ func TestTies(t *testing.T) {
 			oval = append(oval, append(read(float64(i), 0, "67.02 mm", n), read(float64(i), 90, "67 mm", n)...)...)
 			tapered = append(tapered, append(read(0, 60*float64(i), "67.02 mm", n), read(50, 60*float64(i), "67 mm", n)...)...)
 		}
-		g, err := bore.Measure(flat, gauge)
+		g, err := bore.Analyse(flat, gauge)
 		must(t, g, err)
 		if want := units.Length(doubtful) * mm; g.Largest.Depth != want || g.Smallest.Depth != want || g.Largest.Size.Std != 2*um {
 			t.Errorf("place %d: largest %v, smallest %v", doubtful, g.Largest, g.Smallest)
@@ -133,11 +133,11 @@ func TestTies(t *testing.T) {
 		if std, _, err := g.Budget.Combined(); err != nil || math.Abs(std-2) > 1e-9 {
 			t.Errorf("place %d: budget of %v µm, %v", doubtful, std, err)
 		}
-		g, err = bore.Measure(oval, gauge)
+		g, err = bore.Analyse(oval, gauge)
 		if must(t, g, err); g.OvalityAt != units.Length(doubtful)*mm {
 			t.Errorf("plane %d: ovality at %v", doubtful, g.OvalityAt)
 		}
-		g, err = bore.Measure(tapered, gauge)
+		g, err = bore.Analyse(tapered, gauge)
 		if must(t, g, err); axisApart(units.Angle(g.Taper.Axis), degrees(60*float64(doubtful)), 180) > 1e-9 {
 			t.Errorf("axis %d: taper %v", doubtful, g.Taper)
 		}
@@ -160,7 +160,7 @@ func TestDegreesOfFreedom(t *testing.T) {
 		r.Diameter += units.Length(i-4) * um
 		rs = append(rs, r)
 	}
-	g, err := bore.Measure(rs, bore.Gauge{Resolution: 10 * um})
+	g, err := bore.Analyse(rs, bore.Gauge{Resolution: 10 * um})
 	must(t, g, err)
 	a, b := g.Planes[0].Places[0], g.Planes[1].Places[0]
 	const s2, fixed = 60. / 8, 100. / 12
@@ -252,7 +252,7 @@ func TestRepeatsContradictTheGauge(t *testing.T) {
 		for _, off := range []units.Length{d, d, -d, -d} {
 			rs = append(rs, bore.Reading{Depth: 10 * mm, Diameter: 67*mm + off})
 		}
-		g, err := bore.Measure(rs, bore.Gauge{Repeatability: 10 * um})
+		g, err := bore.Analyse(rs, bore.Gauge{Repeatability: 10 * um})
 		if must(t, g, err); g.Largest.Size != want {
 			t.Errorf("sum of squares of %.2f: %+v, want %+v", square, g.Largest.Size, want)
 		}
@@ -276,7 +276,7 @@ func TestRepeatsContradictByF(t *testing.T) {
 			for _, off := range offs {
 				rs = append(rs, bore.Reading{Depth: 10 * mm, Diameter: 67*mm + off, Confirmed: true})
 			}
-			g, err := bore.Measure(rs, bore.Gauge{Repeatability: 10 * um, RepeatabilityDoF: c.dof})
+			g, err := bore.Analyse(rs, bore.Gauge{Repeatability: 10 * um, RepeatabilityDoF: c.dof})
 			must(t, g, err)
 			if got := len(g.Contradictions) > 0; got != (times > 1) {
 				t.Errorf("%d repeats against %v degrees of freedom, %v of the point of F: contradicted %t", c.repeats, c.dof, times, got)

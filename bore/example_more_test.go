@@ -23,7 +23,7 @@ func ExampleLayout() {
 		fmt.Println(r.Depth, r.Axis.String())
 	}
 	fmt.Println(err)
-	_, err = l.Measure([]bore.Reading{{Depth: 60 * units.Millimetre, Axis: bore.PinAxis, Diameter: 52 * units.Millimetre}}, bore.Gauge{})
+	_, err = l.Analyse([]bore.Reading{{Depth: 60 * units.Millimetre, Axis: bore.PinAxis, Diameter: 52 * units.Millimetre}}, bore.Gauge{})
 	fmt.Println(errors.Is(err, bore.ErrReading))
 	// Output:
 	// 10 mm thrust
@@ -51,10 +51,10 @@ func ExampleReading() {
 		{Depth: 10 * units.Millimetre, Axis: bore.PinAxis, Diameter: units.MustParseLength("76.070 mm")},
 		{Depth: 45 * units.Millimetre, Diameter: units.MustParseLength("67.060 mm")},
 	}
-	_, err := bore.Measure(rs, bore.Gauge{})
+	_, err := bore.Analyse(rs, bore.Gauge{})
 	fmt.Println(errors.Is(err, bore.ErrSlippedDigit))
 	rs[1].Confirmed = true
-	_, err = bore.Measure(rs, bore.Gauge{})
+	_, err = bore.Analyse(rs, bore.Gauge{})
 	fmt.Println(err)
 	// Output:
 	// true
@@ -94,7 +94,7 @@ func ExampleParseTemperature() {
 func ExampleTemperature() {
 	warm := bore.Temperature{Value: units.MustParseTemperature("31 °C"), Within: 2 * units.Kelvin}
 	fmt.Println(bore.Temperature{}, "or", warm)
-	_, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Part: material.GreyIron(), PartAt: warm})
+	_, err := bore.Analyse([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Part: material.GreyIron(), PartAt: warm})
 	fmt.Println(err)
 	// Output:
 	// not given or 31 ± 2 °C
@@ -109,14 +109,26 @@ func ExampleGauge_micrometer() {
 		Resolution: 10 * units.Micrometre, Standard: bore.Standard{Std: 2 * units.Micrometre},
 		Material: material.PlainSteel(), UsedAt: shed, Part: material.AluminiumBlock(), PartAt: shed,
 	}
-	g, err := bore.Measure([]bore.Reading{{Diameter: units.MustParseLength("52.03 mm")}}, micrometer)
+	g, err := bore.Analyse([]bore.Reading{{Diameter: units.MustParseLength("52.03 mm")}}, micrometer)
 	fmt.Println(g.Largest.Size, err)
 	// Output: 52.0248 ± 0.0071 mm <nil>
 }
 
+// An aluminium barrel is at 45 °C, the gauge at 31 °C was set at 22 °C: which mark of a dial that runs backwards is 67.05 mm?
+func ExampleGauge_DialReading() {
+	at := func(s string) bore.Temperature { return bore.Temperature{Value: units.MustParseTemperature(s)} }
+	gauge := bore.Gauge{
+		Dial: bore.PlusIsSmaller, Standard: bore.Standard{Size: 67 * units.Millimetre, Material: material.GaugeSteel(), At: at("22 °C")},
+		Material: material.GaugeSteel(), SetAt: at("22 °C"), UsedAt: at("31 °C"), Part: material.AluminiumBlock(), PartAt: at("45 °C"),
+	}
+	shows, err := gauge.DialReading(units.MustParseLength("67.05 mm"))
+	fmt.Println(shows.Format(units.Millimetre, 4), err)
+	// Output: -0.0776 mm <nil>
+}
+
 // A difference of two places leaves out what the gauge's setting is uncertain by.
 func ExamplePlace_Minus() {
-	g, err := bore.Measure([]bore.Reading{
+	g, err := bore.Analyse([]bore.Reading{
 		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.105 mm")},
 		{Depth: 90 * units.Millimetre, Diameter: units.MustParseLength("67.020 mm")},
 	}, bore.Gauge{
@@ -132,7 +144,7 @@ func ExamplePlace_Minus() {
 
 // A two-lobed wall whose long axis lies at 30°, by three axes.
 func ExampleLobes() {
-	g, err := bore.Measure([]bore.Reading{
+	g, err := bore.Analyse([]bore.Reading{
 		{Axis: 0, Diameter: units.MustParseLength("67.025 mm")},
 		{Axis: bore.Axis(60 * units.Degree), Diameter: units.MustParseLength("67.025 mm")},
 		{Axis: bore.Axis(120 * units.Degree), Diameter: units.MustParseLength("66.95 mm")},
@@ -154,7 +166,7 @@ func ExampleLobes_four() {
 	for i, um := range []units.Length{8, -6, 3, 3, -6} { // close to 8·cos 4θ µm
 		rs[i].Diameter += um * units.Micrometre
 	}
-	g, err := bore.Measure(rs, bore.Gauge{})
+	g, err := bore.Analyse(rs, bore.Gauge{})
 	for _, h := range g.Planes[0].Harmonics() {
 		fmt.Println("order", h.Order, "radial amplitude", h.Amplitude.Format(units.Micrometre, 1))
 	}
@@ -174,7 +186,7 @@ func ExampleHarmonic() {
 
 // A choked barrel is smaller at the deck when cold.
 func ExampleTaper() {
-	g, err := bore.Measure([]bore.Reading{
+	g, err := bore.Analyse([]bore.Reading{
 		{Depth: 5 * units.Millimetre, Diameter: units.MustParseLength("94.92 mm")},
 		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("95 mm")},
 	}, bore.Gauge{})
@@ -196,7 +208,7 @@ func ExampleGeometry_shape() {
 		rs = append(rs, bore.Reading{Depth: units.Length(10+40*i) * units.Millimetre, Diameter: 67*units.Millimetre + over*units.Micrometre})
 	}
 	for _, repeatability := range []units.Length{units.Micrometre, 5 * units.Micrometre, 20 * units.Micrometre} {
-		g, err := bore.Measure(rs, bore.Gauge{Repeatability: repeatability})
+		g, err := bore.Analyse(rs, bore.Gauge{Repeatability: repeatability})
 		fmt.Println(repeatability, g.Shape, err)
 	}
 	// Output:
@@ -207,7 +219,7 @@ func ExampleGeometry_shape() {
 
 // A gauge that reads to 0.01 mm cannot prove an ovality of less than 0.02 mm.
 func ExampleCoarse() {
-	g, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Resolution: 10 * units.Micrometre})
+	g, err := bore.Analyse([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Resolution: 10 * units.Micrometre})
 	if err != nil {
 		fmt.Println(err)
 	}
@@ -231,7 +243,7 @@ func ExampleDial() {
 
 // A three-point gauge gives size and is blind to ovality.
 func ExampleKind() {
-	g, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Kind: bore.ThreePoint})
+	g, err := bore.Analyse([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{Kind: bore.ThreePoint})
 	fmt.Println(g.Kind, g.HasOvality, g.Unseen[0], err)
 	// Output: three-point false ovality: one axis, or a three-point gauge, cannot show it <nil>
 }
@@ -239,7 +251,7 @@ func ExampleKind() {
 // The same ring, bought with a certificate of ±2 µm (k = 2) or measured with a micrometer.
 func ExampleStandard() {
 	for _, std := range []units.Length{units.Micrometre, 5 * units.Micrometre} {
-		g, err := bore.Measure([]bore.Reading{{Diameter: units.MustParseLength("67.05 mm")}},
+		g, err := bore.Analyse([]bore.Reading{{Diameter: units.MustParseLength("67.05 mm")}},
 			bore.Gauge{Standard: bore.Standard{Size: 67 * units.Millimetre, Std: std}})
 		fmt.Println(g.Largest.Size, err)
 	}

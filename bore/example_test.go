@@ -58,7 +58,7 @@ func pump() bore.Geometry {
 		panic(err)
 	}
 	travel := bore.Layout{Length: 96 * units.Millimetre, RingTop: 9 * units.Millimetre, RingBottom: 90 * units.Millimetre}
-	g, err := travel.Measure(readings, pumpGauge())
+	g, err := travel.Analyse(readings, pumpGauge())
 	if err != nil {
 		panic(err)
 	}
@@ -72,7 +72,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	g, err := bore.Measure(readings, bore.Gauge{Resolution: 5 * units.Micrometre})
+	g, err := bore.Analyse(readings, bore.Gauge{Resolution: 5 * units.Micrometre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -167,7 +167,7 @@ func ExampleLimits() {
 		for _, a := range axes {
 			rs = append(rs, bore.Reading{Axis: bore.Axis(a), Diameter: 67 * units.Millimetre})
 		}
-		g, err := bore.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+		g, err := bore.Analyse(rs, bore.Gauge{Repeatability: units.Micrometre})
 		if err != nil {
 			fmt.Println(err)
 		}
@@ -185,7 +185,7 @@ func ExampleLimits() {
 
 // One axis shows no ovality: the limit stays open rather than out of sight.
 func ExampleFinding() {
-	g, err := bore.Measure([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{})
+	g, err := bore.Analyse([]bore.Reading{{Diameter: 67 * units.Millimetre}}, bore.Gauge{})
 	if err != nil {
 		fmt.Println(err)
 	}
@@ -209,7 +209,7 @@ func ExampleGauge() {
 
 // An aluminium barrel read warm with a gauge set on a cold ring: the dial is right and the size is
 // not.
-func ExampleMeasure() {
+func ExampleAnalyse() {
 	cold, err := bore.ParseTemperature("12 °C")
 	if err != nil {
 		fmt.Println(err)
@@ -225,7 +225,7 @@ func ExampleMeasure() {
 		Material: material.PlainSteel(), SetAt: cold, UsedAt: cold,
 		Part: material.AluminiumBlock(), PartAt: warm,
 	}
-	g, err := bore.Measure([]bore.Reading{{Diameter: 52 * units.Millimetre}}, gauge)
+	g, err := bore.Analyse([]bore.Reading{{Diameter: 52 * units.Millimetre}}, gauge)
 	fmt.Println("dial 52.000 mm, at 20 °C", g.Largest.Size, err)
 	// Output:
 	// dial 52.000 mm, at 20 °C 51.9796 ± 0.0027 mm <nil>

@@ -13,7 +13,7 @@ import (
 
 // Wear of 0.15 mm on the diameter, the side not known.
 func ExampleGeometry_CleanUp() {
-	g, err := bore.Measure([]bore.Reading{{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")}}, bore.Gauge{})
+	g, err := bore.Analyse([]bore.Reading{{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")}}, bore.Gauge{})
 	if err != nil {
 		fmt.Println(err)
 	}
@@ -50,7 +50,7 @@ func ExampleCleanUpRadial() {
 // What a hone took off, place by place.
 func ExampleCompare() {
 	read := func(thrust, pin string) bore.Geometry {
-		g, err := bore.Measure([]bore.Reading{
+		g, err := bore.Analyse([]bore.Reading{
 			{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength(thrust)},
 			{Depth: 10 * units.Millimetre, Axis: bore.PinAxis, Diameter: units.MustParseLength(pin)},
 		}, bore.Gauge{Repeatability: units.Micrometre})
@@ -110,7 +110,7 @@ func ExampleInterval() {
 
 // The unworn size from a plane below ring travel: the doubt of the ring counts once.
 func ExampleWear() {
-	g, err := bore.Measure([]bore.Reading{
+	g, err := bore.Analyse([]bore.Reading{
 		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")},
 		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("67.00 mm")},
 	}, bore.Gauge{Standard: bore.Standard{Size: 67 * units.Millimetre, Std: 3 * units.Micrometre}, Repeatability: units.Micrometre})
@@ -162,7 +162,7 @@ func ExampleWornOutAt() {
 // A score counts where it is: of a bore worn by 0.15 mm at the top, one near the bottom asks for nothing
 // more, and one below ring travel is no matter of the clean-up at all.
 func ExamplePit() {
-	g, err := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 90 * units.Millimetre}.Measure([]bore.Reading{
+	g, err := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 90 * units.Millimetre}.Analyse([]bore.Reading{
 		{Depth: 10 * units.Millimetre, Diameter: units.MustParseLength("67.15 mm")},
 		{Depth: 85 * units.Millimetre, Diameter: units.MustParseLength("67.01 mm")},
 		{Depth: 95 * units.Millimetre, Diameter: units.MustParseLength("67.00 mm")},
@@ -185,7 +185,7 @@ func ExamplePit() {
 func ExampleRingTravel() {
 	travel := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 106 * units.Millimetre}
 	for _, lower := range []units.Length{16 * units.Millimetre, 90 * units.Millimetre} {
-		g, err := travel.Measure([]bore.Reading{
+		g, err := travel.Analyse([]bore.Reading{
 			{Depth: 12 * units.Millimetre, Diameter: 67 * units.Millimetre}, {Depth: lower, Diameter: 67 * units.Millimetre},
 		}, bore.Gauge{Repeatability: units.Micrometre})
 		if err != nil {
@@ -205,7 +205,7 @@ func ExampleRingTravel() {
 // A barrel choked on purpose is smaller at the deck when cold: a limit on a bore larger there has nothing
 // against it, and the choke has a window of its own.
 func ExampleLimits_choke() {
-	g, err := bore.Layout{Stroke: 52 * units.Millimetre}.Measure([]bore.Reading{
+	g, err := bore.Layout{Stroke: 52 * units.Millimetre}.Analyse([]bore.Reading{
 		{Depth: 12 * units.Millimetre, Diameter: units.MustParseLength("94.92 mm")},
 		{Depth: 88 * units.Millimetre, Diameter: units.MustParseLength("95 mm")},
 	}, bore.Gauge{})
@@ -239,7 +239,7 @@ func ExampleGeometry_ports() {
 	for depth, size := range map[units.Length]string{9: "60.040 mm", 30: "60.040 mm", 52: "60.110 mm", 70: "60.030 mm"} {
 		rs = append(rs, bore.Reading{Depth: depth * units.Millimetre, Diameter: units.MustParseLength(size)})
 	}
-	g, err := l.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+	g, err := l.Analyse(rs, bore.Gauge{Repeatability: units.Micrometre})
 	if err != nil {
 		fmt.Println(err)
 	}
@@ -257,7 +257,7 @@ func ExampleContradiction() {
 	for _, size := range []string{"67.000 mm", "67.020 mm", "67.001 mm"} {
 		rs = append(rs, bore.Reading{Depth: 50 * units.Millimetre, Diameter: units.MustParseLength(size)})
 	}
-	g, err := bore.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+	g, err := bore.Analyse(rs, bore.Gauge{Repeatability: units.Micrometre})
 	fmt.Println(g.Contradictions, err)
 	// Output: [50 mm, thrust: 3 repeats scatter by 0.0113 mm, the gauge is said to repeat within 0.001 mm] <nil>
 }

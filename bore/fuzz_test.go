@@ -12,7 +12,7 @@ import (
 	"borewright.example/units"
 )
 
-// Any bytes give readings that Measure takes, or one of the errors that are documented.
+// Any bytes give readings that Analyse takes, or one of the errors that are documented.
 func FuzzReadCSV(f *testing.F) {
 	for _, s := range []string{
 		"depth (mm),axis,diameter (mm)\n10,thrust,67.105\n10,pin,67.07\n", // as documented
@@ -46,7 +46,7 @@ func FuzzReadCSV(f *testing.F) {
 			}
 			t.Fatal(err)
 		}
-		if _, err := bore.Measure(rs, bore.Gauge{}); err != nil && !errors.Is(err, bore.ErrSlippedDigit) {
+		if _, err := bore.Analyse(rs, bore.Gauge{}); err != nil && !errors.Is(err, bore.ErrSlippedDigit) {
 			t.Fatalf("%v: %v", rs, err)
 		}
 	})

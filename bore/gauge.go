@@ -129,6 +129,29 @@ func (g Gauge) Diameter(deviation units.Length) (units.Length, error) {
 	return d, nil
 }
 
+// DialReading is the inverse of [Gauge.Diameter] and of the correction to 20 °C together: the deviation that the dial
+// shows, with the sign that it shows it with, where the bore has the given diameter at 20 °C, with gauge, setting
+// standard and cylinder at the temperatures of the Gauge. Up to half a resolution it is off.
+//
+// It errs as [Gauge.Diameter] and as [Analyse] do, and with [units.ErrNotGiven] or [units.ErrRange] for a diameter that is
+// not above 0 and up to [units.MaxLength].
+func (g Gauge) DialReading(diameter units.Length) (units.Length, error) {
+	if _, err := g.Diameter(0); err != nil {
+		return 0, err
+	}
+	if err := g.validate(); err != nil {
+		return 0, err
+	}
+	shows, err := g.comparison(g.Standard.Size).DialReading(diameter)
+	if err != nil {
+		return 0, fmt.Errorf("bore: dial at a diameter of %v: %w", diameter, err)
+	}
+	if g.Dial == PlusIsSmaller {
+		shows = -shows
+	}
+	return shows, nil
+}
+
 func (g Gauge) validate() error {
 	if _, err := g.Kind.MarshalText(); err != nil {
 		return fmt.Errorf("bore: gauge: kind: %w", err)

@@ -64,10 +64,10 @@ func even(n int) []float64 {
 	return axes
 }
 
-// measure is Measure with an ideal gauge.
+// measure is Analyse with an ideal gauge.
 func measure(t failer, rs []bore.Reading) bore.Geometry {
 	t.Helper()
-	g, err := bore.Measure(rs, bore.Gauge{})
+	g, err := bore.Analyse(rs, bore.Gauge{})
 	return must(t, g, err)
 }
 

@@ -58,7 +58,7 @@ func TestJSONRoundTrips(t *testing.T) {
 		l := bore.Layout{Length: 200 * mm, RingTop: length(t, "top", mm, 40*mm), RingBottom: length(t, "bottom", 50*mm, 90*mm)}
 		l.Ports = []bore.Port{{Name: "exhaust", From: 60 * mm, To: 75 * mm, At: degrees(7), Width: degrees(1)}}
 		gauge := shopGauge()
-		g, err := l.Measure(rs, gauge)
+		g, err := l.Analyse(rs, gauge)
 		must(t, g, err)
 		roundTrip(t, g)
 		roundTrip(t, l)

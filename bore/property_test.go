@@ -54,12 +54,12 @@ func TestOrderOfReadingsDoesNotMatter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		rs := drawReadings(t)
 		before := slices.Clone(rs)
-		g, err := bore.Measure(rs, shopGauge())
+		g, err := bore.Analyse(rs, shopGauge())
 		must(t, g, err)
 		if !slices.Equal(rs, before) {
 			t.Fatal("Measure changed its readings")
 		}
-		h, err := bore.Measure(rapid.Permutation(rs).Draw(t, "order"), shopGauge())
+		h, err := bore.Analyse(rapid.Permutation(rs).Draw(t, "order"), shopGauge())
 		if must(t, h, err); fmt.Sprint(g) != fmt.Sprint(h) {
 			t.Fatalf("%v\n%v", g, h)
 		}
@@ -74,9 +74,9 @@ func TestTurningTurnsDirectionsOnly(t *testing.T) {
 		for i := range turned {
 			turned[i].Axis += bore.Axis(turn)
 		}
-		g, err := bore.Measure(rs, shopGauge())
+		g, err := bore.Analyse(rs, shopGauge())
 		must(t, g, err)
-		h, err := bore.Measure(turned, shopGauge())
+		h, err := bore.Analyse(turned, shopGauge())
 		must(t, h, err)
 		if sizes(g) != sizes(h) {
 			t.Fatalf("turned by %v:\n%s\n%s", turn, sizes(g), sizes(h))
@@ -240,7 +240,7 @@ func goodness(f uncertainty.Finding) int {
 func TestRaisingALimitNeverMakesAFindingWorse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		rs := drawReadings(t)
-		g, err := spanning(rs).Measure(rs, shopGauge())
+		g, err := spanning(rs).Analyse(rs, shopGauge())
 		must(t, g, err)
 		l := bore.Limits{
 			New:     units.Limits{Max: 67*mm + length(t, "new", 1, 400*um)},
@@ -271,7 +271,7 @@ func TestRaisingALimitNeverMakesAFindingWorse(t *testing.T) {
 // place is at its share of the risk of rejecting.
 func TestSizesAreJudgedAsTheGreatest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		g, err := bore.Measure(drawReadings(t), shopGauge())
+		g, err := bore.Analyse(drawReadings(t), shopGauge())
 		must(t, g, err)
 		w := units.Limits{Min: 67*mm + length(t, "min", 0, 200*um), Max: 67*mm + length(t, "max", 200*um, 400*um)}
 		switch rapid.IntRange(0, 2).Draw(t, "ends") {
@@ -311,7 +311,7 @@ func TestSizesAreJudgedAsTheGreatest(t *testing.T) {
 func TestTrueOvality(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		axes := rapid.IntRange(2, 6).Draw(t, "axes")
-		g, err := bore.Measure(readings(t, axes, 2), shopGauge())
+		g, err := bore.Analyse(readings(t, axes, 2), shopGauge())
 		must(t, g, err)
 		limit := length(t, "limit", 10*um, 900*um)
 		fs, err := g.Judge(bore.Limits{Ovality: limit, TrueOvality: limit}, noRisk)
@@ -348,7 +348,7 @@ func TestPlanIsMeasurable(t *testing.T) {
 		for i := range plan {
 			plan[i].Diameter = 67 * mm
 		}
-		g, err := l.Measure(plan, bore.Gauge{Kind: kind})
+		g, err := l.Analyse(plan, bore.Gauge{Kind: kind})
 		must(t, g, err)
 		if slices.Contains(g.Unseen, bore.UnseenTop) || slices.Contains(g.Unseen, bore.UnseenBottom) {
 			t.Fatalf("the plan misses an end of ring travel: %v", g.Unseen)
@@ -366,9 +366,9 @@ func TestLayoutChangesNoSize(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		rs := drawReadings(t)
 		l := bore.Layout{RingTop: length(t, "top", mm, 40*mm), RingBottom: length(t, "bottom", 50*mm, 90*mm)}
-		a, err := bore.Measure(rs, shopGauge())
+		a, err := bore.Analyse(rs, shopGauge())
 		must(t, a, err)
-		b, err := l.Measure(rs, shopGauge())
+		b, err := l.Analyse(rs, shopGauge())
 		must(t, b, err)
 		if a.Largest != b.Largest || a.Smallest != b.Smallest || a.Mean != b.Mean || a.Ovality != b.Ovality || a.Spread != b.Spread {
 			t.Fatalf("%v\n%v", a, b)

@@ -119,7 +119,7 @@ func TestShapeThresholds(t *testing.T) {
 		} {
 			at := k * c.doubt
 			for x, want := range map[float64]string{at * 0.998: c.from, at * 1.002: c.to} {
-				g, err := bore.Measure(profile(depths, c.over(x)), gauge)
+				g, err := bore.Analyse(profile(depths, c.over(x)), gauge)
 				if must(t, g, err); g.Shape != want {
 					t.Errorf("%d planes, %s of %.3f µm: %v, want %v", n, c.name, x, g.Shape, want)
 				}
@@ -139,7 +139,7 @@ func TestShapeOfEachAxis(t *testing.T) {
 	}
 	shape := func(l bore.Layout) string {
 		t.Helper()
-		g, err := l.Measure(rs, bore.Gauge{})
+		g, err := l.Analyse(rs, bore.Gauge{})
 		return must(t, g, err).Shape
 	}
 	if got := shape(bore.Layout{}); got != bore.Tapered { // along pin, evenly
@@ -168,7 +168,7 @@ func TestShapeOfEachAxis(t *testing.T) {
 func TestRidgeOfCommonAxes(t *testing.T) {
 	// 0.05 mm along thrust, the one axis that both planes have.
 	l := bore.Layout{RingTop: 5 * mm, RingBottom: 80 * mm}
-	g, err := l.Measure([]bore.Reading{at(2, 0, "67 mm"), at(2, 45, "67.2 mm"), at(10, 0, "67.05 mm"), at(10, 90, "67.01 mm")}, bore.Gauge{})
+	g, err := l.Analyse([]bore.Reading{at(2, 0, "67 mm"), at(2, 45, "67.2 mm"), at(10, 0, "67.05 mm"), at(10, 90, "67.01 mm")}, bore.Gauge{})
 	must(t, g, err)
 	within(t, "ridge", g.Ridge.Value, 50*um, 0)
 	if !g.HasRidge {
@@ -180,7 +180,7 @@ func TestRidgeOfCommonAxes(t *testing.T) {
 func TestRidgeThreshold(t *testing.T) {
 	l := bore.Layout{RingTop: 5 * mm, RingBottom: 80 * mm}
 	for x, want := range map[float64]bool{1.640 * math.Sqrt2: false, 1.650 * math.Sqrt2: true} {
-		g, err := l.Measure(profile([]float64{2, 10}, []float64{0, x}), bore.Gauge{Repeatability: um})
+		g, err := l.Analyse(profile([]float64{2, 10}, []float64{0, x}), bore.Gauge{Repeatability: um})
 		if must(t, g, err); g.HasRidge != want {
 			t.Errorf("ridge of %.3f µm: %v", x, g.HasRidge)
 		}
@@ -196,7 +196,7 @@ func TestShapeOfTheMean(t *testing.T) {
 				rs = append(rs, bore.Reading{Depth: units.Length(10+25*i) * mm, Axis: bore.Axis(degrees(a)), Diameter: 67*mm + over})
 			}
 		}
-		g, err := bore.Measure(rs, bore.Gauge{Repeatability: 2 * um})
+		g, err := bore.Analyse(rs, bore.Gauge{Repeatability: 2 * um})
 		return must(t, g, err)
 	}
 	for _, c := range []struct {

@@ -43,7 +43,7 @@ func doubtsAreTrue(t *testing.T, n int) {
 						tr[d] = append(tr[d], 67_050+100*rnd.Float64())
 					}
 				}
-				g, err := bore.Measure(tr.read(rnd, s, 4), s.described())
+				g, err := bore.Analyse(tr.read(rnd, s, 4), s.described())
 				must(t, g, err)
 				check := func(what string, sum *float64, e uncertainty.Estimate, want float64) {
 					x := (e.Value.In(um) - want) / e.Std.In(um)
@@ -120,7 +120,7 @@ func verdictsKeepTheirRisk(t *testing.T, n int) {
 				for range n {
 					tr := draw(rnd)
 					rs := tr.read(rnd, s, 2)
-					g, err := spanning(rs).Measure(rs, s.described())
+					g, err := spanning(rs).Analyse(rs, s.described())
 					must(t, g, err)
 					least, greatest := tr.extremes()
 					exact := bore.Limits{
@@ -190,7 +190,7 @@ func trueOvalityKeepsItsRisk(t *testing.T, n int) {
 				for i := range axes {
 					tr[0] = append(tr[0], wall(float64(i)*math.Pi/float64(axes)))
 				}
-				g, err := bore.Measure(tr.read(rnd, s, 3), s.described())
+				g, err := bore.Analyse(tr.read(rnd, s, 3), s.described())
 				must(t, g, err)
 				true_ := millimetres((high - low) / 1000)
 				for _, limit := range []units.Length{true_ - 10*nm, true_ + 10*nm, true_ + 60*um} {
@@ -250,7 +250,7 @@ func shapesKeepTheirRisk(t *testing.T, n int) {
 						tr[d] = append(tr[d], 67_050+over+20*float64(a))
 					}
 				}
-				g, err := bore.Measure(tr.read(rnd, s, 2), s.described())
+				g, err := bore.Analyse(tr.read(rnd, s, 2), s.described())
 				if must(t, g, err); !slices.Contains(c.want, g.Shape) {
 					wrong++
 				}
@@ -274,7 +274,7 @@ func TestLobesOfNothing(t *testing.T) {
 			for i := range tr[0] {
 				tr[0][i] = 67_050
 			}
-			g, err := bore.Measure(tr.read(rnd, s, 1), s.described())
+			g, err := bore.Analyse(tr.read(rnd, s, 1), s.described())
 			must(t, g, err)
 			a := g.Planes[0].TwoLobe.Amplitude
 			sum += a.Value.In(um) / trials
@@ -365,7 +365,7 @@ func taperOfFewPlanesKeepsItsRisk(t *testing.T, n int) {
 				for _, ts := range truths {
 					most = max(most, slices.Max(ts)-slices.Min(ts))
 				}
-				g, err := l.Measure(rs, s.described())
+				g, err := l.Analyse(rs, s.described())
 				must(t, g, err)
 				for _, side := range []units.Length{-1, 1, 60 * um} {
 					fs, err := g.Judge(bore.Limits{Taper: max(1, millimetres(most/1000)+side)}, noRisk)

@@ -23,17 +23,17 @@ func TestForgottenTemperatures(t *testing.T) {
 	} {
 		g := shopGauge()
 		spoil(&g)
-		_, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g)
+		_, err := bore.Analyse([]bore.Reading{at(1, 0, "67 mm")}, g)
 		if name == "" && err != nil || name != "" && (!errors.Is(err, units.ErrNotGiven) || !strings.Contains(err.Error(), "temperature of the "+name)) {
 			t.Errorf("%s: %v", name, err)
 		}
 		g.Standard.Size = 0 // the readings stand for themselves
-		_, err = bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, g)
+		_, err = bore.Analyse([]bore.Reading{at(1, 0, "67 mm")}, g)
 		if wanted := name == "gauge in use" || name == "cylinder"; wanted != errors.Is(err, units.ErrNotGiven) || !wanted && err != nil {
 			t.Errorf("%s, no standard: %v", name, err)
 		}
 	}
-	if _, err := bore.Measure([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: bore.Temperature{Within: 2}}); !errors.Is(err, units.ErrNotGiven) {
+	if _, err := bore.Analyse([]bore.Reading{at(1, 0, "67 mm")}, bore.Gauge{PartAt: bore.Temperature{Within: 2}}); !errors.Is(err, units.ErrNotGiven) {
 		t.Errorf("a half-width alone: %v", err)
 	}
 }

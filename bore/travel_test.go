@@ -29,7 +29,7 @@ func spanning(rs []bore.Reading) bore.Layout {
 // judge1 measures and judges one limit.
 func judge1(t failer, l bore.Layout, g bore.Gauge, limits bore.Limits, rs ...bore.Reading) bore.Finding {
 	t.Helper()
-	geo, err := l.Measure(rs, g)
+	geo, err := l.Analyse(rs, g)
 	must(t, geo, err)
 	fs, err := geo.Judge(limits, noRisk)
 	return must(t, fs, err)[0]
@@ -100,7 +100,7 @@ func TestShapeWantsBothEndsOfTravel(t *testing.T) {
 		{[]float64{27, 50, 90}, "", "27 mm to 90 mm, of a ring travel from 8 mm to 106 mm"},
 		{[]float64{12, 50, 80}, "", "12 mm to 80 mm, of a ring travel from 8 mm to 106 mm"},
 	} {
-		g, err := travel.Measure(profile(c.depths, over), bore.Gauge{})
+		g, err := travel.Analyse(profile(c.depths, over), bore.Gauge{})
 		must(t, g, err)
 		if g.Shape != c.want || g.Travel.String() != c.part || g.Taper.Whole != (c.want != "") {
 			t.Errorf("%v: %v over %v", c.depths, g.Shape, g.Travel)
@@ -109,7 +109,7 @@ func TestShapeWantsBothEndsOfTravel(t *testing.T) {
 			t.Errorf("%v: unseen %v", c.depths, g.Unseen)
 		}
 	}
-	g, err := bore.Layout{Stroke: 40 * mm}.Measure(profile([]float64{5, 12, 40, 65}, []float64{0, 0, 9, 0}), bore.Gauge{})
+	g, err := bore.Layout{Stroke: 40 * mm}.Analyse(profile([]float64{5, 12, 40, 65}, []float64{0, 0, 9, 0}), bore.Gauge{})
 	must(t, g, err)
 	// Nothing is outside a travel that is only assumed.
 	if g.Shape != bore.Barrelled || g.Taper.From != 5*mm || !g.Taper.Whole ||
@@ -119,7 +119,7 @@ func TestShapeWantsBothEndsOfTravel(t *testing.T) {
 	if g := measure(t, profile([]float64{10, 50, 90}, over)); g.Shape != bore.Barrelled || g.Travel.String() != "10 mm to 90 mm, of a ring travel not known" {
 		t.Errorf("%v over %v", g.Shape, g.Travel)
 	}
-	if _, err := (bore.Layout{Stroke: -1}).Measure(profile([]float64{5}, []float64{0}), bore.Gauge{}); !errors.Is(err, units.ErrRange) {
+	if _, err := (bore.Layout{Stroke: -1}).Analyse(profile([]float64{5}, []float64{0}), bore.Gauge{}); !errors.Is(err, units.ErrRange) {
 		t.Errorf("stroke below zero: %v", err)
 	}
 }
@@ -184,7 +184,7 @@ func TestPortBelt(t *testing.T) {
 		rs := []bore.Reading{at(9, 0, "60.040 mm"), at(30, 0, "60.040 mm"), at(52, 0, ports), at(70, 0, "60.030 mm")}
 		return append(rs, at(9, 90, "60.040 mm"), at(30, 90, "60.038 mm"), at(70, 90, "60.030 mm"))
 	}
-	g, err := l.Measure(read("60.110 mm"), bore.Gauge{Repeatability: um})
+	g, err := l.Analyse(read("60.110 mm"), bore.Gauge{Repeatability: um})
 	must(t, g, err)
 	if g.Shape != bore.PortBelly || len(g.Bridges) != 1 || len(g.Tapers) != 2 {
 		t.Errorf("port belt: %v, bridges %v, tapers %v", g.Shape, g.Bridges, g.Tapers)
@@ -193,18 +193,18 @@ func TestPortBelt(t *testing.T) {
 	if f := must(t, fs, err)[0]; f.Verdict != uncertainty.Beyond || f.From != 52*mm || f.To != 70*mm || f.Measured.Value != 80*um {
 		t.Errorf("port belt: %+v", f)
 	}
-	if g, err = l.Measure(read("60.033 mm"), bore.Gauge{Repeatability: um}); must(t, g, err).Shape != bore.Tapered {
+	if g, err = l.Analyse(read("60.033 mm"), bore.Gauge{Repeatability: um}); must(t, g, err).Shape != bore.Tapered {
 		t.Errorf("no belly: %v", g.Shape)
 	}
 	// A belly at the ports and off them is a barrel.
 	rs := read("60.110 mm")
 	rs[1].Diameter = units.MustParseLength("60.100 mm")
-	if g, err = l.Measure(rs, bore.Gauge{Repeatability: um}); must(t, g, err).Shape != bore.Barrelled {
+	if g, err = l.Analyse(rs, bore.Gauge{Repeatability: um}); must(t, g, err).Shape != bore.Barrelled {
 		t.Errorf("belly everywhere: %v", g.Shape)
 	}
 	// An axis that a port cuts is read above it: the 16 µm it changes by are seen.
 	rs = append(read("60.033 mm"), at(8, 45, "60.040 mm"), at(38, 45, "60.024 mm"))
-	g, err = l.Measure(rs, bore.Gauge{})
+	g, err = l.Analyse(rs, bore.Gauge{})
 	if must(t, g, err); g.Taper.Axis != bore.Axis(degrees(45)) || g.Taper.Size.Value != 16*um || g.Taper.Whole {
 		t.Errorf("45° axis: %+v", g.Taper)
 	}
@@ -316,7 +316,7 @@ func TestPlanKeepsClearOfEdges(t *testing.T) {
 		for i := range plan {
 			plan[i].Diameter = 67 * mm
 		}
-		g, err := l.Measure(plan, bore.Gauge{})
+		g, err := l.Analyse(plan, bore.Gauge{})
 		if must(t, g, err); !g.Taper.Whole {
 			t.Fatalf("%v of %+v", g.Travel, l)
 		}
@@ -338,11 +338,11 @@ func TestRepeatsThatContradictTheGauge(t *testing.T) {
 		rs[4].Diameter += slip // the middle one at 50 mm
 		return rs
 	}
-	g, err := bore.Measure(read(0), gauge)
+	g, err := bore.Analyse(read(0), gauge)
 	if must(t, g, err); g.Contradictions != nil || g.Largest.Own.Std > 600*nm {
 		t.Errorf("sound: %v, %v", g.Contradictions, g.Largest.Own)
 	}
-	g, err = bore.Measure(read(20*um), gauge)
+	g, err = bore.Analyse(read(20*um), gauge)
 	must(t, g, err)
 	// 67, 67.0205 and 67.001 mm: a standard deviation of 11.548 µm.
 	if len(g.Contradictions) != 1 || g.Contradictions[0].String() != "50 mm, pin: 3 repeats scatter by 0.0116 mm, the gauge is said to repeat within 0.001 mm" {
@@ -363,11 +363,11 @@ func TestRepeatsThatContradictTheGauge(t *testing.T) {
 			rs = append(rs, r)
 		}
 	}
-	g, err = bore.Measure(rs, gauge)
+	g, err = bore.Analyse(rs, gauge)
 	if must(t, g, err); len(g.Contradictions) != 1 || g.Contradictions[0].Depth != 40*mm {
 		t.Errorf("all together: %v", g.Contradictions)
 	}
-	if g, err = bore.Measure(read(20*um), bore.Gauge{}); must(t, g, err).Contradictions != nil {
+	if g, err = bore.Analyse(read(20*um), bore.Gauge{}); must(t, g, err).Contradictions != nil {
 		t.Errorf("nothing is stated: %v", g.Contradictions)
 	}
 }
@@ -377,7 +377,7 @@ func TestRepeatsThatContradictTheGauge(t *testing.T) {
 // stroke high.
 func TestUnknownTravelAsksForNoLess(t *testing.T) {
 	shows := func(l bore.Layout, depth units.Length) bool {
-		g, err := l.Measure(profile([]float64{10, depth.In(mm)}, []float64{0, 0}), bore.Gauge{})
+		g, err := l.Analyse(profile([]float64{10, depth.In(mm)}, []float64{0, 0}), bore.Gauge{})
 		must(t, g, err)
 		return !slices.Contains(g.Unseen, bore.UnseenBottom)
 	}

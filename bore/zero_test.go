@@ -66,12 +66,12 @@ func TestHostileNumbers(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64} {
 		_ = bore.Axis(x).String()
 		for name, err := range map[string]error{
-			"axis":  second(bore.Measure([]bore.Reading{{Axis: bore.Axis(units.Angle(x)), Diameter: mm}}, bore.Gauge{})),
+			"axis":  second(bore.Analyse([]bore.Reading{{Axis: bore.Axis(units.Angle(x)), Diameter: mm}}, bore.Gauge{})),
 			"share": second(measure(t, sixReadings()).CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: 67 * mm}, Share: x})),
 			"angle": second(bore.CleanUpRadial([]bore.Point{{Angle: units.Angle(x), Radius: mm}}, 0, bore.Allowances{})),
 			"time":  second(bore.WearRate([]bore.Survey{survey(0, mm, 1), survey(float64(x), mm, 1)}, 1)),
 			"per":   second(bore.WearRate([]bore.Survey{survey(0, mm, 1), survey(1, mm, 1)}, float64(x))),
-			"port":  second(bore.Layout{Ports: []bore.Port{{To: 1, Width: units.Angle(x)}}}.Measure(sixReadings(), bore.Gauge{})),
+			"port":  second(bore.Layout{Ports: []bore.Port{{To: 1, Width: units.Angle(x)}}}.Analyse(sixReadings(), bore.Gauge{})),
 			"dof":   second(bore.WearRate([]bore.Survey{survey(0, mm, 1), {At: 1, Size: uncertainty.Estimate{Std: 1, DoF: x}}}, 1)),
 		} {
 			if name == "dof" && x == math.MaxFloat64 {

@@ -425,7 +425,7 @@ func pit(c *oversize.Cylinder, below string, inTravel bool) {
 // A cylinder from its geometry has the extremes of all places that were read, those at ports too.
 func TestNewCylinder(t *testing.T) {
 	l := bore.Layout{RingBottom: mm("90"), Ports: []bore.Port{{Name: "exhaust", From: mm("40"), To: mm("60"), At: units.Angle(bore.PinAxis), Width: units.Angle(bore.PinAxis)}}}
-	g, err := l.Measure([]bore.Reading{
+	g, err := l.Analyse([]bore.Reading{
 		{Depth: mm("5"), Diameter: mm("67.05")}, {Depth: mm("50"), Diameter: mm("67.09")}, {Depth: mm("85"), Diameter: mm("67.01")},
 		{Depth: mm("5"), Axis: bore.PinAxis, Diameter: mm("67.02")}, {Depth: mm("85"), Axis: bore.PinAxis, Diameter: mm("67")},
 		{Depth: mm("85"), Axis: bore.PinAxis, Diameter: mm("67")},

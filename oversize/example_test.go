@@ -23,7 +23,7 @@ func survey(name string, thrust, pin [3]units.Length) (oversize.Cylinder, error)
 			bore.Reading{Depth: depth, Axis: bore.ThrustAxis, Diameter: 67*units.Millimetre + thrust[i]*units.Micrometre},
 			bore.Reading{Depth: depth, Axis: bore.PinAxis, Diameter: 67*units.Millimetre + pin[i]*units.Micrometre})
 	}
-	g, err := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 95 * units.Millimetre}.Measure(rs, bore.Gauge{Repeatability: units.Micrometre})
+	g, err := bore.Layout{RingTop: 8 * units.Millimetre, RingBottom: 95 * units.Millimetre}.Analyse(rs, bore.Gauge{Repeatability: units.Micrometre})
 	if err != nil {
 		return oversize.Cylinder{}, err
 	}

@@ -52,7 +52,7 @@ func (w wall) readings(noise func() float64) []bore.Reading {
 // cylinderOf measures a wall and judges it by nothing but its clearance.
 func cylinderOf(t *testing.T, w wall, std units.Length, rng *rand.Rand) oversize.Cylinder {
 	noise := func() float64 { return rng.NormFloat64() * std.In(units.Micrometre) }
-	g, err := bore.Measure(w.readings(noise), bore.Gauge{Repeatability: std})
+	g, err := bore.Analyse(w.readings(noise), bore.Gauge{Repeatability: std})
 	if err != nil {
 		t.Fatal(err)
 	}

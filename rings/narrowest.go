@@ -26,7 +26,7 @@ func checkTravel(t bore.RingTravel) error {
 // at the head while cold, the highest. A gap taken where the bore is worn is larger than the
 // ring's smallest, and filed there the ring would butt lower down.
 //
-// Of a plane Depth and Mean take part, as [bore.Measure] gives them; of the travel Top and Bottom. No plane inside it is
+// Of a plane Depth and Mean take part, as [bore.Analyse] gives them; of the travel Top and Bottom. No plane inside it is
 // [units.ErrRange], and so are ends beyond [units.MaxLength]; so is a bottom that is not below the top. A bottom or mean
 // of zero is [units.ErrNotGiven].
 func Narrowest(planes []bore.Plane, travel bore.RingTravel) (bore.Plane, error) {

@@ -25,7 +25,7 @@ type Cone struct {
 }
 
 // Cone returns the least-squares cone of the wall, by orthogonal distances. Seven points at least (else
-// ErrPoints). ErrArc as of [Wall.Cylinder], and where the steps find no end.
+// ErrPoints). ErrArc as of [Wall.Cylindricity], and where the steps find no end.
 func (w Wall) Cone() (Cone, error) {
 	if err := enough(w.len(), wallPoints+1); err != nil {
 		return Cone{}, err

@@ -79,7 +79,7 @@ func TestConeAndGeneratorsOfWall24(t *testing.T) {
 	if c.Taper <= 0 || (c.From-c.To) != c.Taper {
 		t.Errorf("%+v", c)
 	}
-	ls, err := w.Cylinder(form.LSCY)
+	ls, err := w.Cylindricity(form.LSCY)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,7 +172,7 @@ func TestAlong(t *testing.T) {
 	near(t, "about the axis", c.Original.Min.Value, length(2*largest), 2e-6) // rounded up to a nanometre
 	near(t, "centre free", c.Worn.Min.Value, 2*a.Radius, 2e-6)
 
-	mcc, err := w.Cylinder(form.MCCY)
+	mcc, err := w.Cylindricity(form.MCCY)
 	along, err2 := w.Along(must(t, mcc, err).Axis)
 	free, err3 := must(t, along, err2).MinimumCircumscribed()
 	near(t, "along its own axis", must(t, free, err3).Radius, mcc.Radius, 4e-9)

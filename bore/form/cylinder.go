@@ -31,14 +31,14 @@ type Cylinder struct {
 	Certificate Certificate `json:"certificate,omitzero"`
 }
 
-// Cylinder returns the reference cylinder of a kind, LSCY, MZCY, MCCY or MICY, by orthogonal
+// Cylindricity returns the reference cylinder of a kind, LSCY, MZCY, MCCY or MICY, by orthogonal
 // distances, its axis free to lean. Six points at least (else ErrPoints, as where all are one).
 //
 // ErrArc where the points do not hold an axis: all at one depth, a wall shorter than a hundredth of
 // its radius, an axis that leans by 45° or more. ErrArc where they are on too short an arc all the
 // way down, on a line or on one generator, or do not surround the cylinder asked for. units.ErrRange for a
 // reference that is not a cylinder.
-func (w Wall) Cylinder(kind Reference) (Cylinder, error) { return new(workspace).cylinder(kind, w) }
+func (w Wall) Cylindricity(kind Reference) (Cylinder, error) { return new(workspace).cylinder(kind, w) }
 
 // A tube is what a solver found: two cylinders about one axis, all points on or between them, and
 // the points that carry it, with the weights that balance them.
@@ -50,7 +50,7 @@ type tube struct {
 	unbalanced float64 // how far they are from balance
 }
 
-// cylinder is [Wall.Cylinder], with the same errors.
+// cylinder is [Wall.Cylindricity], with the same errors.
 func (w *workspace) cylinder(kind Reference, wall Wall) (Cylinder, error) {
 	if !kind.ofWall() {
 		return Cylinder{}, fmt.Errorf("form: %v of a wall: want LSCY, MZCY, MCCY or MICY: %w", kind, units.ErrRange)

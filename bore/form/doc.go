@@ -10,11 +10,11 @@
 //	z, err := t.MinimumZone()               // z.RONt, z.Centre, z.Certificate.Contacts()
 //	err = z.Check(t)                        // nil: proved, by other arithmetic
 //	mean, hs, err := t.Harmonics(z.Centre, 15) // []bore.Harmonic, for rings.Tension.Follow
-//	rs, err := t.Readings(depth, z.Centre, axes) // []bore.Reading, for bore.Measure
+//	rs, err := t.Readings(depth, z.Centre, axes) // []bore.Reading, for bore.Analyse
 //	c, err := bore.CleanUpRadial(t.Radial(depth), std, allowances)
 //
 //	w, err := form.FromSections(sections)    // or FromWallPoints
-//	c, err := w.Cylinder(form.MZCY)          // c.CYLt, c.Axis.At(0), c.Axis.OutOfSquare()
+//	c, err := w.Cylindricity(form.MZCY)          // c.CYLt, c.Axis.At(0), c.Axis.OutOfSquare()
 //	err = c.Check(w)                         // nil: proved
 //
 // Lengths are [units.Length] and round to a picometre, once; inside, points are float64 millimetres

@@ -292,7 +292,7 @@ func ExampleSetup_Read() {
 	// <nil>
 }
 
-// What a dial bore gauge would have read along two axes, ready for bore.Measure.
+// What a dial bore gauge would have read along two axes, ready for bore.Analyse.
 func ExampleTrace_Readings() {
 	rs, err := turned().Readings(20*units.Millimetre, form.Point{}, []units.Angle{units.Angle(bore.ThrustAxis), units.Angle(bore.PinAxis)})
 	for _, r := range rs {

@@ -54,16 +54,16 @@ func ExampleFromWallPoints() {
 		fmt.Println(err)
 		return
 	}
-	c, err := w.Cylinder(form.MZCY)
+	c, err := w.Cylindricity(form.MZCY)
 	fmt.Println("R", c.Radius.Format(units.Millimetre, 4), "CYLt", show(c.CYLt), err)
 	// Output: R 33.5000 mm CYLt 7.46 µm <nil>
 }
 
 // The four cylinders of one wall.
-func ExampleWall_Cylinder() {
+func ExampleWall_Cylindricity() {
 	w := pumpWall()
 	for _, kind := range []form.Reference{form.LSCY, form.MZCY, form.MCCY, form.MICY} {
-		c, err := w.Cylinder(kind)
+		c, err := w.Cylindricity(kind)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -80,7 +80,7 @@ func ExampleWall_Cylinder() {
 // A zone that proves itself: nothing better within 16 mm of the axis at either end.
 func ExampleCylinder_Check() {
 	w := pumpWall()
-	c, err := w.Cylinder(form.MZCY)
+	c, err := w.Cylindricity(form.MZCY)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -95,7 +95,7 @@ func ExampleCylinder_Check() {
 
 // The axis meets the deck somewhere, and leans somewhere.
 func ExampleAxis() {
-	c, err := pumpWall().Cylinder(form.LSCY)
+	c, err := pumpWall().Cylindricity(form.LSCY)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -146,7 +146,7 @@ func ExampleWall_Along() {
 		fmt.Println(err)
 		return
 	}
-	free, err := w.Cylinder(form.MCCY)
+	free, err := w.Cylindricity(form.MCCY)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -177,7 +177,7 @@ func ExampleWall_Cone() {
 // One line of the wall along its axis, section by section, and how straight it is.
 func ExampleWall_Generator() {
 	w := pumpWall()
-	c, err := w.Cylinder(form.LSCY)
+	c, err := w.Cylindricity(form.LSCY)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -205,7 +205,7 @@ func ExampleWall_Generator() {
 // stay straight.
 func ExampleWall_Pair() {
 	w := pumpWall()
-	c, err := w.Cylinder(form.LSCY)
+	c, err := w.Cylindricity(form.LSCY)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -101,7 +101,7 @@ func (s Setup) Read(t Trace, centre Point, axes []units.Angle) ([]units.Length, 
 }
 
 // Readings returns what a two-point gauge would have read of the trace at a depth, along each axis:
-// what [bore.Measure] takes. Errors are those of [Setup.Read].
+// what [bore.Analyse] takes. Errors are those of [Setup.Read].
 func (t Trace) Readings(depth units.Length, centre Point, axes []units.Angle) ([]bore.Reading, error) {
 	ds, err := TwoPoint().Read(t, centre, axes)
 	if err != nil {

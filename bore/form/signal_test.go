@@ -285,7 +285,7 @@ func TestBoreMeasuresTheTrace(t *testing.T) {
 	}
 	rs, err := tr.Readings(10*mm, form.Point{}, axes)
 	must(t, rs, err)
-	g, err := bore.Measure(rs, bore.Gauge{})
+	g, err := bore.Analyse(rs, bore.Gauge{})
 	must(t, g, err)
 	_, hs, err := tr.Harmonics(form.Point{}, 5)
 	must(t, hs, err)

@@ -7,7 +7,6 @@ import (
 	"math"
 
 	"borewright.example/bore"
-	"borewright.example/internal/given"
 	"borewright.example/units"
 )
 
@@ -128,10 +127,14 @@ func enough(n, want int) error {
 }
 
 func checkRadius(i int, r units.Length) error {
-	if r <= 0 || r > mostRadius {
-		return fmt.Errorf("form: radius %d, %v: want above 0, up to %v: %w", i, r, mostRadius, given.Err(r))
+	if r > 0 && r <= mostRadius {
+		return nil
 	}
-	return nil
+	err := units.ErrRange
+	if r == 0 { // package given would be one more file in the playground
+		err = units.ErrNotGiven
+	}
+	return fmt.Errorf("form: radius %d, %v: want above 0, up to %v: %w", i, r, mostRadius, err)
 }
 
 // Len returns the number of points.

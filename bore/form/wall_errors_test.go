@@ -56,15 +56,15 @@ func TestWallsThatHoldNoCylinder(t *testing.T) {
 	} {
 		w := wallOf(t, c.points)
 		for _, kind := range allKinds() {
-			_, err := w.Cylinder(kind)
+			_, err := w.Cylindricity(kind)
 			refused(t, name+" "+kind.String(), err, c.want)
 		}
 	}
-	_, err := wallOf(t, ring(40, wavy, 1.2)).Cylinder(form.MICY)
+	_, err := wallOf(t, ring(40, wavy, 1.2)).Cylindricity(form.MICY)
 	refused(t, "a plug on an arc", err, form.ErrArc)
-	_, err = form.Wall{}.Cylinder(form.LSCY)
+	_, err = form.Wall{}.Cylindricity(form.LSCY)
 	refused(t, "no points", err, form.ErrPoints)
-	_, err = wallOf(t, ring(40, wavy, 6)).Cylinder(form.MZCI)
+	_, err = wallOf(t, ring(40, wavy, 6)).Cylindricity(form.MZCI)
 	refused(t, "a circle", err, units.ErrRange)
 }
 
@@ -136,7 +136,7 @@ func vectorOf(x, y, z float64) [3]float64 {
 func TestCylinderJSON(t *testing.T) {
 	w := wallOf(t, boreWall(rand.New(rand.NewPCG(1, 1)), 4, 12, 35, 80, 0.01))
 	for _, kind := range allKinds() {
-		c, err := w.Cylinder(kind)
+		c, err := w.Cylindricity(kind)
 		text, jsonErr := json.Marshal(must(t, c, err))
 		var back form.Cylinder
 		if err := json.Unmarshal(must(t, text, jsonErr), &back); err != nil || back != c {

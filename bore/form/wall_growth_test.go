@@ -121,7 +121,7 @@ func TestContactsHoldTheAxis(t *testing.T) {
 		}
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			if err != nil {
 				t.Fatal(err)
 			}

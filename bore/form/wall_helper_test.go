@@ -55,7 +55,7 @@ func cylinders(t failer, w form.Wall) map[form.Reference]form.Cylinder {
 	t.Helper()
 	cs := map[form.Reference]form.Cylinder{}
 	for _, kind := range append(minimax, form.LSCY) {
-		c, err := w.Cylinder(kind)
+		c, err := w.Cylindricity(kind)
 		cs[kind] = must(t, c, err)
 		if err := c.Check(w); err != nil && !errors.Is(err, form.ErrUnproved) {
 			t.Fatal(err)

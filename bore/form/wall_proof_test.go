@@ -24,7 +24,7 @@ func TestNothingBetterWithinReach(t *testing.T) {
 		}
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			if err != nil && n >= 60 {
 				continue // not every arc has one
 			}

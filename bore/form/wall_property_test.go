@@ -62,7 +62,7 @@ func findInscribed(t *testing.T, r *rand.Rand, walls int) {
 
 func checkFound(t *testing.T, ps [][3]float64) {
 	w := wallOf(t, ps)
-	c, err := w.Cylinder(form.MICY)
+	c, err := w.Cylindricity(form.MICY)
 	if err != nil {
 		t.Errorf("%v, the first %v", err, ps[0])
 		return
@@ -70,7 +70,7 @@ func checkFound(t *testing.T, ps [][3]float64) {
 	if err := c.Check(w); err != nil && !errors.Is(err, form.ErrUnproved) {
 		t.Error(err)
 	}
-	zone, err := w.Cylinder(form.MZCY)
+	zone, err := w.Cylindricity(form.MZCY)
 	if must(t, zone, err); c.Radius+c.Certificate.Bound < zone.Inner-few {
 		t.Errorf("a cylinder of %v is inscribed, of %v found", zone.Inner, c.Radius)
 	}
@@ -130,8 +130,8 @@ func TestAPointMoreNeverNarrows(t *testing.T) {
 		k := rapid.IntRange(0, len(ps)-1).Draw(t, "k")
 		less, all := wallOf(t, slices.Delete(slices.Clone(ps), k, k+1)), wallOf(t, ps)
 		for _, kind := range minimax {
-			a, err := less.Cylinder(kind)
-			b, err2 := all.Cylinder(kind)
+			a, err := less.Cylindricity(kind)
+			b, err2 := all.Cylindricity(kind)
 			if errors.Join(err, err2) != nil {
 				continue
 			}
@@ -165,7 +165,7 @@ func checkAllContacts(t *testing.T, r *rand.Rand, points int) {
 	ps := boreWall(r, levels, points/levels, 30, 60, size)
 	w := wallOf(t, ps)
 	for _, kind := range minimax {
-		c, err := w.Cylinder(kind)
+		c, err := w.Cylindricity(kind)
 		if err != nil {
 			continue // three points a section may not surround a plug
 		}
@@ -318,7 +318,7 @@ func forgeCylinders(t *testing.T, r *rand.Rand, walls, each int) {
 	for range walls {
 		w := wallOf(t, boreWall(r, 2+r.IntN(4), 6+r.IntN(12), 20+r.Float64()*50, 80, 0.02))
 		for _, kind := range append(minimax, form.LSCY) {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			if err != nil {
 				continue
 			}

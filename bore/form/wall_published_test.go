@@ -89,7 +89,7 @@ func TestCertifiedCylinders(t *testing.T) {
 	for _, row := range rows {
 		for _, to := range [][3]float64{{0, 0, 1}, {0.12, -0.07, 1}, {0.3, 0.63, 1}} {
 			w, _ := wallSet(t, "nist_cylinder_points.csv", row, to)
-			c, err := w.Cylinder(form.LSCY)
+			c, err := w.Cylindricity(form.LSCY)
 			if err != nil {
 				t.Errorf("%s: %v", row["set"], err)
 				continue
@@ -142,7 +142,7 @@ func TestMinimaxCylindersOfCertifiedSets(t *testing.T) {
 				}
 				slices.Sort(contacts)
 			}
-			c, err := w.Cylinder(form.MZCY)
+			c, err := w.Cylindricity(form.MZCY)
 			if err != nil {
 				t.Errorf("%s: %v", set, err)
 				continue
@@ -157,14 +157,14 @@ func TestMinimaxCylindersOfCertifiedSets(t *testing.T) {
 				t.Errorf("%s: contacts %v, want %v", set, got, contacts)
 			}
 			if row["mc_r"] != "" {
-				c, err := w.Cylinder(form.MCCY)
+				c, err := w.Cylindricity(form.MCCY)
 				if err != nil {
 					t.Errorf("%s: %v", set, err)
 				}
 				near(t, set+" circumscribed", c.Radius, length(number(t, row["mc_r"])), 1e-9)
 			}
 			if row["mi_r"] != "" {
-				c, err := w.Cylinder(form.MICY)
+				c, err := w.Cylindricity(form.MICY)
 				if err != nil {
 					t.Errorf("%s: %v", set, err)
 				}
@@ -184,7 +184,7 @@ func TestWallOf24(t *testing.T) {
 	}
 	w := wallOf(t, ps)
 	get := func(kind form.Reference) form.Cylinder {
-		c, err := w.Cylinder(kind)
+		c, err := w.Cylindricity(kind)
 		return must(t, c, err)
 	}
 	ls := get(form.LSCY)

@@ -171,7 +171,7 @@ func TestSearchSeesDistancesBend(t *testing.T) {
 		ps := boreWall(r, 2+r.IntN(4), 6+r.IntN(12), radius, radius*long, radius*math.Pow(10, -2-3*r.Float64()))
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			if err != nil {
 				continue
 			}
@@ -233,7 +233,7 @@ func TestSearchExcludesNothingBetter(t *testing.T) {
 		ps := boreWall(r, 2+r.IntN(2), 5+r.IntN(5), radius, radius*long, radius*math.Pow(10, -2-3*r.Float64()))
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			if err != nil {
 				continue
 			}
@@ -285,7 +285,7 @@ func TestSearchSaysNothingOfPointsOnTheAxis(t *testing.T) {
 	ps := boreWall(rand.New(rand.NewPCG(71, 1)), 4, 12, 30, 90, 0.01)
 	w := wallOf(t, ps)
 	for _, kind := range minimax {
-		c, err := w.Cylinder(kind)
+		c, err := w.Cylindricity(kind)
 		must(t, c, err)
 		right, up := form.Sight(c, w)
 		e := endsOf(c.Axis)
@@ -314,7 +314,7 @@ func TestSearchMissesNothingBetter(t *testing.T) {
 		ps, radius := someWall(r)
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
-			best, err := w.Cylinder(kind)
+			best, err := w.Cylindricity(kind)
 			if err != nil {
 				continue
 			}
@@ -366,7 +366,7 @@ func TestProvedIsTheBestFromAllAxes(t *testing.T) {
 		}
 		w := wallOf(t, ps)
 		for _, kind := range minimax {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -407,7 +407,7 @@ func TestShortWallsHoldTheirCheck(t *testing.T) {
 	for range 300 {
 		radius := 20 + 30*r.Float64()
 		w := wallOf(t, boreWall(r, 2+r.IntN(5), 6+r.IntN(10), radius, radius*(0.1+0.1*r.Float64()), radius*math.Pow(10, -2-r.Float64())))
-		c, err := w.Cylinder(form.MCCY)
+		c, err := w.Cylindricity(form.MCCY)
 		if err != nil {
 			continue
 		}

@@ -223,7 +223,7 @@ func TestAWallOfAMillionPoints(t *testing.T) {
 		w, err := form.FromWallPoints(ps)
 		must(t, w, err)
 		for _, kind := range []form.Reference{form.LSCY, form.MZCY} {
-			c, err := w.Cylinder(kind)
+			c, err := w.Cylindricity(kind)
 			must(t, c, err)
 			if err := c.Check(w); err != nil && !errors.Is(err, form.ErrUnproved) {
 				t.Error(err)

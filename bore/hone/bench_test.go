@@ -14,10 +14,10 @@ import (
 func BenchmarkSetting(b *testing.B) {
 	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), crosshatch("45° included")
 	for name, run := range map[string]func() error{
-		"Crosshatch":  func() error { _, err := s.Crosshatch(); return err },
-		"SpindleFor":  func() error { _, err := s.SpindleFor(c); return err },
-		"StrokingFor": func() error { _, err := s.StrokingFor(c); return err },
-		"StrokeFor":   func() error { _, err := s.StrokeFor(c); return err },
+		"Crosshatch":      func() error { _, err := s.Crosshatch(); return err },
+		"SpindleSpeedFor": func() error { _, err := s.SpindleSpeedFor(c); return err },
+		"StrokingRateFor": func() error { _, err := s.StrokingRateFor(c); return err },
+		"StrokeLengthFor": func() error { _, err := s.StrokeLengthFor(c); return err },
 	} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()

@@ -33,12 +33,12 @@ func (c Change) toldFrom(best Setting) string {
 // One that would have to go beyond what a workshop can have is left out.
 func (h OnHand) changes(s Setting, w Crosshatch) []Change {
 	var cs []Change
-	if n, err := s.SpindleFor(w); err == nil {
+	if n, err := s.SpindleSpeedFor(w); err == nil {
 		c := Change{Setting: s}
 		c.Setting.Spindle = n
 		cs = append(cs, c)
 	}
-	if k, err := s.StrokingFor(w); err == nil {
+	if k, err := s.StrokingRateFor(w); err == nil {
 		c := Change{Setting: s}
 		c.Setting.Stroking = s.Stroking.like(k.Cycles())
 		if tooFast(k, h.Drive) {
@@ -46,7 +46,7 @@ func (h OnHand) changes(s Setting, w Crosshatch) []Change {
 		}
 		cs = append(cs, c)
 	}
-	if l, err := s.StrokeFor(w); err == nil {
+	if l, err := s.StrokeLengthFor(w); err == nil {
 		c := Change{Setting: s, Against: strokeIsSet}
 		c.Setting.Stroke = l
 		cs = append(cs, c)

@@ -14,16 +14,16 @@ type Cover struct {
 	// Share is the share of the wall that one stroke touches where the whole tool passes, 0 to 1.
 	Share float64 `json:"share,omitzero"`
 
-	// Fewest is the number of strokes below which no luck covers the wall: 1/Share, rounded up.
-	Fewest int `json:"fewest,omitzero"`
+	// Min is the number of strokes below which no luck covers the wall: 1/Share, rounded up.
+	Min int `json:"min,omitzero"`
 
-	// Most is the number of strokes after which a machine that holds its speeds has covered
+	// Max is the number of strokes after which a machine that holds its speeds has covered
 	// every depth, 0 where it has not after a thousand cycles, as when it comes back into its
 	// own tracks before that. Some depths are covered earlier, on the return strokes.
-	Most int `json:"most,omitzero"`
+	Max int `json:"max,omitzero"`
 }
 
-// coverCycles bounds the search for Most, maxPitches the spaces between lines a tool may turn in
+// coverCycles bounds the search for Max, maxPitches the spaces between lines a tool may turn in
 // a cycle: together they keep what rounding does to a start below 10⁻⁸ of a space.
 const (
 	coverCycles = 1000
@@ -61,9 +61,9 @@ func (s Setting) Cover(r Rig) (Cover, error) {
 	}
 	share := float64(lines*float64(s.Spindle)*min(r.Length, s.Stroke).In(units.Metre))/s.axial() + width
 	c := Cover{Share: math.Round(min(share, 1)*1e9) / 1e9}
-	c.Fewest = int(min(max(math.Ceil(1/share-1e-9), 1), math.MaxInt32))
+	c.Min = int(min(max(math.Ceil(1/share-1e-9), 1), math.MaxInt32))
 	if cycles := cyclesToCover(q, share); cycles > 0 {
-		c.Most = 2*cycles - 1
+		c.Max = 2*cycles - 1
 	}
 	return c, nil
 }

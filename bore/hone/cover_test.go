@@ -72,8 +72,8 @@ func checkCover(t *rapid.T) {
 		t.Fatalf("one stroke covers: %v, share %v", once, c.Share)
 	}
 	near(t, "share", c.Share, min(1, lines*n*min(length, stroke)/v+width), 1e-9)
-	if (c.Fewest == 1) != (c.Share > 1-2e-9) {
-		t.Fatalf("share %v, fewest %d", c.Share, c.Fewest)
+	if (c.Min == 1) != (c.Share > 1-2e-9) {
+		t.Fatalf("share %v, fewest %d", c.Share, c.Min)
 	}
 	const most = 61 // strokes walked
 	for i := range 9 {
@@ -91,7 +91,7 @@ func checkCover(t *rapid.T) {
 				took = k + 1
 			}
 		}
-		if took > 0 && took < c.Fewest || c.Most > 0 && c.Most <= most && (took == 0 || took > c.Most) {
+		if took > 0 && took < c.Min || c.Max > 0 && c.Max <= most && (took == 0 || took > c.Max) {
 			t.Fatalf("at %v m the wall took %d strokes: %+v", z, took, c)
 		}
 	}
@@ -100,13 +100,13 @@ func checkCover(t *rapid.T) {
 	for k := 0; k <= most/2; k++ {
 		arcs = append(arcs, arc{lines * n * float64(k) * period, lines*n*min(length, stroke)/v + width})
 		if covered(arcs) {
-			if want := 2*k + 1; c.Most != want {
+			if want := 2*k + 1; c.Max != want {
 				t.Fatalf("out strokes cover after %d, want %+v", want, c)
 			}
 			return
 		}
 	}
-	if c.Most > 0 && c.Most < most {
+	if c.Max > 0 && c.Max < most {
 		t.Fatalf("out strokes do not cover after %d: %+v", most, c)
 	}
 }
@@ -119,14 +119,14 @@ func TestCoverStates(t *testing.T) {
 	// falls where the first one fell and what it leaves is never touched.
 	s := small(120, 80*mm, hone.Cycles(1*units.Hertz))
 	thin := hone.Rig{Lines: 4, Width: 1 * mm, Length: 1 * mm}
-	if c := must[hone.Cover](t)(s.Cover(thin)); c.Most != 0 || c.Fewest < 2 {
+	if c := must[hone.Cover](t)(s.Cover(thin)); c.Max != 0 || c.Min < 2 {
 		t.Errorf("a tool in its own tracks covers: %+v", c)
 	}
-	if c := must[hone.Cover](t)(s.Cover(stones)); c != (hone.Cover{Share: 1, Fewest: 1, Most: 1}) {
+	if c := must[hone.Cover](t)(s.Cover(stones)); c != (hone.Cover{Share: 1, Min: 1, Max: 1}) {
 		t.Errorf("four stones: %+v", c)
 	}
 	ring := hone.Rig{Lines: 1, Width: units.Length(math.Floor(math.Pi * float64(67*mm))), Length: mm}
-	if c := must[hone.Cover](t)(s.Cover(ring)); c.Share != 1 || c.Fewest != 1 {
+	if c := must[hone.Cover](t)(s.Cover(ring)); c.Share != 1 || c.Min != 1 {
 		t.Errorf("a ring of abrasive: %+v", c)
 	}
 	for name, row := range map[string]struct {

@@ -91,7 +91,7 @@
 // # Which question, which function
 //
 //	what does this setting leave?                     Setting.Crosshatch
-//	how fast to turn, how often or how far to stroke? Setting.SpindleFor, StrokingFor, StrokeFor
+//	how fast to turn, how often or how far to stroke? Setting.SpindleSpeedFor, StrokingRateFor, StrokeLengthFor
 //	what can I do with what I have?                   OnHand.SettingFor
 //	what is the angle along the wall?                 Setting.Profile, Setting.Steepest
 //	how many lines are flat, by length and by number? Setting.CountLines

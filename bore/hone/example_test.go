@@ -32,7 +32,7 @@ func Example() {
 	}
 	fmt.Println("it leaves", c.Format(1))
 
-	n, err := s.SpindleFor(crosshatch("45° included"))
+	n, err := s.SpindleSpeedFor(crosshatch("45° included"))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -66,10 +66,10 @@ func ExampleSetting_Crosshatch() {
 }
 
 // How slowly must I turn for 30, 45 or 60° at a cycle a second?
-func ExampleSetting_SpindleFor() {
+func ExampleSetting_SpindleSpeedFor() {
 	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Stroking: hone.Cycles(1 * units.Hertz)}
 	for _, text := range []string{"30° included", "45° included", "60° included"} {
-		n, err := s.SpindleFor(crosshatch(text))
+		n, err := s.SpindleSpeedFor(crosshatch(text))
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -83,9 +83,9 @@ func ExampleSetting_SpindleFor() {
 }
 
 // How fast must I stroke for 45°, if the drill will not turn slower? Faster than any hand.
-func ExampleSetting_StrokingFor() {
+func ExampleSetting_StrokingRateFor() {
 	s := hone.Setting{Bore: 67 * units.Millimetre, Stroke: 80 * units.Millimetre, Spindle: 650 * units.PerMinute}
-	k, err := s.StrokingFor(crosshatch("45° included"))
+	k, err := s.StrokingRateFor(crosshatch("45° included"))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -106,9 +106,9 @@ func ExampleSetting_StrokingFor() {
 	// caution: More than two full cycles a second is beyond what a hand strokes evenly: the strokes get short, the tool comes out of the bore, the wrist pays.
 }
 
-func ExampleSetting_StrokeFor() {
+func ExampleSetting_StrokeLengthFor() {
 	s := hone.Setting{Bore: 67 * units.Millimetre, Spindle: 650 * units.PerMinute, Stroking: hone.Cycles(1 * units.Hertz)}
-	l, err := s.StrokeFor(crosshatch("45° included"))
+	l, err := s.StrokeLengthFor(crosshatch("45° included"))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -141,7 +141,7 @@ func ExampleParseCrosshatch() {
 			fmt.Println(err)
 			return
 		}
-		n, err := s.SpindleFor(c)
+		n, err := s.SpindleSpeedFor(c)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -353,7 +353,7 @@ func ExampleSetting_Cover() {
 			return
 		}
 		fmt.Printf("%.0f %% in a stroke; %d to %d strokes by machine; by hand six leave %.1f %%\n",
-			100*c.Share, c.Fewest, c.Most, 100*c.Untouched(6))
+			100*c.Share, c.Min, c.Max, 100*c.Untouched(6))
 	}
 	// Output:
 	// 100 % in a stroke; 1 to 1 strokes by machine; by hand six leave 0.0 %

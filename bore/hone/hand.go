@@ -10,7 +10,7 @@ import (
 
 // OnHand is a bore, a stroke, and what the drive can do: every spindle speed of one range and
 // every stroking of another. Of a lathe or a drill press that has steps, ask for each speed by itself, Min and Max of
-// Spindle alike; [Setting.StrokingFor] says what each step would want.
+// Spindle alike; [Setting.StrokingRateFor] says what each step would want.
 //
 // What a hand can hold is for its owner to say, stroking in earnest for half a minute and
 // counting. Above two cycles a second this library adds a caution and looks no further: it never advises

@@ -133,7 +133,7 @@ func checkFind(t *rapid.T) {
 		// The stated rule: no setting that meets it exactly strokes nearer the middle.
 		middle := (h.Stroking.Min.Cycles() + top) / 2
 		for _, f := range steps(h.Stroking.Min.Cycles(), top) {
-			n, err := hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Stroking: hone.Cycles(f)}.SpindleFor(want.Crosshatch)
+			n, err := hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Stroking: hone.Cycles(f)}.SpindleSpeedFor(want.Crosshatch)
 			if err == nil && n >= h.Spindle.Min && n <= h.Spindle.Max &&
 				math.Abs(float64(f-middle)) < math.Abs(float64(r.Best.Stroking.Cycles()-middle))-1e-9 {
 				t.Fatalf("%v is nearer the middle than %v", f, r.Best.Stroking)

@@ -19,7 +19,7 @@ func checkTraces(t *rapid.T) {
 	var phases []hone.Phase
 	for range rapid.IntRange(1, 5).Draw(t, "phases") {
 		s := small(0, 80*mm, hone.Cycles(units.Frequency(rapid.Float64Range(0.5, 2).Draw(t, "hertz"))))
-		s.Spindle = must[units.Frequency](t)(s.SpindleFor(c))
+		s.Spindle = must[units.Frequency](t)(s.SpindleSpeedFor(c))
 		phases = append(phases, hone.Phase{
 			Setting: s,
 			Stock:   units.Length(rapid.IntRange(0, 20).Draw(t, "stock")) * µm,

@@ -57,16 +57,16 @@ func TestFastDrillRecipe(t *testing.T) {
 		{"30° included", 80 * mm, once, 170.21}, {"60° included", 80 * mm, once, 79.00},
 	}
 	for _, row := range spindles {
-		n := must[units.Frequency](t)(small(0, row.stroke, row.stroking).SpindleFor(crosshatch(row.crosshatch)))
+		n := must[units.Frequency](t)(small(0, row.stroke, row.stroking).SpindleSpeedFor(crosshatch(row.crosshatch)))
 		near(t, row.crosshatch, n.In(units.PerMinute), row.want, 0.02)
 	}
 
 	s := small(650, 80*mm, hone.Stroking{})
-	s.Stroking = must[hone.Stroking](t)(s.StrokingFor(crosshatch("45° included")))
+	s.Stroking = must[hone.Stroking](t)(s.StrokingRateFor(crosshatch("45° included")))
 	near(t, "cycles a second", float64(s.Stroking.Cycles()), 5.903, 0.0059)
 	near(t, "strokes a minute", s.Stroking.Strokes().In(units.PerMinute), 708.4, 0.7)
 	near(t, "axial mm/s", must[units.Speed](t)(s.Axial()).In(units.MetrePerSecond/1000), 944.5, 0.9)
-	l := must[units.Length](t)(small(650, 0, once).StrokeFor(crosshatch("45° included")))
+	l := must[units.Length](t)(small(650, 0, once).StrokeLengthFor(crosshatch("45° included")))
 	near(t, "stroke", l.In(mm), 472.3, 0.05)
 
 	near(t, "advance a turn", must[units.Length](t)(small(650, 80*mm, once).Advance()).In(mm), 14.77, 0.005)
@@ -108,7 +108,7 @@ func TestPrintedRecipes(t *testing.T) {
 	v := must[units.Speed](t)(s.Peripheral())
 	near(t, "peripheral ft/min", v.In(units.FootPerMinute), 115.95, 0.12)
 	near(t, "peripheral m/min", v.In(units.MetrePerMinute), 35.34, 0.035)
-	l := must[units.Length](t)(s.StrokeFor(c))
+	l := must[units.Length](t)(s.StrokeLengthFor(c))
 	near(t, "steady stroke, in", l.In(units.Inch), 11.329, 0.0113)
 	s.Stroke = units.Length(7.212 * units.PerInch)
 	near(t, "crank stroke leaves", included(must[hone.Crosshatch](t)(s.Steepest(hone.Crank()))), 70, 0.05)
@@ -132,7 +132,7 @@ func TestPrintedRecipes(t *testing.T) {
 	s = hone.Setting{Bore: units.Length(3.876 * units.PerInch), Stroke: 5 * units.Inch, Spindle: 350 * units.PerMinute}
 	const inchPerSecond = 0.0254 * units.MetrePerSecond
 	near(t, "peripheral in/s", must[units.Speed](t)(s.Peripheral()).In(inchPerSecond), 71.03, 0.071)
-	s.Stroking = must[hone.Stroking](t)(s.StrokingFor(crosshatch("45° included")))
+	s.Stroking = must[hone.Stroking](t)(s.StrokingRateFor(crosshatch("45° included")))
 	near(t, "axial in/s", must[units.Speed](t)(s.Axial()).In(inchPerSecond), 29.42, 0.029)
 
 	// A recipe in print: 600 rev/min, 30 strokes a minute, bore of 71 mm, stroke about 100 mm, for

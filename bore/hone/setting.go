@@ -59,9 +59,9 @@ func (s Setting) Advance() (units.Length, error) {
 	return reachLength("advance", s.axial()/float64(s.Spindle)) // (4)
 }
 
-// SpindleFor returns the spindle speed that leaves c with this bore, stroke and stroking. It
+// SpindleSpeedFor returns the spindle speed that leaves c with this bore, stroke and stroking. It
 // does not look at Spindle. A zero c is [units.ErrNotGiven], a speed that no workshop has [ErrUnreachable].
-func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
+func (s Setting) SpindleSpeedFor(c Crosshatch) (units.Frequency, error) {
 	s.Spindle = 1 * units.Hertz
 	if err := firstError(s.check(), c.check()); err != nil {
 		return 0, err
@@ -69,9 +69,9 @@ func (s Setting) SpindleFor(c Crosshatch) (units.Frequency, error) {
 	return reachRate("spindle", units.Frequency(s.slope()/c.slope()), "rev/min")
 }
 
-// StrokingFor returns the stroking, counted in cycles, that leaves c with this bore, stroke and
-// spindle speed. It does not look at Stroking. Errors are as for [Setting.SpindleFor].
-func (s Setting) StrokingFor(c Crosshatch) (Stroking, error) {
+// StrokingRateFor returns the stroking, counted in cycles, that leaves c with this bore, stroke and
+// spindle speed. It does not look at Stroking. Errors are as for [Setting.SpindleSpeedFor].
+func (s Setting) StrokingRateFor(c Crosshatch) (Stroking, error) {
 	s.Stroking = Cycles(1 * units.Hertz)
 	if err := firstError(s.check(), c.check()); err != nil {
 		return Stroking{}, err
@@ -80,9 +80,9 @@ func (s Setting) StrokingFor(c Crosshatch) (Stroking, error) {
 	return Cycles(f), err
 }
 
-// StrokeFor returns the length of stroke that leaves c with this bore, spindle speed and
-// stroking, to the nearest picometre. It does not look at Stroke. Errors are as for [Setting.SpindleFor].
-func (s Setting) StrokeFor(c Crosshatch) (units.Length, error) {
+// StrokeLengthFor returns the length of stroke that leaves c with this bore, spindle speed and
+// stroking, to the nearest picometre. It does not look at Stroke. Errors are as for [Setting.SpindleSpeedFor].
+func (s Setting) StrokeLengthFor(c Crosshatch) (units.Length, error) {
 	s.Stroke = 1 * units.Metre
 	if err := firstError(s.check(), c.check()); err != nil {
 		return 0, err

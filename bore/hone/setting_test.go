@@ -42,19 +42,19 @@ func checkInverses(t *rapid.T) {
 
 	blind := s
 	blind.Spindle = units.Frequency(math.NaN())
-	n, err := blind.SpindleFor(c)
+	n, err := blind.SpindleSpeedFor(c)
 	if err != nil || math.Abs(float64(n/s.Spindle)-1) > tol {
 		t.Fatalf("spindle %v, %v; want %v", n, err, s.Spindle)
 	}
 	blind = s
 	blind.Stroking = hone.Cycles(-1)
-	k, err := blind.StrokingFor(c)
+	k, err := blind.StrokingRateFor(c)
 	if err != nil || math.Abs(float64(k.Cycles()/s.Stroking.Cycles())-1) > tol {
 		t.Fatalf("stroking %v, %v; want %v", k, err, s.Stroking)
 	}
 	blind = s
 	blind.Stroke = -1
-	l, err := blind.StrokeFor(c)
+	l, err := blind.StrokeLengthFor(c)
 	if err != nil || math.Abs(float64(l-s.Stroke)) > tol*float64(s.Stroke)+0.5 {
 		t.Fatalf("stroke %v, %v; want %v", l, err, s.Stroke)
 	}
@@ -180,9 +180,9 @@ func TestSettingBadInput(t *testing.T) {
 		{"Axial", false, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.Axial(); return float64(v), err }},
 		{"Crosshatch", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Crosshatch(); return float64(v.Included()), err }},
 		{"Advance", true, true, true, true, func(s hone.Setting) (float64, error) { v, err := s.Advance(); return float64(v), err }},
-		{"SpindleFor", true, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.SpindleFor(c); return float64(v), err }},
-		{"StrokingFor", true, true, true, false, func(s hone.Setting) (float64, error) { v, err := s.StrokingFor(c); return float64(v.Cycles()), err }},
-		{"StrokeFor", true, false, true, true, func(s hone.Setting) (float64, error) { v, err := s.StrokeFor(c); return float64(v), err }},
+		{"SpindleSpeedFor", true, true, false, true, func(s hone.Setting) (float64, error) { v, err := s.SpindleSpeedFor(c); return float64(v), err }},
+		{"StrokingRateFor", true, true, true, false, func(s hone.Setting) (float64, error) { v, err := s.StrokingRateFor(c); return float64(v.Cycles()), err }},
+		{"StrokeLengthFor", true, false, true, true, func(s hone.Setting) (float64, error) { v, err := s.StrokeLengthFor(c); return float64(v), err }},
 		{"peakAxial", false, true, false, true, func(s hone.Setting) (float64, error) {
 			v, err := hone.PeakAxial(s, hone.Crank())
 			return float64(v), err
@@ -232,9 +232,9 @@ func TestSettingBadInput(t *testing.T) {
 		t.Errorf("greatest setting: %v, %v", c, err)
 	}
 	for name, run := range map[string]func() error{
-		"SpindleFor":  func() error { _, err := good.SpindleFor(hone.Crosshatch{}); return err },
-		"StrokingFor": func() error { _, err := good.StrokingFor(hone.Crosshatch{}); return err },
-		"StrokeFor":   func() error { _, err := good.StrokeFor(hone.Crosshatch{}); return err },
+		"SpindleSpeedFor": func() error { _, err := good.SpindleSpeedFor(hone.Crosshatch{}); return err },
+		"StrokingRateFor": func() error { _, err := good.StrokingRateFor(hone.Crosshatch{}); return err },
+		"StrokeLengthFor": func() error { _, err := good.StrokeLengthFor(hone.Crosshatch{}); return err },
 	} {
 		if err := run(); !errors.Is(err, units.ErrNotGiven) {
 			t.Errorf("%s of no crosshatch: %v", name, err)
@@ -246,17 +246,17 @@ func TestSettingBadInput(t *testing.T) {
 func TestUnreachable(t *testing.T) {
 	flat, steep := crosshatch("0.000000001° included"), crosshatch("179.9999999° included")
 	s := small(650, 80*mm, hone.Cycles(1))
-	if n, err := s.SpindleFor(flat); !errors.Is(err, hone.ErrUnreachable) {
+	if n, err := s.SpindleSpeedFor(flat); !errors.Is(err, hone.ErrUnreachable) {
 		t.Errorf("spindle %v, %v", n, err)
 	}
-	if k, err := s.StrokingFor(steep); !errors.Is(err, hone.ErrUnreachable) || k != (hone.Stroking{}) {
+	if k, err := s.StrokingRateFor(steep); !errors.Is(err, hone.ErrUnreachable) || k != (hone.Stroking{}) {
 		t.Errorf("stroking %v, %v", k, err)
 	}
-	if l, err := s.StrokeFor(steep); !errors.Is(err, hone.ErrUnreachable) {
+	if l, err := s.StrokeLengthFor(steep); !errors.Is(err, hone.ErrUnreachable) {
 		t.Errorf("stroke %v, %v", l, err)
 	}
 	s.Spindle, s.Stroking = 1e-6, hone.Cycles(1e4)
-	if l, err := s.StrokeFor(flat); !errors.Is(err, hone.ErrUnreachable) {
+	if l, err := s.StrokeLengthFor(flat); !errors.Is(err, hone.ErrUnreachable) {
 		t.Errorf("stroke of less than a picometre %v, %v", l, err)
 	}
 	s.Spindle, s.Stroking = 1e-12, hone.Cycles(1e4)
@@ -269,10 +269,10 @@ func TestUnreachable(t *testing.T) {
 func TestNoAllocs(t *testing.T) {
 	s, c := small(650, 80*mm, hone.Cycles(1*units.Hertz)), crosshatch("45° included")
 	for name, run := range map[string]func() error{
-		"Crosshatch":  func() error { _, err := s.Crosshatch(); return err },
-		"SpindleFor":  func() error { _, err := s.SpindleFor(c); return err },
-		"StrokingFor": func() error { _, err := s.StrokingFor(c); return err },
-		"StrokeFor":   func() error { _, err := s.StrokeFor(c); return err },
+		"Crosshatch":      func() error { _, err := s.Crosshatch(); return err },
+		"SpindleSpeedFor": func() error { _, err := s.SpindleSpeedFor(c); return err },
+		"StrokingRateFor": func() error { _, err := s.StrokingRateFor(c); return err },
+		"StrokeLengthFor": func() error { _, err := s.StrokeLengthFor(c); return err },
 	} {
 		if n := testing.AllocsPerRun(100, func() {
 			if err := run(); err != nil {

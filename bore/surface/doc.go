@@ -7,7 +7,7 @@
 //	p, err := surface.Read(file)                            // or FromHeights, FromPoints
 //	t, err := p.Texture(surface.Filter{CutOff: 800 * units.Micrometre})
 //	fmt.Println(t.Plateau)                                  // Rpk, Rk, Rvk, Mr1, Mr2
-//	w, err := surface.Measure(readings, instrument)         // several places: with doubt
+//	w, err := surface.Analyse(readings, instrument)         // several places: with doubt
 //	findings, err := w.Judge(limits, uncertainty.Risk{})    // within, beyond or undecided
 //	r, err := p.TwoStep(filter)
 //	cut, err := r.Curve().Reach(wantedRpk)                  // how much more stock
@@ -66,7 +66,7 @@
 //
 // # Doubt
 //
-// A wall differs from place to place more than an instrument from repeat to repeat. [Measure] takes
+// A wall differs from place to place more than an instrument from repeat to repeat. [Analyse] takes
 // several places, and the scatter of their means as the doubt of the mean; a wall read at one place is never
 // decided, however often it was read.
 //
@@ -97,7 +97,7 @@
 //	the profile is tilted, or bent by the bore?       Profile.Level, Profile.Unroll
 //	how much bears at this depth?                     Curve.Ratio, Curve.Height
 //	one process or two?                               Curve.TwoProcess
-//	is it what the rings want?                        Measure, Wall.Judge
+//	is it what the rings want?                        Analyse, Wall.Judge
 //	what do so many strokes leave?                    Curve.Remove, Curve.Truncate
 //	how much more to reach this Rpk?                  Curve.Reach
 //	how do I draw it?                                 Roughness.Points, Curve.Height, Plateau.Top and Bottom

@@ -142,14 +142,14 @@ func TestUnrollAQuarter(t *testing.T) {
 // A share of 1 is one that a surface may have; one of more is told by the number of its reading.
 func TestShareOfAll(t *testing.T) {
 	rs := []surface.Reading{{Place: "a", Texture: surface.Texture{Plateau: surface.Plateau{Mr2: 0.9}}}, {Place: "b", Texture: surface.Texture{Plateau: surface.Plateau{Mr2: 1}}}}
-	w, err := surface.Measure(rs, surface.Instrument{})
+	w, err := surface.Analyse(rs, surface.Instrument{})
 	must(t, w, err)
 	near(t, "mean", w.Values[0].Share.Value, 0.95, 1e-12)
-	if _, err = surface.Measure(rs, surface.Instrument{Relative: 1, DigitOfShare: 1}); err != nil {
+	if _, err = surface.Analyse(rs, surface.Instrument{Relative: 1, DigitOfShare: 1}); err != nil {
 		t.Errorf("a doubt as large as the value: %v", err)
 	}
 	rs[1].Texture.Mr2 = 1.01
-	if _, err = surface.Measure(rs, surface.Instrument{}); err == nil || !strings.Contains(err.Error(), `reading 2 at "b": Mr2 is 1.01`) {
+	if _, err = surface.Analyse(rs, surface.Instrument{}); err == nil || !strings.Contains(err.Error(), `reading 2 at "b": Mr2 is 1.01`) {
 		t.Error(err)
 	}
 }

@@ -183,7 +183,7 @@ func TestJSON(t *testing.T) {
 	if must(t, b, err); json.Unmarshal(b, &back) != nil || back != tex {
 		t.Errorf("%s", b)
 	}
-	w, err := surface.Measure([]surface.Reading{{"a", tex}, {"b", tex}}, surface.Instrument{Relative: 0.03})
+	w, err := surface.Analyse([]surface.Reading{{"a", tex}, {"b", tex}}, surface.Instrument{Relative: 0.03})
 	fs, err2 := must(t, w, err).Judge(surface.Limits{Rvk: units.Limits{Max: 9 * um}, Mr2: surface.Shares{Min: 0.5}}, uncertainty.Risk{})
 	must(t, fs, err2)
 	b, err = json.Marshal(fs)

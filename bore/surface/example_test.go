@@ -70,7 +70,7 @@ func ExampleProfile_Texture() {
 
 // From files of profiles at four places, two of each, to the five numbers of the wall with their doubt, and against what a
 // maker of rings might ask.
-func ExampleMeasure() {
+func ExampleAnalyse() {
 	var readings []surface.Reading
 	for i, place := range []string{"12 mm, thrust", "12 mm, pin", "60 mm, thrust", "60 mm, pin"} {
 		for repeat := range 2 {
@@ -85,7 +85,7 @@ func ExampleMeasure() {
 			readings = append(readings, surface.Reading{Place: place, Texture: t})
 		}
 	}
-	w, err := surface.Measure(readings, surface.Instrument{Relative: 0.025})
+	w, err := surface.Analyse(readings, surface.Instrument{Relative: 0.025})
 	if err != nil {
 		log.Fatal(err)
 	}

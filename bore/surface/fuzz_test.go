@@ -47,7 +47,7 @@ func attack(t failer, p surface.Profile, f surface.Filter) {
 				}
 			}
 		}
-		if w, err := surface.Measure([]surface.Reading{{"a", tex}, {"b", tex}}, surface.Instrument{Relative: 0.01}); err == nil {
+		if w, err := surface.Analyse([]surface.Reading{{"a", tex}, {"b", tex}}, surface.Instrument{Relative: 0.01}); err == nil {
 			if _, err := json.Marshal(w); err != nil {
 				t.Fatal(err)
 			}

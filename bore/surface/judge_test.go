@@ -31,7 +31,7 @@ func rpk(mr2 float64, places ...[]float64) (rs []surface.Reading) {
 // last digit of 0.01 adds 0.002887.
 func TestMeasureByHand(t *testing.T) {
 	rs := rpk(0.80, []float64{0.28, 0.30, 0.32}, []float64{0.35, 0.37}, []float64{0.27})
-	w, err := surface.Measure(rs, surface.Instrument{Relative: 0.02, Resolution: um / 100, DigitOfShare: 0.001})
+	w, err := surface.Analyse(rs, surface.Instrument{Relative: 0.02, Resolution: um / 100, DigitOfShare: 0.001})
 	must(t, w, err)
 	if w.Places != 3 || len(w.Values) != 2 {
 		t.Fatalf("%+v", w)
@@ -67,7 +67,7 @@ func TestMeasureByHand(t *testing.T) {
 
 func judged(t *testing.T, rs []surface.Reading, i surface.Instrument, l surface.Limits) []surface.Finding {
 	t.Helper()
-	w, err := surface.Measure(rs, i)
+	w, err := surface.Analyse(rs, i)
 	must(t, w, err)
 	fs, err := w.Judge(l, uncertainty.Risk{})
 	return must(t, fs, err)
@@ -139,7 +139,7 @@ func TestOwnWindow(t *testing.T) {
 }
 
 func TestFindingSurvivesJSON(t *testing.T) {
-	w, err := surface.Measure(rpk(0.80, []float64{0.28, 0.30}, []float64{0.35}, []float64{0.27}), surface.Instrument{})
+	w, err := surface.Analyse(rpk(0.80, []float64{0.28, 0.30}, []float64{0.35}, []float64{0.27}), surface.Instrument{})
 	must(t, w, err)
 	was, err := w.Judge(surface.Limits{Rpk: units.Limits{Max: um / 10}}, uncertainty.Risk{})
 	must(t, was, err)
@@ -158,14 +158,14 @@ func TestJudgeRefusals(t *testing.T) {
 		"negative": {{Texture: surface.Texture{Heights: surface.Heights{Ra: -1}}}}, "huge": {{Texture: surface.Texture{Heights: surface.Heights{Ra: units.MaxLength + 1}}}},
 		"a share above 1": {{Texture: surface.Texture{Plateau: surface.Plateau{Mr1: 1.1}}}}, "no number": {{Texture: surface.Texture{Plateau: surface.Plateau{Mr1: math.NaN()}}}},
 	} {
-		_, err := surface.Measure(rs, surface.Instrument{})
+		_, err := surface.Analyse(rs, surface.Instrument{})
 		refused(t, name, err, surface.ErrReadings)
 	}
 	for _, i := range []surface.Instrument{{Relative: -0.1}, {Relative: 1.1}, {Relative: math.NaN()}, {Resolution: -1}, {Resolution: units.MaxLength + 1}, {DigitOfShare: -1}, {DigitOfShare: math.Inf(1)}} {
-		_, err := surface.Measure(ok, i)
+		_, err := surface.Analyse(ok, i)
 		refused(t, "instrument", err, uncertainty.ErrStd)
 	}
-	w, err := surface.Measure(ok, surface.Instrument{})
+	w, err := surface.Analyse(ok, surface.Instrument{})
 	must(t, w, err)
 	_, err = w.Judge(surface.Limits{Rpk: units.Limits{Min: um, Max: um / 2}}, uncertainty.Risk{})
 	refused(t, "crossed", err, units.ErrCrossed)
@@ -193,7 +193,7 @@ func TestPromise(t *testing.T) {
 			at := 1 + 0.2*r.NormFloat64()
 			places = append(places, []float64{at * (1 + 0.05*r.NormFloat64()), at * (1 + 0.05*r.NormFloat64())})
 		}
-		w, err := surface.Measure(rpk(0.8, places...), surface.Instrument{})
+		w, err := surface.Analyse(rpk(0.8, places...), surface.Instrument{})
 		must(t, w, err)
 		fs, err := w.Judge(surface.Limits{Rpk: units.Limits{Max: um}}, uncertainty.Risk{})
 		count[must(t, fs, err)[0].Verdict]++

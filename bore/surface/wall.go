@@ -76,7 +76,7 @@ type Wall struct {
 	Places int     `json:"places"` // how many places were read
 }
 
-// Measure returns the texture of a wall from readings at its places. Each parameter is the mean of the
+// Analyse returns the texture of a wall from readings at its places. Each parameter is the mean of the
 // places, each place the mean of its repeats. Its standard uncertainty holds the scatter of the places over
 // the root of their number, with one degree of freedom less than places, in which that of the repeats is
 // contained, and the instrument's:
@@ -89,7 +89,7 @@ type Wall struct {
 // A parameter that is zero in any reading is not given, and is left out. No reading, none that all give, or
 // a value that no surface has, negative or of a share above 1, is ErrReadings; an instrument that cannot be
 // is [uncertainty.ErrStd].
-func Measure(readings []Reading, instrument Instrument) (Wall, error) {
+func Analyse(readings []Reading, instrument Instrument) (Wall, error) {
 	if len(readings) == 0 || len(readings) > mostReadings {
 		return Wall{}, fmt.Errorf("surface: %d readings: want 1 to %d: %w", len(readings), mostReadings, ErrReadings)
 	}

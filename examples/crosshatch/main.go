@@ -53,9 +53,9 @@ func lesson(w io.Writer, d data) {
 	want, left := must(hone.Included(d.wanted)), must(s.Crosshatch())
 	round, along := must(s.Peripheral()), must(s.Axial())
 	vt, va := round.In(units.MetrePerMinute), along.In(units.MetrePerMinute)
-	spindle, slow := reach(s.SpindleFor(want))
-	stroking, hand := reach(s.StrokingFor(want))
-	stroke, long := reach(s.StrokeFor(want))
+	spindle, slow := reach(s.SpindleSpeedFor(want))
+	stroking, hand := reach(s.StrokingRateFor(want))
+	stroke, long := reach(s.StrokeLengthFor(want))
 
 	fmt.Fprintln(w, "THE CROSSHATCH THAT A DRILL REALLY LEAVES")
 	fmt.Fprintf(w, "\nThe question: bore %v, stroke %v, %v, %v.\nWhich angle do the lines make, and what would leave %s?\n", s.Bore, s.Stroke, s.Spindle, s.Stroking, want.Format(1))
@@ -92,7 +92,7 @@ func lesson(w io.Writer, d data) {
 		stroke := s.Stroke * units.Length(eighths) / 8
 		fmt.Fprintf(w, "   %-12s", stroke.Format(units.Millimetre, 1))
 		for _, cycles := range []units.Frequency{1, 2} {
-			turn, ok := reach(hone.Setting{Bore: s.Bore, Stroke: stroke, Stroking: hone.Cycles(cycles * units.Hertz)}.SpindleFor(want))
+			turn, ok := reach(hone.Setting{Bore: s.Bore, Stroke: stroke, Stroking: hone.Cycles(cycles * units.Hertz)}.SpindleSpeedFor(want))
 			fmt.Fprintf(w, "%13s", map[bool]string{true: four(turn.In(units.PerMinute)), false: "none"}[ok])
 		}
 		fmt.Fprintln(w)

@@ -27,7 +27,7 @@ func twoAxes(d dice) (question, error) {
 		}
 		rs = append(rs, bore.Reading{Axis: bore.Axis(units.Angle(axis) * units.Degree), Diameter: mean + off})
 	}
-	g, err := bore.Measure(rs, bore.Gauge{})
+	g, err := bore.Analyse(rs, bore.Gauge{})
 	second := um(v) * math.Abs(cos(2*float64(phi)))
 	return question{
 		Title: "Two axes",
@@ -95,7 +95,7 @@ func warm(d dice) (question, error) {
 	shows, err := material.Comparison{
 		Standard: ring, StandardAt: degrees(20), GaugeSetAt: degrees(20), GaugeUseAt: degrees(gaugeAt), PartAt: degrees(boreAt),
 		StandardExpansion: steel.Expansion, GaugeExpansion: steel.Expansion, PartExpansion: part.Expansion,
-	}.DialFor(wanted)
+	}.DialReading(wanted)
 	ppm := func(m material.Material) float64 { return m.Expansion.In(1e-6 * units.PerKelvin) }
 	bored := um(wanted) * ppm(part) * float64(boreAt-20) / 1e6
 	gauge := um(ring) * ppm(steel) * float64(gaugeAt-20) / 1e6

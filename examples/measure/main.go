@@ -57,7 +57,7 @@ func lesson(w io.Writer, d data) {
 			readings = append(readings, r)
 		}
 	}
-	g := must(bore.Measure(readings, gauge))
+	g := must(bore.Analyse(readings, gauge))
 	first, last := planes[0], planes[len(planes)-1]
 
 	fmt.Fprintf(w, "MEASURING A BORE: %d readings, four answers\n", len(readings))
@@ -98,7 +98,7 @@ func lesson(w io.Writer, d data) {
 	} else {
 		fmt.Fprintf(w, "   Some manuals call this wear. From the setting none is seen: the largest is %s below it.\n", mm(-over))
 	}
-	fmt.Fprintf(w, "   Shape, from the deck down: %v\n", g.Shape)
+	fmt.Fprintf(w, "   Shape, from the deck down: %s\n", cmp.Or(g.Shape, "unknown"))
 
 	step := units.Micrometre
 	for most-least > 60*step {

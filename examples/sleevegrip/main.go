@@ -129,7 +129,7 @@ func lesson(w io.Writer, d data) {
 		fmt.Fprintf(w, "   • One growth is believed of each metal: with the spread of handbooks the grip goes somewhere from\n     %s to %s.\n", at(goes.Min), at(goes.Max))
 	}
 	fmt.Fprint(w, "   • Pressed in cold, which shaves the seat. ")
-	switch heat, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature}); {
+	switch heat, err := joint.HeatTo(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature}); {
 	case errors.Is(err, sleeve.ErrTooHot):
 		fmt.Fprintln(w, "To let the sleeve drop in with 0.05 mm to spare the barrel\n     would be hotter than the 200 °C that it stands: chill the sleeve too.")
 	default:

@@ -124,7 +124,7 @@ func (d data) plane(axes int) (bore.Plane, error) {
 	if err != nil {
 		return bore.Plane{}, err
 	}
-	g, err := bore.Measure(rs, bore.Gauge{})
+	g, err := bore.Analyse(rs, bore.Gauge{})
 	if err != nil {
 		return bore.Plane{}, err
 	}

@@ -43,7 +43,7 @@ func lesson(w io.Writer, d data) {
 	steel := material.GaugeSteel()
 	now := material.Comparison{Standard: d.ring, StandardAt: d.setAt, GaugeSetAt: d.setAt, GaugeUseAt: d.gauge, PartAt: d.bore,
 		StandardExpansion: steel.Expansion, GaugeExpansion: steel.Expansion, PartExpansion: d.metal.Expansion}
-	shows := must(now.DialFor(d.wanted))
+	shows := must(now.DialReading(d.wanted))
 	cold := d.wanted - d.ring
 	as, ab := steel.Expansion.In(1e-6*units.PerKelvin), d.metal.Expansion.In(1e-6*units.PerKelvin)
 	kb, kr, kg := d.bore.AboveReference().In(units.Kelvin), d.setAt.AboveReference().In(units.Kelvin), d.gauge.Sub(d.setAt).In(units.Kelvin)
@@ -95,7 +95,7 @@ func lesson(w io.Writer, d data) {
 		other = material.GreyIron()
 	}
 	now.PartExpansion = other.Expansion
-	fmt.Fprintf(w, "   • The wrong metal: of %s the mark would be %+.1f µm.\n", other.Name, um(must(now.DialFor(d.wanted))))
+	fmt.Fprintf(w, "   • The wrong metal: of %s the mark would be %+.1f µm.\n", other.Name, um(must(now.DialReading(d.wanted))))
 	fmt.Fprintf(w, "   • Guessed temperatures: a kelvin of the bore is %.1f µm.\n", ab*metres)
 	fmt.Fprintln(w, "   • The last cut by a warm mark. This is for roughing; the finished size is judged cold.")
 	fmt.Fprintln(w, "\nCAUTION: stop the bar before the gauge goes in. Work clamped, eyes guarded, no gloves or loose sleeves near\nanything that turns.")

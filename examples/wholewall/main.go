@@ -45,7 +45,7 @@ func lesson(w io.Writer, d data) {
 	wall := must(form.FromSections(sections))
 	var cs []form.Cylinder
 	for _, kind := range []form.Reference{form.LSCY, form.MZCY, form.MCCY, form.MICY} {
-		cs = append(cs, must(wall.Cylinder(kind)))
+		cs = append(cs, must(wall.Cylindricity(kind)))
 	}
 	ls, zone, cone, median := cs[0], cs[1], must(wall.Cone()), must(wall.MedianLine())
 	n, first, last := len(d.dial[0]), sections[0].Depth, sections[len(sections)-1].Depth

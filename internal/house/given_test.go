@@ -31,9 +31,9 @@ func TestSizesLeftOut(t *testing.T) {
 	}
 	for name, refuse := range map[string]func(units.Length) error{
 		"units: turning":     func(l units.Length) error { _, err := units.FrequencyFor(l, 1); return err },
-		"material: standard": func(l units.Length) error { _, err := material.Comparison{Standard: l}.DialFor(size); return err },
+		"material: standard": func(l units.Length) error { _, err := material.Comparison{Standard: l}.DialReading(size); return err },
 		"bore: reading": func(l units.Length) error {
-			_, err := bore.Measure([]bore.Reading{{Diameter: l}}, bore.Gauge{})
+			_, err := bore.Analyse([]bore.Reading{{Diameter: l}}, bore.Gauge{})
 			return err
 		},
 		"bore: setting size": func(l units.Length) error {

@@ -25,7 +25,7 @@ var roads = map[string][]string{
 	"bore/internal/lobes":        {},
 	"bore":                       {"units", "internal/given", "units/material", "units/uncertainty", "internal/enum", "bore/internal/circle", "bore/internal/lobes"},
 	"bore/fit":                   {"units", "internal/given", "units/material", "units/uncertainty", "internal/enum"},
-	"bore/form":                  {"units", "internal/enum", "bore", "internal/given", "bore/internal/circle", "bore/internal/lobes"},
+	"bore/form":                  {"units", "internal/enum", "bore", "bore/internal/circle", "bore/internal/lobes"},
 	"bore/hone":                  {"units", "units/material", "units/uncertainty", "internal/enum"},
 	"bore/hone/photo":            {"units", "units/uncertainty", "bore/hone"},
 	"bore/surface":               {"units", "internal/given", "units/uncertainty", "internal/enum"},

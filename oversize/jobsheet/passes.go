@@ -109,7 +109,7 @@ func (g given) sizes(h []Pass) ([]units.Length, error) {
 	for i, p := range h {
 		gauge := g.survey.gauge
 		gauge.PartAt.Value = p.At
-		read, err := bore.Measure([]bore.Reading{{Diameter: p.Diameter}}, gauge)
+		read, err := bore.Analyse([]bore.Reading{{Diameter: p.Diameter}}, gauge)
 		if err != nil {
 			return nil, err
 		}

@@ -43,7 +43,7 @@ func TestProfileIsARead(t *testing.T) {
 	if len(shown) != 1 || shown[0] != (surface.Reading{Place: "near the skirt, pin", Texture: want}) {
 		t.Fatalf("%v, want %v", shown, want)
 	}
-	wall := must(surface.Measure(append(before.Job.Cylinders[0].Texture, shown...), before.Job.Gauge.Profiler))(t)
+	wall := must(surface.Analyse(append(before.Job.Cylinders[0].Texture, shown...), before.Job.Gauge.Profiler))(t)
 	for i, name := range []string{"Rpk", "Rk", "Rvk"} {
 		v := wall.Values[slices.IndexFunc(wall.Values, func(v surface.Value) bool { return v.Parameter == name })]
 		if got := before.Cylinders[0].Texture[i].Value; got.Length != v.Length || v.Places.DoF != 5 {

@@ -170,7 +170,7 @@ func (f jobFile) measured(i int, which string, g bore.Gauge) bore.Geometry {
 		r := c.of(which, k)
 		rs = append(rs, bore.Reading{Depth: r.size("depth"), Axis: field[bore.Axis](r, "axis"), Diameter: r.size("diameter")})
 	}
-	return must(f.layout().Measure(rs, g))(f.t)
+	return must(f.layout().Analyse(rs, g))(f.t)
 }
 
 // must passes a value on, or ends the test.
@@ -722,7 +722,7 @@ func (f jobFile) passes(t *testing.T, s jobsheet.Sheet) {
 		read := func(diameter units.Length, at units.Temperature) hone.Reading {
 			g := f.gauge("gauge")
 			g.PartAt.Value = at
-			one := must(bore.Measure([]bore.Reading{{Diameter: diameter}}, g))(t).Largest.Size
+			one := must(bore.Analyse([]bore.Reading{{Diameter: diameter}}, g))(t).Largest.Size
 			return hone.Reading{Diameter: uncertainty.Estimate{Value: one.Value, Std: c.Bore.Largest.Size.Std}, At: units.ReferenceTemperature}
 		}
 		z := hone.Sizing{

@@ -56,7 +56,7 @@ func (g given) measure(s session, readings []Reading) (bore.Geometry, error) {
 	if s.gauge.Repeatability == 0 && !s.by.scatters(readings) {
 		s.gauge.Repeatability = repeatSteps * s.by.Resolution
 	}
-	return g.layout().Measure(rs, s.gauge)
+	return g.layout().Analyse(rs, s.gauge)
 }
 
 // scatters reports whether any place was read more than once and not alike: one reading written down twice shows no scatter, nor

@@ -129,7 +129,7 @@ func (g given) sleeve(finish units.Length) (SleeveSheet, error) {
 	s.Joint = sleeve.Joint{Bore: v.Bore, Seat: v.Seat, Outer: v.Outer, Interference: tight, Sleeve: inside, Barrel: barrel}
 	var fit, heat, press, hone error
 	s.Fit, fit = s.Joint.Fit()
-	s.Heat, heat = s.Joint.HeatBarrel(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip), Sleeve: units.ReferenceTemperature})
+	s.Heat, heat = s.Joint.HeatTo(sleeve.Assembling{Slip: cmp.Or(v.Slip, usualSlip), Sleeve: units.ReferenceTemperature})
 	if e.Layout.Length != 0 {
 		friction := sleeve.Range[float64]{Min: 0.05, Max: 0.3} // oiled at the least, dry at the most (common practice)
 		s.Press, press = s.Joint.Press(e.Layout.Length, friction)

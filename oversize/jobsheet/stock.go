@@ -3,13 +3,12 @@
 package jobsheet
 
 import (
+	"cmp"
 	"slices"
 
 	"borewright.example/bore"
 	"borewright.example/oversize"
-	"borewright.example/oversize/jobsheet/internal/trace"
 	"borewright.example/units"
-	"borewright.example/units/material"
 )
 
 // A cutting is what comes off one cylinder, operation by operation; zero where nothing is bored.
@@ -102,9 +101,8 @@ func (g given) warm(stock []oversize.Operation) ([]GaugeSize, error) {
 			list = append(list, GaugeSize{Operation: o.Kind, Size: o.After})
 		}
 	}
-	now := trace.Comparison(by)
-	now.PartAt = at
-	return list, g.shows(list, now)
+	by.PartAt = bore.Temperature{Value: at}
+	return list, shows(list, by)
 }
 
 // dial returns what the gauge shows at the sizes to stop at when all has come to one temperature.
@@ -116,21 +114,18 @@ func (g given) dial(bored, aim units.Length) (list []GaugeSize, err error) {
 		list = append(list, GaugeSize{Operation: oversize.FinishBore, Size: bored})
 	}
 	list = append(list, GaugeSize{Operation: oversize.FinishHone, Size: aim})
-	const cold = units.ReferenceTemperature
-	now := trace.Comparison(g.survey.gauge)
-	now.StandardAt, now.GaugeSetAt, now.GaugeUseAt, now.PartAt = cold, cold, cold, cold
-	return list, g.shows(list, now)
+	by, cold := g.survey.gauge, bore.Temperature{Value: units.ReferenceTemperature}
+	by.Standard.At, by.SetAt, by.UsedAt, by.PartAt = cold, cold, cold, cold
+	return list, shows(list, by)
 }
 
-// shows fills in what the dial of the survey's gauge shows at each size, with the sign that it shows it with.
-func (g given) shows(list []GaugeSize, now material.Comparison) (err error) {
+// shows fills in what the dial shows at each size: plus for larger where nobody says which way it runs, which the front
+// page tells.
+func shows(list []GaugeSize, by bore.Gauge) (err error) {
+	by.Dial = cmp.Or(by.Dial, bore.PlusIsLarger)
 	for i := range list {
-		at := &list[i]
-		if at.Shows, err = now.DialFor(at.Size); err != nil {
+		if list[i].Shows, err = by.DialReading(list[i].Size); err != nil {
 			return err
-		}
-		if g.Gauge.Dial == bore.PlusIsSmaller {
-			at.Shows = -at.Shows
 		}
 	}
 	return nil

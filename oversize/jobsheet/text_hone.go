@@ -93,8 +93,8 @@ func (s *draft) wall() {
 	case r.After > 0:
 		s.add(page.Sentence("It stays clear of its own tracks."))
 	}
-	if c := h.Cover; c.Most > 1 {
-		s.say("A machine that holds its speeds covers all of the wall in %d strokes.", c.Most)
+	if c := h.Cover; c.Max > 1 {
+		s.say("A machine that holds its speeds covers all of the wall in %d strokes.", c.Max)
 	}
 }
 

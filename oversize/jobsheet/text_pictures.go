@@ -148,7 +148,7 @@ func (s *draft) drawTexture(c Cylinder) {
 	if len(c.Profiles) > 0 {
 		return
 	}
-	wall, err := surface.Measure(c.Texture, s.Job.Gauge.Profiler)
+	wall, err := surface.Analyse(c.Texture, s.Job.Gauge.Profiler)
 	if err != nil {
 		return
 	}

@@ -30,7 +30,7 @@ func textures(g given) ([][]surface.Finding, error) {
 			readings[k].Place = plainName(readings[k].Place)
 		}
 		path := fmt.Sprintf("cylinders[%d].texture", i)
-		wall, err := surface.Measure(readings, g.stylus)
+		wall, err := surface.Analyse(readings, g.stylus)
 		if err != nil {
 			return nil, fault(path, err)
 		}

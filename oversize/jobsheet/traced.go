@@ -72,7 +72,7 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 		}
 	}
 	var err error
-	if t.bore, err = g.layout().Measure(readings, spindle); err != nil {
+	if t.bore, err = g.layout().Analyse(readings, spindle); err != nil {
 		return nil, err
 	}
 	for _, u := range t.bore.Unseen {

@@ -68,7 +68,7 @@ func TestTracedRooms(t *testing.T) {
 		return g
 	}
 	sections, readings := f.traces("traces", spindle("gauge"))
-	g := must(f.layout().Measure(readings, spindle("gauge")))(t)
+	g := must(f.layout().Analyse(readings, spindle("gauge")))(t)
 	g.Unseen = c.Bore.Unseen
 	same(t, "geometry", c.Bore, g)
 	for _, u := range []bore.Unseen{bore.UnseenOddLobes, bore.UnseenCentre, bore.UnseenHigherLobes} {

@@ -74,7 +74,7 @@ func (j *Joint) assembling(a Assembling) (assembling, error) {
 	return r, nil
 }
 
-// HeatBarrel returns the temperature to which the barrel must be heated, right through, for the
+// HeatTo returns the temperature to which the barrel must be heated, right through, for the
 // sleeve at a.Sleeve to go in with a.Slip to spare. It ignores a.Barrel.
 //
 // It serves the worst pair of parts: the greatest interference, and both coefficients at the
@@ -85,7 +85,7 @@ func (j *Joint) assembling(a Assembling) (assembling, error) {
 // A sleeve of no temperature is units.ErrNotGiven. Hotter than a.Stands is ErrTooHot; a sleeve colder than liquid
 // nitrogen (−195.8 °C, above absolute zero) is ErrUnreachable. A slip below 0 or above a hundredth of the seat is
 // [units.ErrRange]; the other errors are those of [Joint.Stresses].
-func (j Joint) HeatBarrel(a Assembling) (Assembly, error) {
+func (j Joint) HeatTo(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
 	if err == nil {
 		r.sleeve, err = above("sleeve", a.Sleeve)
@@ -99,14 +99,14 @@ func (j Joint) HeatBarrel(a Assembling) (Assembly, error) {
 	return j.assembly(a, r)
 }
 
-// ChillSleeve returns the temperature to which the sleeve must be chilled, right through, to go
+// ChillTo returns the temperature to which the sleeve must be chilled, right through, to go
 // into the barrel at a.Barrel with a.Slip to spare. It ignores a.Sleeve.
 //
-// It serves the worst pair of parts, as [Joint.HeatBarrel] does; a barrel so hot that the sleeve
+// It serves the worst pair of parts, as [Joint.HeatTo] does; a barrel so hot that the sleeve
 // slips in unchilled leaves it at 20 °C. Colder than liquid nitrogen (−195.8 °C), let alone than absolute zero,
 // is ErrUnreachable; a barrel hotter than a.Stands is ErrTooHot; the other errors are those of
-// HeatBarrel.
-func (j Joint) ChillSleeve(a Assembling) (Assembly, error) {
+// HeatTo.
+func (j Joint) ChillTo(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
 	if err == nil {
 		r.barrel, err = above("barrel", a.Barrel)
@@ -124,9 +124,9 @@ func (j Joint) ChillSleeve(a Assembling) (Assembly, error) {
 // hot where the barrel grows more than the sleeve, as aluminium does over iron, cold where it
 // grows less. It is how a sleeve is got out again. It ignores a.Sleeve and a.Barrel.
 //
-// It serves the worst pair of parts, as [Joint.HeatBarrel] does. Where the coefficients, or the
+// It serves the worst pair of parts, as [Joint.HeatTo] does. Where the coefficients, or the
 // unlucky ends of their spread, are too close for any temperature between that of liquid nitrogen
-// and 1000 °C to do it, it is ErrUnreachable; the other errors are those of HeatBarrel.
+// and 1000 °C to do it, it is ErrUnreachable; the other errors are those of HeatTo.
 func (j Joint) TakeOut(a Assembling) (Assembly, error) {
 	r, err := j.assembling(a)
 	if err != nil {

@@ -62,7 +62,7 @@
 //   - sizes to make: [Class.Sizes]; a seat to suit the sleeve as it came: [SeatFor]
 //   - what the parts as measured have: [DiametralFromMeasured]
 //   - what it does to both parts: [Joint.Fit]
-//   - to put it together: [Joint.HeatBarrel], [Joint.ChillSleeve], [Joint.Press]
+//   - to put it together: [Joint.HeatTo], [Joint.ChillTo], [Joint.Press]
 //   - to take it apart: [Joint.TakeOut], [Joint.Press]
 //   - what stands above the deck, to be faced off: [Proud]
 //   - what to hone out, and whether a hone should: [Joint.Hone], [Honing.Allowed]

@@ -10,15 +10,15 @@ import (
 	"borewright.example/units"
 )
 
-func ExampleJoint_HeatBarrel() {
-	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
+func ExampleJoint_HeatTo() {
+	a, err := demoJoint().HeatTo(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	fmt.Printf("barrel at %.0f °C\n", a.Barrel.Celsius())
 	fmt.Println(len(a.Cautions.Texts()), "cautions, the first:", a.Cautions.Texts()[0])
-	_, err = demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Stands: units.MustParseTemperature("80 °C"), Sleeve: units.ReferenceTemperature})
+	_, err = demoJoint().HeatTo(sleeve.Assembling{Slip: 50 * units.Micrometre, Stands: units.MustParseTemperature("80 °C"), Sleeve: units.ReferenceTemperature})
 	fmt.Println(errors.Is(err, sleeve.ErrTooHot))
 	// Output:
 	// barrel at 90 °C
@@ -27,10 +27,10 @@ func ExampleJoint_HeatBarrel() {
 }
 
 // No oven at all: the cold alone, and why it does not serve this joint.
-func ExampleJoint_ChillSleeve() {
-	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre, Barrel: units.ReferenceTemperature})
+func ExampleJoint_ChillTo() {
+	a, err := demoJoint().ChillTo(sleeve.Assembling{Slip: 20 * units.Micrometre, Barrel: units.ReferenceTemperature})
 	fmt.Printf("sleeve at %.0f °C %v\n", a.Sleeve.Celsius(), err)
-	_, err = demoJoint().ChillSleeve(sleeve.Assembling{Slip: 150 * units.Micrometre, Barrel: units.ReferenceTemperature})
+	_, err = demoJoint().ChillTo(sleeve.Assembling{Slip: 150 * units.Micrometre, Barrel: units.ReferenceTemperature})
 	fmt.Println(err)
 	// Output:
 	// sleeve at -76 °C <nil>
@@ -47,14 +47,14 @@ func ExampleJoint_TakeOut() {
 
 func ExampleAssembling() {
 	cold := sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.MustParseTemperature("-40 °C"), Barrel: units.ReferenceTemperature}
-	a, err := demoJoint().HeatBarrel(cold)
+	a, err := demoJoint().HeatTo(cold)
 	fmt.Printf("sleeve at %.0f °C: barrel at %.0f °C %v\n", a.Sleeve.Celsius(), a.Barrel.Celsius(), err)
 	// Output:
 	// sleeve at -40 °C: barrel at 58 °C <nil>
 }
 
 func ExampleAssembly() {
-	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
+	a, err := demoJoint().HeatTo(sleeve.Assembling{Slip: 50 * units.Micrometre, Sleeve: units.ReferenceTemperature})
 	fmt.Println("DIAMETRAL", a.Clearance.Min, "to spare,", a.Slips, err)
 	// Output:
 	// DIAMETRAL 0.05 mm to spare, within <nil>

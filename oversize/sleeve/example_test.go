@@ -63,7 +63,7 @@ func Example() {
 			fmt.Println(err)
 			return
 		}
-		oven, err := joint.HeatBarrel(sleeve.Assembling{Slip: 50 * micrometre, Sleeve: units.ReferenceTemperature})
+		oven, err := joint.HeatTo(sleeve.Assembling{Slip: 50 * micrometre, Sleeve: units.ReferenceTemperature})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -263,7 +263,7 @@ func ExampleJoint_Press() {
 }
 
 func ExampleCautions() {
-	a, err := demoJoint().ChillSleeve(sleeve.Assembling{Slip: 20 * units.Micrometre, Barrel: units.ReferenceTemperature})
+	a, err := demoJoint().ChillTo(sleeve.Assembling{Slip: 20 * units.Micrometre, Barrel: units.ReferenceTemperature})
 	if err != nil {
 		fmt.Println(err)
 		return

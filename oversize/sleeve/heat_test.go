@@ -36,7 +36,7 @@ func TestHeatingGivesTheSlip(t *testing.T) {
 		a := sleeve.Assembling{Slip: lengthBetween(t, "slip", 0, j.Seat/1000), Stands: 1200, Sleeve: room, Barrel: room}
 		before := must(j.Fit())
 		a.Sleeve = celsius(t, "Ts", -80, 60)
-		hot, err := j.HeatBarrel(a)
+		hot, err := j.HeatTo(a)
 		switch {
 		case err == nil && hot.Barrel > units.ReferenceTemperature:
 			slipped(t, j, a.Slip, hot)
@@ -51,7 +51,7 @@ func TestHeatingGivesTheSlip(t *testing.T) {
 			t.Fatal(err)
 		}
 		a.Sleeve, a.Barrel = 0, celsius(t, "Tb", 20, 300)
-		cold, err := j.ChillSleeve(a)
+		cold, err := j.ChillTo(a)
 		switch {
 		case err == nil && cold.Sleeve < units.ReferenceTemperature:
 			slipped(t, j, a.Slip, cold)
@@ -89,8 +89,8 @@ func TestMoreSlipMoreHeat(t *testing.T) {
 		more.Sleeve += units.Temperature(rapid.Float64Range(0, 50).Draw(t, "warmer"))
 		tighter := j
 		tighter.Interference.Max += lengthBetween(t, "tighter", 0, j.Seat/1000)
-		one, err := j.HeatBarrel(a)
-		two, err2 := tighter.HeatBarrel(more)
+		one, err := j.HeatTo(a)
+		two, err2 := tighter.HeatTo(more)
 		if err != nil && err2 == nil || err == nil && err2 == nil && two.Barrel < one.Barrel-1e-9 {
 			t.Fatalf("%+v, %v; more: %+v, %v", one, err, two, err2)
 		}

@@ -29,16 +29,16 @@ func (p pressing) of() (units.Length, sleeve.Range[float64]) { return p.Length, 
 func every(j sleeve.Joint, c sleeve.Warm, a sleeve.Assembling, p pressing, l units.Length) map[string]func() (any, error) {
 	wrap := func(v any, err error) (any, error) { return v, err }
 	return map[string]func() (any, error){
-		"Fit":         func() (any, error) { v, err := j.Fit(); return wrap(v, err) },
-		"State":       func() (any, error) { v, err := j.Stresses(c); return wrap(v, err) },
-		"LooseAt":     func() (any, error) { v, err := j.LooseAt(c); return wrap(v, err) },
-		"Growth":      func() (any, error) { v, err := j.Growth(c.Barrel); return wrap(v, err) },
-		"HeatBarrel":  func() (any, error) { v, err := j.HeatBarrel(a); return wrap(v, err) },
-		"ChillSleeve": func() (any, error) { v, err := j.ChillSleeve(a); return wrap(v, err) },
-		"TakeOut":     func() (any, error) { v, err := j.TakeOut(a); return wrap(v, err) },
-		"Slips":       func() (any, error) { v, err := j.Slips(a); return wrap(v, err) },
-		"Press":       func() (any, error) { v, err := j.Press(p.Length, p.Friction); return wrap(v, err) },
-		"Hone":        func() (any, error) { v, err := j.Hone(l); return wrap(v, err) },
+		"Fit":     func() (any, error) { v, err := j.Fit(); return wrap(v, err) },
+		"State":   func() (any, error) { v, err := j.Stresses(c); return wrap(v, err) },
+		"LooseAt": func() (any, error) { v, err := j.LooseAt(c); return wrap(v, err) },
+		"Growth":  func() (any, error) { v, err := j.Growth(c.Barrel); return wrap(v, err) },
+		"HeatTo":  func() (any, error) { v, err := j.HeatTo(a); return wrap(v, err) },
+		"ChillTo": func() (any, error) { v, err := j.ChillTo(a); return wrap(v, err) },
+		"TakeOut": func() (any, error) { v, err := j.TakeOut(a); return wrap(v, err) },
+		"Slips":   func() (any, error) { v, err := j.Slips(a); return wrap(v, err) },
+		"Press":   func() (any, error) { v, err := j.Press(p.Length, p.Friction); return wrap(v, err) },
+		"Hone":    func() (any, error) { v, err := j.Hone(l); return wrap(v, err) },
 	}
 }
 
@@ -113,12 +113,12 @@ func TestJointsThatCannotBe(t *testing.T) {
 
 // heat are the functions that ask of heat alone, and notHeat what they do not need.
 var (
-	heat    = []string{"LooseAt", "HeatBarrel", "ChillSleeve", "TakeOut", "Slips"}
+	heat    = []string{"LooseAt", "HeatTo", "ChillTo", "TakeOut", "Slips"}
 	notHeat = []string{"no bore", "no outside", "no modulus"}
 )
 
 // thermal are the functions that take temperatures.
-var thermal = []string{"State", "LooseAt", "Growth", "HeatBarrel", "ChillSleeve", "TakeOut", "Slips"}
+var thermal = []string{"State", "LooseAt", "Growth", "HeatTo", "ChillTo", "TakeOut", "Slips"}
 
 // TestCoefficientsThatCannotBe: refused; one that is not given is, where heat takes part.
 func TestCoefficientsThatCannotBe(t *testing.T) {
@@ -177,9 +177,9 @@ func TestTemperaturesThatCannotBe(t *testing.T) {
 			{"Loosens sleeve", second(demoJoint().LooseAt(sleeve.Warm{Sleeve: tt.t, Barrel: room}))},
 			{"Loosens barrel", second(demoJoint().LooseAt(sleeve.Warm{Barrel: tt.t, Sleeve: room}))},
 			{"Growth", second(demoJoint().Growth(tt.t))},
-			{"HeatBarrel sleeve", second(demoJoint().HeatBarrel(sleeve.Assembling{Sleeve: tt.t}))},
-			{"HeatBarrel stands", second(demoJoint().HeatBarrel(sleeve.Assembling{Stands: tt.t, Sleeve: room}))},
-			{"ChillSleeve barrel", second(demoJoint().ChillSleeve(sleeve.Assembling{Barrel: tt.t}))},
+			{"HeatTo sleeve", second(demoJoint().HeatTo(sleeve.Assembling{Sleeve: tt.t}))},
+			{"HeatTo stands", second(demoJoint().HeatTo(sleeve.Assembling{Stands: tt.t, Sleeve: room}))},
+			{"ChillTo barrel", second(demoJoint().ChillTo(sleeve.Assembling{Barrel: tt.t}))},
 			{"Slips sleeve", second(demoJoint().Slips(sleeve.Assembling{Sleeve: tt.t, Barrel: room}))},
 			{"Slips barrel", second(demoJoint().Slips(sleeve.Assembling{Barrel: tt.t, Sleeve: room}))},
 		} {
@@ -216,8 +216,8 @@ func TestOtherInputs(t *testing.T) {
 		{"gas negative", second(j.Stresses(sleeve.Warm{Gas: -1, Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
 		{"gas NaN", second(j.Stresses(sleeve.Warm{Gas: units.Pressure(nan), Sleeve: room, Barrel: room})), units.ErrRange, "gas"},
 		{"gas of a gun", second(j.Stresses(sleeve.Warm{Gas: 101e6, Sleeve: room, Barrel: room})), units.ErrRange, "101 MPa"},
-		{"slip negative", second(j.HeatBarrel(sleeve.Assembling{Slip: -1, Sleeve: room})), units.ErrRange, "DIAMETRAL"},
-		{"slip of millimetres", second(j.ChillSleeve(sleeve.Assembling{Slip: mm, Barrel: room})), units.ErrRange, "1 mm"},
+		{"slip negative", second(j.HeatTo(sleeve.Assembling{Slip: -1, Sleeve: room})), units.ErrRange, "DIAMETRAL"},
+		{"slip of millimetres", second(j.ChillTo(sleeve.Assembling{Slip: mm, Barrel: room})), units.ErrRange, "1 mm"},
 		{"friction missing", second(j.Press(pressing{Length: mm}.of())), units.ErrNotGiven, "friction"},
 		{"friction negative", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: -0.1, Max: 0.1}}.of())), units.ErrRange, "-0.1"},
 		{"friction down to none", second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Max: 0.1}}.of())), units.ErrRange, "0 to 0.1"},
@@ -231,12 +231,12 @@ func TestOtherInputs(t *testing.T) {
 		{"finish too small", second(j.Hone(66964 * um)), units.ErrRange, "66.964072065 mm"},
 		{"finish at the seat but for the interference", second(j.Hone(73*mm - 50*um)), units.ErrRange, "73 mm"},
 		{"finish at the seat", second(j.Hone(73 * mm)), units.ErrRange, "73 mm"},
-		{"too hot", second(j.HeatBarrel(sleeve.Assembling{Slip: 400 * um, Sleeve: room})), sleeve.ErrTooHot, "200 °C"},
-		{"hotter than the maker allows", second(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Stands: 353.15, Sleeve: room})), sleeve.ErrTooHot, "80 °C"},
+		{"too hot", second(j.HeatTo(sleeve.Assembling{Slip: 400 * um, Sleeve: room})), sleeve.ErrTooHot, "200 °C"},
+		{"hotter than the maker allows", second(j.HeatTo(sleeve.Assembling{Slip: 50 * um, Stands: 353.15, Sleeve: room})), sleeve.ErrTooHot, "80 °C"},
 		{"oven hotter than that", second(j.Slips(sleeve.Assembling{Barrel: 500, Sleeve: room})), sleeve.ErrTooHot, "barrel"},
 		{"sleeve hotter than that", second(j.Slips(sleeve.Assembling{Sleeve: 500, Barrel: room})), sleeve.ErrTooHot, "sleeve"},
-		{"chilled below absolute zero", second(j.ChillSleeve(sleeve.Assembling{Slip: 500 * um, Barrel: room})), sleeve.ErrUnreachable, "672.4 K colder than 20 °C, below absolute zero"},
-		{"chilled below liquid nitrogen", second(j.ChillSleeve(sleeve.Assembling{Slip: 130 * um, Barrel: room})), sleeve.ErrUnreachable, "liquid nitrogen"},
+		{"chilled below absolute zero", second(j.ChillTo(sleeve.Assembling{Slip: 500 * um, Barrel: room})), sleeve.ErrUnreachable, "672.4 K colder than 20 °C, below absolute zero"},
+		{"chilled below liquid nitrogen", second(j.ChillTo(sleeve.Assembling{Slip: 130 * um, Barrel: room})), sleeve.ErrUnreachable, "liquid nitrogen"},
 		{"coefficients alike", second(cooler.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
 		{"spreads overlap", second(wide.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "11.4e-6/K ± 6e-6/K in 21.5e-6/K ± 7e-6/K: cannot be reached: the coefficients are too close"},
 		{"together below absolute zero", second(slow.TakeOut(sleeve.Assembling{})), sleeve.ErrUnreachable, "absolute zero"},
@@ -273,16 +273,16 @@ func TestLimitsOfInputs(t *testing.T) {
 		"1000 °C":             second(j.Stresses(sleeve.Warm{Sleeve: 1273.15, Barrel: 1273.15})),
 		"100 MPa of gas":      second(j.Stresses(sleeve.Warm{Gas: 100e6, Sleeve: room, Barrel: room})),
 		"friction 1":          second(j.Press(pressing{Length: mm, Friction: sleeve.Range[float64]{Min: 1, Max: 1}}.of())),
-		"slip of a hundredth": second(j.HeatBarrel(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900, Sleeve: room})),
+		"slip of a hundredth": second(j.HeatTo(sleeve.Assembling{Slip: j.Seat / 100, Stands: 900, Sleeve: room})),
 		"a wall of 0.05 mm":   second(j.Hone(j.Seat - 100*um)),
 	} {
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if a := must(j.HeatBarrel(sleeve.Assembling{Sleeve: room})); a.Barrel > 473.15 {
+	if a := must(j.HeatTo(sleeve.Assembling{Sleeve: room})); a.Barrel > 473.15 {
 		t.Errorf("barrel at %v", a.Barrel)
-	} else if _, err := j.HeatBarrel(sleeve.Assembling{Stands: a.Barrel, Sleeve: room}); err != nil {
+	} else if _, err := j.HeatTo(sleeve.Assembling{Stands: a.Barrel, Sleeve: room}); err != nil {
 		t.Errorf("exactly as hot as it stands: %v", err)
 	}
 }

@@ -370,8 +370,8 @@ func TestFitIsAtReference(t *testing.T) {
 				t.Fatalf("at %+v: %v, %v", c, err, err2)
 			}
 		}
-		_, heat := j.HeatBarrel(sleeve.Assembling{Barrel: room})
-		_, chill := j.ChillSleeve(sleeve.Assembling{Sleeve: room})
+		_, heat := j.HeatTo(sleeve.Assembling{Barrel: room})
+		_, chill := j.ChillTo(sleeve.Assembling{Sleeve: room})
 		_, slips := j.Slips(sleeve.Assembling{Barrel: room})
 		_, grown := j.Growth(0)
 		for _, err := range []error{heat, chill, slips, grown} {

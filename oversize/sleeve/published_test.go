@@ -76,7 +76,7 @@ func TestPressureBack(t *testing.T) {
 	radial := 50 * 10 / s.Pressure.Min.In(units.Megapascal) // µm
 	close64(t, "RADIAL interference, µm", radial, 47.94, 0.1)
 	j.Interference = exactly(95880 * units.Nanometre)
-	a := must(j.HeatBarrel(sleeve.Assembling{Sleeve: room}))
+	a := must(j.HeatTo(sleeve.Assembling{Sleeve: room}))
 	close64(t, "heating, K", float64(a.Barrel.AboveReference()), 31.96, 0.02)
 }
 
@@ -106,7 +106,7 @@ func TestRingAndShaft(t *testing.T) {
 		Bore: 2 * units.Inch, Seat: 5 * units.Inch / 2, Outer: plain(3 * units.Inch),
 		Interference: exactly(3 * units.Thou), Sleeve: brass, Barrel: steel,
 	}
-	a, err := j.HeatBarrel(sleeve.Assembling{Sleeve: room})
+	a, err := j.HeatTo(sleeve.Assembling{Sleeve: room})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,7 +143,7 @@ func TestGripLostHot(t *testing.T) {
 
 // TestOven: 0.06 mm interference and 0.05 mm slip on 73 mm, 21.5e-6/K: barrel +70.1 K (computed).
 func TestOven(t *testing.T) {
-	a, err := demoJoint().HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room})
+	a, err := demoJoint().HeatTo(sleeve.Assembling{Slip: 50 * um, Sleeve: room})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -69,9 +69,9 @@ func TestCautionSets(t *testing.T) {
 func TestCautionsOnResults(t *testing.T) {
 	j := demoJoint()
 	j.Sleeve.From, j.Sleeve.To, j.Barrel.From, j.Barrel.To = 293.15, 473.15, 293.15, 473.15
-	hot := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room}))
-	chilled := must(j.ChillSleeve(sleeve.Assembling{Slip: 50 * um, Barrel: room}))
-	dry := must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: 233.15}))
+	hot := must(j.HeatTo(sleeve.Assembling{Slip: 50 * um, Sleeve: room}))
+	chilled := must(j.ChillTo(sleeve.Assembling{Slip: 50 * um, Barrel: room}))
+	dry := must(j.HeatTo(sleeve.Assembling{Slip: 50 * um, Sleeve: 233.15}))
 	loose := must(j.Stresses(sleeve.Warm{Sleeve: 393.15, Barrel: 393.15}))
 	for _, tt := range []struct {
 		name string
@@ -311,7 +311,7 @@ func TestJSON(t *testing.T) {
 	j := demoJoint()
 	roundTrip(t, must(j.Fit()))
 	roundTrip(t, must(j.Stresses(sleeve.Warm{Sleeve: 393.15, Barrel: 393.15, Gas: 5e6})))
-	roundTrip(t, must(j.HeatBarrel(sleeve.Assembling{Slip: 50 * um, Sleeve: room})))
+	roundTrip(t, must(j.HeatTo(sleeve.Assembling{Slip: 50 * um, Sleeve: room})))
 	roundTrip(t, must(j.LooseAt(sleeve.Warm{Sleeve: room, Barrel: room})))
 	roundTrip(t, must(j.Growth(353.15)))
 	roundTrip(t, must(j.Hone(demoSize)))

@@ -74,13 +74,13 @@ func (c Comparison) at20(s, g, p float64) float64 {
 	return (float64(float64(c.Standard)*s*g) + float64(c.Deviation)) / p // (3)
 }
 
-// DialFor is the inverse of [Comparison.SizeAt20]: what the dial shows, plus where the part is larger than the
+// DialReading is the inverse of [Comparison.SizeAt20]: what the dial shows, plus where the part is larger than the
 // standard, when the part has that size at 20 °C, at the temperatures of the comparison. Deviation takes no part.
 //
 // It is for roughing alone: a finished size is accepted only after part and gauge have soaked at one temperature. A
 // size, or one of the standard, of zero is [units.ErrNotGiven], below that or beyond [units.MaxLength]
 // [units.ErrRange]; the other errors are those of SizeAt20.
-func (c Comparison) DialFor(at20 units.Length) (units.Length, error) {
+func (c Comparison) DialReading(at20 units.Length) (units.Length, error) {
 	for _, l := range [2]units.Length{at20, c.Standard} {
 		if l <= 0 || l > units.MaxLength {
 			return 0, fmt.Errorf("material: size %v of part or standard: %w (above 0, up to %v)", l, given.Err(l), units.MaxLength)

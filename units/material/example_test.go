@@ -43,13 +43,13 @@ func ExampleComparison_SizeAt20() {
 
 // The barrel is still warm from the cut. What should the dial show now, so that the bore is
 // 66.994 mm when it has cooled? For roughing only.
-func ExampleComparison_DialFor() {
+func ExampleComparison_DialReading() {
 	now := material.Comparison{
 		Standard: units.MustParseLength("67 mm"), StandardAt: units.ReferenceTemperature,
 		GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: units.ReferenceTemperature,
 		PartAt: units.MustParseTemperature("45 °C"), PartExpansion: 21.5e-6,
 	}
-	d, err := now.DialFor(units.MustParseLength("66.994 mm"))
+	d, err := now.DialReading(units.MustParseLength("66.994 mm"))
 	fmt.Println(d.Format(units.Millimetre, 3), err)
 	// Output: 0.030 mm <nil>
 }

@@ -121,13 +121,13 @@ func TestComparisonAgainstRat(t *testing.T) {
 	})
 }
 
-// TestDialForIsTheInverse: a dial that shows it means the size wanted; with everything at 20 °C it shows the difference of
+// TestDialReadingIsTheInverse: a dial that shows it means the size wanted; with everything at 20 °C it shows the difference of
 // the sizes, to the last picometre.
-func TestDialForIsTheInverse(t *testing.T) {
+func TestDialReadingIsTheInverse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := anyComparison().Draw(t, "comparison")
 		wanted := c.Standard + units.Length(rapid.Int64Range(-5e8, 5e8).Draw(t, "larger"))
-		d, err := c.DialFor(wanted)
+		d, err := c.DialReading(wanted)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -135,7 +135,7 @@ func TestDialForIsTheInverse(t *testing.T) {
 		if got, err := c.SizeAt20(); err != nil || (got-wanted).Abs() > 2 {
 			t.Fatalf("%v, %v; want %v", got, err, wanted)
 		}
-		if d, err := atRest(c.Standard).DialFor(wanted); err != nil || d != wanted-c.Standard {
+		if d, err := atRest(c.Standard).DialReading(wanted); err != nil || d != wanted-c.Standard {
 			t.Fatalf("at rest %v, %v", d, err)
 		}
 	})
@@ -144,10 +144,10 @@ func TestDialForIsTheInverse(t *testing.T) {
 		if l == 0 {
 			want = units.ErrNotGiven
 		}
-		if _, err := atRest(units.Millimetre).DialFor(l); !errors.Is(err, want) {
+		if _, err := atRest(units.Millimetre).DialReading(l); !errors.Is(err, want) {
 			t.Errorf("%v: %v", l, err)
 		}
-		if _, err := atRest(l).DialFor(units.Millimetre); !errors.Is(err, want) {
+		if _, err := atRest(l).DialReading(units.Millimetre); !errors.Is(err, want) {
 			t.Errorf("standard of %v: %v", l, err)
 		}
 	}

@@ -141,11 +141,11 @@ func TestComparisons(t *testing.T) {
 	}
 }
 
-// TestDialFor: an aluminium bore that measures 67.030 mm at 45 °C is 66.994 mm at 20 °C (computed).
-func TestDialFor(t *testing.T) {
+// TestDialReading: an aluminium bore that measures 67.030 mm at 45 °C is 66.994 mm at 20 °C (computed).
+func TestDialReading(t *testing.T) {
 	now := atRest(length(t, "67 mm"))
 	now.PartAt, now.PartExpansion, now.Deviation = celsius(t, 45), 21.5e-6, length(t, "1 mm")
-	d, err := now.DialFor(length(t, "66.994 mm"))
+	d, err := now.DialReading(length(t, "66.994 mm"))
 	if err != nil || (d-length(t, "0.030 mm")).Abs() > units.Micrometre/20 {
 		t.Errorf("%v, %v; want 0.030 mm", d, err)
 	}

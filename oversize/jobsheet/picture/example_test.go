@@ -34,7 +34,7 @@ func smallBore() bore.Geometry {
 	}{{10, 0, "67.061 mm"}, {10, 90, "67.030 mm"}, {60, 0, "67.020 mm"}, {60, 90, "67.012 mm"}} {
 		rs = append(rs, bore.Reading{Depth: units.Length(r.depth) * units.Millimetre, Axis: bore.Axis(units.Angle(r.axis) * units.Degree), Diameter: units.MustParseLength(r.size)})
 	}
-	g, err := bore.Measure(rs, bore.Gauge{Repeatability: 2 * units.Micrometre})
+	g, err := bore.Analyse(rs, bore.Gauge{Repeatability: 2 * units.Micrometre})
 	if err != nil {
 		panic(err)
 	}

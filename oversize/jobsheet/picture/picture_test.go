@@ -84,7 +84,7 @@ func invented(t testing.TB) job {
 			rs = append(rs, bore.Reading{Depth: mm(row.depth), Axis: bore.Axis(units.Angle(a) * units.Degree), Diameter: mm(78 + row.over[i]/1000)})
 		}
 	}
-	j.geometry = must(j.layout.Measure(rs, bore.Gauge{Repeatability: 2 * um, Resolution: um}))(t)
+	j.geometry = must(j.layout.Analyse(rs, bore.Gauge{Repeatability: 2 * um, Resolution: um}))(t)
 	j.marks = picture.Marks{New: units.Limits{Min: mm(78), Max: mm(78.02)}, Service: mm(78.15), Bored: mm(78.44), Finish: units.Limits{Min: mm(78.49), Max: mm(78.515)}}
 	clean := must(j.geometry.CleanUp(bore.Wear{Unworn: uncertainty.Estimate{Value: mm(78.018), Std: um}}))(t)
 	j.columns = []picture.Column{{Name: "1", Geometry: j.geometry, CleanUp: clean.Original, Rung: 1}, {Name: "2, pump side", Geometry: j.geometry, CleanUp: clean.Worn, Rung: -1}}
@@ -348,7 +348,7 @@ func TestSound(t *testing.T) {
 					Diameter: mm(size) + length("worn", 0, size/200)})
 			}
 		}
-		g, err := j.layout.Measure(rs, bore.Gauge{Repeatability: length("repeats", 0, 0.01), Resolution: length("resolution", 0.001, 0.01)})
+		g, err := j.layout.Analyse(rs, bore.Gauge{Repeatability: length("repeats", 0, 0.01), Resolution: length("resolution", 0.001, 0.01)})
 		if err != nil {
 			r.Skip(err)
 		}

@@ -31,7 +31,7 @@ func TestNamesStandBesideTheirDots(t *testing.T) {
 		}
 	}
 	layout := bore.Layout{Length: mm(100)}
-	g := must(layout.Measure(rs, bore.Gauge{Repeatability: 2 * um, Resolution: um}))(t)
+	g := must(layout.Analyse(rs, bore.Gauge{Repeatability: 2 * um, Resolution: um}))(t)
 	p := must(picture.Wear(g, layout, picture.Marks{}, units.Millimetre))(t)
 	const lines = 2 * 1.3 * page.LetterHeight
 	named := 0
@@ -106,7 +106,7 @@ func TestFormStaysInside(t *testing.T) {
 		for _, a := range []float64{0, 60, 120} {
 			rs = append(rs, bore.Reading{Depth: mm(10), Axis: bore.Axis(units.Angle(a) * units.Degree), Diameter: mm(78 + 0.1*math.Cos(2*(a-axis)*math.Pi/180))})
 		}
-		g := must(layout.Measure(rs, bore.Gauge{Repeatability: um, Resolution: um}))(t)
+		g := must(layout.Analyse(rs, bore.Gauge{Repeatability: um, Resolution: um}))(t)
 		p := must(picture.Section(g.Planes[0], units.Millimetre))(t)
 		if err := sound(p); err != nil {
 			t.Error(err)

@@ -47,7 +47,7 @@ func Speeds(r hone.Found, now hone.Setting) (page.Picture, error) {
 
 	// Lines of equal angle go through zero: at most revolutions a minute each has its stroking.
 	ray := func(c hone.Crosshatch) (page.Point, error) {
-		k, err := hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: units.Frequency(most) * units.PerMinute}.StrokingFor(c)
+		k, err := hone.Setting{Bore: h.Bore, Stroke: h.Stroke, Spindle: units.Frequency(most) * units.PerMinute}.StrokingRateFor(c)
 		if err != nil {
 			return page.Point{}, err
 		}

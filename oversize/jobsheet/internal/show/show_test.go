@@ -161,7 +161,7 @@ func measured(t *testing.T, axes []bore.Axis, wider [][]int) bore.Geometry {
 			rs = append(rs, bore.Reading{Depth: units.Length(10+40*d) * mm, Axis: axes[a], Diameter: 80*mm + units.Length(by)*um})
 		}
 	}
-	g, err := bore.Measure(rs, bore.Gauge{Repeatability: um})
+	g, err := bore.Analyse(rs, bore.Gauge{Repeatability: um})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -126,9 +126,9 @@ func (t Trace) depth() units.Length {
 	return *t.Depth
 }
 
-// Comparison is how what a gauge shows is compared with its standard; where it was set on none, what it shows is right at
+// comparison is how what a gauge shows is compared with its standard; where it was set on none, what it shows is right at
 // 20 °C.
-func Comparison(g bore.Gauge) material.Comparison {
+func comparison(g bore.Gauge) material.Comparison {
 	c := material.Comparison{
 		StandardAt: units.ReferenceTemperature, GaugeSetAt: units.ReferenceTemperature, GaugeUseAt: g.UsedAt.Value, PartAt: g.PartAt.Value,
 		GaugeExpansion: g.Material.Expansion, PartExpansion: g.Part.Expansion,
@@ -219,7 +219,7 @@ type Form struct {
 // Section works out one trace, taken as a gauge that is the spindle takes it.
 func (s Spindle) Section(t Trace, zero units.Length, by bore.Gauge) (f Form, section form.Section, err error) {
 	f.Depth = t.depth()
-	if f.Radii, err = at20(t.Shown(zero), Comparison(by)); err != nil {
+	if f.Radii, err = at20(t.Shown(zero), comparison(by)); err != nil {
 		return f, section, err
 	}
 	round, err := form.FromRadii(f.Radii)
@@ -261,7 +261,7 @@ func (s Spindle) Together(sections []form.Section) (w Whole, err error) {
 	if w.Wall, err = form.FromSections(sections); err != nil {
 		return w, err
 	}
-	if w.Cylinder, err = w.Wall.Cylinder(form.MZCY); err != nil {
+	if w.Cylinder, err = w.Wall.Cylindricity(form.MZCY); err != nil {
 		return w, err
 	}
 	w.Cylindricity = s.Difference(w.Cylinder.CYLt)

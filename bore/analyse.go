@@ -12,11 +12,11 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// Measure turns the readings of one bore of which nothing else is known into its geometry at
-// 20 °C, as [Layout.Measure] does, with its errors.
-func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Measure(readings, g) }
+// Analyse turns the readings of one bore of which nothing else is known into its geometry at
+// 20 °C, as [Layout.Analyse] does, with its errors.
+func Analyse(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Analyse(readings, g) }
 
-// Measure turns the readings of one bore into its geometry at 20 °C. The order of the readings
+// Analyse turns the readings of one bore into its geometry at 20 °C. The order of the readings
 // does not matter and the slice is left as it was.
 //
 // Readings at one depth and axis are repeats: their mean counts, and where the gauge's
@@ -25,9 +25,9 @@ func Measure(readings []Reading, g Gauge) (Geometry, error) { return Layout{}.Me
 //
 // Errors: ErrNoReadings; [units.ErrRange] and [units.ErrNotGiven] for layout and gauge; and, for all readings at
 // once, ErrReading (also for one below the bore, or with an anvil in a port), ErrSlippedDigit (unless Confirmed).
-func (l Layout) Measure(readings []Reading, g Gauge) (Geometry, error) {
+func (l Layout) Analyse(readings []Reading, g Gauge) (Geometry, error) {
 	if len(readings) == 0 {
-		return Geometry{}, fmt.Errorf("bore: measure: %w", ErrNoReadings)
+		return Geometry{}, fmt.Errorf("bore: analyse: %w", ErrNoReadings)
 	}
 	if err := l.Validate(); err != nil {
 		return Geometry{}, err
