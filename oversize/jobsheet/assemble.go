@@ -8,6 +8,7 @@ import (
 
 	"borewright.example/bore/fit"
 	"borewright.example/oversize"
+	"borewright.example/oversize/jobsheet/internal/strictjson"
 	"borewright.example/rings"
 	"borewright.example/units"
 )
@@ -17,7 +18,7 @@ func (b *book) sheet() (s Sheet, err error) {
 	rows := b.ledger()
 	steps := grouped(rows, len(b.Cylinders))
 	s = Sheet{
-		Version: Version, Job: b.Job.clone(), Next: next(slices.Concat(steps...)), Ledger: rows, Assumed: b.assumed, Study: b.study, Choice: b.choice,
+		Version: Version, Job: strictjson.Copy(b.Job), Next: next(slices.Concat(steps...)), Ledger: rows, Assumed: b.assumed, Study: b.study, Choice: b.choice,
 		Honing: b.honing, Sleeve: b.sleeve, Matched: b.matched, Before: b.volumes.all, After: b.volumes.then, Past: b.risk.past,
 		Cylinders: make([]CylinderSheet, len(b.Cylinders)), Omitted: b.omitted, Unused: b.unused(rows),
 	}

@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"slices"
 
 	"borewright.example/units/uncertainty"
 )
@@ -59,38 +58,6 @@ func ReadJob(r io.Reader) (Job, error) {
 		j.Units = written(doc.Texts())
 	}
 	return j, nil
-}
-
-// clone returns the job with lists of its own.
-func (j Job) clone() Job {
-	j.NotKnown, j.Confirmed, j.Accepted = slices.Clone(j.NotKnown), slices.Clone(j.Confirmed), slices.Clone(j.Accepted)
-	j.Gauge.Study, j.Tools.Phases = slices.Clone(j.Gauge.Study), slices.Clone(j.Tools.Phases)
-	j.Engine.Rings, j.Engine.Layout.Ports = slices.Clone(j.Engine.Rings), slices.Clone(j.Engine.Layout.Ports)
-	j.Engine.Oversizes = slices.Clone(j.Engine.Oversizes)
-	for i := range j.Engine.Oversizes {
-		o := &j.Engine.Oversizes[i]
-		o.Pistons = slices.Clone(o.Pistons)
-	}
-	j.Cylinders = slices.Clone(j.Cylinders)
-	for i := range j.Cylinders {
-		c := &j.Cylinders[i]
-		c.Readings, c.Proof, c.Rings, c.Honing = slices.Clone(c.Readings), slices.Clone(c.Proof), slices.Clone(c.Rings), slices.Clone(c.Honing)
-		c.Pits, c.Texture, c.FeelerTest = slices.Clone(c.Pits), slices.Clone(c.Texture), slices.Clone(c.FeelerTest)
-		c.Profiles = slices.Clone(c.Profiles)
-		for k, p := range c.Profiles {
-			c.Profiles[k].Heights, c.Profiles[k].Points = slices.Clone(p.Heights), slices.Clone(p.Points)
-		}
-		c.Traces, c.ProofTraces = cloneTraces(c.Traces), cloneTraces(c.ProofTraces)
-	}
-	return j
-}
-
-func cloneTraces(ts []Trace) []Trace {
-	ts = slices.Clone(ts)
-	for i, t := range ts {
-		ts[i].Radii, ts[i].Deviations = slices.Clone(t.Radii), slices.Clone(t.Deviations)
-	}
-	return ts
 }
 
 // WriteJSON writes the job as [ReadJob] reads it. An error is the writer's, or that of a number

@@ -46,22 +46,23 @@ func (d *Document) fill(s *shape, t reflect.Type, path []int) {
 	for i := range t.NumField() {
 		field := t.Field(i)
 		at := append(slices.Clip(path), i)
-		if field.Anonymous && field.Tag.Get("json") == "" && field.Type.Kind() == reflect.Struct && !s.quantity {
+		named := field.Tag.Get("json")
+		if field.Anonymous && named == "" && field.Type.Kind() == reflect.Struct && !s.quantity {
 			d.fill(s, field.Type, at)
 			continue
 		}
-		tag := field.Tag
-		name, options, _ := strings.Cut(tag.Get("json"), ",")
-		m := member{path: at, deep: deep(field.Type), needs: tag.Get("needs"), rules: split(tag.Get("want")), usual: split(tag.Get("usual"))}
+		name, options, _ := strings.Cut(named, ",")
+		m := member{path: at, deep: deep(field.Type)}
 		if name != "-" {
 			m.name = name
+		}
+		if tag := field.Tag; len(tag) > len(`json:""`)+len(named) { // as it mostly is not
+			m.needs, m.rules, m.usual = tag.Get("needs"), split(tag.Get("want")), split(tag.Get("usual"))
+			m.most, _ = strconv.Atoi(tag.Get("most"))
 		}
 		switch field.Type.Kind() {
 		case reflect.Int, reflect.Int64, reflect.Float64, reflect.Struct: // the zero of a choice is a choice
 			m.omits = options == "omitzero"
-		}
-		if most := tag.Get("most"); most != "" {
-			m.most, _ = strconv.Atoi(most)
 		}
 		m.looked = m.deep || field.Type.Kind() == reflect.String || m.needs != "" || m.most != 0 || m.rules != nil || m.usual != nil
 		s.members = append(s.members, m)

@@ -451,3 +451,38 @@ func TestEmbedded(t *testing.T) {
 		t.Errorf("%+v, %q", j, got)
 	}
 }
+
+// TestCopy: whatever is written into the lists of a copy, those of the value stay, and the other way round; nothing and an empty
+// list stay what they are.
+func TestCopy(t *testing.T) {
+	type point struct{ X, Y int }
+	type line struct {
+		Name   string
+		Points []point
+		hidden []int
+	}
+	type sheet struct {
+		One   line
+		Lines []line
+		Names []string
+		Grid  [][]int
+		None  []int
+		Empty []int
+	}
+	made := func() sheet {
+		points := func(n int) []point { return []point{{n, 1}, {n, 2}} }
+		return sheet{
+			One: line{"a", points(1), []int{1}}, Lines: []line{{"b", points(2), nil}, {"c", points(3), nil}}, Names: []string{"d", "e"},
+			Grid: [][]int{{1, 2}, {3}}, Empty: []int{},
+		}
+	}
+	v := made()
+	c := strictjson.Copy(v)
+	if !reflect.DeepEqual(c, v) || c.None != nil || c.Empty == nil {
+		t.Fatalf("%+v of %+v", c, v)
+	}
+	c.One.Points[0], c.Lines[0].Points[1], c.Lines[1], c.Names[1], c.Grid[0][1], c.Grid[1] = point{9, 9}, point{8, 8}, line{}, "z", 7, nil
+	if !reflect.DeepEqual(v, made()) {
+		t.Errorf("the copy writes into what it was made of: %+v", v)
+	}
+}
