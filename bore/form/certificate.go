@@ -66,8 +66,9 @@ const mostContacts = 6
 // millimetre away to half its radius at either end, which is a cone of directions of r/L to every side.
 //
 // Where the two do not meet, the moves between them are gone through in parts. About the axis in the middle of a part let
-// points lie d away, with pulls p. After a further move m they are nearer than d − p·m + s²/2d, and farther than
-// d − p·m − d·a²/2, s and a the greatest of the part. A better zone would have any two of them less than R − r apart, a
+// points lie d away, with pulls p. After a further move m let x = d − p·m. Then they are no farther than x + s²/2x, and no
+// nearer than x − b²/2x − b⁴/2x³, s the greatest of the part, b = d·a + e·t the greatest too, e how far the axis moves there
+// and t how far it tilts in all. A better zone would have any two of them less than R − r apart, a
 // better circumscribed cylinder each nearer than R, an inscribed one each farther than r: that excludes moves m by a plane
 // for each point or pair. What is left of a part is halved, and by the balance of the contacts about the new middle, its
 // second order included, no cylinder in it may be better by more than Bound in the end. On a bore a few parts do, up to a

@@ -118,7 +118,7 @@ func (w *workspace) minimaxCylinder(kind Reference, wall Wall) (c Cylinder, err 
 		}
 		// One as good, as it is published, is taken where its contacts balance better.
 		is := cost(kind, next.in, next.out)
-		if is > least+worth || is >= least-worth && next.unbalanced >= t.unbalanced/2 {
+		if is > least+worth || is >= least-worth/2 && next.unbalanced >= t.unbalanced/2 {
 			continue
 		}
 		d, f, err := w.certified(kind, wall, next)

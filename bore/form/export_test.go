@@ -183,18 +183,22 @@ func LookFrom(c Cylinder, w Wall, m [4]float64, half, in, out float64) *Look {
 	return l
 }
 
-// Contact is what is seen of a contact: its distance, its pull, by how much more it may come nearer (outer), or get
-// farther, and by how much beyond the second order.
-func (l *Look) Contact(i int) (distance float64, pull [4]float64, bends, rest float64) {
+// Contact is what is seen of a contact: its distance, its pull, and by how much more it may come nearer (outer), or get
+// farther.
+func (l *Look) Contact(i int) (distance float64, pull [4]float64, bends float64) {
 	p := &l.q.seen[i]
-	return p.distance, p.pull, l.q.bends(p, l.q.points[i].weight > 0, &l.r, &l.middle), l.q.left
+	return p.distance, p.pull, l.q.bends(p, l.q.points[i].weight > 0, &l.r, &l.middle)
 }
 
 // Face is what of a move from there measures more than at where nothing is better, of those that one given is beyond.
 func (l *Look) Face(m [4]float64) (face [4]float64, at float64) { return l.q.face(&m, &l.r, &l.middle) }
 
 // Gain is by how much the cylinder may be better.
-func (l *Look) Gain() float64 { return l.q.gain(&l.r, &l.middle) }
+func (l *Look) Gain() float64 {
+	slope, at := l.q.gain(&l.r, &l.middle)
+	_, most := l.r.most(&slope, &l.middle)
+	return at + most
+}
 
 // Searched is by how much a cylinder may be better after moves of its ends by up to half, by a search alone.
 func Searched(c Cylinder, w Wall, half float64) (bound float64) {

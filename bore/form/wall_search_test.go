@@ -159,13 +159,13 @@ func wideMove(r *rand.Rand, radius, long float64) (m [4]float64, half float64) {
 	for k := range m {
 		m[k] = most * math.Pow(10, -2*r.Float64()) * (2*r.Float64() - 1)
 	}
-	return m, most * math.Pow(10, -1-2*r.Float64())
+	return m, most * math.Pow(10, -0.3-2.5*r.Float64())
 }
 
 // From an axis that has moved, distances change by the pulls, and bend the wrong way by no more than is said.
 func TestSearchSeesDistancesBend(t *testing.T) {
 	r := rand.New(rand.NewPCG(53, 1))
-	var tight, tightRest [2]float64 // of inner and of outer contacts
+	var tight [2]float64 // of inner and of outer contacts
 	for range 60 {
 		radius, long := 20+30*r.Float64(), math.Pow(10, -1+1.5*r.Float64())
 		ps := boreWall(r, 2+r.IntN(4), 6+r.IntN(12), radius, radius*long, radius*math.Pow(10, -2-3*r.Float64()))
@@ -180,7 +180,7 @@ func TestSearchSeesDistancesBend(t *testing.T) {
 			distance := func(i int, m [4]float64) float64 { return -costAbout(ps[i:i+1], form.MICY, ends(m)) }
 			look := form.LookFrom(c, w, m, half, c.Inner.In(mm), c.Outer.In(mm))
 			for j, p := range c.Certificate.Contacts() {
-				d, pull, bends, rest := look.Contact(j)
+				d, pull, bends := look.Contact(j)
 				if want := distance(p.Index, m); math.Abs(d-want) > 1e-8 {
 					t.Fatalf("%v: distance %v, want %v", kind, d, want)
 				}
@@ -206,18 +206,17 @@ func TestSearchSeesDistancesBend(t *testing.T) {
 					if p.Outer {
 						wrong = -wrong
 					}
-					if wrong > bends+rest+1e-9 {
-						t.Fatalf("%v, contact %v: bends by %v, not %v and %v", kind, p, wrong, bends, rest)
+					if wrong > bends+1e-9 {
+						t.Fatalf("%v, contact %v: bends by %v, not %v", kind, p, wrong, bends)
 					}
 					if bends > 1e-5 {
 						tight[side] = max(tight[side], wrong/bends)
-						tightRest[side] = max(tightRest[side], (wrong-bends)/rest)
 					}
 				}
 			}
 		}
 	}
-	t.Logf("%.3f of the second order, %.3f of the third", tight, tightRest)
+	t.Logf("%.3f of the bounds", tight)
 	if tight[0] < 0.9 || tight[1] < 0.9 {
 		t.Errorf("the bounds are %v times what they need be", tight)
 	}
@@ -297,9 +296,8 @@ func TestSearchSaysNothingOfPointsOnTheAxis(t *testing.T) {
 				}
 				u, v = u-half/9, v+half/7
 				look := form.LookFrom(c, w, [4]float64{u, v, u, v}, half, c.Inner.In(mm), c.Outer.In(mm))
-				face, at := look.Face([4]float64{half, half, -half, half})
-				if gain := look.Gain(); !math.IsInf(gain, 1) || times(face, [4]float64{half, half, -half, half}) > at {
-					t.Fatalf("%v: better by no more than %v, %v at %v", kind, gain, face, at)
+				if gain := look.Gain(); !math.IsInf(gain, 1) {
+					t.Fatalf("%v: better by no more than %v", kind, gain)
 				}
 			}
 		}
@@ -394,7 +392,7 @@ func TestProvedIsTheBestFromAllAxes(t *testing.T) {
 			}
 		}
 	}
-	if t.Logf("%d proved, %d other optima", proved, others); proved < 150 || others < 15 {
+	if t.Logf("%d proved, %d other optima", proved, others); proved < 175 || others < 15 {
 		t.Errorf("%d proved, %d other optima", proved, others)
 	}
 }

@@ -67,13 +67,17 @@ func (r *region) farthest(from *[4]float64) (m [4]float64, far float64) {
 	return m, math.Sqrt(far)
 }
 
-// most returns the greatest that a face measures of moves in the region.
-func (r *region) most(face *[4]float64) float64 {
-	most := math.Inf(-1)
+// most returns the corner of which a face measures most, as seen from a move, and what it measures from there.
+func (r *region) most(face, from *[4]float64) (m [4]float64, most float64) {
+	most = math.Inf(-1)
 	for i := range r.corners[:r.n] {
-		most = max(most, times(face, &r.corners[i].at))
+		c := &r.corners[i].at
+		d := [4]float64{c[0] - from[0], c[1] - from[1], c[2] - from[2], c[3] - from[3]}
+		if at := times(face, &d); at > most {
+			most, m = at, d
+		}
 	}
-	return most
+	return m, most
 }
 
 // cut leaves out the moves of which a face measures more than at: the body of what is left has the corners inside

@@ -2,12 +2,15 @@
 
 package form
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
-	// mostNear is how many points of a wall a search looks at, those next to the cylinders: more would exclude no
-	// less, and cost more.
-	mostNear = 160
+	// firstNear is how many points of a wall a search knows to begin with, those next to the cylinders, and mostNear how
+	// many with those that it turns out to need.
+	firstNear, mostNear = 128, 160
 	// mostRegions bounds those looked at, which for all but one wall in a thousand is enough, and mostOpen those kept
 	// to be looked at, which is as deep as they are halved.
 	mostRegions, mostOpen = 100, 24
@@ -20,15 +23,11 @@ const (
 // An axisSearch goes through all moves of an axis that are not excluded otherwise, by regions. About the axis in the
 // middle of one, each pair of points, one beyond each cylinder, cuts off the moves after which the cylinder is no better.
 // What is left is looked at again about its own middle, where the bending of the distances is less; and in two
-// halves, where it is not much smaller.
+// halves, where it is not much smaller. A point that it did not know of is asked where all that it knows of are content.
 type axisSearch struct {
 	margin
-	s sight
-	// Of the axis in the middle of the region looked at: how it is tilted, and what rest and rounding leave of its distances. In
-	// and out are of the points seen from there.
-	tilt [2]float64
-	left float64
-
+	s        sight
+	tilt     [2]float64 // of the axis in the middle of the region looked at; in and out are of the points seen from there
 	points   [mostNear]nearPoint
 	n        int // those that matter to the region looked at, the contacts first
 	contacts int
@@ -42,7 +41,10 @@ type axisSearch struct {
 
 // A nearPoint is where a point lies as the axis is seen, and its height; Weight is 0 but for a contact, and below for
 // an inner one.
-type nearPoint struct{ u, v, h, weight float64 }
+type nearPoint struct {
+	u, v, h, weight float64
+	index           int
+}
 
 // A seenPoint is a point as the axis in the middle of a region has it.
 type seenPoint struct {
@@ -50,11 +52,11 @@ type seenPoint struct {
 	distance, foot float64    // foot is the height on that axis of the place nearest to it, beyond the ends where they lean
 }
 
-// start takes the contacts, and the points near the cylinders that matter, as many as there is room for.
+// start takes the contacts, and the points near the cylinders that matter.
 func (q *axisSearch) start(contacts []Contact) {
 	q.n, q.bound, q.opens = 0, 0, 0
-	add := func(u, v, t, weight float64) {
-		q.points[q.n] = nearPoint{u, v, (t - q.s.top) / q.s.length, weight}
+	add := func(i int, u, v, t, weight float64) {
+		q.points[q.n] = nearPoint{u, v, (t - q.s.top) / q.s.length, weight, i}
 		q.n++
 	}
 	for _, c := range contacts {
@@ -62,7 +64,7 @@ func (q *axisSearch) start(contacts []Contact) {
 		if !c.Outer {
 			c.Weight = -c.Weight
 		}
-		add(u, v, t, c.Weight)
+		add(c.Index, u, v, t, c.Weight)
 	}
 	q.contacts = q.n
 	within := q.s.outer - q.s.inner
@@ -75,20 +77,37 @@ func (q *axisSearch) start(contacts []Contact) {
 		if !near(u, v) {
 			continue
 		}
-		for q.n == len(q.points) {
+		for q.n >= firstNear {
 			if within /= 2; within < slack { // many in one place
 				return
 			}
+			taken := q.points[q.contacts:q.n]
 			q.n = q.contacts
-			for _, p := range q.points[q.contacts:] {
+			for _, p := range taken {
 				if near(p.u, p.v) {
 					q.points[q.n] = p
 					q.n++
 				}
 			}
 		}
-		add(u, v, t, 0)
+		add(i, u, v, t, 0)
 	}
+}
+
+// meet takes a point of the wall besides, for the regions that are left. It reports false where it is known, or there is no
+// room.
+func (q *axisSearch) meet(i, left int) bool {
+	known := q.points[:q.regions[0].points]
+	if len(known) == len(q.points) || slices.ContainsFunc(known, func(p nearPoint) bool { return p.index == i }) {
+		return false
+	}
+	copy(q.points[q.contacts+1:], q.points[q.contacts:])
+	u, v, t := q.s.at(i)
+	q.points[q.contacts] = nearPoint{u, v, (t - q.s.top) / q.s.length, 0, i}
+	for k := range q.regions[:left] {
+		q.regions[k].points++
+	}
+	return true
 }
 
 // hair is what rounding makes of a distance.
@@ -125,24 +144,31 @@ func (q *axisSearch) look(m *[4]float64, size float64) {
 		q.points[n], q.points[i] = p, q.points[n]
 		n++
 	}
-	q.n, q.left = n, q.rest(size)+q.hair()
+	q.n = n
+}
+
+// extremes returns the points nearest and farthest after a move from the middle of a region, and their distances, to first
+// order.
+func (q *axisSearch) extremes(m *[4]float64) (outer, inner int, in, out float64) {
+	in, out = math.Inf(1), math.Inf(-1)
+	for i := range q.seen[:q.n] {
+		p := &q.seen[i]
+		d := p.distance - times(&p.pull, m)
+		if d > out {
+			out, outer = d, i
+		}
+		if d < in {
+			in, inner = d, i
+		}
+	}
+	return outer, inner, in, out
 }
 
 // face returns what of a move, from the middle of a region, measures more than at where the cylinder after it is no
 // better: of all such faces that which a move given is farthest beyond.
 func (q *axisSearch) face(m *[4]float64, r *region, middle *[4]float64) (face [4]float64, at float64) {
-	far, near, outer, inner := math.Inf(-1), math.Inf(1), 0, 0
-	for i := range q.seen[:q.n] {
-		p := &q.seen[i]
-		d := p.distance - times(&p.pull, m)
-		if d > far {
-			far, outer = d, i
-		}
-		if d < near {
-			near, inner = d, i
-		}
-	}
-	at = q.left
+	outer, inner, _, _ := q.extremes(m)
+	at = q.hair()
 	if q.outer {
 		p := &q.seen[outer]
 		at += q.s.outer - p.distance + q.bends(p, true, r, middle)
@@ -162,72 +188,62 @@ func (q *axisSearch) face(m *[4]float64, r *region, middle *[4]float64) (face [4
 
 // bends returns how much nearer an outer point comes, or how much farther an inner one gets, than to first order, by
 // moves from the middle of a region. With e the move of the axis at the foot of the point, a the change of the tilt t, and
-// n the direction of the point in the plane of the moves, the square of the distance becomes
+// n the direction of the point in the plane of the moves, the square of the distance d becomes
 //
-//	d² − 2d·n·e + e² − N²/T², N = d·n·a − e·t − e·a, T² = 1 + (t + a)²
+//	x² + s − N²/T², x = d − n·e, s = e² − (n·e)², N = d·n·a − e·t − e·a, T² = 1 + (t + a)²
 //
-// So an inner point gets farther by (e² − (n·e)²)/2d, and an outer one comes nearer by (d·n·a − e·t)²/2d, at most. Both are
-// convex, so that they are most in a corner.
+// where x is the distance to first order. So an inner point gets farther by s/2x at most, and an outer one comes nearer by
+// N²/2x + N⁴/2x³. What these are made of is convex, so that it is most in a corner. There is no bound where the point may
+// reach the axis.
 func (q *axisSearch) bends(p *seenPoint, outer bool, r *region, middle *[4]float64) float64 {
 	u, v := p.pull[0]+p.pull[2], p.pull[1]+p.pull[3]
 	k, tu, tv := p.distance/q.s.length, q.tilt[0], q.tilt[1]
-	u2, v2 := float64(k*u), float64(k*v)
-	leans := [4]float64{-u2 - float64((1-p.foot)*tu), -v2 - float64((1-p.foot)*tv), u2 - float64(p.foot*tu), v2 - float64(p.foot*tv)}
-	most := 0.0
+	u2, v2, f := float64(k*u), float64(k*v), 1-p.foot
+	leans := [4]float64{-u2 - float64(f*tu), -v2 - float64(f*tv), u2 - float64(p.foot*tu), v2 - float64(p.foot*tv)}
+	var ahead, aside, moves, turns, lean float64
 	for i := range r.corners[:r.n] {
 		c := &r.corners[i].at
 		m := [4]float64{c[0] - middle[0], c[1] - middle[1], c[2] - middle[2], c[3] - middle[3]}
-		if outer {
-			b := times(&leans, &m)
-			most = max(most, float64(b*b))
+		eu, ev := float64(f*m[0])+float64(p.foot*m[2]), float64(f*m[1])+float64(p.foot*m[3])
+		along, e2 := dot(u, v, eu, ev), dot(eu, ev, eu, ev)
+		ahead = max(ahead, along)
+		if !outer {
+			aside = max(aside, e2-float64(along*along))
 			continue
 		}
-		eu, ev := float64((1-p.foot)*m[0])+float64(p.foot*m[2]), float64((1-p.foot)*m[1])+float64(p.foot*m[3])
-		along := dot(u, v, eu, ev)
-		most = max(most, dot(eu, ev, eu, ev)-float64(along*along))
+		au, av := m[2]-m[0], m[3]-m[1]
+		moves, turns, lean = max(moves, e2), max(turns, dot(au, av, au, av)), max(lean, math.Abs(times(&leans, &m)))
 	}
-	return most / (2 * p.distance)
-}
-
-// rest bounds what is left of the weighed distances beyond that, after a move of a size from the middle: of the roots of
-// the squares above, by √(x² + s) ≤ x + s/2x and √(x² − s) ≥ x − s/2x − s²/2x³. There is no bound where a point may reach
-// the axis.
-func (q *axisSearch) rest(size float64) (sum float64) {
-	l, tilt := q.s.length, norm(q.tilt[0], q.tilt[1])
-	a := math.Sqrt2 * size / l                // how far it tilts
-	m := size * (1 + 2*q.out*float64(tilt/l)) // and moves at a foot, which lies that far beyond the ends
-	left := q.in - m
-	if !(left > 0) {
+	x := p.distance - ahead
+	if !(x > 0) {
 		return math.Inf(1)
 	}
-	if q.inner {
-		sum += m * m * m / (2 * left * q.in)
+	if !outer {
+		return aside / (2 * x)
 	}
-	if q.outer {
-		n := float64(q.out*a) + float64((tilt+a)*m)
-		sum += n*n*m/(2*left*q.in) + a*m*n/q.in + n*n*n*n/(2*left*left*left)
-	}
-	return sum
+	n := lean + math.Sqrt(moves*turns)/q.s.length
+	n *= n
+	return n / (2 * x) * (1 + n/float64(x*x))
 }
 
-// gain is by how much the cylinder may be better after a move in a region, by the balance of the contacts.
-func (q *axisSearch) gain(r *region, middle *[4]float64) float64 {
-	sum := q.left
-	if math.IsInf(sum, 1) {
-		return sum
-	}
-	var g [4]float64
+// gain is by how much the cylinder may be better after a move in a region, by the balance of the contacts: by at and what
+// slope measures of it from the middle.
+func (q *axisSearch) gain(r *region, middle *[4]float64) (slope [4]float64, at float64) {
+	at = q.hair()
 	for i := range q.contacts {
 		p, w, on := &q.seen[i], q.points[i].weight, q.s.outer
 		if w < 0 {
 			on = q.s.inner
 		}
-		sum += float64(math.Abs(w)*q.bends(p, w > 0, r, middle)) + float64(w*(on-p.distance))
-		for k := range g {
-			g[k] += float64(w * p.pull[k])
+		at += float64(math.Abs(w)*q.bends(p, w > 0, r, middle)) + float64(w*(on-p.distance))
+		for k := range slope {
+			slope[k] += float64(w * p.pull[k])
 		}
 	}
-	return sum + r.most(&g) - times(&g, middle)
+	if math.IsInf(at, 1) { // on the axis a pull has no direction
+		slope = [4]float64{}
+	}
+	return slope, at
 }
 
 // cost is what the cylinder makes least.
@@ -241,21 +257,43 @@ func (q *axisSearch) cost(in, out float64) (c float64) {
 	return c
 }
 
-// better reports whether the cylinder is better about the axis in the middle of the region looked at.
-func (q *axisSearch) better(middle *[4]float64) bool {
-	is := q.cost(q.s.inner, q.s.outer) - slack
-	if q.cost(q.in, q.out) >= is {
-		return false
+// ask reports whether the cylinder is better about the axis after a move, which leaves the points known from in to out; or
+// whether one has been met that was not known and says otherwise.
+func (q *axisSearch) ask(m *[4]float64, in, out float64, left int) (better, met bool) {
+	is := q.cost(q.s.inner, q.s.outer) - worth
+	if q.cost(in, out) >= is {
+		return false, false
 	}
-	p := q.s.moved(middle)
-	_, _, in2, out2 := p.around(q.s.wall.x, q.s.wall.y, q.s.wall.z)
-	return q.cost(math.Sqrt(in2), math.Sqrt(out2)) < is
+	p := q.s.moved(m)
+	near, far, in2, out2 := p.around(q.s.wall.x, q.s.wall.y, q.s.wall.z)
+	if q.cost(math.Sqrt(in2), math.Sqrt(out2)) < is {
+		return true, false
+	}
+	return false, q.outer && q.meet(far, left) || q.inner && q.meet(near, left)
+}
+
+// trim cuts off what a face leaves out that a move from the middle of a region is beyond. It reports false where there is
+// none.
+func (q *axisSearch) trim(r *region, middle, m *[4]float64) bool {
+	face, at := q.face(m, r, middle)
+	at -= worth
+	return times(&face, m)-at > q.hair() && r.cut(&face, at+times(&face, middle), q.hair())
+}
+
+// leave leaves a region open, and hands on the axis after a move in it, to be tried.
+func (q *axisSearch) leave(m *[4]float64, gain float64) {
+	q.bound = max(q.bound, gain)
+	if q.opens < len(q.open) {
+		q.open[q.opens] = q.s.moved(m)
+		q.opens++
+	}
 }
 
 // exclude goes through all moves by up to half at either end, until none is left after which the cylinder may be
 // better, or one is found after which it is.
 func (q *axisSearch) exclude(half float64) {
-	hair := q.hair()
+	q.look(&[4]float64{}, 2*half)
+	q.s.inner, q.s.outer = max(q.s.inner, q.in), min(q.s.outer, q.out) // as they are, where they were rounded for the worse
 	q.regions[0].cube(half)
 	q.regions[0].points = q.n
 	for left, looked := 1, 0; left > 0; {
@@ -269,31 +307,55 @@ func (q *axisSearch) exclude(half float64) {
 		q.n = r.points
 		q.look(&middle, size)
 		r.points = q.n
-		gain := q.gain(r, &middle)
+		slope, at := q.gain(r, &middle)
+		best, most := r.most(&slope, &middle)
 		_, away := r.farthest(&[4]float64{})
-		if away <= q.held || gain <= worth {
+		if away <= q.held || at+most <= worth {
 			left--
 			continue
 		}
-		if looked++; looked < mostRegions && q.better(&middle) {
-			looked = mostRegions
-		}
-		if looked >= mostRegions || left == len(q.regions) || float64(size*size) <= float64(worth/8*q.in) {
-			q.bound = max(q.bound, gain)
-			if q.opens < len(q.open) {
-				q.open[q.opens] = q.s.moved(&middle)
-				q.opens++
+		if looked++; looked < mostRegions {
+			better, met := q.ask(&middle, q.in, q.out, left)
+			if met {
+				continue
 			}
+			if better {
+				looked = mostRegions
+			}
+		}
+		if looked >= mostRegions || left == len(q.regions) {
+			q.leave(&middle, at+most)
 			left--
 			continue
 		}
-		corner, was := middle, size
+		q.trim(r, &middle, &[4]float64{})
+		corner, was := best, size
 		for r.n > 0 {
-			corner, size = r.farthest(&middle)
-			face, at := q.face(&corner, r, &middle)
-			at -= worth
-			if !(times(&face, &corner)-at > hair) || !r.cut(&face, at+times(&face, &middle), hair) {
+			if corner, size = r.farthest(&middle); !q.trim(r, &middle, &corner) {
 				break
+			}
+		}
+		for r.n > 0 {
+			if best, most = r.most(&slope, &middle); at+most <= worth {
+				r.n = 0
+			} else if !q.trim(r, &middle, &best) {
+				break
+			}
+		}
+		if r.n > 0 && float64(was*was) <= float64(worth*q.in) { // nothing bends any more
+			q.leave(&middle, at+most)
+			r.n = 0
+		}
+		if r.n > 0 && looked < mostRegions {
+			_, _, in, out := q.extremes(&best)
+			to := [4]float64{middle[0] + best[0], middle[1] + best[1], middle[2] + best[2], middle[3] + best[3]}
+			better, met := q.ask(&to, in, out, left)
+			if met {
+				continue
+			}
+			if better {
+				looked = mostRegions
+				q.leave(&to, at+most)
 			}
 		}
 		if r.n > 0 && size > 0.7*was {
