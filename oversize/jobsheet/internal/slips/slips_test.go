@@ -138,6 +138,31 @@ func TestCopied(t *testing.T) {
 			t.Fatalf("%+v: a copy with %v added and a step changed: %v, %v", b, added, by, yes)
 		}
 	}
+	// Of a copy of which places were left out, or of more than was copied, what both have counts.
+	b := bench{r, 5, 4, 1, 1}
+	first := InOrder(b.look(b.wall(), 0))
+	for _, part := range []Looks{first[:14], first[6:]} {
+		if by, yes := part.ShiftOf(first, 1); !yes || by != 0 {
+			t.Errorf("%d of %d looks: %v, %v", len(part), len(first), by, yes)
+		}
+		if by, yes := first.ShiftOf(part, 1); !yes || by != 0 {
+			t.Errorf("%d looks of %d: %v, %v", len(first), len(part), by, yes)
+		}
+	}
+	// With a scatter of three steps five of six alike is no more than chance, any of thirty differences being the most frequent one;
+	// six of six are.
+	var six, shifted Looks
+	for i := range 6 {
+		six = append(six, Look{At: float64(i), Shown: units.Length(10*i) * step})
+		shifted = append(shifted, Look{At: float64(i), Shown: units.Length(10*i+4) * step})
+	}
+	if by, yes := shifted.ShiftOf(six, 3); !yes || by != 4*step {
+		t.Errorf("six of six: %v, %v", by, yes)
+	}
+	shifted[5].Shown += step
+	if _, yes := shifted.ShiftOf(six, 3); yes {
+		t.Error("five of six, by chance")
+	}
 	if _, yes := (Looks)(nil).ShiftOf(nil, 1); yes || (Looks)(nil).CopyOf(nil, 1, 1) {
 		t.Error("of nothing nothing is a copy")
 	}
@@ -166,7 +191,7 @@ func TestRewritten(t *testing.T) {
 // TestStuck: the chance that twelve looks show one mark, which scatter by a step, is 0.38¹¹; of two it is no wonder.
 func TestStuck(t *testing.T) {
 	same := slices.Repeat(Looks{{Shown: 7 * step}}, 12)
-	if !same.Stuck(1) || same.Stuck(0.2) || same[:2].Stuck(1) || same[:1].Stuck(1) {
+	if same[:1].Stuck(50) || !same.Stuck(1) || same.Stuck(0.2) || same[:2].Stuck(1) || same[:1].Stuck(1) {
 		t.Error("stuck")
 	}
 	same[4].Shown += step
@@ -179,6 +204,9 @@ func TestStuck(t *testing.T) {
 func TestScatter(t *testing.T) {
 	if s, ok := InOrder([]Look{{Shown: step}, {Shown: 3 * step}, {At: 1, Shown: 9 * step}}).Scatter(step); !ok || math.Abs(s-math.Sqrt2) > 1e-12 {
 		t.Errorf("%v, %v", s, ok)
+	}
+	if s, ok := InOrder([]Look{{Shown: step}, {Shown: 2 * step}}).Scatter(step); !ok || math.Abs(s-math.Sqrt(0.5)) > 1e-12 {
+		t.Errorf("a step apart: %v, %v", s, ok)
 	}
 	if _, ok := InOrder([]Look{{Shown: step}, {At: 1, Shown: 3 * step}, {At: 1, Shown: 3 * step}}).Scatter(step); ok {
 		t.Error("nothing was seen to scatter")

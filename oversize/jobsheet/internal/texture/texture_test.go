@@ -36,6 +36,13 @@ func asPoints(p Profile) Profile {
 	return p
 }
 
+// shift moves the points of a profile along.
+func shift(p *Profile, by units.Length) {
+	for i := range p.Points {
+		p.Points[i].X += by - 3*mm
+	}
+}
+
 // TestFaults: a profile that is whole has none; one that is short, coarse, of which a point is lost, slipped or of another
 // unit, has one, at its place.
 func TestFaults(t *testing.T) {
@@ -54,6 +61,9 @@ func TestFaults(t *testing.T) {
 		"both":                 {func(p *Profile) { p.Points = asPoints(*p).Points }, "points", "not both"},
 		"points and spacing":   {func(p *Profile) { *p = asPoints(*p); p.Spacing = step }, "spacing", "points have places"},
 		"nothing":              {func(p *Profile) { p.Heights = nil }, "heights", "missing"},
+		"two heights":          {func(p *Profile) { p.Heights = p.Heights[:2] }, "length", "2 points 0.008 mm apart are 0.008 mm long"},
+		"one height":           {func(p *Profile) { p.Heights = p.Heights[:1] }, "heights", "missing"},
+		"as far as 5 m":        {func(p *Profile) { *p = asPoints(*p); shift(p, 4996*mm) }, "", ""},
 		"no spacing":           {func(p *Profile) { p.Spacing = 0 }, "spacing", "missing"},
 		"coarse":               {func(p *Profile) { p.Spacing = 9 * um }, "heights", "at most 0.008 mm"},
 		"one lost":             {func(p *Profile) { p.Heights = p.Heights[1:] }, "length", "is one lost?"},
@@ -117,15 +127,17 @@ func TestShows(t *testing.T) {
 // TestSame: alike in three parameters, and in all that both have.
 func TestSame(t *testing.T) {
 	of := func(ra, rz, rk units.Length, mr1 float64) *surface.Texture {
-		return &surface.Texture{Heights: surface.Heights{Ra: ra, Rz: rz}, Plateau: surface.Plateau{Rk: rk, Mr1: mr1}}
+		return &surface.Texture{Heights: surface.Heights{Ra: ra, Rz: rz}, Plateau: surface.Plateau{Rk: rk, Mr1: mr1, Mr2: 0.8}}
 	}
+	another, left := of(400, 3000, 900, 0.08), of(400, 3000, 900, 0.08)
+	another.Mr2, left.Mr2 = 0.81, 0
 	a := of(400, 3000, 900, 0.08)
 	for _, c := range []struct {
 		b    *surface.Texture
 		want bool
 	}{
 		{of(400, 3000, 900, 0.08), true}, {of(400, 3000, 900, 0), true}, {of(400, 3000, 900, 0.09), false}, {of(400, 3000, 901, 0.08), false},
-		{of(400, 3000, 0, 0.08), false}, {of(0, 0, 0, 0), false}, {of(401, 3000, 900, 0.08), false},
+		{another, false}, {left, true}, {of(400, 3000, 0, 0.08), false}, {of(0, 0, 0, 0), false}, {of(401, 3000, 900, 0.08), false},
 	} {
 		if Same(a, c.b) != c.want || Same(c.b, a) != c.want {
 			t.Errorf("%v: not %v", c.b, c.want)

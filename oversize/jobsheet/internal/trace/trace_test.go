@@ -69,6 +69,27 @@ func TestFaults(t *testing.T) {
 	}
 }
 
+// TestWritten: which of the two lists stands in a job, and what they were when the trace was taken.
+func TestWritten(t *testing.T) {
+	trace := round(72, 20*mm, 0, 2, 10*um)
+	list, field := trace.Written()
+	if field != "radii" || !slices.Equal(list, trace.Radii) || !slices.Equal(trace.Shown(zero), trace.Radii) || trace.Points() != 72 {
+		t.Error(field, list)
+	}
+	by := asDeviations(trace)
+	list, field = by.Written()
+	if field != "deviations" || !slices.Equal(list, by.Deviations) || !slices.Equal(by.Shown(zero), trace.Radii) || by.Points() != 72 {
+		t.Error(field, list)
+	}
+	trace.Radii[7] = 30 * mm
+	if list := trace.Faults(zero, 80*mm); len(list) != 1 || list[0].Value != 60*mm {
+		t.Errorf("the diameter of that radius: %v", list)
+	}
+	if OddLobes != 21 { // seven points to a lobe (ISO 12181-2)
+		t.Error(OddLobes)
+	}
+}
+
 // TestDiameters: whatever the centre, an oval of ±10 µm reads 20 µm above and below the mean along its axes; and an
 // indicator's deviations are the radii once more.
 func TestDiameters(t *testing.T) {
@@ -132,7 +153,7 @@ func TestDoubts(t *testing.T) {
 	near("about a centre", radial, math.Sqrt(difference*difference+2*2))
 	g := spindle.Gauge(iron(79_800 * um))
 	near("as a gauge", g.Repeatability, s*math.Sqrt2)
-	if err != nil || g.Kind != bore.TwoPoint || g.DialError != 6*um || g.Resolution != 0 || g.Standard.Size == 0 || (Spindle{}).Gauge(iron(mm)).Standard != (bore.Standard{}) {
+	if err != nil || g.Kind != bore.TwoPoint || g.DialError != 6*um || g.Resolution != 0 || g.RepeatabilityDoF != 0 || g.Standard.Size == 0 || (Spindle{}).Gauge(iron(mm)).Standard != (bore.Standard{}) {
 		t.Errorf("%+v, %v", g, err)
 	}
 	var sections []form.Section
