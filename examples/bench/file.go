@@ -41,7 +41,7 @@ func build(ctx context.Context, program string) (d document, err error) {
 	wasm := filepath.Join(folder, "bench.wasm")
 	// Inlining makes a turn faster, but for that of these, which is a twentieth of the file.
 	compile := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-gcflags=fmt=-l", "-gcflags=encoding/json=-l",
-		"-gcflags=borewright.example/oversize/jobsheet/page=-l", "-gcflags="+program+"=-l",
+		"-gcflags=borewright.example/oversize/jobsheet/page=-l", "-gcflags=borewright.example/oversize/jobsheet/picture=-l", "-gcflags="+program+"=-l",
 		"-ldflags=-s -w -buildid=", "-o", wasm, program)
 	compile.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if out, err := compile.CombinedOutput(); err != nil {
