@@ -34,117 +34,175 @@
 //
 // The questions a workshop asks, and where they are answered:
 //
-//	re-ring, hone, or rebore?                      oversize.Choose
-//	how much taper is too much?                    bore.Geometry.Judge, with the maker's limit
-//	does my taper hold over the whole travel?      bore.Taper.Whole, bore.RingTravel
-//	choked on purpose, or worn?                    bore.Limits.TaperAtDeck, Choke
-//	ovality or taper: which did I measure?         bore.Analyse
-//	I have a micrometer and no setting ring?       bore.Gauge, without Standard.Size
-//	where and along which axes do I measure?       bore.Layout.ToRead
-//	my readings are in a table of a spreadsheet?   bore.ReadCSV
-//	what does a handbook's window say in inches?   units.ParseLimits, units.Limits.Inward
-//	which 64th of an inch is that?                 units.Length.FormatFraction
-//	how fast may the bar turn at this speed?       units.FrequencyFor
-//	what have my readings not seen?                bore.Geometry.Unseen
-//	does this finished bore prove itself?          bore.Geometry.Judge, bore.Compare
-//	how sure am I of a size?                       bore.Place.Size, uncertainty.Budget
-//	I read it five times: how large, how sure?     uncertainty.FromRepeats
-//	what doubt has a step, a swing, a certificate? uncertainty.Resolution, UShaped, FromCertificate, Rectangular, Triangular
-//	what is most of my doubt?                      uncertainty.Budget.Rows
-//	inside by U, outside by U?                     uncertainty.JudgeExpanded
-//	what range do n readings of one size show?     uncertainty.MeanRange
-//	does the formula for my doubt do here?         simulate.Simulation.Run, Result.Validate
-//	how many trials do I want?                     simulate.Simulation.Adapt
-//	how good is my gauge?                          study.Analyse, study.Study.Doubt, Categories
-//	how many readings of a place would do?         study.Study.Repeats
-//	does my dial creep?                            study.DriftOf
-//	how far out is my dial over its travel?        study.Linear, Linearity.At, Greatest
-//	what does an older sheet of ranges hide?       study.ByRanges
-//	what does my gauge let through, of many?       study.Process.Risks, GuardBand, Given, study.Risks.Delivered
-//	what would settle an undecided finding?        uncertainty.Finding.Settle
-//	do my repeats say what the gauge is said to?   bore.Geometry.Contradictions
-//	how long until it is worn out?                 bore.WearRate, bore.WornOutAt
-//	how does a trace, a wall, get in?              form.FromRadii, FromPolar, FromPoints, FromSections, FromWallPoints
-//	what passes 15 undulations a turn?             form.Trace.Filter
-//	how round is this trace?                       form.Trace.MinimumZone, LeastSquares
-//	what cleans it up, what plug enters?           form.Trace.MinimumCircumscribed, MaximumInscribed
-//	is that really the best circle?                form.Circle.Check
-//	how cylindrical is the whole wall?             form.Wall.Cylindricity, form.Cylinder.Check
-//	does the bore stand square to the deck?        form.Axis.OutOfSquare, Lean, Toward
-//	is the bore bent, and towards where?           form.Wall.MedianLine
-//	at what size does a leaning bore clean up?     form.Wall.Along, bore.CleanUpRadial
-//	how much taper, and what is left beside it?    form.Wall.Cone
-//	are opposite sides straight and parallel?      form.Wall.Pair
-//	which lobes has the wall?                      form.Trace.Harmonics
-//	what would my gauge or vee have read?          form.Trace.Readings, form.Setup.Read
-//	how straight is the wall?                      form.StraightMinimumZone, StraightLeastSquares, form.Wall.Generator
-//	taper from a ring and a feeler gauge?          rings.DiameterChange
-//	the gap grew: how much bore is gone?           rings.DiameterChange
-//	the gap is too small: how much to file?        rings.FileTo
-//	what will have to be filed, before it is bored? rings.Expect
-//	what gap for this bore, by rule?               rings.Rules
-//	what gap is scrap?                             uncertainty.Judge, with the maker's limit
-//	where in a worn bore do I set the gap?         rings.Narrowest
-//	what gap in the finished bore?                 rings.Gap.In
-//	what gap when hot, and which cold one for it?  rings.Warm.HotGap, rings.Warm.Least
-//	is the groove worn, or the ring?               rings.GrooveHeight, rings.Groove.SideClearance, BackClearance
-//	where do the ends of the rings go?             rings.Stagger, rings.Ends
-//	how thick a ring for this wall pressure?       rings.Thickness
-//	how hard does a ring press?                    rings.Section.Tension, TensionUnder
-//	will the ring follow an oval bore?             rings.Tension.Follow, Bound, rings.Oval.Harmonic
-//	how long is an oval wall, how large its round? rings.Oval.Perimeter, Round
-//	my drill turns at 600 rev/min: what angle?     hone.Setting.Crosshatch
-//	how slow must it turn for 45°?                 hone.Setting.SpindleSpeedFor, hone.OnHand.SettingFor
-//	which angle is really on the wall?             photo.Shot.Crosshatch
-//	is 45° between the lines or to the square?     hone.Included, hone.FromSquare, ParseCrosshatch
-//	are those strokes or full cycles?              hone.Strokes, hone.Cycles, ParseStroking
-//	how long a stroke, how far out of the bore?    hone.UsualTravel, hone.Travel.Stroke
-//	how many of the lines are flat?                hone.Setting.CountLines
-//	which of the wall has no grain passed?         hone.Cover.Untouched
-//	how does my machine turn round?                hone.Crank, Trapezoid, Shaped
-//	how much metal does half a minute take?        hone.Sizing.Next
-//	tapered: where does the hone dwell?            hone.Setting.Correct
-//	which grit for these rings, and how rough?     hone.Grits, hone.Finishes
-//	is the texture what the rings want?            surface.Profile.Texture, surface.Analyse, surface.Wall.Judge
-//	which profile, from a file, tilted or bent?    surface.Read, surface.Profile.Level, surface.Profile.Unroll
-//	how much of the wall bears at this depth?      surface.Curve.Ratio, surface.Curve.TwoProcess
-//	what do plateau strokes change, how many more? surface.Curve.Remove, surface.Curve.Reach
-//	how much stock for honing after boring?        oversize.Shop.Cuts, oversize.UsualHoning
-//	which oversize cleans up?                      bore.Geometry.CleanUp, oversize.NewCylinder, Choose
-//	what does a pit or a score ask for?            bore.Wear.Pits, bore.CleanUp.Pits
-//	the finish size for this piston?               fit.FinishWindow, fit.AimIn
-//	what clearance is usual?                       fit.Usual
-//	is that limit a slip of the point?             bore.UsualForm, fit.UsualClearance, rings.UsualGap
-//	how does clearance change when hot?            fit.Warm.HotClearance
-//	which piston into which bore?                  fit.Match
-//	what is left open where a piston was measured? fit.Piston.Cautions
-//	what clearance says a feeler strip and a pull? fit.FeelerRule.Clearance
-//	displacement and ratio after the overbore?     oversize.Chamber.Compression, oversize.Displacement
-//	what does the gauge show while it is warm?     bore.Gauge.DialReading
-//	do ring ends clear the ports?                  rings.Ends.Clear
-//	is enough wall left, is a sleeve needed?       oversize.WallLeft, oversize.Choose
-//	how much wall does a new cylinder want?        oversize.HoopWall, oversize.ReboringAllowance
-//	the port opens at 95°: how deep is that?       oversize.PistonTravel
-//	what interference, does it stay tight hot?      sleeve.Joint.Fit, LooseAt, Stresses
-//	which fit is H7/s6, how wide is grade 7?       sleeve.DiametralFromClasses, sleeve.Class.Sizes, sleeve.Tolerance
-//	what interference have my parts, what is usual? sleeve.DiametralFromMeasured, sleeve.TradeInterference
-//	how hot an oven, how cold a sleeve?            sleeve.Joint.HeatTo, ChillTo
-//	how does an old sleeve come out?               sleeve.Joint.TakeOut
-//	how hard must the press push?                  sleeve.Joint.Press
-//	how does the bore of a sleeved barrel grow?    sleeve.Joint.Growth
-//	how much may a joint have, how much must it?   sleeve.Joint.GreatestInterference, LeastInterference
-//	to what is the seat bored for this sleeve?     sleeve.SeatFor
-//	how far does the sleeve stand proud?           sleeve.Proud
-//	does the hone clean the fitted sleeve up?      sleeve.Honing.Allowed
-//	what does the wear look like?                  picture.Wear, picture.Section
-//	which size cleans up, at a glance?             picture.Ladder
-//	what do 45° look like, and what I leave?       picture.Crosshatch, picture.Speeds
-//	where does honing take the metal, at a glance? picture.Removal
-//	what do gap, ports and trace look like?        picture.RingGap, picture.Ports, picture.Trace
-//	what bears, what runs in, what holds oil?      picture.MaterialRatio
-//	how do I print that, as a file of its own?     page.Picture.WriteSVG
-//	how do I type a sheet of my own?               page.Text, page.HTML
-//	is this still the sheet of its job?            jobsheet.ReadSheet, jobsheet.Job.WriteJSON
+//   - re-ring, hone, or rebore? [borewright.example/oversize.Choose]
+//   - how much taper is too much? [borewright.example/bore.Geometry.Judge], with the maker's limit
+//   - does my taper hold over the whole travel? [borewright.example/bore.Taper.Whole],
+//     [borewright.example/bore.RingTravel]
+//   - choked on purpose, or worn? [borewright.example/bore.Limits.TaperAtDeck], [borewright.example/bore.Limits.Choke]
+//   - ovality or taper: which did I measure? [borewright.example/bore.Analyse]
+//   - I have a micrometer and no setting ring? [borewright.example/bore.Gauge], without Standard.Size
+//   - where and along which axes do I measure? [borewright.example/bore.Layout.ToRead]
+//   - my readings are in a table of a spreadsheet? [borewright.example/bore.ReadCSV]
+//   - what does a handbook's window say in inches? [borewright.example/units.ParseLimits],
+//     [borewright.example/units.Limits.Inward]
+//   - which 64th of an inch is that? [borewright.example/units.Length.FormatFraction]
+//   - how fast may the bar turn at this speed? [borewright.example/units.FrequencyFor]
+//   - what have my readings not seen? [borewright.example/bore.Geometry.Unseen]
+//   - does this finished bore prove itself? [borewright.example/bore.Geometry.Judge],
+//     [borewright.example/bore.Compare]
+//   - how sure am I of a size? [borewright.example/bore.Place.Size], [borewright.example/units/uncertainty.Budget]
+//   - I read it five times: how large, how sure? [borewright.example/units/uncertainty.FromRepeats]
+//   - what doubt has a step, a swing, a certificate? [borewright.example/units/uncertainty.Resolution],
+//     [borewright.example/units/uncertainty.UShaped], [borewright.example/units/uncertainty.FromCertificate],
+//     [borewright.example/units/uncertainty.Rectangular], [borewright.example/units/uncertainty.Triangular]
+//   - what is most of my doubt? [borewright.example/units/uncertainty.Budget.Rows]
+//   - inside by U, outside by U? [borewright.example/units/uncertainty.JudgeExpanded]
+//   - what range do n readings of one size show? [borewright.example/units/uncertainty.MeanRange]
+//   - does the formula for my doubt do here? [borewright.example/units/uncertainty/simulate.Simulation.Run],
+//     [borewright.example/units/uncertainty/simulate.Result.Validate]
+//   - how many trials do I want? [borewright.example/units/uncertainty/simulate.Simulation.Adapt]
+//   - how good is my gauge? [borewright.example/units/uncertainty/study.Analyse],
+//     [borewright.example/units/uncertainty/study.Study.Doubt],
+//     [borewright.example/units/uncertainty/study.Study.Categories]
+//   - how many readings of a place would do? [borewright.example/units/uncertainty/study.Study.Repeats]
+//   - does my dial creep? [borewright.example/units/uncertainty/study.DriftOf]
+//   - how far out is my dial over its travel? [borewright.example/units/uncertainty/study.Linear],
+//     [borewright.example/units/uncertainty/study.Linearity.At],
+//     [borewright.example/units/uncertainty/study.Linearity.Greatest]
+//   - which straight line runs through my data, how sure? [borewright.example/units/uncertainty.FitLine],
+//     [borewright.example/units/uncertainty.Line.At]
+//   - what does an older sheet of ranges hide? [borewright.example/units/uncertainty/study.ByRanges]
+//   - what does my gauge let through, of many? [borewright.example/units/uncertainty/study.Process.Risks],
+//     [borewright.example/units/uncertainty/study.Process.GuardBand],
+//     [borewright.example/units/uncertainty/study.Process.Given],
+//     [borewright.example/units/uncertainty/study.Risks.Delivered]
+//   - what would settle an undecided finding? [borewright.example/units/uncertainty.Finding.Settle]
+//   - do my repeats say what the gauge is said to? [borewright.example/bore.Geometry.Contradictions]
+//   - how long until it is worn out? [borewright.example/bore.WearRate], [borewright.example/bore.WornOutAt]
+//   - how does a trace, a wall, get in? [borewright.example/bore/form.FromRadii],
+//     [borewright.example/bore/form.FromPolar], [borewright.example/bore/form.FromPoints],
+//     [borewright.example/bore/form.FromSections], [borewright.example/bore/form.FromWallPoints]
+//   - what passes 15 undulations a turn? [borewright.example/bore/form.Trace.Filter]
+//   - how round is this trace? [borewright.example/bore/form.Trace.MinimumZone],
+//     [borewright.example/bore/form.Trace.LeastSquares]
+//   - what cleans it up, what plug enters? [borewright.example/bore/form.Trace.MinimumCircumscribed],
+//     [borewright.example/bore/form.Trace.MaximumInscribed]
+//   - is that really the best circle? [borewright.example/bore/form.Circle.Check]
+//   - how cylindrical is the whole wall? [borewright.example/bore/form.Wall.Cylindricity],
+//     [borewright.example/bore/form.Cylinder.Check]
+//   - does the bore stand square to the deck? [borewright.example/bore/form.Axis.OutOfSquare],
+//     [borewright.example/bore/form.Axis.Lean], [borewright.example/bore/form.Axis.Toward]
+//   - is the bore bent, and towards where? [borewright.example/bore/form.Wall.MedianLine]
+//   - at what size does a leaning bore clean up? [borewright.example/bore/form.Wall.Along],
+//     [borewright.example/bore.CleanUpRadial]
+//   - how much taper, and what is left beside it? [borewright.example/bore/form.Wall.Cone]
+//   - are opposite sides straight and parallel? [borewright.example/bore/form.Wall.Pair]
+//   - which lobes has the wall? [borewright.example/bore/form.Trace.Harmonics]
+//   - what would my gauge or vee have read? [borewright.example/bore/form.Trace.Readings],
+//     [borewright.example/bore/form.Setup.Read]
+//   - how straight is the wall? [borewright.example/bore/form.StraightMinimumZone],
+//     [borewright.example/bore/form.StraightLeastSquares], [borewright.example/bore/form.Line.Check],
+//     [borewright.example/bore/form.Wall.Generator]
+//   - taper from a ring and a feeler gauge? [borewright.example/rings.DiameterChange]
+//   - the gap grew: how much bore is gone? [borewright.example/rings.DiameterChange]
+//   - the gap is too small: how much to file? [borewright.example/rings.FileTo]
+//   - what will have to be filed, before it is bored? [borewright.example/rings.Expect]
+//   - what gap for this bore, by rule? [borewright.example/rings.Rules]
+//   - what gap is scrap? [borewright.example/units/uncertainty.Judge], with the maker's limit
+//   - where in a worn bore do I set the gap? [borewright.example/rings.Narrowest]
+//   - what gap in the finished bore? [borewright.example/rings.Gap.In]
+//   - what gap when hot, and which cold one for it? [borewright.example/rings.Warm.HotGap],
+//     [borewright.example/rings.Warm.Least]
+//   - is the groove worn, or the ring? [borewright.example/rings.GrooveHeight],
+//     [borewright.example/rings.Groove.SideClearance], [borewright.example/rings.Groove.BackClearance]
+//   - where do the ends of the rings go? [borewright.example/rings.Stagger], [borewright.example/rings.Ends]
+//   - how thick a ring for this wall pressure? [borewright.example/rings.Thickness]
+//   - how hard does a ring press? [borewright.example/rings.Section.Tension],
+//     [borewright.example/rings.Section.TensionUnder]
+//   - will the ring follow an oval bore? [borewright.example/rings.Tension.Follow],
+//     [borewright.example/rings.Tension.Bound], [borewright.example/rings.Oval.Harmonic]
+//   - how long is an oval wall, how large its round? [borewright.example/rings.Oval.Perimeter],
+//     [borewright.example/rings.Oval.Round]
+//   - my drill turns at 600 rev/min: what angle? [borewright.example/bore/hone.Setting.Crosshatch]
+//   - how slow must it turn for 45°? [borewright.example/bore/hone.Setting.SpindleSpeedFor],
+//     [borewright.example/bore/hone.OnHand.SettingFor]
+//   - which angle is really on the wall? [borewright.example/bore/hone/photo.Shot.Crosshatch]
+//   - is 45° between the lines or to the square? [borewright.example/bore/hone.Included],
+//     [borewright.example/bore/hone.FromSquare], [borewright.example/bore/hone.ParseCrosshatch]
+//   - are those strokes or full cycles? [borewright.example/bore/hone.Strokes], [borewright.example/bore/hone.Cycles],
+//     [borewright.example/bore/hone.ParseStroking]
+//   - how long a stroke, how far out of the bore? [borewright.example/bore/hone.UsualTravel],
+//     [borewright.example/bore/hone.Travel.Stroke]
+//   - how many of the lines are flat? [borewright.example/bore/hone.Setting.CountLines]
+//   - which of the wall has no grain passed? [borewright.example/bore/hone.Cover.Untouched]
+//   - how does my machine turn round? [borewright.example/bore/hone.Crank], [borewright.example/bore/hone.Trapezoid],
+//     [borewright.example/bore/hone.Shaped]
+//   - how much metal does half a minute take? [borewright.example/bore/hone.Sizing.Next]
+//   - tapered: where does the hone dwell? [borewright.example/bore/hone.Setting.Correct]
+//   - which grit for these rings, and how rough? [borewright.example/bore/hone.Grits],
+//     [borewright.example/bore/hone.Finishes]
+//   - is the texture what the rings want? [borewright.example/bore/surface.Profile.Texture],
+//     [borewright.example/bore/surface.Analyse], [borewright.example/bore/surface.Wall.Judge]
+//   - which profile, from a file, tilted or bent? [borewright.example/bore/surface.Read],
+//     [borewright.example/bore/surface.Profile.Level], [borewright.example/bore/surface.Profile.Unroll]
+//   - how much of the wall bears at this depth? [borewright.example/bore/surface.Curve.Ratio],
+//     [borewright.example/bore/surface.Curve.TwoProcess]
+//   - what do plateau strokes change, how many more? [borewright.example/bore/surface.Curve.Remove],
+//     [borewright.example/bore/surface.Curve.Reach], [borewright.example/bore/surface.Cut.Curve]
+//   - how much stock for honing after boring? [borewright.example/oversize.Shop.Cuts],
+//     [borewright.example/oversize.UsualHoning]
+//   - which oversize cleans up? [borewright.example/bore.Geometry.CleanUp], [borewright.example/oversize.NewCylinder],
+//     [borewright.example/oversize.Choose]
+//   - what does a pit or a score ask for? [borewright.example/bore.Wear.Pits], [borewright.example/bore.CleanUp.Pits]
+//   - the finish size for this piston? [borewright.example/bore/fit.FinishWindow], [borewright.example/bore/fit.AimIn]
+//   - what clearance is usual? [borewright.example/bore/fit.Usual]
+//   - is that limit a slip of the point? [borewright.example/bore.UsualForm],
+//     [borewright.example/bore/fit.UsualClearance], [borewright.example/rings.UsualGap]
+//   - how does clearance change when hot? [borewright.example/bore/fit.Warm.HotClearance]
+//   - which piston into which bore? [borewright.example/bore/fit.Match]
+//   - what is left open where a piston was measured? [borewright.example/bore/fit.Piston.Cautions]
+//   - what clearance says a feeler strip and a pull? [borewright.example/bore/fit.FeelerRule.Clearance]
+//   - displacement and ratio after the overbore? [borewright.example/oversize.Chamber.Compression],
+//     [borewright.example/oversize.Displacement]
+//   - what does the gauge show while it is warm? [borewright.example/bore.Gauge.DialReading]
+//   - do ring ends clear the ports? [borewright.example/rings.Ends.Clear]
+//   - is enough wall left, is a sleeve needed? [borewright.example/oversize.WallLeft],
+//     [borewright.example/oversize.Choose]
+//   - how much wall does a new cylinder want? [borewright.example/oversize.HoopWall],
+//     [borewright.example/oversize.ReboringAllowance]
+//   - the port opens at 95°: how deep is that? [borewright.example/oversize.PistonTravel]
+//   - what interference, does it stay tight hot? [borewright.example/oversize/sleeve.Joint.Fit],
+//     [borewright.example/oversize/sleeve.Joint.LooseAt], [borewright.example/oversize/sleeve.Joint.Stresses]
+//   - which fit is H7/s6, how wide is grade 7? [borewright.example/oversize/sleeve.DiametralFromClasses],
+//     [borewright.example/oversize/sleeve.Class.Sizes], [borewright.example/oversize/sleeve.Tolerance]
+//   - what interference have my parts, what is usual? [borewright.example/oversize/sleeve.DiametralFromMeasured],
+//     [borewright.example/oversize/sleeve.TradeInterference]
+//   - how hot an oven, how cold a sleeve? [borewright.example/oversize/sleeve.Joint.HeatTo],
+//     [borewright.example/oversize/sleeve.Joint.ChillTo]
+//   - how does an old sleeve come out? [borewright.example/oversize/sleeve.Joint.TakeOut]
+//   - how hard must the press push? [borewright.example/oversize/sleeve.Joint.Press]
+//   - how does the bore of a sleeved barrel grow? [borewright.example/oversize/sleeve.Joint.Growth]
+//   - how much may a joint have, how much must it? [borewright.example/oversize/sleeve.Joint.GreatestInterference],
+//     [borewright.example/oversize/sleeve.Joint.LeastInterference]
+//   - to what is the seat bored for this sleeve? [borewright.example/oversize/sleeve.SeatFor]
+//   - how far does the sleeve stand proud? [borewright.example/oversize/sleeve.Proud]
+//   - does the hone clean the fitted sleeve up? [borewright.example/oversize/sleeve.Honing.Allowed]
+//   - what does the wear look like? [borewright.example/oversize/jobsheet/picture.Wear],
+//     [borewright.example/oversize/jobsheet/picture.Section]
+//   - which size cleans up, at a glance? [borewright.example/oversize/jobsheet/picture.Ladder]
+//   - what do 45° look like, and what I leave? [borewright.example/oversize/jobsheet/picture.Crosshatch],
+//     [borewright.example/oversize/jobsheet/picture.Speeds]
+//   - where does honing take the metal, at a glance? [borewright.example/oversize/jobsheet/picture.Removal]
+//   - what do gap, ports and trace look like? [borewright.example/oversize/jobsheet/picture.RingGap],
+//     [borewright.example/oversize/jobsheet/picture.Ports], [borewright.example/oversize/jobsheet/picture.Trace]
+//   - what bears, what runs in, what holds oil? [borewright.example/oversize/jobsheet/picture.MaterialRatio]
+//   - how do I print that, as a file of its own? [borewright.example/oversize/jobsheet/page.Picture.WriteSVG]
+//   - how do I type a sheet of my own? [borewright.example/oversize/jobsheet/page.Text],
+//     [borewright.example/oversize/jobsheet/page.HTML]
+//   - what does a whole job come to, on paper? [borewright.example/oversize/jobsheet.ReadJob],
+//     [borewright.example/oversize/jobsheet.Plan], [borewright.example/oversize/jobsheet.Sheet.WriteText]
+//   - is this still the sheet of its job? [borewright.example/oversize/jobsheet.ReadSheet],
+//     [borewright.example/oversize/jobsheet.Job.WriteJSON]
 //
 // # Conventions
 //

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright.example/bore"
+	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
 )
 
@@ -86,6 +87,23 @@ func TestJSONRoundTrips(t *testing.T) {
 			roundTrip(t, p.Harmonics())
 		}
 	})
+}
+
+// TestGaugeByHand: a gauge as a person writes it down, metals by name.
+func TestGaugeByHand(t *testing.T) {
+	var g bore.Gauge
+	if err := json.Unmarshal([]byte(`{"kind": "two-point", "dial": "plus is smaller", "resolution": "0.002 mm",
+		"standard": {"size": "78 mm", "std": "0.001 mm", "material": "gauge steel", "at": "20 ± 1 °C"},
+		"material": "plain steel", "set_at": "20 ± 1 °C", "used_at": "24 ± 1 °C", "part": "grey iron", "part_at": "27 ± 1 °C"}`), &g); err != nil {
+		t.Fatal(err)
+	}
+	if g.Part != material.GreyIron() || g.Material != material.PlainSteel() || g.Standard.Material != material.GaugeSteel() || g.Dial != bore.PlusIsSmaller {
+		t.Errorf("%+v", g)
+	}
+	shows, err := g.DialReading(78*mm + 50*um)
+	if must(t, shows, err); shows >= 0 {
+		t.Errorf("%v", shows)
+	}
 }
 
 // Every enumeration goes to text and back, each value to a text of its own; a value that is none

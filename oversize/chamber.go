@@ -31,7 +31,7 @@ func (c Chamber) volume(bore units.Length) (units.Volume, error) {
 	if err != nil {
 		return 0, err
 	}
-	v := c.Head - c.Crown + fixed + scaling
+	v := c.Head - c.Crown + fixed + scaling // (2)
 	if !(v > 0) {
 		return 0, fmt.Errorf("oversize: chamber of %v in all: %w", v, ErrNoSpace)
 	}

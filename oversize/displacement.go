@@ -27,7 +27,7 @@ func Displacement(bore, stroke units.Length, n int) (units.Volume, error) {
 	if n < 1 || n > maxCylinders {
 		return 0, fmt.Errorf("oversize: %d cylinders: %w (1 to %d)", n, units.ErrRange, maxCylinders)
 	}
-	return units.Volume(float64(discVolume(bore, stroke)) * float64(n)), nil
+	return units.Volume(float64(discVolume(bore, stroke)) * float64(n)), nil // (1)
 }
 
 // Ratio returns the compression ratio (swept + clearance) / clearance, a pure number above 1.
@@ -42,7 +42,7 @@ func Ratio(swept, clearance units.Volume) (float64, error) {
 	if !(clearance > 0) {
 		return 0, fmt.Errorf("oversize: clearance volume %v: %w", clearance, ErrNoSpace)
 	}
-	r := 1 + float64(swept)/float64(clearance)
+	r := 1 + float64(swept)/float64(clearance) // (3)
 	if math.IsInf(r, 0) || clearance > maxVolume {
 		return 0, fmt.Errorf("oversize: clearance volume %v under a swept volume of %v: %w", clearance, swept, units.ErrRange)
 	}

@@ -53,8 +53,9 @@
 //
 // # Displacement and compression
 //
-//	swept volume   V = π/4·D²·S
-//	ratio          (V + Vc)/Vc,  Vc = head − crown + π/4·D²·deck + π/4·d²·gasket
+//	(1) swept volume      V = n·π/4·D²·S
+//	(2) clearance volume  Vc = head − crown + π/4·D²·deck + π/4·d²·gasket
+//	(3) ratio             (V + Vc)/Vc, of one cylinder
 //
 // With a fixed head the ratio rises with the bore; where all of Vc is a cylinder of the bore it
 // does not change. A two-stroke compresses only from exhaust closing.

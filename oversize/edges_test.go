@@ -128,7 +128,8 @@ func TestEdges(t *testing.T) {
 		{"hoop wall beyond it", hoop(mm("67"), 1.001), units.ErrRange},
 		{"greatest wall to bore", left(most, 0), nil},
 		{"wall to bore beyond it", left(most+1, 0), units.ErrRange},
-		{"no wall to bore", left(0, 0), nil},
+		{"no wall to bore", left(0, 0), units.ErrNotGiven},
+		{"the least wall to bore", left(1, 0), nil},
 		{"greatest shift to bore with", left(mm("3"), most), nil},
 		{"shift beyond it to bore with", left(mm("3"), most+1), units.ErrRange},
 

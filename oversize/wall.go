@@ -15,8 +15,8 @@ import (
 // size now, when the bore is finished at that size: wall less half the growth of the bore and
 // less the shift of the axis, which may point that way. It may be negative: then there is none.
 //
-// A size of zero is [units.ErrNotGiven]; sizes below that, a negative wall or shift, and values beyond what a
-// cylinder can have are [units.ErrRange].
+// A size or a wall of zero is [units.ErrNotGiven]; one below that, a negative shift, and values beyond what a cylinder can
+// have are [units.ErrRange].
 func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (uncertainty.Estimate, error) {
 	if err := checkSize("bore", now.Value); err != nil {
 		return uncertainty.Estimate{}, err
@@ -24,10 +24,11 @@ func WallLeft(wall, now uncertainty.Estimate, finished, shift units.Length) (unc
 	if err := checkSize("finished bore", finished); err != nil {
 		return uncertainty.Estimate{}, err
 	}
-	for _, l := range []units.Length{wall.Value, shift} {
-		if l < 0 || l > most {
-			return uncertainty.Estimate{}, refuseLength("wall or shift", l)
-		}
+	if err := checkSize("wall", wall.Value); err != nil {
+		return uncertainty.Estimate{}, err
+	}
+	if shift < 0 || shift > most || wall.Value > most {
+		return uncertainty.Estimate{}, refuseLength("wall or shift", max(shift, wall.Value))
 	}
 	// (finished − now)/2, halves away from zero: the wall is never flattered
 	growth, err := (finished - now.Value).MulDiv(1, 2)

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Askew is a lesson: a gauge that stands askew in a bore, where the formula for doubt fails and throwing
-// the dice does not.
+// Askew is a lesson: a gauge askew in a bore, where the formula for doubt fails and dice do not.
 package main
 
 import (

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Bundle prints a program of this module as one text for the Go playground: a txtar archive of the
-// program, a go.mod, and each package of the module that it imports, folded into one file without
-// comments.
+// Bundle prints a program of this module as one text for the Go playground.
+//
+// It is a txtar archive of the program, a go.mod, and each package of the module that it imports, folded into one
+// file without comments.
 //
 // Until the module is published the playground cannot fetch it, and then a bundle is how to run and
 // change a lesson there. The playground takes at most 20 files, and shares at most 64 KiB; running

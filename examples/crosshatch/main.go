@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Crosshatch is a lesson: the angle that a hone in a drill really leaves, and what would leave the one
-// wanted.
+// Crosshatch is a lesson: the angle that a hone in a drill leaves, and what leaves the one wanted.
 package main
 
 import (

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Displacement is a lesson: what a rebore does to volume and compression ratio, and what the head gives back.
+// Displacement is a lesson: what a rebore does to volume and ratio, and what the head gives back.
 package main
 
 import (

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Exam prints a paper of ten questions on measuring, deciding on and fitting a cylinder, with numbers drawn
-// from a seed, and apart from it the worked answers.
+// Exam prints a paper of ten questions, with numbers drawn from a seed, and its worked answers apart.
+//
+// They are on measuring, deciding on and fitting a cylinder.
 //
 //	go run ./examples/exam -seed 7              the paper
 //	go run ./examples/exam -seed 7 -answers     its answers, for the teacher

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Fourcircles is a lesson: one trace of a wall, the four circles of the standards, and what each answers.
+// Fourcircles is a lesson: one trace of a wall, the standards' four circles, and what each answers.
 package main
 
 import (

@@ -44,8 +44,8 @@ func TestQuestions(t *testing.T) {
 		{"is enough wall left, is a sleeve needed?", "pump", "5.35 ± 0.20 mm"},
 		{"what interference, does it stay tight hot?", "sleeve-loose", "its grip at the running temperature is not proven: do not run on it."},
 	} {
-		if !strings.Contains(string(root), "//\t"+q.question+" ") {
-			t.Errorf("the table in doc.go does not ask %q", q.question)
+		if !strings.Contains(string(root), "//   - "+q.question+" ") {
+			t.Errorf("the list in doc.go does not ask %q", q.question)
 		}
 		var out, errs bytes.Buffer
 		if code := run([]string{"-job", "jobs/" + q.job + ".json"}, nil, &out, &errs); code != 0 {

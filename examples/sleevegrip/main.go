@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Sleevegrip is a lesson: what an interference does to a sleeve and its barrel, and where heat takes
-// the grip away.
+// Sleevegrip is a lesson: what interference does to sleeve and barrel, and where heat ends the grip.
 package main
 
 import (

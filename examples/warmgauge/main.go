@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Warmgauge is a lesson: the temperatures of the setting ring, the gauge and the barrel, and what
-// each does to a size.
+// Warmgauge is a lesson: setting ring, gauge and barrel are warm, and what each does to a size.
 package main
 
 import (

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 
-// Wholewall is a lesson: five traces of one bore, its cylinder, cone and bend, and what a bore gauge made of it.
+// Wholewall is a lesson: five traces of one bore, its cylinder, cone, bend, and a bore gauge's word.
 package main
 
 import (

@@ -19,12 +19,23 @@ import (
 	"borewright.example/units/uncertainty"
 )
 
-// TestSizesLeftOut: in every room a size of zero where one above it is needed is units.ErrNotGiven, one below zero
-// is not.
+// TestSizesLeftOut: in every room a size of zero where one above it is needed is units.ErrNotGiven, one below zero is not.
+// Bands of what is usual take any bore, what scales a length takes any length, and a gap that is foretold may be below zero.
 func TestSizesLeftOut(t *testing.T) {
 	const size = 70 * units.Millimetre
 	estimate := func(l units.Length) uncertainty.Estimate { return uncertainty.Estimate{Value: l} }
 	window := units.Limits{Min: 30 * units.Micrometre, Max: 50 * units.Micrometre}
+	class := func(s string) sleeve.Class {
+		c, err := sleeve.ParseClass(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	joint := sleeve.Joint{
+		Bore: size, Seat: size + 6*units.Millimetre, Outer: units.Limits{Min: 100 * units.Millimetre, Max: 100 * units.Millimetre},
+		Interference: sleeve.Diametral{Min: 40 * units.Micrometre, Max: 60 * units.Micrometre}, Sleeve: material.GreyIron(), Barrel: material.GreyIron(),
+	}
 	setting := func(b, s units.Length) error {
 		_, err := hone.Setting{Bore: b, Stroke: s, Spindle: 5 * units.Hertz, Stroking: hone.Cycles(units.Hertz)}.Crosshatch()
 		return err
@@ -97,6 +108,85 @@ func TestSizesLeftOut(t *testing.T) {
 		"oversize: cut": func(l units.Length) error { _, err := (oversize.Shop{}).Cuts(l, 0, size); return err },
 		"sleeve: seat":  func(l units.Length) error { _, err := sleeve.SeatFor(l, sleeve.Diametral{}); return err },
 		"sleeve: class": func(l units.Length) error { _, err := sleeve.Tolerance(l, 7); return err },
+		"bore: dial": func(l units.Length) error {
+			_, err := bore.Gauge{Dial: bore.PlusIsLarger, Standard: bore.Standard{Size: size}}.DialReading(l)
+			return err
+		},
+		"bore: wear": func(l units.Length) error {
+			_, err := bore.WearRate([]bore.Survey{{At: 1, Size: estimate(l)}, {At: 2, Size: estimate(size)}}, 1)
+			return err
+		},
+		"bore: limit of wear": func(l units.Length) error {
+			_, _, err := bore.WornOutAt([]bore.Survey{{At: 1, Size: estimate(size)}, {At: 2, Size: estimate(size + 1)}}, l, 0.05)
+			return err
+		},
+		"fit: hot bore": func(l units.Length) error {
+			_, err := fit.Warm{}.HotClearance(estimate(l), fit.Piston{Size: estimate(size)})
+			return err
+		},
+		"fit: hot piston": func(l units.Length) error {
+			_, err := fit.Warm{}.HotClearance(estimate(size), fit.Piston{Size: estimate(l)})
+			return err
+		},
+		"fit: strip": func(l units.Length) error {
+			_, err := fit.FeelerRule{Pull: 10 * units.Newton, Adds: units.Micrometre}.Clearance(l, 5*units.Newton)
+			return err
+		},
+		"surface: diameter": func(l units.Length) error {
+			p, err := surface.FromHeights(units.Micrometre, make([]units.Length, 100))
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, err = p.Unroll(l)
+			return err
+		},
+		"rings: rim": func(l units.Length) error {
+			_, err := rings.GrooveHeight(estimate(units.Millimetre/10), estimate(l))
+			return err
+		},
+		"rings: change from": func(l units.Length) error {
+			_, err := rings.DiameterChange(estimate(l), estimate(units.Millimetre))
+			return err
+		},
+		"rings: change to": func(l units.Length) error {
+			_, err := rings.DiameterChange(estimate(units.Millimetre), estimate(l))
+			return err
+		},
+		"rings: thick": func(l units.Length) error {
+			_, err := rings.Thickness(l, 100*units.Pascal, units.Megapascal)
+			return err
+		},
+		"rings: hot gap": func(l units.Length) error {
+			_, err := rings.Warm{}.HotGap(estimate(l), estimate(size))
+			return err
+		},
+		"rings: hot bore": func(l units.Length) error { _, err := rings.Warm{}.Change(l); return err },
+		"rings: least":    func(l units.Length) error { _, err := rings.Warm{}.Least(l, 0); return err },
+		"oversize: crank": func(l units.Length) error { _, err := oversize.PistonTravel(l, 2*size, 1); return err },
+		"oversize: rod":   func(l units.Length) error { _, err := oversize.PistonTravel(size, l, 1); return err },
+		"oversize: chamber": func(l units.Length) error {
+			_, err := oversize.Chamber{Head: units.CubicCentimetre}.Compression(l, size)
+			return err
+		},
+		"oversize: head": func(l units.Length) error { _, err := (oversize.Chamber{}).HeadFor(size, l, 8); return err },
+		"oversize: left": func(l units.Length) error {
+			_, err := oversize.WallLeft(estimate(l), estimate(size), size+1, 0)
+			return err
+		},
+		"sleeve: classes": func(l units.Length) error {
+			_, err := sleeve.DiametralFromClasses(l, class("H7"), class("s6"))
+			return err
+		},
+		"sleeve: sizes": func(l units.Length) error { _, err := class("H7").Sizes(l); return err },
+		"sleeve: measured": func(l units.Length) error {
+			_, err := sleeve.DiametralFromMeasured(estimate(size), estimate(l))
+			return err
+		},
+		"sleeve: finish": func(l units.Length) error { _, err := joint.Hone(l); return err },
+		"sleeve: pressed": func(l units.Length) error {
+			_, err := joint.Press(l, sleeve.Range[float64]{Min: 0.1, Max: 0.2})
+			return err
+		},
 		"sleeve: joint": func(l units.Length) error { _, err := sleeve.Joint{Bore: l, Seat: size}.Fit(); return err },
 	} {
 		if err := refuse(0); !errors.Is(err, units.ErrNotGiven) {

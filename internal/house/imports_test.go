@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 // roads says which packages of this module each of them may import, and so which way things go.
@@ -74,14 +75,18 @@ var heavy = []string{
 
 func below(path, parent string) bool { return path == parent || strings.HasPrefix(path, parent+"/") }
 
-// TestImports lists what every package of the library imports, directly and behind that.
+// TestImports lists what every package of the library imports, directly and behind that; and of every package its
+// first sentence, which lists of packages show, has a line's room at most.
 func TestImports(t *testing.T) {
-	list := command(t, root, "go", "list", "-f", "{{.ImportPath}}\t{{join .Imports \" \"}}\t{{join .Deps \" \"}}", module+"/...")
+	list := command(t, root, "go", "list", "-f", "{{.ImportPath}}\t{{join .Imports \" \"}}\t{{join .Deps \" \"}}\t{{.Doc}}", module+"/...")
 	packages := 0
 	for line := range strings.Lines(list) {
 		columns := strings.Split(strings.TrimRight(line, "\n"), "\t")
 		path, imports, deps := columns[0], strings.Fields(columns[1]), strings.Fields(columns[2])
 		name := strings.TrimPrefix(path, module+"/")
+		if n := utf8.RuneCountInString(columns[3]); n > 100 { // this folder of tests alone has none
+			t.Errorf("%s: a first sentence of %d characters, want 100 at most: %s", name, n, columns[3])
+		}
 		if below(name, "examples") {
 			continue
 		}

@@ -29,15 +29,15 @@
 // interference δ, RADIAL interference δ/2, gas pressure g in the bore (Lamé; the press and shrink
 // fits of any textbook of machine design):
 //
-//	Ki = (c² + a²)/(c² − a²)              Ko = (b² + c²)/(b² − c²)
-//	p  = [ (δ/2)/c + g·(Ki − 1)/Ei ] / [ (Ko + νo)/Eo + (Ki − νi)/Ei ],  never below 0
-//	hoop stress at the barrel's bore      +p·Ko
-//	hoop stress at the sleeve's bore      g·Ki − p·(Ki + 1)
-//	the sleeve's bore closes, diametral   (2a/Ei)·[ p·(Ki + 1) − g·(Ki + νi) ]
+//	(1) Ki = (c² + a²)/(c² − a²)              Ko = (b² + c²)/(b² − c²)
+//	(2) p  = [ (δ/2)/c + g·(Ki − 1)/Ei ] / [ (Ko + νo)/Eo + (Ki − νi)/Ei ],  never below 0
+//	(3) hoop stress at the barrel's bore      +p·Ko
+//	(4) hoop stress at the sleeve's bore      g·Ki − p·(Ki + 1)
+//	(5) the sleeve's bore closes, diametral   (2a/Ei)·[ p·(Ki + 1) − g·(Ki + νi) ]
 //
 // Tension is positive, compression negative. With parts at temperatures Ts and Tb
 //
-//	δ(T) = (seat + δ)·(1 + αs·(Ts − 20 °C)) − seat·(1 + αb·(Tb − 20 °C))
+//	(6) δ(T) = (seat + δ)·(1 + αs·(Ts − 20 °C)) − seat·(1 + αb·(Tb − 20 °C))
 //
 // takes the place of δ; below 0 it is a gap and nothing presses.
 //

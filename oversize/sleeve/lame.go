@@ -29,23 +29,23 @@ func (j *Joint) tubes(outer units.Length) tubes {
 // thickness returns (outer² + inner²)/(outer² − inner²) of a tube, which is 1 for an unbounded one
 // and grows without end as the wall gets thin.
 func thickness(inner, outer float64) float64 {
-	return (float64(outer*outer) + float64(inner*inner)) / float64((outer-inner)*(outer+inner))
+	return (float64(outer*outer) + float64(inner*inner)) / float64((outer-inner)*(outer+inner)) // (1)
 }
 
 // pressure returns the pressure at the joint for a RADIAL interference and a gas pressure.
 func (t *tubes) pressure(radial, gas float64) float64 {
-	return max(0, (radial/t.c+float64(gas*(t.ki-1))/t.ei)/(t.bi+t.bo))
+	return max(0, (radial/t.c+float64(gas*(t.ki-1))/t.ei)/(t.bi+t.bo)) // (2)
 }
 
 // overlap returns the RADIAL interference that gives a pressure at the joint without gas.
 func (t *tubes) overlap(p float64) float64 { return t.c * float64(p*(t.bi+t.bo)) }
 
 // barrelHoop returns the hoop stress at the barrel's bore.
-func (t *tubes) barrelHoop(p float64) float64 { return float64(p * t.ko) }
+func (t *tubes) barrelHoop(p float64) float64 { return float64(p * t.ko) } // (3)
 
 // sleeveHoop returns the hoop stress at the sleeve's bore.
 func (t *tubes) sleeveHoop(p, gas float64) float64 {
-	return float64(gas*t.ki) - float64(p*(t.ki+1))
+	return float64(gas*t.ki) - float64(p*(t.ki+1)) // (4)
 }
 
 // barrelOuterHoop returns the hoop stress at the barrel's outside, where no pressure is.
@@ -66,7 +66,7 @@ func (t *tubes) shrinks(p, gas float64) float64 {
 
 // closes returns by how much the radius of the sleeve's bore gets smaller.
 func (t *tubes) closes(p, gas float64) float64 {
-	return t.a / t.ei * (float64(p*(t.ki+1)) - float64(gas*(t.ki+t.ratioI)))
+	return t.a / t.ei * (float64(p*(t.ki+1)) - float64(gas*(t.ki+t.ratioI))) // (5), radial
 }
 
 // closing returns how much the sleeve's bore closes in for a unit of interference, both radial or

@@ -114,7 +114,7 @@ func (j *Joint) clearance(sleeve, barrel span) (Range[units.Length], error) {
 	tight := j.Interference.Max.In(units.Metre)
 	slack := j.Interference.Min.In(units.Metre)
 	return span{
-		float64(seat*(barrel.lo-sleeve.hi)) - float64(tight*sleeve.hi),
+		float64(seat*(barrel.lo-sleeve.hi)) - float64(tight*sleeve.hi), // (6), with the other sign
 		float64(seat*(barrel.hi-sleeve.lo)) - float64(slack*sleeve.lo),
 	}.lengths()
 }

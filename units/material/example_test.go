@@ -3,6 +3,8 @@
 package material_test
 
 import (
+	"encoding/json"
+	"errors"
 	"fmt"
 
 	"borewright.example/units"
@@ -174,4 +176,17 @@ func ExampleEutecticAluminium() {
 func ExampleAluminiumBlock() {
 	fmt.Println(material.AluminiumBlock().Expansion)
 	// Output: 21.5e-6/K
+}
+
+// A metal in a file, by its name or by figures of its own.
+func ExampleMaterial_UnmarshalJSON() {
+	for _, text := range []string{`"grey iron"`, `{"name": "this liner", "expansion": "10.5e-6/K"}`, `"gray iron"`} {
+		var m material.Material
+		err := json.Unmarshal([]byte(text), &m)
+		fmt.Printf("%q %v %v\n", m.Name, m.Expansion, errors.Is(err, units.ErrUnknownName))
+	}
+	// Output:
+	// "grey iron" 11.2e-6/K false
+	// "this liner" 10.5e-6/K false
+	// "" 0/K true
 }

@@ -3,6 +3,7 @@
 package material
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 
@@ -10,9 +11,9 @@ import (
 )
 
 // A Material is what the sums of a workshop need to know of a metal. A user's own is one struct literal;
-// the maker's figure always outranks the typical ones of this package. A field of zero is not known. In JSON it is
-// its figures and not its name alone, so that what was stored is worked out again with the same ones when the table of
-// this package has changed.
+// the maker's figure always outranks the typical ones of this package. A field of zero is not known. In JSON a person
+// may write the name alone, "grey iron"; what is stored are the figures, so that it is worked out again with the same
+// ones when the table of this package has changed.
 type Material struct {
 	Name      string            `json:"name,omitzero"`      // as [ByName] knows it, or the user's own
 	Expansion units.Expansion   `json:"expansion,omitzero"` // mean coefficient of linear expansion between From and To
@@ -24,6 +25,25 @@ type Material struct {
 	Tensile   units.Pressure    `json:"tensile,omitzero"`   // ultimate tensile strength; Source says of what grade and state
 	Yield     units.Pressure    `json:"yield,omitzero"`     // 0.2 % proof stress; zero for grey iron, which has none
 	Source    string            `json:"source,omitzero"`    // where each figure comes from, and how far to trust it
+}
+
+// UnmarshalJSON reads the name of a metal as [ByName] knows it, or its figures. On error the receiver keeps its value.
+func (m *Material) UnmarshalJSON(text []byte) error {
+	var name string
+	if json.Unmarshal(text, &name) == nil && name != "" {
+		known, err := ByName(name)
+		if err == nil {
+			*m = known
+		}
+		return err
+	}
+	type figures Material
+	f := figures(*m)
+	if err := json.Unmarshal(text, &f); err != nil {
+		return err
+	}
+	*m = Material(f)
+	return nil
 }
 
 // SizeAt returns the size at temperature t of a part that is l20 at 20 °C, l20·(1 + α(t − 20 °C)). A

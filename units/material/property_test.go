@@ -434,3 +434,29 @@ func TestNoAllocs(t *testing.T) {
 		t.Errorf("%v allocations", n)
 	}
 }
+
+// TestMaterialByName: every metal of the table reads from its name, a wrong one changes nothing, and figures that are not
+// given stay as they were.
+func TestMaterialByName(t *testing.T) {
+	for _, name := range material.Names() {
+		text, err := json.Marshal(name)
+		check(t, err)
+		var m material.Material
+		check(t, json.Unmarshal(text, &m))
+		if want, err := material.ByName(name); err != nil || m != want {
+			t.Errorf("%s: %+v, %v", name, m, err)
+		}
+	}
+	for _, text := range []string{`"unobtainium"`, `""`, `7`, `{"young": "stiff"}`, `[]`} {
+		m := material.GreyIron()
+		if err := json.Unmarshal([]byte(text), &m); err == nil || m != material.GreyIron() {
+			t.Errorf("%s: %+v, %v", text, m, err)
+		}
+	}
+	m := material.GreyIron()
+	check(t, json.Unmarshal([]byte(`{"poisson": 0.3}`), &m))
+	if m.Poisson != 0.3 || m.Expansion != material.GreyIron().Expansion {
+		t.Errorf("%+v", m)
+	}
+	check(t, json.Unmarshal([]byte(`null`), &m))
+}

@@ -2,8 +2,9 @@
 
 //go:build !js
 
-// Photo is the program inside the page that marks a photograph of a wall and says which angle its crosshatch has. It runs in a
-// browser alone: go run ./examples/bench -photo -o photo.html writes the page.
+// Photo is the program inside the page that marks a photograph of a wall and tells its crosshatch.
+//
+// It runs in a browser alone: go run ./examples/bench -photo -o photo.html writes the page.
 package main
 
 import (

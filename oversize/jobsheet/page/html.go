@@ -261,7 +261,7 @@ func (p *htmlTypist) table(t Table) {
 func (p *htmlTypist) picture(pic Picture) {
 	p.pictures++
 	p.raw("<figure>\n")
-	p.raw(pic.svg(fmt.Sprintf("picture-%d", p.pictures), false))
+	p.raw(pic.svg(fmt.Sprintf("picture-%d", p.pictures), ""))
 	p.raw("<figcaption>")
 	p.element("p class=\"title\"", pic.Title)
 	for _, note := range pic.Notes {

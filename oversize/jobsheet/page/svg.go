@@ -20,17 +20,14 @@ func (p Picture) WriteSVG(w io.Writer) error {
 			p.Shapes = append(p.Shapes, Label{At: Point{0, p.Height - 0.4*LetterHeight}, Text: line})
 		}
 	}
-	_, err := io.WriteString(w, `<?xml version="1.0" encoding="UTF-8"?>`+"\n"+p.svg("picture", true))
+	_, err := io.WriteString(w, `<?xml version="1.0" encoding="UTF-8"?>`+"\n"+p.svg("picture", ` xmlns="http://www.w3.org/2000/svg"`))
 	return err
 }
 
-// svg returns the drawing, with the ids of its parts beginning with id.
-func (p Picture) svg(id string, alone bool) string {
+// svg returns the drawing, with the ids of its parts beginning with id, and the address of its language where it stands
+// alone.
+func (p Picture) svg(id, address string) string {
 	var b strings.Builder
-	address := ""
-	if alone {
-		address = ` xmlns="http://www.w3.org/2000/svg"`
-	}
 	w, h := number(p.Width), number(p.Height)
 	fmt.Fprintf(&b, `<svg%s id="%s" role="img" aria-labelledby="%s-title %s-description" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n",
 		address, id, id, id, w, h, w, h)
@@ -41,7 +38,11 @@ func (p Picture) svg(id string, alone bool) string {
 	for _, s := range p.Shapes {
 		switch s := s.(type) {
 		case Line:
-			fmt.Fprintf(&b, `<path d="%s"%s/>`, path(s.Points, s.Closed), stroke(s.Stroke))
+			way := path
+			if s.Closed {
+				way = round
+			}
+			fmt.Fprintf(&b, `<path d="%s"%s/>`, way(s.Points), stroke(s.Stroke))
 		case Circle:
 			fmt.Fprintf(&b, `<circle cx="%s" cy="%s" r="%s"%s/>`, number(s.Centre.X), number(s.Centre.Y), number(max(0, s.Radius)), stroke(s.Stroke))
 		case Area:
@@ -49,7 +50,7 @@ func (p Picture) svg(id string, alone bool) string {
 			if s.Hatched {
 				fill = fmt.Sprintf(`fill="url(#%s-hatch)"`, id)
 			}
-			fmt.Fprintf(&b, `<path d="%s" stroke="none" %s/>`, path(s.Points, true), fill)
+			fmt.Fprintf(&b, `<path d="%s" stroke="none" %s/>`, round(s.Points), fill)
 		case Dot:
 			b.WriteString(dot(s))
 		case Label:
@@ -78,7 +79,7 @@ func stroke(s Stroke) string {
 }
 
 // path returns the way through points.
-func path(points []Point, closed bool) string {
+func path(points []Point) string {
 	var b strings.Builder
 	for i, q := range points {
 		command := "L"
@@ -87,10 +88,15 @@ func path(points []Point, closed bool) string {
 		}
 		b.WriteString(command + number(q.X) + " " + number(q.Y))
 	}
-	if closed && len(points) > 0 {
-		b.WriteString("Z")
-	}
 	return b.String()
+}
+
+// round returns the way through points and back to the first.
+func round(points []Point) string {
+	if len(points) == 0 {
+		return ""
+	}
+	return path(points) + "Z"
 }
 
 // dot draws a dot, and its bar with a stop at each end across it.
@@ -104,8 +110,8 @@ func dot(d Dot) string {
 		const half = 0.8 // of a stop
 		long := math.Hypot(dx, dy)
 		x, y := -dy/long*half, dx/long*half
-		stop := func(q Point) string { return path([]Point{{q.X - x, q.Y - y}, {q.X + x, q.Y + y}}, false) }
-		fmt.Fprintf(&b, `<path d="%s%s%s"/>`, path([]Point{d.From, d.To}, false), stop(d.From), stop(d.To))
+		stop := func(q Point) string { return path([]Point{{q.X - x, q.Y - y}, {q.X + x, q.Y + y}}) }
+		fmt.Fprintf(&b, `<path d="%s%s%s"/>`, path([]Point{d.From, d.To}), stop(d.From), stop(d.To))
 	}
 	fmt.Fprintf(&b, `<circle cx="%s" cy="%s" r="0.7" fill="currentColor" stroke="none"/></g>`, number(d.At.X), number(d.At.Y))
 	return b.String()
