@@ -27,7 +27,8 @@ func Plan(j Job) (Sheet, error) {
 //	survey -> choice -> sleeve, passes -> stock
 //	                                   -> proofs -> matching -> fits
 //	                                             -> bores -> rings, hone
-//	all of them -> ledger -> sheet
+//	                                             -> volumes
+//	all of them, and the textures -> ledger -> sheet
 func (j Job) plan(doc *strictjson.Document) (Sheet, error) {
 	g, err := j.given()
 	if err != nil {
