@@ -163,6 +163,12 @@ func TestCopied(t *testing.T) {
 	if _, yes := shifted.ShiftOf(six, 3); yes {
 		t.Error("five of six, by chance")
 	}
+	for i := range 5 { // p⁵, thirty-one times over, is less than a thousandth
+		shifted[i].Shown = six[i].Shown + 4*step
+	}
+	if _, yes := shifted[:5].ShiftOf(six[:5], 3); !yes {
+		t.Error("five of five")
+	}
 	if _, yes := (Looks)(nil).ShiftOf(nil, 1); yes || (Looks)(nil).CopyOf(nil, 1, 1) {
 		t.Error("of nothing nothing is a copy")
 	}
@@ -182,9 +188,34 @@ func TestRewritten(t *testing.T) {
 			t.Errorf("%d times: %d of %d, %v", c.times, same, all, tooMany)
 		}
 	}
+	// On a scale so fine that a mark is met once in 2,500 looks even one repeat is too many.
+	if _, _, tooMany := Rewritten([]Look{{Shown: 7}, {Shown: 7}}, 1000); !tooMany {
+		t.Error("one repeat on a fine scale")
+	}
 	// What is written first counts, not what is least.
 	if same, all, _ := Rewritten([]Look{{Shown: 5}, {Shown: 3}, {Shown: 3}, {Shown: 5}, {At: 1, Shown: 5}}, 1); same != 1 || all != 3 {
 		t.Errorf("%d of %d", same, all)
+	}
+}
+
+// TestLikeness by hand: one look is found among three of its place by three times the chance of one pair, two by that and twice
+// the chance again; three are not found among one.
+func TestLikeness(t *testing.T) {
+	three, one := Looks{{Shown: 0}, {Shown: step}, {Shown: 2 * step}}, Looks{{Shown: step}}
+	each := onOneStep(2)
+	if all, chance := one.likeness(three, 2); !all || math.Abs(chance-3*each) > 1e-12 {
+		t.Errorf("one among three: %v, %g of %g", all, chance, 3*each)
+	}
+	if all, chance := three.likeness(one, 2); all || chance != 1 {
+		t.Errorf("three among one: %v, %g", all, chance)
+	}
+	two := Looks{{Shown: 0}, {Shown: step}}
+	if all, chance := two.likeness(three, 2); !all || math.Abs(chance-3*each*2*each) > 1e-12 {
+		t.Errorf("two among three: %v, %g of %g", all, chance, 6*each*each)
+	}
+	// Where nothing is alike chance brings it always.
+	if all, chance := (Looks{{Shown: 9 * step}}).likeness(three, 2); all || chance != 1 {
+		t.Errorf("none: %v, %g", all, chance)
 	}
 }
 
@@ -243,8 +274,21 @@ func TestSpikes(t *testing.T) {
 			}
 		}
 	}
-	if Spikes(nil, most) != nil {
+	if Spikes(nil, most) != nil || Range(nil) != 0 || Range([]units.Length{-3, 4}) != 7 {
 		t.Error("of nothing")
+	}
+	// A cubic runs on without any, but where its ends meet.
+	var cubic []units.Length
+	for k := range units.Length(40) {
+		cubic = append(cubic, k*k*k*600)
+	}
+	for _, spike := range Spikes(cubic, 0) {
+		if spike.At > 1 && spike.At < 38 && spike.Off != 0 {
+			t.Errorf("of a cubic: %v", spike)
+		}
+	}
+	if off := Spikes([]units.Length{0, 0, 0, 0, 60, 0, 0, 0, 0}, 0); len(off) != 1 || off[0] != (Spike{4, 60}) {
+		t.Errorf("one of nine: %v", off)
 	}
 }
 

@@ -48,6 +48,9 @@ func TestFaults(t *testing.T) {
 	}{
 		"whole":         {func(t *Trace) {}, "", ""},
 		"deviations":    {func(t *Trace) { *t = asDeviations(*t) }, "", ""},
+		"as many":       {func(t *Trace) { *t = round(3600, 20*mm, 0, 2, 10*um) }, "", ""},
+		"as few":        {func(t *Trace) { *t = round(12, 20*mm, 0, 2, 10*um) }, "", ""},
+		"too many":      {func(t *Trace) { *t = round(3602, 20*mm, 0, 2, 10*um) }, "radii", "from 12 to 3600"},
 		"both":          {func(t *Trace) { t.Deviations = asDeviations(*t).Deviations }, "deviations", "not both"},
 		"one lost":      {func(t *Trace) { t.Radii = t.Radii[2:] }, "step", "70 of them want 5.14286°: is one lost?"},
 		"an odd number": {func(t *Trace) { t.Radii = t.Radii[1:] }, "radii", "an even number"},
@@ -188,6 +191,16 @@ func TestDoubts(t *testing.T) {
 	near("the doubt of bend", w.Bend.Std, difference)
 	if w.Bend.Value != w.Median.Bend || w.Cylindricity.Value != w.Cylinder.CYLt || math.Abs(w.Bend.Value.In(um)-12) > 4.1 || w.Median.BendAt != 50*mm || w.Cylindricity.Value < 16*um {
 		t.Errorf("bend %v, cylindricity %v", w.Bend, w.Cylindricity)
+	}
+}
+
+// TestLobes: a seventh of the radii, and 15 at most.
+func TestLobes(t *testing.T) {
+	for n, most := range map[int]int{12: 0, 14: 2, 20: 2, 104: 14, 105: 15, 360: 15} {
+		f, _, err := Spindle{}.Section(round(n, 20*mm, 0, 2, 10*um), zero, iron(0))
+		if err != nil || len(f.Lobes) != max(0, most-1) || most > 0 && f.Lobes[len(f.Lobes)-1].Order != most {
+			t.Errorf("%d radii: %d lobes, to order %d: %v", n, len(f.Lobes), most, err)
+		}
 	}
 }
 
