@@ -130,6 +130,8 @@ func TestBadJobs(t *testing.T) {
 			`cylinders[0].readings[0].diameter: "67.05099999999999 mm": not a whole number of picometres: the nearest length is 67.051 mm`}},
 		{"inch written as mm", with(t, `"67.051 mm"`, `"2.6398 mm"`), []string{
 			`cylinders[0].readings[0].diameter: "2.6398 mm": more than 10 % from the nominal bore 67 mm: is the unit right?`}},
+		{"columns exchanged", with(t, `"depth": "10 mm", "axis": "thrust", "diameter": "67.051 mm"`, `"depth": "67.051 mm", "axis": "thrust", "diameter": "10 mm"`), []string{
+			`cylinders[0].readings[0].diameter: "10 mm": more than 10 % from the nominal bore 67 mm: is the unit right? Or are depth and diameter the wrong way round?`}},
 		{"limits crossed", with(t, "67.000 to 67.019 mm", "67.019 to 67.000 mm"), []string{
 			`engine.limits.new_bore: "67.019 to 67.000 mm": limits crossed: the smaller limit first`}},
 		{"angle without its convention", with(t, "45° included", "45°"), []string{

@@ -95,7 +95,11 @@ func (c *checker) readings(path string, rs []Reading, g Gauge, j Job) {
 		if d, err := g.diameter(r); err != nil {
 			fault(field, nil, "%w", err)
 		} else if err := sense.Near(d, j.Engine.Bore); err != nil {
-			fault(field, d, "%w", err)
+			want := "%w"
+			if r.Diameter != 0 && r.depth() != 0 && sense.Near(r.depth(), j.Engine.Bore) == nil {
+				want += " Or are depth and diameter the wrong way round?"
+			}
+			fault(field, d, want, err)
 		}
 	}
 }
