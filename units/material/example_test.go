@@ -188,5 +188,5 @@ func ExampleMaterial_UnmarshalJSON() {
 	// Output:
 	// "grey iron" 11.2e-6/K false
 	// "this liner" 10.5e-6/K false
-	// "" 0/K true
+	// "" 0e-6/K true
 }
