@@ -34,10 +34,11 @@ var roads = map[string][]string{
 	"oversize":                   {"units", "internal/given", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit"},
 	"oversize/sleeve":            {"units", "internal/given", "units/material", "units/uncertainty", "internal/enum"},
 	"oversize/jobsheet": {"units", "units/material", "units/uncertainty", "internal/enum", "bore", "bore/fit", "bore/hone", "bore/form", "rings", "oversize", "oversize/sleeve",
-		"oversize/jobsheet/internal/notes", "oversize/jobsheet/internal/sense", "oversize/jobsheet/internal/show", "oversize/jobsheet/internal/slips", "oversize/jobsheet/internal/strictjson", "oversize/jobsheet/internal/texture",
+		"oversize/jobsheet/internal/measured", "oversize/jobsheet/internal/notes", "oversize/jobsheet/internal/sense", "oversize/jobsheet/internal/show", "oversize/jobsheet/internal/slips", "oversize/jobsheet/internal/strictjson", "oversize/jobsheet/internal/texture",
 		"oversize/jobsheet/internal/trace", "oversize/jobsheet/page", "oversize/jobsheet/picture", "units/uncertainty/study", "bore/surface"},
 
-	"oversize/jobsheet/internal/notes": {"bore/hone", "oversize", "rings", "oversize/jobsheet/internal/show"},
+	"oversize/jobsheet/internal/measured": {"units", "units/uncertainty"},
+	"oversize/jobsheet/internal/notes":    {"bore/hone", "oversize", "rings", "oversize/jobsheet/internal/show"},
 	"oversize/jobsheet/internal/sense": {"units", "units/material", "bore", "bore/fit", "bore/hone", "rings", "oversize", "oversize/sleeve",
 		"oversize/jobsheet/internal/show"},
 	"oversize/jobsheet/internal/show":       {"units", "units/uncertainty", "bore", "bore/form", "bore/hone", "oversize"},

@@ -13,7 +13,7 @@ import (
 	"borewright.example/oversize/jobsheet/internal/strictjson"
 )
 
-// Of one cylinder, or of all its engine's texture, or behind one doubt; the tags of the fields say what else a list may hold.
+// Of one cylinder, or of all its engine's texture; the tags of the fields say what else a list may hold.
 const (
 	maxReadings = 1000
 	maxPorts    = 64

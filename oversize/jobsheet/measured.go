@@ -3,11 +3,10 @@
 package jobsheet
 
 import (
-	"cmp"
 	"fmt"
-	"strconv"
 	"strings"
 
+	"borewright.example/oversize/jobsheet/internal/measured"
 	"borewright.example/units"
 	"borewright.example/units/material"
 	"borewright.example/units/uncertainty"
@@ -26,81 +25,24 @@ type Measured struct {
 func (m Measured) isZero() bool { return m == Measured{} }
 
 // String returns the text of a Measured, in millimetres.
-func (m Measured) String() string {
-	if m.Expanded == 0 {
-		return m.Value.String()
-	}
-	u := m.Expanded.String()
-	text := strings.TrimSuffix(m.Value.String(), " mm") + " ± " + u
-	if m.Readings > 0 {
-		text += fmt.Sprintf(" (%d readings)", m.Readings)
-	}
-	return text
-}
+func (m Measured) String() string { return measured.Value(m).String() }
 
 // MarshalText returns the text of [Measured.String].
 func (m Measured) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads a length, or one with its doubt. On error the receiver keeps its value.
 func (m *Measured) UnmarshalText(text []byte) error {
-	s, readings, counted := strings.Cut(string(text), "(")
-	var out Measured
-	if counted {
-		n, ok := strings.CutSuffix(strings.TrimSpace(readings), " readings)")
-		count, err := strconv.Atoi(n)
-		if !ok || err != nil || count < 2 || count > maxReadings {
-			return fmt.Errorf("want the readings behind the doubt as \"(9 readings)\", from 2 to %d", maxReadings)
-		}
-		out.Readings = count
+	v, err := measured.Parse(string(text))
+	if err == nil {
+		*m = Measured(v)
 	}
-	value, doubt, both := strings.Cut(s, "±")
-	if !both {
-		l, err := units.ParseLength(strings.TrimSpace(value))
-		if err != nil {
-			return err
-		}
-		if counted {
-			return fmt.Errorf("want the doubt too: \"78.194 ± 0.004 mm (%d readings)\"", out.Readings)
-		}
-		*m = Measured{Value: l}
-		return nil
-	}
-	var err error
-	if out.Expanded, err = units.ParseLength(strings.TrimSpace(doubt)); err != nil {
-		return err
-	}
-	value = strings.TrimSpace(value)
-	if c := value[max(len(value)-1, 0):]; c >= "0" && c <= "9" { // the unit stands behind the doubt
-		value += " " + strings.TrimSpace(doubt[strings.LastIndexAny(doubt, "0123456789")+1:])
-	}
-	if out.Value, err = units.ParseLength(value); err != nil {
-		return err
-	}
-	if out.Expanded <= 0 {
-		return fmt.Errorf("want a doubt above 0, or none")
-	}
-	*m = out
-	return nil
+	return err
 }
 
-// estimate returns the value with its standard uncertainty; where no doubt came with it, the one that is
-// usual for such a value. What was not measured is the zero Estimate. No doubt that a job may have is out of range.
+// estimate returns the value with its standard uncertainty; where no doubt came with it, the one that is usual for such a value.
 func (m Measured) estimate(usual units.Length) uncertainty.Estimate {
-	if m.isZero() {
-		return uncertainty.Estimate{}
-	}
-	k, dof := float64(coverage), 0.0
-	if m.Readings > 0 {
-		dof = float64(m.Readings - 1)
-		k, _ = uncertainty.Coverage(0.95, dof)
-	}
-	std, _ := units.Of(uncertainty.FromCertificate(cmp.Or(m.Expanded, usual).In(units.Millimetre), k), units.Millimetre)
-	return uncertainty.Estimate{Value: m.Value, Std: std, DoF: dof}
+	return measured.Value(m).Estimate(usual)
 }
-
-// coverage is the k of every expanded uncertainty in a job that names no readings: certificates state it
-// for about 95 %.
-const coverage = 2
 
 // A Metal is a material as a job names it: one of [material.Names], or the maker's coefficient
 // of expansion, "11.4e-6/K", with its half-width where it is known, "11.4e-6/K ± 0.3e-6/K"; where it is not, ± 1e-6/K is

@@ -138,3 +138,22 @@ func TestUsual(t *testing.T) {
 		t.Error(bands["bar"](mm))
 	}
 }
+
+// TestUsualAtTheBench: what no room owns is usual from one end to the other (common practice), by a gauge that reads to 2 µm in a
+// bore of 80 mm.
+func TestUsualAtTheBench(t *testing.T) {
+	const nm = units.Nanometre
+	bands := Engine{Bore: 80 * mm, Stroke: 76 * mm, Seat: 84 * mm, Step: 2 * um}.Usual()
+	for name, band := range map[string]units.Limits{
+		"shift": {Min: um, Max: 160 * um}, "slip": {Min: 20 * um, Max: 200 * um}, "hot gap": {Min: 20 * um, Max: 200 * um},
+		"side": {Min: 10 * um, Max: 250 * um}, "play": {Min: 50 * um, Max: 1500 * um}, "coating": {Min: 3 * um, Max: 40 * um},
+		"resolution": {Min: 400 * nm, Max: 20 * um}, "scatter": {Min: 400 * nm, Max: 20 * um}, "dial": {Min: 400 * nm, Max: 8 * um},
+		"spindle": {Min: 100 * nm, Max: 30 * um}, "spindle scatter": {Min: 100 * nm, Max: 3 * um}, "bar": {Min: um, Max: 50 * um}, "skin": {Min: um, Max: 20 * um},
+		"doubt": {Min: 500 * nm, Max: 30 * um}, "gap doubt": {Min: 5 * um, Max: 120 * um}, "wall doubt": {Min: 50 * um, Max: 1500 * um},
+	} {
+		ask := bands[name]
+		if ask(band.Min) != "" || ask(band.Max) != "" || ask(band.Min-1) == "" || ask(band.Max+1) == "" {
+			t.Errorf("%s: not %v: %q %q %q %q", name, band, ask(band.Min-1), ask(band.Min), ask(band.Max), ask(band.Max+1))
+		}
+	}
+}
