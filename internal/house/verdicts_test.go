@@ -17,7 +17,6 @@ import (
 // says something else. These functions outside it ask one, and why they may.
 var asksVerdict = map[string]string{
 	"session.go judge":        "works out what would settle a finding, which is printed",
-	"traced.go pressing":      "picks the worse of two findings on one limit, by readings and by traces",
 	"choose.go price":         "works out what less doubt would spare, which is printed",
 	"texture.go texture":      "writes a row of the ledger",
 	"alone.go pastLimits":     "finds what hangs on one reading, which wants to be confirmed: a row is open for it",

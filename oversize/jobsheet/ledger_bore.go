@@ -78,11 +78,9 @@ func (b *book) travel() {
 	}
 	r := provenBy(demandTravel, "", byOwnRecord)
 	for _, u := range g.Unseen {
-		for _, of := range unseenTravel {
-			if u == of {
-				r = open(demandTravel, "", notSeen, step, at)
-				r.Says = u.String()
-			}
+		if slices.Contains(unseenTravel[:], u) {
+			r = open(demandTravel, "", notSeen, step, at)
+			r.Says = u.String()
 		}
 	}
 	switch {

@@ -76,7 +76,7 @@ func (g given) trace(ts []Trace, by Gauge, spindle bore.Gauge) (*tracedBore, err
 		return nil, err
 	}
 	for _, u := range t.bore.Unseen {
-		if ofTravel(u) {
+		if trace.OfTravel(u) {
 			t.form.Unseen = append(t.form.Unseen, u)
 		}
 	}
@@ -138,30 +138,12 @@ func (g given) cleanUpByAxis(t *tracedBore, w bore.Wear, read bore.Geometry) (c 
 	return c, err == nil, err
 }
 
-// ofTravel reports whether a blind spot is one along ring travel.
-func ofTravel(u bore.Unseen) bool {
-	return u == bore.UnseenTravel || slices.Contains(unseenTravel[:], u)
-}
-
-// shownByTraces are the blind spots of diameters in each plane that traces from end to end of ring travel do not have,
-// though the diameters of the traces may; a trace at one depth shows none of them at another.
-var shownByTraces = []bore.Unseen{
-	bore.UnseenOvality, bore.UnseenBetweenAxes, bore.UnseenFolded, bore.UnseenFourLobes, bore.UnseenHigherLobes, bore.UnseenOddLobes,
-	bore.UnseenLobesInSize, bore.UnseenCentre,
-}
-
 // unseen returns what readings and traces together cannot show.
 func (t *tracedBore) unseen(by []bore.Unseen) []bore.Unseen {
 	if t == nil {
 		return by
 	}
-	whole := !slices.ContainsFunc(t.form.Unseen, ofTravel)
-	return slices.DeleteFunc(slices.Clone(by), func(u bore.Unseen) bool {
-		if slices.Contains(shownByTraces, u) {
-			return whole && (!slices.Contains(t.bore.Unseen, u) || len(t.form.Unseen) == 0)
-		}
-		return !slices.Contains(t.bore.Unseen, u)
-	})
+	return trace.Unseen(by, t.bore.Unseen, t.form.Unseen)
 }
 
 // judge holds the traced diameters against limits, those of size only where the indicator was set, and returns for each
@@ -171,23 +153,7 @@ func (t *tracedBore) judge(read []bore.Finding, l bore.Limits, sized bool, r unc
 		l.New, l.Service = units.Limits{}, units.Limits{}
 	}
 	traced, err := t.bore.Judge(l, r)
-	if err != nil {
-		return nil, err
-	}
-	all := slices.Clone(read)
-	for i, f := range all {
-		for _, q := range traced {
-			if q.Limit == f.Limit && !q.NotMeasured && (f.NotMeasured || pressing(q.Verdict) > pressing(f.Verdict)) {
-				all[i] = q
-			}
-		}
-	}
-	return all, nil
-}
-
-// pressing orders verdicts, the worst last.
-func pressing(v uncertainty.Verdict) int {
-	return slices.Index([]uncertainty.Verdict{uncertainty.Within, uncertainty.Undecided, uncertainty.Beyond}, v)
+	return trace.Worse(read, traced), err
 }
 
 // has reports whether there is a trace at a depth.
