@@ -281,3 +281,61 @@ func TestRemedy(t *testing.T) {
 		t.Error("known")
 	}
 }
+
+// TestGrit by hand: of the seven lines on the last honing in package hone, three name no facing, two iron or chromium, two molybdenum.
+func TestGrit(t *testing.T) {
+	for _, c := range []struct {
+		facing string
+		on     int
+		want   string
+	}{
+		{"", 180, "for any facing of the top ring sources name 180 to 220, 220, 280, 320, 320 to 400; yours, 180, is named by 1 of 7. They"},
+		{"chromium", 0, "for a top ring of chromium sources name 180 to 220, 220, 320. They"},
+		{"molybdenum", 400, "for a top ring of molybdenum sources name 180 to 220, 220, 280, 320, 320 to 400; yours, 400, is named by 1 of 5. They"},
+	} {
+		if got := metric.Grit(c.facing, c.on); !strings.Contains(got, c.want) || !strings.Contains(got, "Ra 0.38 to 4.00 µm,") {
+			t.Errorf("%q, %d: %s", c.facing, c.on, got)
+		}
+	}
+	if got := inches.Grit("", 0); !strings.Contains(got, "Ra 15 to 157 µin,") {
+		t.Error(got)
+	}
+}
+
+// TestAbout: each limit with the place that it was found at.
+func TestAbout(t *testing.T) {
+	f := bore.Finding{Depth: 20 * mm, From: 10 * mm, To: 90 * mm, Axis: bore.Axis(90 * units.Degree)}
+	for _, c := range []struct {
+		limit   bore.Limit
+		between bool
+		want    string
+	}{
+		{bore.LimitOvality, false, "ovality at 20 mm"}, {bore.LimitTrueOvality, false, bore.LimitTrueOvality.String() + " at 20 mm"}, {bore.LimitTaper, false, "taper, pin axis"},
+		{bore.LimitTaper, true, "taper, as a difference from 10 mm to 90 mm, pin axis"}, {bore.LimitChoke, false, "choke, pin axis"}, {bore.LimitService, false, bore.LimitService.String()},
+	} {
+		f.Limit, f.Between = c.limit, c.between
+		if got := metric.About(f); got != c.want || metric.AboutFinished(f) != got {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+	f.NotMeasured = true
+	if got := metric.About(f); !strings.HasSuffix(got, ", not measured") {
+		t.Error(got)
+	}
+	if got := metric.AboutFinished(bore.Finding{Limit: bore.LimitNew}); got != "finished bore" {
+		t.Error(got)
+	}
+	row := metric.Finding("size", uncertainty.Finding{Measured: uncertainty.Estimate{Value: 80 * mm, Std: 2 * um}, Limits: units.Limits{Max: 81 * mm}, Verdict: uncertainty.Within, Conform: 0.97}, true)
+	if got := fmt.Sprint(row); got != "[size 80.000 ± 0.004 mm max 81.000 mm within 97.0 %]" || len(row) != len(FindingHead()) {
+		t.Error(got)
+	}
+}
+
+// TestSlow: a slow spindle is set by tenths, and what a range leaves out is never named.
+func TestSlow(t *testing.T) {
+	for _, c := range []struct{ rate, want float64 }{{12.34, 12.3}, {19.96, 20}, {20.4, 20}, {121.6, 122}} {
+		if got := whole(units.Frequency(c.rate)*units.PerMinute, math.Round).In(units.PerMinute); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%g: %g, want %g", c.rate, got, c.want)
+		}
+	}
+}
