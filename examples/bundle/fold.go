@@ -153,7 +153,11 @@ func (p *pkg) fold(fset *token.FileSet, keep map[*unit]bool, tight bool) (src st
 		}
 		fmt.Fprintf(&head, "\t%q\n", i)
 	}
-	return head.String() + ")\n" + body.String(), imports, nil
+	head.WriteString(")\n")
+	if float := p.short["float64"]; float != "" {
+		fmt.Fprintf(&head, "type %s=float64\n", float)
+	}
+	return head.String() + body.String(), imports, nil
 }
 
 // squeeze returns Go source without the space that its tokens do not need: what remains is between two

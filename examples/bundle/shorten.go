@@ -13,7 +13,7 @@ import (
 
 // shorten gives names of a letter or two to what the program does not mention: in each package to what that
 // keeps to itself, which is its unexported functions, types, fields and methods, all that is local to a
-// function, and what it calls the packages that it imports; and over all of them to exported functions,
+// function, what it calls the packages that it imports, and float64; and over all of them to exported functions,
 // types, fields, variables and constants, unless their names are to be found when encoding. What is called alike
 // before is called alike after, and no new name is one that stands there already, so that every name
 // still means what it meant. Methods that are exported keep their names, for the standard library asks for some.
@@ -27,6 +27,7 @@ func (p *program) shorten(keep map[*unit]bool) {
 	for _, pkg := range p.own {
 		own[pkg.types] = true
 	}
+	float := types.Universe.Lookup("float64") // what numerical code says most
 	exported := renaming{first: 'A', taken: maps.Clone(mentioned), count: map[string]int{}}
 	for _, pkg := range p.own {
 		private := renaming{first: 'a', taken: map[string]bool{}, count: map[string]int{}}
@@ -37,7 +38,7 @@ func (p *program) shorten(keep map[*unit]bool) {
 			for id := range identifiers(u.decl) {
 				private.taken[id.Name], exported.taken[id.Name] = true, true
 				switch o := pkg.object(id); {
-				case pkg.keepsToItself(id):
+				case pkg.keepsToItself(id), o == float:
 					private.add(id)
 				case o != nil && own[o.Pkg()] && ast.IsExported(id.Name) && !mentioned[id.Name] && !p.encodes && !isMethod(o):
 					exported.add(id)
