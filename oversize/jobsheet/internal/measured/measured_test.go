@@ -19,6 +19,8 @@ func TestParse(t *testing.T) {
 		"78.194 mm":                      {78_194 * um, 0, 0},
 		"78.194 ± 0.004 mm":              {78_194 * um, 4 * um, 0},
 		"78.194 mm ± 4 µm":               {78_194 * um, 4 * um, 0},
+		"78.190 ± 0.004 mm":              {78_190 * um, 4 * um, 0},
+		"78.199 ± 0.004 mm":              {78_199 * um, 4 * um, 0},
 		"78.194±0.004mm":                 {78_194 * um, 4 * um, 0},
 		"78.194 ± 0.004 mm (9 readings)": {78_194 * um, 4 * um, 9},
 		"3 ± 0.0002 in (2 readings)":     {3 * units.Inch, units.Inch / 5000, 2},
@@ -31,7 +33,7 @@ func TestParse(t *testing.T) {
 	}
 	for _, text := range []string{
 		"", "±", "78.194", "78.194 ± 0.004", "78.194 ± mm", "± 0.004 mm", "78.194 ± 0 mm", "78.194 ± -0.004 mm", "78 mm (9 readings)", "78.194 ± 0.004 mm (9)",
-		"78.194 ± 0.004 mm (1 readings)", "78.194 ± 0.004 mm (1001 readings)", "78.194 ± 0.004 mm (9 readings", "78.194 ± 0.004 mm (x readings)", "78.194 ± 0.004 ± 0.001 mm",
+		"78.194 ± 0.004 mm (1 readings)", "78.194 ± 0.004 mm (1001 readings)", "78.194 ± 0.004 mm (9 readings", "78.194 ± 0.004 mm (9", "78.194 ± 0.004 mm (x readings)", "78.194 ± 0.004 ± 0.001 mm",
 	} {
 		if got, err := Parse(text); err == nil || got != (Value{}) {
 			t.Errorf("%q: %+v", text, got)

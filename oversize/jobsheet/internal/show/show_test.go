@@ -47,6 +47,10 @@ func TestTexts(t *testing.T) {
 		{metric.Capacity(oversize.Compression{Swept: 500 * units.CubicCentimetre, Ratio: 9.5, FromPort: 7}), "500.0 cm³, 9.50 : 1, 7.00 : 1 from where the port closes"},
 		{inches.Capacity(oversize.Compression{Swept: 500 * units.CubicCentimetre}), "30.51 in³"},
 		{metric.Route(oversize.BoreOversize, 500*um), oversize.BoreOversize.String() + " to +0.5 mm"}, {metric.Route(oversize.HoneAndKeep, 500*um), oversize.HoneAndKeep.String()},
+		{Crosshatch(square(t, 22.25)), "44.5° included (22.2° from square)"},
+		{metric.GapLimits(units.Limits{Min: 355 * um, Max: 400 * um}), "0.355 to 0.400 mm"}, {metric.GapLimits(units.Limits{Min: 350 * um, Max: 405 * um}), "0.350 to 0.405 mm"},
+		{metric.GapLimits(units.Limits{Min: 350 * um, Max: 400 * um}), "0.35 to 0.40 mm"}, {metric.GapLimits(units.Limits{Max: 405 * um}), "max 0.405 mm"},
+		{inches.Limits(units.Limits{Min: 3 * inch, Max: 3*inch + inch/2000 + inch/20_000}), "3.00000 to 3.00055 in"}, {inches.Limits(units.Limits{Min: 3 * inch, Max: 3*inch + inch/2000}), "3.0000 to 3.0005 in"},
 		{Degrees(44.6 * units.Degree), "45°"}, {Turns(121.54 * units.PerMinute), "121.5 rev/min"}, {Cycles(hone.Strokes(90 * units.PerMinute)), "45 cycles/min (90 strokes)"},
 		{percent(0), "< 0.1 %"}, {percent(0.0009), "< 0.1 %"}, {percent(0.5), "50.0 %"}, {percent(0.9992), "> 99.9 %"},
 	} {
@@ -54,6 +58,16 @@ func TestTexts(t *testing.T) {
 			t.Errorf("%q, want %q", c.got, c.want)
 		}
 	}
+}
+
+// square is the crosshatch whose lines lie at so many degrees to the plane square to the axis.
+func square(t *testing.T, degrees units.Angle) hone.Crosshatch {
+	t.Helper()
+	c, err := hone.FromSquare(degrees * units.Degree)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
 }
 
 // numbers returns the lengths of a text in one unit: "0.012 to 0.034 mm" has two.
@@ -195,6 +209,30 @@ func TestSizes(t *testing.T) {
 	}
 	if of != "" {
 		t.Error(of)
+	}
+}
+
+// TestFigures: what stands out is named with its place, what does not is not.
+func TestFigures(t *testing.T) {
+	axes := []bore.Axis{0, bore.Axis(45 * units.Degree), bore.Axis(90 * units.Degree)}
+	oval, _ := metric.Figures(measured(t, axes, [][]int{{40, 20, 0}, {22, 21, 20}, {21, 21, 21}}))
+	even, _ := metric.Figures(measured(t, axes, [][]int{{21, 20, 21}, {20, 21, 20}}))
+	if text := fmt.Sprint(oval); !strings.Contains(text, "at 10 mm; as two lobes through all axes, largest about 0° from thrust") {
+		t.Error(text)
+	}
+	if text := fmt.Sprint(even); strings.Contains(text, "two lobes") || !strings.Contains(text, "none that stands out of the doubt") {
+		t.Error(text)
+	}
+	for _, rows := range [][][]string{oval, even} {
+		for _, row := range rows {
+			if len(row) != 3 || row[0] == "" || row[1] == "" {
+				t.Errorf("%q", row)
+			}
+		}
+	}
+	smaller, _ := metric.Figures(measured(t, axes, [][]int{{0, 0, 0}, {20, 20, 20}}))
+	if text := fmt.Sprint(smaller); !strings.Contains(text, "smaller at the deck") || strings.Contains(text, "larger at the deck") {
+		t.Error(text)
 	}
 }
 
