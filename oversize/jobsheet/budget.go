@@ -13,9 +13,9 @@ import (
 // A, going together: the chance that an engine goes together on proven rows of the ledger although any of
 // them is false is at most the job's accept, 0.05 where it says nothing; that a sound engine has a row
 // failed, at most its reject. Both are spent on every row that rests on a measurement and that the engine
-// must have or may be asked for, given or not: for each cylinder eleven (the size, ovality, taper, greatest minus
+// must have or may be asked for, given or not: for each cylinder twelve (the size, ovality, taper, greatest minus
 // least, roundness with cylindricity, the piston's least and greatest clearance, its running clearance, the wall, the
-// crosshatch, the texture) and for each of its rings four (the gap, the gap in service, the gap when running, the side clearance). The
+// crosshatch, the texture, the interference of a sleeve) and for each of its rings four (the gap, the gap in service, the gap when running, the side clearance). The
 // shares are even (Bonferroni: nothing need be independent), and do not grow where something is left out.
 //
 // B, cutting wrongly: each of three mistakes that cannot be undone has the job's accept, or reject, as a
@@ -35,7 +35,7 @@ type budget struct {
 }
 
 const (
-	boreRows    = 11 // of one cylinder that rest on a measurement
+	boreRows    = 12 // of one cylinder that rest on a measurement
 	perRing     = 4  // of one ring
 	usualRings  = 3  // where the job does not say
 	wearFigures = 4  // what a maker can limit of a worn bore: size, ovality, taper, greatest minus least

@@ -9,6 +9,7 @@ import (
 	"borewright.example/bore"
 	"borewright.example/oversize"
 	"borewright.example/oversize/sleeve"
+	"borewright.example/units"
 	"borewright.example/units/uncertainty"
 )
 
@@ -275,4 +276,34 @@ func (b *book) sleeveRows() {
 		}
 		b.put(r)
 	}
+	b.put(b.fitted(route, v.Joint.Interference))
+}
+
+// fitted is the row of a sleeve and its seat as they were measured: what the fit was worked out for is not what went in.
+func (b *book) fitted(route oversize.Route, wanted sleeve.Diametral) Row {
+	const of = "interference as measured"
+	was, path := b.Cylinders[b.at].SleeveFitted, b.path+"sleeve_fitted"
+	_, there := b.finished()
+	if route == oversize.Undecided || b.sleeve == nil || was == (SleeveFitted{}) {
+		r := open(demandSleeve, of, toCome, b.workStep())
+		if there && route == oversize.Sleeve {
+			r = open(demandSleeve, of, notMeasured, StepChooseSleeve, path)
+			r.Says = "nobody measured the sleeve and its seat before they went together"
+		}
+		r.Key = of
+		return r
+	}
+	outside, seat := bore.Place{Own: was.Outside.estimate(uncertified)}, bore.Place{Own: was.Seat.estimate(uncertified)}
+	f := finding(of, outside.Minus(seat), units.Limits{Min: wanted.Min, Max: wanted.Max}, b.risk.row)
+	r := judged(demandSleeve, of, f, verdict{StepChooseSleeve, StepChooseSleeve}, path)
+	r.Key = of
+	switch {
+	case f.Verdict == uncertainty.Undecided:
+		r.Says = "its interference as measured may not be what the fit was worked out for"
+	case f.Verdict == uncertainty.Beyond && f.Edge == uncertainty.Lower:
+		r.Reason, r.Says = comesLoose, "its interference as measured is less than the fit was worked out for: it may come loose"
+	case f.Verdict == uncertainty.Beyond:
+		r.Reason, r.Says = noSoundFit, "its interference as measured is more than the fit was worked out for: it may not stand the stress"
+	}
+	return r
 }

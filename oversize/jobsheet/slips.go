@@ -109,6 +109,10 @@ func (s *slipper) engine(e Engine) {
 		s.say("engine.sleeve.seat", v.Seat, wall.Contains((v.Seat-v.Bore)/2), "a wall of the sleeve of %v is usual", s.job.Units.in().Thumb(wall))
 		s.say("engine.sleeve.outer", v.Outer, around.Contains((v.Outer.Min-v.Seat)/2) && (v.Outer.Max-v.Seat)/2 <= 2*around.Max,
 			"%v of barrel round the seat is usual", s.job.Units.in().Thumb(around))
+		for i, c := range s.job.Cylinders {
+			is := c.SleeveFitted.Seat.Value
+			s.say(fmt.Sprintf("cylinders[%d].sleeve_fitted.seat", i), is, is == 0 || (is-v.Seat).Abs() <= v.Seat/1000, "engine.sleeve.seat is %v", v.Seat)
+		}
 	}
 	f := e.Limits
 	if width, ok := f.NewBore.Width(); ok && !f.NewBore.IsZero() {

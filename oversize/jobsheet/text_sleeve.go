@@ -106,7 +106,7 @@ func (s *draft) sleeve() {
 	}
 	s.table(rows)
 	for _, r := range s.Ledger {
-		if r.Demand == demandSleeve && !r.State.settled() {
+		if r.Demand == demandSleeve && !r.State.settled() && r.Reason != toCome {
 			s.add(page.Caution(fmt.Sprintf("Cylinder %s: %s.", r.Cylinder, cmp.Or(r.Says, r.Reason.String()))))
 		}
 	}
