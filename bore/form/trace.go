@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"borewright.example/bore"
+	"borewright.example/bore/internal/lobes"
 	"borewright.example/units"
 )
 
@@ -68,6 +69,7 @@ func FromPolar(points []bore.Point) (Trace, error) {
 	t := newTrace(n)
 	t.equal = true
 	first, last := float64(points[0].Angle), math.Inf(-1)
+	var sines lobes.Sines
 	for i, p := range points {
 		if err := checkRadius(i, p.Radius); err != nil {
 			return Trace{}, err
@@ -82,7 +84,7 @@ func FromPolar(points []bore.Point) (Trace, error) {
 		}
 		last = a
 		t.equal = t.equal && math.Abs(a-first-2*math.Pi*float64(i)/float64(n)) <= equalAngle
-		s, c := math.Sincos(a)
+		s, c := sines.Of(a)
 		r := p.Radius.In(units.Millimetre)
 		t.x[i], t.y[i] = float64(r*c), float64(r*s)
 	}

@@ -41,8 +41,9 @@ func Solve(theta, d []float64, orders int) (Fit, bool) {
 	// The normal matrix holds sums of products of cosines and sines of 2θ and 4θ, which are sums
 	// of cosines and sines of 2θ, 4θ, 6θ and 8θ.
 	var rhs, c, s [size]float64
+	var sines Sines
 	for i, t := range theta {
-		s1, c1 := math.Sincos(2 * t)
+		s1, c1 := sines.Of(2 * t)
 		c2, s2 := float64(c1*c1)-float64(s1*s1), float64(2*s1*c1)
 		y := d[i] - base
 		rhs[0] += y

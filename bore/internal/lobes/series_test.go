@@ -5,6 +5,7 @@ package lobes_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
@@ -84,5 +85,40 @@ func BenchmarkAround(b *testing.B) {
 				lobes.Around(x, y, 0, 0, 3)
 			}
 		})
+	}
+}
+
+// Every order comes back as it was put in, up to high ones, of an even and an odd number of
+// points.
+func TestAroundHighOrders(t *testing.T) {
+	const orders = 250
+	for _, n := range []int{800, 801} {
+		x, y := make([]float64, n), make([]float64, n)
+		r := rand.New(rand.NewPCG(89, uint64(n)))
+		var in [orders]complex128
+		for k := range in {
+			in[k] = complex(1e-3*r.NormFloat64(), 1e-3*r.NormFloat64())
+		}
+		for i := range x {
+			a := 2 * math.Pi * (float64(i) + 0.4*r.Float64()) / float64(n)
+			d := 40.0
+			for k, v := range in {
+				s, c := math.Sincos(float64(k+1) * a)
+				d += real(v)*c + imag(v)*s
+			}
+			s, c := math.Sincos(a)
+			x[i], y[i] = d*c, d*s
+		}
+		f, ok := lobes.Around(x, y, 0, 0, orders)
+		if !ok {
+			t.Fatal("not solved")
+		}
+		off := math.Abs(f.Mean - 40)
+		for k, v := range in {
+			off = max(off, math.Abs(f.Cos[k]-real(v)), math.Abs(f.Sin[k]-imag(v)))
+		}
+		if t.Logf("%d points: off by %.1e", n, off); off > 1e-11 {
+			t.Errorf("%d points: off by %v", n, off)
+		}
 	}
 }
