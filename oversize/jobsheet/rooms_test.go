@@ -384,7 +384,7 @@ func (f jobFile) stock(t *testing.T, s jobsheet.Sheet) {
 	}
 }
 
-// row is the risk of each row of the ledger: the job's, which is 0.05, over eleven of each cylinder and four of each
+// row is the risk of each row of the ledger: the job's, which is 0.05, over twelve of each cylinder and four of each
 // of its rings.
 func (f jobFile) row() uncertainty.Risk {
 	rows := f.count("cylinders") * (12 + 4*f.count("engine.rings"))
