@@ -113,6 +113,21 @@ func TestListSpreads(t *testing.T) {
 			t.Errorf("%d: %q, want %q", i, got, want)
 		}
 	}
+	job = root(places, Entry{"set", at + "[0].diameter", []string{"67.05, 67.04,67.03, 67,02", " mm"}})
+	for i, want := range []string{"67.05 mm", "67.04 mm", "67.03 mm", "67.02 mm", ""} {
+		if got := job.textAt(fmt.Sprintf("%s[%d].diameter", at, i)); got != want {
+			t.Errorf("by commas, %d: %q, want %q", i, got, want)
+		}
+	}
+	twice := root(places, Entry{"set", at + "[0].diameter", []string{"67.05 67.04 67.03", " mm"}})
+	n := len(twice.at(at).items)
+	again := root(places, Entry{"set", at + "[0].diameter", []string{"67.05 67.04 67.03", " mm"}}, Entry{"again", at, []string{twice.textAt(at + "[0].depth")}},
+		Entry{"set", fmt.Sprintf("%s[%d].diameter", at, n), []string{"67.06 67.07 67.08", " mm"}})
+	for i, want := range []string{"67.06 mm", "67.07 mm", "67.08 mm"} {
+		if got := again.textAt(fmt.Sprintf("%s[%d].diameter", at, n+i)); got != want {
+			t.Errorf("read again, %d: %q, want %q", i, got, want)
+		}
+	}
 	job = root(Entry{"set", "gauge.dial", []string{"plus is larger"}}, places, Entry{"set", at + "[0].deviation", []string{"+2\t-1\n0.5", " thou"}})
 	if got := job.textAt(at+"[0].deviation") + job.textAt(at+"[1].deviation") + job.textAt(at+"[2].deviation"); got != "+2 thou-1 thou0.5 thou" {
 		t.Errorf("%q", got)

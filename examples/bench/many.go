@@ -33,18 +33,32 @@ func (k kind) showsMany(n *node) (lines, unit string) {
 }
 
 // valuesIn takes apart what was typed into the box of a list: a value on each line, or numbers with spaces between them, as
-// instruments write them.
+// instruments write them, or with commas, as people do.
 func (k kind) valuesIn(text, unit string) (values []string) {
 	for _, line := range strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' || r == ';' || r == '\t' }) {
 		words := strings.Fields(line)
 		if slices.ContainsFunc(words, func(w string) bool { return strings.Trim(w, "0123456789+-.,") != "" }) { // "3 1/8", "0.02 mm"
 			words = []string{strings.Join(words, " ")}
 		}
-		for _, w := range words {
-			values = append(values, k.point(w, unit))
+		for i, w := range words {
+			if i < len(words)-1 {
+				w = strings.TrimSuffix(w, ",")
+			}
+			for _, w := range apart(w) {
+				values = append(values, k.point(w, unit))
+			}
 		}
 	}
 	return values
+}
+
+// apart takes numbers apart that commas part, which is so where each of them has its point: "80.145,80.110", and not "1,234.5".
+func apart(word string) []string {
+	words := strings.Split(word, ",")
+	if slices.ContainsFunc(words, func(w string) bool { return strings.Count(w, ".") != 1 }) {
+		return []string{word}
+	}
+	return words
 }
 
 // setMany writes a list of values. What is as it was changes nothing.

@@ -12,7 +12,7 @@ import (
 const fewestSpread = 3
 
 // spread writes a list of numbers that came into the box of one reading into that box and the empty ones after it, in the order
-// of the page. It reports false where it is no list, or longer than there is room for, and has written nothing then.
+// in which a gauge goes round. It reports false where it is no list, or longer than there is room for, and has written nothing then.
 func spread(job *node, path string, k kind, parts []string) bool {
 	room := follow(job, path)
 	if room == nil || len(parts) < 2 {
@@ -56,9 +56,16 @@ func follow(job *node, path string) (room []string) {
 	}
 	g := gridOf(job, list)
 	for _, depth := range g.depths {
-		for _, axis := range g.axes {
-			for _, item := range g.cells[readingPlace{depth, axis}] {
-				at := fmt.Sprintf("%s[%d]", list, item)
+		// Once round, then again.
+		for again, more := 0, true; more; again++ {
+			more = false
+			for _, axis := range g.axes {
+				cell := g.cells[readingPlace{depth, axis}]
+				if again >= len(cell) {
+					continue
+				}
+				more = true
+				at := fmt.Sprintf("%s[%d]", list, cell[again])
 				switch {
 				case at+field == path:
 					room = append(room, path)

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"slices"
 
+	"borewright.example/bore"
 	"borewright.example/bore/fit"
 	"borewright.example/bore/hone"
 	"borewright.example/oversize"
@@ -103,6 +104,15 @@ func (g given) sleeveFinish(i int, c *oversize.CylinderChoice, worn uncertainty.
 	}
 	c.Aim = cmp.Or(e.Sleeve.Finish, c.Aim)
 	return nil
+}
+
+// sideDecides reports whether it hangs on the side of the wear, which no diameter shows, whether the size of a cylinder cleans it up.
+func sideDecides(c oversize.CylinderChoice, by bore.CleanUp) bool {
+	return c.Route == oversize.Undecided && slices.ContainsFunc(c.Refused, func(r oversize.Refusal) bool {
+		most := r.Finding.Limits.Max
+		return r.Reason == oversize.CleanUpNotProven && r.Route == oversize.BoreOversize && r.Over == c.Over &&
+			by.Original.Min.Value <= most && most < by.Original.Max.Value
+	})
 }
 
 // stays reports whether a bore keeps its size and form.

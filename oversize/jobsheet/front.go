@@ -100,15 +100,8 @@ func (s *draft) why() {
 func (s *draft) settledBy() string {
 	var names, lines []string
 	for i, c := range s.Choice.Cylinders {
-		if c.Route != oversize.Undecided || s.Job.Cylinders[i].WearShare != 0 {
-			continue
-		}
-		need := s.Cylinders[i].CleanUp.Original
-		for _, r := range c.Refused {
-			if most := r.Finding.Limits.Max; r.Reason == oversize.CleanUpNotProven && r.Route == oversize.BoreOversize && r.Over == c.Over &&
-				need.Min.Value <= most && most < need.Max.Value {
-				names, lines = append(names, c.Name), append(lines, s.beyondReading(c.Over))
-			}
+		if s.Job.Cylinders[i].WearShare == 0 && sideDecides(c, s.Cylinders[i].CleanUp) {
+			names, lines = append(names, c.Name), append(lines, s.beyondReading(c.Over))
 		}
 	}
 	return alike(names, lines)

@@ -98,6 +98,9 @@ func (b *book) route() {
 		r = open(demandRoute, "", notRead, step)
 	case c.Route == oversize.Undecided:
 		r = open(demandRoute, "", doubtful, StepMeasureBetter, b.path+"readings")
+		if b.Cylinders[b.at].WearShare == 0 && sideDecides(c, b.read[b.at].cleanUp) {
+			r.Give = []string{b.path + "wear_share", b.path + "readings"}
+		}
 		if b.withheld() {
 			r = open(demandRoute, "", untold, StepTell)
 		}

@@ -25,6 +25,9 @@ func TestSettledBy(t *testing.T) {
 	if front := frontOf(t, worn()); !strings.Contains(front, "SETTLED BY: which side has worn") || !strings.Contains(front, "a gasket for +0.5 mm") {
 		t.Error(front)
 	}
+	if r := rowOf(t, mustPlan(t, worn()), "cylinders[0].route"); len(r.Give) == 0 || r.Give[0] != "cylinders[0].wear_share" {
+		t.Errorf("the route leads to %v", r.Give)
+	}
 	known := worn()
 	put(t, known, "not_known", []any{})
 	put(t, known, "cylinders.0.wear_share", 0.5)
