@@ -128,6 +128,8 @@ func TestNothingGoesTogetherUnproven(t *testing.T) {
 		{"a gap that fell", map[string]any{"cylinders.0.rings.0.gap": "0.62 ± 0.015 mm"}, true, "cylinders[0].gaps of ring first.agreement", jobsheet.StateOpen, "contradicts"},
 		{"a deep pit in a kept bore", map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "30 mm", "at": "10°"}}, "counted.pits": 1}, true,
 			"cylinders[0].size", jobsheet.StateFailed, "beyond"},
+		{"a pit that no ring passes over", map[string]any{"cylinders.0.pits": []any{tree{"below": "0.04 mm", "depth": "1 mm", "length": "1 mm", "at": "10°"}}, "counted.pits": 1}, true,
+			"engine.cylinders[0].pits[0].depth.usual", jobsheet.StateOpen, "looks slipped"},
 		{"nobody looked for a ridge in a kept bore", map[string]any{"cylinders.0.ridge_gone": nil}, true, "cylinders[0].ridge", jobsheet.StateOpen, "not said"},
 		{"a ridge left in a kept bore", map[string]any{"cylinders.0.ridge_gone": false}, true, "cylinders[0].ridge", jobsheet.StateFailed, "ridge left"},
 		{"a piston measured elsewhere than its maker says", map[string]any{"cylinders.0.piston.height": "10 mm", "cylinders.0.piston.maker_height": "15 mm"}, true,

@@ -416,6 +416,7 @@ func TestNoPointIsLost(t *testing.T) {
 		{"cylinders.0.traces.0.step", nil, "cylinders[0].traces[0].step: missing"},
 		{"cylinders.0.traces.0.depth", nil, "cylinders[0].traces[0].depth: missing"},
 		{"cylinders.0.traces.2.depth", "6.2 mm", "cylinders[0].traces[2].depth: \"6.2 mm\": want more than that before it, 36 mm"},
+		{"cylinders.0.traces.2.depth", "36 mm", "cylinders[0].traces[2].depth: \"36 mm\": want more than that before it, 36 mm"},
 		{"cylinders.0.traces.2.deviations.3", "10.02 mm", "cylinders[0].traces[2].deviations[3]: "},
 		{"cylinders.0.traces.0.radii", []any{"37 mm"}, "cylinders[0].traces[0].deviations: want either these or radii, not both"},
 		{"engine.layout.ports", []any{tree{"name": "exhaust", "from": "30 mm", "to": "40 mm", "at": "0°", "width": "60°"}}, "cylinders[0].traces[1].depth: \"36 mm\": a port cuts the wall there"},
