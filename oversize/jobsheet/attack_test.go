@@ -368,7 +368,7 @@ func TestOneSlip(t *testing.T) {
 				variants = []any{v * 10, v / 10, 0.0}
 			}
 			for _, x := range variants {
-				if turn++; turn%stride != 0 {
+				if turn++; turn%slipStride != 0 {
 					continue
 				}
 				s.set(x)
