@@ -32,7 +32,8 @@ type Cylinder struct {
 	FeelerTest []FeelerGap `json:"feeler_test,omitzero"`
 	// Honing is how far the honing to size has got: the size before the first pass, then each pass made.
 	Honing []Pass `json:"honing,omitzero" most:"1000"`
-	// SleeveFitted is what was measured of a sleeve before it went in: its interference, held to that of the fit.
+	// SleeveFitted is what was measured of a sleeve before it went in: its interference, held to that of the fit and above 0; left
+	// out, nothing says that it holds.
 	SleeveFitted SleeveFitted `json:"sleeve_fitted,omitzero"`
 	// Proof is read in the finished bore, washed and at rest, at the places of Readings.
 	Proof []Reading `json:"proof,omitzero" most:"1000"`

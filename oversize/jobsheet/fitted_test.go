@@ -34,6 +34,15 @@ func TestSleeveAsMeasured(t *testing.T) {
 			t.Errorf("%s: %v, %s; next %v", c.name, r.State, name(r.Reason), s.Next)
 		}
 	}
+	// Classes whose fit may be loose (H7 to n6, 0.012 mm of clearance at the worst) are no leave to be so.
+	loose := fullJobs(t)["full, sleeved"]
+	put(t, loose, "engine.sleeve.interference", nil)
+	put(t, loose, "engine.sleeve.hole", "H7")
+	put(t, loose, "engine.sleeve.shaft", "n6")
+	put(t, loose, "cylinders.0.sleeve_fitted", tree{"seat": "83.0120 ± 0.0008 mm", "outside": "83.0060 ± 0.0008 mm"})
+	if r := rowOf(t, mustPlan(t, loose), row); r.State != jobsheet.StateFailed || name(r.Reason) != "comes loose" {
+		t.Errorf("loose within its classes: %v, %s", r.State, name(r.Reason))
+	}
 	j := fullJobs(t)["full, sleeved"]
 	put(t, j, "cylinders.0.sleeve_fitted", tree{"seat": "82.002 ± 0.004 mm", "outside": "82.051 ± 0.003 mm"})
 	if s := mustPlan(t, j); !anyRowSays(s, "engine.sleeve.seat is 83 mm") || s.Next == jobsheet.StepReassemble {

@@ -297,7 +297,7 @@ func (b *book) fitted(route oversize.Route, wanted sleeve.Diametral) Row {
 		return r
 	}
 	outside, seat := bore.Place{Own: was.Outside.estimate(uncertified)}, bore.Place{Own: was.Seat.estimate(uncertified)}
-	f := finding(of, outside.Minus(seat), units.Limits{Min: wanted.Min, Max: wanted.Max}, b.risk.row)
+	f := finding(of, outside.Minus(seat), units.Limits{Min: max(wanted.Min, notTouching.Min), Max: wanted.Max}, b.risk.row)
 	r := judged(demandSleeve, of, f, verdict{StepChooseSleeve, StepChooseSleeve}, path)
 	r.Key = of
 	switch {

@@ -171,7 +171,7 @@ type Validation struct {
 	Tolerance float64  `json:"tolerance"` // half a unit of the last digit of the standard uncertainty, in the model's unit
 	First     Interval `json:"first"`     // y ± k·u of the first order
 	Low       float64  `json:"low"`       // how far First.Min is from Symmetric.Min, in the model's unit
-	High      float64  `json:"high"`      // and First.Max from Symmetric.Max
+	High      float64  `json:"high"`      // and First.Max from Symmetric.Max, in the same
 	Sound     bool     `json:"sound"`     // both within the tolerance
 }
 
